@@ -1,0 +1,133 @@
+"""The statements that the grammar makes of words: the contract between grammar and conversation.
+
+A statement is flat: a kind and its slots. Operators (`make_that`, `what_if`, `no` …) are
+statements of their own, and what they act on follows them as the next statement, so that the
+grammar never needs to know what an operator will do.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from decimal import Decimal
+from typing import TypeAlias
+
+Value: TypeAlias = int | Decimal | str | bool | None
+
+
+@dataclass(frozen=True, slots=True)
+class Doubt:
+    """Why a slot is not to be trusted yet."""
+
+    slot: str
+    reason: str
+    """`heard` (the ear was unsure), `repaired` (a misspelling was mended), `confusable` (it
+    sounds like another value), `unusual` (a value that is rarely right)."""
+    instead: Value = None
+    """The other value it may have been, where there is one."""
+
+
+@dataclass(frozen=True, slots=True)
+class Statement:
+    """One thing said. `words` are the speaker's own; `span` their places in the utterance."""
+
+    kind: str
+    slots: Mapping[str, Value] = field(default_factory=dict)
+    words: str = ""
+    span: tuple[int, int] = (0, 0)
+    doubts: tuple[Doubt, ...] = ()
+
+    def get(self, slot: str, default: Value = None) -> Value:
+        """The value of a slot, or `default` where it was not said."""
+        return self.slots.get(slot, default)
+
+
+@dataclass(frozen=True, slots=True)
+class Understanding:
+    """An utterance understood: statements in the order said, and what was not understood.
+
+    `left_over` holds every run of words that is neither phrase nor filler, as said. A number
+    or a trade word that no phrase covers is always in it.
+    """
+
+    heard: str
+    statements: tuple[Statement, ...]
+    left_over: tuple[str, ...]
+
+
+#: kind -> slots. A slot that was not said is absent (never None). int unless noted.
+KINDS: dict[str, tuple[str, ...]] = {
+    # -- what is in the box ------------------------------------------------------------------
+    "cable": ("count", "awg", "conductors", "ground", "ground_awg", "path", "role"),
+    #   count absent: one. ground: bool, absent when unsaid. path: str, see rules.contents.Path.
+    #   role: str, "feed", "switch leg", "traveller" … only to echo.
+    "conductors": ("count", "awg", "path", "role"),  # role: str ("white", "traveller" …)
+    "grounds": ("count", "awg", "isolated", "canopy"),  # count 0: "no grounds"; absent: some
+    "jumper": ("count", "awg", "enters"),
+    "fixture_wires": ("count", "awg", "canopy", "grounds"),  # grounds: how many grounds with them
+    "device": ("count", "name", "awg", "gangs"),  # name: str, canonical ("three-way switch")
+    "fitting": ("count", "name"),  # name: "luminaire stud", "hickey" …
+    "terminal_block": ("count", "awg"),
+    "uncounted": ("count", "name"),  # name: "wire connector", "locknut", "pigtail" …
+    "clamps": ("where", "count"),  # where: inside, outside, none, moulded, present (unsaid)
+    "nothing": ("of",),  # of: "device", "else", "fitting", "cover" …
+    # -- the box itself ----------------------------------------------------------------------
+    "box_volume": ("volume", "unit", "gangs", "family", "material"),  # volume: Decimal
+    #   unit: in3 (absent) or cm3. family: str, such as "old work", "pancake", "octagon".
+    "box_size": ("family", "width", "height", "depth", "gangs", "material"),  # Decimal inches
+    #   family: square, octagon, device, handy, masonry, fs, fd, pancake. depth: Decimal, or the
+    #   words "deep" or "shallow" as str. What was not said is absent.
+    "box_kind": ("gangs", "family", "material", "name"),  # a box named without volume or size
+    "part": ("name", "volume", "unit", "gangs", "family", "width", "depth", "marked"),
+    #   name: "plaster ring", "extension ring", "domed cover", "raised cover"; marked: False for
+    #   "unmarked".
+    "barrier": ("material", "volume", "unit"),
+    "edition": ("year",),  # year: str
+    "pull": ("kind", "size", "count", "others"),  # a pull box: straight, angle, u
+    # -- answers that need the open question -------------------------------------------------
+    "number": ("value",),  # Decimal
+    "size": ("awg",),  # "fourteen", "the twelves", "number ten"
+    "place": ("where",),  # inside, outside
+    "none": (),
+    "yes": (),
+    "no": (),
+    "dont_know": (),
+    "skip": (),
+    # -- operators: they act on the next statement, or on the last thing said ----------------
+    "make_that": (),
+    "what_if": (),
+    "more": ("count",),  # "and one more of those", "same again"
+    "take_off": ("count",),  # followed by what is taken off; alone: the last thing
+    "change": ("of",),  # "change the box to", "the switch goes on": followed by the new value
+    "lands_on": ("name", "awg"),  # "the switch goes on the twelves"
+    "alias": ("say", "mean"),  # "when I say blue box I mean …" (both str)
+    # -- questions and control ---------------------------------------------------------------
+    "undo": ("count",),
+    "redo": (),
+    "scratch": (),
+    "start_over": (),
+    "read_back": (),
+    "total": (),
+    "margin": (),
+    "capacity": (),
+    "why": ("of",),  # of: str, the line asked about ("clamps", "grounds" …); absent: the last
+    "why_ask": (),
+    "room_for": ("count",),  # "how many more"/"will … fit": followed by a cable or conductors
+    "smallest_box": (),
+    "advice": (),
+    "what_changes": ("year",),  # year: str
+    "which_edition": (),
+    "repeat": (),
+    "slower": (),
+    "brief": (),
+    "full": (),
+    "help": (),
+    "go_back": (),
+    "next_box": ("name",),
+    "open_box": ("name",),
+    "new_job": ("name",),
+    "copy_box": ("name",),
+    "name_box": ("name",),
+    "list_boxes": (),
+    "done": (),
+}

@@ -1,0 +1,77 @@
+"""What the rules give back: a worksheet, one line an item, and what is still open."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from decimal import Decimal
+from typing import Literal, TypeAlias
+
+Verdict: TypeAlias = Literal["fits", "over", "incomplete"]
+Mark: TypeAlias = Literal["confirmed", "part confirmed", "from memory"]
+Slot: TypeAlias = Literal["box", "contents", "clamps", "grounds", "device_size", "block_size"]
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """One line of a worksheet. Volumes are cubic inches; `allowances` may be quarters."""
+
+    item: str
+    """`conductors`, `pass_through`, `loops`, `fixture_wires`, `clamps`, `support_fittings`,
+    `yokes`, `grounds`, `isolated_grounds`, `terminal_blocks` or `not_counted`."""
+    awg: int | None
+    count: int
+    allowances: Decimal
+    each: Decimal
+    subtotal: Decimal
+    section: str
+    what: str
+    """What was counted, in words ("one receptacle", "two grounds")."""
+    rule: str
+    """Identifier of the rule row in the data, from which `rules.explain` gives the
+    reasoning, the published source and how far it is confirmed."""
+
+
+@dataclass(frozen=True, slots=True)
+class VolumeLine:
+    """One line of the capacity, 314.16(A)."""
+
+    what: str
+    volume: Decimal
+    section: str
+    rule: str
+
+
+@dataclass(frozen=True, slots=True)
+class Worksheet:
+    """A box worked out from what is known. Unknown things are not in `lines`.
+
+    `capacity` and `margin` are None while the volume is unknown. `verdict` takes account of
+    everything that could still change: `incomplete` means that an open answer decides it.
+    `low` and `high` are the least and the greatest total that the open answers allow.
+    """
+
+    edition: str
+    lines: tuple[Line, ...]
+    volumes: tuple[VolumeLine, ...]
+    total: Decimal
+    capacity: Decimal | None
+    margin: Decimal | None
+    verdict: Verdict
+    low: Decimal
+    high: Decimal
+    open: tuple[OpenSlot, ...]
+    """What is not known, the one that can change the verdict first."""
+
+
+@dataclass(frozen=True, slots=True)
+class OpenSlot:
+    """A question still open: what it could add to the total and whether it can decide."""
+
+    slot: Slot
+    least: Decimal
+    most: Decimal
+    decides: bool
+    subject: str = ""
+    """For `device_size`: the name of the yoke asked about."""
+    index: int = -1
+    """For `device_size` and `block_size`: the place of that content in `Box.contents`."""
