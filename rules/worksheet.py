@@ -75,3 +75,5 @@ class OpenSlot:
     """For `device_size`: the name of the yoke asked about."""
     index: int = -1
     """For `device_size` and `block_size`: the place of that content in `Box.contents`."""
+    rule: str = ""
+    """The rule the answer falls under, for `rules.explain`; empty for `box` and `contents`."""

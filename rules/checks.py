@@ -1,0 +1,161 @@
+"""Nothing wrong is counted: each described thing checked by itself, before it is entered.
+
+`validate` and `validate_part` raise RulesError with one plain sentence. They are cheap, and
+`rules.work_out` calls them on everything it is given.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from decimal import Decimal
+from typing import Any
+
+from rules.contents import (
+    Barrier,
+    BondingJumper,
+    Cable,
+    Conductors,
+    Content,
+    FixtureWires,
+    Grounds,
+    Marked,
+    Part,
+    SupportFitting,
+    TableBox,
+    TerminalBlock,
+    Uncounted,
+    Unmarked,
+    Yoke,
+)
+from rules.data import table
+from rules.errors import RulesError
+from rules.sizes import check_awg, volumes
+from rules.table import table_row
+
+_LIMITS = table("limits")
+_MOST: int = _LIMITS["most_of_anything"]
+_MOST_IN_A_CABLE: int = _LIMITS["most_conductors_in_a_cable"]
+_MOST_GANGS: int = _LIMITS["most_gangs"]
+_ADDED = tuple(_LIMITS["added_parts"])
+_SIZES = frozenset(volumes())
+_PATHS = frozenset(("ends", "through", "loop", "short_loop", "inside"))
+
+
+def _count(count: int, what: str, most: int = _MOST) -> None:
+    if type(count) is not int or not 1 <= count <= most:
+        raise RulesError(f"A count of {count} {what} cannot be right: say 1 to {most}.")
+
+
+def _path(path: str) -> None:
+    if path not in _PATHS:
+        raise RulesError(
+            f"A conductor cannot go {path!r}: say ends, through, loop, short loop or inside."
+        )
+
+
+def _cable(cable: Cable) -> None:
+    _count(cable.count, "cables")
+    _count(cable.conductors, "conductors in a cable", _MOST_IN_A_CABLE)
+    if cable.awg not in _SIZES:
+        check_awg(cable.awg, "cable")
+    if cable.ground is not None and cable.ground not in _SIZES:
+        check_awg(cable.ground, "ground")
+    _path(cable.path)
+
+
+def _conductors(wires: Conductors) -> None:
+    _count(wires.count, "conductors")
+    check_awg(wires.awg)
+    _path(wires.path)
+
+
+def _fixture_wires(wires: FixtureWires) -> None:
+    _count(wires.count, "fixture wires")
+    check_awg(wires.awg, "fixture wire")
+
+
+def _grounds(grounds: Grounds | BondingJumper) -> None:
+    _count(grounds.count, "grounds")
+    check_awg(grounds.awg, "ground")
+
+
+def _yoke(yoke: Yoke) -> None:
+    _count(yoke.count, "devices")
+    _count(yoke.gangs, "gangs", _MOST_GANGS)
+    if yoke.awg is not None and yoke.awg not in _SIZES:
+        check_awg(yoke.awg, "conductor on a device")
+
+
+def _block(block: TerminalBlock) -> None:
+    _count(block.count, "terminal blocks")
+    if block.awg is not None:
+        check_awg(block.awg, "conductor on a terminal block")
+
+
+def _fitting(fitting: SupportFitting | Uncounted) -> None:
+    _count(fitting.count, "of a fitting")
+
+
+CHECKS: dict[type, Callable[[Any], None]] = {
+    Cable: _cable,
+    Conductors: _conductors,
+    FixtureWires: _fixture_wires,
+    Grounds: _grounds,
+    BondingJumper: _grounds,
+    Yoke: _yoke,
+    TerminalBlock: _block,
+    SupportFitting: _fitting,
+    Uncounted: _fitting,
+}
+
+
+def validate(content: Content) -> None:
+    """Raise RulesError if `content` cannot be: its size, its count, its path.
+
+    A conductor of 4 AWG or larger is refused with a pointer to 314.28.
+    """
+    check = CHECKS.get(type(content))
+    if check is None:
+        raise RulesError(f"{type(content).__name__} is nothing that 314.16 counts.")
+    check(content)
+
+
+def stands_on_a_box(label: str) -> bool:
+    """Whether a part of this label (a ring, a cover, a canopy) is no box by itself."""
+    said = label.lower()
+    return any(word in said for word in _ADDED)
+
+
+def _volume(volume: Decimal, label: str) -> None:
+    kind = "part" if stands_on_a_box(label) or label == "barrier" else "box"
+    least, most = Decimal(_LIMITS[f"{kind}_least"]), Decimal(_LIMITS[f"{kind}_most"])
+    if not isinstance(volume, Decimal) or not volume.is_finite() or not least <= volume <= most:
+        raise RulesError(
+            f"A {label} of {volume} cubic inches cannot be right: the volume marked on it is "
+            f"from {least} to {most}, unless it is cubic centimetres or a pull box of 314.28."
+        )
+
+
+def validate_part(part: Part) -> None:
+    """Raise RulesError if a part of the box cannot be: its volume, its row, its gangs."""
+    if isinstance(part, Marked):
+        _volume(part.volume, part.label)
+    elif isinstance(part, TableBox):
+        _table_box(part)
+    elif isinstance(part, Barrier):
+        if part.material not in ("metal", "nonmetallic"):
+            raise RulesError(f"A barrier is metal or nonmetallic, not {part.material!r}.")
+        if part.volume is not None:
+            _volume(part.volume, "barrier")
+    elif not isinstance(part, Unmarked):
+        raise RulesError(f"{type(part).__name__} is no part of a box.")
+
+
+def _table_box(part: TableBox) -> None:
+    row = table_row(part.row)
+    _count(part.gangs, "gangs", _MOST_GANGS)
+    if part.gangs > 1 and not row.gangs:
+        raise RulesError(
+            f"A {row.name} is one box and does not gang: a ring on it adds only what it is "
+            "marked with."
+        )

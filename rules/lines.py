@@ -1,0 +1,186 @@
+"""The lines of a worksheet: what was counted, each with its allowances, size and section."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from decimal import Decimal
+
+from rules.contents import Clamps
+from rules.data import Rule, uncounted_rules
+from rules.editions import RuleSet
+from rules.tally import Tally, largest_present
+from rules.words import counted
+from rules.worksheet import Line
+
+ZERO = Decimal("0.00")
+_ONE = Decimal(1)
+_UNIT = Decimal("0.01")
+
+_ORDER = {"ends": 0, "through": 1, "loop": 2, "short_loop": 3, "inside": 4}
+_WIRES = {
+    "ends": ("conductors", "{} AWG conductor"),
+    "through": ("pass_through", "{} AWG conductor passing through"),
+    "loop": ("loops", "uncut loop of {} AWG"),
+    "short_loop": ("short_loops", "short uncut loop of {} AWG"),
+    "inside": ("inside", "{} AWG conductor that stays inside"),
+}
+
+
+def tidy(volume: Decimal) -> Decimal:
+    """The same volume with two decimals, or as many more as it needs."""
+    exponent = volume.as_tuple().exponent
+    if type(exponent) is int and exponent >= -2:
+        return volume
+    short = volume.quantize(_UNIT)
+    return short if short == volume else volume.normalize()
+
+
+def line(
+    rule: Rule, awg: int | None, count: int, allowances: Decimal, each: Decimal, what: str
+) -> Line:
+    """A line under `rule`: `allowances` of `each` cubic inches."""
+    subtotal = tidy(allowances * each)
+    return Line(rule.item, awg, count, allowances, each, subtotal, rule.section, what, rule.id)
+
+
+def not_counted(rule: Rule, awg: int | None, count: int, what: str) -> Line:
+    """A line that takes nothing, kept so that it can be said and seen."""
+    return Line(rule.item, awg, count, ZERO, ZERO, ZERO, rule.section, what, rule.id)
+
+
+def lines(rules: RuleSet, tally: Tally, clamps: Clamps) -> tuple[Line, ...]:
+    """Every line that is known, in the order of 314.16(B), then what is not counted."""
+    made = list(_wires(rules, tally))
+    if tally.fixture_wires:
+        made.extend(_fixture_wires(rules, tally))
+    if clamps == "inside" or tally.fittings:
+        made.extend(_at_largest(rules, tally, clamps))
+    if tally.yokes:
+        made.extend(_yokes(rules, tally))
+    if tally.grounds or tally.isolated:
+        made.extend(_grounds(rules, tally))
+    if tally.blocks or tally.open_blocks:
+        made.extend(_blocks(rules, tally))
+    return tuple(made + _left_out(rules, tally, clamps))
+
+
+def _wires(rules: RuleSet, tally: Tally) -> Iterator[Line]:
+    wires = tally.wires
+    keys = list(wires)
+    if len(keys) > 1:
+        keys.sort(key=lambda key: (_ORDER[key[0]], -key[1]))
+    for key in keys:
+        path, awg = key
+        if path == "inside":
+            continue
+        slot, name = _WIRES[path]
+        rule, count = rules.rules[slot], wires[key]
+        what = counted(count, name.format(awg)) if path == "ends" else _wire_words(count, key)
+        yield line(rule, awg, count, rule.each * count, rules.volumes[awg], what)
+
+
+def _wire_words(count: int, key: tuple[str, int]) -> str:
+    path, awg = key
+    head, _, tail = _WIRES[path][1].format(awg).partition(" conductor")
+    if path in ("loop", "short_loop"):
+        head, _, tail = head.partition(" of ")
+        return f"{counted(count, head)} of {tail}"
+    return f"{counted(count, head + ' conductor')}{tail}"
+
+
+def _fixture_wires(rules: RuleSet, tally: Tally) -> Iterator[Line]:
+    rule = rules.rules["fixture_wires"]
+    for awg in sorted(tally.fixture_wires, reverse=True):
+        count = tally.fixture_wires[awg]
+        what = counted(count, f"{awg} AWG fixture wire")
+        yield line(rule, awg, count, rule.each * count, rules.volumes[awg], what)
+
+
+def _at_largest(rules: RuleSet, tally: Tally, clamps: Clamps) -> Iterator[Line]:
+    awg = largest_present(tally)
+    if awg is None:
+        return
+    each = rules.volumes[awg]
+    if clamps == "inside":
+        rule = rules.rules["clamps"]
+        yield line(rule, awg, 1, rule.each, each, "the clamps inside")
+    rule = rules.rules["support_fittings"]
+    for kind in sorted(tally.fittings):
+        count = tally.fittings[kind]
+        yield line(rule, awg, count, rule.each, each, counted(count, kind))
+
+
+def _yokes(rules: RuleSet, tally: Tally) -> Iterator[Line]:
+    for name, awg, gangs in sorted(tally.yokes, key=lambda key: (-key[1], key[2], key[0])):
+        count = tally.yokes[name, awg, gangs]
+        rule = rules.rules["yokes" if gangs == 1 else "yokes_wide"]
+        what = counted(count, name)
+        if gangs > 1:
+            what = f"{what} of {counted(gangs, 'gang')}"
+        yield line(rule, awg, count, rule.each * (gangs * count), rules.volumes[awg], what)
+
+
+def ground_allowances(rule: Rule, count: int) -> Decimal:
+    """Allowances of `count` equipment grounding conductors, 314.16(B)(5)."""
+    if not rule.first or count <= rule.first:
+        return rule.each
+    return rule.each + rule.further * (count - rule.first)
+
+
+def _grounds(rules: RuleSet, tally: Tally) -> Iterator[Line]:
+    apart = rules.rules["isolated_grounds"]
+    grounds, isolated = tally.grounds, tally.isolated
+    if isolated and apart.item == "grounds":
+        grounds = dict(grounds)
+        for awg, count in isolated.items():
+            grounds[awg] = grounds.get(awg, 0) + count
+        yield _ground_line(rules, apart, grounds, "ground")
+        return
+    if grounds:
+        yield _ground_line(rules, rules.rules["grounds"], grounds, "ground")
+    if isolated:
+        yield _ground_line(rules, apart, isolated, "isolated ground")
+
+
+def _ground_line(rules: RuleSet, rule: Rule, by_size: dict[int, int], name: str) -> Line:
+    count, awg = sum(by_size.values()), min(by_size)
+    allowances = ground_allowances(rule, count)
+    return line(rule, awg, count, allowances, rules.volumes[awg], counted(count, name))
+
+
+def _blocks(rules: RuleSet, tally: Tally) -> Iterator[Line]:
+    rule = rules.rules["terminal_blocks"]
+    if not rule.each:
+        count = sum(tally.blocks.values()) + sum(block.count for _, block in tally.open_blocks)
+        yield not_counted(rule, None, count, counted(count, "terminal block"))
+        return
+    for awg in sorted(tally.blocks, reverse=True):
+        count = tally.blocks[awg]
+        what = counted(count, "terminal block")
+        yield line(rule, awg, count, rule.each * count, rules.volumes[awg], what)
+
+
+def _left_out(rules: RuleSet, tally: Tally, clamps: Clamps) -> list[Line]:
+    made = []
+    known = rules.rules
+    for path, awg in sorted(tally.wires, key=lambda key: -key[1]):
+        if path == "inside":
+            count = tally.wires[path, awg]
+            what = _wire_words(count, (path, awg))
+            made.append(not_counted(known["inside"], awg, count, what))
+    for awg, count in tally.canopy_wires.items():
+        what = counted(count, f"{awg} AWG fixture wire") + " from the canopy"
+        made.append(not_counted(known["canopy_wires"], awg, count, what))
+    if tally.canopy_grounds:
+        count = tally.canopy_grounds
+        what = counted(count, "ground") + " from the canopy"
+        made.append(not_counted(known["canopy_ground"], None, count, what))
+    if tally.jumpers_inside:
+        count = tally.jumpers_inside
+        made.append(not_counted(known["jumper_inside"], None, count, counted(count, "jumper")))
+    if clamps == "outside":
+        made.append(not_counted(known["clamps_outside"], None, 1, "clamps outside the box"))
+    for kind in sorted(tally.uncounted):
+        count, rule = tally.uncounted[kind], uncounted_rules().get(kind, known["uncounted"])
+        made.append(not_counted(rule, None, count, counted(count, kind)))
+    return made

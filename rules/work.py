@@ -1,0 +1,76 @@
+"""Box fill worked out: 314.16(A) capacity, 314.16(B) fill, and what is still open."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+from rules.bounds import choices, open_slots
+from rules.capacity import capacity, volume_lines
+from rules.contents import Box
+from rules.editions import RuleSet, rule_set
+from rules.lines import ZERO, lines, tidy
+from rules.tally import Tally, count_up
+from rules.worksheet import Line, OpenSlot, Verdict, Worksheet
+
+
+def work_out(box: Box) -> Worksheet:
+    """The worksheet of a box, from what is known of it. Volumes are cubic inches, exact.
+
+    `total` counts what was described; `low` and `high` are the least and the greatest total
+    that the open answers allow. The verdict is `over` where even `low` exceeds the capacity,
+    `fits` where `high` does not (a margin of exactly zero fits), otherwise `incomplete`; and
+    `incomplete` while the volume is unknown or no conductor was named at all.
+
+    Raises RulesError, in one plain sentence, for anything that cannot be (see
+    `rules.validate`), and NoSuchEdition for an edition not held. Section 314.16(A) and (B).
+    """
+    rules = rule_set(box.edition)
+    tally = tallied(rules, box)
+    made = lines(rules, tally, box.clamps)
+    total = _sum(made)
+    volumes = volume_lines(rules, box.parts)
+    room = capacity(box.parts, volumes)
+    low = high = total
+    still_open: tuple[OpenSlot, ...] = ()
+    found = choices(rules, tally, box)
+    if found or room is None:
+        low = sum((choice.volumes[0] for choice in found), total)
+        high = sum((choice.volumes[-1] for choice in found), total)
+        still_open = open_slots(found, total, room)
+    return Worksheet(
+        edition=box.edition,
+        lines=made,
+        volumes=volumes,
+        total=total,
+        capacity=room,
+        margin=None if room is None else room - total,
+        verdict=_verdict(low, high, room, still_open),
+        low=low,
+        high=high,
+        open=still_open,
+    )
+
+
+def tallied(rules: RuleSet, box: Box) -> Tally:
+    """What is in the box counted up by kind, under one edition."""
+    canopy = rules.rules["canopy_wires"]
+    return count_up(box.contents, canopy.most, canopy.smaller_than_awg)
+
+
+def _sum(made: tuple[Line, ...]) -> Decimal:
+    total = ZERO
+    for line in made:
+        total += line.subtotal
+    return tidy(total)
+
+
+def _verdict(
+    low: Decimal, high: Decimal, room: Decimal | None, still_open: tuple[OpenSlot, ...]
+) -> Verdict:
+    if room is None:
+        return "incomplete"
+    if low > room:
+        return "over"
+    if high > room or (still_open and still_open[0].slot == "contents"):
+        return "incomplete"
+    return "fits"
