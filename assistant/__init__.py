@@ -1,0 +1,1 @@
+"""The assistant: conversation, ears, mouth, and a front end for each way of working."""

@@ -1,0 +1,175 @@
+"""Answers that only mean something to the open question, and yes, no, skip, I don't know."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from decimal import Decimal
+
+from assistant.conversation import boxing, correcting, doubting, entering
+from assistant.conversation.saying import say
+from assistant.conversation.turn import Turn
+from grammar.statements import Statement
+from rules.contents import Yoke
+
+WORST_CASE = {"clamps", "grounds", "device_size", "block_size", "gangs"}
+"""Slots that can be left at a worst case; a box's volume has none."""
+
+
+def number(turn: Turn, statement: Statement) -> None:
+    """A bare number: it belongs to the open question, or to nothing."""
+    value = Decimal(str(statement.get("value")))
+    whole = value == int(value)
+    if turn.asked == "confirm":
+        doubting.replaced(turn, int(value) if whole else value)
+    elif turn.asked == "box":
+        boxing.set_volume(turn, value, statement)
+    elif turn.asked == "box_depth":
+        boxing.depth_answer(turn, value, statement)
+    elif turn.asked == "clamps" and value == 0:
+        boxing.set_clamps(turn, "none")
+    elif turn.asked == "clamps" and whole:
+        boxing.clamps(turn, replace(statement, slots={"where": "present"}))
+    elif turn.asked == "grounds" and whole:
+        entering.enter(turn, replace(statement, kind="grounds", slots={"count": int(value)}))
+    elif turn.asked in ("device_size", "block_size") and whole:
+        size(turn, replace(statement, kind="size", slots={"awg": int(value)}))
+    elif turn.asked == "gangs" and value in (1, 2, 3):
+        set_gangs(turn, int(value))
+    else:
+        turn.unplaced.append(statement.words)
+
+
+def size(turn: Turn, statement: Statement) -> None:
+    """A bare wire size: what a device lands on, or a number where a number is wanted."""
+    awg = int(statement.get("awg") or 0)
+    if turn.asked == "confirm":
+        doubting.replaced(turn, awg)
+    elif turn.asked in ("box", "box_depth", "grounds"):
+        number(turn, replace(statement, kind="number", slots={"value": Decimal(awg)}))
+    elif turn.asked in ("device_size", "block_size") and turn.subject is not None:
+        item = turn.state.item(turn.subject)
+        if item is not None:
+            state = turn.state
+            turn.state = replace(state, assumed=state.assumed - {turn.asked})
+            correcting.land(turn, item, statement)
+    else:
+        turn.unplaced.append(statement.words)
+
+
+def set_gangs(turn: Turn, gangs: int) -> None:
+    """How many gangs the device asked about takes."""
+    item = turn.state.item(turn.subject or "")
+    if item is None or not isinstance(item.content, Yoke):
+        turn.unplaced.append(str(gangs))
+        return
+    content = replace(item.content, gangs=gangs)
+    state = turn.state.with_width(item.key, content)
+    turn.enter(state, say("echo.gangs", what=content.name, gangs=gangs))
+
+
+def place(turn: Turn, statement: Statement) -> None:
+    """ "inside", "outside": nothing else in this work is one or the other."""
+    boxing.set_clamps(turn, str(statement.get("where")))
+
+
+def none(turn: Turn, statement: Statement) -> None:
+    """ "none": no to the open question."""
+    if turn.asked == "clamps":
+        boxing.set_clamps(turn, "none")
+    elif turn.asked == "grounds":
+        turn.enter(replace(turn.state, grounds="none"), say("echo.no_grounds"))
+    elif turn.asked == "confirm":
+        doubting.rejected(turn)
+    elif turn.asked == "contents":
+        nothing(turn, replace(statement, slots={"of": "else"}))
+    elif turn.asked == "box":
+        turn.answer(say("how_to.box"), statement.words)
+    else:
+        turn.unplaced.append(statement.words)
+
+
+def yes(turn: Turn, statement: Statement) -> None:
+    """ "yes": to what was asked back; to an open question it says too little."""
+    if turn.asked == "confirm":
+        doubting.confirmed(turn)
+    elif turn.asked == "clamps":
+        boxing.clamps(turn, replace(statement, slots={"where": "present"}))
+    elif turn.asked == "grounds":
+        entering.enter(turn, replace(statement, kind="grounds", slots={}))
+    elif turn.asked is None:
+        turn.answer(say("fine"), statement.words)
+    else:
+        turn.answer(say("yes_is_not_enough"), statement.words)
+
+
+def no(turn: Turn, statement: Statement) -> None:
+    """ "no": an answer, or the start of a correction ("no, three")."""
+    if turn.asked == "confirm":
+        if turn.next_is("number", "size"):
+            return  # the value that follows stands in for the doubtful one
+        doubting.rejected(turn)
+    elif turn.next_is("number", "size"):
+        operand = turn.take()
+        assert operand is not None
+        correcting.bare(turn, operand)
+    elif turn.asked in ("clamps", "grounds") and not turn.trail:
+        none(turn, statement)
+    elif turn.next_is(*correcting.CONTENT_KINDS):
+        operand = turn.take()
+        assert operand is not None
+        correcting.replace_with(turn, operand)
+    elif turn.next_is("make_that", "change", "take_off", "scratch", "undo", "box_volume", "clamps"):
+        return  # the correction itself follows
+    elif turn.ahead:
+        return
+    else:
+        turn.answer(say("no_what"), statement.words)
+
+
+def nothing(turn: Turn, statement: Statement) -> None:
+    """ "no devices", "nothing else in it"."""
+    of = str(statement.get("of", "else"))
+    state = turn.state
+    if of != "else":
+        turn.enter(state, say("echo.no_such", what=of))
+        return
+    changes: list[str] = []
+    if state.clamps == "unknown":
+        state = replace(state, clamps="none")
+        changes.append(say("clamps.none"))
+    if state.grounds == "unsaid" and not _has_grounds(turn):
+        state = replace(state, grounds="none")
+        changes.append(say("no_grounds"))
+    state = replace(state, empty=True)
+    turn.enter(state, say("echo.nothing_else", so=", ".join(changes)) if changes else say("fine"))
+
+
+def _has_grounds(turn: Turn) -> bool:
+    return any(getattr(item.content, "ground", None) is not None for item in turn.state.items)
+
+
+def skip(turn: Turn, statement: Statement) -> None:
+    """Leave the open question: at its worst case where it has one, and marked so."""
+    asked = turn.asked
+    if asked is None:
+        turn.answer(say("nothing_to_skip"), statement.words)
+    elif asked == "confirm":
+        doubting.rejected(turn)
+    elif asked in WORST_CASE:
+        state = replace(turn.state, assumed=turn.state.assumed | {asked})
+        turn.enter(state, say(f"worst.{asked}"), statement.words)
+    else:
+        state = replace(turn.state, put_off=turn.state.put_off | {asked})
+        turn.enter(state, say(f"put_off.{asked}"), statement.words)
+
+
+def dont_know(turn: Turn, statement: Statement) -> None:
+    """How to find out; the worst case stands until then."""
+    asked = turn.asked
+    if asked is None:
+        turn.answer(say("nothing_asked"), statement.words)
+        return
+    turn.answer(say(f"how_to.{asked}"), statement.words)
+    if asked in WORST_CASE:
+        state = replace(turn.state, assumed=turn.state.assumed | {asked})
+        turn.enter(state, say(f"worst.{asked}"), statement.words)

@@ -1,0 +1,103 @@
+"""Where the box stands: the worksheet, the verdict, and the question that comes next."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from decimal import Decimal
+from functools import lru_cache
+
+from assistant.conversation.state import State, to_box
+from rules import work_out
+from rules.worksheet import Verdict, Worksheet
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """The open question: its slot, and the item it is about where it is about one."""
+
+    slot: str
+    subject: int | None = None
+    decides: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Assessment:
+    """A state worked out. `low` and `high` are cubic inches over everything still open."""
+
+    sheet: Worksheet
+    verdict: Verdict
+    low: Decimal
+    high: Decimal
+    question: Question | None
+
+
+@lru_cache(maxsize=256)
+def assess(state: State) -> Assessment:
+    """Work out a state, including devices of unknown width, and choose the next question.
+
+    A held-back statement makes the verdict incomplete: no verdict rests on a doubt.
+    """
+    sheet = work_out(to_box(state))
+    high = sheet.high
+    if any(item.wide_unknown for item in state.items) and "gangs" not in state.assumed:
+        high = max(high, work_out(to_box(state, wide=True)).high)
+    verdict = _verdict(state, sheet, high)
+    question = _question(state, sheet, high)
+    return Assessment(sheet, verdict, sheet.low, high, question)
+
+
+def _verdict(state: State, sheet: Worksheet, high: Decimal) -> Verdict:
+    if state.pending or sheet.capacity is None:
+        return "incomplete"
+    if _contents_open(state, sheet):
+        return "incomplete"
+    if sheet.low > sheet.capacity:
+        return "over"
+    return "fits" if high <= sheet.capacity else "incomplete"
+
+
+def _contents_open(state: State, sheet: Worksheet) -> bool:
+    """True while nothing was said to come into the box, and nobody said that nothing does."""
+    return not state.empty and any(slot.slot == "contents" for slot in sheet.open)
+
+
+def _question(state: State, sheet: Worksheet, high: Decimal) -> Question | None:
+    """Confirmations first, then what decides the verdict, then what the exact margin needs."""
+    if state.pending:
+        return Question("confirm")
+    if _contents_open(state, sheet):
+        return Question("contents") if "contents" not in state.put_off else _box(state)
+    if not state.box:
+        first = _box(state)
+        if first is not None:
+            return first
+    for slot in sheet.open:
+        if slot.slot in ("box", "contents") or slot.slot in state.put_off:
+            continue
+        if slot.slot in state.assumed:
+            continue
+        subject = state.items[slot.index].key if slot.index >= 0 else None
+        return Question(slot.slot, subject, slot.decides)
+    return _gangs(state, sheet, high)
+
+
+def _box(state: State) -> Question | None:
+    slot = "box_depth" if state.partial is not None else "box"
+    if slot in state.put_off or state.box:
+        return None
+    return Question(slot)
+
+
+def _gangs(state: State, sheet: Worksheet, high: Decimal) -> Question | None:
+    if "gangs" in state.assumed:
+        return None
+    item = next((item for item in state.items if item.wide_unknown), None)
+    if item is None:
+        return None
+    decides = sheet.capacity is None or sheet.low <= sheet.capacity < high
+    return Question("gangs", item.key, decides)
+
+
+def exact(found: Assessment) -> bool:
+    """True where no open answer can change the total any more."""
+    return found.low == found.high == found.sheet.total

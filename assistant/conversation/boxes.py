@@ -1,0 +1,145 @@
+"""The boxes of one job, in memory: opening, naming, copying, counting them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from assistant.conversation.journal import Entry
+from assistant.conversation.saying import counted, listed, say
+from assistant.conversation.talk import Talk
+
+
+@dataclass(frozen=True, slots=True)
+class Outcome:
+    """What a box event came to: what is said, and what is to be kept."""
+
+    said: str
+    action: str = ""
+    box: str = ""
+    other: str = ""
+
+
+class Boxes:
+    """Talks by name. A journal is folded into a talk when its box is first opened."""
+
+    def __init__(self, edition: str, journals: Mapping[str, Sequence[Entry]], current: str) -> None:
+        self.edition = edition
+        self._journals = journals
+        self._talks: dict[str, Talk] = {}
+        self._names: list[str] = list(journals)
+        self._trail: list[str] = []
+        if current not in self._names:
+            self._names.append(current)
+        self._at = current
+
+    @property
+    def current(self) -> Talk:
+        """The talk at hand."""
+        return self.talk(self._at)
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """The names of all boxes, in the order they were begun."""
+        return tuple(self._names)
+
+    def talk(self, name: str) -> Talk:
+        """The talk of a box, folded from its journal if need be."""
+        if name not in self._talks:
+            entries = self._journals.get(name, ())
+            self._talks[name] = Talk.fold(entries, self.edition, name)
+        return self._talks[name]
+
+    def event(self, kind: str, detail: str) -> Outcome:
+        """Do what a statement about boxes asks for."""
+        name = detail.strip()
+        match kind:
+            case "next_box":
+                return self._next(name)
+            case "open_box":
+                return self._open(name)
+            case "go_back":
+                return self._open(self._trail[-1] if self._trail else "", back=True)
+            case "copy_box":
+                return self._copy(name)
+            case "name_box":
+                return self._rename(name)
+            case "list_boxes":
+                return Outcome(self._summary())
+        return Outcome(say("job.new_job"))
+
+    def _unused(self) -> str:
+        number = len(self._names) + 1
+        while f"box {number}" in self._names:
+            number += 1
+        return f"box {number}"
+
+    def _find(self, name: str) -> str | None:
+        """The box meant: by its whole name, else by the only one whose name holds it."""
+        wanted = name.lower()
+        if wanted in self._names:
+            return wanted
+        close = [known for known in self._names if wanted and wanted in known]
+        return close[0] if len(close) == 1 else None
+
+    def _go(self, name: str) -> None:
+        self._trail.append(self._at)
+        self._at = name
+
+    def _next(self, name: str) -> Outcome:
+        name = name.lower() or self._unused()
+        if name in self._names:
+            return Outcome(say("job.taken", name=name))
+        edition = self.current.state.edition
+        self._names.append(name)
+        self._go(name)
+        self._talks[name] = Talk(edition, name)
+        return Outcome(say("job.new_box", name=name), "opened", name)
+
+    def _open(self, name: str, back: bool = False) -> Outcome:
+        found = self._find(name)
+        if found is None:
+            return Outcome(say("job.no_box", name=name or "that"))
+        if back:
+            self._trail.pop()
+            self._at = found
+        else:
+            self._go(found)
+        return Outcome(say("job.opened", name=found), "opened", found)
+
+    def _copy(self, name: str) -> Outcome:
+        old = self._at
+        new = name.lower() or self._unused()
+        if new in self._names:
+            return Outcome(say("job.taken", name=new))
+        self._talks[new] = Talk.fold(self.current.journal, self.edition, new)
+        self._names.append(new)
+        self._go(new)
+        return Outcome(say("job.copied", old=old, name=new), "copied", new, old)
+
+    def _rename(self, name: str) -> Outcome:
+        old, new = self._at, name.lower()
+        if not new or new in self._names:
+            return Outcome(say("job.taken", name=new or "that"))
+        talk = self.current
+        talk.name = new
+        self._talks[new] = self._talks.pop(old)
+        self._names[self._names.index(old)] = new
+        self._trail = [new if step == old else step for step in self._trail]
+        self._at = new
+        return Outcome(say("job.named", name=new), "renamed", new, old)
+
+    def _summary(self) -> str:
+        verdicts = {name: self.talk(name).assessment.verdict for name in self._names}
+        over = [name for name, verdict in verdicts.items() if verdict == "over"]
+        fits = sum(verdict == "fits" for verdict in verdicts.values())
+        count = len(verdicts)
+        text = say(
+            "job.summary",
+            count=f"{counted(count)} box{'es' if count != 1 else ''}",
+            fits=counted(fits),
+            over=counted(len(over)),
+            open=counted(count - fits - len(over)),
+        )
+        text = text[0].upper() + text[1:]
+        return text + (" " + say("job.over_list", names=listed(over[:5])) if over else "")

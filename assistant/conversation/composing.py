@@ -1,0 +1,116 @@
+"""Putting a reply together: refusals, what was not used, echoes, where it stands, the question."""
+
+from __future__ import annotations
+
+from assistant.conversation import questions
+from assistant.conversation.asking import ask
+from assistant.conversation.assessing import assess, exact
+from assistant.conversation.journal import Entry
+from assistant.conversation.reply import Reply
+from assistant.conversation.saying import say
+from assistant.conversation.spoken import spoken
+from assistant.conversation.state import State, to_box
+from assistant.conversation.status import status
+from assistant.conversation.turn import Turn
+from rules import cautions, standing_cautions
+
+
+class Composer:
+    """Composes one reply from a finished turn."""
+
+    def __init__(self, state: State, turn: Turn, entry: Entry) -> None:
+        self.state = state
+        self.turn = turn
+        self.entry = entry
+        self.found = assess(state)
+        question = self.found.question
+        self.asks = question.slot if question else None
+
+    @property
+    def changed(self) -> bool:
+        """True where the box changed, or a step through its history was asked for."""
+        return bool(self.turn.trail or self.turn.stepped)
+
+    @property
+    def in_vain(self) -> bool:
+        """True where the utterance neither changed nor asked anything."""
+        turn = self.turn
+        return not (self.changed or turn.answers or turn.event)
+
+    def compose(self, tries: int, told: str, last: Reply | None) -> Reply:
+        """The reply. `told` is the verdict last said of this box, `last` the reply before."""
+        said = " ".join(piece for piece in self._pieces(tries, told, last) if piece)
+        sheet, verdict = self.found.sheet, self.found.verdict
+        return Reply(
+            heard=self.entry.heard,
+            confidence=self.entry.confidence,
+            understood=tuple(self.turn.understood),
+            left_over=(*self.entry.left_over, *self.turn.unplaced),
+            said=said,
+            spoken=spoken(said),
+            asks=self.asks,
+            sheet=sheet,
+            verdict=verdict,
+            low=self.found.low,
+            high=self.found.high,
+            assumed=self._assumed(),
+            cautions=self._cautions(),
+            changed=bool(self.changed or self.turn.answers or self.turn.event),
+            refused=bool(self.turn.refused),
+            event=self.turn.event,
+        )
+
+    def _pieces(self, tries: int, told: str, last: Reply | None) -> list[str]:
+        turn = self.turn
+        if turn.event and turn.event[0] in ("repeat", "slower"):
+            return [last.said if last else say("nothing_to_repeat")]
+        pieces = [*turn.refused]
+        pieces += [say("left_over", words=words) for words in self.entry.left_over]
+        pieces += [say("unplaced", words=words) for words in turn.unplaced]
+        pieces += self._repairs()
+        pieces += turn.echoes
+        pieces += turn.answers
+        if not pieces and not turn.understood:
+            heard = self.entry.heard.strip()
+            pieces.append(say("nothing_understood" if heard else "nothing_heard"))
+        if self.changed:
+            pieces += self._standing(told)
+        pieces.append(self._question(tries))
+        return pieces
+
+    def _repairs(self) -> list[str]:
+        """Mended spellings are announced: the user sees what a word was taken for."""
+        said = []
+        for statement in self.entry.statements:
+            for doubt in statement.doubts:
+                if doubt.reason == "repaired":
+                    said.append(say("repaired", words=statement.words, what=doubt.instead))
+        return said
+
+    def _standing(self, told: str) -> list[str]:
+        """Where the box stands; with a new verdict, advice if it is over and the caution."""
+        pieces = [status(self.state, self.found)]
+        verdict = self.found.verdict
+        if verdict == "over" and exact(self.found) and self.state.form != "brief":
+            pieces.append(questions.advice_text(self.state, most=1))
+        if verdict not in ("incomplete", told):
+            pieces.append(say("caution_short"))
+        return pieces
+
+    def _question(self, tries: int) -> str:
+        question = self.found.question
+        if question is None:
+            return ""
+        text = ask(question, self.state, self.found, tries)
+        if self.found.verdict != "incomplete":
+            return say("for_margin", question=text[0].lower() + text[1:])
+        return text
+
+    def _assumed(self) -> tuple[str, ...]:
+        return tuple(say(f"assumed.{slot}") for slot in sorted(self.state.assumed))
+
+    def _cautions(self) -> tuple[str, ...]:
+        if not self.state.items and not self.state.box:
+            return ()
+        found = [f"{c.text} ({c.section})" for c in cautions(to_box(self.state))]
+        return (*(c.text for c in standing_cautions()), *found)

@@ -1,0 +1,125 @@
+"""The conversation of a job: one box after another, each with its own talk.
+
+`Conversation.hear(words) -> Reply` does no input or output and reads no clock. What is to be
+kept is handed out by `take_records`; a front end keeps it before it shows the reply.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from assistant.conversation.boxes import Boxes
+from assistant.conversation.journal import Entry
+from assistant.conversation.reply import Reply
+from assistant.conversation.spoken import spoken
+from assistant.conversation.talk import Talk
+from grammar import understand
+from grammar.words import Word
+from rules import DEFAULT_EDITION
+
+FIRST_BOX = "box 1"
+BOX_EVENTS = frozenset(
+    {"next_box", "open_box", "go_back", "new_job", "copy_box", "name_box", "list_boxes"}
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Record:
+    """One thing to be kept: an `entry` said of a box, or a box `opened`, `renamed`, `copied`."""
+
+    action: str
+    box: str
+    entry: Entry | None = None
+    other: str = ""
+
+
+class Conversation:
+    """The whole of what a front end needs.
+
+    `boxes` gives the journals of a job that is resumed, by name; a box is folded when it is
+    first opened. `aliases` are a person's own words, "blue box" -> what it means.
+    """
+
+    def __init__(
+        self,
+        edition: str = DEFAULT_EDITION,
+        aliases: Mapping[str, str] | None = None,
+        boxes: Mapping[str, Sequence[Entry]] | None = None,
+        current: str = FIRST_BOX,
+    ) -> None:
+        self.aliases = dict(aliases or {})
+        self.boxes = Boxes(edition, boxes or {}, current)
+        self._records: list[Record] = []
+
+    @property
+    def talk(self) -> Talk:
+        """The talk about the box at hand."""
+        return self.boxes.current
+
+    @property
+    def asks(self) -> str | None:
+        """The open question's slot, which an ear may listen for."""
+        return self.talk.asks
+
+    def hear(self, words: str | Sequence[Word]) -> Reply:
+        """Take what was typed or heard and answer it."""
+        understanding = understand(words, expect=self.asks, aliases=self.aliases)
+        entry = Entry(
+            understanding.heard,
+            understanding.statements,
+            understanding.left_over,
+            confidence_of(words),
+        )
+        box = self.talk.name
+        reply = self.talk.hear(entry)
+        self._records.append(Record("entry", box, entry))
+        if reply.event is None:
+            return reply
+        return self._event(reply, *reply.event)
+
+    def take_records(self) -> tuple[Record, ...]:
+        """What is to be kept since the last call."""
+        taken = tuple(self._records)
+        self._records.clear()
+        return taken
+
+    def _event(self, reply: Reply, kind: str, detail: str) -> Reply:
+        if kind == "alias":
+            return self._alias(reply, *detail.split("\n", 1))
+        if kind not in BOX_EVENTS:
+            return reply
+        outcome = self.boxes.event(kind, detail)
+        if outcome.action:
+            self._records.append(Record(outcome.action, outcome.box, other=outcome.other))
+        return _over(reply, self.talk, outcome.said)
+
+    def _alias(self, reply: Reply, say: str, mean: str) -> Reply:
+        from assistant.conversation.saying import say as sentence
+
+        self.aliases[say.strip().lower()] = mean.strip()
+        return _over(reply, self.talk, sentence("alias_kept", say=say, mean=mean))
+
+
+def _over(reply: Reply, talk: Talk, said: str) -> Reply:
+    """The reply with other words, standing on the box now at hand."""
+    here = talk.standing(said)
+    new = replace(
+        here,
+        heard=reply.heard,
+        confidence=reply.confidence,
+        understood=reply.understood,
+        left_over=reply.left_over,
+        event=reply.event,
+        spoken=spoken(here.said),
+    )
+    talk.last = new
+    return new
+
+
+def confidence_of(words: str | Sequence[Word]) -> float | None:
+    """The mean confidence of the words, None for typed text. A score, never a volume."""
+    if isinstance(words, str):
+        return None
+    scores = [word.confidence for word in words if word.confidence is not None]
+    return round(sum(scores) / len(scores), 4) if scores else None

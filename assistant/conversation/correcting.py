@@ -1,0 +1,215 @@
+"""Corrections: they act on the last thing they can mean, and say what changed from and to."""
+
+from __future__ import annotations
+
+from contextlib import suppress
+from dataclasses import replace
+from decimal import Decimal
+
+from assistant.conversation import boxing, entering, finding, naming
+from assistant.conversation.saying import say
+from assistant.conversation.state import Item
+from assistant.conversation.turn import Turn
+from grammar.statements import Statement
+from rules import RulesError, ground_for, validate
+from rules.contents import Cable, Content, SupportFitting, TerminalBlock, Uncounted, Yoke
+
+CONTENT_KINDS = frozenset(finding.TYPES)
+BARE = ("number", "size")
+
+
+def change_content(turn: Turn, item: Item, content: Content, words: str) -> None:
+    """Put `content` in place of an item's, and say from what to what."""
+    try:
+        validate(content)
+    except RulesError as refusal:
+        turn.refused.append(say("refused", words=words, why=str(refusal)))
+        return
+    if content == item.content:
+        turn.answer(say("echo.already", what=naming.heard(content)), naming.shown(content))
+        return
+    echo = say("echo.changed_item", old=naming.heard(item.content), new=naming.heard(content))
+    turn.enter(turn.state.with_content(item.key, content), echo, naming.shown(content))
+
+
+def make_that(turn: Turn, statement: Statement) -> None:
+    """ "make that …": the next statement in place of the last thing it can mean."""
+    operand = turn.take()
+    if operand is None:
+        turn.refused.append(say("make_what"))
+        return
+    replace_with(turn, operand)
+
+
+def replace_with(turn: Turn, operand: Statement) -> None:
+    """Put what `operand` says in place of what it can mean."""
+    if operand.kind in BARE:
+        bare(turn, operand)
+    elif operand.kind in CONTENT_KINDS:
+        _replace_item(turn, operand)
+    else:
+        turn.ahead.insert(0, operand)  # a box, clamps, an edition: saying it again replaces it
+
+
+def _replace_item(turn: Turn, operand: Statement) -> None:
+    state = turn.state
+    item = finding.matching(state, operand) or finding.last_of_type(state, operand)
+    item = item or finding.last_item(state)
+    if item is None:
+        entering.enter(turn, operand)
+        return
+    try:
+        contents = entering.content_of(_with_count(operand, item), state.without(item.key))
+    except RulesError as refusal:
+        turn.refused.append(say("refused", words=operand.words, why=str(refusal)))
+        return
+    change_content(turn, item, _kept(item.content, contents[0], operand), operand.words)
+
+
+def _with_count(operand: Statement, item: Item) -> Statement:
+    """The operand with the item's count where it names none ("make that twelve-two")."""
+    if operand.get("count") is not None:
+        return operand
+    return replace(operand, slots={**operand.slots, "count": item.content.count})
+
+
+def _kept(old: Content, new: Content, operand: Statement) -> Content:
+    """What the operand did not mention stays: the size a device lands on, its width."""
+    if isinstance(old, Yoke) and isinstance(new, Yoke):
+        awg = new.awg if operand.get("awg") is not None else old.awg
+        gangs = new.gangs if operand.get("gangs") is not None else old.gangs
+        return replace(new, awg=awg, gangs=gangs)
+    return new
+
+
+def bare(turn: Turn, operand: Statement) -> None:
+    """ "make that three", "no, twelve": a value alone, for the last thing said."""
+    state = turn.state
+    for_box = state.last == "box" or _is_fraction(operand)
+    if operand.kind == "number" and for_box and (state.box or turn.asked == "box"):
+        boxing.set_volume(turn, Decimal(str(operand.get("value"))), operand)
+        return
+    item = finding.last_item(state)
+    if item is None:
+        turn.unplaced.append(operand.words)
+        return
+    if operand.kind == "size":
+        _resize(turn, item, int(operand.get("awg") or 0), operand)
+    elif _is_fraction(operand):
+        turn.unplaced.append(operand.words)
+    else:
+        recount(turn, item, int(Decimal(str(operand.get("value")))), operand.words)
+
+
+def _is_fraction(operand: Statement) -> bool:
+    value = operand.get("value")
+    return isinstance(value, Decimal) and value != int(value)
+
+
+def _resize(turn: Turn, item: Item, awg: int, operand: Statement) -> None:
+    content = item.content
+    if isinstance(content, SupportFitting | Uncounted):
+        turn.unplaced.append(operand.words)
+        return
+    if isinstance(content, Cable) and content.ground is not None:
+        # a size the rules refuse is refused by change_content, in the rules' own sentence
+        with suppress(RulesError):
+            content = replace(content, ground=ground_for(awg))
+    change_content(turn, item, replace(content, awg=awg), operand.words)
+
+
+def recount(turn: Turn, item: Item, count: int, words: str) -> None:
+    """Give an item another count; none takes it out."""
+    if count == 0:
+        turn.enter(
+            turn.state.without(item.key), say("echo.taken_out", what=naming.heard(item.content))
+        )
+        return
+    change_content(turn, item, replace(item.content, count=count), words)
+
+
+def take_off(turn: Turn, statement: Statement) -> None:
+    """ "take off one of the fourteen-twos", "lose the switch"."""
+    operand = turn.take() if turn.next_is(*CONTENT_KINDS, "clamps") else None
+    if operand is not None and operand.kind == "clamps":
+        boxing.set_clamps(turn, "none")
+        return
+    state = turn.state
+    item = finding.matching(state, operand) if operand else finding.last_item(state)
+    if item is None:
+        turn.refused.append(say("not_in_box", words=(operand or statement).words))
+        return
+    said = statement.get("count")
+    if said is None and operand is not None:
+        said = operand.get("count")
+    left = 0 if said is None else item.content.count - int(said)
+    if left < 0:
+        turn.refused.append(say("fewer_than_that", what=naming.heard(item.content)))
+        return
+    recount(turn, item, left, statement.words)
+
+
+def change(turn: Turn, statement: Statement) -> None:
+    """ "change the box to 22.5", "the clamps should be outside"."""
+    of = str(statement.get("of", ""))
+    operand = turn.take()
+    if operand is None:
+        turn.refused.append(say("make_what"))
+        return
+    if of == "box" and operand.kind == "number":
+        boxing.set_volume(turn, Decimal(str(operand.get("value"))), operand)
+        return
+    item = finding.by_name(turn.state, of) if of else None
+    if item is not None:
+        turn.state = replace(turn.state, last=item.key)
+    replace_with(turn, operand)
+
+
+def lands_on(turn: Turn, statement: Statement) -> None:
+    """ "the switch goes on the twelves": the largest conductor landed on a device."""
+    state = turn.state
+    name = str(statement.get("name") or "")
+    item = finding.by_name(state, name) if name else None
+    if item is None and not name:
+        item = state.item(turn.subject or "") or finding.last_item(state)
+    if item is None or not isinstance(item.content, Yoke | TerminalBlock):
+        turn.refused.append(say("not_in_box", words=name or statement.words))
+        return
+    land(turn, item, statement)
+
+
+def land(turn: Turn, item: Item, statement: Statement) -> None:
+    """Set the size on a device; on some of several where a count is said."""
+    content = item.content
+    assert isinstance(content, Yoke | TerminalBlock)
+    awg = int(statement.get("awg") or 0)
+    some = statement.get("count")
+    if some is not None and int(some) < content.count:
+        rest = replace(content, count=content.count - int(some))
+        part = replace(content, count=int(some), awg=awg)
+        try:
+            validate(part)
+        except RulesError as refusal:
+            turn.refused.append(say("refused", words=statement.words, why=str(refusal)))
+            return
+        state = turn.state.with_content(item.key, rest).with_item(part, item.words)
+        turn.enter(state, say("echo.landed", what=naming.heard(part)), naming.shown(part))
+        return
+    change_content(turn, item, replace(content, awg=awg), statement.words)
+
+
+def more(turn: Turn, statement: Statement) -> None:
+    """ "and one more of those", "same again"."""
+    state = turn.state
+    item = finding.last_item(state)
+    if turn.next_is(*CONTENT_KINDS):
+        operand = turn.take()
+        assert operand is not None
+        count = statement.get("count") or operand.get("count") or 1
+        entering.enter(turn, replace(operand, slots={**operand.slots, "count": count}))
+        return
+    if item is None or isinstance(item.content, Uncounted):
+        turn.refused.append(say("more_of_what"))
+        return
+    extra = int(statement.get("count") or item.content.count)
+    recount(turn, item, item.content.count + extra, statement.words)

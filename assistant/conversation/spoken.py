@@ -1,0 +1,98 @@
+"""The spoken form of a reply: the same words, with figures as people say them.
+
+"14-2" is "fourteen two", "18.0" is "eighteen", "314.16(B)(2)" is "three fourteen point
+sixteen, B two". The shown text is the one source.
+"""
+
+from __future__ import annotations
+
+import re
+
+ONES = (
+    "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine",
+    "ten", "eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen",
+    "seventeen", "eighteen", "nineteen",
+)  # fmt: skip
+TENS = (
+    "zero", "ten", "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety",
+)  # fmt: skip
+
+_SECTION = re.compile(r"\b(\d{3})\.(\d{1,3})((?:\([A-Za-z0-9]+\))*)")
+_CABLE = re.compile(r"\b(18|16|14|12|10|8|6)-([2-9])(s?)\b")
+_YEAR = re.compile(r"\b(20)(\d\d)\b")
+_FRACTION = re.compile(r"\b(?:(\d+)-)?(\d{1,2})/(\d{1,2})\b")
+_DECIMAL = re.compile(r"\b(\d+)\.(\d+)\b")
+_NUMBER = re.compile(r"\b\d+\b")
+_PARTS = {"2": ("half", "halves"), "4": ("quarter", "quarters"), "8": ("eighth", "eighths"),
+          "16": ("sixteenth", "sixteenths")}  # fmt: skip
+
+
+def number(value: int) -> str:
+    """A whole number in words, up to 9999."""
+    if value < 20:
+        return ONES[value]
+    if value < 100:
+        tens, ones = divmod(value, 10)
+        return TENS[tens] + (f" {ONES[ones]}" if ones else "")
+    if value < 1000:
+        hundreds, rest = divmod(value, 100)
+        return f"{ONES[hundreds]} hundred" + (f" {number(rest)}" if rest else "")
+    thousands, rest = divmod(value, 1000)
+    return f"{number(thousands)} thousand" + (f" {number(rest)}" if rest else "")
+
+
+def spoken(text: str) -> str:
+    """`text` as it is to be spoken: no figures, no quotes, units in words."""
+    text = text.replace("in³", "cubic inches").replace("“", "").replace("”", "")
+    text = re.sub(r"\bAWG\b", "gauge", text)
+    text = re.sub(r"(\d)\s*x\s*(\d)", r"\1 by \2", text)
+    for pattern, words in (
+        (_SECTION, _say_section),
+        (_CABLE, _say_cable),
+        (_FRACTION, _say_fraction),
+        (_DECIMAL, _say_decimal),
+        (_YEAR, _say_year),
+        (_NUMBER, _say_number),
+    ):
+        text = pattern.sub(words, text)
+    return re.sub(r"\s+", " ", text).strip()
+
+
+def _say_section(match: re.Match[str]) -> str:
+    article, section, parts = match.groups()
+    hundreds, rest = divmod(int(article), 100)
+    words = f"{ONES[hundreds]} {_two_digits(rest)} point {number(int(section))}"
+    for part in re.findall(r"\(([A-Za-z0-9]+)\)", parts):
+        words += " " + (number(int(part)) if part.isdigit() else part)
+    return words
+
+
+def _two_digits(value: int) -> str:
+    return f"oh {ONES[value]}" if value < 10 else number(value)
+
+
+def _say_cable(match: re.Match[str]) -> str:
+    return f"{number(int(match[1]))} {number(int(match[2]))}{match[3]}"
+
+
+def _say_year(match: re.Match[str]) -> str:
+    return f"twenty {_two_digits(int(match[2]))}"
+
+
+def _say_fraction(match: re.Match[str]) -> str:
+    whole, top, bottom = match.groups()
+    if bottom not in _PARTS:
+        return match[0]
+    one, many = _PARTS[bottom]
+    part = f"one {one}" if top == "1" else f"{number(int(top))} {many}"
+    return f"{number(int(whole))} and {part}" if whole else part
+
+
+def _say_decimal(match: re.Match[str]) -> str:
+    part = match[2].rstrip("0")
+    whole = number(int(match[1]))
+    return f"{whole} point {' '.join(ONES[int(d)] for d in part)}" if part else whole
+
+
+def _say_number(match: re.Match[str]) -> str:
+    return number(int(match[0])) if len(match[0]) < 5 else match[0]

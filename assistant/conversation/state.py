@@ -1,0 +1,193 @@
+"""The described box as it stands: the journal folded.
+
+A `State` is immutable. Every statement makes a new one, so that undo is going back to an
+earlier value and two states can be compared with `==`.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+from decimal import Decimal
+from typing import Literal, TypeAlias
+
+from grammar.statements import Statement
+from rules.contents import (
+    DEFAULT_EDITION,
+    Box,
+    Cable,
+    Clamps,
+    Conductors,
+    Content,
+    Grounds,
+    Part,
+    TerminalBlock,
+    Yoke,
+)
+
+Form: TypeAlias = Literal["normal", "brief", "full"]
+GroundsSaid: TypeAlias = Literal["unsaid", "said", "none"]
+
+
+@dataclass(frozen=True, slots=True)
+class Item:
+    """One thing in the box, as entered. `key` stays the same through corrections."""
+
+    key: int
+    content: Content
+    words: str
+    wide_unknown: bool = False
+    """A device that may need one gang or two, and nobody has said which."""
+
+
+@dataclass(frozen=True, slots=True)
+class PartialBox:
+    """A box named by its shape, with something still missing (mostly the depth)."""
+
+    family: str
+    width: Decimal | None = None
+    height: Decimal | None = None
+    depth: Decimal | str | None = None
+    gangs: int = 1
+    label: str = "box"
+
+
+@dataclass(frozen=True, slots=True)
+class Pending:
+    """A statement that waits for a yes before it counts."""
+
+    statement: Statement
+    slot: str
+    reason: str
+    verb: Statement | None = None
+    """The operator it was said under ("make that"), if any."""
+
+
+@dataclass(frozen=True, slots=True)
+class State:
+    """Everything described so far, and what the talk is in the middle of."""
+
+    edition: str = DEFAULT_EDITION
+    items: tuple[Item, ...] = ()
+    box: tuple[Part, ...] = ()
+    extras: tuple[Part, ...] = ()
+    partial: PartialBox | None = None
+    box_name: str = ""
+    clamps: Clamps = "unknown"
+    clamps_mentioned: bool = False
+    nonmetallic: bool | None = None
+    grounds: GroundsSaid = "unsaid"
+    empty: bool = False
+    """True once it was said that there is nothing (else) in the box."""
+    next_key: int = 1
+    last: int | str = ""
+    """Key of the item, or `box`, `clamps`, `edition`, that was said last."""
+    assumed: frozenset[str] = frozenset()
+    """Slots left at their worst case."""
+    put_off: frozenset[str] = frozenset()
+    """Slots skipped that have no worst case."""
+    pending: tuple[Pending, ...] = ()
+    rejected: frozenset[tuple[str, str, str]] = frozenset()
+    tags: frozenset[str] = field(default_factory=frozenset)
+    form: Form = "normal"
+
+    def item(self, key: int | str) -> Item | None:
+        """The item with this key, or None."""
+        return next((item for item in self.items if item.key == key), None)
+
+    def with_item(self, content: Content, words: str, wide_unknown: bool = False) -> State:
+        """This state with one more item, which becomes the last thing said."""
+        item = Item(self.next_key, content, words, wide_unknown)
+        return replace(
+            self, items=(*self.items, item), next_key=self.next_key + 1, last=item.key, empty=False
+        )
+
+    def with_content(self, key: int, content: Content) -> State:
+        """This state with the content of one item replaced, and that item said last."""
+        items = tuple(
+            replace(item, content=content) if item.key == key else item for item in self.items
+        )
+        return replace(self, items=items, last=key)
+
+    def with_width(self, key: int, content: Content) -> State:
+        """This state with the width of a device no longer unknown."""
+        items = tuple(
+            Item(key, content, item.words) if item.key == key else item for item in self.items
+        )
+        return replace(self, items=items, last=key)
+
+    def without(self, key: int) -> State:
+        """This state with one item gone."""
+        items = tuple(item for item in self.items if item.key != key)
+        return replace(self, items=items, last=items[-1].key if items else "")
+
+
+def sizes_present(state: State) -> tuple[int, ...]:
+    """The AWG sizes of the insulated conductors that a device could land on, largest first."""
+    found = {
+        item.content.awg
+        for item in state.items
+        if isinstance(item.content, Cable | Conductors) and item.content.path != "inside"
+    }
+    return tuple(sorted(found))
+
+
+def grounds_known(state: State) -> bool:
+    """False where conductors were named one by one and no ground as large was named.
+
+    A cable brings its own ground; a raceway may carry one that nobody mentioned.
+    """
+    loose = [
+        item.content.awg
+        for item in state.items
+        if isinstance(item.content, Conductors) and item.content.path != "inside"
+    ]
+    if not loose or state.grounds != "unsaid":
+        return True
+    cabled = [
+        item.content.ground
+        for item in state.items
+        if isinstance(item.content, Cable) and item.content.ground is not None
+    ]
+    return bool(cabled) and min(cabled) <= min(loose)
+
+
+def to_box(state: State, wide: bool = False) -> Box:
+    """The box that the rules work out, with what was left at its worst case filled in.
+
+    `wide` counts every device of unknown width as two gangs wide.
+    """
+    contents = [_settled(item, state, wide) for item in state.items]
+    clamps = state.clamps
+    if "clamps" in state.assumed and clamps in ("unknown", "moulded"):
+        clamps = "inside"
+    known = grounds_known(state)
+    if not known and "grounds" in state.assumed:
+        contents.append(Grounds(min(sizes_present(state)), 1))
+        known = True
+    return Box(
+        parts=(*state.box, *state.extras) if state.box else (),
+        contents=tuple(contents),
+        clamps=clamps,
+        grounds_known=known,
+        nonmetallic=state.nonmetallic,
+        edition=state.edition,
+        tags=state.tags,
+    )
+
+
+def _settled(item: Item, state: State, wide: bool) -> Content:
+    """An item's content with its unknowns at the worst case where that was chosen."""
+    content = item.content
+    if isinstance(content, Yoke):
+        if item.wide_unknown and (wide or "gangs" in state.assumed):
+            content = replace(content, gangs=2)
+        if content.awg is None and "device_size" in state.assumed and sizes_present(state):
+            content = replace(content, awg=min(sizes_present(state)))
+    elif (
+        isinstance(content, TerminalBlock)
+        and content.awg is None
+        and "block_size" in state.assumed
+        and sizes_present(state)
+    ):
+        content = replace(content, awg=min(sizes_present(state)))
+    return content

@@ -1,0 +1,106 @@
+"""The talk about one box: utterances in, replies out, with undo and redo.
+
+Pure: no input or output, no clock. The state is the journal folded; the stack of earlier
+states that undo goes back to is only a memory of that folding.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from assistant.conversation.assessing import Assessment, assess
+from assistant.conversation.composing import Composer
+from assistant.conversation.handlers import run
+from assistant.conversation.journal import Entry
+from assistant.conversation.reply import Reply
+from assistant.conversation.saying import say
+from assistant.conversation.state import State
+from assistant.conversation.turn import Turn
+
+
+class Talk:
+    """One box being talked through."""
+
+    def __init__(self, edition: str, name: str = "") -> None:
+        self.name = name
+        self.state = State(edition=edition)
+        self.journal: list[Entry] = []
+        self.last: Reply | None = None
+        self._past: list[State] = []
+        self._future: list[State] = []
+        self._tries = 0
+        self._told = ""
+
+    @classmethod
+    def fold(cls, entries: Iterable[Entry], edition: str, name: str = "") -> Talk:
+        """The talk that a journal gives. The same journal gives an equal state each time."""
+        talk = cls(edition, name)
+        for entry in entries:
+            talk.hear(entry)
+        return talk
+
+    @property
+    def assessment(self) -> Assessment:
+        """Where the box stands now."""
+        return assess(self.state)
+
+    @property
+    def asks(self) -> str | None:
+        """The open question's slot, or None."""
+        question = self.assessment.question
+        return question.slot if question else None
+
+    def hear(self, entry: Entry) -> Reply:
+        """Take one utterance and answer it. The entry is in the journal when this returns."""
+        question = self.assessment.question
+        turn = Turn(
+            self.state,
+            question.slot if question else None,
+            question.subject if question else None,
+            spoken=entry.confidence is not None,
+        )
+        run(turn, entry.statements)
+        self.journal.append(entry)
+        if turn.stepped:
+            self._step(turn)
+        elif turn.state != self.state:
+            self._past.append(self.state)
+            self._future.clear()
+            self.state = turn.state
+        reply = self._compose(turn, entry)
+        self.last = reply
+        return reply
+
+    def standing(self, said: str) -> Reply:
+        """A reply that says `said` and then where this box stands; nothing is entered."""
+        turn = Turn(self.state, self.asks, answers=[said], understood=[said])
+        return Composer(self.state, turn, Entry("", ())).compose(0, self._told, self.last)
+
+    def _step(self, turn: Turn) -> None:
+        """Undo, redo or start over. What the same breath entered before it is taken back first."""
+        if turn.stepped == "start_over":
+            self._past.append(self.state)
+            self._future.clear()
+            self.state = State(edition=self.state.edition, form=self.state.form)
+            turn.echoes[:] = [say("echo.started_over")]
+            return
+        source, target = self._past, self._future
+        if turn.stepped == "redo":
+            source, target = target, source
+        done = 0
+        while source and done < turn.steps:
+            target.append(self.state)
+            self.state = source.pop()
+            done += 1
+        key = f"echo.{turn.stepped}ne" if done else f"nothing_to_{turn.stepped}"
+        turn.echoes[:] = [say(key)]
+
+    def _compose(self, turn: Turn, entry: Entry) -> Reply:
+        before = self.last.asks if self.last else None
+        composer = Composer(self.state, turn, entry)
+        stuck = composer.asks is not None and composer.asks == before and composer.in_vain
+        self._tries = self._tries + 1 if stuck else 0
+        reply = composer.compose(self._tries, self._told, self.last)
+        if reply.verdict != "incomplete":
+            self._told = reply.verdict
+        return reply

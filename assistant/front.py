@@ -1,0 +1,36 @@
+"""What the line front ends share: starting a conversation, printing a reply, the exit status."""
+
+from __future__ import annotations
+
+import json
+import sys
+
+from assistant.conversation import Conversation, Reply
+from assistant.problems import EXIT_OF_VERDICT, UNUSABLE, Problem
+from rules import DEFAULT_EDITION, RulesError, check_edition
+
+
+def begin(edition: str) -> Conversation:
+    """A new conversation under an edition, the default when it is empty."""
+    try:
+        return Conversation(check_edition(edition) if edition else DEFAULT_EDITION)
+    except RulesError as refusal:
+        raise Problem(str(refusal)) from None
+
+
+def put(text: str) -> None:
+    """One line on standard output, at once."""
+    sys.stdout.write(text + "\n")
+    sys.stdout.flush()
+
+
+def put_json(reply: Reply) -> None:
+    """A reply as one JSON object on a line."""
+    put(json.dumps(reply.to_json(), ensure_ascii=False))
+
+
+def exit_status(reply: Reply | None, anything_entered: bool) -> int:
+    """0 fits, 1 over, 3 incomplete; 2 where nothing at all was understood."""
+    if reply is None or not anything_entered:
+        return UNUSABLE
+    return EXIT_OF_VERDICT[reply.verdict]

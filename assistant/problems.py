@@ -1,0 +1,47 @@
+"""What goes wrong, put in one plain sentence. This module owns standard error and exit codes."""
+
+from __future__ import annotations
+
+import os
+import sys
+from collections.abc import Callable
+
+FITS, OVER, UNUSABLE, INCOMPLETE = 0, 1, 2, 3
+
+EXIT_OF_VERDICT = {"fits": FITS, "over": OVER, "incomplete": INCOMPLETE}
+
+
+class Problem(Exception):
+    """Something the user can mend: the message says what is wrong, where, and what to do."""
+
+
+def complain(message: str) -> None:
+    """One sentence on standard error."""
+    print(" ".join(str(message).split()), file=sys.stderr)  # noqa: T201
+
+
+def guarded(command: Callable[[], object]) -> int:
+    """Run `command`; give its exit status, with any failure told in one sentence."""
+    try:
+        command()
+    except SystemExit as end:
+        return end.code if isinstance(end.code, int) else UNUSABLE
+    except Problem as problem:
+        complain(str(problem))
+        return UNUSABLE
+    except BrokenPipeError:
+        # the reader has gone: point standard output elsewhere so that Python's own flush at
+        # the end does not complain either
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return FITS
+    except KeyboardInterrupt:
+        return 130
+    except Exception as fault:
+        if os.environ.get("BOXALOUD_TRACEBACK"):
+            raise
+        complain(
+            f"Boxaloud met a fault of its own ({type(fault).__name__}: {fault}); "
+            "what was said before it is not lost. Set BOXALOUD_TRACEBACK=1 to see where."
+        )
+        return UNUSABLE
+    return FITS
