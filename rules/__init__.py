@@ -7,13 +7,19 @@ files or screens. Volumes are `Decimal` cubic inches.
 
 from __future__ import annotations
 
+from rules.advice import Advice, advise
+from rules.cautions import STANDING, Caution, cautions
 from rules.checks import validate, validate_part
 from rules.contents import DEFAULT_EDITION, Box, Content, Part
 from rules.data import RuleNote, Source
+from rules.differences import Difference, differences
 from rules.editions import EditionReading, check_edition, editions, read_edition
 from rules.errors import NoSuchBox, NoSuchEdition, RulesError
 from rules.notes import explain, notes
+from rules.room import Room, room_for
 from rules.sizes import Allowance, allowance, ground_for
+from rules.smallest import BoxChoice, gangs_needed, smallest_boxes
+from rules.spaces import Space, work_out_spaces
 from rules.table import TableRow, find_rows, table_boxes, table_row
 from rules.units import marked_in3, shown_cm3, to_cm3, to_in3
 from rules.work import work_out
@@ -21,31 +27,44 @@ from rules.worksheet import Line, OpenSlot, VolumeLine, Worksheet
 
 __all__ = [
     "DEFAULT_EDITION",
+    "STANDING",
+    "Advice",
     "Allowance",
     "Box",
+    "BoxChoice",
+    "Caution",
     "Content",
+    "Difference",
     "EditionReading",
     "Line",
     "NoSuchBox",
     "NoSuchEdition",
     "OpenSlot",
     "Part",
+    "Room",
     "RuleNote",
     "RulesError",
     "Source",
+    "Space",
     "TableRow",
     "VolumeLine",
     "Worksheet",
+    "advise",
     "allowance",
+    "cautions",
     "check_edition",
+    "differences",
     "editions",
     "explain",
     "find_rows",
+    "gangs_needed",
     "ground_for",
     "marked_in3",
     "notes",
     "read_edition",
+    "room_for",
     "shown_cm3",
+    "smallest_boxes",
     "table_boxes",
     "table_row",
     "to_cm3",
@@ -53,4 +72,5 @@ __all__ = [
     "validate",
     "validate_part",
     "work_out",
+    "work_out_spaces",
 ]

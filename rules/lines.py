@@ -131,10 +131,10 @@ def _grounds(rules: RuleSet, tally: Tally) -> Iterator[Line]:
     apart = rules.rules["isolated_grounds"]
     grounds, isolated = tally.grounds, tally.isolated
     if isolated and apart.item == "grounds":
-        grounds = dict(grounds)
+        every = dict(grounds)
         for awg, count in isolated.items():
-            grounds[awg] = grounds.get(awg, 0) + count
-        yield _ground_line(rules, apart, grounds, "ground")
+            every[awg] = every.get(awg, 0) + count
+        yield _ground_line(rules, apart, every, "ground", ", isolated ones among them")
         return
     if grounds:
         yield _ground_line(rules, rules.rules["grounds"], grounds, "ground")
@@ -142,10 +142,12 @@ def _grounds(rules: RuleSet, tally: Tally) -> Iterator[Line]:
         yield _ground_line(rules, apart, isolated, "isolated ground")
 
 
-def _ground_line(rules: RuleSet, rule: Rule, by_size: dict[int, int], name: str) -> Line:
+def _ground_line(
+    rules: RuleSet, rule: Rule, by_size: dict[int, int], name: str, more: str = ""
+) -> Line:
     count, awg = sum(by_size.values()), min(by_size)
     allowances = ground_allowances(rule, count)
-    return line(rule, awg, count, allowances, rules.volumes[awg], counted(count, name))
+    return line(rule, awg, count, allowances, rules.volumes[awg], counted(count, name) + more)
 
 
 def _blocks(rules: RuleSet, tally: Tally) -> Iterator[Line]:

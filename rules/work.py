@@ -10,7 +10,7 @@ from rules.contents import Box
 from rules.editions import RuleSet, rule_set
 from rules.lines import ZERO, lines, tidy
 from rules.tally import Tally, count_up
-from rules.worksheet import Line, OpenSlot, Verdict, Worksheet
+from rules.worksheet import Line, OpenSlot, Verdict, VolumeLine, Worksheet
 
 
 def work_out(box: Box) -> Worksheet:
@@ -24,11 +24,16 @@ def work_out(box: Box) -> Worksheet:
     Raises RulesError, in one plain sentence, for anything that cannot be (see
     `rules.validate`), and NoSuchEdition for an edition not held. Section 314.16(A) and (B).
     """
+    return worksheet(box)
+
+
+def worksheet(box: Box, also: tuple[VolumeLine, ...] = ()) -> Worksheet:
+    """As `work_out`, with further volume lines `also` in the capacity once it is known."""
     rules = rule_set(box.edition)
-    tally = tallied(rules, box)
+    tally = _tallied(rules, box)
     made = lines(rules, tally, box.clamps)
     total = _sum(made)
-    volumes = volume_lines(rules, box.parts)
+    volumes = volume_lines(rules, box.parts) + also
     room = capacity(box.parts, volumes)
     low = high = total
     still_open: tuple[OpenSlot, ...] = ()
@@ -51,7 +56,7 @@ def work_out(box: Box) -> Worksheet:
     )
 
 
-def tallied(rules: RuleSet, box: Box) -> Tally:
+def _tallied(rules: RuleSet, box: Box) -> Tally:
     """What is in the box counted up by kind, under one edition."""
     canopy = rules.rules["canopy_wires"]
     return count_up(box.contents, canopy.most, canopy.smaller_than_awg)

@@ -1,0 +1,157 @@
+"""What can be done about a box that is over or tight, each way tried and worked out."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from decimal import Decimal
+
+from rules.capacity import is_box
+from rules.contents import (
+    Barrier,
+    Box,
+    Cable,
+    Conductors,
+    Content,
+    FixtureWires,
+    Marked,
+    TableBox,
+    Yoke,
+)
+from rules.notes import explain
+from rules.smallest import smallest_boxes
+from rules.table import table_boxes, table_row
+from rules.words import counted
+from rules.work import work_out
+
+
+@dataclass(frozen=True, slots=True)
+class Advice:
+    """One way to gain room. Cubic inches, at the worst case of every open answer."""
+
+    kind: str
+    """`bigger_box`, `extension_ring`, `marked_ring`, `clamp_outside`, `check_clamps`,
+    `move_device`, `move_cable`, `move_splice` or `check_canopy`."""
+    what: str
+    """What to do, in a few words that can follow "you could"."""
+    saves: Decimal
+    margin: Decimal
+    """The margin it would leave."""
+    enough: bool
+    """Whether the box would fit."""
+    section: str
+    rule: str
+    changed: Box
+    """The box as it would be, to work out or to enter."""
+
+
+_Way = tuple[str, str, str, Box]
+"""Kind, what to do, rule, and the changed box."""
+
+
+def advise(box: Box) -> tuple[Advice, ...]:
+    """Every way that gains room, the one that saves most first.
+
+    Each is worked out anew on the changed box, so that what it saves takes account of the
+    largest conductor and of quarter grounds. Empty while the volume of the box is unknown.
+    Raises RulesError for a box that cannot be.
+    """
+    before = work_out(box)
+    if before.capacity is None:
+        return ()
+    left = before.capacity - before.high
+    found = []
+    for kind, what, rule, changed in _ways(box, -left):
+        after = work_out(changed)
+        if after.capacity is None:
+            continue
+        margin = after.capacity - after.high
+        if margin > left:
+            section = explain(rule).section
+            found.append(
+                Advice(kind, what, margin - left, margin, margin >= 0, section, rule, changed)
+            )
+    return tuple(sorted(found, key=lambda advice: -advice.saves))
+
+
+def _ways(box: Box, short: Decimal) -> Iterator[_Way]:
+    yield from _clamps(box)
+    for place, content in enumerate(box.contents):
+        yield from _contents(box, place, content)
+    if short > 0:
+        ring = Marked(max(short, Decimal("0.1")), "ring")
+        yield (
+            "marked_ring",
+            f"add a ring or cover marked with at least {short} cubic inches",
+            "marked-part",
+            replace(box, parts=(*box.parts, ring)),
+        )
+    yield from _extension_ring(box)
+    yield from _bigger_box(box)
+
+
+def _clamps(box: Box) -> Iterator[_Way]:
+    outside = replace(box, clamps="outside")
+    if box.clamps == "inside":
+        what = "use a connector that clamps outside the box"
+        yield "clamp_outside", what, "clamps-outside", outside
+    elif box.clamps == "unknown":
+        what = "see whether the clamps are outside the box"
+        yield "check_clamps", what, "clamps-outside", outside
+    elif box.clamps == "moulded":
+        what = "ask the inspector whether the moulded tabs count"
+        yield "check_clamps", what, "clamps-moulded", replace(box, clamps="none")
+
+
+def _contents(box: Box, place: int, content: Content) -> Iterator[_Way]:
+    if isinstance(content, Yoke):
+        what = f"move {counted(1, content.name)} to another box"
+        yield "move_device", what, "yokes-twice", _fewer(box, place, content, 1)
+    elif isinstance(content, Cable) and content.path == "ends":
+        name = f"{content.awg}-{content.conductors} cable"
+        what = f"move {counted(1, name)} and its splices to another box"
+        yield "move_cable", what, "conductors-end", _fewer(box, place, content, 1)
+    elif isinstance(content, Conductors) and content.path == "ends" and content.count > 1:
+        what = f"move a splice of {counted(2, f'{content.awg} AWG conductor')} to another box"
+        yield "move_splice", what, "conductors-end", _fewer(box, place, content, 2)
+    elif isinstance(content, FixtureWires) and not content.canopy:
+        what = "see whether the fixture wires come from a domed canopy and end in this box"
+        swapped = _swap(box, place, replace(content, canopy=True))
+        yield "check_canopy", what, "canopy-wires", swapped
+
+
+def _fewer(box: Box, place: int, content: Yoke | Cable | Conductors, by: int) -> Box:
+    if content.count <= by:
+        return _swap(box, place, None)
+    return _swap(box, place, replace(content, count=content.count - by))
+
+
+def _swap(box: Box, place: int, content: Content | None) -> Box:
+    kept = () if content is None else (content,)
+    return replace(box, contents=box.contents[:place] + kept + box.contents[place + 1 :])
+
+
+def _extension_ring(box: Box) -> Iterator[_Way]:
+    """A ring made from a listed box of the same outline, the shallowest that is enough."""
+    bases = [part for part in box.parts if isinstance(part, TableBox) and is_box(part)]
+    if not bases or table_row(bases[0].row).gangs:
+        return
+    base = table_row(bases[0].row)
+    same = [r for r in table_boxes() if (r.family, r.width) == (base.family, base.width)]
+    rows = [row for row in same if row.depth >= Decimal("1.5")]
+    for row in rows:
+        ring = TableBox(row.id, label="extension ring")
+        changed = replace(box, parts=(*box.parts, ring))
+        sheet = work_out(changed)
+        if row is rows[-1] or (sheet.capacity is not None and sheet.capacity >= sheet.high):
+            what = f"add an extension ring like a {row.name}"
+            yield "extension_ring", what, "table-ring", changed
+            return
+
+
+def _bigger_box(box: Box) -> Iterator[_Way]:
+    for choice in smallest_boxes(box)[:1]:
+        gangs = f" of {counted(choice.gangs, 'gang')}" if choice.gangs > 1 else ""
+        what = f"use a {choice.row.name}{gangs}, {choice.volume} cubic inches"
+        barriers = tuple(part for part in box.parts if isinstance(part, Barrier))
+        yield "bigger_box", what, choice.row.id, replace(box, parts=(choice.part, *barriers))

@@ -1,0 +1,68 @@
+"""The standard boxes that would hold what is in a box, smallest first."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator
+from dataclasses import dataclass, replace
+from decimal import Decimal
+
+from rules.contents import Barrier, Box, TableBox, Yoke
+from rules.lines import ZERO
+from rules.table import TableRow, family_named, table_boxes
+from rules.work import work_out
+
+
+@dataclass(frozen=True, slots=True)
+class BoxChoice:
+    """A standard box that fits. Cubic inches, the margin at the worst case of open answers."""
+
+    row: TableRow
+    gangs: int
+    volume: Decimal
+    """What it adds up to, less any barrier that was described."""
+    margin: Decimal
+
+    @property
+    def part(self) -> TableBox:
+        """The box as a part of a described box."""
+        return TableBox(self.row.id, self.gangs)
+
+
+def gangs_needed(box: Box) -> int:
+    """Gangs that the devices of a box need to be mounted."""
+    return sum(c.gangs * c.count for c in box.contents if isinstance(c, Yoke))
+
+
+def smallest_boxes(box: Box, families: Collection[str] = ()) -> tuple[BoxChoice, ...]:
+    """The rows of Table 314.16(A) that hold everything described, smallest volume first.
+
+    The box by itself, without rings; barriers stay. Enough gangs for the devices: a square
+    takes two with a ring, an octagon and a handy box one, the others one for each section
+    (common practice). `families` limits the choice. Empty where nothing was described.
+    """
+    fill = work_out(box)
+    if any(slot.slot == "contents" for slot in fill.open):
+        return ()
+    wanted = {family_named(family)["id"] for family in families}
+    barriers = tuple(part for part in box.parts if isinstance(part, Barrier))
+    found = []
+    for row, gangs in _candidates(gangs_needed(box)):
+        if wanted and row.family not in wanted:
+            continue
+        sheet = work_out(replace(box, parts=(TableBox(row.id, gangs), *barriers)))
+        volume = sheet.capacity or ZERO
+        if volume >= sheet.high:
+            found.append(BoxChoice(row, gangs, volume, volume - sheet.high))
+    return tuple(sorted(found, key=lambda choice: (choice.volume, choice.gangs)))
+
+
+def _candidates(needed: int) -> Iterator[tuple[TableRow, int]]:
+    for row in table_boxes():
+        if not row.gangs:
+            if needed <= family_named(row.family)["yoke_gangs"]:
+                yield row, 1
+            continue
+        least = max(1, needed)
+        for gangs in range(least, min(least + 1, 10) + 1):
+            if not row.cover or (row.cover == "multiple") == (gangs > 1):
+                yield row, gangs
