@@ -1,0 +1,47 @@
+"""The values of captured slots."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+from grammar import numbers, store
+from grammar.engine import Capture
+from grammar.statements import Value
+from grammar.tokens import Tokens
+
+_WORTH: dict[str, str] = store.table("rules")["worth"]
+_SKIPPED = frozenset(store.table("rules")["skipped"])
+
+
+def values(capture: Capture, tokens: Tokens, first: int) -> dict[str, Value]:
+    """The slots of a phrase whose span begins at token `first`."""
+    found: dict[str, Value] = {}
+    for slot, value in capture.gives:
+        found[slot] = value
+    for slot, rule, places in capture.slots:
+        worth = _WORTH.get(rule)
+        if worth is None:
+            continue
+        if worth == "words":
+            found[slot] = _words(tokens, first, places)
+            continue
+        texts = tuple([tokens.texts[first + place] for place in places])
+        if worth == "pair":
+            found["awg"], found["conductors"] = numbers.pair(texts[0])
+            continue
+        kept = tuple([text for text in texts if text not in _SKIPPED])
+        value = numbers.run_on(kept) if worth == "runon" else numbers.value(kept)
+        if value is not None:
+            found[slot] = _as(worth, value)
+    return found
+
+
+def _as(worth: str, value: Decimal) -> Value:
+    if worth == "whole" and value == value.to_integral_value():
+        return int(value)
+    return value if worth != "year" else f"20{value:02}" if value < 100 else str(value)
+
+
+def _words(tokens: Tokens, first: int, places: tuple[int, ...]) -> str:
+    start, end = tokens.starts[first + places[0]], tokens.ends[first + places[-1]]
+    return tokens.heard[start:end].strip()
