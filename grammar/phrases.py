@@ -24,7 +24,9 @@ class Phrase:
     example: str
     topic: str
     weight: float = 1.0
-    """How often it is said, for sampling."""
+    """How often this way of saying it is said, for sampling."""
+    share: float = 1.0
+    """How often it is said in any way."""
     priority: int = 0
     """Decides between covers that are otherwise alike."""
     when: tuple[str, ...] = ()
@@ -101,6 +103,7 @@ def _phrase(row: dict[str, Any], way: str) -> Phrase:
         example=row["example"],
         topic=row.get("topic", ""),
         weight=row.get("weight", 1.0) / len(row["say"]),
+        share=row.get("weight", 1.0),
         priority=row.get("priority", 0),
         when=tuple(row.get("when", ())),
         gives=row.get("give", {}),

@@ -13,8 +13,8 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from grammar import store
-from grammar.expression import Choice, Marked, Named, Node, Repeat, Sequence, Terminal
-from grammar.phrases import Phrase, phrases
+from grammar.expression import EMPTY, Choice, Marked, Named, Node, Repeat, Sequence, Terminal, parse
+from grammar.phrases import phrases, rules
 
 _TABLE = store.table("spoken")
 _DRAWN: dict[str, dict[str, float]] = _TABLE["drawn"]
@@ -24,12 +24,26 @@ _PLURAL: dict[str, str] = {
 } | store.table("lexicon")["plural"]
 #: Of alternatives the first written is the commonest.
 _FALLING = [0.6**place for place in range(200)]
+_FALLING_SLOWLY = [0.88**place for place in range(200)]
+#: Behind a word that stands in the plural unless another such word follows it.
+_MARK = "*"
+_SILENT = ("%comma", "%end", "%colon")
 _OPTIONAL = float(_TABLE["optional"])
+
+
+@dataclass(frozen=True, slots=True)
+class _Way:
+    """One way of saying a phrase aloud."""
+
+    kind: str
+    node: Node
+    weight: float
+    when: tuple[str, ...]
 
 
 @dataclass(slots=True)
 class _Voice:
-    """One sentence being spoken: `many` once a count above one was said."""
+    """One phrase being spoken: `many` once a count above one was said."""
 
     chance: random.Random
     many: bool = False
@@ -47,34 +61,36 @@ class _Voice:
         return self._all(node)
 
     def _word(self, key: str) -> list[str] | None:
-        if key in ("%comma", "%end", "%colon"):
+        if key in _SILENT:
             return []
-        if key in _DRAWN:
-            return self._draw(key)
-        if key in _TYPED or not key.replace("'", "").isalpha():
+        if key[1:] in _DRAWN:
+            return self._draw(key[1:])
+        if not _spoken(key):
             return None
-        return [_PLURAL.get(key, key) if self.many else key]
+        return [key + _MARK if self.many and key in _PLURAL else key]
 
     def _draw(self, name: str) -> list[str]:
         ways = _DRAWN[name]
         (way,) = self.chance.choices(list(ways), list(ways.values()))
+        words = way.split()
+        if self.many and words[-1] in _PLURAL:
+            words[-1] += _MARK
         if name == "count":
-            self.many = way not in ("one", "a", "another", "an")
-        return way.split()
+            self.many = way not in ("one", "a", "another")
+        return words
 
     def _choose(self, node: Choice) -> list[str] | None:
         parts = list(node.parts)
-        if parts[-1] == Sequence(()):
+        if parts[-1] == EMPTY:
             if self.chance.random() > _OPTIONAL:
                 return []
             parts.pop()
         while parts:
             (at,) = self.chance.choices(range(len(parts)), _FALLING[: len(parts)])
-            part = parts.pop(at)
-            said = self.say(part)
+            said = self.say(parts.pop(at))
             if said is not None:
                 return said
-        return [] if node.parts[-1] == Sequence(()) else None
+        return [] if node.parts[-1] == EMPTY else None
 
     def _all(self, node: Sequence) -> list[str] | None:
         words: list[str] = []
@@ -84,6 +100,30 @@ class _Voice:
                 return None
             words += said
         return words
+
+
+def _spoken(key: str) -> bool:
+    return key not in _TYPED and key.replace("'", "").isalpha() and key[0] != "'"
+
+
+@lru_cache(maxsize=1)
+def _ways() -> tuple[_Way, ...]:
+    """Every way of saying a phrase aloud: its own where the table has some, else as parsed."""
+    found: list[_Way] = []
+    done: set[str] = set()
+    for phrase in phrases():
+        own = _TABLE["phrases"].get(phrase.id)
+        if own is None:
+            if phrase.weight and _Voice(random.Random(0)).say(phrase.node):
+                found.append(_Way(phrase.kind, phrase.node, phrase.weight, phrase.when))
+        elif phrase.id not in done:
+            done.add(phrase.id)
+            total = sum(_FALLING_SLOWLY[: len(own)])
+            found += [
+                _Way(phrase.kind, parse(way, rules()), phrase.share * share / total, phrase.when)
+                for way, share in zip(own, _FALLING_SLOWLY, strict=False)
+            ]
+    return tuple(found)
 
 
 def sample(n: int, seed: int, expect: str | None = None) -> Iterator[str]:
@@ -104,13 +144,12 @@ def _sentence(chance: random.Random, group: _Group) -> str:
     (size,) = chance.choices((1, 2, 3, 4), group.sizes)
     said: list[str] = []
     for turn in range(size):
-        phrase = group.draw(chance)
-        words = _Voice(chance).say(phrase.node) or []
+        words = group.draw(chance)
         if turn and chance.random() < 0.4:
             said.append(chance.choice(_TABLE["joins"]))
         said += words
     if group.operand is not None and said:
-        said += _Voice(chance).say(group.operand.draw(chance).node) or []
+        said += group.operand.draw(chance)
     if chance.random() < float(_TABLE["lead_share"]):
         said = chance.choice(_TABLE["leads"]).split() + said
     return " ".join(said)
@@ -118,38 +157,41 @@ def _sentence(chance: random.Random, group: _Group) -> str:
 
 @dataclass(frozen=True, slots=True)
 class _Group:
-    """Phrases that are said together: `sizes` are the shares of 1, 2, 3, 4 in a sentence."""
+    """Ways that are said together: `sizes` are the shares of 1, 2, 3, 4 in a sentence."""
 
-    phrases: tuple[Phrase, ...]
+    ways: tuple[_Way, ...]
     weights: tuple[float, ...]
     sizes: tuple[float, ...]
     operand: _Group | None = None
 
-    def draw(self, chance: random.Random) -> Phrase:
-        """One phrase, by weight."""
-        (phrase,) = chance.choices(self.phrases, self.weights)
-        return phrase
+    def draw(self, chance: random.Random) -> list[str]:
+        """The words of one way, by weight."""
+        (way,) = chance.choices(self.ways, self.weights)
+        return _counted(_Voice(chance).say(way.node) or [])
 
 
-def _group(kinds: frozenset[str], sizes: tuple[float, ...], operand: _Group | None = None) -> _Group:
+def _counted(words: list[str]) -> list[str]:
+    """The words with the last of each run of counted nouns in the plural."""
+    return [
+        word
+        if not word.endswith(_MARK)
+        else word[:-1]
+        if after.endswith(_MARK)
+        else _PLURAL[word[:-1]]
+        for word, after in zip(words, [*words[1:], ""], strict=True)
+    ]
+
+
+def _group(
+    kinds: frozenset[str],
+    sizes: tuple[float, ...],
+    expect: str | None,
+    operand: _Group | None = None,
+) -> _Group:
     chosen = tuple(
-        phrase for phrase in phrases() if phrase.kind in kinds and phrase.weight > 0
-        and _sayable(phrase)
-    )  # fmt: skip
-    return _Group(chosen, tuple(phrase.weight for phrase in chosen), sizes, operand)
-
-
-@lru_cache(maxsize=None)
-def _sayable_ids() -> frozenset[int]:
-    return frozenset(
-        place
-        for place, phrase in enumerate(phrases())
-        if _Voice(random.Random(place)).say(phrase.node)
+        way for way in _ways() if way.kind in kinds and (not way.when or expect in way.when)
     )
-
-
-def _sayable(phrase: Phrase) -> bool:
-    return phrases().index(phrase) in _sayable_ids()
+    return _Group(chosen, tuple(way.weight for way in chosen), sizes, operand)
 
 
 @lru_cache(maxsize=None)
@@ -160,14 +202,14 @@ def _mixture(expect: str | None) -> tuple[tuple[float, _Group], ...]:
     control = frozenset(_TABLE["groups"]["control"])
     operators = frozenset(_TABLE["groups"]["operators"])
     one, several = (1.0, 0.0, 0.0, 0.0), (4.0, 3.0, 2.0, 1.0)
-    things = _group(contents | box, several)
+    things = _group(contents | box, several, None)
     answers = _TABLE["answers"].get(expect or "")
-    said = things if answers is None else _group(frozenset(answers), one)
+    said = things if answers is None else _group(frozenset(answers), one, expect)
     shares = _TABLE["shares"]["free" if answers is None else "asked"]
     return (
         (shares["said"], said),
-        (shares["control"], _group(control, one)),
-        (shares["operator"], _group(operators, one, things)),
+        (shares["control"], _group(control, one, None)),
+        (shares["operator"], _group(operators, one, None, things)),
         (shares["things"], things),
     )
 
@@ -176,11 +218,10 @@ def _mixture(expect: str | None) -> tuple[tuple[float, _Group], ...]:
 def vocabulary() -> frozenset[str]:
     """Every word that `sample` can say."""
     words: set[str] = set()
-    for join in (*_TABLE["joins"], *_TABLE["leads"]):
-        words.update(join.split())
-    for place in _sayable_ids():
-        if phrases()[place].weight > 0:
-            _collect(phrases()[place].node, words)
+    for said in (*_TABLE["joins"], *_TABLE["leads"]):
+        words.update(said.split())
+    for way in _ways():
+        _collect(way.node, words)
     return frozenset(words)
 
 
@@ -189,8 +230,7 @@ def _collect(node: Node, words: set[str]) -> bool:
     if isinstance(node, Terminal):
         return _collect_word(node.key, words)
     if isinstance(node, Named) and node.rule in _DRAWN:
-        words.update(" ".join(_DRAWN[node.rule]).split())
-        return True
+        return _collect_word("%" + node.rule, words)
     if isinstance(node, (Named, Marked, Repeat)):
         return _collect(node.part, words)
     if isinstance(node, Choice):
@@ -203,15 +243,13 @@ def _collect(node: Node, words: set[str]) -> bool:
 
 
 def _collect_word(key: str, words: set[str]) -> bool:
-    if key in ("%comma", "%end", "%colon"):
+    if key in _SILENT:
         return True
-    if key in _DRAWN:
-        words.update(" ".join(_DRAWN[key]).split())
-        return True
-    if key in _TYPED or not key.replace("'", "").isalpha():
+    found = " ".join(_DRAWN[key[1:]]).split() if key[1:] in _DRAWN else [key]
+    if found == [key] and not _spoken(key):
         return False
-    words.add(key)
-    words.add(_PLURAL.get(key, key))
+    words.update(found)
+    words.update(_PLURAL[word] for word in found if word in _PLURAL)
     return True
 
 

@@ -38,7 +38,7 @@ _SIGNS = {
 #: Tokens remembered; beyond it the memory is begun again, so that no input can fill it.
 _REMEMBERED = 20_000
 
-FREE, BREAK, HESITATION, MEANT = 1, 1, 0, 10_000
+FREE, BREAK, HESITATION, MEANT = 60, 1, 0, 10_000
 
 
 @dataclass(slots=True)
