@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from assistant.conversation.journal import Entry
 from assistant.conversation.saying import counted, listed, say
 from assistant.conversation.talk import Talk
+from rules.worksheet import Verdict
 
 
 @dataclass(frozen=True, slots=True)
@@ -18,19 +19,41 @@ class Outcome:
     action: str = ""
     box: str = ""
     other: str = ""
+    edition: str = ""
+    """The edition that a new box begins under."""
+
+
+@dataclass(frozen=True, slots=True)
+class Resumed:
+    """What is known of a job that is taken up again, besides its journals. All by box name."""
+
+    editions: Mapping[str, str] = field(default_factory=dict)
+    """The edition that a box began under, where it is not the job's."""
+    verdicts: Mapping[str, Verdict] = field(default_factory=dict)
+    """Verdicts that still hold, so that counting boxes need not fold every journal."""
+    trail: tuple[str, ...] = ()
+    """The boxes that "go back" leads to, the nearest last."""
 
 
 class Boxes:
     """Talks by name. A journal is folded into a talk when its box is first opened."""
 
-    def __init__(self, edition: str, journals: Mapping[str, Sequence[Entry]], current: str) -> None:
+    def __init__(
+        self,
+        edition: str,
+        journals: Mapping[str, Sequence[Entry]],
+        current: str,
+        resumed: Resumed | None = None,
+    ) -> None:
+        known = resumed or Resumed()
         self.edition = edition
         self._journals = journals
+        self._editions = dict(known.editions)
+        self._verdicts = known.verdicts
         self._talks: dict[str, Talk] = {}
-        self._names: list[str] = list(journals)
-        self._trail: list[str] = []
-        if current not in self._names:
-            self._names.append(current)
+        self._names: dict[str, None] = dict.fromkeys(journals)
+        self._trail: list[str] = list(known.trail)
+        self._names.setdefault(current)
         self._at = current
 
     @property
@@ -47,8 +70,23 @@ class Boxes:
         """The talk of a box, folded from its journal if need be."""
         if name not in self._talks:
             entries = self._journals.get(name, ())
-            self._talks[name] = Talk.fold(entries, self.edition, name)
+            self._talks[name] = Talk.fold(entries, self.began_under(name), name)
         return self._talks[name]
+
+    @property
+    def trail(self) -> tuple[str, ...]:
+        """The boxes that "go back" leads to, the nearest last."""
+        return tuple(self._trail)
+
+    def began_under(self, name: str) -> str:
+        """The edition that a box began under, from which its journal is folded."""
+        return self._editions.get(name, self.edition)
+
+    def verdict(self, name: str) -> Verdict:
+        """The verdict of a box, folding it only where it is not already known."""
+        if name not in self._talks and name in self._verdicts:
+            return self._verdicts[name]
+        return self.talk(name).assessment.verdict
 
     def event(self, kind: str, detail: str) -> Outcome:
         """Do what a statement about boxes asks for."""
@@ -91,10 +129,14 @@ class Boxes:
         if name in self._names:
             return Outcome(say("job.taken", name=name))
         edition = self.current.state.edition
-        self._names.append(name)
-        self._go(name)
+        self._begin(name, edition)
         self._talks[name] = Talk(edition, name)
-        return Outcome(say("job.new_box", name=name), "opened", name)
+        return Outcome(say("job.new_box", name=name), "opened", name, edition=edition)
+
+    def _begin(self, name: str, edition: str) -> None:
+        self._names.setdefault(name)
+        self._editions[name] = edition
+        self._go(name)
 
     def _open(self, name: str, back: bool = False) -> Outcome:
         found = self._find(name)
@@ -112,9 +154,9 @@ class Boxes:
         new = name.lower() or self._unused()
         if new in self._names:
             return Outcome(say("job.taken", name=new))
-        self._talks[new] = Talk.fold(self.current.journal, self.edition, new)
-        self._names.append(new)
-        self._go(new)
+        edition = self.began_under(old)
+        self._talks[new] = Talk.fold(self.current.journal, edition, new)
+        self._begin(new, edition)
         return Outcome(say("job.copied", old=old, name=new), "copied", new, old)
 
     def _rename(self, name: str) -> Outcome:
@@ -124,13 +166,14 @@ class Boxes:
         talk = self.current
         talk.name = new
         self._talks[new] = self._talks.pop(old)
-        self._names[self._names.index(old)] = new
+        self._names = {new if name == old else name: None for name in self._names}
+        self._editions[new] = self._editions.pop(old, self.edition)
         self._trail = [new if step == old else step for step in self._trail]
         self._at = new
         return Outcome(say("job.named", name=new), "renamed", new, old)
 
     def _summary(self) -> str:
-        verdicts = {name: self.talk(name).assessment.verdict for name in self._names}
+        verdicts = {name: self.verdict(name) for name in self._names}
         over = [name for name, verdict in verdicts.items() if verdict == "over"]
         fits = sum(verdict == "fits" for verdict in verdicts.values())
         count = len(verdicts)

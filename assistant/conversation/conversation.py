@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from assistant.conversation.boxes import Boxes
+from assistant.conversation.boxes import Boxes, Resumed
 from assistant.conversation.journal import Entry
 from assistant.conversation.reply import Reply
 from assistant.conversation.spoken import spoken
@@ -32,13 +32,16 @@ class Record:
     box: str
     entry: Entry | None = None
     other: str = ""
+    edition: str = ""
+    """The edition that a box newly `opened` begins under; empty where it was there before."""
 
 
 class Conversation:
     """The whole of what a front end needs.
 
     `boxes` gives the journals of a job that is resumed, by name; a box is folded when it is
-    first opened. `aliases` are a person's own words, "blue box" -> what it means.
+    first opened, and `resumed` says what else is known of them. `aliases` are a person's own
+    words, "blue box" -> what it means.
     """
 
     def __init__(
@@ -47,9 +50,10 @@ class Conversation:
         aliases: Mapping[str, str] | None = None,
         boxes: Mapping[str, Sequence[Entry]] | None = None,
         current: str = FIRST_BOX,
+        resumed: Resumed | None = None,
     ) -> None:
         self.aliases = dict(aliases or {})
-        self.boxes = Boxes(edition, boxes or {}, current)
+        self.boxes = Boxes(edition, boxes or {}, current, resumed)
         self._records: list[Record] = []
 
     @property
@@ -91,7 +95,9 @@ class Conversation:
             return reply
         outcome = self.boxes.event(kind, detail)
         if outcome.action:
-            self._records.append(Record(outcome.action, outcome.box, other=outcome.other))
+            self._records.append(
+                Record(outcome.action, outcome.box, None, outcome.other, outcome.edition)
+            )
         return _over(reply, self.talk, outcome.said)
 
     def _alias(self, reply: Reply, say: str, mean: str) -> Reply:
