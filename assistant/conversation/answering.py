@@ -9,9 +9,9 @@ from assistant.conversation import boxing, correcting, doubting, entering
 from assistant.conversation.saying import say
 from assistant.conversation.turn import Turn
 from grammar.statements import Statement
-from rules.contents import Yoke
+from rules.contents import FixtureWires, Grounds, Yoke
 
-WORST_CASE = {"clamps", "grounds", "device_size", "block_size", "gangs"}
+WORST_CASE = {"clamps", "grounds", "device_size", "block_size", "gangs", "canopy"}
 """Slots that can be left at a worst case; a box's volume has none."""
 
 
@@ -63,8 +63,17 @@ def set_gangs(turn: Turn, gangs: int) -> None:
         turn.unplaced.append(str(gangs))
         return
     content = replace(item.content, gangs=gangs)
-    state = turn.state.with_width(item.key, content)
+    state = turn.state.closed(item.key, content)
     turn.enter(state, say("echo.gangs", what=content.name, gangs=gangs))
+
+
+def set_canopy(turn: Turn, canopy: bool) -> None:
+    """Whether the fixture wires come from a domed canopy, 314.16(B)(1) Exception."""
+    state = turn.state
+    for item in state.items:
+        if item.open == "canopy" and isinstance(item.content, FixtureWires | Grounds):
+            state = state.closed(item.key, replace(item.content, canopy=canopy))
+    turn.enter(state, say("echo.canopy" if canopy else "echo.no_canopy"))
 
 
 def place(turn: Turn, statement: Statement) -> None:
@@ -78,6 +87,8 @@ def none(turn: Turn, statement: Statement) -> None:
         boxing.set_clamps(turn, "none")
     elif turn.asked == "grounds":
         turn.enter(replace(turn.state, grounds="none"), say("echo.no_grounds"))
+    elif turn.asked == "canopy":
+        set_canopy(turn, False)
     elif turn.asked == "confirm":
         doubting.rejected(turn)
     elif turn.asked == "contents":
@@ -96,6 +107,8 @@ def yes(turn: Turn, statement: Statement) -> None:
         boxing.clamps(turn, replace(statement, slots={"where": "present"}))
     elif turn.asked == "grounds":
         entering.enter(turn, replace(statement, kind="grounds", slots={}))
+    elif turn.asked == "canopy":
+        set_canopy(turn, True)
     elif turn.asked is None:
         turn.answer(say("fine"), statement.words)
     else:
@@ -112,7 +125,7 @@ def no(turn: Turn, statement: Statement) -> None:
         operand = turn.take()
         assert operand is not None
         correcting.bare(turn, operand)
-    elif turn.asked in ("clamps", "grounds") and not turn.trail:
+    elif turn.asked in ("clamps", "grounds", "canopy") and not turn.trail:
         none(turn, statement)
     elif turn.next_is(*correcting.CONTENT_KINDS):
         operand = turn.take()
@@ -129,6 +142,9 @@ def no(turn: Turn, statement: Statement) -> None:
 def nothing(turn: Turn, statement: Statement) -> None:
     """ "no devices", "nothing else in it"."""
     of = str(statement.get("of", "else"))
+    if of == "canopy":
+        set_canopy(turn, False)
+        return
     state = turn.state
     if of != "else":
         turn.enter(state, say("echo.no_such", what=of))

@@ -9,13 +9,19 @@ from assistant.conversation.state import State, sizes_present
 from rules.contents import Cable, Conductors
 
 
-def ask(question: Question, state: State, found: Assessment, tries: int) -> str:
-    """The words of a question; `tries` counts how often it was put in vain."""
+def ask(question: Question, state: State, found: Assessment, tries: int, again: bool) -> str:
+    """The words of a question; `tries` counts how often it was put in vain.
+
+    `again`: it was open before, and something else was entered meanwhile.
+    """
     if question.slot == "confirm":
         return _confirm(state, tries)
     if question.slot == "clamps" and state.clamps == "moulded":
         return _disputed(found)
-    wordings = attempts(_key(question, state))
+    key = _key(question, state)
+    if again and not tries:
+        return say(f"ask_short.{key}", **_values(question, state))
+    wordings = attempts(key)
     text = wordings[min(tries, len(wordings) - 1)]
     return text.format_map(_values(question, state))
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+from collections import deque
 from dataclasses import dataclass
 from decimal import Decimal
-from functools import lru_cache
 
 from assistant.conversation.state import State, to_box
 from rules import work_out
@@ -31,27 +31,36 @@ class Assessment:
     question: Question | None
 
 
-@lru_cache(maxsize=256)
+_recent: deque[tuple[State, Assessment]] = deque(maxlen=8)
+"""The states worked out last: a turn looks at the same one several times."""
+
+
 def assess(state: State) -> Assessment:
-    """Work out a state, including devices of unknown width, and choose the next question.
+    """Work out a state, with what is open of its items, and choose the next question.
 
     A held-back statement makes the verdict incomplete: no verdict rests on a doubt.
     """
+    for known, found in _recent:
+        if known is state:
+            return found
     sheet = work_out(to_box(state))
-    high = sheet.high
-    if any(item.wide_unknown for item in state.items) and "gangs" not in state.assumed:
-        high = max(high, work_out(to_box(state, wide=True)).high)
-    verdict = _verdict(state, sheet, high)
-    question = _question(state, sheet, high)
-    return Assessment(sheet, verdict, sheet.low, high, question)
+    low, high = sheet.low, sheet.high
+    if any(item.open and item.open not in state.assumed for item in state.items):
+        low = min(low, work_out(to_box(state, "least")).low)
+        high = max(high, work_out(to_box(state, "most")).high)
+    found = Assessment(
+        sheet, _verdict(state, sheet, low, high), low, high, _question(state, sheet, low, high)
+    )
+    _recent.append((state, found))
+    return found
 
 
-def _verdict(state: State, sheet: Worksheet, high: Decimal) -> Verdict:
+def _verdict(state: State, sheet: Worksheet, low: Decimal, high: Decimal) -> Verdict:
     if state.pending or sheet.capacity is None:
         return "incomplete"
     if _contents_open(state, sheet):
         return "incomplete"
-    if sheet.low > sheet.capacity:
+    if low > sheet.capacity:
         return "over"
     return "fits" if high <= sheet.capacity else "incomplete"
 
@@ -61,7 +70,7 @@ def _contents_open(state: State, sheet: Worksheet) -> bool:
     return not state.empty and any(slot.slot == "contents" for slot in sheet.open)
 
 
-def _question(state: State, sheet: Worksheet, high: Decimal) -> Question | None:
+def _question(state: State, sheet: Worksheet, low: Decimal, high: Decimal) -> Question | None:
     """Confirmations first, then what decides the verdict, then what the exact margin needs."""
     if state.pending:
         return Question("confirm")
@@ -78,7 +87,7 @@ def _question(state: State, sheet: Worksheet, high: Decimal) -> Question | None:
             continue
         subject = state.items[slot.index].key if slot.index >= 0 else None
         return Question(slot.slot, subject, slot.decides)
-    return _gangs(state, sheet, high)
+    return _of_item(state, sheet, low, high)
 
 
 def _box(state: State) -> Question | None:
@@ -88,14 +97,13 @@ def _box(state: State) -> Question | None:
     return Question(slot)
 
 
-def _gangs(state: State, sheet: Worksheet, high: Decimal) -> Question | None:
-    if "gangs" in state.assumed:
-        return None
-    item = next((item for item in state.items if item.wide_unknown), None)
-    if item is None:
-        return None
-    decides = sheet.capacity is None or sheet.low <= sheet.capacity < high
-    return Question("gangs", item.key, decides)
+def _of_item(state: State, sheet: Worksheet, low: Decimal, high: Decimal) -> Question | None:
+    """What is open of a single item: a device's width, a canopy."""
+    for item in state.items:
+        if item.open and item.open not in state.assumed:
+            decides = sheet.capacity is None or low <= sheet.capacity < high
+            return Question(item.open, item.key, decides)
+    return None
 
 
 def exact(found: Assessment) -> bool:

@@ -180,9 +180,13 @@ class Boxes:
         text = say(
             "job.summary",
             count=f"{counted(count)} box{'es' if count != 1 else ''}",
-            fits=counted(fits),
-            over=counted(len(over)),
-            open=counted(count - fits - len(over)),
+            fits=_some(fits),
+            over=_some(len(over)),
+            open=_some(count - fits - len(over)),
         )
         text = text[0].upper() + text[1:]
         return text + (" " + say("job.over_list", names=listed(over[:5])) if over else "")
+
+
+def _some(count: int) -> str:
+    return counted(count) if count else say("none_of_them")

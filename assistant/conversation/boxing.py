@@ -7,12 +7,15 @@ from decimal import Decimal
 from typing import Literal
 
 from assistant.conversation import naming
-from assistant.conversation.saying import listed, marked, plain, say, sentence
+from assistant.conversation.saying import inches, listed, marked, plain, say, sentence
 from assistant.conversation.state import PartialBox
 from assistant.conversation.turn import Turn
 from grammar.statements import Statement
 from rules import RulesError, TableRow, find_rows, marked_in3, validate_part
 from rules.contents import Barrier, Clamps, Marked, Part, TableBox, Unmarked
+
+BY_DEPTH = frozenset({"octagon", "square", "handy"})
+"""Families of a few depths each: a box named so is asked for its depth."""
 
 MATERIALS = {"nonmetallic": True, "plastic": True, "metal": False}
 
@@ -65,6 +68,10 @@ def _material(turn: Turn, statement: Statement) -> bool | None:
 def box_size(turn: Turn, statement: Statement) -> None:
     """A standard metal box named by its size, Table 314.16(A)."""
     depth = statement.get("depth")
+    if statement.get("family") is None and isinstance(depth, Decimal | str):
+        if not depth_answer(turn, depth, statement):
+            turn.refused.append(say("depth_of_what", words=statement.words))
+        return
     partial = PartialBox(
         family=str(statement.get("family", "device")),
         width=_inches(statement, "width"),
@@ -100,21 +107,29 @@ def settle(turn: Turn, partial: PartialBox, statement: Statement) -> None:
     state = replace(
         turn.state, partial=partial, box=(), nonmetallic=_material(turn, statement), last="box"
     )
-    turn.enter(state, sentence(say("echo.partial", what=describe_rows(rows))), statement.words)
+    turn.enter(state, sentence(statement.words), statement.words)
 
 
 def rows_of(partial: PartialBox) -> tuple[TableRow, ...]:
     """The standard boxes that a partly described one may be. Raises RulesError for none."""
-    return find_rows(partial.family, partial.width, partial.height, partial.depth)
+    return find_rows(partial.family, partial.width, partial.height, partial.depth, partial.gangs)
 
 
 def describe_rows(rows: tuple[TableRow, ...]) -> str:
-    """The choices, each with its volume."""
-    return listed([say("choice", row=row.name, volume=marked(row.volume)) for row in rows])
+    """The choices, each with its volume; by depth alone where nothing else tells them apart."""
+    outlines = {(row.family, row.width, row.height) for row in rows}
+    names = [inches(row.depth) if len(outlines) == 1 else row.name for row in rows]
+    chosen = zip(names, rows, strict=True)
+    return listed([say("choice", row=name, volume=marked(row.volume)) for name, row in chosen])
 
 
 def box_kind(turn: Turn, statement: Statement) -> None:
     """A box named without volume or size: what its kind tells is kept, its volume asked."""
+    family = str(statement.get("family", ""))
+    if family in BY_DEPTH and not turn.state.box and statement.get("material") in (None, "metal"):
+        gangs = int(statement.get("gangs") or 1)
+        settle(turn, PartialBox(family, gangs=gangs), statement)
+        return
     state = replace(turn.state, nonmetallic=_material(turn, statement))
     turn.enter(state, "", statement.words)
 

@@ -12,7 +12,7 @@ from assistant.conversation.spoken import spoken
 from assistant.conversation.state import State, to_box
 from assistant.conversation.status import status
 from assistant.conversation.turn import Turn
-from rules import cautions, standing_cautions
+from rules import STANDING, cautions
 
 
 class Composer:
@@ -75,7 +75,9 @@ class Composer:
             pieces.append(say("nothing_understood" if heard else "nothing_heard"))
         if self.changed:
             pieces += self._standing(told)
-        pieces.append(self._question(tries))
+        if not (turn.answers and self.found.verdict != "incomplete"):
+            again = last is not None and last.asks == self.asks and not self.turn.stepped
+            pieces.append(self._question(tries, again and self.changed))
         return pieces
 
     def _repairs(self) -> list[str]:
@@ -97,12 +99,12 @@ class Composer:
             pieces.append(say("caution_short"))
         return pieces
 
-    def _question(self, tries: int) -> str:
+    def _question(self, tries: int, again: bool) -> str:
         question = self.found.question
         if question is None:
             return ""
-        text = ask(question, self.state, self.found, tries)
-        if self.found.verdict != "incomplete":
+        text = ask(question, self.state, self.found, tries, again)
+        if self.found.verdict != "incomplete" and not again:
             return say("for_margin", question=text[0].lower() + text[1:])
         return text
 
@@ -112,5 +114,5 @@ class Composer:
     def _cautions(self) -> tuple[str, ...]:
         if not self.state.items and not self.state.box:
             return ()
-        found = [f"{c.text} ({c.section})" for c in cautions(to_box(self.state))]
-        return (*(c.text for c in standing_cautions()), *found)
+        found = (f"{caution.says} ({caution.section})" for caution in cautions(to_box(self.state)))
+        return (*(caution.says for caution in STANDING), *found)

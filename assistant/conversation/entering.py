@@ -10,7 +10,7 @@ from dataclasses import replace
 
 from assistant.conversation import naming
 from assistant.conversation.saying import counted, say, sentence
-from assistant.conversation.state import State, sizes_present
+from assistant.conversation.state import Open, State, sizes_present
 from assistant.conversation.turn import Turn
 from grammar.statements import Statement
 from rules import RulesError, ground_for, validate
@@ -98,7 +98,7 @@ def _jumper(statement: Statement, state: State) -> list[Content]:
 
 
 def _fixture_wires(statement: Statement, state: State) -> list[Content]:
-    canopy = bool(statement.get("canopy", True))
+    canopy = bool(statement.get("canopy", False))
     awg = number(statement, "awg", 18)
     contents: list[Content] = [FixtureWires(awg, number(statement, "count", 2), canopy)]
     if grounds := number(statement, "grounds", 0):
@@ -144,24 +144,29 @@ def enter(turn: Turn, statement: Statement) -> None:
     except RulesError as refusal:
         turn.refused.append(say("refused", words=statement.words, why=str(refusal)))
         return
-    wide = (
-        statement.kind == "device"
-        and statement.get("gangs") is None
-        and statement.get("name") in WIDE_OR_NOT
-    )
     for content in contents:
-        add(turn, content, statement, wide)
+        add(turn, content, statement, _open(content, statement))
 
 
-def add(turn: Turn, content: Content, statement: Statement, wide_unknown: bool = False) -> None:
+def _open(content: Content, statement: Statement) -> Open:
+    """What the statement leaves open of a content: a device's width, a canopy."""
+    if isinstance(content, Yoke):
+        wide = statement.get("gangs") is None and content.name in WIDE_OR_NOT
+        return "gangs" if wide else ""
+    if isinstance(content, FixtureWires | Grounds) and statement.kind == "fixture_wires":
+        return "canopy" if statement.get("canopy") is None and content.awg > 14 else ""
+    return ""
+
+
+def add(turn: Turn, content: Content, statement: Statement, open_: Open = "") -> None:
     """Add one content, to an item of its like where there is one."""
     state = turn.state
     if isinstance(content, Grounds) and not content.canopy:
         state = replace(state, grounds="said")
     twin = next((i for i in state.items if _alike(i.content, content)), None)
-    if twin is None or wide_unknown != twin.wide_unknown:
+    if twin is None or open_ != twin.open:
         turn.enter(
-            state.with_item(content, statement.words, wide_unknown),
+            state.with_item(content, statement.words, open_),
             sentence(naming.heard(content) + _note(content, statement)),
             naming.shown(content),
         )

@@ -6,12 +6,22 @@ from dataclasses import replace
 
 from assistant.conversation import status
 from assistant.conversation.assessing import assess
-from assistant.conversation.saying import listed, marked, say, volume
+from assistant.conversation.saying import counted, listed, marked, say, volume
 from assistant.conversation.state import Form, State, to_box
 from assistant.conversation.turn import Turn
 from grammar import help_topics
 from grammar.statements import Statement
-from rules import RulesError, advise, check_edition, differences, editions, explain, smallest_boxes
+from rules import (
+    BoxChoice,
+    Difference,
+    RulesError,
+    advise,
+    check_edition,
+    differences,
+    editions,
+    explain,
+    smallest_boxes,
+)
 
 
 def read_back(turn: Turn, statement: Statement) -> None:
@@ -90,20 +100,30 @@ def why_ask(turn: Turn, statement: Statement) -> None:
     turn.answer(say(f"why.ask.{turn.asked or 'nothing'}"), statement.words)
 
 
+FAMILIES = ("square", "octagon", "device", "handy")
+"""Where a smallest box is looked for: what stands on a joist, not cast FS or masonry boxes."""
+
+
 def smallest_box(turn: Turn, statement: Statement) -> None:
     """ "what's the smallest box"."""
-    found = smallest_boxes(to_box(turn.state))
+    found = smallest_boxes(to_box(turn.state), FAMILIES)
     if not found:
         turn.answer(say("boxes.none"), statement.words)
         return
     first = found[0]
     text = say(
         "boxes.smallest",
-        row=first.row.name,
-        volume=marked(first.row.volume),
+        row=_box_name(first),
+        volume=marked(first.volume),
         margin=volume(first.margin),
     )
     turn.answer(text, statement.words)
+
+
+def _box_name(choice: BoxChoice) -> str:
+    if choice.gangs == 1:
+        return choice.row.name
+    return say("boxes.ganged", row=choice.row.name, gangs=counted(choice.gangs))
 
 
 def advice(turn: Turn, statement: Statement) -> None:
@@ -117,8 +137,14 @@ def advice(turn: Turn, statement: Statement) -> None:
 
 def advice_text(state: State, most: int = 3) -> str:
     """The best changes for an overfull box, the most useful first."""
-    things = [item.text for item in advise(to_box(state))][:most]
-    return say("advice.lead", things="; ".join(things)) if things else say("advice.none")
+    found = advise(to_box(state))
+    enough = [item.what for item in found if item.enough][:most]
+    if enough:
+        return say("advice.lead", things="; or ".join(enough))
+    if not found:
+        return say("advice.none")
+    best = found[0]
+    return say("advice.best", what=best.what, saves=volume(best.saves))
 
 
 def what_changes(turn: Turn, statement: Statement) -> None:
@@ -135,9 +161,15 @@ def what_changes(turn: Turn, statement: Statement) -> None:
         return
     now = assess(turn.state).sheet.total
     then = assess(replace(turn.state, edition=year)).sheet.total
-    things = listed([item.text for item in found])
+    things = listed([_change(item) for item in found])
     text = say("changes.some", year=year, things=things, total=volume(then), now=volume(now))
     turn.answer(text, statement.words)
+
+
+def _change(item: Difference) -> str:
+    key = "more" if item.change > 0 else "less"
+    what = item.there_what or item.here_what
+    return say(f"changes.{key}", what=what, by=volume(abs(item.change)), section=item.section)
 
 
 def which_edition(turn: Turn, statement: Statement) -> None:
@@ -164,7 +196,7 @@ def help_(turn: Turn, statement: Statement) -> None:
     if turn.asked is not None:
         turn.answer(say(f"how_to.{turn.asked}"), statement.words)
         return
-    examples = [example for topic in help_topics() for example in topic.examples[:1]]
+    examples = [example for topic in help_topics().values() for example in topic[:1]]
     quoted = listed([f"“{example}”" for example in examples[:6]])
     turn.answer(f"{say('help.lead')} {say('help.more', examples=quoted)}", statement.words)
 

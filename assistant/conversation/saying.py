@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import tomllib
 from decimal import Decimal
+from fractions import Fraction
 from functools import lru_cache
 from importlib.resources import files
 from typing import Any
@@ -75,6 +76,14 @@ def _at_least(value: Decimal, places: int) -> str:
     return f"{whole}.{part.ljust(places, '0')}"
 
 
+def inches(value: Decimal) -> str:
+    """A length in inches as the trade writes it: "1-1/2", "2-1/8", "4-11/16"."""
+    whole, part = divmod(Fraction(value), 1)
+    if not part:
+        return str(whole)
+    return f"{whole}-{part}" if whole else str(part)
+
+
 def listed(things: list[str]) -> str:
     """ "a", "a and b", "a, b and c"."""
     if len(things) < 2:
@@ -89,3 +98,9 @@ def sentence(text: str) -> str:
         return ""
     text = text[0].upper() + text[1:]
     return text if text[-1] in ".?!:" else text + "."
+
+
+def shortened(words: str, most: int = 60) -> str:
+    """Words to be quoted back, cut where they are long."""
+    words = " ".join(words.split())
+    return words if len(words) <= most else words[:most].rsplit(" ", 1)[0] + " …"

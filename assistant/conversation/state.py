@@ -18,6 +18,7 @@ from rules.contents import (
     Clamps,
     Conductors,
     Content,
+    FixtureWires,
     Grounds,
     Part,
     TerminalBlock,
@@ -25,6 +26,8 @@ from rules.contents import (
 )
 
 Form: TypeAlias = Literal["normal", "brief", "full"]
+Open: TypeAlias = Literal["", "gangs", "canopy"]
+Settled: TypeAlias = Literal["said", "least", "most"]
 GroundsSaid: TypeAlias = Literal["unsaid", "said", "none"]
 
 
@@ -35,8 +38,9 @@ class Item:
     key: int
     content: Content
     words: str
-    wide_unknown: bool = False
-    """A device that may need one gang or two, and nobody has said which."""
+    open: Open = ""
+    """What nobody has said of it: whether a device takes one gang or two, or whether fixture
+    wires come from a domed canopy."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,9 +98,9 @@ class State:
         """The item with this key, or None."""
         return next((item for item in self.items if item.key == key), None)
 
-    def with_item(self, content: Content, words: str, wide_unknown: bool = False) -> State:
+    def with_item(self, content: Content, words: str, open_: Open = "") -> State:
         """This state with one more item, which becomes the last thing said."""
-        item = Item(self.next_key, content, words, wide_unknown)
+        item = Item(self.next_key, content, words, open_)
         return replace(
             self, items=(*self.items, item), next_key=self.next_key + 1, last=item.key, empty=False
         )
@@ -108,8 +112,8 @@ class State:
         )
         return replace(self, items=items, last=key)
 
-    def with_width(self, key: int, content: Content) -> State:
-        """This state with the width of a device no longer unknown."""
+    def closed(self, key: int, content: Content) -> State:
+        """This state with an item replaced and nothing of it open any more."""
         items = tuple(
             Item(key, content, item.words) if item.key == key else item for item in self.items
         )
@@ -151,12 +155,13 @@ def grounds_known(state: State) -> bool:
     return bool(cabled) and min(cabled) <= min(loose)
 
 
-def to_box(state: State, wide: bool = False) -> Box:
+def to_box(state: State, settled: Settled = "said") -> Box:
     """The box that the rules work out, with what was left at its worst case filled in.
 
-    `wide` counts every device of unknown width as two gangs wide.
+    `settled` takes what is open of single items (a device's width, a canopy) at its `least` or
+    its `most`; as `said`, a device is one gang wide and fixture wires are counted.
     """
-    contents = [_settled(item, state, wide) for item in state.items]
+    contents = [_settled(item, state, settled) for item in state.items]
     clamps = state.clamps
     if "clamps" in state.assumed and clamps in ("unknown", "moulded"):
         clamps = "inside"
@@ -175,11 +180,11 @@ def to_box(state: State, wide: bool = False) -> Box:
     )
 
 
-def _settled(item: Item, state: State, wide: bool) -> Content:
+def _settled(item: Item, state: State, settled: Settled) -> Content:
     """An item's content with its unknowns at the worst case where that was chosen."""
     content = item.content
     if isinstance(content, Yoke):
-        if item.wide_unknown and (wide or "gangs" in state.assumed):
+        if item.open == "gangs" and (settled == "most" or "gangs" in state.assumed):
             content = replace(content, gangs=2)
         if content.awg is None and "device_size" in state.assumed and sizes_present(state):
             content = replace(content, awg=min(sizes_present(state)))
@@ -190,4 +195,6 @@ def _settled(item: Item, state: State, wide: bool) -> Content:
         and sizes_present(state)
     ):
         content = replace(content, awg=min(sizes_present(state)))
+    elif item.open == "canopy" and isinstance(content, FixtureWires | Grounds):
+        content = replace(content, canopy=settled == "least" and "canopy" not in state.assumed)
     return content

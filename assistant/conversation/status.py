@@ -31,11 +31,19 @@ def status(state: State, found: Assessment) -> str:
 
 def _so_far(found: Assessment) -> str:
     sheet = found.sheet
-    if sheet.capacity is None:
-        return say("so_far.no_box", total=volume(sheet.total)) if sheet.lines else ""
     if not sheet.lines:
         return ""
-    return say("so_far.box", total=volume(sheet.total), capacity=marked(sheet.capacity))
+    total, without = volume(sheet.total), _without(found)
+    if sheet.capacity is None:
+        return say("so_far.no_box", total=total, without=without)
+    return say("so_far.box", total=total, capacity=marked(sheet.capacity), without=without)
+
+
+def _without(found: Assessment) -> str:
+    """The devices that are not in the total yet, because their size is not known."""
+    sized = ("device_size", "block_size")
+    names = dict.fromkeys(slot.subject for slot in found.sheet.open if slot.slot in sized)
+    return say("so_far.without", what=listed(list(names))) if names else ""
 
 
 def _early(found: Assessment) -> str:

@@ -9,7 +9,7 @@ from decimal import Decimal
 from assistant.conversation import boxing, entering, naming
 from assistant.conversation.assessing import Assessment, assess
 from assistant.conversation.finding import TYPES
-from assistant.conversation.saying import counted, marked, say, volume
+from assistant.conversation.saying import counted, marked, say, sentence, volume
 from assistant.conversation.state import State, to_box
 from assistant.conversation.turn import Turn
 from grammar.statements import Statement
@@ -103,5 +103,5 @@ def _how_many(turn: Turn, content: Content, least: int, most: int) -> str:
         left = max(sheet.margin or Decimal(0), Decimal(0))
         return say("room.none", what=what, margin=volume(left))
     if least == most:
-        return say("room.exact", count=counted(most), what=what)
-    return say("room.between", least=counted(least), most=counted(most), what=what)
+        return sentence(say("room.exact", count=counted(most), what=what))
+    return sentence(say("room.between", least=counted(least), most=counted(most), what=what))

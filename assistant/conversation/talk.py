@@ -13,7 +13,7 @@ from assistant.conversation.composing import Composer
 from assistant.conversation.handlers import run
 from assistant.conversation.journal import Entry
 from assistant.conversation.reply import Reply
-from assistant.conversation.saying import say
+from assistant.conversation.saying import say, shortened
 from assistant.conversation.state import State
 from assistant.conversation.turn import Turn
 
@@ -26,8 +26,8 @@ class Talk:
         self.state = State(edition=edition)
         self.journal: list[Entry] = []
         self.last: Reply | None = None
-        self._past: list[State] = []
-        self._future: list[State] = []
+        self._past: list[tuple[State, str]] = []
+        self._future: list[tuple[State, str]] = []
         self._tries = 0
         self._told = ""
 
@@ -64,7 +64,7 @@ class Talk:
         if turn.stepped:
             self._step(turn)
         elif turn.state != self.state:
-            self._past.append(self.state)
+            self._past.append((self.state, entry.heard))
             self._future.clear()
             self.state = turn.state
         reply = self._compose(turn, entry)
@@ -79,7 +79,7 @@ class Talk:
     def _step(self, turn: Turn) -> None:
         """Undo, redo or start over. What the same breath entered before it is taken back first."""
         if turn.stepped == "start_over":
-            self._past.append(self.state)
+            self._past.append((self.state, say("start_over")))
             self._future.clear()
             self.state = State(edition=self.state.edition, form=self.state.form)
             turn.echoes[:] = [say("echo.started_over")]
@@ -87,13 +87,14 @@ class Talk:
         source, target = self._past, self._future
         if turn.stepped == "redo":
             source, target = target, source
-        done = 0
-        while source and done < turn.steps:
-            target.append(self.state)
-            self.state = source.pop()
-            done += 1
-        key = f"echo.{turn.stepped}ne" if done else f"nothing_to_{turn.stepped}"
-        turn.echoes[:] = [say(key)]
+        turn.echoes.clear()
+        for _ in range(min(turn.steps, len(source))):
+            state, words = source.pop()
+            target.append((self.state, words))
+            self.state = state
+            turn.echoes.append(say(f"echo.{turn.stepped}ne", words=shortened(words)))
+        if not turn.echoes:
+            turn.echoes.append(say(f"nothing_to_{turn.stepped}"))
 
     def _compose(self, turn: Turn, entry: Entry) -> Reply:
         before = self.last.asks if self.last else None
