@@ -74,9 +74,10 @@ KINDS: dict[str, tuple[str, ...]] = {
     # -- the box itself ----------------------------------------------------------------------
     "box_volume": ("volume", "unit", "gangs", "family", "material"),  # volume: Decimal
     #   unit: in3 (absent) or cm3. family: str, such as "old work", "pancake", "octagon".
-    "box_size": ("family", "width", "height", "depth", "gangs", "material"),  # Decimal inches
-    #   family: square, octagon, device, handy, masonry, fs, fd, pancake. depth: Decimal, or the
+    "box_size": ("family", "width", "height", "depth", "gangs", "material", "row"),
+    #   Decimal inches. family: square, octagon, device, handy, masonry, fs, fd, pancake. depth: Decimal, or the
     #   words "deep" or "shallow" as str. What was not said is absent.
+    #   row: str, a row of Table 314.16(A) picked from a list; never said.
     "box_kind": ("gangs", "family", "material", "name"),  # a box named without volume or size
     "part": ("name", "volume", "unit", "gangs", "family", "width", "depth", "marked"),
     #   name: "plaster ring", "extension ring", "domed cover", "raised cover"; marked: False for
@@ -98,7 +99,8 @@ KINDS: dict[str, tuple[str, ...]] = {
     "what_if": (),
     "more": ("count",),  # "and one more of those", "same again"
     "take_off": ("count",),  # followed by what is taken off; alone: the last thing
-    "change": ("of",),  # "change the box to", "the switch goes on": followed by the new value
+    "change": ("of", "item"),  # "change the box to": followed by the new value
+    #   item: int, the key of an item picked on a screen; never said.
     "lands_on": ("name", "awg"),  # "the switch goes on the twelves"
     "alias": ("say", "mean"),  # "when I say blue box I mean …" (both str)
     # -- questions and control ---------------------------------------------------------------

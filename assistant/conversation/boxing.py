@@ -33,7 +33,11 @@ def box_volume(turn: Turn, statement: Statement) -> None:
 
 def set_volume(turn: Turn, volume: Decimal, statement: Statement) -> None:
     """Take `volume` cubic inches as the box's marking, or say why not."""
-    part = Marked(volume, "box")
+    _pick(turn, Marked(volume, "box"), statement)
+
+
+def _pick(turn: Turn, part: Part, statement: Statement) -> None:
+    """Take `part` as the box, or say why the rules refuse it."""
     try:
         validate_part(part)
     except RulesError as refusal:
@@ -66,7 +70,10 @@ def _material(turn: Turn, statement: Statement) -> bool | None:
 
 
 def box_size(turn: Turn, statement: Statement) -> None:
-    """A standard metal box named by its size, Table 314.16(A)."""
+    """A standard metal box named by its size or picked by its row, Table 314.16(A)."""
+    if (row := statement.get("row")) is not None:
+        _pick(turn, TableBox(str(row), int(statement.get("gangs") or 1)), statement)
+        return
     depth = statement.get("depth")
     if statement.get("family") is None and isinstance(depth, Decimal | str):
         if not depth_answer(turn, depth, statement):

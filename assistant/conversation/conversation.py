@@ -15,6 +15,7 @@ from assistant.conversation.reply import Reply
 from assistant.conversation.spoken import spoken
 from assistant.conversation.talk import Talk
 from grammar import understand
+from grammar.statements import Statement
 from grammar.words import Word
 from rules import DEFAULT_EDITION
 
@@ -69,12 +70,20 @@ class Conversation:
     def hear(self, words: str | Sequence[Word]) -> Reply:
         """Take what was typed or heard and answer it."""
         understanding = understand(words, expect=self.asks, aliases=self.aliases)
-        entry = Entry(
-            understanding.heard,
-            understanding.statements,
-            understanding.left_over,
-            confidence_of(words),
+        return self._take(
+            Entry(
+                understanding.heard,
+                understanding.statements,
+                understanding.left_over,
+                confidence_of(words),
+            )
         )
+
+    def enter(self, statements: Sequence[Statement], heard: str) -> Reply:
+        """Take statements made by a key or a click; `heard` puts them in words, to be kept."""
+        return self._take(Entry(heard, tuple(statements)))
+
+    def _take(self, entry: Entry) -> Reply:
         box = self.talk.name
         reply = self.talk.hear(entry)
         self._records.append(Record("entry", box, entry))

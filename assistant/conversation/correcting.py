@@ -159,7 +159,12 @@ def change(turn: Turn, statement: Statement) -> None:
     if of == "box" and operand.kind == "number":
         boxing.set_volume(turn, Decimal(str(operand.get("value"))), operand)
         return
-    item = finding.by_name(turn.state, of) if of else None
+    key = statement.get("item")
+    if key is None:
+        item = finding.by_name(turn.state, of) if of else None
+    elif (item := turn.state.item(int(key))) is None:
+        turn.refused.append(say("not_in_box", words=statement.words))
+        return
     if item is not None:
         turn.state = replace(turn.state, last=item.key)
     replace_with(turn, operand)
