@@ -56,7 +56,7 @@ class Composer:
             assumed=self._assumed(),
             cautions=self._cautions(),
             changed=bool(self.changed or self.turn.answers or self.turn.event),
-            refused=bool(self.turn.refused),
+            refused=bool(self.turn.refused or self.entry.refusal),
             event=self.turn.event,
         )
 
@@ -65,6 +65,8 @@ class Composer:
         if turn.event and turn.event[0] in ("repeat", "slower"):
             return [last.said if last else say("nothing_to_repeat")]
         pieces = [*turn.refused]
+        if self.entry.refusal:
+            pieces.append(self.entry.refusal)
         pieces += [say("left_over", words=words) for words in self.entry.left_over]
         pieces += [say("unplaced", words=words) for words in turn.unplaced]
         pieces += self._repairs()

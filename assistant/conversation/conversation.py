@@ -14,6 +14,7 @@ from assistant.conversation.journal import Entry
 from assistant.conversation.reply import Reply
 from assistant.conversation.spoken import spoken
 from assistant.conversation.talk import Talk
+from assistant.conversation.unreadable import printable, unreadable
 from grammar import understand
 from grammar.statements import Statement
 from grammar.words import Word
@@ -69,6 +70,9 @@ class Conversation:
 
     def hear(self, words: str | Sequence[Word]) -> Reply:
         """Take what was typed or heard and answer it."""
+        text = words if isinstance(words, str) else " ".join(word.text for word in words)
+        if problem := unreadable(text):
+            return self._take(Entry(printable(text), (), refusal=problem))
         understanding = understand(words, expect=self.asks, aliases=self.aliases)
         return self._take(
             Entry(

@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from assistant.conversation.entering import content_of
+from assistant.conversation.finding import TYPES
 from assistant.conversation.saying import say
 from assistant.conversation.state import Pending
 from assistant.conversation.turn import Turn
 from grammar.statements import Doubt, Statement, Value
+from rules import RulesError
 
 ASKED_BACK = frozenset({"heard", "confusable", "unusual"})
 """Reasons that hold a statement back. A mended spelling is announced instead: its numbers were
@@ -27,7 +30,7 @@ def hold(turn: Turn, statement: Statement, verb: Statement | None = None) -> boo
     Saying the same thing again confirms it.
     """
     doubt = doubt_of(statement)
-    if doubt is None:
+    if doubt is None or _refused(turn, statement):
         return False
     same = next((p for p in turn.state.pending if p.statement.slots == statement.slots), None)
     if same is not None:
@@ -41,6 +44,16 @@ def hold(turn: Turn, statement: Statement, verb: Statement | None = None) -> boo
         say("understood.held", words=statement.words),
     )
     return True
+
+
+def _refused(turn: Turn, statement: Statement) -> bool:
+    """True where the rules refuse the values anyway: there is nothing to ask back then."""
+    try:
+        if statement.kind in TYPES:
+            content_of(statement, turn.state)
+    except RulesError:
+        return True
+    return False
 
 
 def refused_before(state_rejected: frozenset[tuple[str, str, str]], pending: Pending) -> bool:

@@ -172,6 +172,11 @@ def add(turn: Turn, content: Content, statement: Statement, open_: Open = "") ->
         )
         return
     total = replace(twin.content, count=twin.content.count + content.count)
+    try:
+        validate(total)
+    except RulesError as refusal:
+        turn.refused.append(say("refused", words=statement.words, why=str(refusal)))
+        return
     turn.enter(
         state.with_content(twin.key, total),
         sentence(

@@ -22,6 +22,8 @@ class Entry:
     statements: tuple[Statement, ...]
     left_over: tuple[str, ...] = ()
     confidence: float | None = None
+    refusal: str = ""
+    """Why the whole utterance was not taken, where it was not."""
 
     def to_json(self) -> dict[str, Any]:
         """A plain object for a JSON line; `from_json` gives the entry back, exactly."""
@@ -29,6 +31,7 @@ class Entry:
             "heard": self.heard,
             "left_over": list(self.left_over),
             "confidence": self.confidence,
+            "refusal": self.refusal,
             "statements": [_statement_out(statement) for statement in self.statements],
         }
 
@@ -40,6 +43,7 @@ class Entry:
             statements=tuple(_statement_in(item) for item in data["statements"]),
             left_over=tuple(data["left_over"]),
             confidence=data["confidence"],
+            refusal=data.get("refusal", ""),
         )
 
 
