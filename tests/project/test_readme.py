@@ -1,0 +1,37 @@
+"""The README tells the truth: its set-up lines have the promised shape, its talk is what is said."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+from assistant.conversation import Conversation
+from assistant.conversation.saying import say
+
+README = (Path(__file__).parents[2] / "README.md").read_text(encoding="utf-8")
+BLOCKS = re.findall(r"^```(\w*)\n(.*?)^```$", README, flags=re.M | re.S)
+
+
+def test_the_first_two_blocks_are_the_set_up_commands_of_one_line_each() -> None:
+    for language, text in BLOCKS[:2]:
+        assert language == "sh"
+        assert len(text.splitlines()) == 1
+        assert text.startswith("python3 -m venv .venv && .venv/bin/pip install")
+    assert "boxaloud hear" in BLOCKS[0][1]
+    assert "pytest" in BLOCKS[1][1]
+
+
+def test_the_recordings_of_the_first_command_are_there() -> None:
+    pattern = BLOCKS[0][1].split()[-1]
+    assert list(Path(__file__).parents[2].glob(pattern))
+
+
+def test_the_talk_in_the_readme_is_what_is_said() -> None:
+    talks = [text for language, text in BLOCKS if text.startswith("$ boxaloud chat")]
+    assert talks
+    for talk in talks:
+        lines = talk.splitlines()
+        assert lines[1] == say("chat.welcome")
+        conversation = Conversation()
+        for user, reply in zip(lines[2::2], lines[3::2], strict=True):
+            assert conversation.hear(user).said == reply
