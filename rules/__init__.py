@@ -8,14 +8,24 @@ files or screens. Volumes are `Decimal` cubic inches.
 from __future__ import annotations
 
 from rules.advice import Advice, advise
+from rules.canada import CanadianBox, CanadianSheet, work_out_canada
 from rules.cautions import STANDING, Caution, cautions
 from rules.checks import validate, validate_part
+from rules.conduit import (
+    BodySheet,
+    ConduitBody,
+    RacewayWires,
+    most_conductors,
+    work_out_conduit_body,
+)
 from rules.contents import DEFAULT_EDITION, Box, Content, Part
 from rules.data import RuleNote, Source
 from rules.differences import Difference, differences
 from rules.editions import EditionReading, check_edition, editions, read_edition
 from rules.errors import NoSuchBox, NoSuchEdition, RulesError
+from rules.governing import Governs, governing
 from rules.notes import explain, notes
+from rules.pull import Pull, PullBox, PullSheet, Raceway, Requirement, work_out_pull_box
 from rules.room import Room, room_for
 from rules.sizes import Allowance, allowance, ground_for
 from rules.smallest import BoxChoice, gangs_needed, smallest_boxes
@@ -30,17 +40,28 @@ __all__ = [
     "STANDING",
     "Advice",
     "Allowance",
+    "BodySheet",
     "Box",
     "BoxChoice",
+    "CanadianBox",
+    "CanadianSheet",
     "Caution",
+    "ConduitBody",
     "Content",
     "Difference",
     "EditionReading",
+    "Governs",
     "Line",
     "NoSuchBox",
     "NoSuchEdition",
     "OpenSlot",
     "Part",
+    "Pull",
+    "PullBox",
+    "PullSheet",
+    "Raceway",
+    "RacewayWires",
+    "Requirement",
     "Room",
     "RuleNote",
     "RulesError",
@@ -58,8 +79,10 @@ __all__ = [
     "explain",
     "find_rows",
     "gangs_needed",
+    "governing",
     "ground_for",
     "marked_in3",
+    "most_conductors",
     "notes",
     "read_edition",
     "room_for",
@@ -72,5 +95,8 @@ __all__ = [
     "validate",
     "validate_part",
     "work_out",
+    "work_out_canada",
+    "work_out_conduit_body",
+    "work_out_pull_box",
     "work_out_spaces",
 ]

@@ -69,14 +69,16 @@ def _sizes(rules: RuleSet, tally: Tally) -> list[Decimal]:
 
 def _grounds(rules: RuleSet, tally: Tally, largest: int) -> Choice:
     """Nothing, or one ground as large as the largest conductor."""
-    rule, sizes = rules.rules["grounds"], {**tally.grounds}
+    rule = rules.rules["grounds"]
+    named = [tally.grounds]
     if rules.rules["isolated_grounds"].item == "grounds":
-        sizes |= tally.isolated
-    each, least = rules.volumes[largest], ZERO
-    count = sum(tally.grounds.values())
-    if sizes:
-        count = sum(sizes.values()) if sizes is not tally.grounds else count
-        least = ground_allowances(rule, count) * rules.volumes[min(sizes)]
+        named.append(tally.isolated)
+    count = sum(sum(by_size.values()) for by_size in named)
+    least = ZERO
+    if count:
+        biggest = min(awg for by_size in named for awg in by_size)
+        least = ground_allowances(rule, count) * rules.volumes[biggest]
+    each = rules.volumes[largest]
     most = ground_allowances(rule, count + 1) * each - least
     return Choice("grounds", (ZERO, tidy(most)), rule.id)
 

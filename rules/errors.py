@@ -10,6 +10,9 @@ class RulesError(ValueError):
 class NoSuchBox(RulesError):
     """No row of Table 314.16(A) has these dimensions, so the box must be marked."""
 
+    rule = "unmarked-box"
+    """What `rules.explain` tells of the refusal."""
+
 
 class NoSuchEdition(RulesError):
     """An edition that is not held."""

@@ -2,33 +2,44 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from functools import cache
+
+from rules.canada import canada_notes
+from rules.conduit import body_notes
 from rules.data import RuleNote, all_rules
 from rules.errors import RulesError
+from rules.pull import pull_notes
 from rules.sizes import allowances
 from rules.table import table_boxes
 
 
 def explain(rule: str) -> RuleNote:
-    """The note of a rule, a row of Table 314.16(A), or `allowance-AWG` of Table 314.16(B).
+    """The note of any rule, a row of Table 314.16(A), or `allowance-AWG` of Table 314.16(B).
 
     Every `Line.rule`, `VolumeLine.rule` and `OpenSlot.rule` that is not empty resolves.
     Raises RulesError for an identifier that no data row has.
     """
     if rule in all_rules():
         return all_rules()[rule].note
-    for row in table_boxes():
-        if row.id == rule:
-            return row.note
-    for allowance in allowances().values():
-        if allowance.note.rule == rule:
-            return allowance.note
-    raise RulesError(f"No rule is named {rule!r}.")
+    try:
+        return _others()[rule]
+    except KeyError:
+        raise RulesError(f"No rule is named {rule!r}.") from None
+
+
+@cache
+def _others() -> Mapping[str, RuleNote]:
+    return {note.rule: note for note in notes() if note.rule not in all_rules()}
 
 
 def notes() -> tuple[RuleNote, ...]:
-    """Every note there is: rules, then boxes, then allowances."""
+    """Every note there is: rules, boxes, allowances, conduit bodies, pull boxes, Canada."""
     return (
         *(rule.note for rule in all_rules().values()),
         *(row.note for row in table_boxes()),
         *(allowance.note for allowance in allowances().values()),
+        *body_notes(),
+        *pull_notes(),
+        *canada_notes(),
     )

@@ -32,8 +32,14 @@ def work_out_spaces(box: Box, spaces: Sequence[Space]) -> tuple[Worksheet, ...]:
 
     The capacity, barriers taken off, is shared out as said, rounded down to 0.0001 cubic inch
     where a share does not end. Raises RulesError unless the box has one barrier fewer than
-    there are spaces, and unless the shares add up to one.
+    there are spaces and unless the shares add up to one, and under an edition before 2017,
+    which has no rule for barriers.
     """
+    if "space_share" not in rule_set(box.edition).rules:
+        raise RulesError(
+            f"The {box.edition} edition says nothing of barriers, so its spaces cannot be worked "
+            "out: say 2017 or later."
+        )
     barriers = sum(isinstance(part, Barrier) for part in box.parts)
     if len(spaces) != barriers + 1:
         raise RulesError(

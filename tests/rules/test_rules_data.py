@@ -1,0 +1,119 @@
+"""Every row of the data names its section, editions, sources and mark, and is reached."""
+
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Iterator
+from pathlib import Path
+from random import Random
+from typing import Any, get_args
+
+import pytest
+from described import random_box
+
+import rules
+from rules import NoSuchBox, editions, explain, find_rows, notes, table_boxes, work_out
+from rules.contents import Barrier, Box, Cable, Grounds, Marked, TerminalBlock, Uncounted
+from rules.data import all_rules, table
+from rules.editions import rule_sets
+from rules.worksheet import Mark
+
+DATA = Path(rules.__file__).parent / "data"
+MARKS = get_args(Mark)
+
+
+def rows(value: Any, name: str) -> Iterator[tuple[str, dict[str, Any]]]:
+    """Every table in a data file that is a row of facts: it has a section or a mark."""
+    if isinstance(value, list):
+        for place, item in enumerate(value):
+            yield from rows(item, f"{name}[{place}]")
+    elif isinstance(value, dict):
+        if "section" in value or "mark" in value:
+            yield name, value
+        for key, item in value.items():
+            yield from rows(item, f"{name}.{key}")
+
+
+ROWS = [
+    pytest.param(row, id=name)
+    for file in sorted(DATA.glob("*.toml"))
+    if file.stem != "sources"
+    for name, row in rows(tomllib.loads(file.read_text()), file.stem)
+]
+
+
+@pytest.mark.parametrize("row", ROWS)
+def test_a_row_names_section_sources_and_mark(row: dict[str, Any]) -> None:
+    assert row["section"]
+    assert row["mark"] in MARKS
+    assert row["sources"]
+    assert set(row["sources"]) <= set(table("sources"))
+    if row["mark"] == "confirmed":
+        assert not {"memory", "practice"} & set(row["sources"])
+
+
+@pytest.mark.parametrize("row", ROWS)
+def test_a_row_names_the_editions_it_stands_in(row: dict[str, Any]) -> None:
+    if "year" in row or ("name" in row and "editions" not in row):
+        return
+    first, last = row["editions"]
+    held = (*editions(), "CEC 2024")
+    assert held.index(first) <= held.index(last)
+
+
+@pytest.mark.parametrize("note", notes(), ids=lambda note: note.rule)
+def test_every_note_can_be_said_and_traced(note: rules.RuleNote) -> None:
+    assert explain(note.rule) == note
+    assert note.says.endswith(".")
+    assert note.source
+    assert (note.mark == "confirmed") <= (not note.from_memory or note.rule == "canopy-wires")
+
+
+def test_a_rule_stands_in_every_edition_that_follows_it() -> None:
+    held = editions()
+    for edition, rule_set in rule_sets().items():
+        for rule in rule_set.rules.values():
+            first, last = rule.note.editions
+            assert held.index(first) <= held.index(edition) <= held.index(last), rule.id
+
+
+def test_every_source_is_cited() -> None:
+    cited = {key for param in ROWS for key in param.values[0]["sources"]}
+    assert set(table("sources")) == cited
+
+
+def reached(box: Box) -> Iterator[str]:
+    sheet = work_out(box)
+    yield from (line.rule for line in (*sheet.lines, *sheet.volumes))
+    yield from (slot.rule for slot in sheet.open if slot.rule)
+
+
+def test_every_rule_is_reached_by_some_box_and_every_line_resolves() -> None:
+    rng = Random(250)
+    found = set()
+    for _ in range(4000):
+        found |= set(reached(random_box(rng, known=False)))
+    for kind in ("locknut", "pigtail", "label"):
+        found |= set(reached(Box(contents=(Uncounted(kind),))))
+    spaces = (rules.Space((Cable(14, 2, 14),)), rules.Space((Cable(14, 2, 14),)))
+    halved = Box(parts=(Marked(table_boxes()[0].volume), Barrier()))
+    for sheet in rules.work_out_spaces(halved, spaces):
+        found |= {line.rule for line in sheet.volumes}
+    with pytest.raises(NoSuchBox) as refused:
+        find_rows("pancake")
+    found.add(refused.value.rule)
+    for rule in found:
+        assert explain(rule)
+    boxes = {row.id for row in table_boxes()}
+    assert found == set(all_rules()) | boxes
+
+
+def test_a_from_memory_row_says_so() -> None:
+    sheet = work_out(Box(contents=(Grounds(14, 1), Grounds(14, 1, isolated=True)), edition="2017"))
+    assert explain(sheet.lines[-1].rule).mark == "from memory"
+    assert "from memory" in explain(sheet.lines[-1].rule).source
+
+
+def test_blocks_before_2023_name_the_rule_that_leaves_them_out() -> None:
+    sheet = work_out(Box(contents=(TerminalBlock(14),), edition="2020"))
+    assert explain(sheet.lines[0].rule).editions == ("2014", "2020")
