@@ -7,6 +7,9 @@ from typing import Literal, Protocol, TypeAlias
 
 from grammar.words import Word
 
+#: Stands in a reading for words that are not of the trade: heard, and not understood.
+UNKNOWN = "[unk]"
+
 Trouble: TypeAlias = Literal["silence", "quiet", "clipped", "unclear"]
 
 

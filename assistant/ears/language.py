@@ -1,0 +1,119 @@
+"""The language that an English ear expects, as n-gram models built from the grammar.
+
+One open model of everything that can be said, and for each open question a narrow one, in which
+answers to it are likely, and commands and corrections still possible. Each also knows how people
+talk about other things, so that such talk is recognised for what it is.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import io
+import random
+import re
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+from importlib.resources import files
+from pathlib import Path
+
+from assistant.ears.cache import Cache
+from assistant.ears.pronounce import Dictionary, dictionary
+
+#: Raised by hand whenever the way of building changes, so that older caches are left behind.
+BUILD = 1
+SENTENCES = 20_000
+#: Other talk, as a share of the sentences. Measured by tests/ears/measure_rejection.py.
+OTHER_TALK = 0.5
+OTHER_LENGTH = (2, 10)
+SEED = 1
+
+
+@dataclass(frozen=True, slots=True)
+class Speech:
+    """What can be said: sentences of it, all its words, and a name for its exact state."""
+
+    sample: Callable[[int, int, str | None], Iterable[str]]
+    words: frozenset[str]
+    digest: str
+
+
+def trade_speech() -> Speech:
+    """How the trade speaks, from the grammar."""
+    import grammar
+
+    return Speech(grammar.sample, grammar.vocabulary(), grammar.digest())
+
+
+class Language:
+    """The dictionary and the language models of a speech, made when first needed and cached."""
+
+    def __init__(self, speech: Speech, model: Path, cache: Cache) -> None:
+        self.speech = speech
+        self._model = model
+        self._cache = cache
+        self._words: Dictionary | None = None
+
+    @property
+    def dictionary_file(self) -> Path:
+        """Pronunciations of the trade's words and of common others."""
+        return self._cache.file(self._key("words.dict"), self._write_dictionary)
+
+    def model_file(self, expect: str | None) -> Path:
+        """The n-gram model for an open question, or the open one."""
+        if expect is None:
+            return self._cache.file(self._key("open.lm"), lambda: self._write_model(None))
+        return self._cache.file(self._key(f"{expect}.lm"), lambda: self._write_model(expect))
+
+    def narrows(self, expect: str | None) -> str | None:
+        """`expect` where the grammar has answers of its own for it, else None."""
+        if expect is None or not re.fullmatch(r"[a-z_]+", expect):
+            return None
+        some, free = (list(self.speech.sample(40, SEED, about)) for about in (expect, None))
+        return None if some == free else expect
+
+    def forget(self) -> None:
+        """Remove the dictionary and the open model, which proved unusable, to be made again."""
+        self._cache.forget(self._key("words.dict"))
+        self._cache.forget(self._key("open.lm"))
+
+    @property
+    def missing(self) -> tuple[str, ...]:
+        """Words of the speech that have no pronunciation and so cannot be heard."""
+        return self._dictionary().missing
+
+    def _dictionary(self) -> Dictionary:
+        if self._words is None:
+            self._words = dictionary(self.speech.words, self._model)
+        return self._words
+
+    def _key(self, name: str) -> str:
+        ours = files("assistant.ears").joinpath("data/pronunciations.dict").read_bytes()
+        made_by = repr((BUILD, SENTENCES, OTHER_TALK, OTHER_LENGTH, SEED)).encode()
+        state = hashlib.sha256(ours + made_by + str(self._model).encode()).hexdigest()[:8]
+        return f"{self.speech.digest}-{state}/{name}"
+
+    def _write_dictionary(self) -> str:
+        return "\n".join(self._dictionary().lines) + "\n"
+
+    def _write_model(self, expect: str | None) -> str:
+        from pocketsphinx.lm import ArpaBoLM  # type: ignore[import-untyped]
+
+        said = list(self.speech.sample(SENTENCES, SEED, expect))
+        said += _other_talk(self._dictionary().other, int(len(said) * OTHER_TALK))
+        model = ArpaBoLM(text="\n".join(said), add_start=True)
+        for word in self.speech.words:
+            model.grams_1[word] = model.grams_1[word] or 1
+        model.compute()
+        arpa = io.StringIO()
+        model.write(arpa)
+        return arpa.getvalue()
+
+
+def _other_talk(words: tuple[str, ...], sentences: int) -> list[str]:
+    """Sentences of common words in no order, the commonest first of all."""
+    chance = random.Random(SEED)
+    weights = [1 / (rank + 10) for rank in range(len(words))]
+    return [
+        " ".join(chance.choices(words, weights, k=chance.randint(*OTHER_LENGTH)))
+        for _ in range(sentences if words else 0)
+    ]

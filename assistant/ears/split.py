@@ -1,0 +1,76 @@
+"""A recording cut at its pauses: one piece for each utterance."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from assistant.ears.hearing import Sound
+
+if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
+
+FRAME_SECONDS = 0.02
+#: A silence as long as this parts two utterances.
+PAUSE_SECONDS = 0.7
+#: A knock or a click is shorter than any word.
+SHORTEST_SECONDS = 0.12
+#: Sound kept before and after the words, which begin and end softer than they are.
+MARGIN_SECONDS = 0.2
+#: Below this level (decibels under full scale) there is nothing to hear.
+SILENT_DB = -60.0
+#: Speech rises and falls at least this much; steadier sound is a machine or a room.
+STEADY_DB = 4.0
+#: How far from the background up to the loudest a frame must be to be speech.
+SPEECH_SHARE = 0.3
+
+
+def split(sound: Sound) -> tuple[Sound, ...]:
+    """The utterances of a recording in order; none where nothing rises above the background."""
+    levels = frame_levels(sound)
+    speaking = _speaking(levels)
+    spans = _spans(speaking)
+    margin = int(MARGIN_SECONDS / FRAME_SECONDS)
+    frame = int(FRAME_SECONDS * sound.rate) * 2
+    return tuple(
+        Sound(sound.samples[max(0, start - margin) * frame : (end + margin) * frame], sound.rate)
+        for start, end in spans
+    )
+
+
+def frame_levels(sound: Sound) -> NDArray[np.float64]:
+    """The level of every whole frame of 20 ms, in decibels under full scale."""
+    import numpy as np
+
+    samples = np.frombuffer(sound.samples, "<i2").astype(np.float64) / 32768
+    frame = int(FRAME_SECONDS * sound.rate)
+    frames = samples[: len(samples) // frame * frame].reshape(-1, frame)
+    power = (frames - frames.mean(axis=1, keepdims=True)) ** 2
+    levels: NDArray[np.float64] = 10 * np.log10(power.mean(axis=1) + 1e-12)
+    return levels
+
+
+def _speaking(levels: NDArray[np.float64]) -> NDArray[np.bool_]:
+    import numpy as np
+
+    if not len(levels):
+        return np.zeros(0, bool)
+    floor, top = np.percentile(levels, [10, 98])
+    if top < SILENT_DB or top - floor < STEADY_DB:
+        return np.zeros(len(levels), bool)
+    loud: NDArray[np.bool_] = levels > floor + SPEECH_SHARE * (top - floor)
+    return loud
+
+
+def _spans(speaking: NDArray[np.bool_]) -> list[tuple[int, int]]:
+    """Runs of speech, joined over short pauses, without those too short to be a word."""
+    pause = PAUSE_SECONDS / FRAME_SECONDS
+    joined: list[list[int]] = []
+    for frame in speaking.nonzero()[0].tolist():
+        if joined and frame - joined[-1][1] < pause:
+            joined[-1][1] = frame + 1
+            joined[-1][2] += 1
+        else:
+            joined.append([frame, frame + 1, 1])
+    shortest = SHORTEST_SECONDS / FRAME_SECONDS
+    return [(start, end) for start, end, loud in joined if loud >= shortest]
