@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from assistant.conversation.journal import Entry
 from assistant.conversation.saying import counted, listed, say
@@ -115,17 +115,29 @@ class Boxes:
     def _find(self, name: str) -> str | None:
         """The box meant: by its whole name, else by the only one whose name holds it."""
         wanted = name.lower()
-        if wanted in self._names:
-            return wanted
-        close = [known for known in self._names if wanted and wanted in known]
+        for known in (wanted, wanted.removesuffix(" box"), _named(wanted)):
+            if known in self._names:
+                return known
+        part = _named(wanted.removesuffix(" box"))
+        close = [known for known in self._names if part and part in known]
         return close[0] if len(close) == 1 else None
+
+    @property
+    def _untouched(self) -> bool:
+        """True where the box at hand has no name of its own, and nothing was said of it."""
+        state = self.current.state
+        blank = not (state.items or state.box or state.partial or state.pending)
+        return blank and _named(self._at) == self._at and self._at.startswith("box ")
 
     def _go(self, name: str) -> None:
         self._trail.append(self._at)
         self._at = name
 
     def _next(self, name: str) -> Outcome:
-        name = name.lower() or self._unused()
+        name = _named(name.lower())
+        if name and name not in self._names and self._untouched:
+            return replace(self._rename(name), said=say("job.new_box", name=name))
+        name = name or self._unused()
         if name in self._names:
             return Outcome(say("job.taken", name=name))
         edition = self.current.state.edition
@@ -151,7 +163,7 @@ class Boxes:
 
     def _copy(self, name: str) -> Outcome:
         old = self._at
-        new = name.lower() or self._unused()
+        new = _named(name.lower()) or self._unused()
         if new in self._names:
             return Outcome(say("job.taken", name=new))
         edition = self.began_under(old)
@@ -160,7 +172,7 @@ class Boxes:
         return Outcome(say("job.copied", old=old, name=new), "copied", new, old)
 
     def _rename(self, name: str) -> Outcome:
-        old, new = self._at, name.lower()
+        old, new = self._at, _named(name.lower())
         if not new or new in self._names:
             return Outcome(say("job.taken", name=new or "that"))
         talk = self.current
@@ -190,3 +202,10 @@ class Boxes:
 
 def _some(count: int) -> str:
     return counted(count) if count else say("none_of_them")
+
+
+def _named(name: str) -> str:
+    """The name in "box hall" and in "the hall"; "box 3" is a name as it stands."""
+    bare = name.removeprefix("the ")
+    rest = bare.removeprefix("box ")
+    return bare if rest.isdigit() or not rest else rest

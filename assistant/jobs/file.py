@@ -1,0 +1,295 @@
+"""One job's file: an SQLite database whose journal is only ever added to.
+
+A row is on the disk (written, and flushed by the system) before `append` returns. Appending
+checks the place it appends at, so that two front ends cannot write over each other.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import os
+import sqlite3
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from assistant.jobs.clock import now
+from assistant.jobs.faults import Damaged, Moved, NotKept, Replaced, told
+from assistant.jobs.migrating import check_readable, latest, migrate, version_of
+from assistant.jobs.rows import START, Mark, Row, follow
+from assistant.jobs.saying import say
+
+WAIT_SECONDS = 3.0
+"""How long to wait for another front end that is just writing."""
+
+_COLUMNS = "position, at, action, box, other, edition, entry, chk"
+
+
+@dataclass(frozen=True, slots=True)
+class About:
+    """What a job is: its name, the edition its boxes begin under, the units shown, when begun."""
+
+    name: str
+    edition: str
+    units: str = "in3"
+    begun: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Standing:
+    """The verdicts of boxes after the rows appended with it, worked out by `works`."""
+
+    verdicts: Mapping[str, str]
+    works: str
+
+
+class JobFile:
+    """An open job file. Raises NotKept, Damaged, Moved or Replaced, never a database error."""
+
+    def __init__(self, path: Path, connection: sqlite3.Connection, about: About) -> None:
+        self.path = path
+        self.about = about
+        self._connection = connection
+        found = path.stat()
+        self._identity = (found.st_dev, found.st_ino)
+
+    @classmethod
+    def create(cls, path: Path, about: About) -> JobFile:
+        """A new file, there whole or not at all. Raises FileExistsError rather than replace one."""
+        with _plain_faults(path):
+            path.parent.mkdir(parents=True, exist_ok=True)
+            draft = path.with_name(f".{path.name}.{os.getpid()}.new")
+            draft.unlink(missing_ok=True)
+            try:
+                _write_new(draft, about)
+                _into_place(draft, path)
+            finally:
+                with contextlib.suppress(OSError):
+                    draft.unlink(missing_ok=True)
+        return cls.open(path)
+
+    @classmethod
+    def open(cls, path: Path) -> JobFile:
+        """An existing file, checked and brought up to the latest form.
+
+        Raises TooNew, with the file untouched, where a later version wrote it.
+        """
+        with _plain_faults(path):
+            if not path.exists():
+                raise NotKept(say("trouble.broken", path=path, why="it is not there"))
+            connection = _connect(path)
+            try:
+                if not check_readable(connection, path):
+                    raise Damaged("it is empty")
+                _check_whole(connection)
+                _bring_up(connection)
+                about = _read_about(connection)
+            except BaseException:
+                connection.close()
+                raise
+        return cls(path, connection, about)
+
+    def close(self) -> None:
+        """Let go of the file."""
+        with contextlib.suppress(sqlite3.Error):
+            self._connection.close()
+
+    def rows(self, after: Mark = START) -> list[Row]:
+        """The rows after a mark. Raises Replaced where the mark is not in this history, and
+        Damaged where a row is not what was written."""
+        with _plain_faults(self.path):
+            self._check_holds(after)
+            found = _select(self._connection, after.position)
+        whole = list(follow(found, after))
+        if len(whole) != len(found):
+            raise Damaged(f"row {after.position + len(whole) + 1} is not what was written")
+        return whole
+
+    def mark(self) -> Mark:
+        """The place after the last row. Raises NotKept where the file is no longer in place."""
+        with _plain_faults(self.path):
+            self._check_in_place()
+            return _last(self._connection)
+
+    def append(self, rows: Sequence[Row], after: Mark, standing: Standing | None = None) -> None:
+        """Put rows after `after`, durably. Raises Moved where that is not the end any more."""
+        with _plain_faults(self.path), self._transaction():
+            if _last(self._connection) != after:
+                raise Moved
+            self._connection.executemany(
+                f"INSERT INTO journal ({_COLUMNS}) VALUES (?,?,?,?,?,?,?,?)",
+                [_values(row) for row in rows],
+            )
+            if standing is not None:
+                self._remember(standing, {row.box: row.position for row in rows})
+        # a file whose folder was moved or deleted takes rows that nobody will find again
+        with _plain_faults(self.path):
+            self._check_in_place()
+
+    def verdicts(self, works: str) -> dict[str, tuple[int, str]]:
+        """Remembered verdicts by box: the row they were worked out at, and the verdict."""
+        with _plain_faults(self.path):
+            found = self._connection.execute(
+                "SELECT box, position, verdict FROM verdicts WHERE works = ?", (works,)
+            ).fetchall()
+        return {box: (position, verdict) for box, position, verdict in found}
+
+    def tell(self, about: Mapping[str, str]) -> None:
+        """Change what the job is called or shown in."""
+        with _plain_faults(self.path), self._transaction():
+            _write_about(self._connection, about)
+        self.about = _read_about(self._connection)
+
+    def copy_to(self, path: Path, name: str) -> None:
+        """A copy under another name, whole or not at all."""
+        with _plain_faults(path):
+            draft = path.with_name(f".{path.name}.{os.getpid()}.new")
+            draft.unlink(missing_ok=True)
+            with contextlib.closing(_connect(draft, make=True)) as target:
+                self._connection.backup(target)
+                with target:
+                    _write_about(target, {"name": name})
+            _into_place(draft, path)
+            draft.unlink(missing_ok=True)
+
+    def _remember(self, standing: Standing, last: Mapping[str, int]) -> None:
+        self._connection.executemany(
+            "INSERT OR REPLACE INTO verdicts (box, position, works, verdict) VALUES (?,?,?,?)",
+            [
+                (box, last[box], standing.works, verdict)
+                for box, verdict in standing.verdicts.items()
+                if box in last
+            ],
+        )
+
+    def _check_in_place(self) -> None:
+        """The path must still lead to the file that is open."""
+        try:
+            found = self.path.stat()
+        except OSError as fault:
+            raise told(fault, self.path) from None
+        if (found.st_dev, found.st_ino) != self._identity:
+            raise NotKept(say("trouble.broken", path=self.path, why="it was replaced"))
+
+    def _check_holds(self, mark: Mark) -> None:
+        if mark == START:
+            return
+        found = self._connection.execute(
+            "SELECT chk FROM journal WHERE position = ?", (mark.position,)
+        ).fetchone()
+        if found is None or found[0] != mark.check:
+            raise Replaced
+
+    @contextlib.contextmanager
+    def _transaction(self) -> Iterator[None]:
+        self._connection.execute("BEGIN IMMEDIATE")
+        try:
+            yield
+            self._connection.execute("COMMIT")
+        except BaseException:
+            with contextlib.suppress(sqlite3.Error):
+                if self._connection.in_transaction:
+                    self._connection.execute("ROLLBACK")
+            raise
+
+
+@contextlib.contextmanager
+def _plain_faults(path: Path) -> Iterator[None]:
+    try:
+        yield
+    except FileExistsError:
+        raise
+    except (sqlite3.Error, OSError) as fault:
+        raise told(fault, path) from fault
+
+
+def _connect(path: Path, make: bool = False) -> sqlite3.Connection:
+    mode = "rwc" if make else "rw"
+    connection = sqlite3.connect(
+        f"{path.absolute().as_uri()}?mode={mode}", uri=True, isolation_level=None,
+        timeout=WAIT_SECONDS, check_same_thread=False,
+    )  # fmt: skip
+    # a rollback journal rather than a write-ahead log: between two statements there is one
+    # file, which can be read in a folder that cannot be written to, and copied by hand
+    connection.execute("PRAGMA journal_mode = DELETE")
+    connection.execute("PRAGMA synchronous = EXTRA")
+    return connection
+
+
+def _check_whole(connection: sqlite3.Connection) -> None:
+    found = connection.execute("PRAGMA quick_check(1)").fetchone()[0]
+    if found != "ok":
+        raise Damaged(str(found))
+
+
+def _bring_up(connection: sqlite3.Connection) -> None:
+    """Migrate an older file. Where it cannot be written to, an older form is not readable."""
+    if version_of(connection) < latest():
+        migrate(connection, now())
+
+
+def _write_new(draft: Path, about: About) -> None:
+    with contextlib.closing(_connect(draft, make=True)) as connection:
+        migrate(connection, about.begun or now())
+        _write_about(
+            connection,
+            {
+                "name": about.name,
+                "edition": about.edition,
+                "units": about.units,
+                "begun": about.begun or now(),
+            },
+        )
+
+
+def _into_place(draft: Path, path: Path) -> None:
+    """Give the draft its name without ever taking the place of another file."""
+    try:
+        os.link(draft, path)
+    except FileExistsError:
+        raise
+    except OSError:  # a file system without hard links
+        if path.exists():
+            raise FileExistsError(path) from None
+        draft.rename(path)
+    _flush_folder(path.parent)
+
+
+def _flush_folder(folder: Path) -> None:
+    """The new name itself must be on the disk, too, where the system can do that."""
+    with contextlib.suppress(OSError):
+        handle = os.open(folder, os.O_RDONLY)
+        try:
+            os.fsync(handle)
+        finally:
+            os.close(handle)
+
+
+def _write_about(connection: sqlite3.Connection, about: Mapping[str, str]) -> None:
+    connection.executemany("INSERT OR REPLACE INTO about VALUES (?, ?)", list(about.items()))
+
+
+def _read_about(connection: sqlite3.Connection) -> About:
+    found = dict(connection.execute("SELECT key, value FROM about").fetchall())
+    try:
+        return About(found["name"], found["edition"], found["units"], found["begun"])
+    except KeyError as missing:
+        raise Damaged(f"it does not say its {missing}") from None
+
+
+def _select(connection: sqlite3.Connection, after: int) -> list[Row]:
+    query = f"SELECT {_COLUMNS} FROM journal WHERE position > ? ORDER BY position"
+    return [Row(*values) for values in connection.execute(query, (after,))]
+
+
+def _last(connection: sqlite3.Connection) -> Mark:
+    found = connection.execute(
+        "SELECT position, chk FROM journal ORDER BY position DESC LIMIT 1"
+    ).fetchone()
+    return Mark(*found) if found else START
+
+
+def _values(row: Row) -> tuple[int | str, ...]:
+    return (
+        row.position, row.at, row.action, row.box, row.other, row.edition, row.entry, row.check
+    )  # fmt: skip

@@ -1,0 +1,216 @@
+"""A conversation that is kept: words in, the statement on the disk, then the reply out.
+
+Every front end holds a `Session` where it would hold a `Conversation`. What cannot be kept
+does not stop the talk: it goes on in memory and says so.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from typing import cast
+
+from assistant.conversation import Conversation, Entry, Record, Reply, Resumed
+from assistant.conversation.conversation import FIRST_BOX
+from assistant.conversation.spoken import spoken
+from assistant.conversation.talk import Talk
+from assistant.jobs import own_words, shelf
+from assistant.jobs.clock import now
+from assistant.jobs.faults import Moved, NotKept
+from assistant.jobs.file import About, Standing
+from assistant.jobs.keeping import Keeper
+from assistant.jobs.replay import Job, replay
+from assistant.jobs.rows import rows_of
+from assistant.jobs.saying import how_many, say
+from assistant.jobs.works import works
+from assistant.problems import Problem
+from grammar.words import Word
+from rules import DEFAULT_EDITION, RulesError, check_edition
+from rules.worksheet import Verdict
+
+TRIES = 50
+
+
+class Session:
+    """A job being talked through. Use `open`, `start` or `open_or_start`, and `close` it."""
+
+    def __init__(self, keeper: Keeper) -> None:
+        self._keeper = keeper
+        self._job = Job()
+        self.conversation = self._fold()
+
+    @classmethod
+    def open(cls, name: str = "") -> Session:
+        """Take up a job, the one last spoken to where `name` is empty.
+
+        Raises Problem, in a sentence, where there is no such job or it cannot be read.
+        """
+        place = shelf.find(name)
+        file, damage = shelf.open_file(place)
+        keeper = Keeper(place.path, file.about, file)
+        if damage:
+            keeper.notes.append(damage)
+        return cls(keeper)
+
+    @classmethod
+    def start(cls, name: str, edition: str = "", units: str = "in3") -> Session:
+        """A new job. Where it cannot be kept it goes on in memory, and says so."""
+        about = About(name, _edition(edition), units, now())
+        try:
+            file = shelf.start(about)
+        except NotKept as trouble:
+            keeper = Keeper(shelf.path_for(name), about, None, trouble.clause)
+            keeper.notes.append(say("keeping.never", trouble=trouble.clause, job=name))
+            return cls(keeper)
+        return cls(Keeper(file.path, about, file))
+
+    @classmethod
+    def open_or_start(cls, name: str, edition: str = "") -> Session:
+        """The job of exactly this name, started where there is none yet."""
+        return cls.open(name) if shelf.is_taken(name) else cls.start(name, edition)
+
+    @property
+    def name(self) -> str:
+        """The job's name."""
+        return self._keeper.about.name
+
+    @property
+    def about(self) -> About:
+        """The job's name, edition, units and when it was begun."""
+        return self._keeper.about
+
+    @property
+    def kept(self) -> bool:
+        """False while what is said is held in memory only."""
+        return not self._keeper.trouble
+
+    @property
+    def talk(self) -> Talk:
+        """The talk about the box at hand."""
+        return self.conversation.talk
+
+    @property
+    def asks(self) -> str | None:
+        """The open question's slot."""
+        return self.conversation.asks
+
+    def said_at(self, box: str) -> str:
+        """When something was last said of a box, UTC; empty where nothing was."""
+        return self._job.said.get(box, "")
+
+    def resume(self) -> Reply:
+        """What to say first: which job and box this is, and the question that is open."""
+        job = self._job
+        if not job.texts:
+            ask = say("job.first")
+            text = say("job.started", job=self.name, edition=self.about.edition, ask=ask)
+            return self._noted(replace(self.talk.standing(text), said=text, spoken=spoken(text)))
+        count = how_many(len(self.conversation.boxes.names), "box")
+        text = say("job.resumed", job=self.name, count=count, box=self.talk.name)
+        return self._noted(self.talk.standing(text))
+
+    def hear(self, words: str | Sequence[Word]) -> Reply:
+        """Take what was typed or heard, keep it, then answer it."""
+        for _ in range(TRIES):
+            if self._keeper.catch_up():
+                self._refold()
+            reply = self._answer(words)
+            try:
+                self._keep(self.conversation.take_records())
+            except Moved:
+                self._keeper.catch_up()
+                self._refold()
+                continue
+            if reply.event is not None:
+                reply = self._outside(reply, *reply.event)
+            return self._noted(reply)
+        raise Problem(say("trouble.busy", path=self._keeper.path) + ".")
+
+    def close(self) -> None:
+        """Let go of the job's file."""
+        self._keeper.close()
+
+    def _answer(self, words: str | Sequence[Word]) -> Reply:
+        try:
+            return self.conversation.hear(words)
+        except Exception:
+            # a fault of ours must not lose what was said: the bare words are kept, and the
+            # box stands as it did before them
+            heard = words if isinstance(words, str) else " ".join(word.text for word in words)
+            self.conversation.take_records()
+            box = self.talk.name
+            self._refold()
+            self._keep((Record("entry", box, Entry(heard, (), (heard,))),))
+            self._refold()
+            raise
+
+    def _keep(self, records: Sequence[Record]) -> None:
+        rows = rows_of(records, self._keeper.end, now())
+        boxes = self.conversation.boxes
+        touched = {record.box for record in records} & set(boxes.names)
+        verdicts = {box: boxes.verdict(box) for box in touched}
+        self._keeper.keep(rows, Standing(verdicts, works()))
+        self._take_new_rows()
+
+    def _take_new_rows(self) -> None:
+        for row in self._keeper.rows[self._job.rows :]:
+            self._job.take(row)
+
+    def _outside(self, reply: Reply, kind: str, detail: str) -> Reply:
+        """What the conversation cannot do by itself: another job, a word kept for all jobs."""
+        if kind == "alias":
+            own_words.write(self.conversation.aliases)
+        if kind != "new_job":
+            return reply
+        name = shelf.unused_name(detail or "job")
+        other = Session.start(name, self.talk.state.edition)
+        self._keeper.close()
+        self._keeper, self._job = other._keeper, other._job
+        self.conversation = other.conversation
+        first = other.resume()
+        return replace(
+            first,
+            heard=reply.heard,
+            confidence=reply.confidence,
+            understood=reply.understood,
+            left_over=reply.left_over,
+            event=reply.event,
+        )
+
+    def _noted(self, reply: Reply) -> Reply:
+        """The reply, with what has to be told about keeping in front of it."""
+        notes = self._keeper.notes
+        if not notes and self._keeper.trouble:
+            notes = [say("keeping.not_kept")]
+        if not notes:
+            return reply
+        text = " ".join([*notes, reply.said])
+        self._keeper.notes = []
+        return replace(reply, said=text, spoken=spoken(text))
+
+    def _refold(self) -> None:
+        """Fold again from the rows, staying at the box at hand, wherever its name went."""
+        at, trail = self.talk.name, self.conversation.boxes.trail
+        for row in self._keeper.rows[self._job.rows :]:
+            at = row.box if row.action == "renamed" and row.other == at else at
+        self.conversation = self._fold(at, trail)
+
+    def _fold(self, at: str = "", trail: tuple[str, ...] | None = None) -> Conversation:
+        self._job = job = replay(self._keeper.rows)
+        known = cast(dict[str, Verdict], job.standing(self._keeper.remembered()))
+        way_back = job.trail if trail is None else [name for name in trail if name in job.texts]
+        current = at if at in job.texts else job.current
+        return Conversation(
+            self._keeper.about.edition,
+            own_words.read(),
+            job.journals,
+            current or FIRST_BOX,
+            Resumed(job.editions, known, tuple(way_back)),
+        )
+
+
+def _edition(text: str) -> str:
+    try:
+        return check_edition(text) if text else DEFAULT_EDITION
+    except RulesError as refusal:
+        raise Problem(str(refusal)) from None
