@@ -21,7 +21,7 @@ from rules.conduit import (
 from rules.contents import DEFAULT_EDITION, Box, Content, Part
 from rules.data import RuleNote, Source
 from rules.differences import Difference, differences
-from rules.editions import EditionReading, check_edition, editions, read_edition
+from rules.editions import EditionReading, allowance_table, check_edition, editions, read_edition
 from rules.errors import NoSuchBox, NoSuchEdition, RulesError
 from rules.governing import Governs, governing
 from rules.notes import explain, notes
@@ -72,6 +72,7 @@ __all__ = [
     "Worksheet",
     "advise",
     "allowance",
+    "allowance_table",
     "cautions",
     "check_edition",
     "differences",

@@ -115,12 +115,11 @@ def fill_share(count: int) -> Fraction:
 def most_conductors(raceway: str, size: Fraction, awg: int, insulation: str = "thhn") -> int:
     """Most like conductors in a raceway, Chapter 9 Table 1 and Note 7 (0.8 rounds up)."""
     space, one = raceway_area(raceway, size), wire_area(insulation, awg)
-    step = Fraction(table("conduit")["rounding"]["from"])
-    many = int(space * fill_share(3) / one + 1 - step)
+    up = 1 - Fraction(table("conduit")["rounding"]["from"])
+    many = int(space * fill_share(3) / one + up)
     if many >= 3:
         return many
-    fitting = [count for count in (1, 2) if count * one <= space * fill_share(count)]
-    return max(fitting, default=0)
+    return next((n for n in (2, 1) if int(space * fill_share(n) / one + up) >= n), 0)
 
 
 def work_out_conduit_body(body: ConduitBody, edition: str = DEFAULT_EDITION) -> BodySheet:

@@ -62,6 +62,11 @@ def editions() -> tuple[str, ...]:
     return tuple(rule_sets())
 
 
+def allowance_table(edition: str) -> str:
+    """What the table of volume allowances is called in an edition."""
+    return rule_set(edition).table
+
+
 def read_edition(text: str) -> EditionReading:
     """The edition that `text` names: a year, or the residential code by year or by section.
 

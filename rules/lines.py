@@ -13,7 +13,7 @@ from rules.words import counted
 from rules.worksheet import Line
 
 ZERO = Decimal("0.00")
-_ONE = Decimal(1)
+_NONE = Decimal(0)
 _UNIT = Decimal("0.01")
 
 _ORDER = {"ends": 0, "through": 1, "loop": 2, "short_loop": 3, "inside": 4}
@@ -45,7 +45,7 @@ def line(
 
 def not_counted(rule: Rule, awg: int | None, count: int, what: str) -> Line:
     """A line that takes nothing, kept so that it can be said and seen."""
-    return Line(rule.item, awg, count, ZERO, ZERO, ZERO, rule.section, what, rule.id)
+    return Line(rule.item, awg, count, _NONE, ZERO, ZERO, rule.section, what, rule.id)
 
 
 def lines(rules: RuleSet, tally: Tally, clamps: Clamps) -> tuple[Line, ...]:

@@ -108,6 +108,9 @@ def find_rows(
     which mean the depths listed for the family (common practice). `gangs` only chooses between
     single and multiple covers of FS and FD boxes. Raises NoSuchBox where no row is left.
     """
+    for nickname in table("boxes")["nickname"]:
+        if family.strip().lower() in nickname["said"]:
+            family, width = nickname["family"], nickname["width"] if width is None else width
     kin = family_named(family)
     found: Iterable[TableRow] = (row for row in _rows().values() if row.family == kin["id"])
     for size in (width, height):

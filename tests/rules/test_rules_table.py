@@ -66,6 +66,8 @@ def test_printed_allowances_are_near_their_volume(awg: int) -> None:
         (("square", Decimal("4.69"), None, Decimal("2.13")), ["square-4.6875-2.125"]),
         (("square", None, None, "deep"), ["square-4-2.125", "square-4.6875-2.125"]),
         (("nineteen-hundred", 4, None, "deep"), ["square-4-2.125"]),
+        (("nineteen-hundred", None, None, Decimal("1.5")), ["square-4-1.5"]),
+        (("four-oh", None, None, "deep"), ["octagon-4-2.125"]),
         (("octagon", 4, None, Decimal("1.5")), ["octagon-4-1.5"]),
         (("round", 4, None, "deep"), ["octagon-4-2.125"]),
         (("device", 3, 2, Decimal("2.75")), ["device-3x2x2.75"]),
