@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 from grammar import numbers, store
 from grammar.engine import Capture, Engine
 from grammar.statements import Doubt, Value
+from grammar.symbols import Lexicon
 
 if TYPE_CHECKING:
     from grammar.understanding import Heard
@@ -19,8 +20,9 @@ _CONFUSED: dict[str, str] = {
     one: other for pair in _TABLE["confusable"]["pairs"] for one, other in (pair, pair[::-1])
 }
 _HOMOPHONES: dict[str, str] = store.table("lexicon")["homophones"]
+_COUNTED = frozenset(_TABLE["vague"]["kinds"])
 _SURE = float(_TABLE["heard"]["sure"])
-_PLURALS = store.table("lexicon")["plural"]
+_PLURALS = frozenset(Lexicon().singular)
 
 
 def of(
@@ -37,6 +39,8 @@ def of(
     if heard.words:
         found += _heard(heard, span, capture)
     found += _unusual(kind, values)
+    if kind in _COUNTED and (capture.vague or (capture.counted and "count" not in values)):
+        found += _vague(heard, span[0], capture)
     if not found:
         return ()
     first: dict[str, Doubt] = {}
@@ -57,13 +61,21 @@ def _repaired(machine: Engine, heard: Heard, span: tuple[int, int], kind: str) -
     ]
 
 
+def _vague(heard: Heard, first: int, capture: Capture) -> list[Doubt]:
+    """Several were meant, but it was not said how many."""
+    texts = [heard.tokens.texts[first + place] for place in capture.counted]
+    if capture.vague or any(text in _PLURALS or numbers.is_plural(text) for text in texts):
+        return [Doubt("count", "vague")]
+    return []
+
+
 def _sounds(heard: Heard, span: tuple[int, int], capture: Capture) -> list[Doubt]:
-    """`to`, `for`, `won`, `ate` taken for a number."""
+    """`to`, `for`, `won`, `ate` taken for a number; `ten three` taken for 10.3."""
     texts = heard.tokens.texts
     return [
         Doubt(slot, "confusable")
-        for slot, _, places in capture.slots
-        if len(places) == 1 and texts[span[0] + places[0]] in _HOMOPHONES
+        for slot, rule, places in capture.slots
+        if rule == "runon" or any(texts[span[0] + place] in _HOMOPHONES for place in places)
     ]
 
 
@@ -106,7 +118,7 @@ def _confidence(heard: Heard, start: int) -> float | None:
 def _unusual(kind: str, values: Mapping[str, Value]) -> list[Doubt]:
     """Values that are rarely right, by the table of the trade's common practice."""
     ranges = _UNUSUAL.get(kind)
-    if ranges is None:
+    if ranges is None or "unit" in values:
         return []
     return [
         Doubt(slot, "unusual")

@@ -27,6 +27,10 @@ class Capture:
     slots: tuple[tuple[str, str, tuple[int, ...]], ...]
     """(slot, rule, places of its tokens)."""
     gives: tuple[tuple[str, Value], ...]
+    counted: tuple[int, ...] = ()
+    """Places of the words that stand in the plural when there is more than one."""
+    vague: bool = False
+    """True where "a few" or "several" was said instead of a count."""
 
 
 @dataclass(slots=True)
@@ -97,9 +101,12 @@ class Engine:
     def _capture(self, phrase: int, symbols: tuple[int, ...]) -> Capture:
         slots: dict[tuple[str, str], list[int]] = {}
         gives: dict[str, Value] = dict(self.phrases[phrase].gives)
+        counted: list[int] = []
         for place, position in enumerate(self.automaton.path(phrase, symbols)):
             given = {slot for slot, _ in position.gives}
             gives.update(position.gives)
+            if "_counted" in given:
+                counted.append(place)
             for slot, rule in position.captures:
                 if slot not in given:
                     slots.setdefault((slot, rule), []).append(place)
@@ -107,9 +114,11 @@ class Engine:
             tuple(
                 (slot, rule, tuple(places))
                 for (slot, rule), places in slots.items()
-                if slot not in gives
+                if slot not in gives and slot[0] != "_"
             ),
             tuple((slot, value) for slot, value in gives.items() if not slot.startswith("_")),
+            tuple(counted),
+            "_vague" in gives,
         )
 
 

@@ -24,7 +24,10 @@ _PLURALS: dict[str, int] = _TABLE["plurals"]
 _SMALL = {**_ONES, **_TEENS, **_TENS, **_ZERO}
 #: `4` is as good as `four` where a phrase asks for the word.
 WORD_OF_FIGURE = {str(worth): word for word, worth in {**_ONES, **_TEENS, **_TENS}.items()}
+#: A decimal figure below this may be a size in inches; no box in the tables is larger.
+LARGEST_DIMENSION = 6
 _POINT = ("point", "dot")
+_HOMOPHONES: dict[str, str] = store.table("lexicon")["homophones"]
 _MINUS = ("minus", "negative")
 _VULGAR = {
     "½": (1, 2), "⅓": (1, 3), "⅔": (2, 3), "¼": (1, 4), "¾": (3, 4), "⅕": (1, 5), "⅖": (2, 5),
@@ -68,7 +71,7 @@ def _figure_classes(text: str) -> tuple[str, ...]:
     if "/" in body or "-" in body:
         return _joined_classes(body, plural)
     if body.replace(".", "", 1).isdigit() and not plural:
-        return ("%dec",)
+        return ("%dec", "%inchdec") if Decimal(body) < LARGEST_DIMENSION else ("%dec",)
     return ()
 
 
@@ -107,6 +110,11 @@ def _size_classes(whole: int, plural: bool) -> list[str]:
     return found
 
 
+def is_plural(text: str) -> bool:
+    """Whether a number token stands in the plural: `twos`, `14-2s`."""
+    return text in _PLURALS or (text.endswith("s") and text[:1].isdigit())
+
+
 def pair(text: str) -> tuple[int, int]:
     """The two numbers of `14-2` or `14/2s`."""
     first, second = text.rstrip("s'").replace("/", "-").split("-")[:2]
@@ -122,6 +130,8 @@ def value(texts: tuple[str, ...]) -> Decimal | None:
     """
     if not texts:
         return None
+    if any(text in _HOMOPHONES for text in texts):
+        return value(tuple([_HOMOPHONES.get(text, text) for text in texts]))
     said = " ".join(texts)
     if said in _AMOUNTS:
         return Decimal(_AMOUNTS[said])
@@ -131,6 +141,13 @@ def value(texts: tuple[str, ...]) -> Decimal | None:
     if "inch" in texts or "inches" in texts:
         return _with_inch(texts)
     return _decimal(texts) or _mixed(texts) or _whole_number(texts)
+
+
+def year(texts: tuple[str, ...]) -> str:
+    """`2020`, `twenty twenty`, `two thousand seventeen`, as four digits."""
+    if len(texts) > 1 and texts[0] in _TENS:
+        texts = (*texts[:1], "hundred", *texts[1:])
+    return str(_whole_number(texts))
 
 
 def run_on(texts: tuple[str, ...]) -> Decimal | None:

@@ -11,6 +11,13 @@ from grammar.statements import Doubt, Statement, Understanding
 _RULES = store.table("rules")
 #: Kinds that mean something only as an answer: next to words not understood they are not one.
 _BARE = frozenset(_RULES["settle"]["bare"])
+#: Kinds that a size said after them belongs to.
+_SIZED = frozenset(_RULES["settle"]["sized"])
+_FOR_ALL = tuple(_RULES["settle"]["for_all"])
+_SPOILS_PLACE = frozenset(_RULES["settle"]["place_spoilt_by"])
+_LONE = frozenset(_RULES["settle"]["lone"])
+#: After these a plural needs no count.
+_UNCOUNTED = frozenset(_RULES["settle"]["uncounted_after"])
 #: kind -> the slot that may be left unsaid because a neighbour says it.
 _CARRIED: dict[str, list[str]] = _RULES["settle"]["carried"]
 
@@ -22,9 +29,13 @@ def settled(
     expect: str | None,
 ) -> Understanding:
     """The understanding of an utterance from its statements and its uncovered places."""
+    statements = [_in_form(statement) for statement in _without_vague(statements)]
+    if len(statements) > 1:
+        statements, left_over = _without_loose_places(heard, statements, left_over)
     if left_over:
         statements, left_over = _without_strays(heard, statements, left_over)
-    statements = _carried(_asked_once(statements))
+    statements = _carried(_sized(_asked_once(statements)))
+    statements, left_over = _without_hollow(heard, statements, left_over)
     runs = tuple(heard[start:end] for start, end in left_over)
     return Understanding(heard, tuple(statements), runs)
 
@@ -36,11 +47,53 @@ def _without_strays(
     kept: list[Statement] = []
     runs = list(left_over)
     for statement in statements:
-        if statement.kind in _BARE and _touches(heard, statement.span, left_over):
+        lone = statement.kind in _LONE and " " not in statement.words
+        if (lone or statement.kind in _BARE) and _touches(heard, statement.span, left_over):
             runs.append(statement.span)
         else:
             kept.append(statement)
     return kept, _merged(heard, sorted(runs))
+
+
+def _without_hollow(
+    heard: str, statements: list[Statement], left_over: list[tuple[int, int]]
+) -> tuple[list[Statement], list[tuple[int, int]]]:
+    """ "a feed" with no size to be found says no cable; "in the same box" says no box."""
+    hollow = [item for item in statements if item.kind == "cable" and "awg" not in item.slots]
+    kept = [item for item in statements if item.slots or item.kind != "box_kind"]
+    if hollow:
+        kept = [item for item in kept if item not in hollow]
+        left_over = _merged(heard, sorted([*left_over, *(item.span for item in hollow)]))
+    return kept, left_over
+
+
+def _without_loose_places(
+    heard: str, statements: list[Statement], left_over: list[tuple[int, int]]
+) -> tuple[list[Statement], list[tuple[int, int]]]:
+    """ "two cables inside" says nothing of clamps: a place is one only by itself."""
+    spans = [statement.span for statement in statements if statement.kind in _SPOILS_PLACE]
+    loose = [
+        statement
+        for statement in statements
+        if statement.kind == "place" and _touches(heard, statement.span, spans)
+    ]
+    kept = [statement for statement in statements if statement not in loose]
+    return kept, _merged(heard, sorted([*left_over, *(statement.span for statement in loose)]))
+
+
+def _in_form(statement: Statement) -> Statement:
+    """Three dimensions name the family: A x A is a square box, else a device box."""
+    slots = statement.slots
+    if statement.kind != "box_size" or "height" not in slots:
+        return statement
+    form = dict(slots)
+    if form["width"] == form["height"]:
+        form.setdefault("family", "square")
+        if form["family"] == "square":
+            del form["height"]
+    else:
+        form.setdefault("family", "device")
+    return replace(statement, slots=form)
 
 
 def _touches(heard: str, span: tuple[int, int], runs: Sequence[tuple[int, int]]) -> bool:
@@ -62,6 +115,46 @@ def _merged(heard: str, runs: list[tuple[int, int]]) -> list[tuple[int, int]]:
         else:
             merged.append((start, end))
     return merged
+
+
+def _sized(statements: list[Statement]) -> list[Statement]:
+    """ "two whites, two blacks and a red, all number twelve": one size for those before it."""
+    found = list(statements)
+    for place in range(len(found) - 1, 0, -1):
+        if found[place].kind != "size" or not _unsized(found[place - 1]):
+            continue
+        size = found.pop(place)
+        before = place - 1
+        while before >= 0 and _unsized(found[before]):
+            found[before] = _with_size(found[before], size, sure=before == place - 1)
+            before -= 1
+    return found
+
+
+def _unsized(statement: Statement) -> bool:
+    return statement.kind in _SIZED and "awg" not in statement.slots
+
+
+def _with_size(statement: Statement, size: Statement, sure: bool) -> Statement:
+    """`statement` with the size said after it; in doubt for all but the last before it."""
+    sure = sure or size.words.lower().startswith(_FOR_ALL)
+    return replace(
+        statement,
+        slots={**statement.slots, "awg": size.slots["awg"]},
+        doubts=statement.doubts if sure else (*statement.doubts, Doubt("awg", "carried")),
+    )
+
+
+def _without_vague(statements: list[Statement]) -> list[Statement]:
+    """Nobody need say how many where a question or a removal names a kind of thing."""
+    found = list(statements)
+    for place, statement in enumerate(found):
+        if place and statement.kind == "size" and found[place - 1].kind == "room_for":
+            found[place] = replace(statement, kind="conductors")
+        if place and statement.doubts and found[place - 1].kind in _UNCOUNTED:
+            kept = tuple(doubt for doubt in statement.doubts if doubt.reason != "vague")
+            found[place] = replace(statement, doubts=kept)
+    return found
 
 
 def _asked_once(statements: list[Statement]) -> list[Statement]:
@@ -88,9 +181,12 @@ def _carried(statements: list[Statement]) -> list[Statement]:
 
 
 def _borrowed(statements: list[Statement], place: int, slot: str) -> Statement:
-    """The statement at `place` with `slot` from the nearest neighbour of its kind."""
+    """The statement at `place` with `slot` from the nearest neighbour of its kind.
+
+    A role named first ("a feed and …") looks ahead; a count alone ("… and one out") looks back.
+    """
     mine = statements[place]
-    for step in (1, -1):
+    for step in (-1, 1) if mine.get("role") in ("in", "out") else (1, -1):
         at = place + step
         if not 0 <= at < len(statements):
             continue

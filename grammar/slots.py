@@ -10,6 +10,8 @@ from grammar.statements import Value
 from grammar.tokens import Tokens
 
 _WORTH: dict[str, str] = store.table("rules")["worth"]
+#: Slots that are `Decimal` even where a phrase gives them as a whole number.
+_EXACT = frozenset(store.table("rules")["exact"])
 _SKIPPED = frozenset(store.table("rules")["skipped"])
 
 
@@ -17,7 +19,7 @@ def values(capture: Capture, tokens: Tokens, first: int) -> dict[str, Value]:
     """The slots of a phrase whose span begins at token `first`."""
     found: dict[str, Value] = {}
     for slot, value in capture.gives:
-        found[slot] = value
+        found[slot] = Decimal(value) if slot in _EXACT and isinstance(value, int) else value
     for slot, rule, places in capture.slots:
         worth = _WORTH.get(rule)
         if worth is None:
@@ -29,6 +31,9 @@ def values(capture: Capture, tokens: Tokens, first: int) -> dict[str, Value]:
         if worth == "pair":
             found["awg"], found["conductors"] = numbers.pair(texts[0])
             continue
+        if worth == "year":
+            found[slot] = numbers.year(texts)
+            continue
         kept = tuple([text for text in texts if text not in _SKIPPED])
         value = numbers.run_on(kept) if worth == "runon" else numbers.value(kept)
         if value is not None:
@@ -39,7 +44,7 @@ def values(capture: Capture, tokens: Tokens, first: int) -> dict[str, Value]:
 def _as(worth: str, value: Decimal) -> Value:
     if worth == "whole" and value == value.to_integral_value():
         return int(value)
-    return value if worth != "year" else f"20{value:02}" if value < 100 else str(value)
+    return value
 
 
 def _words(tokens: Tokens, first: int, places: tuple[int, ...]) -> str:

@@ -22,7 +22,8 @@ class Doubt:
     slot: str
     reason: str
     """`heard` (the ear was unsure), `repaired` (a misspelling was mended), `confusable` (it
-    sounds like another value), `unusual` (a value that is rarely right)."""
+    sounds like another value), `unusual` (a value that is rarely right), `vague` (several were
+    said, not how many: the slot is absent), `carried` (left unsaid, taken from a neighbour)."""
     instead: Value = None
     """The other value it may have been, where there is one."""
 
@@ -101,7 +102,7 @@ KINDS: dict[str, tuple[str, ...]] = {
     "take_off": ("count",),  # followed by what is taken off; alone: the last thing
     "change": ("of", "item"),  # "change the box to": followed by the new value
     #   item: int, the key of an item picked on a screen; never said.
-    "lands_on": ("name", "awg"),  # "the switch goes on the twelves"
+    "lands_on": ("name", "awg", "count"),  # "(two of) the switches go on the twelves"
     "alias": ("say", "mean"),  # "when I say blue box I mean …" (both str)
     # -- questions and control ---------------------------------------------------------------
     "undo": ("count",),

@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 from grammar import numbers, store
 from grammar.repair import Mender
 
-BREAKS = frozenset("\n,;:.()[]!?=")
+BREAKS = frozenset("\n,;:.()[]!?=/•*\"$%^+")
 _SIGNS = {
     ",": ("%comma", "%stop"),
     ":": ("%colon", "%stop"),
@@ -26,6 +26,7 @@ _SIGNS = {
     ")": ("%close",),
     "]": ("%close",),
     "=": ("%equals", "%stop"),
+    "/": ("slash",),
     "×": ("x",),
     "*": ("x",),
     '"': ("inch",),
@@ -127,6 +128,7 @@ class Lexicon:
             one: f"{one}s" for one in table["words"]["plural_in_s"]
         } | table["plural"]
         self.singular = {plural: one for one, plural in self.plural.items()}
+        self.also = {text: set(words) for text, words in table["also"].items()}
         self.homophones: dict[str, str] = table["homophones"]
 
     def readings(self, text: str) -> set[str]:
@@ -139,6 +141,7 @@ class Lexicon:
             found.add(usual)
             if usual in self.singular:
                 found.add(self.singular[usual])
+        found |= self.also.get(text, set())
         if text in numbers.WORD_OF_FIGURE:
             found.add(numbers.WORD_OF_FIGURE[text])
         return found
