@@ -6,7 +6,7 @@ does not stop the talk: it goes on in memory and says so.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from typing import cast
 
@@ -24,6 +24,7 @@ from assistant.jobs.rows import rows_of
 from assistant.jobs.saying import how_many, say
 from assistant.jobs.works import works
 from assistant.problems import Problem
+from grammar.statements import Statement
 from grammar.words import Word
 from rules import DEFAULT_EDITION, RulesError, check_edition
 from rules.worksheet import Verdict
@@ -111,10 +112,18 @@ class Session:
 
     def hear(self, words: str | Sequence[Word]) -> Reply:
         """Take what was typed or heard, keep it, then answer it."""
+        heard = words if isinstance(words, str) else " ".join(word.text for word in words)
+        return self._take(lambda: self.conversation.hear(words), heard)
+
+    def enter(self, statements: Sequence[Statement], heard: str) -> Reply:
+        """Take what a key or a click said, keep it, then answer it."""
+        return self._take(lambda: self.conversation.enter(statements, heard), heard)
+
+    def _take(self, ask: Callable[[], Reply], heard: str) -> Reply:
         for _ in range(TRIES):
             if self._keeper.catch_up():
                 self._refold()
-            reply = self._answer(words)
+            reply = self._answer(ask, heard)
             try:
                 self._keep(self.conversation.take_records())
             except Moved:
@@ -130,13 +139,12 @@ class Session:
         """Let go of the job's file."""
         self._keeper.close()
 
-    def _answer(self, words: str | Sequence[Word]) -> Reply:
+    def _answer(self, ask: Callable[[], Reply], heard: str) -> Reply:
         try:
-            return self.conversation.hear(words)
+            return ask()
         except Exception:
             # a fault of ours must not lose what was said: the bare words are kept, and the
             # box stands as it did before them
-            heard = words if isinstance(words, str) else " ".join(word.text for word in words)
             self.conversation.take_records()
             box = self.talk.name
             self._refold()
