@@ -1,0 +1,1 @@
+"""The full-screen app: one glance from a ladder. A thin shell over the conversation."""

@@ -1,0 +1,180 @@
+"""The card: everything about the box at hand on one screen, and the input line."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import ClassVar
+
+from textual import events
+from textual.app import ComposeResult
+from textual.binding import Binding, BindingType
+from textual.containers import Horizontal, Vertical
+from textual.message import Message
+from textual.screen import Screen
+from textual.widget import Widget
+from textual.widgets import Static
+
+from assistant.conversation import Conversation, Reply
+from assistant.conversation.talk import Talk
+from assistant.screen.choices import choices_for
+from assistant.screen.contents import ContentsList
+from assistant.screen.entry import EntryLine
+from assistant.screen.fill import FillBar
+from assistant.screen.glance import GlancePanel
+from assistant.screen.prompting import parted
+from assistant.screen.question import Answers
+from assistant.screen.row_list import RowList
+from assistant.screen.rows import BoxRows, content_rows, worksheet_rows
+from assistant.screen.view import glance
+from assistant.screen.wording import text
+
+PANELS = ("contents", "worksheet", "boxes")
+BREAKS_ACROSS = [(0, "-slim"), (60, "-narrow"), (110, "-wide")]
+BREAKS_DOWN = [(0, "-flat"), (14, "-short"), (24, "-middling"), (30, "-tall"), (42, "-huge")]
+
+
+class Card(Screen[None]):
+    """Shows where the box stands. What it is told to show, it shows; it decides nothing."""
+
+    HORIZONTAL_BREAKPOINTS = BREAKS_ACROSS
+    VERTICAL_BREAKPOINTS = BREAKS_DOWN
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("f3", "panel('contents')", show=False),
+        Binding("f4", "panel('worksheet')", show=False),
+        Binding("f5", "panel('boxes')", show=False),
+        Binding("escape", "line", show=False),
+        *(Binding(f"alt+{n}", f"answer({n})", show=False) for n in range(1, 10)),
+    ]
+
+    class Ready(Message):
+        """Everything is in its place and can be filled."""
+
+    def compose(self) -> ComposeResult:
+        """From the top: place, glance, question, what was heard, lists, input line, keys."""
+        with Horizontal(id="head"):
+            yield Static(id="place", markup=False)
+            yield Static(id="ears", markup=False)
+        yield GlancePanel(id="glance")
+        yield Static(id="caption", markup=False)
+        yield FillBar(id="fill")
+        yield Static(text("caution.line"), id="caution", markup=False)
+        with Vertical(id="ask"):
+            yield Static(id="prompt", markup=False)
+            yield Answers(id="answers")
+        yield Static(id="heard", markup=False)
+        yield Static(id="said", markup=False)
+        yield from self._lists()
+        with Horizontal(id="line"):
+            yield Static("› ", id="prompt-sign", markup=False)
+            yield EntryLine(text("entry.placeholder"), id="entry")
+        yield Static(text("foot.keys"), id="foot", markup=False)
+
+    def _lists(self) -> Iterable[Widget]:
+        yield Static(id="tabs", markup=False)
+        panels = []
+        for number, name in enumerate(PANELS, 3):
+            rows = ContentsList(id=name) if name == "contents" else RowList(id=name)
+            title = f"F{number} {text(f'panel.{name}')}: {text(f'panel.{name}_keys')}"
+            panels.append(
+                Vertical(
+                    Static(title, classes="title", markup=False),
+                    rows,
+                    id=f"panel-{name}",
+                    classes="panel",
+                )
+            )
+        yield Horizontal(*panels, id="panels", classes="show-worksheet")
+
+    def on_mount(self) -> None:
+        """Ready to type."""
+        self._tabs("worksheet")
+        self.query_one(EntryLine).focus()
+        self.post_message(self.Ready())
+
+    # -- showing ---------------------------------------------------------------------------
+
+    def show_box(self, conversation: Conversation, label: str) -> None:
+        """Show the box at hand."""
+        talk = conversation.talk
+        found = talk.assessment
+        shown = glance(found)
+        self.query_one(GlancePanel).show(shown)
+        self._put("caption", shown.caption)
+        self._put("place", f" {text('head.place', job=label, box=talk.name)}")
+        self.query_one(FillBar).show(found)
+        question = found.question
+        self._put("prompt", parted(talk, "")[0])
+        self.query_one(Answers).show(choices_for(question.slot if question else None, talk.state))
+        boxes = BoxRows(conversation)
+        self.query_one("#contents", RowList).show_rows(content_rows(talk.state))
+        self.query_one("#worksheet", RowList).show_rows(worksheet_rows(found))
+        self.query_one("#boxes", RowList).show_rows(boxes, boxes.place)
+
+    def show_reply(self, talk: Talk, reply: Reply) -> None:
+        """Show what was heard, what of it was not used, and what is said back."""
+        heard = text("heard.heard", words=reply.heard)
+        if reply.left_over:
+            left = text("heard.left_over", words=", ".join(reply.left_over))
+            heard = f"{left} · {heard}"
+        self._put("heard", heard)
+        prompt, rest = parted(talk, reply.said)
+        self._put("prompt", prompt)
+        self._say(rest)
+
+    def show_partial(self, words: str) -> None:
+        """Show the words that are being heard."""
+        self._put("heard", text("heard.partial", words=words))
+
+    def show_trouble(self, sentence: str) -> None:
+        """Show what went wrong, in place of the reply."""
+        self._say(sentence, trouble=True)
+
+    def show_note(self, sentence: str) -> None:
+        """Show something that is neither a reply nor trouble."""
+        self._say(sentence)
+
+    def show_ears(self, label: str) -> None:
+        """Show the state of the microphone."""
+        self._put("ears", f"{label} ")
+
+    def _say(self, words: str, trouble: bool = False) -> None:
+        said = self.query_one("#said", Static)
+        said.set_class(trouble, "-trouble")
+        said.update(f"! {words}" if trouble else words)
+
+    def _put(self, name: str, words: str) -> None:
+        place = self.query_one(f"#{name}", Static)
+        if place.content != words:
+            place.update(words)
+
+    def _tabs(self, chosen: str) -> None:
+        marks = [
+            f"[F{n} {text(f'panel.{name}')}]" if name == chosen else f"F{n} {text(f'panel.{name}')}"
+            for n, name in enumerate(PANELS, 3)
+        ]
+        self._put("tabs", f"{'  '.join(marks)}  {text(f'panel.{chosen}_keys')}")
+
+    # -- keys ------------------------------------------------------------------------------
+
+    def action_panel(self, name: str) -> None:
+        """Go to a list; in a narrow terminal, show it in place of the others."""
+        panels = self.query_one("#panels")
+        panels.set_classes(f"show-{name}")
+        self._tabs(name)
+        self.query_one(f"#{name}", RowList).focus()
+
+    def action_line(self) -> None:
+        """Back to the input line."""
+        self.query_one(EntryLine).focus()
+
+    def action_answer(self, number: int) -> None:
+        """Answer the open question by number, from wherever the focus is."""
+        self.query_one(Answers).action_number(number)
+
+    def on_key(self, event: events.Key) -> None:
+        """Typing letters anywhere goes to the input line."""
+        entry = self.query_one(EntryLine)
+        if event.is_printable and event.character and not entry.has_focus:
+            event.stop()
+            entry.focus()
+            entry.insert_text_at_cursor(event.character)

@@ -1,0 +1,62 @@
+"""Standard boxes to search in, pure: Table 314.16(A) and a marked volume typed as figures."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from decimal import Decimal
+
+from assistant.conversation.saying import marked
+from assistant.screen.rows import Row, whole_number
+from assistant.screen.wording import text
+from grammar.statements import Statement
+from rules import TableRow, table_boxes
+
+
+@dataclass(frozen=True, slots=True)
+class Pick:
+    """One box that can be chosen: a row of the Table, or a marked volume in cubic inches."""
+
+    row: TableRow | None
+    gangs: int = 1
+    volume: Decimal = Decimal(0)
+
+    @property
+    def shown(self) -> Row:
+        """The pick as a row of a list."""
+        if self.row is None:
+            return Row(text("picker.marked", volume=marked(self.volume)))
+        key = "row" if self.gangs == 1 else "ganged"
+        left = text(f"picker.{key}", name=self.row.name, gangs=self.gangs)
+        volume = text("picker.volume", volume=marked(self.row.volume * self.gangs))
+        return Row(left, f"{volume}  {self.row.note.section}")
+
+    @property
+    def statement(self) -> Statement:
+        """What choosing it says."""
+        if self.row is None:
+            return Statement("box_volume", {"volume": self.volume}, self.words)
+        return Statement("box_size", {"row": self.row.id, "gangs": self.gangs}, self.words)
+
+    @property
+    def words(self) -> str:
+        """The same in words, for the journal."""
+        if self.row is None:
+            return text("picker.heard_marked", volume=marked(self.volume))
+        name = self.row.name.removesuffix(" box")
+        key = "heard_row" if self.gangs == 1 else "heard_ganged"
+        return text(f"picker.{key}", name=name, gangs=self.gangs)
+
+
+def search(query: str, gangs: int = 1) -> list[Pick]:
+    """The boxes whose name, family or volume holds every word of `query`."""
+    words = query.lower().split()
+    picks = []
+    volume = whole_number(query)
+    if volume is not None:
+        picks.append(Pick(None, 1, volume))
+    for row in table_boxes():
+        pick = Pick(row, gangs if row.gangs else 1)
+        held = f"{row.name} {row.family} {pick.shown.right}".lower()
+        if all(word in held for word in words):
+            picks.append(pick)
+    return picks

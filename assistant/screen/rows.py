@@ -1,0 +1,96 @@
+"""What the three lists of the screen show, row by row: contents, worksheet, boxes."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+
+from assistant.conversation import Conversation, naming
+from assistant.conversation.assessing import Assessment
+from assistant.conversation.saying import marked, plain, say, volume
+from assistant.conversation.state import State
+from assistant.screen.view import glance
+from assistant.screen.wording import text
+from rules.worksheet import Line, VolumeLine
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One row: what stands left and right, and what it is about.
+
+    `about` is an item's key, `box`, `clamps`, a worksheet line, or a box's name.
+    """
+
+    left: str
+    right: str = ""
+    about: int | str | Line | VolumeLine | None = None
+
+
+def content_rows(state: State) -> list[Row]:
+    """What is in the box, as entered, then the box itself and its clamps."""
+    rows = [Row(naming.shown(item.content), "", item.key) for item in state.items]
+    if not rows:
+        rows = [Row(text("contents.nothing"))]
+    rows += [
+        Row(text("contents.box", what=naming.part(part)), "", "box") for part in state.box
+    ] or [Row(text("contents.box_unknown"), "", "box")]
+    rows += [Row(text("contents.extra", what=naming.part(part))) for part in state.extras]
+    clamps = say(f"clamps.{state.clamps}").removeprefix("clamps ")
+    rows.append(Row(text("contents.clamps", what=clamps), "", "clamps"))
+    return rows
+
+
+def worksheet_rows(found: Assessment) -> list[Row]:
+    """Capacity, each line with its section, the total."""
+    sheet = found.sheet
+    rows = [
+        Row(text("worksheet.capacity", volume=marked(v.volume), what=v.what), v.section, v)
+        for v in sheet.volumes
+    ]
+    rows += [_line_row(line) for line in sheet.lines]
+    if sheet.lines:
+        rows.append(Row(text("worksheet.total", total=volume(sheet.total))))
+    return rows or [Row(text("worksheet.nothing"))]
+
+
+def _line_row(line: Line) -> Row:
+    if not line.allowances:
+        left = text("worksheet.zero", what=f"{line.what}, {text('worksheet.not_counted')}")
+        return Row(left, line.section, line)
+    detail = text("worksheet.detail", allowances=plain(line.allowances), each=volume(line.each))
+    left = text("worksheet.line", subtotal=volume(line.subtotal), what=line.what)
+    return Row(left, f"{detail}  {line.section}", line)
+
+
+class BoxRows(Sequence[Row]):
+    """The boxes of the job. A box is worked out when its row is first shown, not before."""
+
+    def __init__(self, conversation: Conversation) -> None:
+        self.conversation = conversation
+        self.names = conversation.boxes.names
+
+    def __len__(self) -> int:
+        return len(self.names)
+
+    def __getitem__(self, index: int) -> Row:  # type: ignore[override]
+        name = self.names[index]
+        talk = self.conversation.boxes.talk(name)
+        shown = glance(talk.assessment)
+        left = text(f"boxes.{shown.verdict}", name=name, margin=shown.margin)
+        here = text("boxes.here") if talk is self.conversation.talk else ""
+        return Row(left, here, name)
+
+    @property
+    def place(self) -> int:
+        """The row of the box at hand."""
+        return self.names.index(self.conversation.talk.name)
+
+
+def whole_number(value: str) -> Decimal | None:
+    """A volume typed as figures, or None."""
+    try:
+        found = Decimal(value.strip().replace(",", "."))
+    except ArithmeticError:
+        return None
+    return found if found.is_finite() and found > 0 else None
