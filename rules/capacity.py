@@ -7,7 +7,7 @@ from decimal import Decimal
 from rules.checks import stands_on_a_box, validate_part
 from rules.contents import Barrier, Marked, Part, TableBox, Unmarked
 from rules.editions import RuleSet
-from rules.lines import ZERO, tidy
+from rules.lines import ZERO
 from rules.table import table_row
 from rules.worksheet import VolumeLine
 
@@ -33,7 +33,7 @@ def capacity(parts: tuple[Part, ...], volumes: tuple[VolumeLine, ...]) -> Decima
     """Cubic inches in all; None while only rings, covers and barriers are known."""
     for part in parts:
         if is_box(part):
-            return tidy(sum((line.volume for line in volumes[1:]), volumes[0].volume))
+            return sum((line.volume for line in volumes[1:]), volumes[0].volume)
     return None
 
 

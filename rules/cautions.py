@@ -113,10 +113,10 @@ def _from_memory(_: Box, sheet: Worksheet) -> bool:
 
 
 _WHEN: dict[str, Callable[[Box, Worksheet], bool]] = {
+    "barrier-spaces": lambda box, sheet: any(isinstance(part, Barrier) for part in box.parts),
     "moulded-disputed": lambda box, sheet: box.clamps == "moulded",
     "rests-on-memory": _from_memory,
     "full-box": _full,
-    "barrier-spaces": lambda box, sheet: any(isinstance(part, Barrier) for part in box.parts),
     "canopy-splices": lambda box, sheet: "canopy splice" in box.tags,
     "fan-support": lambda box, sheet: "fan" in box.tags,
     "luminaire-weight": lambda box, sheet: (

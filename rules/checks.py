@@ -36,7 +36,7 @@ _LIMITS = table("limits")
 _MOST: int = _LIMITS["most_of_anything"]
 _MOST_IN_A_CABLE: int = _LIMITS["most_conductors_in_a_cable"]
 _MOST_GANGS: int = _LIMITS["most_gangs"]
-_ADDED = tuple(_LIMITS["added_parts"])
+_ADDED = frozenset(_LIMITS["added_parts"])
 _SIZES = frozenset(volumes())
 _PATHS = frozenset(("ends", "through", "loop", "short_loop", "inside"))
 
@@ -122,8 +122,7 @@ def validate(content: Content) -> None:
 
 def stands_on_a_box(label: str) -> bool:
     """Whether a part of this label (a ring, a cover, a canopy) is no box by itself."""
-    said = label.lower()
-    return any(word in said for word in _ADDED)
+    return not _ADDED.isdisjoint(label.lower().split())
 
 
 def _volume(volume: Decimal, label: str) -> None:

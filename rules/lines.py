@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from decimal import Decimal
 
 from rules.contents import Clamps
 from rules.data import Rule, uncounted_rules
 from rules.editions import RuleSet
 from rules.tally import Tally, largest_present
-from rules.words import counted
+from rules.words import counted, wire_words
 from rules.worksheet import Line
 
 ZERO = Decimal("0.00")
@@ -17,20 +17,16 @@ _NONE = Decimal(0)
 _UNIT = Decimal("0.01")
 
 _ORDER = {"ends": 0, "through": 1, "loop": 2, "short_loop": 3, "inside": 4}
-_WIRES = {
-    "ends": ("conductors", "{} AWG conductor"),
-    "through": ("pass_through", "{} AWG conductor passing through"),
-    "loop": ("loops", "uncut loop of {} AWG"),
-    "short_loop": ("short_loops", "short uncut loop of {} AWG"),
-    "inside": ("inside", "{} AWG conductor that stays inside"),
+_SLOTS = {
+    "ends": "conductors",
+    "through": "pass_through",
+    "loop": "loops",
+    "short_loop": "short_loops",
 }
 
 
 def tidy(volume: Decimal) -> Decimal:
     """The same volume with two decimals, or as many more as it needs."""
-    exponent = volume.as_tuple().exponent
-    if type(exponent) is int and exponent >= -2:
-        return volume
     short = volume.quantize(_UNIT)
     return short if short == volume else volume.normalize()
 
@@ -66,26 +62,16 @@ def lines(rules: RuleSet, tally: Tally, clamps: Clamps) -> tuple[Line, ...]:
 
 def _wires(rules: RuleSet, tally: Tally) -> Iterator[Line]:
     wires = tally.wires
-    keys = list(wires)
-    if len(keys) > 1:
-        keys.sort(key=lambda key: (_ORDER[key[0]], -key[1]))
+    keys: Iterable[tuple[str, int]] = wires
+    if len(wires) > 1:
+        keys = sorted(wires, key=lambda key: (_ORDER[key[0]], -key[1]))
     for key in keys:
         path, awg = key
         if path == "inside":
             continue
-        slot, name = _WIRES[path]
-        rule, count = rules.rules[slot], wires[key]
-        what = counted(count, name.format(awg)) if path == "ends" else _wire_words(count, key)
+        rule, count = rules.rules[_SLOTS[path]], wires[key]
+        what = wire_words(count, path, awg)
         yield line(rule, awg, count, rule.each * count, rules.volumes[awg], what)
-
-
-def _wire_words(count: int, key: tuple[str, int]) -> str:
-    path, awg = key
-    head, _, tail = _WIRES[path][1].format(awg).partition(" conductor")
-    if path in ("loop", "short_loop"):
-        head, _, tail = head.partition(" of ")
-        return f"{counted(count, head)} of {tail}"
-    return f"{counted(count, head + ' conductor')}{tail}"
 
 
 def _fixture_wires(rules: RuleSet, tally: Tally) -> Iterator[Line]:
@@ -111,7 +97,10 @@ def _at_largest(rules: RuleSet, tally: Tally, clamps: Clamps) -> Iterator[Line]:
 
 
 def _yokes(rules: RuleSet, tally: Tally) -> Iterator[Line]:
-    for name, awg, gangs in sorted(tally.yokes, key=lambda key: (-key[1], key[2], key[0])):
+    keys: Iterable[tuple[str, int, int]] = tally.yokes
+    if len(tally.yokes) > 1:
+        keys = sorted(tally.yokes, key=lambda key: (-key[1], key[2], key[0]))
+    for name, awg, gangs in keys:
         count = tally.yokes[name, awg, gangs]
         rule = rules.rules["yokes" if gangs == 1 else "yokes_wide"]
         what = counted(count, name)
@@ -168,7 +157,7 @@ def _left_out(rules: RuleSet, tally: Tally, clamps: Clamps) -> list[Line]:
     for path, awg in sorted(tally.wires, key=lambda key: -key[1]):
         if path == "inside":
             count = tally.wires[path, awg]
-            what = _wire_words(count, (path, awg))
+            what = wire_words(count, path, awg)
             made.append(not_counted(known["inside"], awg, count, what))
     for awg, count in tally.canopy_wires.items():
         what = counted(count, f"{awg} AWG fixture wire") + " from the canopy"

@@ -63,7 +63,8 @@ class Tally:
         self.sizes: set[int] = set()
         """Sizes of insulated conductors, on which a device may land."""
         self.largest = _SMALLEST
-        """AWG of the largest conductor that enters and is not left out by the Exception."""
+        """AWG of the largest conductor present: one that stays inside is present too, one left
+        out by the Exception and a jumper that stays inside are not looked at."""
 
 
 def _cable(tally: Tally, cable: Cable, _: int) -> None:
@@ -71,11 +72,9 @@ def _cable(tally: Tally, cable: Cable, _: int) -> None:
     key = (path, awg)
     tally.wires[key] = tally.wires.get(key, 0) + count * cable.conductors
     tally.sizes.add(awg)
-    if path == "inside":
-        return
     tally.largest = min(tally.largest, awg)
     ground = cable.ground
-    if ground is not None:
+    if ground is not None and path != "inside":
         tally.grounds[ground] = tally.grounds.get(ground, 0) + count
         tally.largest = min(tally.largest, ground)
 
@@ -84,8 +83,7 @@ def _conductors(tally: Tally, wires: Conductors, _: int) -> None:
     key = (wires.path, wires.awg)
     tally.wires[key] = tally.wires.get(key, 0) + wires.count
     tally.sizes.add(wires.awg)
-    if wires.path != "inside":
-        tally.largest = min(tally.largest, wires.awg)
+    tally.largest = min(tally.largest, wires.awg)
 
 
 def _fixture_wires(tally: Tally, wires: FixtureWires, _: int) -> None:
@@ -200,13 +198,5 @@ def _settle_sizes(tally: Tally) -> None:
 
 
 def largest_present(tally: Tally) -> int | None:
-    """AWG that clamps and support fittings are counted at; None while nothing has a size.
-
-    Where no conductor enters, it is the largest that stays inside, else the largest that a
-    device is said to have on it.
-    """
-    if tally.largest != _SMALLEST:
-        return tally.largest
-    if tally.sizes:
-        return min(tally.sizes)
-    return min((awg for _, awg, _ in tally.yokes), default=None)
+    """AWG that clamps and support fittings are counted at; None while no conductor is named."""
+    return None if tally.largest == _SMALLEST else tally.largest

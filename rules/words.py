@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import cache
+
 _SMALL = (
     "no",
     "one",
@@ -32,3 +34,24 @@ def plural(name: str) -> str:
     if name.endswith("y") and name[-2:-1] not in "aeiou":
         return name[:-1] + "ies"
     return name + "s"
+
+
+_WIRES = {
+    "ends": ("{} AWG conductor", ""),
+    "through": ("{} AWG conductor", " passing through"),
+    "loop": ("uncut loop", " of {} AWG"),
+    "short_loop": ("short uncut loop", " of {} AWG"),
+    "inside": ("{} AWG conductor", " staying inside"),
+}
+
+
+@cache
+def _wire(path: str, awg: int) -> tuple[str, str]:
+    name, more = _WIRES[path]
+    return name.format(awg), more.format(awg)
+
+
+def wire_words(count: int, path: str, awg: int) -> str:
+    """`four 14 AWG conductors`, `one uncut loop of 12 AWG`."""
+    name, more = _wire(path, awg)
+    return counted(count, name) + more

@@ -83,7 +83,6 @@ def fill(box: Box) -> Fraction:  # noqa: C901 - one long walk is the plainest
     total = Fraction(0)
     entering: list[int] = []
     staying: list[int] = []
-    on_yokes: list[int] = []
     grounds: list[int] = []
     isolated: list[int] = []
     tails: list[int] = []
@@ -109,7 +108,6 @@ def fill(box: Box) -> Fraction:  # noqa: C901 - one long walk is the plainest
         elif isinstance(thing, BondingJumper) and thing.enters:
             grounds += [thing.awg] * thing.count
         elif isinstance(thing, Yoke) and thing.awg is not None:
-            on_yokes.append(thing.awg)
             total += 2 * thing.gangs * thing.count * CUBIC_INCHES[thing.awg]
         elif isinstance(thing, SupportFitting):
             fittings.add(thing.kind)
@@ -120,8 +118,7 @@ def fill(box: Box) -> Fraction:  # noqa: C901 - one long walk is the plainest
     for awg in counted_tails:
         entering.append(awg)
         total += CUBIC_INCHES[awg]
-    everything = entering + grounds + isolated
-    present = everything or staying or on_yokes
+    present = entering + staying + grounds + isolated
     if present:
         biggest = max(CUBIC_INCHES[awg] for awg in present)
         total += biggest * len(fittings)
@@ -187,28 +184,26 @@ def answers(box: Box) -> list[Box]:
         for clamp in clamps.get(box.clamps, [box.clamps]):
             settled = replace(box, contents=contents, clamps=clamp)
             made.append(settled)
-            if not box.grounds_known and (biggest := _biggest_entering(box)):
+            if not box.grounds_known and (biggest := _biggest_present(box)):
                 more = (*contents, Grounds(biggest, 1))
                 made.append(replace(settled, contents=more))
     return made
 
 
-def _biggest_entering(box: Box) -> int | None:
+def _biggest_present(box: Box) -> int | None:
     sizes = []
     tails = []
     for thing in box.contents:
-        if isinstance(thing, (Cable, Conductors)) and thing.path != "inside":
+        if isinstance(thing, (Cable, Conductors)):
             sizes.append(thing.awg)
-            if isinstance(thing, Cable) and thing.ground:
+            if isinstance(thing, Cable) and thing.ground and thing.path != "inside":
                 sizes.append(thing.ground)
         elif isinstance(thing, FixtureWires):
             (tails if thing.canopy else sizes).extend([thing.awg] * thing.count)
     sizes += _grounds_named(box)
     small = sorted(awg for awg in tails if awg > 14)
     sizes += small[4:] + [awg for awg in tails if awg <= 14]
-    inside = [c.awg for c in box.contents if isinstance(c, (Cable, Conductors))]
-    yokes = [c.awg for c in box.contents if isinstance(c, Yoke) and c.awg]
-    return min(sizes or inside or yokes, default=None)
+    return min(sizes, default=None)
 
 
 def _grounds_named(box: Box) -> list[int]:

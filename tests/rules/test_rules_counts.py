@@ -115,6 +115,17 @@ def test_clamps_count_once_at_the_largest_conductor_even_a_ground() -> None:
     assert sheet.lines[1].subtotal == Decimal("2.25")
 
 
+def test_a_conductor_that_stays_inside_is_present_for_the_clamps() -> None:
+    """314.16(B)(2) says the largest conductor present in the box, not entering it."""
+    sheet = work_out(Box(contents=(Cable(14, 2, 14), Conductors(12, 2, "inside")), clamps="inside"))
+    assert sheet.total == Decimal("6.00") + Decimal("2.25")
+
+
+def test_clamps_take_nothing_before_a_conductor_is_named() -> None:
+    sheet = work_out(Box(contents=(Yoke("switch", 12),), clamps="inside"))
+    assert (sheet.total, sheet.open[0].slot) == (Decimal("4.50"), "contents")
+
+
 def test_each_type_of_fitting_counts_once() -> None:
     """314.16(B)(3): necmastery.com, stud and hickey are two."""
     fittings = (SupportFitting("hickey", 3), SupportFitting("luminaire stud"))
