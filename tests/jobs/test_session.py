@@ -126,9 +126,9 @@ def test_the_other_front_end_writing_between_reading_and_keeping_is_noticed() ->
     two = Session.open("Heron Street")
     answer = one._answer
 
-    def interrupted(words: str | list[Word]) -> object:
+    def interrupted(*said: object) -> object:
         one._answer = answer  # type: ignore[method-assign]
-        reply = answer(words)
+        reply = answer(*said)  # type: ignore[arg-type]
         told(two, "no clamps")
         return reply
 
