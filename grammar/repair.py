@@ -4,9 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from rapidfuzz import process
-from rapidfuzz.distance import OSA
-
 from grammar import store
 
 
@@ -16,21 +13,38 @@ class Mender:
     def __init__(self, words: Iterable[str], known: set[str]) -> None:
         table = store.table("doubts")["repair"]
         self._shortest: int = table["shortest"]
-        self._likeness: float = table["likeness"]
+        self._long: int = table["two_slips_from"]
         never = set(table["never_to"])
         self._known = known | set(table["never_from"])
         self._words = sorted(
-            word for word in words if len(word) >= self._shortest and word not in never
+            word for word in words if len(word) >= table["shortest_meant"] and word not in never
         )
 
     def mend(self, text: str) -> str | None:
-        """The word of the grammar closest to `text`; None when none is close enough."""
+        """The word of the grammar that `text` was meant to be; None when none is close enough.
+
+        One slip (a letter wrong, missing, too many, or two exchanged) is mended, two in a long
+        word; a word as close to two others is not.
+        """
         if len(text) < self._shortest or len(text) > 20 or text in self._known:
             return None
+        from rapidfuzz import process  # 17 ms to import, and most people spell well
+        from rapidfuzz.distance import OSA
+
+        slips = 2 if len(text) >= self._long else 1
         found = process.extract(
-            text, self._words, scorer=OSA.normalized_similarity, limit=2,
-            score_cutoff=self._likeness,
+            text, self._words, scorer=OSA.distance, limit=3, score_cutoff=slips
         )  # fmt: skip
-        if not found or found[0][0][0] != text[0]:
+        found = [one for one in found if one[0][0] == text[0]]
+        if not found or self._torn(text, found):
             return None
         return found[0][0]
+
+    @staticmethod
+    def _torn(text: str, found: list[tuple[str, float, int]]) -> bool:
+        """Whether another word, not just its plural, is as close as the first."""
+        best = found[0]
+        return any(
+            other[1] == best[1] and other[0].rstrip("s") != best[0].rstrip("s")
+            for other in found[1:]
+        )

@@ -65,6 +65,8 @@ class _Voice:
             return []
         if key[1:] in _DRAWN:
             return self._draw(key[1:])
+        if key[0] == "!":
+            return [key[1:]] if _spoken(key[1:]) else None
         if not _spoken(key):
             return None
         return [key + _MARK if self.many and key in _PLURAL else key]
@@ -245,6 +247,7 @@ def _collect(node: Node, words: set[str]) -> bool:
 def _collect_word(key: str, words: set[str]) -> bool:
     if key in _SILENT:
         return True
+    key = key.removeprefix("!")
     found = " ".join(_DRAWN[key[1:]]).split() if key[1:] in _DRAWN else [key]
     if found == [key] and not _spoken(key):
         return False

@@ -16,6 +16,7 @@ _SIZED = frozenset(_RULES["settle"]["sized"])
 _FOR_ALL = tuple(_RULES["settle"]["for_all"])
 _SPOILS_PLACE = frozenset(_RULES["settle"]["place_spoilt_by"])
 _LONE = frozenset(_RULES["settle"]["lone"])
+_NOT_BEFORE = frozenset(_RULES["settle"]["not_before"])
 #: After these a plural needs no count.
 _UNCOUNTED = frozenset(_RULES["settle"]["uncounted_after"])
 #: kind -> the slot that may be left unsaid because a neighbour says it.
@@ -32,7 +33,7 @@ def settled(
     statements = [_in_form(statement) for statement in _without_vague(statements)]
     if len(statements) > 1:
         statements, left_over = _without_loose_places(heard, statements, left_over)
-    if left_over:
+    if left_over or len(statements) > 1:
         statements, left_over = _without_strays(heard, statements, left_over)
     statements = _carried(_sized(_asked_once(statements)))
     statements, left_over = _without_hollow(heard, statements, left_over)
@@ -46,7 +47,11 @@ def _without_strays(
     """A bare number beside words that were not understood is not understood either."""
     kept: list[Statement] = []
     runs = list(left_over)
+    blocked = [(item.span[0], item.span[0]) for item in statements if item.kind in _NOT_BEFORE]
     for statement in statements:
+        if statement.kind == "number" and _touches(heard, statement.span, blocked):
+            runs.append(statement.span)
+            continue
         lone = statement.kind in _LONE and " " not in statement.words
         if (lone or statement.kind in _BARE) and _touches(heard, statement.span, left_over):
             runs.append(statement.span)

@@ -80,7 +80,7 @@ KINDS: dict[str, tuple[str, ...]] = {
     #   words "deep" or "shallow" as str. What was not said is absent.
     #   row: str, a row of Table 314.16(A) picked from a list; never said.
     "box_kind": ("gangs", "family", "material", "name"),  # a box named without volume or size
-    "part": ("name", "volume", "unit", "gangs", "family", "width", "depth", "marked"),
+    "part": ("name", "volume", "unit", "gangs", "family", "width", "depth", "marked", "material"),
     #   name: "plaster ring", "extension ring", "domed cover", "raised cover"; marked: False for
     #   "unmarked".
     "barrier": ("material", "volume", "unit"),

@@ -61,7 +61,7 @@ class Symbols:
 
     def __post_init__(self) -> None:
         self._lexicon = Lexicon()
-        words = {key for key in self.keys if key.isalpha()}
+        words = {key.removeprefix("!") for key in self.keys if key.removeprefix("!").isalpha()}
         nouns = {plural for plural, one in self._lexicon.singular.items() if one in words}
         known = words | nouns | self._lexicon.fillers | set(self._lexicon.spelling)
         self._mender = Mender(words | nouns, known)
@@ -103,7 +103,7 @@ class Symbols:
         return {self.keys[name] for name in found if name in self.keys}
 
     def _cost(self, text: str, words: set[str]) -> int:
-        if text in BREAKS or not text:
+        if text in BREAKS or text in _SIGNS:
             return BREAK
         return FREE if words & self._lexicon.fillers else MEANT
 
@@ -139,6 +139,7 @@ class Lexicon:
         for word in tuple(found):
             usual = self.spelling.get(word, word)
             found.add(usual)
+            found.add("!" + usual)
             if usual in self.singular:
                 found.add(self.singular[usual])
         found |= self.also.get(text, set())

@@ -31,6 +31,7 @@ _TOKEN = re.compile(
     re.VERBOSE,
 )
 _ABBREVIATED = re.compile(r"\b(cu|sq|oct|recep|recept|sw|gnd|conn|dev|in)\.(?=\s*[a-z0-9(,;]|in\b)")
+_NUMBERED = re.compile(r"(?m)^[ \t]*\d{1,2}[.)][ \t]+(?=\S)")
 _DASHES = {"–": "-", "—": ",", "−": "-", "‑": "-", "’": "'", "‘": "'", "″": '"', "“": '"', "”": '"'}
 #: No utterance is longer than this many characters; what lies beyond is left over as said.
 LONGEST = 400_000
@@ -71,6 +72,8 @@ def tokenise(heard: str) -> Tokens:
     plain = _plain(heard)
     if "." in plain:
         plain = _ABBREVIATED.sub(_without_point, plain)
+        if "\n" in plain and len(_NUMBERED.findall(plain)) > 1:
+            plain = _NUMBERED.sub(_blank, plain)
     texts: list[str] = []
     starts: list[int] = []
     ends: list[int] = []
@@ -84,6 +87,10 @@ def tokenise(heard: str) -> Tokens:
 
 def _without_point(match: re.Match[str]) -> str:
     return match.group(1) + " "
+
+
+def _blank(match: re.Match[str]) -> str:
+    return " " * len(match.group())
 
 
 def join(words: Sequence[Word]) -> tuple[str, list[int]]:
