@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import errno
+import os
 import sqlite3
 from pathlib import Path
 
@@ -63,7 +64,7 @@ def _sqlite_trouble(code: int, fault: sqlite3.Error, path: Path) -> str:
         return say("trouble.full")
     if code in _BUSY:
         return say("trouble.busy", path=path)
-    if code in _READ_ONLY:
+    if code in _READ_ONLY or not os.access(path.parent, os.W_OK):
         return say("trouble.read_only", path=path.parent)
     return say("trouble.broken", path=path, why=fault)
 

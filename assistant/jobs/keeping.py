@@ -151,7 +151,7 @@ class Keeper:
         except OSError as fault:
             self._in_trouble(told_os(fault, self.path))
             return False
-        self.kept = self.end
+        self.kept, self.trouble = self.end, ""
         self.notes.append(say("keeping.damaged_now", job=self.about.name, path=aside))
         return bool(news)
 
@@ -170,7 +170,7 @@ class Keeper:
         except NotKept as trouble:
             self._in_trouble(trouble)
             return
-        self.path, self.kept = path, self.end
+        self.path, self.kept, self.trouble = path, self.end, ""
         self.notes.append(say("keeping.replaced", job=self.about.name, path=path))
 
     def _in_trouble(self, trouble: NotKept) -> None:

@@ -49,7 +49,7 @@ def find(name: str, folder: Path | None = None) -> Place:
         if not known:
             raise Problem(say("job.no_jobs"))
         return known[0]
-    exact = [place for place in known if names.same(place.name, name)]
+    exact = [place for place in known if _is_called(place, name)]
     wanted = names.tidy(name).casefold()
     close = exact or [place for place in known if wanted in place.name.casefold()]
     if len(close) == 1 or exact:
@@ -62,9 +62,15 @@ def find(name: str, folder: Path | None = None) -> Place:
     )
 
 
+def _is_called(place: Place, name: str) -> bool:
+    """By its name or, where the file is too damaged to say it, by the name of the file."""
+    unnamed = place.name == place.path.stem
+    return names.same(place.name, name) or (unnamed and names.file_stem(name) == place.name)
+
+
 def is_taken(name: str) -> bool:
     """Whether a job at hand has this name."""
-    return any(names.same(place.name, name) for place in places())
+    return any(_is_called(place, name) for place in places())
 
 
 def unused_name(name: str) -> str:

@@ -8,7 +8,6 @@ from assistant.conversation import Conversation
 from assistant.jobs import Session, shelf
 from assistant.jobs.boxes import remove, restore
 from assistant.problems import Problem
-from grammar.words import Word
 
 TALK = [
     "two 14-2 cables and a switch",
