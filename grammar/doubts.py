@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections.abc import Mapping
 from decimal import Decimal
 from typing import TYPE_CHECKING, Any
 
 from grammar import numbers, store
 from grammar.engine import Capture, Engine
+from grammar.slots import SKIPPED
 from grammar.statements import Doubt, Value
 from grammar.symbols import Lexicon
 
@@ -16,9 +18,14 @@ if TYPE_CHECKING:
 
 _TABLE = store.table("doubts")
 _UNUSUAL: dict[str, dict[str, Any]] = _TABLE["unusual"]
-_CONFUSED: dict[str, str] = {
-    one: other for pair in _TABLE["confusable"]["pairs"] for one, other in (pair, pair[::-1])
-}
+_CONFUSED: dict[str, list[str]] = {}
+for _one, _other in _TABLE["confusable"]["pairs"]:
+    _CONFUSED.setdefault(_one, []).append(_other)
+    _CONFUSED.setdefault(_other, []).append(_one)
+#: slot -> the only values it can have, where there are few.
+_POSSIBLE: dict[str, list[int]] = _TABLE["confusable"]["possible"]
+#: kind -> the slot that a single doubtful word of it may turn round.
+_HINGES: dict[str, str] = _TABLE["heard"]["hinges"]
 _HOMOPHONES: dict[str, str] = store.table("lexicon")["homophones"]
 _COUNTED = frozenset(_TABLE["vague"]["kinds"])
 _SURE = float(_TABLE["heard"]["sure"])
@@ -37,7 +44,7 @@ def of(
     found = list(_repaired(machine, heard, span, kind))
     found += _sounds(heard, span, capture)
     if heard.words:
-        found += _heard(heard, span, capture)
+        found += _heard(heard, span, kind, capture)
     found += _unusual(kind, values)
     if kind in _COUNTED and (capture.vague or (capture.counted and "count" not in values)):
         found += _vague(heard, span[0], capture)
@@ -79,38 +86,39 @@ def _sounds(heard: Heard, span: tuple[int, int], capture: Capture) -> list[Doubt
     ]
 
 
-def _heard(heard: Heard, span: tuple[int, int], capture: Capture) -> list[Doubt]:
-    """Number words that the ear was unsure of, and what they may have been instead."""
+def _heard(heard: Heard, span: tuple[int, int], kind: str, capture: Capture) -> list[Doubt]:
+    """Words that the ear was unsure of: numbers, and a word that a verdict hangs on."""
     found: list[Doubt] = []
-    for slot, rule, places in capture.slots:
+    for slot, _, places in capture.slots:
         for place in places:
             text = heard.tokens.texts[span[0] + place]
-            confidence = _confidence(heard, heard.tokens.starts[span[0] + place])
-            if confidence is None or confidence >= _SURE or not numbers.word_classes(text):
-                continue
-            other = _CONFUSED.get(text)
-            if other is None:
-                found.append(Doubt(slot, "heard"))
-            else:
-                found.append(Doubt(slot, "confusable", _instead(heard, span, places, place, other)))
+            if _unsure(heard, span[0] + place) and numbers.word_classes(text):
+                found.append(_mistaken(heard, span[0], slot.partition("+")[0], places, place))
+    hinge = _HINGES.get(kind)
+    if hinge and any(_unsure(heard, token) for token in range(*span)):
+        found.append(Doubt(hinge, "heard"))
     return found
 
 
-def _instead(
-    heard: Heard, span: tuple[int, int], places: tuple[int, ...], at: int, other: str
-) -> Value:
-    """The value of a slot had the word at place `at` been `other`."""
-    texts = [
-        other if place == at else heard.tokens.texts[span[0] + place] for place in places
-    ]  # fmt: skip
-    value = numbers.value(tuple(texts))
-    return int(value) if value is not None and value == value.to_integral_value() else value
+def _mistaken(heard: Heard, first: int, slot: str, places: tuple[int, ...], at: int) -> Doubt:
+    """The doubt of a number word: what else it may have been, where that makes sense."""
+    said = heard.tokens.texts[first + at]
+    for other in _CONFUSED.get(said, ()):
+        texts = [other if place == at else heard.tokens.texts[first + place] for place in places]
+        value = numbers.value(tuple(text for text in texts if text not in SKIPPED))
+        if value is None or value not in _POSSIBLE.get(slot, (value,)):
+            continue
+        return Doubt(slot, "confusable", int(value) if value == int(value) else value)
+    return Doubt(slot, "heard")
+
+
+def _unsure(heard: Heard, token: int) -> bool:
+    confidence = _confidence(heard, heard.tokens.starts[token])
+    return confidence is not None and confidence < _SURE
 
 
 def _confidence(heard: Heard, start: int) -> float | None:
     """The ear's confidence in the word that begins at `start` of the utterance."""
-    from bisect import bisect_right
-
     at = bisect_right(heard.word_starts, start) - 1
     return heard.words[at].confidence if 0 <= at < len(heard.words) else None
 

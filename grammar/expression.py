@@ -1,12 +1,12 @@
 """The template language: a phrase as written in a data file, made into a tree.
 
-    word            a literal word (its plural too, where the lexicon knows one)
-    !word           the word as it stands, never its plural
-    %class          a class of tokens, such as `%size` (`grammar.symbols`)
-    <rule>          another rule, written out in its place
-    {slot:rule}     the same, its words kept as the value of a slot
-    [ … ]           may be left out          ( a | b )   one of these
-    x+              once or more             x=slot:value   gives the slot that value
+word            a literal word (its plural too, where the lexicon knows one)
+!word           the word as it stands, never its plural
+%class          a class of tokens, such as `%size` (`grammar.symbols`)
+<rule>          another rule, written out in its place
+{slot:rule}     the same, its words kept as the value of a slot
+[ … ]           may be left out          ( a | b )   one of these
+x+              once or more             x=slot:value   gives the slot that value
 """
 
 from __future__ import annotations

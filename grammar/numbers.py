@@ -153,8 +153,10 @@ def year(texts: tuple[str, ...]) -> str:
 def run_on(texts: tuple[str, ...]) -> Decimal | None:
     """`twenty two five` for 22.5, as an answer that must be a volume."""
     whole = _whole_number(texts[:-1])
-    return None if whole is None or texts[-1] not in _SMALL else (
-        whole + Decimal(_SMALL[texts[-1]]) / 10
+    return (
+        None
+        if whole is None or texts[-1] not in _SMALL
+        else (whole + Decimal(_SMALL[texts[-1]]) / 10)
     )
 
 
@@ -244,17 +246,13 @@ def _whole_number(texts: Sequence[str]) -> Decimal | None:
     """`two hundred and fifty six`, `256`, `22.5`, `2-1/8`, `twelves`."""
     if len(texts) == 1:
         return _one_token(texts[0])
-    total = Decimal(0)
+    total = None
     for text in texts:
-        if text == "and":
-            continue
         if text in _SCALE:
             total = (total or Decimal(1)) * _SCALE[text]
-        elif text in _SMALL:
-            total += _SMALL[text]
-        elif text.isdigit():
-            total += int(text)
-        elif text not in ("a", "an"):
+        elif text in _SMALL or text.isdigit():
+            total = (total or Decimal(0)) + (_SMALL[text] if text in _SMALL else int(text))
+        elif text not in ("a", "an", "and"):
             return None
     return total
 

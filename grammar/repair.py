@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from grammar import store
 
@@ -41,7 +41,7 @@ class Mender:
         return found[0][0]
 
     @staticmethod
-    def _torn(text: str, found: list[tuple[str, float, int]]) -> bool:
+    def _torn(text: str, found: Sequence[tuple[str, float, int]]) -> bool:
         """Whether another word, not just its plural, is as close as the first."""
         best = found[0]
         return any(

@@ -10,7 +10,7 @@ from __future__ import annotations
 import random
 from collections.abc import Iterator
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cache, lru_cache
 
 from grammar import store
 from grammar.expression import EMPTY, Choice, Marked, Named, Node, Repeat, Sequence, Terminal, parse
@@ -196,7 +196,7 @@ def _group(
     return _Group(chosen, tuple(way.weight for way in chosen), sizes, operand)
 
 
-@lru_cache(maxsize=None)
+@cache
 def _mixture(expect: str | None) -> tuple[tuple[float, _Group], ...]:
     """The groups of a sentence and their shares, for an open question or none."""
     contents = frozenset(_TABLE["groups"]["contents"])

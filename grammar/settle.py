@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from grammar import store
@@ -45,19 +45,43 @@ def _without_strays(
     heard: str, statements: list[Statement], left_over: list[tuple[int, int]]
 ) -> tuple[list[Statement], list[tuple[int, int]]]:
     """A bare number beside words that were not understood is not understood either."""
-    kept: list[Statement] = []
-    runs = list(left_over)
-    blocked = [(item.span[0], item.span[0]) for item in statements if item.kind in _NOT_BEFORE]
-    for statement in statements:
-        if statement.kind == "number" and _touches(heard, statement.span, blocked):
-            runs.append(statement.span)
-            continue
-        lone = statement.kind in _LONE and " " not in statement.words
-        if (lone or statement.kind in _BARE) and _touches(heard, statement.span, left_over):
-            runs.append(statement.span)
-        else:
-            kept.append(statement)
-    return kept, _merged(heard, sorted(runs))
+    strays = [
+        place
+        for place, statement in enumerate(statements)
+        if _beside_the_unknown(heard, statement, left_over) or _counting(heard, statements, place)
+    ]
+    if not strays:
+        return statements, left_over
+    runs = sorted([*left_over, *(statements[place].span for place in strays)])
+    return [item for place, item in enumerate(statements) if place not in strays], _merged(
+        heard, runs
+    )
+
+
+def _beside_the_unknown(heard: str, statement: Statement, left_over: list[tuple[int, int]]) -> bool:
+    if statement.kind in _BARE:
+        before = [run for run in left_over if run[1] <= statement.span[0]]
+        return _touches(heard, statement.span, left_over) or _touches(
+            heard, statement.span, before, _same_breath
+        )
+    lone = statement.kind in _LONE and " " not in statement.words
+    return lone and _touches(heard, statement.span, left_over, _same_breath)
+
+
+def _counting(heard: str, statements: list[Statement], place: int) -> bool:
+    """ "five five five", "four two-gang boxes": numbers in one breath answer nothing."""
+    if statements[place].kind != "number":
+        return False
+    here = statements[place].span
+    before = statements[place - 1] if place else None
+    after = statements[place + 1] if place + 1 < len(statements) else None
+    if before and before.kind == "number" and _same_breath(heard[before.span[1] : here[0]]):
+        return True
+    between = heard[here[1] : after.span[0]] if after else ""
+    return after is not None and (
+        (after.kind == "number" and _same_breath(between))
+        or (after.kind in _NOT_BEFORE and _together(between))
+    )
 
 
 def _without_hollow(
@@ -101,15 +125,27 @@ def _in_form(statement: Statement) -> Statement:
     return replace(statement, slots=form)
 
 
-def _touches(heard: str, span: tuple[int, int], runs: Sequence[tuple[int, int]]) -> bool:
+def _touches(
+    heard: str,
+    span: tuple[int, int],
+    runs: Sequence[tuple[int, int]],
+    near: Callable[[str], bool] | None = None,
+) -> bool:
+    """Whether `span` stands beside one of `runs`: directly, or as `near` judges what is between."""
+    near = near or _together
     return any(
-        _together(heard[end : span[0]]) if end <= span[0] else _together(heard[span[1] : start])
+        near(heard[end : span[0]]) if end <= span[0] else near(heard[span[1] : start])
         for start, end in runs
     )
 
 
 def _together(between: str) -> bool:
     return len(between) < 3 and not between.strip()
+
+
+def _same_breath(between: str) -> bool:
+    """No break between, and no more than a few words that mean nothing."""
+    return len(between) < 12 and not any(sign in between for sign in ",.;:!?\n")
 
 
 def _merged(heard: str, runs: list[tuple[int, int]]) -> list[tuple[int, int]]:

@@ -12,7 +12,9 @@ from grammar.tokens import Tokens
 _WORTH: dict[str, str] = store.table("rules")["worth"]
 #: Slots that are `Decimal` even where a phrase gives them as a whole number.
 _EXACT = frozenset(store.table("rules")["exact"])
-_SKIPPED = frozenset(store.table("rules")["skipped"])
+#: Words of a captured slot that are no part of its number.
+_NOT_IN_NAME = tuple(" " + word for word in store.table("rules")["not_in_name"])
+SKIPPED = frozenset(store.table("rules")["skipped"])
 
 
 def values(capture: Capture, tokens: Tokens, first: int) -> dict[str, Value]:
@@ -24,8 +26,9 @@ def values(capture: Capture, tokens: Tokens, first: int) -> dict[str, Value]:
         worth = _WORTH.get(rule)
         if worth is None:
             continue
-        if worth == "words":
-            found[slot] = _words(tokens, first, places)
+        if worth in ("words", "name"):
+            said = _words(tokens, first, places)
+            found[slot] = said if worth == "words" else _bare_name(said)
             continue
         texts = tuple([tokens.texts[first + place] for place in places])
         if worth == "pair":
@@ -34,7 +37,7 @@ def values(capture: Capture, tokens: Tokens, first: int) -> dict[str, Value]:
         if worth == "year":
             found[slot] = numbers.year(texts)
             continue
-        kept = tuple([text for text in texts if text not in _SKIPPED])
+        kept = tuple([text for text in texts if text not in SKIPPED])
         value = numbers.run_on(kept) if worth == "runon" else numbers.value(kept)
         if value is not None:
             found[slot] = _as(worth, value)
@@ -50,3 +53,11 @@ def _as(worth: str, value: Decimal) -> Value:
 def _words(tokens: Tokens, first: int, places: tuple[int, ...]) -> str:
     start, end = tokens.starts[first + places[0]], tokens.ends[first + places[-1]]
     return tokens.heard[start:end].strip()
+
+
+def _bare_name(said: str) -> str:
+    """ "the kitchen box" is called "kitchen"."""
+    name = said
+    while name.lower().endswith(_NOT_IN_NAME):
+        name = name.rpartition(" ")[0].rstrip(" ,")
+    return name or said

@@ -100,7 +100,10 @@ KINDS: dict[str, tuple[str, ...]] = {
     "what_if": (),
     "more": ("count",),  # "and one more of those", "same again"
     "take_off": ("count",),  # followed by what is taken off; alone: the last thing
-    "change": ("of", "item"),  # "change the box to": followed by the new value
+    "change": ("of", "item", "awg", "conductors"),
+    #   "change the box to", "change the 14-2s to": followed by the new value.
+    #   of: box, clamps, cable, conductors …, or the name of a device.
+    #   awg, conductors: what the cable or conductors to be changed are now.
     #   item: int, the key of an item picked on a screen; never said.
     "lands_on": ("name", "awg", "count"),  # "(two of) the switches go on the twelves"
     "alias": ("say", "mean"),  # "when I say blue box I mean …" (both str)

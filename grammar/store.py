@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import tomllib
-from functools import lru_cache
+from functools import cache, lru_cache
 from importlib.resources import files
 from typing import Any
 
@@ -17,7 +17,7 @@ def text(name: str) -> str:
     return files("grammar").joinpath(f"data/{name}.toml").read_text(encoding="utf-8")
 
 
-@lru_cache(maxsize=None)
+@cache
 def table(name: str) -> dict[str, Any]:
     """A data file as nested dictionaries."""
     return tomllib.loads(text(name))

@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 from grammar import numbers, store
 from grammar.repair import Mender
 
-BREAKS = frozenset("\n,;:.()[]!?=/•*\"$%^+")
+BREAKS = frozenset('\n,;:.()[]!?=/•*"$%^+')
 _SIGNS = {
     ",": ("%comma", "%stop"),
     ":": ("%colon", "%stop"),

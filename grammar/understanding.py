@@ -35,7 +35,7 @@ def understand(
     between readings of a bare answer. `aliases` are a person's own words and what they mean.
     A statement's `span` are the places of its words in `Understanding.heard`.
     """
-    heard = _heard(words, aliases)
+    heard = prepared(words, aliases)
     machine = engine()
     spans = machine.cover(heard.symbols, expect)
     found = [_statement(machine, heard, span) for span in spans]
@@ -47,13 +47,16 @@ def understand(
     )
 
 
-def _heard(words: str | Sequence[Word], aliases: Mapping[str, str] | None) -> Heard:
+def prepared(words: str | Sequence[Word], aliases: Mapping[str, str] | None = None) -> Heard:
+    """An utterance cut into tokens and symbols, hesitations stepped over."""
     starts: Sequence[int] = ()
     if isinstance(words, str):
         text, words = words, ()
     else:
         text, starts = join(words)
-    tokens = tokenise(text if len(text) <= LONGEST else text[:LONGEST])
+    tokens = (
+        tokenise(text[:LONGEST])._replace(heard=text) if len(text) > LONGEST else tokenise(text)
+    )
     if aliases:
         tokens = own_words.replaced(tokens, aliases)
     machine = engine()
