@@ -8,10 +8,11 @@ from typing import Annotated
 
 import typer
 
+from assistant.screen import commands as screen_commands
+
 app = typer.Typer(
     name="boxaloud",
     help="Say what is in an electrical box and hear whether it fits, section by section.",
-    no_args_is_help=True,
     add_completion=False,
     pretty_exceptions_enable=False,
     rich_markup_mode=None,
@@ -51,6 +52,9 @@ def hear(
     from assistant import hear as front
 
     raise typer.Exit(front.run(recordings, edition, json))
+
+
+screen_commands.add_to(app)
 
 
 def main() -> None:

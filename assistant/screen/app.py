@@ -1,40 +1,31 @@
-"""The app: takes words, keys and clicks to the conversation and shows what comes back."""
+"""The app: keys, clicks and commands, each made into words or statements for the shell."""
 
 from __future__ import annotations
 
-import os
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Iterable, Sequence
 from functools import partial
 from typing import ClassVar
 
-from textual import events
-from textual.app import App, SystemCommand
+from textual.app import SystemCommand
 from textual.binding import Binding, BindingType
-from textual.message import Message
 from textual.screen import Screen
 
-from assistant.conversation import Reply
 from assistant.screen import saying_by_key as by_key
-from assistant.screen.card import Card
 from assistant.screen.choices import Choice, choices_for
 from assistant.screen.contents import ContentsList
-from assistant.screen.desk import Desk
 from assistant.screen.entry import MOST, EntryLine
 from assistant.screen.explaining import explained
 from assistant.screen.helping import cautions_of, help_lines
-from assistant.screen.listening import Listener, Report, Speaker
 from assistant.screen.picker import Picker
 from assistant.screen.question import Answers
 from assistant.screen.row_list import RowList
 from assistant.screen.sheet import ChoiceSheet, TextSheet
-from assistant.screen.supposing import supposed_in
-from assistant.screen.talking import Talking
-from assistant.screen.themes import NAMES, PLAIN, all_themes, theme_name
+from assistant.screen.shell import Shell
+from assistant.screen.themes import NAMES, theme_name
 from assistant.screen.trying import Change, TrySheet
 from assistant.screen.welcome import Welcome
 from assistant.screen.wording import text, texts
 from grammar.statements import Statement
-from grammar.words import Word
 from rules.worksheet import Line, VolumeLine
 
 ACTIONS = {
@@ -50,18 +41,9 @@ ACTIONS = {
 """Commands of the palette whose action is not named as they are."""
 
 
-class Told(Message):
-    """A report of the microphone, brought to the app's own thread."""
+class BoxaloudApp(Shell):
+    """One job on the screen."""
 
-    def __init__(self, report: Report) -> None:
-        super().__init__()
-        self.report = report
-
-
-class BoxaloudApp(App[None]):
-    """One job on the screen. It holds no box of its own: the desk does."""
-
-    CSS_PATH = "boxaloud.tcss"
     ENABLE_COMMAND_PALETTE = True
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("f1", "help", show=False),
@@ -75,99 +57,15 @@ class BoxaloudApp(App[None]):
         Binding("ctrl+q", "quit", show=False, priority=True),
     ]
 
-    def __init__(
-        self,
-        desk: Desk,
-        listener: Listener | None = None,
-        speaker: Speaker | None = None,
-        colours: str = NAMES[0],
-        steady: bool = False,
-    ) -> None:
-        super().__init__()
-        self.animation_level = "none"
-        self.fault: Exception | None = None
-        self.desk = desk
-        self.card = Card()
-        self.talking = Talking(
-            listener,
-            speaker,
-            self._tell,
-            self.hear,
-            self._show_ears,
-            steady,
-        )
-        for theme in all_themes():
-            self.register_theme(theme)
-        self.theme = theme_name(PLAIN if self.no_color else colours)
+    def first_steps(self) -> None:
+        """What this is, and three ways on."""
+        self.action_welcome()
 
-    def get_default_screen(self) -> Screen[None]:
-        """The card."""
-        return self.card
-
-    def on_card_ready(self) -> None:
-        """Show the box at hand, and the first steps where nothing was said yet."""
-        self._show_box()
-        self._show_ears()
-        talk = self.desk.conversation.talk
-        if talk.last is not None:
-            self.card.show_reply(talk, talk.last)
-        elif len(self.desk.conversation.boxes.names) == 1:
-            self.action_welcome()
-
-    def _handle_exception(self, error: Exception) -> None:
-        """Keep the fault for one plain sentence; no traceback reaches the user."""
-        self.fault = error
-        super()._handle_exception(error)
-        if not self.is_headless and not os.environ.get("BOXALOUD_TRACEBACK"):
-            self._exit_renderables.clear()
-
-    # -- to the conversation and back ------------------------------------------------------
-
-    def hear(self, words: str | Sequence[Word]) -> None:
-        """Words, typed or heard."""
-        self._answer(lambda: self.desk.hear(words))
-
-    def enter(self, statements: Sequence[Statement], heard: str) -> None:
-        """Statements made by a key or a click."""
-        self._answer(lambda: self.desk.enter(statements, heard))
-
-    def _answer(self, ask: Callable[[], Reply]) -> None:
-        try:
-            reply = ask()
-        except Exception as fault:  # nothing may close the screen on someone up a ladder
-            self.card.show_trouble(text("trouble.fault", why=f"{type(fault).__name__}: {fault}"))
-            return
-        self._show_box()
-        self.card.show_reply(self.desk.conversation.talk, reply)
-        self.talking.speak(reply.spoken)
-        if change := supposed_in(self.desk.conversation.talk.journal[-1:]):
-            self._try(change)
-
-    def _show_box(self) -> None:
-        self.card.show_box(self.desk.conversation, self.desk.label)
-
-    def _show_ears(self) -> None:
-        self.card.show_ears(self.talking.label)
-        if self.talking.partial:
-            self.card.show_partial(self.talking.partial)
-        if self.talking.trouble:
-            self.card.show_trouble(self.talking.trouble)
+    def side_by_side(self, change: Sequence[Statement]) -> None:
+        """A supposition that was spoken or typed, shown as if it were tried by key."""
+        self._try(change)
 
     # -- what the widgets report -----------------------------------------------------------
-
-    def _tell(self, report: Report) -> None:
-        """Take a report from the engine's thread to ours."""
-        self.post_message(Told(report))
-
-    def on_told(self, message: Told) -> None:
-        """The microphone reports."""
-        self.talking.told(message.report)
-
-    async def on_event(self, event: events.Event) -> None:
-        """Any key stops the voice, whatever else it does."""
-        if isinstance(event, events.Key):
-            self.talking.hush()
-        await super().on_event(event)
 
     def on_input_submitted(self, event: EntryLine.Submitted) -> None:
         """Words were typed."""

@@ -10,6 +10,8 @@ from collections.abc import Sequence
 from typing import Protocol
 
 from assistant.conversation import Conversation, Reply
+from assistant.jobs import Session
+from assistant.jobs.shelf import places
 from assistant.screen.wording import text
 from grammar.statements import Statement
 from grammar.words import Word
@@ -26,6 +28,10 @@ class Desk(Protocol):
     @property
     def label(self) -> str:
         """The name of the job, for the head line."""
+        ...
+
+    def first(self) -> Reply:
+        """What to say first: which box this is, and the question that is open."""
         ...
 
     def hear(self, words: str | Sequence[Word]) -> Reply:
@@ -53,6 +59,11 @@ class MemoryDesk:
         """It says that nothing is kept."""
         return text("head.memory")
 
+    def first(self) -> Reply:
+        """What was said last, if anything was."""
+        talk = self._conversation.talk
+        return talk.last or talk.standing("")
+
     def hear(self, words: str | Sequence[Word]) -> Reply:
         """Answer what was typed or heard."""
         return self._conversation.hear(words)
@@ -60,3 +71,45 @@ class MemoryDesk:
     def enter(self, statements: Sequence[Statement], heard: str) -> Reply:
         """Answer what a key or a click said."""
         return self._conversation.enter(statements, heard)
+
+
+class JobDesk:
+    """A job that is kept: the one last spoken to, or the one named, begun where there is none."""
+
+    def __init__(self, name: str = "") -> None:
+        """Raises Problem, in a sentence, where the job cannot be read."""
+        self._session = _session(name)
+
+    @property
+    def conversation(self) -> Conversation:
+        """The conversation as it stands. Another job begun in the talk has another one."""
+        return self._session.conversation
+
+    @property
+    def label(self) -> str:
+        """The name of the job."""
+        return self._session.name
+
+    def first(self) -> Reply:
+        """Which job and box this is, and the question that is open."""
+        return self._session.resume()
+
+    def hear(self, words: str | Sequence[Word]) -> Reply:
+        """Keep what was typed or heard, then answer it."""
+        return self._session.hear(words)
+
+    def enter(self, statements: Sequence[Statement], heard: str) -> Reply:
+        """Keep what a key or a click said, then answer it."""
+        return self._session.enter(statements, heard)
+
+    def close(self) -> None:
+        """Let go of the job's file."""
+        self._session.close()
+
+
+def _session(name: str) -> Session:
+    if name:
+        return Session.open_or_start(name)
+    if places():
+        return Session.open()
+    return Session.start(text("head.first_job"))

@@ -10,8 +10,8 @@ import os
 import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
-from pathlib import Path
 from io import TextIOWrapper
+from pathlib import Path
 
 
 @contextmanager

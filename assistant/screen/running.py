@@ -8,24 +8,41 @@ from pathlib import Path
 from platformdirs import user_log_path
 
 from assistant.problems import Problem
-from assistant.screen.desk import Desk, MemoryDesk
+from assistant.screen.desk import JobDesk, MemoryDesk
 from assistant.screen.quiet import kept_quiet
+from assistant.screen.themes import NAMES
+from assistant.screen.wording import text
 
 LOG = "screen.log"
 
 
-def run(desk: Desk | None = None, colours: str = "dark", steady: bool = False) -> None:
-    """Run the app until it is left. Raises Problem where the screen itself failed."""
+def run(job: str = "", colours: str = "", steady: bool = False, trial: bool = False) -> None:
+    """Run the app until it is left. Raises Problem where the screen itself failed.
+
+    `trial` keeps nothing. `steady` leaves out everything that moves by itself.
+    """
     from assistant.screen.app import BoxaloudApp
 
-    app = BoxaloudApp(desk or MemoryDesk(), None, None, colours, steady or still_wanted())
-    with kept_quiet(log_path()):
-        app.run()
+    colours = checked(colours)
+    desk = MemoryDesk() if trial else JobDesk(job)
+    app = BoxaloudApp(desk, None, None, colours, steady or still_wanted())
+    try:
+        with kept_quiet(log_path()):
+            app.run()
+    finally:
+        app.talking.close()
+        if isinstance(desk, JobDesk):
+            desk.close()
     if app.fault is not None:
-        raise Problem(
-            f"The screen stopped ({type(app.fault).__name__}: {app.fault}); what was said is "
-            "not lost. Go on with boxaloud chat."
-        )
+        why = f"{type(app.fault).__name__}: {app.fault}"
+        raise Problem(text("start.stopped", why=why))
+
+
+def checked(colours: str) -> str:
+    """The name of a palette, the first where none is asked for. Raises Problem for another."""
+    if colours and colours not in NAMES:
+        raise Problem(text("start.no_colours", name=colours, names=", ".join(NAMES)))
+    return colours or NAMES[0]
 
 
 def still_wanted() -> bool:

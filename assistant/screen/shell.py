@@ -1,0 +1,137 @@
+"""The shell of the app: words and statements go to the desk, and what comes back is shown."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Callable, Sequence
+
+from textual import events
+from textual.app import App
+from textual.message import Message
+from textual.screen import Screen
+
+from assistant.conversation import Reply
+from assistant.screen.card import Card
+from assistant.screen.desk import Desk
+from assistant.screen.listening import Listener, Report, Speaker
+from assistant.screen.supposing import supposed_in
+from assistant.screen.talking import Talking
+from assistant.screen.themes import NAMES, PLAIN, all_themes, theme_name
+from assistant.screen.wording import text
+from grammar.statements import Statement
+from grammar.words import Word
+
+
+class Told(Message):
+    """A report of the microphone, brought to the app's own thread."""
+
+    def __init__(self, report: Report) -> None:
+        super().__init__()
+        self.report = report
+
+
+class Shell(App[None]):
+    """Holds the desk, the card and the microphone. It holds no box of its own."""
+
+    CSS_PATH = "boxaloud.tcss"
+
+    def __init__(
+        self,
+        desk: Desk,
+        listener: Listener | None = None,
+        speaker: Speaker | None = None,
+        colours: str = NAMES[0],
+        steady: bool = False,
+    ) -> None:
+        super().__init__()
+        self.animation_level = "none"
+        self.fault: Exception | None = None
+        self.desk = desk
+        self.card = Card()
+        self.talking = Talking(
+            listener,
+            speaker,
+            self._tell,
+            self.hear,
+            self._show_ears,
+            steady,
+        )
+        for theme in all_themes():
+            self.register_theme(theme)
+        self.theme = theme_name(PLAIN if self.no_color else colours)
+
+    def get_default_screen(self) -> Screen[None]:
+        """The card."""
+        return self.card
+
+    def on_card_ready(self) -> None:
+        """Show the box at hand, and the first steps where nothing was said yet."""
+        self._show_box()
+        self._show_ears()
+        talk = self.desk.conversation.talk
+        self.card.show_reply(talk, self.desk.first())
+        if not talk.journal and len(self.desk.conversation.boxes.names) == 1:
+            self.first_steps()
+
+    def _handle_exception(self, error: Exception) -> None:
+        """Keep the fault for one plain sentence; no traceback reaches the user."""
+        self.fault = error
+        super()._handle_exception(error)
+        if not self.is_headless and not os.environ.get("BOXALOUD_TRACEBACK"):
+            self._exit_renderables.clear()
+
+    # -- to the conversation and back ------------------------------------------------------
+
+    def hear(self, words: str | Sequence[Word]) -> None:
+        """Words, typed or heard."""
+        self._answer(lambda: self.desk.hear(words))
+
+    def enter(self, statements: Sequence[Statement], heard: str) -> None:
+        """Statements made by a key or a click."""
+        self._answer(lambda: self.desk.enter(statements, heard))
+
+    def _answer(self, ask: Callable[[], Reply]) -> None:
+        try:
+            reply = ask()
+        except Exception as fault:  # nothing may close the screen on someone up a ladder
+            self.card.show_trouble(text("trouble.fault", why=f"{type(fault).__name__}: {fault}"))
+            return
+        self._show_box()
+        self.card.show_reply(self.desk.conversation.talk, reply)
+        self.talking.speak(reply.spoken)
+        if change := supposed_in(self.desk.conversation.talk.journal[-1:]):
+            self.side_by_side(change)
+
+    def _show_box(self) -> None:
+        self.card.show_box(self.desk.conversation, self.desk.label)
+
+    def _show_ears(self) -> None:
+        self.card.show_ears(self.talking.label)
+        if self.talking.partial:
+            self.card.show_partial(self.talking.partial)
+        if self.talking.trouble:
+            self.card.show_trouble(self.talking.trouble)
+
+    def _tell(self, report: Report) -> None:
+        """Take a report from the engine's thread to ours."""
+        self.post_message(Told(report))
+
+    def on_told(self, message: Told) -> None:
+        """The microphone reports."""
+        self.talking.told(message.report)
+
+    async def on_event(self, event: events.Event) -> None:
+        """Any key stops the voice, whatever else it does."""
+        if isinstance(event, events.Key):
+            self.talking.hush()
+        await super().on_event(event)
+
+    # -- what the app adds ----------------------------------------------------------------
+
+    def first_steps(self) -> None:
+        """Welcome someone who has said nothing yet."""
+        raise NotImplementedError
+
+    def side_by_side(self, change: Sequence[Statement]) -> None:
+        """Show a supposition beside the box as it stands."""
+        raise NotImplementedError
