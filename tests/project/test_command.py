@@ -54,7 +54,7 @@ NOTHING_ENTERED = [
 ]
 
 
-@pytest.mark.parametrize("name,words", NOTHING_ENTERED, ids=[n for n, _ in NOTHING_ENTERED])
+@pytest.mark.parametrize(("name", "words"), NOTHING_ENTERED, ids=[n for n, _ in NOTHING_ENTERED])
 def test_bad_input_enters_nothing_and_loses_nothing(name: str, words: str) -> None:
     done = boxaloud("chat", "--json", said=f"two 14-2 cables\n{words}\n")
     before, after = (json.loads(line) for line in done.stdout.splitlines())

@@ -1,4 +1,4 @@
-"""The README tells the truth: its set-up lines have the promised shape, its talk is what is said."""
+"""The README tells the truth: set-up lines of the promised shape, a talk that is what is said."""
 
 from __future__ import annotations
 
