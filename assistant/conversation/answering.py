@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from decimal import Decimal
 
-from assistant.conversation import boxing, correcting, doubting, entering
+from assistant.conversation import boxing, correcting, doubting, entering, naming
 from assistant.conversation.saying import say
 from assistant.conversation.turn import Turn
 from grammar.statements import Statement
@@ -14,13 +14,16 @@ from rules.contents import FixtureWires, Grounds, Yoke
 WORST_CASE = {"clamps", "grounds", "device_size", "block_size", "gangs", "canopy"}
 """Slots that can be left at a worst case; a box's volume has none."""
 
+OF_ITEM = {"device_size", "block_size", "gangs"}
+"""Slots of a single item: the worst case is assumed for that item alone."""
+
 
 def number(turn: Turn, statement: Statement) -> None:
     """A bare number: it belongs to the open question, or to nothing."""
     value = Decimal(str(statement.get("value")))
     whole = value == int(value)
     if turn.asked == "confirm":
-        doubting.replaced(turn, int(value) if whole else value)
+        doubting.replaced(turn, int(value) if whole else value, statement)
     elif turn.asked == "box":
         boxing.set_volume(turn, value, statement)
     elif turn.asked == "box_depth":
@@ -43,14 +46,12 @@ def size(turn: Turn, statement: Statement) -> None:
     """A bare wire size: what a device lands on, or a number where a number is wanted."""
     awg = int(statement.get("awg") or 0)
     if turn.asked == "confirm":
-        doubting.replaced(turn, awg)
+        doubting.replaced(turn, awg, statement)
     elif turn.asked in ("box", "box_depth", "grounds"):
         number(turn, replace(statement, kind="number", slots={"value": Decimal(awg)}))
     elif turn.asked in ("device_size", "block_size") and turn.subject is not None:
         item = turn.state.item(turn.subject)
         if item is not None:
-            state = turn.state
-            turn.state = replace(state, assumed=state.assumed - {turn.asked})
             correcting.land(turn, item, statement)
     else:
         turn.unplaced.append(statement.words)
@@ -91,6 +92,8 @@ def none(turn: Turn, statement: Statement) -> None:
         set_canopy(turn, False)
     elif turn.asked == "confirm":
         doubting.rejected(turn)
+    elif turn.asked == "unused":
+        skip(turn, statement)
     elif turn.asked == "contents":
         nothing(turn, replace(statement, slots={"of": "else"}))
     elif turn.asked == "box":
@@ -102,7 +105,7 @@ def none(turn: Turn, statement: Statement) -> None:
 def yes(turn: Turn, statement: Statement) -> None:
     """ "yes": to what was asked back; to an open question it says too little."""
     if turn.asked == "confirm":
-        doubting.confirmed(turn)
+        doubting.confirmed(turn, statement)
     elif turn.asked == "clamps":
         boxing.clamps(turn, replace(statement, slots={"where": "present"}))
     elif turn.asked == "grounds":
@@ -121,6 +124,8 @@ def no(turn: Turn, statement: Statement) -> None:
         if turn.next_is("number", "size"):
             return  # the value that follows stands in for the doubtful one
         doubting.rejected(turn)
+    elif turn.asked == "unused" and not turn.ahead:
+        skip(turn, statement)
     elif turn.next_is("number", "size"):
         operand = turn.take()
         assert operand is not None
@@ -171,9 +176,10 @@ def skip(turn: Turn, statement: Statement) -> None:
         turn.answer(say("nothing_to_skip"), statement.words)
     elif asked == "confirm":
         doubting.rejected(turn)
+    elif asked == "unused":
+        turn.enter(replace(turn.state, unused=()), say("echo.left_out"), statement.words)
     elif asked in WORST_CASE:
-        state = replace(turn.state, assumed=turn.state.assumed | {asked})
-        turn.enter(state, say(f"worst.{asked}"), statement.words)
+        _assume(turn, asked, statement)
     else:
         state = replace(turn.state, put_off=turn.state.put_off | {asked})
         turn.enter(state, say(f"put_off.{asked}"), statement.words)
@@ -187,5 +193,14 @@ def dont_know(turn: Turn, statement: Statement) -> None:
         return
     turn.answer(say(f"how_to.{asked}"), statement.words)
     if asked in WORST_CASE:
-        state = replace(turn.state, assumed=turn.state.assumed | {asked})
-        turn.enter(state, say(f"worst.{asked}"), statement.words)
+        turn.understood.pop()
+        _assume(turn, asked, statement)
+
+
+def _assume(turn: Turn, slot: str, statement: Statement) -> None:
+    """Leave a slot at its worst case; one of a single item leaves only that item so."""
+    item = turn.state.item(turn.subject or "") if slot in OF_ITEM else None
+    name = f"{slot} {item.key}" if item is not None else slot
+    what = "" if item is None else naming.bare(item.content)
+    state = replace(turn.state, assumed=turn.state.assumed | {name})
+    turn.enter(state, say(f"worst.{slot}", what=what), statement.words)

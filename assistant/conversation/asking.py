@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
-from assistant.conversation import boxing, naming
+from contextlib import suppress
+
+from assistant.conversation import boxing, entering, naming
 from assistant.conversation.assessing import Assessment, Question
-from assistant.conversation.saying import attempts, listed, say, volume
+from assistant.conversation.correcting import CONTENT_KINDS
+from assistant.conversation.saying import attempts, listed, marked, say, volume
 from assistant.conversation.state import State, sizes_present
-from rules.contents import Cable, Conductors
+from grammar.statements import Statement
+from rules import RulesError
 
 
 def ask(question: Question, state: State, found: Assessment, tries: int, again: bool) -> str:
@@ -36,12 +40,11 @@ def _key(question: Question, state: State) -> str:
 
 def _values(question: Question, state: State) -> dict[str, str]:
     item = state.item(question.subject) if question.subject is not None else None
-    values = {"what": "", "sizes": "", "choices": "", "it": "it"}
+    values = {"what": "", "sizes": "", "choices": "", "words": ""}
+    if state.unused:
+        values["words"] = "”, “".join(state.unused)
     if item is not None:
-        name = str(getattr(item.content, "name", "terminal block"))
-        count = item.content.count
-        values["what"] = naming.plural(name, count)
-        values["it"] = "it" if count == 1 else "them"
+        values["what"] = naming.bare(item.content)
     if question.slot in ("device_size", "block_size"):
         values["sizes"] = listed([str(size) for size in sizes_present(state)]).replace(
             " and ", " or "
@@ -56,22 +59,28 @@ def _disputed(found: Assessment) -> str:
 
 
 def _confirm(state: State, tries: int) -> str:
+    """What is held back, in our own words where it is something simple."""
     pending = state.pending[0]
     statement = pending.statement
-    what = _described(pending.statement.kind, dict(statement.slots)) or statement.words
     wordings = attempts(f"confirm_{pending.reason}")
-    return wordings[min(tries, len(wordings) - 1)].format(what=what, words=statement.words)
+    what = _described(statement, state) or f"“{statement.words}”"
+    if pending.verb is not None:
+        what = f"{pending.verb.words} {what}"
+    text = wordings[min(tries, len(wordings) - 1)].format(what=what, words=statement.words)
+    return text[0].upper() + text[1:]
 
 
-def _described(kind: str, slots: dict[str, object]) -> str:
-    """The held statement in our own words, where it is a quantity of something simple."""
-    count = int(str(slots.get("count") or 1))
-    if kind == "cable" and "awg" in slots:
-        ground = None if slots.get("ground") is False else int(str(slots["awg"]))
-        cable = Cable(int(str(slots["awg"])), int(str(slots.get("conductors", 2))), ground, count)
-        return naming.heard(cable).replace(say("ground.same"), "")
-    if kind == "conductors" and "awg" in slots:
-        return naming.heard(Conductors(int(str(slots["awg"])), count))
-    if kind == "box_volume":
-        return say("confirm_volume", volume=str(slots["volume"]))
+def _described(statement: Statement, state: State) -> str:
+    if statement.kind in CONTENT_KINDS and statement.get("count") != 0:
+        with suppress(RulesError):
+            contents = entering.content_of(statement, state)
+            return naming.heard(contents[0]).replace(say("ground.same"), "")
+    if statement.kind == "box_volume":
+        return say("confirm_volume", volume=marked(boxing.volume_of(statement)))
+    if statement.kind == "clamps":
+        return say(f"clamps.{statement.get('where')}")
+    if statement.kind == "lands_on":
+        item = state.item(int(statement.get("item") or 0))
+        name = naming.bare(item.content) if item else str(statement.get("name") or "")
+        return say("confirm_landed", what=name, awg=statement.get("awg"))
     return ""

@@ -38,14 +38,15 @@ _recent: deque[tuple[State, Assessment]] = deque(maxlen=8)
 def assess(state: State) -> Assessment:
     """Work out a state, with what is open of its items, and choose the next question.
 
-    A held-back statement makes the verdict incomplete: no verdict rests on a doubt.
+    A held-back statement makes the verdict incomplete: no verdict rests on a doubt. So do words
+    that the ear gave and nothing could be made of.
     """
     for known, found in _recent:
         if known is state:
             return found
     sheet = work_out(to_box(state))
     low, high = sheet.low, sheet.high
-    if any(item.open and item.open not in state.assumed for item in state.items):
+    if any(item.open and not state.takes_worst(item.open, item.key) for item in state.items):
         low = min(low, work_out(to_box(state, "least")).low)
         high = max(high, work_out(to_box(state, "most")).high)
     found = Assessment(
@@ -56,7 +57,7 @@ def assess(state: State) -> Assessment:
 
 
 def _verdict(state: State, sheet: Worksheet, low: Decimal, high: Decimal) -> Verdict:
-    if state.pending or sheet.capacity is None:
+    if state.pending or state.unused or sheet.capacity is None:
         return "incomplete"
     if _contents_open(state, sheet):
         return "incomplete"
@@ -71,9 +72,19 @@ def _contents_open(state: State, sheet: Worksheet) -> bool:
 
 
 def _question(state: State, sheet: Worksheet, low: Decimal, high: Decimal) -> Question | None:
-    """Confirmations first, then what decides the verdict, then what the exact margin needs."""
+    """Confirmations first, then what decides the verdict, then what the exact margin needs.
+
+    Words that were not used come before what only the margin needs.
+    """
     if state.pending:
         return Question("confirm")
+    found = _open_slot(state, sheet, low, high)
+    if state.unused and (found is None or not found.decides):
+        return Question("unused")
+    return found
+
+
+def _open_slot(state: State, sheet: Worksheet, low: Decimal, high: Decimal) -> Question | None:
     if _contents_open(state, sheet):
         return Question("contents") if "contents" not in state.put_off else _box(state)
     if not state.box:
@@ -83,9 +94,9 @@ def _question(state: State, sheet: Worksheet, low: Decimal, high: Decimal) -> Qu
     for slot in sheet.open:
         if slot.slot in ("box", "contents") or slot.slot in state.put_off:
             continue
-        if slot.slot in state.assumed:
-            continue
         subject = state.items[slot.index].key if slot.index >= 0 else None
+        if state.takes_worst(slot.slot, subject):
+            continue
         return Question(slot.slot, subject, slot.decides)
     return _of_item(state, sheet, low, high)
 
@@ -100,7 +111,7 @@ def _box(state: State) -> Question | None:
 def _of_item(state: State, sheet: Worksheet, low: Decimal, high: Decimal) -> Question | None:
     """What is open of a single item: a device's width, a canopy."""
     for item in state.items:
-        if item.open and item.open not in state.assumed:
+        if item.open and not state.takes_worst(item.open, item.key):
             decides = sheet.capacity is None or low <= sheet.capacity < high
             return Question(item.open, item.key, decides)
     return None

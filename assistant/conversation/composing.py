@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from assistant.conversation import questions
+from assistant.conversation import naming, questions
 from assistant.conversation.asking import ask
 from assistant.conversation.assessing import assess, exact
 from assistant.conversation.journal import Entry
 from assistant.conversation.reply import Reply
 from assistant.conversation.saying import say
-from assistant.conversation.spoken import spoken
+from assistant.conversation.spoken import slowly, spoken
 from assistant.conversation.state import State, to_box
 from assistant.conversation.status import status
 from assistant.conversation.turn import Turn
@@ -40,6 +40,7 @@ class Composer:
     def compose(self, tries: int, told: str, last: Reply | None) -> Reply:
         """The reply. `told` is the verdict last said of this box, `last` the reply before."""
         said = " ".join(piece for piece in self._pieces(tries, told, last) if piece)
+        slow = self.turn.event is not None and self.turn.event[0] == "slower"
         sheet, verdict = self.found.sheet, self.found.verdict
         return Reply(
             heard=self.entry.heard,
@@ -47,7 +48,7 @@ class Composer:
             understood=tuple(self.turn.understood),
             left_over=(*self.entry.left_over, *self.turn.unplaced),
             said=said,
-            spoken=spoken(said),
+            spoken=slowly(said) if slow else spoken(said),
             asks=self.asks,
             sheet=sheet,
             verdict=verdict,
@@ -67,8 +68,7 @@ class Composer:
         pieces = [*turn.refused]
         if self.entry.refusal:
             pieces.append(self.entry.refusal)
-        pieces += [say("left_over", words=words) for words in self.entry.left_over]
-        pieces += [say("unplaced", words=words) for words in turn.unplaced]
+        pieces += self._unused()
         pieces += self._repairs()
         pieces += turn.echoes
         pieces += turn.answers
@@ -82,6 +82,13 @@ class Composer:
             pieces.append(self._question(tries, again and self.changed))
         return pieces
 
+    def _unused(self) -> list[str]:
+        """What was said and not used, unless that is just what is asked about."""
+        if self.asks == "unused":
+            return []
+        pieces = [say("left_over", words=words) for words in self.entry.left_over]
+        return pieces + [say("unplaced", words=words) for words in self.turn.unplaced]
+
     def _repairs(self) -> list[str]:
         """Mended spellings are announced: the user sees what a word was taken for."""
         said = []
@@ -93,13 +100,33 @@ class Composer:
 
     def _standing(self, told: str) -> list[str]:
         """Where the box stands; with a new verdict, advice if it is over and the caution."""
-        pieces = [status(self.state, self.found)]
+        if not self._moved():
+            return []
+        pieces = [self._qualified(status(self.state, self.found))]
         verdict = self.found.verdict
         if verdict == "over" and exact(self.found) and self.state.form != "brief":
             pieces.append(questions.advice_text(self.state, most=1))
         if verdict not in ("incomplete", told):
             pieces.append(say("caution_short"))
         return pieces
+
+    def _moved(self) -> bool:
+        """True where there is something new to say of the total, or something came in."""
+        was, now = assess(self.turn.began), self.found
+        if self.turn.stepped or self.state.items != self.turn.began.items:
+            return True
+        if self.state.box != self.turn.began.box or self.state.clamps != self.turn.began.clamps:
+            return True
+        return (was.sheet, was.verdict, was.low, was.high) != (
+            now.sheet, now.verdict, now.low, now.high
+        )  # fmt: skip
+
+    def _qualified(self, text: str) -> str:
+        """No total stands plainly over words that are not in it."""
+        unused = self.entry.left_over or self.turn.unplaced or self.state.unused
+        if not (text and unused):
+            return text
+        return say("without_that", text=text[0].lower() + text[1:])
 
     def _question(self, tries: int, again: bool) -> str:
         question = self.found.question
@@ -111,10 +138,16 @@ class Composer:
         return text
 
     def _assumed(self) -> tuple[str, ...]:
-        return tuple(say(f"assumed.{slot}") for slot in sorted(self.state.assumed))
+        return tuple(_assumed(name, self.state) for name in sorted(self.state.assumed))
 
     def _cautions(self) -> tuple[str, ...]:
         if not self.state.items and not self.state.box:
             return ()
         found = (f"{caution.says} ({caution.section})" for caution in cautions(to_box(self.state)))
         return (*(caution.says for caution in STANDING), *found)
+
+
+def _assumed(name: str, state: State) -> str:
+    slot, _, key = name.partition(" ")
+    item = state.item(int(key)) if key else None
+    return say(f"assumed.{slot}", what="" if item is None else naming.bare(item.content))

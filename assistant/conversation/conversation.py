@@ -13,6 +13,7 @@ from assistant.conversation.boxes import Boxes, Resumed
 from assistant.conversation.journal import Entry
 from assistant.conversation.reply import Reply
 from assistant.conversation.spoken import spoken
+from assistant.conversation.sureness import confidence_of, doubted
 from assistant.conversation.talk import Talk
 from assistant.conversation.unreadable import printable, unreadable
 from grammar import understand
@@ -74,12 +75,14 @@ class Conversation:
         if problem := unreadable(text):
             return self._take(Entry(printable(text), (), refusal=problem))
         understanding = understand(words, expect=self.asks, aliases=self.aliases)
+        statements, sure = doubted(understanding.statements, words)
         return self._take(
             Entry(
                 understanding.heard,
-                understanding.statements,
+                statements,
                 understanding.left_over,
                 confidence_of(words),
+                sure=sure,
             )
         )
 
@@ -89,6 +92,8 @@ class Conversation:
 
     def _take(self, entry: Entry) -> Reply:
         box = self.talk.name
+        if not self.boxes.trail:
+            entry = _back_is_undo(entry)
         reply = self.talk.hear(entry)
         self._records.append(Record("entry", box, entry))
         if reply.event is None:
@@ -136,9 +141,12 @@ def _over(reply: Reply, talk: Talk, said: str) -> Reply:
     return new
 
 
-def confidence_of(words: str | Sequence[Word]) -> float | None:
-    """The mean confidence of the words, None for typed text. A score, never a volume."""
-    if isinstance(words, str):
-        return None
-    scores = [word.confidence for word in words if word.confidence is not None]
-    return round(sum(scores) / len(scores), 4) if scores else None
+def _back_is_undo(entry: Entry) -> Entry:
+    """Where there is no earlier box to go back to, "go back" steps back within this one."""
+    if not any(statement.kind == "go_back" for statement in entry.statements):
+        return entry
+    statements = tuple(
+        replace(statement, kind="undo") if statement.kind == "go_back" else statement
+        for statement in entry.statements
+    )
+    return replace(entry, statements=statements)

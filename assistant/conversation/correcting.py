@@ -174,7 +174,7 @@ def lands_on(turn: Turn, statement: Statement) -> None:
     """ "the switch goes on the twelves": the largest conductor landed on a device."""
     state = turn.state
     name = str(statement.get("name") or "")
-    item = finding.by_name(state, name) if name else None
+    item = state.item(int(statement.get("item") or 0)) or finding.by_name(state, name)
     if item is None and not name:
         item = state.item(turn.subject or "") or finding.last_item(state)
     if item is None or not isinstance(item.content, Yoke | TerminalBlock):

@@ -63,7 +63,7 @@ def by_name(state: State, name: str) -> Item | None:
 
     "the switch" may mean a three-way switch; "the receptacle" the GFCI receptacle.
     """
-    for item in reversed(state.items):
+    for item in reversed(state.items) if name else ():
         called = str(getattr(item.content, "name", getattr(item.content, "kind", "")))
         if called and (called == name or called.endswith(name) or name.endswith(called)):
             return item

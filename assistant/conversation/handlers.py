@@ -11,42 +11,20 @@ from assistant.conversation import (
     doubting,
     entering,
     questions,
+    stepping,
     supposing,
 )
 from assistant.conversation.assessing import assess
-from assistant.conversation.turn import Handler, Turn
+from assistant.conversation.turn import Handler, Mark, Turn
 from grammar.statements import Statement
 
 
-def _step(turn: Turn, statement: Statement) -> None:
-    """Undo, redo, start over: the talk does them, since it keeps the history.
-
-    Within one breath, "scratch that" takes back what was just said.
-    """
-    if statement.kind == "scratch" and turn.trail:
-        turn.state = turn.trail.pop()
-        turn.echoes[-1:] = []
-        turn.understood[-1:] = []
-        return
-    turn.stepped = "undo" if statement.kind == "scratch" else statement.kind
-    turn.steps = int(statement.get("count") or 1)
-    turn.understood.append(statement.words)
-
-
 def _event(turn: Turn, statement: Statement) -> None:
-    """Something outside this box: another box, another job, an own word."""
-    name = str(statement.get("name") or "")
-    turn.event = (statement.kind, name)
-    turn.understood.append(statement.words)
-
-
-def _alias(turn: Turn, statement: Statement) -> None:
-    turn.event = ("alias", f"{statement.get('say')}\n{statement.get('mean')}")
-    turn.understood.append(statement.words)
-
-
-def _repeat(turn: Turn, statement: Statement) -> None:
-    turn.event = (statement.kind, "")
+    """Something outside this box: another box, another job, an own word, the last reply again."""
+    detail = str(statement.get("name") or "")
+    if statement.kind == "alias":
+        detail = f"{statement.get('say')}\n{statement.get('mean')}"
+    turn.event = (statement.kind, detail)
     turn.understood.append(statement.words)
 
 
@@ -121,17 +99,37 @@ HANDLERS: dict[str, Handler] = {
     "brief": questions.form,
     "full": questions.form,
     "done": _done,
-    "alias": _alias,
-    **dict.fromkeys(("repeat", "slower"), _repeat),
-    **dict.fromkeys(("undo", "redo", "scratch", "start_over"), _step),
+    **dict.fromkeys(("undo", "redo", "scratch"), stepping.step),
+    "start_over": stepping.start_over,
     **dict.fromkeys(
-        ("next_box", "open_box", "go_back", "new_job", "copy_box", "name_box", "list_boxes"),
+        (
+            "alias",
+            "repeat",
+            "slower",
+            "next_box",
+            "open_box",
+            "go_back",
+            "new_job",
+            "copy_box",
+            "name_box",
+            "list_boxes",
+        ),
         _event,
     ),
 }
 
+STEPS = frozenset({"undo", "redo", "scratch", "start_over"})
 
-BARE = frozenset({"number", "size", "none"})
+FLIPPING = frozenset(HANDLERS) & (
+    doubting.OPERATORS
+    | doubting.BARE
+    | correcting.CONTENT_KINDS
+    | {"clamps", "place", "none", "box_volume", "box_size", "part", "barrier", "lands_on"}
+)
+"""Kinds that can turn a verdict over by a single misheard word."""
+
+
+LOOK_AGAIN = frozenset({"number", "size", "none", "place", "yes"})
 """Answers that mean nothing without the open question."""
 
 
@@ -145,12 +143,41 @@ def _look_again(turn: Turn) -> None:
 def run(turn: Turn, statements: Sequence[Statement]) -> None:
     """Work through statements in order; a doubtful one is held back to be asked about."""
     turn.ahead = list(statements)
+    turn.held_before = turn.state.pending
+    turn.first_asked = turn.asked
     while (statement := turn.take()) is not None:
-        if turn.trail and statement.kind in BARE:
+        if turn.trail and statement.kind in LOOK_AGAIN:
             _look_again(turn)
-        operand = turn.ahead[0] if statement.kind in doubting.OPERATORS and turn.ahead else None
-        if operand is not None and doubting.doubt_of(operand) is not None:
+        _work(turn, statement)
+
+
+def _work(turn: Turn, statement: Statement) -> None:
+    """One statement, with what it acts on: held back where it is in doubt, else done."""
+    turn.kinds.add(statement.kind)
+    verb, words = None, statement
+    if statement.kind in doubting.OPERATORS and turn.ahead:
+        verb, words = statement, turn.ahead[0]
+    mark = Mark(turn.state, len(turn.echoes), len(turn.understood), _joined(statement, words))
+    if words is turn.settled:
+        _do(turn, statement, mark)
+        return
+    if doubting.hold(turn, words, verb):
+        if verb is not None:
             turn.take()
-            doubting.hold(turn, operand, statement)
-        elif not doubting.hold(turn, statement):
-            HANDLERS[statement.kind](turn, statement)
+        turn.marks.append(mark)
+        return
+    _do(turn, statement, mark)
+    if statement.kind in FLIPPING and doubting.hold_flip(turn, mark.state, words, verb):
+        del turn.echoes[mark.echoes :]
+        del turn.understood[mark.understood : -1]
+
+
+def _joined(statement: Statement, words: Statement) -> str:
+    return statement.words if statement is words else f"{statement.words} {words.words}"
+
+
+def _do(turn: Turn, statement: Statement, mark: Mark) -> None:
+    """Do a statement, and note how things stood before it if it changed the box."""
+    HANDLERS[statement.kind](turn, statement)
+    if turn.state is not mark.state and statement.kind not in STEPS:
+        turn.marks.append(mark)

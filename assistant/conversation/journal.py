@@ -24,6 +24,8 @@ class Entry:
     confidence: float | None = None
     refusal: str = ""
     """Why the whole utterance was not taken, where it was not."""
+    sure: tuple[float, ...] = ()
+    """How sure the ear was of each statement, 0 to 1; empty for typed text."""
 
     def to_json(self) -> dict[str, Any]:
         """A plain object for a JSON line; `from_json` gives the entry back, exactly."""
@@ -31,6 +33,7 @@ class Entry:
             "heard": self.heard,
             "left_over": list(self.left_over),
             "confidence": self.confidence,
+            "sure": list(self.sure),
             "refusal": self.refusal,
             "statements": [_statement_out(statement) for statement in self.statements],
         }
@@ -43,6 +46,7 @@ class Entry:
             statements=tuple(_statement_in(item) for item in data["statements"]),
             left_over=tuple(data["left_over"]),
             confidence=data["confidence"],
+            sure=tuple(data.get("sure", ())),
             refusal=data.get("refusal", ""),
         )
 

@@ -37,6 +37,12 @@ def shown(content: Content) -> str:
     return _name(content, "shown")
 
 
+def bare(content: Content) -> str:
+    """The noun alone, for its count: "switch", "switches", "terminal block"."""
+    noun = getattr(content, "name", getattr(content, "kind", "terminal block"))
+    return plural(str(noun), content.count)
+
+
 def plural(noun: str, count: int) -> str:
     """A noun for a count: "switch", "switches", "luminaire studs"."""
     if count == 1 or (noun.endswith("s") and not noun.endswith("ss")):

@@ -17,11 +17,16 @@ TENS = (
     "zero", "ten", "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety",
 )  # fmt: skip
 
+SOUND_ALIKE = frozenset({*range(13, 20), *range(30, 100, 10)})
+"""Numbers that are taken for one another by ear: thirteen and thirty."""
+
+_GAUGE = re.compile(r"\b(\d{1,2}) gauge\b")
 _SECTION = re.compile(r"\b(\d{3})\.(\d{1,3})((?:\([A-Za-z0-9]+\))*)")
 _CABLE = re.compile(r"\b(18|16|14|12|10|8|6)-([2-9])(s?)\b")
 _YEAR = re.compile(r"\b(20)(\d\d)\b")
 _FRACTION = re.compile(r"\b(?:(\d+)-)?(\d{1,2})/(\d{1,2})\b")
 _DECIMAL = re.compile(r"\b(\d+)\.(\d+)\b")
+_COMMAS = re.compile(r",(?: ?)([,.?!:;])")
 _NUMBER = re.compile(r"\b\d+\b")
 _PARTS = {"2": ("half", "halves"), "4": ("quarter", "quarters"), "8": ("eighth", "eighths"),
           "16": ("sixteenth", "sixteenths")}  # fmt: skip
@@ -50,12 +55,18 @@ def spoken(text: str) -> str:
         (_SECTION, _say_section),
         (_CABLE, _say_cable),
         (_FRACTION, _say_fraction),
+        (_GAUGE, _say_gauge),
         (_DECIMAL, _say_decimal),
         (_YEAR, _say_year),
         (_NUMBER, _say_number),
     ):
         text = pattern.sub(words, text)
-    return re.sub(r"\s+", " ", text).strip()
+    return _COMMAS.sub(lambda found: found[1].strip(), re.sub(r"\s+", " ", text).strip())
+
+
+def slowly(text: str) -> str:
+    """The spoken form in short pieces, a line and so a pause for each."""
+    return re.sub(r"(?<=[.?!:;,]) ", "\n", spoken(text))
 
 
 def _say_section(match: re.Match[str]) -> str:
@@ -90,9 +101,20 @@ def _say_fraction(match: re.Match[str]) -> str:
 
 def _say_decimal(match: re.Match[str]) -> str:
     part = match[2].rstrip("0")
-    whole = number(int(match[1]))
+    whole = _unmistakable(int(match[1]))
     return f"{whole} point {' '.join(ONES[int(d)] for d in part)}" if part else whole
 
 
 def _say_number(match: re.Match[str]) -> str:
-    return number(int(match[0])) if len(match[0]) < 5 else match[0]
+    return _unmistakable(int(match[0])) if len(match[0]) < 5 else match[0]
+
+
+def _say_gauge(match: re.Match[str]) -> str:
+    return f"{number(int(match[1]))} gauge"
+
+
+def _unmistakable(value: int) -> str:
+    """A teen or a ten twice over, in words and by its digits: fourteen is heard as forty."""
+    if value in SOUND_ALIKE:
+        return f"{number(value)}, {' '.join(ONES[int(digit)] for digit in str(value))},"
+    return number(value)

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
 from decimal import Decimal
-from typing import Literal, TypeAlias
+from typing import Literal, TypeAlias, TypeVar
 
 from grammar.statements import Statement
 from rules.contents import (
@@ -29,6 +29,7 @@ Form: TypeAlias = Literal["normal", "brief", "full"]
 Open: TypeAlias = Literal["", "gangs", "canopy"]
 Settled: TypeAlias = Literal["said", "least", "most"]
 GroundsSaid: TypeAlias = Literal["unsaid", "said", "none"]
+_Landed = TypeVar("_Landed", Yoke, TerminalBlock)
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,6 +66,12 @@ class Pending:
     verb: Statement | None = None
     """The operator it was said under ("make that"), if any."""
 
+    @property
+    def mark(self) -> str:
+        """What it says, apart from the words: the same for the same thing said again."""
+        said = ", ".join(f"{slot}={value}" for slot, value in sorted(self.statement.slots.items()))
+        return f"{self.verb.kind if self.verb else ''} {self.statement.kind} {said}"
+
 
 @dataclass(frozen=True, slots=True)
 class State:
@@ -86,17 +93,26 @@ class State:
     last: int | str = ""
     """Key of the item, or `box`, `clamps`, `edition`, that was said last."""
     assumed: frozenset[str] = frozenset()
-    """Slots left at their worst case."""
+    """Slots left at their worst case; one of a single item with its key ("device_size 3")."""
     put_off: frozenset[str] = frozenset()
     """Slots skipped that have no worst case."""
     pending: tuple[Pending, ...] = ()
-    rejected: frozenset[tuple[str, str, str]] = frozenset()
+    rejected: frozenset[str] = frozenset()
+    """Marks of held statements that were turned down."""
+    unused: tuple[str, ...] = ()
+    """Words that the ear gave and nothing could be made of, until that is settled."""
+    unused_for: str = ""
+    """The question they were meant for, where nothing else was said with them."""
     tags: frozenset[str] = field(default_factory=frozenset)
     form: Form = "normal"
 
     def item(self, key: int | str) -> Item | None:
         """The item with this key, or None."""
         return next((item for item in self.items if item.key == key), None)
+
+    def takes_worst(self, slot: str, key: int | None = None) -> bool:
+        """True where a slot, or that slot of one item, was left at its worst case."""
+        return slot in self.assumed or (key is not None and f"{slot} {key}" in self.assumed)
 
     def with_item(self, content: Content, words: str, open_: Open = "") -> State:
         """This state with one more item, which becomes the last thing said."""
@@ -184,17 +200,20 @@ def _settled(item: Item, state: State, settled: Settled) -> Content:
     """An item's content with its unknowns at the worst case where that was chosen."""
     content = item.content
     if isinstance(content, Yoke):
-        if item.open == "gangs" and (settled == "most" or "gangs" in state.assumed):
+        worst = state.takes_worst("gangs", item.key)
+        if item.open == "gangs" and (settled == "most" or worst):
             content = replace(content, gangs=2)
-        if content.awg is None and "device_size" in state.assumed and sizes_present(state):
-            content = replace(content, awg=min(sizes_present(state)))
-    elif (
-        isinstance(content, TerminalBlock)
-        and content.awg is None
-        and "block_size" in state.assumed
-        and sizes_present(state)
-    ):
-        content = replace(content, awg=min(sizes_present(state)))
+        content = _landed(content, item, state, "device_size")
+    elif isinstance(content, TerminalBlock):
+        content = _landed(content, item, state, "block_size")
     elif item.open == "canopy" and isinstance(content, FixtureWires | Grounds):
         content = replace(content, canopy=settled == "least" and "canopy" not in state.assumed)
+    return content
+
+
+def _landed(content: _Landed, item: Item, state: State, slot: str) -> _Landed:
+    """A device or block of unknown size, on the largest size present where that was chosen."""
+    sizes = sizes_present(state)
+    if content.awg is None and sizes and state.takes_worst(slot, item.key):
+        return replace(content, awg=min(sizes))
     return content

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from assistant.conversation import naming
 from assistant.conversation.assessing import Assessment, exact
-from assistant.conversation.saying import counted, listed, marked, plain, say, volume
+from assistant.conversation.saying import counted, listed, marked, plain, say, sentence, volume
 from assistant.conversation.state import State
+from rules.contents import Yoke
 from rules.worksheet import Line
 
 BREATH = 3
@@ -15,7 +17,7 @@ def status(state: State, found: Assessment) -> str:
     """One or two sentences on the total, and the verdict as soon as nothing can change it."""
     sheet = found.sheet
     if sheet.capacity is None or found.verdict == "incomplete":
-        return _so_far(found)
+        return _so_far(found, state)
     if not exact(found):
         return _early(found)
     key = "brief" if state.form == "brief" else "normal"
@@ -29,20 +31,21 @@ def status(state: State, found: Assessment) -> str:
     )
 
 
-def _so_far(found: Assessment) -> str:
+def _so_far(found: Assessment, state: State) -> str:
     sheet = found.sheet
     if not sheet.lines:
         return ""
-    total, without = volume(sheet.total), _without(found)
+    total, without = volume(sheet.total), _without(found, state)
     if sheet.capacity is None:
         return say("so_far.no_box", total=total, without=without)
     return say("so_far.box", total=total, capacity=marked(sheet.capacity), without=without)
 
 
-def _without(found: Assessment) -> str:
+def _without(found: Assessment, state: State) -> str:
     """The devices that are not in the total yet, because their size is not known."""
     sized = ("device_size", "block_size")
-    names = dict.fromkeys(slot.subject for slot in found.sheet.open if slot.slot in sized)
+    open_ = [slot for slot in found.sheet.open if slot.slot in sized]
+    names = dict.fromkeys(naming.bare(state.items[slot.index].content) for slot in open_)
     return say("so_far.without", what=listed(list(names))) if names else ""
 
 
@@ -71,25 +74,49 @@ def _early(found: Assessment) -> str:
 
 
 def read_back(state: State, found: Assessment) -> str:
-    """Every line that counts, at most three items a breath, then where the box stands."""
-    lines = [_line(line, state) for line in found.sheet.lines]
-    breaths = [
-        listed(lines[start : start + BREATH]) + "." for start in range(0, len(lines), BREATH)
+    """Everything entered, at most three items a breath, then where the box stands.
+
+    In the full form every worksheet line with its section; else the things as they were said,
+    since those are what a listener can check.
+    """
+    full = state.form == "full"
+    things = [_line(line) for line in found.sheet.lines] if full else _things(state)
+    ending = [] if full or not state.items else [_inputs(state)]
+    if not any(isinstance(item.content, Yoke) for item in state.items) and state.items:
+        ending.append(say("no_device_counted"))
+    held = [pending.statement.words for pending in state.pending]
+    if held:
+        ending.append(say("held_back", words="”, “".join(held)))
+    return " ".join([*_breaths(things), *ending, status(state, found)]).strip()
+
+
+def _things(state: State) -> list[str]:
+    return [naming.heard(item.content) for item in state.items]
+
+
+def _inputs(state: State) -> str:
+    """The clamps and the box: what the total and the capacity hang on besides the contents."""
+    clamps = say("clamps_open" if state.clamps == "unknown" else f"clamps.{state.clamps}")
+    if state.takes_worst("clamps"):
+        clamps = say("assumed.clamps")
+    grounds = [say("no_grounds")] if state.grounds == "none" else []
+    parts = [naming.part(part) for part in (*state.box, *state.extras)]
+    return sentence(listed([*grounds, clamps, *parts]))
+
+
+def _breaths(things: list[str]) -> list[str]:
+    return [
+        sentence(listed(things[start : start + BREATH])) for start in range(0, len(things), BREATH)
     ]
-    breaths = [breath[0].upper() + breath[1:] for breath in breaths]
-    if not any(line.item == "yokes" for line in found.sheet.lines) and found.sheet.lines:
-        breaths.append(say("no_device_counted"))
-    return " ".join([*breaths, status(state, found)]).strip()
 
 
-def _line(line: Line, state: State) -> str:
+def _line(line: Line) -> str:
     if line.allowances == 0:
         return say("line.nothing", what=line.what)
-    key = "line.full" if state.form == "full" else "line.normal"
     number = plain(line.allowances)
     count = counted(int(line.allowances)) if line.allowances == int(line.allowances) else number
     return say(
-        key,
+        "line.full",
         what=line.what,
         allowances=count,
         noun="allowance" if line.allowances == 1 else "allowances",

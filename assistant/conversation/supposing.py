@@ -27,8 +27,8 @@ def what_if(turn: Turn, statement: Statement, run: Runner) -> None:
         turn.refused.append(say("what_if.nothing"))
         return
     words = " ".join([statement.words, *(item.words for item in tried)])
-    copy = Turn(replace(turn.state, assumed=frozenset()), turn.asked, turn.subject)
-    run(copy, tried)
+    copy = Turn(turn.state, turn.asked, turn.subject)
+    run(copy, [replace(item, doubts=()) for item in tried])
     turn.refused.extend(copy.refused)
     turn.unplaced.extend(copy.unplaced)
     if copy.state.partial is not None and copy.state.partial != turn.state.partial:

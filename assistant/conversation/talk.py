@@ -8,12 +8,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from assistant.conversation import unused
 from assistant.conversation.assessing import Assessment, assess
 from assistant.conversation.composing import Composer
 from assistant.conversation.handlers import run
+from assistant.conversation.history import History
 from assistant.conversation.journal import Entry
 from assistant.conversation.reply import Reply
-from assistant.conversation.saying import say, shortened
 from assistant.conversation.state import State
 from assistant.conversation.turn import Turn
 
@@ -26,8 +27,7 @@ class Talk:
         self.state = State(edition=edition)
         self.journal: list[Entry] = []
         self.last: Reply | None = None
-        self._past: list[tuple[State, str]] = []
-        self._future: list[tuple[State, str]] = []
+        self._history = History()
         self._tries = 0
         self._told = ""
 
@@ -57,16 +57,15 @@ class Talk:
             self.state,
             question.slot if question else None,
             question.subject if question else None,
+            history=self._history,
             spoken=entry.confidence is not None,
         )
         run(turn, entry.statements)
+        unused.keep(turn, entry.left_over)
         self.journal.append(entry)
-        if turn.stepped:
-            self._step(turn)
-        elif turn.state != self.state:
-            self._past.append((self.state, entry.heard))
-            self._future.clear()
-            self.state = turn.state
+        if turn.state != turn.base:
+            self._history.keep(turn.base, entry.heard)
+        self.state = turn.state
         reply = self._compose(turn, entry)
         self.last = reply
         return reply
@@ -75,26 +74,6 @@ class Talk:
         """A reply that says `said` and then where this box stands; nothing is entered."""
         turn = Turn(self.state, self.asks, answers=[said], understood=[said])
         return Composer(self.state, turn, Entry("", ())).compose(0, self._told, self.last)
-
-    def _step(self, turn: Turn) -> None:
-        """Undo, redo or start over. What the same breath entered before it is taken back first."""
-        if turn.stepped == "start_over":
-            self._past.append((self.state, say("start_over")))
-            self._future.clear()
-            self.state = State(edition=self.state.edition, form=self.state.form)
-            turn.echoes[:] = [say("echo.started_over")]
-            return
-        source, target = self._past, self._future
-        if turn.stepped == "redo":
-            source, target = target, source
-        turn.echoes.clear()
-        for _ in range(min(turn.steps, len(source))):
-            state, words = source.pop()
-            target.append((self.state, words))
-            self.state = state
-            turn.echoes.append(say(f"echo.{turn.stepped}ne", words=shortened(words)))
-        if not turn.echoes:
-            turn.echoes.append(say(f"nothing_to_{turn.stepped}"))
 
     def _compose(self, turn: Turn, entry: Entry) -> Reply:
         before = self.last.asks if self.last else None

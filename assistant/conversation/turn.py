@@ -7,10 +7,20 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, field
-from typing import TypeAlias
+from typing import NamedTuple, TypeAlias
 
-from assistant.conversation.state import State
+from assistant.conversation.history import History
+from assistant.conversation.state import Pending, State
 from grammar.statements import Statement
+
+
+class Mark(NamedTuple):
+    """How things stood before a statement."""
+
+    state: State
+    echoes: int
+    understood: int
+    words: str
 
 
 @dataclass
@@ -29,14 +39,33 @@ class Turn:
     unplaced: list[str] = field(default_factory=list)
     """Words that made a statement which nothing could be done with."""
     trail: list[State] = field(default_factory=list)
-    """The states before each change of this utterance, for a `scratch that` within it."""
-    stepped: str = ""
-    """`undo`, `redo`, `start over`: done by the conversation, which keeps the history."""
-    steps: int = 1
+    """The states before each change of this utterance."""
+    began: State = field(init=False)
+    """The state before this utterance."""
+    base: State = field(init=False)
+    """The state that this utterance's changes start from: where undo or redo led, if it was
+    said."""
+    history: History | None = None
+    """What undo and redo go along; None while something is only supposed."""
+    marks: list[Mark] = field(default_factory=list)
+    """How things stood before each statement of this utterance that changed the box."""
+    stepped: bool = False
+    """True once undo, redo or start over was said."""
     event: tuple[str, str] | None = None
     """Something outside this box was asked for: ("next_box", "kitchen island")."""
     spoken: bool = False
     """True where an ear gave the words, so that doubts are to be asked back."""
+    held_before: tuple[Pending, ...] = ()
+    """Statements held back since an earlier utterance."""
+    first_asked: str | None = None
+    """The question that was open when the utterance began."""
+    kinds: set[str] = field(default_factory=set)
+    """The kinds of statement worked through so far."""
+    settled: Statement | None = None
+    """A held statement that was just confirmed, and is not to be doubted again."""
+
+    def __post_init__(self) -> None:
+        self.began = self.base = self.state
 
     def take(self) -> Statement | None:
         """The next statement, taken away from what is ahead."""
