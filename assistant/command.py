@@ -19,6 +19,7 @@ app = typer.Typer(
 )
 
 Edition = Annotated[str, typer.Option(help="Code edition to count by, such as 2020.")]
+Job = Annotated[str, typer.Option(help="Keep what is said in this job, and go on where it was.")]
 Json = Annotated[bool, typer.Option("--json", help="One JSON object a line instead of text.")]
 
 
@@ -35,23 +36,24 @@ def check(
 
 
 @app.command()
-def chat(edition: Edition = "", json: Json = False) -> None:
+def chat(job: Job = "", edition: Edition = "", json: Json = False) -> None:
     """Talk boxes through line by line, on standard input and output."""
     from assistant import chat as front
 
-    raise typer.Exit(front.run(sys.stdin, edition, json))
+    raise typer.Exit(front.run(sys.stdin, job, edition, json))
 
 
 @app.command()
 def hear(
     recordings: Annotated[list[Path], typer.Argument(help="WAV files, heard in this order.")],
+    job: Job = "",
     edition: Edition = "",
     json: Json = False,
 ) -> None:
     """Talk a box through by recordings. Exit status as for check."""
     from assistant import hear as front
 
-    raise typer.Exit(front.run(recordings, edition, json))
+    raise typer.Exit(front.run(recordings, job, edition, json))
 
 
 screen_commands.add_to(app)

@@ -4,18 +4,51 @@ from __future__ import annotations
 
 import json
 import sys
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
+from typing import Protocol
 
 from assistant.conversation import Conversation, Reply
 from assistant.problems import EXIT_OF_VERDICT, UNUSABLE, Problem
+from grammar.words import Word
 from rules import DEFAULT_EDITION, RulesError, check_edition
 
 
+class Listener(Protocol):
+    """What takes words and answers: a conversation in memory, or a session that keeps it."""
+
+    @property
+    def asks(self) -> str | None:
+        """The open question's slot."""
+        ...
+
+    def hear(self, words: str | Sequence[Word]) -> Reply:
+        """Take what was typed or heard and answer it."""
+        ...
+
+
 def begin(edition: str) -> Conversation:
-    """A new conversation under an edition, the default when it is empty."""
+    """A new conversation under an edition, the default when it is empty. Nothing is kept."""
     try:
         return Conversation(check_edition(edition) if edition else DEFAULT_EDITION)
     except RulesError as refusal:
         raise Problem(str(refusal)) from None
+
+
+@contextmanager
+def listening(job: str, edition: str) -> Iterator[tuple[Listener, str]]:
+    """Who listens, and what to say first: the job named, or nobody's in memory where `job` is
+    empty."""
+    if not job:
+        yield begin(edition), ""
+        return
+    from assistant.jobs.session import Session
+
+    session = Session.open_or_start(job, edition)
+    try:
+        yield session, session.resume().said
+    finally:
+        session.close()
 
 
 def put(text: str) -> None:

@@ -5,29 +5,34 @@ from __future__ import annotations
 from pathlib import Path
 
 from assistant.ears import EarsError, read_sound, the_ear
-from assistant.front import begin, exit_status, put, put_json
+from assistant.front import exit_status, listening, put, put_json
 from assistant.problems import UNUSABLE, Problem
 from assistant.showing import full_lines
 
 
-def run(recordings: list[Path], edition: str, as_json: bool) -> int:
-    """Hear each recording in turn and answer; a file that cannot be heard stops nothing said."""
-    conversation = begin(edition)
+def run(recordings: list[Path], job: str, edition: str, as_json: bool) -> int:
+    """Hear each recording in turn and answer.
+
+    All files are read before the first is heard, so that a bad one stops nothing half-way.
+    """
     try:
-        sounds = [(path, read_sound(path)) for path in recordings]
+        sounds = [read_sound(path) for path in recordings]
         ear = the_ear()
     except EarsError as refusal:
         raise Problem(str(refusal)) from None
     reply, entered = None, False
-    for _path, sound in sounds:
-        for hearing in ear.hear(sound, conversation.asks):
-            reply = conversation.hear(hearing.words)
-            entered = entered or reply.changed
-            if as_json:
-                put_json(reply)
-            else:
-                put(f"Heard: {reply.heard or '(nothing)'}")
-                put(f"Reply: {reply.said}")
+    with listening(job, edition) as (listener, first):
+        if first and not as_json:
+            put(first)
+        for sound in sounds:
+            for hearing in ear.hear(sound, listener.asks):
+                reply = listener.hear(hearing.words)
+                entered = entered or reply.changed
+                if as_json:
+                    put_json(reply)
+                else:
+                    put(f"Heard: {reply.heard or '(nothing)'}")
+                    put(f"Reply: {reply.said}")
     if reply is None:
         return UNUSABLE
     if not as_json:
