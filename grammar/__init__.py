@@ -6,9 +6,24 @@
 
 from __future__ import annotations
 
-from grammar.guide import help_topics
-from grammar.sampling import sample, vocabulary
+from typing import TYPE_CHECKING, Any
+
 from grammar.store import digest
 from grammar.understanding import understand
 
+if TYPE_CHECKING:
+    from grammar.guide import help_topics
+    from grammar.sampling import sample, vocabulary
+
 __all__ = ["digest", "help_topics", "sample", "understand", "vocabulary"]
+
+#: Imported when first asked for: a text turn needs none of them.
+_LATER = {"help_topics": "guide", "sample": "sampling", "vocabulary": "sampling"}
+
+
+def __getattr__(name: str) -> Any:
+    if name not in _LATER:
+        raise AttributeError(f"module 'grammar' has no attribute {name!r}")
+    from importlib import import_module
+
+    return getattr(import_module(f"grammar.{_LATER[name]}"), name)

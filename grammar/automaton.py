@@ -9,24 +9,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
+from typing import NamedTuple
 
-from grammar.expression import Choice, Marked, Named, Node, Repeat, Terminal
-from grammar.expression import Sequence as Sequenced
-from grammar.statements import Value
-
-Slot = tuple[str, str]
-
-
-@dataclass(frozen=True, slots=True)
-class Position:
-    """One terminal of one phrase."""
-
-    terminal: int
-    phrase: int
-    captures: tuple[Slot, ...]
-    """(slot, rule) of every slot whose words it belongs to, innermost last."""
-    gives: tuple[tuple[str, Value], ...]
-    """Constant slot values that it brings, innermost last."""
+from grammar.expression import Node
+from grammar.positions import Builder, Position
 
 
 @dataclass(slots=True)
@@ -40,34 +26,49 @@ class State:
     reach: dict[int, list[int]] | None = None
 
 
+class _Ends(NamedTuple):
+    """Where a phrase may begin and end."""
+
+    first: frozenset[int]
+    last: frozenset[int]
+
+
 @dataclass(slots=True)
 class Automaton:
-    """Phrases in, states out. `add` each phrase, then walk from `start`."""
+    """Phrases in, states out. `add` each phrase, then walk from `start`.
 
-    terminals: dict[str, int] = field(default_factory=dict)
-    positions: list[Position] = field(default_factory=list)
-    follow: list[set[int]] = field(default_factory=list)
-    firsts: list[frozenset[int]] = field(default_factory=list)
-    lasts: list[frozenset[int]] = field(default_factory=list)
+    `members[symbol]` are the terminals that a symbol matches; it must be set before walking.
+    """
+
+    builder: Builder = field(default_factory=Builder)
     members: Sequence[frozenset[int]] = ()
-    start: State = field(default_factory=lambda: State((), ()))
+    start: State = field(default_factory=lambda: State((), (), reach={}))
+    _ends: list[_Ends] = field(default_factory=list)
     _states: dict[tuple[int, ...], State] = field(default_factory=dict)
     _last_of: dict[int, int] = field(default_factory=dict)
 
+    @property
+    def terminals(self) -> dict[str, int]:
+        """The number of every terminal."""
+        return self.builder.terminals
+
+    @property
+    def positions(self) -> Sequence[Position]:
+        """Every position of every phrase."""
+        return self.builder.positions
+
     def add(self, node: Node) -> int:
-        """Add a phrase and return its index."""
-        phrase = len(self.firsts)
-        nullable, first, last = _Builder(self, phrase).build(node, (), ())
+        """Add a phrase and return its index. Raises ValueError for one that matches nothing."""
+        phrase = len(self._ends)
+        nullable, first, last = self.builder.build(node, phrase)
         if nullable:
             raise ValueError(f"phrase {phrase} matches nothing at all")
-        self.firsts.append(frozenset(first))
-        self.lasts.append(frozenset(last))
+        self._ends.append(_Ends(frozenset(first), frozenset(last)))
         for position in last:
             self._last_of[position] = phrase
+        assert self.start.reach is not None
         for position in first:
             terminal = self.positions[position].terminal
-            if self.start.reach is None:
-                self.start.reach = {}
             self.start.reach.setdefault(terminal, []).append(position)
         return phrase
 
@@ -85,7 +86,7 @@ class Automaton:
     def _reach(self, positions: Iterable[int]) -> dict[int, list[int]]:
         following: set[int] = set()
         for position in positions:
-            following |= self.follow[position]
+            following.update(*self.builder.follow[position])
         reach: dict[int, list[int]] = {}
         for position in following:
             reach.setdefault(self.positions[position].terminal, []).append(position)
@@ -104,84 +105,24 @@ class Automaton:
 
         Where there are several paths, the one that the phrase writes first is taken.
         """
-        members = self.members
+        members, positions = self.members, self.positions
+        first, last = self._ends[phrase]
         layers: list[set[int]] = []
-        current: Iterable[int] = self.firsts[phrase]
+        current: Iterable[int] = first
         for symbol in symbols:
-            layer = {p for p in current if self.positions[p].terminal in members[symbol]}
+            layer = {p for p in current if positions[p].terminal in members[symbol]}
             layers.append(layer)
-            current = set().union(*(self.follow[p] for p in layer)) if layer else ()
-        alive = layers[-1] & self.lasts[phrase]
+            current = set[int]().union(*(self._after(p) for p in layer))
+        alive = layers[-1] & last
         for place in range(len(layers) - 2, -1, -1):
             layers[place + 1] = alive
-            alive = {p for p in layers[place] if self.follow[p] & alive}
+            alive = {p for p in layers[place] if self._after(p) & alive}
         layers[0] = alive
         chosen = [min(layers[0])]
         for layer in layers[1:]:
-            chosen.append(min(self.follow[chosen[-1]] & layer))
-        return [self.positions[p] for p in chosen]
+            chosen.append(min(self._after(chosen[-1]) & layer))
+        return [positions[p] for p in chosen]
 
-
-@dataclass(slots=True)
-class _Builder:
-    automaton: Automaton
-    phrase: int
-
-    def build(
-        self, node: Node, captures: tuple[Slot, ...], gives: tuple[tuple[str, Value], ...]
-    ) -> tuple[bool, set[int], set[int]]:
-        """(may be empty, first positions, last positions) of a tree, its positions added."""
-        if isinstance(node, Terminal):
-            return self._terminal(node, captures, gives)
-        if isinstance(node, Marked):
-            if node.rule:
-                return self.build(node.part, (*captures, (node.slot, node.rule)), gives)
-            slot = captures[-1][0] if node.slot == "own" and captures else node.slot
-            return self.build(node.part, captures, (*gives, (slot, node.value)))
-        if isinstance(node, Named):
-            return self.build(node.part, captures, gives)
-        if isinstance(node, Repeat):
-            nullable, first, last = self.build(node.part, captures, gives)
-            self._join(last, first)
-            return nullable, first, last
-        if isinstance(node, Choice):
-            return self._choice(node, captures, gives)
-        return self._sequence(node, captures, gives)
-
-    def _terminal(
-        self, node: Terminal, captures: tuple[Slot, ...], gives: tuple[tuple[str, Value], ...]
-    ) -> tuple[bool, set[int], set[int]]:
-        terminals = self.automaton.terminals
-        terminal = terminals.setdefault(node.key, len(terminals))
-        here = len(self.automaton.positions)
-        self.automaton.positions.append(Position(terminal, self.phrase, captures, gives))
-        self.automaton.follow.append(set())
-        return False, {here}, {here}
-
-    def _choice(
-        self, node: Choice, captures: tuple[Slot, ...], gives: tuple[tuple[str, Value], ...]
-    ) -> tuple[bool, set[int], set[int]]:
-        nullable, first, last = False, set[int](), set[int]()
-        for part in node.parts:
-            empty, begins, ends = self.build(part, captures, gives)
-            nullable |= empty
-            first |= begins
-            last |= ends
-        return nullable, first, last
-
-    def _sequence(
-        self, node: Sequenced, captures: tuple[Slot, ...], gives: tuple[tuple[str, Value], ...]
-    ) -> tuple[bool, set[int], set[int]]:
-        nullable, first, last = True, set[int](), set[int]()
-        for part in node.parts:
-            empty, begins, ends = self.build(part, captures, gives)
-            self._join(last, begins)
-            if nullable:
-                first = first | begins
-            last = last | ends if empty else ends
-            nullable &= empty
-        return nullable, first, last
-
-    def _join(self, before: Iterable[int], after: set[int]) -> None:
-        for position in before:
-            self.automaton.follow[position] |= after
+    def _after(self, position: int) -> set[int]:
+        """The positions that may follow one."""
+        return set[int]().union(*self.builder.follow[position])

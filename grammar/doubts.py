@@ -28,6 +28,7 @@ _POSSIBLE: dict[str, list[int]] = _TABLE["confusable"]["possible"]
 _HINGES: dict[str, str] = _TABLE["heard"]["hinges"]
 _HOMOPHONES: dict[str, str] = store.table("lexicon")["homophones"]
 _COUNTED = frozenset(_TABLE["vague"]["kinds"])
+_UNLESS: dict[str, str] = _TABLE["vague"]["unless"]
 _SURE = float(_TABLE["heard"]["sure"])
 _PLURALS = frozenset(Lexicon().singular)
 
@@ -46,7 +47,11 @@ def of(
     if heard.words:
         found += _heard(heard, span, kind, capture)
     found += _unusual(kind, values)
-    if kind in _COUNTED and (capture.vague or (capture.counted and "count" not in values)):
+    if (
+        kind in _COUNTED
+        and _UNLESS.get(kind) not in values
+        and (capture.vague or (capture.counted and "count" not in values))
+    ):
         found += _vague(heard, span[0], capture)
     if not found:
         return ()

@@ -76,7 +76,8 @@ KINDS: dict[str, tuple[str, ...]] = {
     "box_volume": ("volume", "unit", "gangs", "family", "material"),  # volume: Decimal
     #   unit: in3 (absent) or cm3. family: str, such as "old work", "pancake", "octagon".
     "box_size": ("family", "width", "height", "depth", "gangs", "material", "row"),
-    #   Decimal inches. family: square, octagon, device, handy, masonry, fs, fd, pancake. depth: Decimal, or the
+    #   Decimal inches, in the order of Table 314.16(A) (3 x 2 x 2-1/2 is width 3, height 2).
+    #   family: square, octagon, device, handy, masonry, fs, fd, pancake. depth: Decimal, or the
     #   words "deep" or "shallow" as str. What was not said is absent.
     #   row: str, a row of Table 314.16(A) picked from a list; never said.
     "box_kind": ("gangs", "family", "material", "name"),  # a box named without volume or size

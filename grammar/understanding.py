@@ -43,7 +43,6 @@ def understand(
         heard.tokens.heard,
         [statement for statement in found if statement.kind],
         _left_over(machine, heard, spans),
-        expect,
     )
 
 
