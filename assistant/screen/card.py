@@ -172,9 +172,10 @@ class Card(Screen[None]):
         self.query_one(Answers).action_number(number)
 
     def on_key(self, event: events.Key) -> None:
-        """Typing letters anywhere goes to the input line."""
+        """What is typed anywhere goes to the input line, unless it is a key of the list there."""
         entry = self.query_one(EntryLine)
-        if event.is_printable and event.character and not entry.has_focus:
+        taken = entry.has_focus or event.key in self.active_bindings
+        if event.is_printable and event.character and not taken:
             event.stop()
             entry.focus()
             entry.insert_text_at_cursor(event.character)

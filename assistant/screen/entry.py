@@ -21,7 +21,9 @@ class EntryLine(Input):
             self.count = count
 
     def __init__(self, placeholder: str, id: str | None = None) -> None:
-        super().__init__(placeholder=placeholder, id=id, compact=True, max_length=MOST)
+        super().__init__(
+            placeholder=placeholder, id=id, compact=True, max_length=MOST, select_on_focus=False
+        )
         self.cursor_blink = False
 
     def on_paste(self, event: events.Paste) -> None:

@@ -53,7 +53,12 @@ class Trouble:
     why: str
 
 
-Report: TypeAlias = Level | Partial | Final | Trouble
+@dataclass(frozen=True, slots=True)
+class Spoken:
+    """The voice has finished."""
+
+
+Report: TypeAlias = Level | Partial | Final | Trouble | Spoken
 Tell: TypeAlias = Callable[[Report], None]
 
 

@@ -36,7 +36,7 @@ def content_rows(state: State) -> list[Row]:
         Row(text("contents.box", what=naming.part(part)), "", "box") for part in state.box
     ] or [Row(text("contents.box_unknown"), "", "box")]
     rows += [Row(text("contents.extra", what=naming.part(part))) for part in state.extras]
-    clamps = say(f"clamps.{state.clamps}").removeprefix("clamps ")
+    clamps = say(f"clamps.{state.clamps}")
     rows.append(Row(text("contents.clamps", what=clamps), "", "clamps"))
     return rows
 

@@ -11,6 +11,7 @@ from assistant.screen.listening import (
     Partial,
     Report,
     Speaker,
+    Spoken,
     State,
     Tell,
     Trouble,
@@ -100,6 +101,9 @@ class Talking:
                 self.partial = ""
                 self.state = "listening" if more else "muted"
                 self._hear(words)
+            case Spoken():
+                if self.state == "speaking":
+                    self.state = "muted"
             case Trouble(why):
                 self._fail(text("trouble.engine", why=why))
         self._show()
@@ -110,18 +114,11 @@ class Talking:
             return
         self.state = "speaking"
         try:
-            self._speaker.say(words, lambda: self._tell(Level(0.0)) if self._spoken() else None)
+            self._speaker.say(words, lambda: self._tell(Spoken()))
         except Exception as fault:  # as above
             self._speaker = None
             self._fail(text("trouble.voice", why=_sentence(fault)))
         self._show()
-
-    def _spoken(self) -> bool:
-        """The voice is done; a report makes the app look again."""
-        done = self.state == "speaking"
-        if done:
-            self.state = "muted"
-        return done
 
     def hush(self) -> None:
         """Any key stops the voice."""

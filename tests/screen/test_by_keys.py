@@ -1,0 +1,335 @@
+"""Every task of the screen, done by keys alone.
+
+Volumes: 2.00 in3 for each 14 AWG conductor, Table 314.16(B); two allowances for a device,
+314.16(B)(4); one for up to four grounds, 314.16(B)(5); none for clamps outside and one for
+clamps inside, 314.16(B)(2). So two 14-2 cables and a switch take 7 x 2.00 = 14.00 in3. A 4 in.
+square box 1-1/2 in. deep holds 21.0 in3, Table 314.16(A).
+"""
+
+from __future__ import annotations
+
+from driving import app_for, drive, rows, seen, typed
+from textual.pilot import Pilot
+
+from assistant.screen.row_list import RowList
+
+SWITCH = "two 14-2 cables and one switch"
+
+
+def test_first_run_leads_to_a_first_verdict_in_seven_keys() -> None:
+    app = app_for()
+
+    async def play(pilot: Pilot[None]) -> None:
+        assert "boxaloud chat" in seen(app)
+        await pilot.press("2")
+        await pilot.pause()
+        assert "What volume is marked on the box?" in seen(app)
+        await pilot.press("f7", "1", "8", "enter")
+        await pilot.pause()
+        assert "fits · margin at least 2.00 in³ · at most 16.00 of 18.0" in seen(app)
+        await pilot.press("alt+3")
+        await pilot.pause()
+        assert "fits · margin 4.00 in³ · 14.00 of 18.0 · 314.16, edition 2023" in seen(app)
+
+    drive(app, play)
+
+
+def test_the_welcome_can_be_left_for_the_line_mode() -> None:
+    app = app_for()
+
+    async def play(pilot: Pilot[None]) -> None:
+        await pilot.press("3")
+        await pilot.pause()
+        assert not app.is_running or app._exit
+
+    drive(app, play)
+
+
+def test_typing_and_what_was_left_over() -> None:
+    app = app_for(SWITCH)
+
+    async def play(pilot: Pilot[None]) -> None:
+        await typed(pilot, "clamps outside and 7 bananas")
+        assert "Not used: 7 bananas" in seen(app)
+        assert "Clamps outside." in seen(app)
+
+    drive(app, play)
+
+
+def test_an_open_question_is_answered_by_tab_and_a_number() -> None:
+    app = app_for(SWITCH, "18 cubic inch box")
+
+    async def play(pilot: Pilot[None]) -> None:
+        app.card.query_one("#answers").focus()
+        await pilot.press("1")
+        await pilot.pause()
+        assert "16.00 of 18.0" in seen(app)
+
+    drive(app, play)
+
+
+def test_tab_order_reaches_answers_lists_and_line() -> None:
+    app = app_for(SWITCH, "18 cubic inch box")
+
+    async def play(pilot: Pilot[None]) -> None:
+        reached = set()
+        for _ in range(6):
+            await pilot.press("tab")
+            reached.add(app.focused.id if app.focused else None)
+        assert {"answers", "worksheet", "entry"} <= reached
+
+    drive(app, play)
+
+
+def test_arrows_choose_an_answer() -> None:
+    app = app_for(SWITCH, "18 cubic inch box")
+
+    async def play(pilot: Pilot[None]) -> None:
+        app.card.query_one("#answers").focus()
+        await pilot.press("right", "enter")
+        await pilot.pause()
+        assert "lamps outside" in seen(app)
+        assert "margin 4.00" in seen(app)
+
+    drive(app, play)
+
+
+def test_a_click_answers_too() -> None:
+    app = app_for(SWITCH, "18 cubic inch box")
+
+    async def play(pilot: Pilot[None]) -> None:
+        column = rows(app)[app.card.query_one("#answers").region.y].index("3 none")
+        await pilot.click("#answers", offset=(column - 1, 0))
+        await pilot.pause()
+        assert "margin 4.00" in seen(app)
+
+    drive(app, play)
+
+
+def test_a_line_is_picked_its_count_changed_removed_and_brought_back() -> None:
+    app = app_for(SWITCH, "18 cubic inch box", "no clamps")
+
+    async def play(pilot: Pilot[None]) -> None:
+        await pilot.press("f3", "3")
+        await pilot.pause()
+        assert "over by 0.00" not in seen(app)
+        assert "18.00 of 18.0" in seen(app)
+        await pilot.press("plus")
+        await pilot.pause()
+        assert "over by 4.00 in³ · 22.00 of 18.0" in seen(app)
+        await pilot.press("minus", "down", "delete")
+        await pilot.pause()
+        assert "14.00 of 18.0" in seen(app)
+        await pilot.press("ctrl+z")
+        await pilot.pause()
+        assert "18.00 of 18.0" in seen(app)
+        await pilot.press("ctrl+y")
+        await pilot.pause()
+        assert "14.00 of 18.0" in seen(app)
+
+    drive(app, play)
+
+
+def test_letters_typed_in_a_list_go_to_the_input_line() -> None:
+    app = app_for(SWITCH)
+
+    async def play(pilot: Pilot[None]) -> None:
+        await pilot.press("f4")
+        await typed(pilot, "no clamps")
+        assert "Heard: no clamps" in seen(app)
+
+    drive(app, play)
+
+
+def test_the_clamps_and_the_box_are_changed_from_the_list() -> None:
+    app = app_for(SWITCH, "18 cubic inch box", "no clamps")
+
+    async def play(pilot: Pilot[None]) -> None:
+        await pilot.press("f3", "end", "enter")
+        await pilot.pause()
+        assert "Where are the cable clamps?" in seen(app)
+        await pilot.press("1")
+        await pilot.pause()
+        assert "16.00 of 18.0" in seen(app)
+        await pilot.press("f3", "end", "up", "enter")
+        await pilot.pause()
+        await typed(pilot, "square 1 and 1/2")
+        assert "16.00 of 21.0" in seen(app)
+
+    drive(app, play)
+
+
+def test_a_worksheet_line_opens_to_its_section_reasoning_and_source() -> None:
+    app = app_for(SWITCH, "18 cubic inch box", "clamps inside")
+
+    async def play(pilot: Pilot[None]) -> None:
+        for number, section in enumerate(("314.16(A)", "314.16(B)(1)", "314.16(B)(2)")):
+            await pilot.press("f4", "home", *["down"] * number, "enter")
+            await pilot.pause()
+            opened = seen(app)
+            assert f"Section: {section}" in opened
+            assert "Why: " in opened
+            assert "Source: " in opened
+            await pilot.press("escape")
+            await pilot.pause()
+
+    drive(app, play)
+
+
+def test_boxes_of_the_job_are_begun_and_opened_again() -> None:
+    app = app_for(SWITCH, "18 cubic inch box", "no clamps")
+
+    async def play(pilot: Pilot[None]) -> None:
+        await pilot.press("ctrl+n")
+        await pilot.pause()
+        assert "· box 2" in rows(app)[0]
+        await typed(pilot, "three 14-3 cables")
+        await pilot.press("f5")
+        await pilot.pause()
+        listed = "\n".join(rows(app))
+        assert "✓ box 1  fits 4.00" in listed
+        assert "? box 2  not yet" in listed
+        await pilot.press("home", "enter")
+        await pilot.pause()
+        assert "· box 1" in rows(app)[0]
+        assert "14.00 of 18.0" in seen(app)
+
+    drive(app, play)
+
+
+def test_what_if_stands_side_by_side_and_enters_nothing() -> None:
+    app = app_for(SWITCH, "18 cubic inch box", "clamps inside")
+
+    async def play(pilot: Pilot[None]) -> None:
+        before = app.desk.conversation.talk.state
+        await pilot.press("f6")
+        await pilot.pause()
+        await typed(pilot, "clamps outside")
+        shown = seen(app)
+        assert "margin 2.00" in shown
+        assert "margin 4.00" in shown
+        assert "Difference: 2.00 in³ less" in shown
+        assert "Margin 2.00 becomes 4.00" in shown
+        await pilot.press("escape")
+        await pilot.pause()
+        assert app.desk.conversation.talk.state == before
+
+    drive(app, play)
+
+
+def test_what_was_tried_is_taken_over_by_a_key() -> None:
+    app = app_for(SWITCH, "18 cubic inch box", "clamps inside")
+
+    async def play(pilot: Pilot[None]) -> None:
+        await pilot.press("f6")
+        await pilot.pause()
+        await pilot.press("ctrl+s")
+        await pilot.pause()
+        assert "nothing to take over yet" in seen(app)
+        await typed(pilot, "10 cubic inch box")
+        assert "FITS becomes OVER" in seen(app)
+        await pilot.press("ctrl+s")
+        await pilot.pause()
+        assert "over by 6.00 in³ · 16.00 of 10.0" in seen(app)
+
+    drive(app, play)
+
+
+def test_a_spoken_what_if_is_shown_side_by_side() -> None:
+    app = app_for(SWITCH, "18 cubic inch box", "clamps inside")
+
+    async def play(pilot: Pilot[None]) -> None:
+        await typed(pilot, "what if the clamps were outside")
+        assert "Difference: 2.00 in³ less" in seen(app)
+
+    drive(app, play)
+
+
+def test_a_standard_box_is_searched_with_its_volume() -> None:
+    app = app_for(SWITCH, "no clamps")
+
+    async def play(pilot: Pilot[None]) -> None:
+        await pilot.press("f7")
+        await pilot.pause()
+        await typed(pilot, "octagon", enter=False)
+        listed = [row for row in rows(app) if "octagon" in row]
+        assert [row.split(" in³")[0].split()[-1] for row in listed[1:]] == ["12.5", "15.5", "21.5"]
+        await pilot.press("down", "enter")
+        await pilot.pause()
+        assert "14.00 of 15.5" in seen(app)
+
+    drive(app, play)
+
+
+def test_a_device_box_is_ganged_in_the_list() -> None:
+    """Two 3 x 2 x 3-1/2 device boxes ganged hold 2 x 18.0, Table 314.16(A)."""
+    app = app_for(SWITCH, "no clamps")
+
+    async def play(pilot: Pilot[None]) -> None:
+        await pilot.press("f7", "ctrl+right")
+        await pilot.pause()
+        await typed(pilot, "device 36")
+        assert "14.00 of 36.0" in seen(app)
+
+    drive(app, play)
+
+
+def test_a_search_that_finds_nothing_says_what_to_do() -> None:
+    app = app_for(SWITCH)
+
+    async def play(pilot: Pilot[None]) -> None:
+        await pilot.press("f7")
+        await typed(pilot, "pancake", enter=False)
+        assert "type its volume" in seen(app)
+        await pilot.press("enter", "escape")
+        await pilot.pause()
+        assert app.screen is app.card
+
+    drive(app, play)
+
+
+def test_the_palette_does_what_keys_do() -> None:
+    app = app_for(SWITCH, "18 cubic inch box", "no clamps")
+
+    async def play(pilot: Pilot[None]) -> None:
+        await pilot.press("ctrl+p")
+        await pilot.pause()
+        await typed(pilot, "standard", enter=False)
+        for _ in range(20):
+            await pilot.pause(0.05)
+            if "Choose a box" in seen(app):
+                break
+        await pilot.press("enter")
+        await pilot.pause(0.1)
+        assert "Which box?" in seen(app)
+
+    drive(app, play)
+
+
+def test_cautions_stand_on_the_card_and_open_whole() -> None:
+    app = app_for(SWITCH, "18 cubic inch box", "no clamps")
+
+    async def play(pilot: Pilot[None]) -> None:
+        assert "De-energise and test." in seen(app)
+        await app.run_action("cautions")
+        await pilot.pause()
+        shown = seen(app).lower()
+        assert "authority having jurisdiction" in shown
+        assert "amendments" in shown
+
+    drive(app, play)
+
+
+def test_the_list_keeps_the_pointer_in_view_with_five_hundred_boxes() -> None:
+    app = app_for(*["next box"] * 499)
+
+    async def play(pilot: Pilot[None]) -> None:
+        await pilot.press("f5", "home")
+        await pilot.pause()
+        assert "▸ ? box 1 " in "\n".join(rows(app))
+        await pilot.press("end")
+        await pilot.pause()
+        assert "▸ ? box 500 " in "\n".join(rows(app))
+        assert app.card.query_one("#boxes", RowList).pointed == 499
+
+    drive(app, play)

@@ -1,0 +1,250 @@
+"""Talking at the screen: states, partial words, doubt, the meter; and engines that fail."""
+
+from __future__ import annotations
+
+import threading
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+from driving import app_for, begun, drive, rows, seen, typed
+from textual.pilot import Pilot
+
+from assistant.screen.app import BoxaloudApp
+from assistant.screen.desk import MemoryDesk
+from assistant.screen.listening import Final, Level, Partial, Tell, Trouble, meter
+from grammar.words import Word
+
+SWITCH = "two 14-2 cables and one switch"
+RECORDINGS = Path(__file__).parents[2] / "audio_fixtures"
+
+
+class PlayedListener:
+    """A microphone that hears what a test lays before it, from a thread of its own."""
+
+    def __init__(self, *heard: Final) -> None:
+        self.heard = list(heard)
+        self.tell: Tell | None = None
+        self.expected: str | None = None
+
+    def start(self, expect: str | None, tell: Tell) -> None:
+        self.expected, self.tell = expect, tell
+
+    def report(self, *reports: Level | Partial | Final | Trouble) -> None:
+        assert self.tell is not None
+        for report in reports:
+            thread = threading.Thread(target=self.tell, args=(report,))
+            thread.start()
+            thread.join()
+
+    def stop(self) -> None:
+        pass
+
+
+class LostMicrophone(PlayedListener):
+    def start(self, expect: str | None, tell: Tell) -> None:
+        raise OSError("no input device was found")
+
+
+class PlayedVoice:
+    def __init__(self) -> None:
+        self.said: list[str] = []
+        self.hushed = 0
+        self.done: Callable[[], None] = lambda: None
+
+    def say(self, words: str, done: Callable[[], None]) -> None:
+        self.said.append(words)
+        self.done = done
+
+    def hush(self) -> None:
+        self.hushed += 1
+
+
+class DeadVoice(PlayedVoice):
+    def say(self, words: str, done: Callable[[], None]) -> None:
+        raise RuntimeError("the voice has gone")
+
+
+def words(text: str, confidence: float = 0.97) -> tuple[Word, ...]:
+    return tuple(Word(word, confidence) for word in text.split())
+
+
+def talking(listener: object, voice: object = None, *said: str) -> BoxaloudApp:
+    desk = MemoryDesk(begun(*(said or (SWITCH,))))
+    return BoxaloudApp(desk, listener, voice)  # type: ignore[arg-type]
+
+
+def test_a_key_opens_the_microphone_words_appear_and_are_answered() -> None:
+    listener = PlayedListener()
+    app = talking(listener)
+
+    async def play(pilot: Pilot[None]) -> None:
+        assert "MUTED" in rows(app)[0]
+        await pilot.press("f2")
+        await pilot.pause()
+        assert "LISTENING" in rows(app)[0]
+        assert listener.expected == "box"
+        listener.report(Level(0.5), Partial(words("eighteen cubic")))
+        await pilot.pause()
+        assert "Hearing: eighteen cubic" in seen(app)
+        assert "█" in rows(app)[0].split("LISTENING")[1]
+        await pilot.press("f2")
+        await pilot.pause()
+        assert "THINKING" in rows(app)[0]
+        listener.report(Final(words("eighteen cubic inch box")))
+        await pilot.pause()
+        assert "MUTED" in rows(app)[0]
+        assert "Heard: eighteen cubic inch box" in seen(app)
+        assert "of 18.0" in seen(app)
+
+    drive(app, play)
+
+
+def test_doubt_is_marked_by_a_sign_while_words_appear() -> None:
+    listener = PlayedListener()
+    app = talking(listener)
+
+    async def play(pilot: Pilot[None]) -> None:
+        await pilot.press("f2")
+        listener.report(Partial((Word("fifteen", 0.31), Word("inches", 0.9))))
+        await pilot.pause()
+        assert "Hearing: fifteen(?) inches" in seen(app)
+
+    drive(app, play)
+
+
+def test_a_number_heard_in_doubt_is_asked_back_and_confirmed_by_key() -> None:
+    listener = PlayedListener()
+    app = talking(listener, None, "clamps outside", "18 cubic inch box")
+
+    async def play(pilot: Pilot[None]) -> None:
+        await pilot.press("f2")
+        heard = (Word("three", 0.2), *words("fourteen two cables"))
+        listener.report(Final(heard))
+        await pilot.pause()
+        assert "1 yes 2 no" in seen(app)
+        assert "NOT YET" in app.card.query_one("#caption").content or "incomplete" in seen(app)
+        await pilot.press("alt+1")
+        await pilot.pause()
+        assert "three 14-2 cables" in seen(app) or "six 14 AWG conductors" in seen(app)
+
+    drive(app, play)
+
+
+def test_the_meter_is_a_bar_or_a_word_that_keeps_still() -> None:
+    assert [meter(level, False) for level in (0.0, 0.5, 1.0)] == ["     ", "██▄  ", "█████"]
+    assert [meter(level, True) for level in (0.0, 0.5, 1.0)] == ["quiet", "good", "too loud"]
+
+
+def test_a_reply_is_spoken_and_any_key_hushes_it() -> None:
+    voice = PlayedVoice()
+    app = talking(PlayedListener(), voice)
+
+    async def play(pilot: Pilot[None]) -> None:
+        await typed(pilot, "18 cubic inch box")
+        assert "SPEAKING" in rows(app)[0]
+        assert "18" in voice.said[0] or "eighteen" in voice.said[0]
+        await pilot.press("a")
+        await pilot.pause()
+        assert voice.hushed == 1
+        assert "MUTED" in rows(app)[0]
+
+    drive(app, play)
+
+
+def test_the_voice_that_has_finished_is_muted_again() -> None:
+    voice = PlayedVoice()
+    app = talking(PlayedListener(), voice)
+
+    async def play(pilot: Pilot[None]) -> None:
+        await typed(pilot, "18 cubic inch box")
+        thread = threading.Thread(target=voice.done)
+        thread.start()
+        thread.join()
+        await pilot.pause()
+        assert "MUTED" in rows(app)[0]
+
+    drive(app, play)
+
+
+@pytest.mark.parametrize(
+    ("listener", "sentence"),
+    [
+        (None, "Listening is not set up on this machine. Type instead."),
+        (LostMicrophone(), "I cannot listen: no input device was found. Type instead."),
+    ],
+)
+def test_without_a_microphone_one_sentence_and_typing_goes_on(
+    listener: object, sentence: str
+) -> None:
+    app = talking(listener)
+
+    async def play(pilot: Pilot[None]) -> None:
+        await pilot.press("f2")
+        await pilot.pause()
+        assert sentence in seen(app)
+        await typed(pilot, "18 cubic inch box")
+        assert "of 18.0" in seen(app)
+
+    drive(app, play)
+
+
+def test_an_engine_that_dies_while_listening_is_one_sentence() -> None:
+    listener = PlayedListener()
+    app = talking(listener)
+
+    async def play(pilot: Pilot[None]) -> None:
+        await pilot.press("f2")
+        listener.report(Trouble("it ended with signal 11."))
+        await pilot.pause()
+        assert "The listening engine stopped: it ended with signal 11." in seen(app)
+        assert "MUTED" in rows(app)[0]
+        await typed(pilot, "18 cubic inch box")
+        assert "of 18.0" in seen(app)
+
+    drive(app, play)
+
+
+def test_a_voice_that_dies_leaves_the_reply_on_the_screen() -> None:
+    app = talking(PlayedListener(), DeadVoice())
+
+    async def play(pilot: Pilot[None]) -> None:
+        await typed(pilot, "18 cubic inch box")
+        assert "I cannot speak: the voice has gone." in seen(app)
+        assert "of 18.0" in seen(app)
+        await typed(pilot, "no clamps")
+        assert "margin 4.00" in seen(app)
+
+    drive(app, play)
+
+
+def test_recordings_heard_by_the_real_ear_reach_the_screen() -> None:
+    """Recordings are named by what is said in them."""
+    ears = pytest.importorskip("assistant.ears")
+    if not hasattr(ears, "the_ear"):
+        pytest.skip("there is no ear yet")
+    found = sorted(RECORDINGS.rglob("eighteen cubic inch*.wav"))
+    if not found:
+        pytest.skip(f"no recording of a volume in {RECORDINGS}")
+    listener = PlayedListener()
+    app = talking(listener)
+    hearings = ears.the_ear().hear(ears.read_sound(found[0]), "box")
+
+    async def play(pilot: Pilot[None]) -> None:
+        await pilot.press("f2")
+        listener.report(*(Final(hearing.words) for hearing in hearings))
+        await pilot.pause()
+        assert "of 18.0" in seen(app)
+
+    drive(app, play)
+
+
+def test_talking_waits_while_another_screen_is_open() -> None:
+    app = app_for(SWITCH)
+
+    async def play(pilot: Pilot[None]) -> None:
+        await pilot.press("f1", "f2")
+        await pilot.pause()
+        assert app.screen is not app.card
+
+    drive(app, play)
