@@ -39,6 +39,8 @@ _VULGAR = {
 def word_classes(text: str) -> tuple[str, ...]:
     """The number classes of one token, such as `%ones`, `%size` or `%pair`."""
     found = [name for name, words in _WORD_CLASSES if text in words]
+    if not found and _several(text) in _PLURALS:
+        found = ["%plural"]
     if not found:
         found = list(_figure_classes(text))
     whole = _whole(text)
@@ -94,8 +96,8 @@ def _is_fraction(top: int, bottom: int) -> bool:
 def _whole(text: str) -> int | None:
     if text in _SMALL:
         return _SMALL[text]
-    if text in _PLURALS:
-        return _PLURALS[text]
+    if _several(text) in _PLURALS:
+        return _PLURALS[_several(text)]
     body = text.removesuffix("s").removesuffix("'")
     return int(body) if body.isdigit() and len(body) < 4 else None
 
@@ -112,7 +114,12 @@ def _size_classes(whole: int, plural: bool) -> list[str]:
 
 def is_plural(text: str) -> bool:
     """Whether a number token stands in the plural: `twos`, `14-2s`."""
-    return text in _PLURALS or (text.endswith("s") and text[:1].isdigit())
+    return _several(text) in _PLURALS or (text.endswith("s") and text[:1].isdigit())
+
+
+def _several(text: str) -> str:
+    """`two's` for `twos`, as many write it."""
+    return text.replace("'", "")
 
 
 def pair(text: str) -> tuple[int, int]:
@@ -260,8 +267,8 @@ def _whole_number(texts: Sequence[str]) -> Decimal | None:
 def _one_token(text: str) -> Decimal | None:
     if text in _SMALL:
         return Decimal(_SMALL[text])
-    if text in _PLURALS:
-        return Decimal(_PLURALS[text])
+    if _several(text) in _PLURALS:
+        return Decimal(_PLURALS[_several(text)])
     if text in _SCALE:
         return Decimal(_SCALE[text])
     body = text.rstrip("s'").replace(",", "")

@@ -11,6 +11,8 @@ from grammar.strays import Span, sifted, without_hollow
 _RULES = store.table("rules")["settle"]
 #: Kinds that a size said after them belongs to.
 _SIZED = frozenset(_RULES["sized"])
+_VALUES = frozenset(_RULES["values"])
+_CORRECTING = frozenset(_RULES["correcting"])
 _FOR_ALL = tuple(_RULES["for_all"])
 #: After these a plural needs no count.
 _UNCOUNTED = frozenset(_RULES["uncounted_after"])
@@ -22,6 +24,7 @@ def settled(heard: str, statements: list[Statement], left_over: list[Span]) -> U
     """The understanding of an utterance from its statements and its uncovered places."""
     statements = [_in_form(statement) for statement in _without_vague(statements)]
     statements, left_over = sifted(heard, statements, left_over)
+    statements = _not_that(statements)
     statements = _carried(_sized(_asked_once(statements)))
     statements, left_over = without_hollow(heard, statements, left_over)
     runs = tuple([heard[start:end] for start, end in left_over])
@@ -43,30 +46,68 @@ def _in_form(statement: Statement) -> Statement:
     return replace(statement, slots=form)
 
 
-def _sized(statements: list[Statement]) -> list[Statement]:
-    """ "two whites, two blacks and a red, all number twelve": one size for those before it."""
+def _not_that(statements: list[Statement]) -> list[Statement]:
+    """ "fourteen, not forty" corrects as "no, fourteen" does: the `no` comes first, once."""
     found = list(statements)
     for place in range(len(found) - 1, 0, -1):
-        if found[place].kind != "size" or not _unsized(found[place - 1]):
+        value, denial = found[place - 1], found[place]
+        if denial.kind != "no" or value.kind not in _VALUES or not _denies(denial):
             continue
-        size = found.pop(place)
-        before = place - 1
-        while before >= 0 and _unsized(found[before]):
-            found[before] = _with_size(found[before], size, sure=before == place - 1)
-            before -= 1
+        del found[place]
+        if place < 2 or found[place - 2].kind not in _CORRECTING:
+            found.insert(place - 1, denial)
     return found
 
 
+def _denies(statement: Statement) -> bool:
+    return statement.words.lower().startswith("not ")
+
+
+def _sized(statements: list[Statement]) -> list[Statement]:
+    """One size said for several: "two whites and a red, all number twelve", "two in, one out,
+    all 12-2", "12 gauge, three wires"."""
+    found = list(statements)
+    for place in range(len(found) - 1, -1, -1):
+        said = found[place]
+        if not _sizes_others(said):
+            continue
+        before = place - 1
+        while before >= 0 and _unsized(found[before]) and found[before].kind in _sizes(said):
+            found[before] = _with_size(found[before], said, sure=before == place - 1)
+            before -= 1
+        after = found[place + 1] if place + 1 < len(found) else None
+        if before < place - 1:
+            del found[place]
+        elif said.kind == "size" and after and _unsized(after) and after.kind != "cable":
+            found[place : place + 2] = [_with_size(after, said, sure=True)]
+    return found
+
+
+def _sizes_others(statement: Statement) -> bool:
+    """A bare size, or a cable that is no further cable: "all 12-2"."""
+    return statement.kind == "size" or (
+        statement.kind == "cable"
+        and "awg" in statement.slots
+        and "count" not in statement.slots
+        and statement.words.lower().startswith(_FOR_ALL)
+    )
+
+
+def _sizes(statement: Statement) -> frozenset[str]:
+    return _SIZED if statement.kind == "size" else frozenset({"cable"})
+
+
 def _unsized(statement: Statement) -> bool:
-    return statement.kind in _SIZED and "awg" not in statement.slots
+    return statement.kind in (*_SIZED, "cable") and "awg" not in statement.slots
 
 
 def _with_size(statement: Statement, size: Statement, sure: bool) -> Statement:
-    """`statement` with the size said after it; in doubt for all but the last before it."""
+    """`statement` with the size said beside it; in doubt for all but the nearest to it."""
     sure = sure or size.words.lower().startswith(_FOR_ALL)
+    lent = {slot: size.slots[slot] for slot in ("awg", "conductors") if slot in size.slots}
     return replace(
         statement,
-        slots={**statement.slots, "awg": size.slots["awg"]},
+        slots={**statement.slots, **lent},
         doubts=statement.doubts if sure else (*statement.doubts, Doubt("awg", "carried")),
     )
 
@@ -100,6 +141,8 @@ def _carried(statements: list[Statement]) -> list[Statement]:
     """
     found = list(statements)
     for place, statement in enumerate(found):
+        if statement.kind == "cable" and "role" not in statement.slots:
+            continue  # "four cables" sums up what was said
         for slot in _CARRIED.get(statement.kind, ()):
             if slot not in statement.slots:
                 found[place] = statement = _borrowed(found, place, slot)

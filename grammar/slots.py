@@ -37,6 +37,9 @@ def values(capture: Capture, tokens: Tokens, first: int) -> dict[str, Value]:
         if worth == "year":
             found[slot] = numbers.year(texts)
             continue
+        if worth == "firstofpair":
+            found[slot], _ = numbers.pair(texts[0])
+            continue
         kept = tuple([text for text in texts if text not in SKIPPED])
         value = numbers.run_on(kept) if worth == "runon" else numbers.value(kept)
         if value is not None:

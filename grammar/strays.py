@@ -17,6 +17,8 @@ _RULES = store.table("rules")["settle"]
 #: Kinds that mean something only as an answer: next to words not understood they are not one.
 _BARE = frozenset(_RULES["bare"])
 _LONE = frozenset(_RULES["lone"])
+_ALONE = frozenset(_RULES["alone"])
+_OF_SEVERAL = tuple(_RULES["of_several"])
 _NOT_BEFORE = frozenset(_RULES["not_before"])
 _SPOILS_PLACE = frozenset(_RULES["place_spoilt_by"])
 
@@ -32,7 +34,9 @@ def sifted(heard: str, statements: list[Statement], left_over: list[Span]) -> Si
     strays = {
         place
         for place, statement in enumerate(statements)
-        if _beside_the_unknown(heard, statement, left_over) or _counting(heard, statements, place)
+        if _beside_the_unknown(heard, statement, left_over)
+        or _counting(heard, statements, place)
+        or _amid_others(heard, statements, place)
     }
     return _put_aside(heard, statements, left_over, strays)
 
@@ -43,7 +47,9 @@ def without_hollow(heard: str, statements: list[Statement], left_over: list[Span
     hollow = {
         place
         for place, item in enumerate(statements)
-        if item.kind == "cable" and "awg" not in item.slots
+        if item.kind == "cable"
+        and "awg" not in item.slots
+        and not (place and statements[place - 1].kind == "take_off")
     }
     return _put_aside(heard, statements, left_over, hollow)
 
@@ -75,14 +81,32 @@ def _loose_places(heard: str, statements: list[Statement]) -> set[int]:
 def _beside_the_unknown(heard: str, statement: Statement, left_over: Sequence[Span]) -> bool:
     """ "the drain is eighteen" is no answer; "eighteen I reckon" is one."""
     span = statement.span
-    if statement.kind in _BARE:
+    if statement.kind == "number":
         return _after(heard, span, left_over, _same_breath) or _before(
             heard, span, left_over, _together
         )
-    if statement.kind not in _LONE or " " in statement.words:
+    if statement.kind not in _BARE and (statement.kind not in _LONE or " " in statement.words):
         return False
     return _after(heard, span, left_over, _same_breath) or _before(
         heard, span, left_over, _same_breath
+    )
+
+
+def _amid_others(heard: str, statements: Sequence[Statement], place: int) -> bool:
+    """ "it says eighteen on the back" goes nowhere back; "one of them is a 14-3" adds nothing."""
+    statement = statements[place]
+    before = heard[statements[place - 1].span[1] : statement.span[0]] if place else "."
+    last = place + 1 == len(statements)
+    after = "." if last else heard[statement.span[1] : statements[place + 1].span[0]]
+    if statement.kind in _ALONE and " " not in statement.words:
+        return _same_breath(before) or _same_breath(after)
+    if statement.kind == "number" and statement.words.lower().endswith(_OF_SEVERAL):
+        return _same_breath(after)
+    return bool(
+        place
+        and statements[place - 1].kind == "number"
+        and statements[place - 1].words.lower().endswith(_OF_SEVERAL)
+        and _same_breath(before)
     )
 
 
@@ -120,7 +144,7 @@ def _together(between: str) -> bool:
 
 def _same_breath(between: str) -> bool:
     """No break between, and no more than a few words that mean nothing."""
-    return len(between) < 12 and not any(sign in between for sign in ",.;:!?\n")
+    return len(between) < 20 and not any(sign in between for sign in ",.;:!?\n")
 
 
 def _merged(heard: str, runs: Iterable[Span]) -> list[Span]:
