@@ -36,6 +36,7 @@ ACTIONS = {
     "redo": "statement('redo')",
     "next_box": "statement('next_box')",
     "repeat": "statement('read_back')",
+    "advice": "statement('advice')",
     "leave": "quit",
 }
 """Commands of the palette whose action is not named as they are."""

@@ -37,6 +37,7 @@ class Answers(Static, can_focus=True):
     def __init__(self, id: str | None = None) -> None:
         super().__init__(id=id)
         self.choices: tuple[Choice, ...] = ()
+        self.display = False
 
     def show(self, choices: tuple[Choice, ...]) -> None:
         """Show other answers."""

@@ -45,22 +45,28 @@ def worksheet_rows(found: Assessment) -> list[Row]:
     """Capacity, each line with its section, the total."""
     sheet = found.sheet
     rows = [
-        Row(text("worksheet.capacity", volume=marked(v.volume), what=v.what), v.section, v)
+        Row(text("worksheet.capacity", volume=figures(marked(v.volume)), what=v.what), v.section, v)
         for v in sheet.volumes
     ]
     rows += [_line_row(line) for line in sheet.lines]
     if sheet.lines:
-        rows.append(Row(text("worksheet.total", total=volume(sheet.total))))
+        rows.append(Row(text("worksheet.total", total=figures(volume(sheet.total)))))
     return rows or [Row(text("worksheet.nothing"))]
 
 
 def _line_row(line: Line) -> Row:
     if not line.allowances:
-        left = text("worksheet.zero", what=f"{line.what}, {text('worksheet.not_counted')}")
+        left = text("worksheet.zero", subtotal=figures(volume(line.subtotal)), what=line.what)
         return Row(left, line.section, line)
     detail = text("worksheet.detail", allowances=plain(line.allowances), each=volume(line.each))
-    left = text("worksheet.line", subtotal=volume(line.subtotal), what=line.what)
+    left = text("worksheet.line", subtotal=figures(volume(line.subtotal)), what=line.what)
     return Row(left, f"{detail}  {line.section}", line)
+
+
+def figures(volume: str) -> str:
+    """A volume set so that its figures stand under each other."""
+    whole, _, part = volume.partition(".")
+    return f"{whole:>3}.{part:<2}"
 
 
 class BoxRows(Sequence[Row]):

@@ -43,7 +43,7 @@ class Shell(App[None]):
         colours: str = NAMES[0],
         steady: bool = False,
     ) -> None:
-        super().__init__()
+        super().__init__(ansi_color=True if "NO_COLOR" in os.environ else None)
         self.animation_level = "none"
         self.fault: Exception | None = None
         self.desk = desk
