@@ -9,10 +9,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
-from typing import NamedTuple
+from typing import NamedTuple, TypeAlias
 
 from grammar.expression import Node
 from grammar.positions import Builder, Position
+
+Group: TypeAlias = dict[int, list[int]]
+"""Positions by their terminal."""
 
 
 @dataclass(slots=True)
@@ -23,7 +26,8 @@ class State:
     accepts: tuple[int, ...]
     after: dict[int, State | None] = field(default_factory=dict)
     best: dict[str | None, tuple[int, int] | None] = field(default_factory=dict)
-    reach: dict[int, list[int]] | None = None
+    reach: list[Group] | None = None
+    """What may come next, found when first needed."""
 
 
 class _Ends(NamedTuple):
@@ -42,9 +46,11 @@ class Automaton:
 
     builder: Builder = field(default_factory=Builder)
     members: Sequence[frozenset[int]] = ()
-    start: State = field(default_factory=lambda: State((), (), reach={}))
+    start: State = field(default_factory=lambda: State((), (), reach=[{}]))
     _ends: list[_Ends] = field(default_factory=list)
     _states: dict[tuple[int, ...], State] = field(default_factory=dict)
+    _groups: dict[int, Group] = field(default_factory=dict)
+    _followers: dict[int, set[int]] = field(default_factory=dict)
     _last_of: dict[int, int] = field(default_factory=dict)
 
     @property
@@ -69,28 +75,41 @@ class Automaton:
         assert self.start.reach is not None
         for position in first:
             terminal = self.positions[position].terminal
-            self.start.reach.setdefault(terminal, []).append(position)
+            self.start.reach[0].setdefault(terminal, []).append(position)
         return phrase
 
     def step(self, state: State, symbol: int) -> State | None:
         """The state after `symbol`; None when no phrase goes on. Remembered."""
         if state.reach is None:
             state.reach = self._reach(state.positions)
+        members = self.members[symbol]
         found: set[int] = set()
-        for terminal in self.members[symbol]:
-            found.update(state.reach.get(terminal, ()))
+        for group in state.reach:
+            for terminal in members:
+                if terminal in group:
+                    found.update(group[terminal])
         after = self._state(tuple(sorted(found))) if found else None
         state.after[symbol] = after
         return after
 
-    def _reach(self, positions: Iterable[int]) -> dict[int, list[int]]:
-        following: set[int] = set()
-        for position in positions:
-            following.update(*self.builder.follow[position])
-        reach: dict[int, list[int]] = {}
+    def _reach(self, positions: Iterable[int]) -> list[Group]:
+        """The sets that may follow, each once; many positions share theirs."""
+        following = {
+            id(after): after for position in positions for after in self.builder.follow[position]
+        }
+        groups = self._groups
+        return [
+            groups[key] if key in groups else self._group(key, after)
+            for key, after in following.items()
+        ]
+
+    def _group(self, key: int, following: set[int]) -> Group:
+        positions = self.builder.positions
+        group: Group = {}
         for position in following:
-            reach.setdefault(self.positions[position].terminal, []).append(position)
-        return reach
+            group.setdefault(positions[position].terminal, []).append(position)
+        self._groups[key] = group
+        return group
 
     def _state(self, positions: tuple[int, ...]) -> State:
         state = self._states.get(positions)
@@ -124,5 +143,9 @@ class Automaton:
         return [positions[p] for p in chosen]
 
     def _after(self, position: int) -> set[int]:
-        """The positions that may follow one."""
-        return set[int]().union(*self.builder.follow[position])
+        """The positions that may follow one. Remembered."""
+        after = self._followers.get(position)
+        if after is None:
+            sets = self.builder.follow[position]
+            after = self._followers[position] = set[int]().union(*sets)
+        return after
