@@ -95,6 +95,16 @@ class Session:
         """The open question's slot."""
         return self.conversation.asks
 
+    @property
+    def job(self) -> Job:
+        """The job's rows replayed."""
+        return self._job
+
+    def take_notes(self) -> tuple[str, ...]:
+        """What is to be told about keeping, for a front end that hears no words."""
+        notes, self._keeper.notes = tuple(self._keeper.notes), []
+        return notes
+
     def said_at(self, box: str) -> str:
         """When something was last said of a box, UTC; empty where nothing was."""
         return self._job.said.get(box, "")

@@ -1,0 +1,126 @@
+"""`boxaloud job …` and `boxaloud demo`: each a function that does it and gives the exit status."""
+
+from __future__ import annotations
+
+from assistant.conversation.saying import marked, volume
+from assistant.conversation.talk import Talk
+from assistant.front import put
+from assistant.jobs import boxes, demo, shelf
+from assistant.jobs.places import removed_folder
+from assistant.jobs.saying import how_many, say
+from assistant.jobs.session import Session
+from assistant.problems import Problem, complain
+
+UNITS = ("in3", "cm3")
+
+
+def start(name: str, edition: str, units: str) -> int:
+    """Start a job."""
+    if units not in UNITS:
+        raise Problem(say("job.units", units=units))
+    session = Session.start(name, edition, units)
+    if not session.kept:
+        raise Problem(session.resume().said)
+    put(say("job.begun", job=session.name, edition=session.about.edition))
+    session.close()
+    return 0
+
+
+def listed() -> int:
+    """One line a job, the one last spoken to first; then those that can be restored."""
+    known = shelf.places()
+    if not known:
+        put(say("job.nothing"))
+    for place in known:
+        try:
+            session = Session.open(place.name)
+        except Problem as problem:
+            complain(str(problem))
+            continue
+        put(_line(session))
+        session.close()
+    removed = [place.name for place in shelf.places(removed_folder())]
+    if removed:
+        put(say("job.list_removed", names=", ".join(removed)))
+    return 0
+
+
+def _line(session: Session) -> str:
+    names = session.conversation.boxes.names
+    verdicts = [session.conversation.boxes.verdict(name) for name in names]
+    return say(
+        "job.line",
+        name=session.name,
+        boxes=how_many(len(names), "box"),
+        fits=verdicts.count("fits"),
+        over=verdicts.count("over"),
+        open=verdicts.count("incomplete"),
+        edition=session.about.edition,
+    )
+
+
+def show(name: str) -> int:
+    """A job box by box."""
+    session = Session.open(name)
+    put(_line(session))
+    for box in session.conversation.boxes.names:
+        put("  " + _box_line(session.conversation.boxes.talk(box)))
+    session.close()
+    return 0
+
+
+def _box_line(talk: Talk) -> str:
+    found, sheet = talk.assessment, talk.assessment.sheet
+    room = sheet.capacity
+    left = {"fits": found.high, "over": found.low}.get(found.verdict, sheet.total)
+    standing = say(
+        f"standing.{found.verdict}",
+        total=volume(sheet.total),
+        capacity="" if room is None else marked(room),
+        margin="" if room is None else volume(abs(room - left)),
+        edition=sheet.edition,
+    )
+    return say("job.box_line", name=talk.name, standing=standing)
+
+
+def rename(name: str, new: str) -> int:
+    """Give a job another name."""
+    place = shelf.find(name)
+    put(say("job.renamed", old=place.name, new=shelf.rename(place, new)))
+    return 0
+
+
+def copy(name: str, new: str) -> int:
+    """Copy a job with all its boxes."""
+    place = shelf.find(name)
+    put(say("job.copied", old=place.name, new=shelf.copy(place, new)))
+    return 0
+
+
+def remove(name: str, box: str) -> int:
+    """Remove a job, or one of its boxes, so that it can be restored."""
+    place = shelf.find(name)
+    if box:
+        put(say("job.removed_box", job=place.name, box=boxes.remove(place, box)))
+        return 0
+    shelf.remove(place)
+    put(say("job.removed", name=place.name))
+    return 0
+
+
+def restore(name: str, box: str) -> int:
+    """Bring back a removed job, or a removed box of a job."""
+    if box:
+        place = shelf.find(name)
+        put(say("job.restored_box", job=place.name, box=boxes.restore(place, box)))
+        return 0
+    put(say("job.restored", name=shelf.restore(name)))
+    return 0
+
+
+def build_demo(name: str) -> int:
+    """Build the demonstration job."""
+    session = demo.build(name)
+    put(demo.summary(session))
+    session.close()
+    return 0

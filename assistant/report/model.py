@@ -1,0 +1,111 @@
+"""A report as data: what every form of it shows."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from decimal import Decimal
+
+from rules import RuleNote
+from rules.worksheet import Verdict, Worksheet
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """One way to gain room: what it takes, and the margin that it would leave, in³."""
+
+    kind: str
+    what: str
+    margin: Decimal
+    enough: bool
+    section: str
+    material: str = ""
+    """What has to be bought for it; empty where nothing has."""
+    quantity: int = 1
+    """How many of the material."""
+
+
+@dataclass(frozen=True, slots=True)
+class BoxReport:
+    """One box. Volumes are cubic inches. `said` are the speaker's own words, in order."""
+
+    name: str
+    contents: tuple[str, ...]
+    said: tuple[str, ...]
+    unused: tuple[str, ...]
+    sheet: Worksheet
+    verdict: Verdict
+    low: Decimal
+    high: Decimal
+    assumed: tuple[str, ...]
+    open: tuple[str, ...]
+    cautions: tuple[str, ...]
+    """Those that what was said calls for; the standing ones are the job's."""
+    advice: tuple[Change, ...]
+    """For a box that is over: what to do, the recommended change first."""
+
+    @property
+    def edition(self) -> str:
+        """The edition it was counted under."""
+        return self.sheet.edition
+
+    @property
+    def blank(self) -> bool:
+        """True where nothing was said of it."""
+        return not (self.sheet.lines or self.sheet.volumes or self.said)
+
+    @property
+    def recommended(self) -> Change | None:
+        """The change to make, where one is enough."""
+        return self.advice[0] if self.advice and self.advice[0].enough else None
+
+
+@dataclass(frozen=True, slots=True)
+class Material:
+    """Something to buy, how many, and for which boxes."""
+
+    name: str
+    quantity: int
+    boxes: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class JobReport:
+    """A job: its boxes, and what is common to them. Dates are UTC."""
+
+    name: str
+    units: str
+    begun: str
+    written: str
+    boxes: tuple[BoxReport, ...]
+    standing: tuple[str, ...]
+    """The cautions that go with every verdict."""
+
+    @property
+    def editions(self) -> tuple[str, ...]:
+        """Every edition that a box was counted under, oldest first."""
+        return tuple(sorted({box.edition for box in self.boxes}))
+
+    def count(self, verdict: Verdict) -> int:
+        """How many boxes have this verdict."""
+        return sum(box.verdict == verdict for box in self.boxes)
+
+    @property
+    def materials(self) -> tuple[Material, ...]:
+        """What the recommended changes take, added up."""
+        wanted: dict[str, list[tuple[int, str]]] = {}
+        for box in self.boxes:
+            change = box.recommended
+            if change is not None and change.material:
+                wanted.setdefault(change.material, []).append((change.quantity, box.name))
+        return tuple(
+            Material(name, sum(number for number, _ in uses), tuple(box for _, box in uses))
+            for name, uses in wanted.items()
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class RuleUse:
+    """A rule that some line of the report rests on."""
+
+    section: str
+    note: RuleNote

@@ -1,0 +1,75 @@
+"""One box's worksheet as plain text or Markdown, to be sent from the ladder."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from assistant.conversation.saying import marked, volume
+from assistant.report import figures
+from assistant.report.html_box import advice_line
+from assistant.report.model import BoxReport
+from assistant.report.wording import say
+from rules import STANDING
+
+
+def plain_text(box: BoxReport) -> Iterator[str]:
+    """Lines that read well aloud and in a message: no table, no mark-up."""
+    yield say("title.box", box=figures.capital(box.name))
+    yield figures.verdict_line(box)
+    yield ""
+    for part in box.sheet.volumes:
+        yield f"{figures.capital(part.what)}: {marked(part.volume)} in³, {part.section}"
+    for line in box.sheet.lines:
+        what, counted = figures.capital(line.what), figures.allowances(line)
+        yield f"{what}: {volume(line.subtotal)} in³ ({counted}), {line.section}"
+    yield f"{say('table.total')}: {figures.total(box)} in³"
+    yield from _notes(box, "{}:", "- {}")
+
+
+def markdown(box: BoxReport) -> Iterator[str]:
+    """The same with a table."""
+    yield f"## {_escaped(say('title.box', box=figures.capital(box.name)))}"
+    yield ""
+    yield f"**{figures.verdict(box)}.** {_escaped(figures.verdict_line(box))}"
+    yield ""
+    names = ("number", "item", "allowances", "subtotal", "section")
+    yield _cells([say(f"table.{name}") for name in names])
+    yield "| ---: | --- | --- | ---: | --- |"
+    for number, line in enumerate(box.sheet.lines, 1):
+        what, size = figures.capital(line.what), figures.allowances(line)
+        yield _cells([str(number), what, size, volume(line.subtotal), line.section])
+    yield _cells(["", say("table.total"), "", figures.total(box), ""])
+    for part in box.sheet.volumes:
+        name = f"{say('table.capacity')}: {part.what}"
+        yield _cells(["", name, "", marked(part.volume), part.section])
+    yield from _notes(box, "**{}**\n", "- {}")
+
+
+def _notes(box: BoxReport, head: str, item: str) -> Iterator[str]:
+    quoted = [f"“{words}”" for words in box.said]
+    advice = [advice_line(change) for change in box.advice]
+    cautions = [*box.cautions, *(caution.says for caution in STANDING)]
+    notes = [
+        ("advice", advice), ("assumed", box.assumed), ("open", box.open),
+        ("unused", [f"“{words}”" for words in box.unused]), ("said", quoted),
+        ("cautions", cautions),
+    ]  # fmt: skip
+    for key, items in notes:
+        if items:
+            yield ""
+            yield head.format(say(f"part.{key}"))
+            for thing in items:
+                told = figures.capital(thing)
+                yield item.format(told if head.endswith(":") else _escaped(told))
+
+
+def _cells(cells: list[str]) -> str:
+    return "| " + " | ".join(_escaped(cell) for cell in cells) + " |"
+
+
+def _escaped(words: str) -> str:
+    """Words that Markdown would take for mark-up, shown as they are."""
+    out = " ".join(words.split())
+    for sign in ("\\", "`", "*", "_", "|", "<", "[", "#"):
+        out = out.replace(sign, "\\" + sign)
+    return out
