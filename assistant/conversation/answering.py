@@ -112,10 +112,11 @@ def yes(turn: Turn, statement: Statement) -> None:
         entering.enter(turn, replace(statement, kind="grounds", slots={}))
     elif turn.asked == "canopy":
         set_canopy(turn, True)
-    elif turn.asked is None:
-        turn.answer(say("fine"), statement.words)
+    elif turn.ahead or turn.trail:
+        return  # "yes" before or after what else is said in the same breath
     else:
-        turn.answer(say("yes_is_not_enough"), statement.words)
+        key = "fine" if turn.asked is None else "yes_is_not_enough"
+        turn.answer(say(key), statement.words)
 
 
 def no(turn: Turn, statement: Statement) -> None:
@@ -177,7 +178,11 @@ def skip(turn: Turn, statement: Statement) -> None:
     elif asked == "confirm":
         doubting.rejected(turn)
     elif asked == "unused":
-        turn.enter(replace(turn.state, unused=()), say("echo.left_out"), statement.words)
+        turn.enter(
+            replace(turn.state, unused=(), unused_with=frozenset()),
+            say("echo.left_out"),
+            statement.words,
+        )
     elif asked in WORST_CASE:
         _assume(turn, asked, statement)
     else:

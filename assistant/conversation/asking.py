@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from contextlib import suppress
+from dataclasses import replace
 
 from assistant.conversation import boxing, entering, naming
 from assistant.conversation.assessing import Assessment, Question
@@ -65,9 +66,17 @@ def _confirm(state: State, tries: int) -> str:
     wordings = attempts(f"confirm_{pending.reason}")
     what = _described(statement, state) or f"“{statement.words}”"
     if pending.verb is not None:
-        what = f"{pending.verb.words} {what}"
+        what = _with_verb(pending.verb, statement, what, state)
     text = wordings[min(tries, len(wordings) - 1)].format(what=what, words=statement.words)
     return text[0].upper() + text[1:]
+
+
+def _with_verb(verb: Statement, statement: Statement, what: str, state: State) -> str:
+    """What was said under an operator: "take off one cable of 14-2"."""
+    if (count := verb.get("count")) is not None and statement.kind in CONTENT_KINDS:
+        counted = replace(statement, slots={**statement.slots, "count": count})
+        what = _described(counted, state) or what
+    return say(f"confirm_{verb.kind}", what=what, of=verb.get("of") or "")
 
 
 def _described(statement: Statement, state: State) -> str:
@@ -77,7 +86,7 @@ def _described(statement: Statement, state: State) -> str:
             return naming.heard(contents[0]).replace(say("ground.same"), "")
     if statement.kind == "box_volume":
         return say("confirm_volume", volume=marked(boxing.volume_of(statement)))
-    if statement.kind == "clamps":
+    if statement.kind == "clamps" and statement.get("where") != "present":
         return say(f"clamps.{statement.get('where')}")
     if statement.kind == "lands_on":
         item = state.item(int(statement.get("item") or 0))

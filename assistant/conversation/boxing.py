@@ -7,7 +7,7 @@ from decimal import Decimal
 from typing import Literal
 
 from assistant.conversation import naming
-from assistant.conversation.saying import inches, listed, marked, plain, say, sentence
+from assistant.conversation.saying import inches, listed, marked, say, sentence
 from assistant.conversation.state import PartialBox
 from assistant.conversation.turn import Turn
 from grammar.statements import Statement
@@ -222,7 +222,7 @@ def depth_answer(turn: Turn, depth: Decimal | str, statement: Statement) -> bool
     """Take an answer to "how deep is it?"; False where no depth is being asked."""
     if turn.state.partial is None:
         return False
-    said = plain(depth) if isinstance(depth, Decimal) else depth
+    said = inches(depth) if isinstance(depth, Decimal) else depth
     try:
         rows_of(replace(turn.state.partial, depth=depth))
     except RulesError:

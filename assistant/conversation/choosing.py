@@ -17,8 +17,8 @@ def first_value(statement: Statement) -> str:
     return next((slot for slot in VALUES if slot in statement.slots), "")
 
 
-def slot_for(pending: Pending, value: Value) -> str:
-    """The slot that `value` stands in for: one in doubt that it can be, else the doubtful one.
+def slot_for(pending: Pending, value: Value) -> str | None:
+    """The slot that `value` stands in for: one in doubt that it can be, else any; None for none.
 
     A value that the ear gave as the other reading of a slot is meant for that slot.
     """
@@ -31,7 +31,7 @@ def slot_for(pending: Pending, value: Value) -> str:
     for slot in (*numeric, *(slot for slot in VALUES if slot in statement.slots)):
         if _can_be(slot, value):
             return slot
-    return numeric[0] if numeric else first_value(statement) or "count"
+    return "count" if pending.reason == "vague" and _can_be("count", value) else None
 
 
 def _can_be(slot: str, value: Value) -> bool:

@@ -7,7 +7,7 @@ from assistant.conversation.asking import ask
 from assistant.conversation.assessing import assess, exact
 from assistant.conversation.journal import Entry
 from assistant.conversation.reply import Reply
-from assistant.conversation.saying import say
+from assistant.conversation.saying import listed, say
 from assistant.conversation.spoken import slowly, spoken
 from assistant.conversation.state import State, to_box
 from assistant.conversation.status import status
@@ -72,7 +72,7 @@ class Composer:
         pieces += self._repairs()
         pieces += turn.echoes
         pieces += turn.answers
-        if not pieces and not turn.understood:
+        if not pieces and not turn.understood and self.asks != "unused":
             heard = self.entry.heard.strip()
             pieces.append(say("nothing_understood" if heard else "nothing_heard"))
         if self.changed:
@@ -80,13 +80,16 @@ class Composer:
         if not (turn.answers and self.found.verdict != "incomplete"):
             again = last is not None and last.asks == self.asks and not self.turn.stepped
             pieces.append(self._question(tries, again and self.changed))
+        if self.in_vain and self.asks is None and self.entry.left_over:
+            pieces.append(say("say_again"))
         return pieces
 
     def _unused(self) -> list[str]:
         """What was said and not used, unless that is just what is asked about."""
         if self.asks == "unused":
             return []
-        pieces = [say("left_over", words=words) for words in self.entry.left_over]
+        left_over = [f"“{words}”" for words in self.entry.left_over]
+        pieces = [say("left_over", words=listed(left_over))] if left_over else []
         return pieces + [say("unplaced", words=words) for words in self.turn.unplaced]
 
     def _repairs(self) -> list[str]:

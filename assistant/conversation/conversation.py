@@ -75,12 +75,12 @@ class Conversation:
         if problem := unreadable(text):
             return self._take(Entry(printable(text), (), refusal=problem))
         understanding = understand(words, expect=self.asks, aliases=self.aliases)
-        statements, sure = doubted(understanding.statements, words)
+        statements, left_over, sure = doubted(understanding, words)
         return self._take(
             Entry(
                 understanding.heard,
                 statements,
-                understanding.left_over,
+                left_over,
                 confidence_of(words),
                 sure=sure,
             )

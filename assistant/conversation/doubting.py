@@ -18,7 +18,7 @@ from assistant.conversation.turn import Turn
 from grammar.statements import Doubt, Statement, Value
 
 TYPED = frozenset({"confusable", "unusual", "vague"})
-HEARD = TYPED | {"heard", "repaired", "flips"}
+HEARD = TYPED | {"heard", "beside", "repaired", "flips"}
 OPERATORS = frozenset({"make_that", "change", "take_off", "more"})
 COUNT_MATTERS = frozenset({"cable", "conductors", "device", "terminal_block"})
 """Kinds of which "some" is not enough. Of fittings each type counts once, fixture wires from
@@ -140,6 +140,9 @@ def replaced(turn: Turn, value: Value, operand: Statement) -> None:
     """
     pending = turn.state.pending[0]
     slot = choosing.slot_for(pending, value)
+    if slot is None:
+        turn.unplaced.append(operand.words)
+        return
     statement = replace(
         pending.statement,
         slots={**pending.statement.slots, slot: choosing.as_slot(slot, value)},

@@ -167,8 +167,9 @@ def _work(turn: Turn, statement: Statement) -> None:
         turn.marks.append(mark)
         return
     _do(turn, statement, mark)
+    echoed = len(turn.echoes)
     if statement.kind in FLIPPING and doubting.hold_flip(turn, mark.state, words, verb):
-        del turn.echoes[mark.echoes :]
+        del turn.echoes[mark.echoes : echoed]
         del turn.understood[mark.understood : -1]
 
 

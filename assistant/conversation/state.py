@@ -101,8 +101,8 @@ class State:
     """Marks of held statements that were turned down."""
     unused: tuple[str, ...] = ()
     """Words that the ear gave and nothing could be made of, until that is settled."""
-    unused_for: str = ""
-    """The question they were meant for, where nothing else was said with them."""
+    unused_with: frozenset[str] = frozenset()
+    """The kinds of statement that were understood beside them."""
     tags: frozenset[str] = field(default_factory=frozenset)
     form: Form = "normal"
 

@@ -9,7 +9,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from grammar.statements import Doubt, Statement
+from assistant.conversation.unused import beside
+from grammar.statements import Doubt, Statement, Understanding
 from grammar.tokens import join
 from grammar.words import Word
 
@@ -44,15 +45,18 @@ def confidence_of(words: str | Sequence[Word]) -> float | None:
 
 
 def doubted(
-    statements: Sequence[Statement], words: str | Sequence[Word]
-) -> tuple[tuple[Statement, ...], tuple[float, ...]]:
-    """The statements with their doubts, and the confidence of each; none for typed text."""
+    understanding: Understanding, words: str | Sequence[Word]
+) -> tuple[tuple[Statement, ...], tuple[str, ...], tuple[float, ...]]:
+    """The statements with their doubts, the words left over, and the confidence of each
+    statement; none for typed text."""
+    statements = understanding.statements
     if isinstance(words, str) or confidence_of(words) is None:
-        return tuple(statements), ()
+        return statements, understanding.left_over, ()
     _, starts = join(words)
-    scores = [_score(statement, words, starts) for statement in statements]
-    pairs = zip(statements, scores, strict=True)
-    return tuple(_doubted(statement, score) for statement, score in pairs), tuple(scores)
+    kept, left_over = beside(understanding.heard, statements, understanding.left_over)
+    scores = tuple(_score(statement, words, starts) for statement in kept)
+    pairs = zip(kept, scores, strict=True)
+    return tuple(_doubted(statement, score) for statement, score in pairs), left_over, scores
 
 
 def _score(statement: Statement, words: Sequence[Word], starts: Sequence[int]) -> float:

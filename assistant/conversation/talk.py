@@ -61,7 +61,7 @@ class Talk:
             spoken=entry.confidence is not None,
         )
         run(turn, entry.statements)
-        unused.keep(turn, entry.left_over)
+        unused.keep(turn, entry.heard, entry.statements, entry.left_over)
         self.journal.append(entry)
         if turn.state != turn.base:
             self._history.keep(turn.base, entry.heard)

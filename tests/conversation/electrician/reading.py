@@ -1,0 +1,130 @@
+"""What this electrician makes of what is read back: plain English in, facts out."""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from dataclasses import dataclass, field
+
+from electrician.mind import Fact
+
+NUMBERS = {
+    "no": 0, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7,
+    "eight": 8, "nine": 9, "ten": 10, "eleven": 11, "twelve": 12,
+}  # fmt: skip
+N = r"(no|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|\d+)"
+GROUND = r"( with ground| without ground| with a \d+ AWG ground)?"
+END = r"(?= more\b|, |\.|\?|$| and | which|:)"
+PATTERNS = [
+    ("cable", re.compile(rf"{N} cables? of (\d+)-(\d){GROUND}{END}", re.I)),
+    ("cable", re.compile(rf"{N} (\d+)-(\d) cables?{GROUND}{END}", re.I)),
+    ("conductors", re.compile(rf"{N} conductors? of (\d+) AWG{END}", re.I)),
+    ("conductors", re.compile(rf"{N} (\d+) AWG conductors?{END}", re.I)),
+    ("grounds", re.compile(rf"{N} grounds? of (\d+) AWG{END}", re.I)),
+    ("grounds", re.compile(rf"{N} (\d+) AWG grounds?{END}", re.I)),
+    ("tails", re.compile(rf"{N} fixture wires? of (\d+) AWG( from the canopy)?{END}", re.I)),
+    ("tails", re.compile(rf"{N} (\d+) AWG fixture wires?( from the canopy)?{END}", re.I)),
+    ("device", re.compile(rf"{N} ([a-z][a-z -]*?)(?: on (\d+) AWG)?{END}", re.I)),
+]  # fmt: skip
+SMALL = {"luminaire stud": "fitting", "hickey": "fitting", "wire connector": "uncounted"}
+CLAMPS = [
+    ("none", re.compile(r"no clamps inside", re.I)),
+    ("outside", re.compile(r"clamps outside", re.I)),
+    ("inside", re.compile(r"clamps inside(?! \(worst)", re.I)),
+]
+MARKED = re.compile(r"\bbox marked ([\d.]+) cubic inches|\bbox of ([\d.]+) cubic inches", re.I)
+STANDARD = re.compile(r"(?:square|octagon)[^,.]* box, ([\d.]+) cubic inches", re.I)
+EDITION = re.compile(r"edition (?:\d{4} to )?(\d{4})", re.I)
+VERDICT = re.compile(r"(It fits|It is over|Fits|Over by)\b")
+TOTAL = re.compile(r"Total ([\d.]+)|^([\d.]+) of", re.I)
+
+
+@dataclass
+class Reading:
+    """What was understood from a text."""
+
+    things: Counter[Fact] = field(default_factory=Counter)
+    clamps: str | None = None
+    volume: str | None = None
+    edition: str | None = None
+
+    @property
+    def empty(self) -> bool:
+        return not (self.things or self.clamps or self.volume or self.edition)
+
+
+def plain(volume: str) -> str:
+    """Without trailing zeros: 18.0 is 18."""
+    return volume.rstrip("0").rstrip(".") if "." in volume else volume
+
+
+def number(word: str) -> int:
+    return NUMBERS[word.lower()] if word.lower() in NUMBERS else int(word)
+
+
+def singular(noun: str) -> str:
+    noun = noun.strip()
+    if noun.endswith(("ches", "shes")):
+        return noun[:-2]
+    return noun[:-1] if noun.endswith("s") and not noun.endswith("ss") else noun
+
+
+def read(text: str) -> Reading:
+    """Facts in a read-back or an echo. Text about totals and verdicts is no thing in the box."""
+    found = Reading()
+    rest = text
+    for name, pattern in CLAMPS:
+        if pattern.search(rest):
+            found.clamps = name
+            rest = pattern.sub(" ", rest)
+            break
+    for pattern in (MARKED, STANDARD):
+        if hit := pattern.search(rest):
+            found.volume = plain(next(part for part in hit.groups() if part))
+            rest = pattern.sub(" ", rest)
+    if hit := EDITION.search(rest):
+        found.edition = hit[1]
+        rest = EDITION.sub(" ", rest)
+    for kind, pattern in PATTERNS:
+        for hit in pattern.finditer(rest):
+            fact = _fact(kind, hit)
+            if fact is not None:
+                found.things[fact] += number(hit[1])
+        rest = pattern.sub(" ", rest)
+    return found
+
+
+def _fact(kind: str, hit: re.Match[str]) -> Fact | None:
+    match kind:
+        case "cable":
+            return "cable", int(hit[2]), int(hit[3]), "without" not in (hit[4] or "")
+        case "conductors" | "grounds":
+            return kind, int(hit[2])
+        case "tails":
+            return "tails", int(hit[2]), hit[3] is not None
+    name = singular(hit[2])
+    if number(hit[1]) == 0 or name.split()[0] in ("more", "allowance", "of", "cubic", "gang"):
+        return None
+    if name in SMALL:
+        return SMALL[name], name
+    return "device", name, int(hit[3] or 0)
+
+
+def told(text: str) -> str:
+    """The part of a read-back that lists things: what stands before total and verdict."""
+    cut = re.search(r"\b(Total \d|At most \d|At least \d|So far \d|\d+\.\d+ of )", text)
+    return text[: cut.start()] if cut else text
+
+
+def total(text: str) -> str | None:
+    """The total that is read out, cubic inches."""
+    hit = TOTAL.search(text)
+    return next((part for part in hit.groups() if part), None) if hit else None
+
+
+def verdict(text: str) -> str | None:
+    """`fits` or `over`, as read out."""
+    hit = VERDICT.search(text)
+    if hit is None:
+        return None
+    return "fits" if hit[1].lower().endswith("fits") else "over"
