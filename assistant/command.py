@@ -8,6 +8,7 @@ from typing import Annotated
 
 import typer
 
+from assistant.jobs import commands as job_commands
 from assistant.screen import commands as screen_commands
 
 app = typer.Typer(
@@ -57,6 +58,7 @@ def hear(
 
 
 screen_commands.add_to(app)
+job_commands.add_to(app)
 
 
 def main() -> None:
