@@ -38,6 +38,8 @@ def number(turn: Turn, statement: Statement) -> None:
         size(turn, replace(statement, kind="size", slots={"awg": int(value)}))
     elif turn.asked == "gangs" and value in (1, 2, 3):
         set_gangs(turn, int(value))
+    elif not whole and (turn.supposed or not turn.state.box):
+        boxing.set_volume(turn, value, statement)  # nothing else here is a fraction
     else:
         turn.unplaced.append(statement.words)
 

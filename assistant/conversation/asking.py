@@ -68,7 +68,8 @@ def _confirm(state: State, tries: int) -> str:
     if pending.verb is not None:
         what = _with_verb(pending.verb, statement, what, state)
     text = wordings[min(tries, len(wordings) - 1)].format(what=what, words=statement.words)
-    return text[0].upper() + text[1:]
+    first = 1 if text.startswith("“") else 0
+    return text[:first] + text[first : first + 1].upper() + text[first + 1 :]
 
 
 def _with_verb(verb: Statement, statement: Statement, what: str, state: State) -> str:

@@ -78,6 +78,8 @@ def _question(state: State, sheet: Worksheet, low: Decimal, high: Decimal) -> Qu
     """
     if state.pending:
         return Question("confirm")
+    if state.pulls and not state.items and not state.box:
+        return Question("unused") if state.unused else None
     found = _open_slot(state, sheet, low, high)
     if state.unused and (found is None or not found.decides):
         return Question("unused")

@@ -138,7 +138,10 @@ def box_kind(turn: Turn, statement: Statement) -> None:
         settle(turn, PartialBox(family, gangs=gangs), statement)
         return
     state = replace(turn.state, nonmetallic=_material(turn, statement))
-    turn.enter(state, "", statement.words)
+    echo = ""
+    if state.box:
+        echo = say("echo.box_stays", words=sentence(statement.words), box=naming.part(state.box[0]))
+    turn.enter(state, echo, statement.words)
 
 
 def part(turn: Turn, statement: Statement) -> None:

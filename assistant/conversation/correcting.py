@@ -7,7 +7,7 @@ from dataclasses import replace
 from decimal import Decimal
 
 from assistant.conversation import boxing, entering, finding, naming
-from assistant.conversation.saying import say
+from assistant.conversation.saying import counted, say
 from assistant.conversation.state import Item
 from assistant.conversation.turn import Turn
 from grammar.statements import Statement
@@ -167,7 +167,26 @@ def change(turn: Turn, statement: Statement) -> None:
         return
     if item is not None:
         turn.state = replace(turn.state, last=item.key)
+        if operand.get("count") == 1 and item.content.count > 1:
+            _change_one(turn, item, operand)
+            return
     replace_with(turn, operand)
+
+
+def _change_one(turn: Turn, item: Item, operand: Statement) -> None:
+    """ "change the switch to a dimmer" where there are two switches: one of them stays."""
+    try:
+        new = entering.content_of(operand, turn.state)[0]
+    except RulesError as refusal:
+        turn.refused.append(say("refused", words=operand.words, why=str(refusal)))
+        return
+    new = _kept(item.content, new, operand)
+    old, all_ = replace(item.content, count=1), naming.heard(item.content)
+    state = turn.state.with_content(
+        item.key, replace(item.content, count=item.content.count - 1)
+    ).with_item(new, operand.words)
+    echo = say("echo.changed_one", old=counted(old.count), all=all_, new=naming.heard(new))
+    turn.enter(state, echo, naming.shown(new))
 
 
 def lands_on(turn: Turn, statement: Statement) -> None:

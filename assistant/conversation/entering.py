@@ -30,6 +30,9 @@ from rules.contents import (
 WIDE_OR_NOT = frozenset({"range receptacle", "dryer receptacle"})
 """Devices sold on one-gang and on two-gang yokes alike (common practice)."""
 
+LARGE = frozenset({4, 3, 2, 1})
+"""AWG sizes that have no volume: 314.28 governs them by dimensions."""
+
 
 def number(statement: Statement, slot: str, default: int) -> int:
     """A whole-number slot."""
@@ -142,10 +145,20 @@ def enter(turn: Turn, statement: Statement) -> None:
     try:
         contents = content_of(statement, turn.state)
     except RulesError as refusal:
-        turn.refused.append(say("refused", words=statement.words, why=str(refusal)))
+        turn.refused.append(_refusal(turn, statement, refusal))
         return
     for content in contents:
         add(turn, content, statement, _open(content, statement))
+
+
+def _refusal(turn: Turn, statement: Statement, refusal: RulesError) -> str:
+    """Why something cannot be entered; for large conductors, which section governs them."""
+    why = say("refused", words=statement.words, why=str(refusal))
+    if statement.get("awg") in LARGE:
+        from assistant.conversation import pulling
+
+        return f"{why} {pulling.large(sizes_present(turn.state), str(statement.get('awg')))}"
+    return why
 
 
 def _open(content: Content, statement: Statement) -> Open:

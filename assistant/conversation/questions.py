@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from assistant.conversation import status
 from assistant.conversation.assessing import assess
+from assistant.conversation.finding import TYPES
 from assistant.conversation.saying import counted, listed, marked, say, volume
 from assistant.conversation.state import Form, State, to_box
 from assistant.conversation.turn import Turn
@@ -77,11 +78,14 @@ def why(turn: Turn, statement: Statement) -> None:
     lines = assess(turn.state).sheet.lines
     of = statement.get("of")
     wanted = ITEMS.get(str(of)) if of else None
+    if of is None:
+        wanted = _said_last(turn.state)
     chosen = [line for line in lines if wanted is None or line.item in wanted]
     if of is None:
         chosen = chosen[-1:]
     if not chosen:
-        turn.answer(say("why.nothing"), statement.words)
+        clamps = turn.state.clamps in ("none", "outside") and wanted == ITEMS["clamps"]
+        turn.answer(say("why.no_clamps" if clamps else "why.nothing"), statement.words)
         return
     said = []
     for line in chosen[:2]:
@@ -93,6 +97,15 @@ def why(turn: Turn, statement: Statement) -> None:
             said.append(say("why.source", source=note.source))
     text = " ".join(said)
     turn.answer(text[0].upper() + text[1:], statement.words)
+
+
+def _said_last(state: State) -> tuple[str, ...] | None:
+    """The worksheet items of the thing said last, None where it has none."""
+    if state.last == "clamps":
+        return ITEMS["clamps"]
+    item = state.item(state.last)
+    kinds = {kind: name for name, kind in TYPES.items()}
+    return ITEMS.get(kinds[type(item.content)]) if item is not None else None
 
 
 def why_ask(turn: Turn, statement: Statement) -> None:

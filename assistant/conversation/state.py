@@ -29,6 +29,7 @@ Form: TypeAlias = Literal["normal", "brief", "full"]
 Open: TypeAlias = Literal["", "gangs", "canopy"]
 Settled: TypeAlias = Literal["said", "least", "most"]
 GroundsSaid: TypeAlias = Literal["unsaid", "said", "none"]
+PullSaid: TypeAlias = Literal["straight", "angle", "u"]
 _Landed = TypeVar("_Landed", Yoke, TerminalBlock)
 
 
@@ -57,6 +58,14 @@ class PartialBox:
 
 
 @dataclass(frozen=True, slots=True)
+class Described:
+    """A pull as it was described: its kind, and the trade sizes of its raceways in inches."""
+
+    kind: PullSaid
+    sizes: tuple[Decimal, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Pending:
     """A statement that waits for a yes before it counts."""
 
@@ -82,7 +91,8 @@ class State:
     box: tuple[Part, ...] = ()
     extras: tuple[Part, ...] = ()
     partial: PartialBox | None = None
-    box_name: str = ""
+    pulls: tuple[Described, ...] = ()
+    """Pulls of conductors of 4 AWG and larger, 314.28(A)."""
     clamps: Clamps = "unknown"
     clamps_mentioned: bool = False
     nonmetallic: bool | None = None

@@ -19,7 +19,7 @@ def status(state: State, found: Assessment) -> str:
     if sheet.capacity is None or found.verdict == "incomplete":
         return _so_far(found, state)
     if not exact(found):
-        return _early(found)
+        return _early(found, state)
     key = "brief" if state.form == "brief" else "normal"
     over = sheet.capacity < sheet.total
     return say(
@@ -49,14 +49,15 @@ def _without(found: Assessment, state: State) -> str:
     return say("so_far.without", what=listed(list(names))) if names else ""
 
 
-def _early(found: Assessment) -> str:
+def _early(found: Assessment, state: State) -> str:
     """The verdict stands, the exact margin does not yet."""
     sheet = found.sheet
     assert sheet.capacity is not None
     about = say(f"open.{found.question.slot}") if found.question else say("open.rest")
+    form = "brief_early" if state.form == "brief" else "early"
     if found.verdict == "over":
         return say(
-            "verdict.over.early",
+            f"verdict.over.{form}",
             low=volume(found.low),
             capacity=marked(sheet.capacity),
             least=volume(found.low - sheet.capacity),
@@ -64,7 +65,7 @@ def _early(found: Assessment) -> str:
             edition=sheet.edition,
         )
     return say(
-        "verdict.fits.early",
+        f"verdict.fits.{form}",
         high=volume(found.high),
         capacity=marked(sheet.capacity),
         least=volume(sheet.capacity - found.high),

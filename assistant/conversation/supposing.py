@@ -9,7 +9,7 @@ from decimal import Decimal
 from assistant.conversation import boxing, entering, naming
 from assistant.conversation.assessing import Assessment, assess
 from assistant.conversation.finding import TYPES
-from assistant.conversation.saying import counted, marked, say, sentence, volume
+from assistant.conversation.saying import counted, listed, marked, say, sentence, volume
 from assistant.conversation.state import State, to_box
 from assistant.conversation.turn import Turn
 from grammar.statements import Statement
@@ -35,7 +35,8 @@ def what_if(turn: Turn, statement: Statement, run: Runner) -> None:
         turn.answer(_each_depth(copy.state, turn.state), words)
     elif copy.trail:
         new, now = outcome(assess(copy.state)), outcome(assess(turn.state))
-        turn.answer(say("what_if.both", new=new, now=now), words)
+        what = listed([text for text in copy.understood if text])
+        turn.answer(say("what_if.with", what=what, new=new, now=now), words)
 
 
 def outcome(found: Assessment) -> str:

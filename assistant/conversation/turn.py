@@ -67,6 +67,11 @@ class Turn:
     def __post_init__(self) -> None:
         self.began = self.base = self.state
 
+    @property
+    def supposed(self) -> bool:
+        """True while nothing is entered for good: "what if …"."""
+        return self.history is None
+
     def take(self) -> Statement | None:
         """The next statement, taken away from what is ahead."""
         return self.ahead.pop(0) if self.ahead else None
