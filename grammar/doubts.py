@@ -46,6 +46,8 @@ def of(
     found += _sounds(heard, span, capture)
     if heard.words:
         found += _heard(heard, span, kind, capture)
+    if capture.assumed:
+        found.append(Doubt(capture.assumed, "confusable"))
     found += _unusual(kind, values)
     if (
         kind in _COUNTED

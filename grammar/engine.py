@@ -29,6 +29,8 @@ class Capture:
     gives: tuple[tuple[str, Value], ...]
     counted: tuple[int, ...] = ()
     """Places of the words that stand in the plural when there is more than one."""
+    assumed: str = ""
+    """The slot that was not said and is given the likeliest value."""
     vague: bool = False
     """True where "a few" or "several" was said instead of a count."""
 
@@ -118,6 +120,7 @@ class Engine:
             ),
             tuple((slot, value) for slot, value in gives.items() if not slot.startswith("_")),
             tuple(counted),
+            str(gives.get("_assumed", "")),
             "_vague" in gives,
         )
 

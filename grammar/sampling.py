@@ -196,6 +196,12 @@ def _group(
     return _Group(chosen, tuple(way.weight for way in chosen), sizes, operand)
 
 
+def _bare(question: str | None) -> _Group:
+    """The barest answers to a question, the first written the commonest."""
+    ways = tuple(_Way("", parse(way, rules()), 1.0, ()) for way in _TABLE["bare"][question])
+    return _Group(ways, tuple(_FALLING_SLOWLY[: len(ways)]), (1.0, 0.0, 0.0, 0.0))
+
+
 @cache
 def _mixture(expect: str | None) -> tuple[tuple[float, _Group], ...]:
     """The groups of a sentence and their shares, for an open question or none."""
@@ -210,6 +216,7 @@ def _mixture(expect: str | None) -> tuple[tuple[float, _Group], ...]:
     shares = _TABLE["shares"]["free" if answers is None else "asked"]
     return (
         (shares["said"], said),
+        *([(shares["bare"], _bare(expect))] if expect in _TABLE["bare"] else []),
         (shares["control"], _group(control, one, None)),
         (shares["operator"], _group(operators, one, None, things)),
         (shares["things"], things),
@@ -222,7 +229,8 @@ def vocabulary() -> frozenset[str]:
     words: set[str] = set()
     for said in (*_TABLE["joins"], *_TABLE["leads"]):
         words.update(said.split())
-    for way in _ways():
+    bare = [way for question in _TABLE["bare"] for way in _bare(question).ways]
+    for way in (*_ways(), *bare):
         _collect(way.node, words)
     return frozenset(words)
 
