@@ -8,6 +8,7 @@ from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from typing import Protocol
 
+from assistant import aliases
 from assistant.conversation import Conversation, Reply
 from assistant.problems import EXIT_OF_VERDICT, UNUSABLE, Problem
 from grammar.words import Word
@@ -27,10 +28,29 @@ class Listener(Protocol):
         ...
 
 
-def begin(edition: str) -> Conversation:
-    """A new conversation under an edition, the default when it is empty. Nothing is kept."""
+class InMemory:
+    """A conversation of which nothing is kept but the person's own words."""
+
+    def __init__(self, edition: str) -> None:
+        self.conversation = Conversation(edition, aliases=aliases.read())
+
+    @property
+    def asks(self) -> str | None:
+        """The open question's slot."""
+        return self.conversation.asks
+
+    def hear(self, words: str | Sequence[Word]) -> Reply:
+        """Take what was typed or heard and answer it."""
+        reply = self.conversation.hear(words)
+        if reply.event is not None and reply.event[0] == "alias":
+            aliases.write(self.conversation.aliases)
+        return reply
+
+
+def begin(edition: str) -> InMemory:
+    """A new conversation under an edition, the default when it is empty."""
     try:
-        return Conversation(check_edition(edition) if edition else DEFAULT_EDITION)
+        return InMemory(check_edition(edition) if edition else DEFAULT_EDITION)
     except RulesError as refusal:
         raise Problem(str(refusal)) from None
 
@@ -40,7 +60,7 @@ def listening(job: str, edition: str) -> Iterator[tuple[Listener, str]]:
     """Who listens, and what to say first: the job named, or nobody's in memory where `job` is
     empty."""
     if not job:
-        yield begin(edition), ""
+        yield begin(edition), aliases.unreadable()
         return
     from assistant.jobs.session import Session
 
