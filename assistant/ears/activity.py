@@ -1,0 +1,73 @@
+"""Is somebody speaking in this frame? By the engine's own detector, and louder than the room.
+
+The detector alone takes a drill for a voice. So a frame must also stand out of the room in some
+of the bands that speech is made of; each band is compared with itself, and neither the low hum of
+a motor nor the hiss of air hides the others.
+"""
+
+from __future__ import annotations
+
+from collections import deque
+from collections.abc import Callable
+from typing import TYPE_CHECKING, TypeAlias
+
+from assistant.ears.devices import FRAME_SAMPLES, FRAME_SECONDS, RATE
+
+if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
+
+#: Says of one frame whether it is speech.
+IsSpeech: TypeAlias = Callable[[bytes], bool]
+
+#: The bands' edges, in hertz.
+BANDS = (250, 500, 900, 1600, 2600, 4000)
+#: How long the room is remembered, to know how loud it is by itself.
+ROOM_SECONDS = 3.0
+#: How far the two bands that stand out most must do so, and a level that is nothing at all.
+ABOVE_ROOM_DB = 7.5
+SILENT_DB = -70.0
+#: How strict the detector is, 0 to 3. These are measured by tests/ears/measure_endpoints.py.
+STRICTNESS = 2
+
+
+class Activity:
+    """Tells speech from a room, frame by frame. Call it with frames of 20 ms in order."""
+
+    def __init__(self, strictness: int = STRICTNESS, above: float = ABOVE_ROOM_DB) -> None:
+        from pocketsphinx import Vad  # type: ignore[import-untyped]
+
+        self._vad = Vad(strictness, RATE, FRAME_SECONDS)
+        self._above = above
+        self._room: deque[NDArray[np.float64]] = deque(maxlen=int(ROOM_SECONDS / FRAME_SECONDS))
+
+    def __call__(self, samples: bytes) -> bool:
+        """True where the frame is speech."""
+        import numpy as np
+
+        bands = _bands(samples)
+        self._room.append(bands)
+        room = np.partition(np.array(self._room), len(self._room) // 10, axis=0)
+        excess = np.sort(bands - np.maximum(room[len(self._room) // 10], SILENT_DB))
+        return float(excess[-2:].mean()) > self._above and bool(self._vad.is_speech(samples))
+
+
+def decibels(samples: bytes) -> float:
+    """The level of some samples, in decibels under full scale; -120 for nothing."""
+    import numpy as np
+
+    values = np.frombuffer(samples, "<i2").astype(np.float64) / 32768
+    power = float(values.var()) if len(values) else 0.0
+    return float(10 * np.log10(power + 1e-12))
+
+
+def _bands(samples: bytes) -> NDArray[np.float64]:
+    """The level of each band, in decibels under full scale."""
+    import numpy as np
+
+    values = np.frombuffer(samples, "<i2").astype(np.float64) / 32768
+    spectrum = np.abs(np.fft.rfft(values * np.hanning(len(values)), FRAME_SAMPLES)) ** 2
+    edges = [edge * FRAME_SAMPLES // RATE for edge in BANDS]
+    power = np.add.reduceat(spectrum[: edges[-1]], edges[:-1]) / FRAME_SAMPLES**2
+    levels: NDArray[np.float64] = 10 * np.log10(power + 1e-12)
+    return levels

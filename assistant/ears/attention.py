@@ -1,0 +1,84 @@
+"""Listening to one statement while it is spoken: what it says so far, and in the end.
+
+An engine that hears as the sound comes gives an attention of its own (`attend`). For one that
+hears whole utterances the sound is gathered, and heard at each pause.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Protocol, TypeAlias, runtime_checkable
+
+from assistant.ears.devices import RATE
+from assistant.ears.hearing import Ear, Hearing, Sound
+from assistant.ears.split import split
+
+#: Told the words so far, while they come.
+Tell: TypeAlias = Callable[[str], None]
+
+
+class Attention(Protocol):
+    """One statement being listened to."""
+
+    def feed(self, samples: bytes) -> None:
+        """More of its sound: 16 kHz mono, 16-bit."""
+        ...
+
+    def so_far(self) -> str:
+        """The words heard so far."""
+        ...
+
+    def finish(self) -> tuple[Hearing, ...]:
+        """What was heard in the whole of it."""
+        ...
+
+
+@runtime_checkable
+class Attentive(Protocol):
+    """An ear that hears while the sound comes."""
+
+    def attend(self, expect: str | None, tell: Tell) -> Attention:
+        """Begin to listen to a statement; `tell` is given the words as they come."""
+        ...
+
+
+def attend(ear: Ear, expect: str | None, tell: Tell) -> Attention:
+    """Begin to listen to a statement with any ear."""
+    if isinstance(ear, Attentive):
+        return ear.attend(expect, tell)
+    return _Gathered(ear, expect, tell)
+
+
+class _Gathered:
+    """The sound of a statement gathered for an ear that hears it whole."""
+
+    def __init__(self, ear: Ear, expect: str | None, tell: Tell) -> None:
+        self._ear = ear
+        self._expect = expect
+        self._tell = tell
+        self._samples = bytearray()
+        self._heard: tuple[Hearing, ...] = ()
+        self._heard_bytes = -1
+
+    def feed(self, samples: bytes) -> None:
+        self._samples += samples
+
+    def so_far(self) -> str:
+        words = " ".join(word.text for hearing in self.finish() for word in hearing.words)
+        if words:
+            self._tell(words)
+        return words
+
+    def finish(self) -> tuple[Hearing, ...]:
+        if self._heard_bytes != len(self._samples):
+            self._heard = self._ear.hear(self._sound(), self._expect)
+            self._heard_bytes = len(self._samples)
+        return self._heard
+
+    def _sound(self) -> Sound:
+        """One utterance: the ear would part it at a pause in which the speaker only thought."""
+        whole = Sound(bytes(self._samples), RATE)
+        pieces = split(whole)
+        if len(pieces) < 2:
+            return whole
+        return Sound(b"".join(piece.samples for piece in pieces), RATE)
