@@ -23,11 +23,11 @@ _CARRIED: dict[str, list[str]] = _RULES["carried"]
 def settled(heard: str, statements: list[Statement], left_over: list[Span]) -> Understanding:
     """The understanding of an utterance from its statements and its uncovered places."""
     statements = [_in_form(statement) for statement in _without_vague(statements)]
-    statements = _carried(_sized(_asked_once(_not_that(statements))))
+    statements = _carried(_sized(_asked_once(statements)))
     statements, left_over = without_hollow(heard, statements, left_over)
     statements, left_over = sifted(heard, statements, left_over)
     runs = tuple([heard[start:end] for start, end in left_over])
-    return Understanding(heard, tuple(statements), runs)
+    return Understanding(heard, tuple(_not_that(statements)), runs)
 
 
 def _in_form(statement: Statement) -> Statement:
@@ -36,7 +36,7 @@ def _in_form(statement: Statement) -> Statement:
     if statement.kind != "box_size" or "height" not in slots:
         return statement
     form = dict(slots)
-    if form["width"] == form["height"]:
+    if form.get("width") == form["height"]:
         form.setdefault("family", "square")
         if form["family"] == "square":
             del form["height"]

@@ -47,6 +47,8 @@ class Statement:
 class Understanding:
     """An utterance understood: statements in the order said, and what was not understood.
 
+    One order is changed: "fourteen, not forty" gives the `no` first, as "no, fourteen" does.
+
     `left_over` holds every run of words that is neither phrase nor filler, as said. A number
     or a trade word that no phrase covers is always in it.
     """

@@ -21,7 +21,7 @@ def check(said: str, asked: str | None) -> None:
     understanding = understand(said, asked)
     assert understanding.heard == said
     last = 0
-    for statement in understanding.statements:
+    for statement in sorted(understanding.statements, key=lambda statement: statement.span):
         start, end = statement.span
         assert last <= start < end, (said, statement)
         assert said[start:end] == statement.words, (said, statement)
