@@ -43,7 +43,7 @@ class Card(Screen[None]):
         Binding("f4", "panel('worksheet')", show=False),
         Binding("f5", "panel('boxes')", show=False),
         Binding("escape", "line", show=False),
-        *(Binding(f"alt+{n}", f"answer({n})", show=False) for n in range(1, 10)),
+        *(Binding(f"alt+{n}", f"answer({n})", show=False, priority=True) for n in range(1, 10)),
     ]
 
     class Ready(Message):
@@ -179,3 +179,9 @@ class Card(Screen[None]):
             event.stop()
             entry.focus()
             entry.insert_text_at_cursor(event.character)
+
+    def on_paste(self, event: events.Paste) -> None:
+        """What is pasted anywhere goes to the input line."""
+        entry = self.query_one(EntryLine)
+        entry.focus()
+        entry.on_paste(event)

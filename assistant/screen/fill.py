@@ -33,4 +33,4 @@ class FillBar(Static):
         under = [drawing.scale, drawing.legend][: max(height - 1, 0)]
         bars = [drawing.bar] * max(height - len(under), 1)
         rows = [row[:width] for row in (*bars, *under)]
-        self.update(Text("\n".join(rows), no_wrap=True))
+        self.update(Text("\n".join(rows), no_wrap=True), layout=False)

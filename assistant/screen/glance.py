@@ -33,7 +33,8 @@ class GlancePanel(Static):
 
     def _draw(self) -> None:
         if self._shown is not None:
-            self.update(Text("\n".join(drawn(self._shown, *self.size)), no_wrap=True))
+            rows = drawn(self._shown, *self.size)
+            self.update(Text("\n".join(rows), no_wrap=True), layout=False)
 
 
 def drawn(shown: Glance, width: int, height: int) -> list[str]:

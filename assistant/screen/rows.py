@@ -83,7 +83,11 @@ class BoxRows(Sequence[Row]):
         name = self.names[index]
         talk = self.conversation.boxes.talk(name)
         shown = glance(talk.assessment)
-        left = text(f"boxes.{shown.verdict}", name=name, margin=shown.margin)
+        left = text(
+            f"boxes.{shown.verdict}",
+            name=name,
+            margin=f"{shown.margin}{'+' if shown.at_least else ''}",
+        )
         here = text("boxes.here") if talk is self.conversation.talk else ""
         return Row(left, here, name)
 

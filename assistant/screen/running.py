@@ -24,6 +24,7 @@ def run(job: str = "", colours: str = "", steady: bool = False, trial: bool = Fa
     from assistant.screen.app import BoxaloudApp
 
     colours = checked(colours)
+    let_alt_digits_through()
     desk = MemoryDesk() if trial else JobDesk(job)
     app = BoxaloudApp(desk, None, None, colours, steady or still_wanted())
     try:
@@ -43,6 +44,18 @@ def checked(colours: str) -> str:
     if colours and colours not in NAMES:
         raise Problem(text("start.no_colours", name=colours, names=", ".join(NAMES)))
     return colours or NAMES[0]
+
+
+def let_alt_digits_through() -> None:
+    """Read Alt+1 … Alt+9 as themselves.
+
+    Textual reads the two bytes that terminals send for them as the characters of one maker's
+    keyboards (a pound sign for Alt+3), which must never answer a question.
+    """
+    from textual._ansi_sequences import ANSI_SEQUENCES_KEYS
+
+    for digit in "123456789":
+        ANSI_SEQUENCES_KEYS.pop(f"\x1b{digit}", None)  # type: ignore[attr-defined]
 
 
 def still_wanted() -> bool:

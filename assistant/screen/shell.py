@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 from collections.abc import Callable, Sequence
+from threading import Thread
 
 from textual import events
 from textual.app import App
@@ -18,8 +19,12 @@ from assistant.screen.supposing import supposed_in
 from assistant.screen.talking import Talking
 from assistant.screen.themes import NAMES, PLAIN, all_themes, theme_name
 from assistant.screen.wording import text
+from grammar import understand
 from grammar.statements import Statement
 from grammar.words import Word
+
+SOON = 0.3
+"""Seconds after the first picture: nobody has typed a sentence by then."""
 
 
 class Told(Message):
@@ -65,13 +70,17 @@ class Shell(App[None]):
         return self.card
 
     def on_card_ready(self) -> None:
-        """Show the box at hand, and the first steps where nothing was said yet."""
+        """Show the box at hand, and the first steps where nothing was said yet.
+
+        The grammar is built behind the first picture, so that the first words find it ready.
+        """
         self._show_box()
         self._show_ears()
         talk = self.desk.conversation.talk
         self.card.show_reply(talk, self.desk.first())
         if not talk.journal and len(self.desk.conversation.boxes.names) == 1:
             self.first_steps()
+        self.set_timer(SOON, Thread(target=understand, args=("",), daemon=True).start)
 
     def _handle_exception(self, error: Exception) -> None:
         """Keep the fault for one plain sentence; no traceback reaches the user."""

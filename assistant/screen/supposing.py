@@ -64,7 +64,7 @@ def difference(now: Assessment, then: Assessment) -> list[str]:
     by = then.sheet.total - now.sheet.total
     key = "none" if by == 0 else "more" if by > 0 else "less"
     lines = [text(f"try.difference_{key}", amount=volume(abs(by)))]
-    if now.sheet.margin is not None and then.sheet.margin is not None:
+    if "incomplete" not in (now.verdict, then.verdict):
         old, new = _signed(now), _signed(then)
         lines.append(text("try.margin_from_to", old=old, new=new))
     old_word, new_word = (text(f"verdict.word.{found.verdict}") for found in (now, then))

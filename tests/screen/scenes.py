@@ -5,11 +5,12 @@ The boxes are of a scenario of our own: the Heron Street job, a house being rewi
 
 from __future__ import annotations
 
+from driving import begun
+from rich.segment import Segment
+
 from assistant.conversation import Conversation
 from assistant.screen.app import BoxaloudApp
 from assistant.screen.desk import MemoryDesk
-from driving import begun
-from rich.segment import Segment
 
 JOB = (
     "name this box hall switch",

@@ -6,12 +6,13 @@ Relative luminance and contrast ratio are worked out by the formulas of WCAG 2.2
 from __future__ import annotations
 
 import pytest
-from assistant.screen.app import BoxaloudApp
-from assistant.screen.themes import NAMES
 from driving import app_for, drive, seen
 from rich.color import Color, ColorType
 from scenes import SCENES, scene_app, segments
 from textual.pilot import Pilot
+
+from assistant.screen.app import BoxaloudApp
+from assistant.screen.themes import NAMES
 
 LEAST = 4.5
 

@@ -83,6 +83,21 @@ def test_a_paste_of_a_hundred_kilobytes_is_refused_in_one_sentence() -> None:
     drive(app, play)
 
 
+def test_a_paste_into_a_list_goes_to_the_line() -> None:
+    app = app_for("18 cubic inch box")
+
+    async def play(pilot: Pilot[None]) -> None:
+        await pilot.press("f4")
+        assert app.focused is not None
+        app.focused.post_message(events.Paste("two 14-2 cables"))
+        await pilot.pause()
+        await pilot.press("enter")
+        await pilot.pause()
+        assert "Heard: two 14-2 cables" in seen(app)
+
+    drive(app, play)
+
+
 def test_a_paste_of_several_lines_is_one_line() -> None:
     app = app_for("18 cubic inch box")
 
