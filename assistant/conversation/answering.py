@@ -6,7 +6,7 @@ from dataclasses import replace
 from decimal import Decimal
 
 from assistant.conversation import boxing, correcting, doubting, entering, naming
-from assistant.conversation.saying import say
+from assistant.conversation.saying import counted, say
 from assistant.conversation.turn import Turn
 from grammar.statements import Statement
 from rules.contents import FixtureWires, Grounds, Yoke
@@ -59,6 +59,15 @@ def size(turn: Turn, statement: Statement) -> None:
         turn.unplaced.append(statement.words)
 
 
+def box_kind(turn: Turn, statement: Statement) -> None:
+    """ "two gang": an answer where a device's width is asked, else of the box."""
+    gangs = statement.get("gangs")
+    if turn.asked == "gangs" and gangs is not None and statement.get("family") is None:
+        set_gangs(turn, int(gangs))
+    else:
+        boxing.box_kind(turn, statement)
+
+
 def set_gangs(turn: Turn, gangs: int) -> None:
     """How many gangs the device asked about takes."""
     item = turn.state.item(turn.subject or "")
@@ -67,7 +76,12 @@ def set_gangs(turn: Turn, gangs: int) -> None:
         return
     content = replace(item.content, gangs=gangs)
     state = turn.state.closed(item.key, content)
-    turn.enter(state, say("echo.gangs", what=content.name, gangs=gangs))
+    turn.enter(state, say("echo.gangs", what=content.name, gangs=gangs_said(gangs)))
+
+
+def gangs_said(gangs: int) -> str:
+    """ "one gang", "two gangs"."""
+    return f"{counted(gangs)} {naming.plural('gang', gangs)}"
 
 
 def set_canopy(turn: Turn, canopy: bool) -> None:

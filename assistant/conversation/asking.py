@@ -74,7 +74,9 @@ def _confirm(state: State, tries: int) -> str:
 
 def _with_verb(verb: Statement, statement: Statement, what: str, state: State) -> str:
     """What was said under an operator: "take off one cable of 14-2"."""
-    if (count := verb.get("count")) is not None and statement.kind in CONTENT_KINDS:
+    if statement.kind not in CONTENT_KINDS:
+        return f"“{verb.words} {statement.words}”"
+    if (count := verb.get("count")) is not None:
         counted = replace(statement, slots={**statement.slots, "count": count})
         what = _described(counted, state) or what
     return say(f"confirm_{verb.kind}", what=what, of=verb.get("of") or "")

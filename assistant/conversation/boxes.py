@@ -7,6 +7,7 @@ from dataclasses import dataclass, field, replace
 
 from assistant.conversation.journal import Entry
 from assistant.conversation.saying import counted, listed, say
+from assistant.conversation.status import status
 from assistant.conversation.talk import Talk
 from rules.worksheet import Verdict
 
@@ -159,7 +160,8 @@ class Boxes:
             self._at = found
         else:
             self._go(found)
-        return Outcome(say("job.opened", name=found), "opened", found)
+        standing = status(self.current.state, self.current.assessment)
+        return Outcome(f"{say('job.opened', name=found)} {standing}".strip(), "opened", found)
 
     def _copy(self, name: str) -> Outcome:
         old = self._at

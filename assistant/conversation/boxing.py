@@ -57,11 +57,14 @@ def _set_box(turn: Turn, part: Part, statement: Statement) -> None:
         last="box",
     )
     name = naming.part(part)
-    if old and old != (part,):
-        echo = say("echo.changed", what="box", old=naming.part(old[0]), new=name)
-    else:
-        echo = sentence(name)
+    echo = _changed(old[0], part) if old and old != (part,) else sentence(name)
     turn.enter(state, echo, name)
+
+
+def _changed(old: Part, new: Part) -> str:
+    if isinstance(old, Marked) and isinstance(new, Marked):
+        return say("echo.changed_box", old=marked(old.volume), new=marked(new.volume))
+    return say("echo.changed_item", old=naming.part(old), new=naming.part(new))
 
 
 def _material(turn: Turn, statement: Statement) -> bool | None:
@@ -215,7 +218,7 @@ def set_clamps(turn: Turn, where: str) -> None:
     )
     new = say(f"clamps.{where}")
     if old not in ("unknown", place[where]):
-        echo = say("echo.changed", what="clamps", old=say(f"clamps.{old}"), new=new)
+        echo = say("echo.changed_item", old=say(f"clamps.{old}"), new=new)
     else:
         echo = sentence(new)
     turn.enter(state, echo, new)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from assistant.conversation import naming, questions
 from assistant.conversation.asking import ask
 from assistant.conversation.assessing import assess, exact
@@ -35,7 +37,7 @@ class Composer:
     def in_vain(self) -> bool:
         """True where the utterance neither changed nor asked anything."""
         turn = self.turn
-        return not (self.changed or turn.answers or turn.event)
+        return not (self.changed or turn.answers or turn.event or turn.refused)
 
     def compose(self, tries: int, told: str, last: Reply | None) -> Reply:
         """The reply. `told` is the verdict last said of this box, `last` the reply before."""
@@ -79,7 +81,7 @@ class Composer:
             pieces += self._standing(told)
         if not (turn.answers and self.found.verdict != "incomplete"):
             again = last is not None and last.asks == self.asks and not self.turn.stepped
-            pieces.append(self._question(tries, again and self.changed))
+            pieces.append(self._question(tries, again and not self.in_vain))
         if self.in_vain and self.asks is None and self.entry.left_over:
             pieces.append(say("say_again"))
         return pieces
@@ -103,7 +105,7 @@ class Composer:
 
     def _standing(self, told: str) -> list[str]:
         """Where the box stands; with a new verdict, advice if it is over and the caution."""
-        if not self._moved():
+        if not self._moved(told):
             return []
         pieces = [self._qualified(status(self.state, self.found))]
         verdict = self.found.verdict
@@ -113,16 +115,11 @@ class Composer:
             pieces.append(say("caution_short"))
         return pieces
 
-    def _moved(self) -> bool:
+    def _moved(self, told: str) -> bool:
         """True where there is something new to say of the total, or something came in."""
-        was, now = assess(self.turn.began), self.found
-        if self.turn.stepped or self.state.items != self.turn.began.items:
+        if self.turn.stepped or _described(self.state) != _described(self.turn.began):
             return True
-        if self.state.box != self.turn.began.box or self.state.clamps != self.turn.began.clamps:
-            return True
-        return (was.sheet, was.verdict, was.low, was.high) != (
-            now.sheet, now.verdict, now.low, now.high
-        )  # fmt: skip
+        return self.found.verdict not in ("incomplete", told)
 
     def _qualified(self, text: str) -> str:
         """No total stands plainly over words that are not in it."""
@@ -148,6 +145,14 @@ class Composer:
             return ()
         found = (f"{caution.says} ({caution.section})" for caution in cautions(to_box(self.state)))
         return (*(caution.says for caution in STANDING), *found)
+
+
+def _described(state: State) -> State:
+    """A state without what says nothing of the box."""
+    return replace(
+        state, pending=(), rejected=frozenset(), unused=(), unused_with=frozenset(), form="normal",
+        last="", put_off=frozenset(), clamps_mentioned=False,
+    )  # fmt: skip
 
 
 def _assumed(name: str, state: State) -> str:

@@ -7,7 +7,7 @@ from dataclasses import replace
 from decimal import Decimal
 
 from assistant.conversation import boxing, entering, finding, naming
-from assistant.conversation.saying import counted, say
+from assistant.conversation.saying import counted, say, sentence
 from assistant.conversation.state import Item
 from assistant.conversation.turn import Turn
 from grammar.statements import Statement
@@ -28,8 +28,19 @@ def change_content(turn: Turn, item: Item, content: Content, words: str) -> None
     if content == item.content:
         turn.answer(say("echo.already", what=naming.heard(content)), naming.shown(content))
         return
-    echo = say("echo.changed_item", old=naming.heard(item.content), new=naming.heard(content))
+    echo = _changed(item.content, content)
     turn.enter(turn.state.with_content(item.key, content), echo, naming.shown(content))
+
+
+def _changed(old: Content, new: Content) -> str:
+    """From what to what; where one thing alone changed, no more than that."""
+    if type(old) is type(new):
+        if replace(old, count=new.count) == new:
+            return say("echo.recounted", old=counted(old.count), new=naming.heard(new))
+        unsized = isinstance(old, Yoke | TerminalBlock) and old.awg is None
+        if unsized and naming.bare(old) == naming.bare(new):
+            return sentence(naming.heard(new))
+    return say("echo.changed_item", old=naming.heard(old), new=naming.heard(new))
 
 
 def make_that(turn: Turn, statement: Statement) -> None:
@@ -137,7 +148,8 @@ def take_off(turn: Turn, statement: Statement) -> None:
     state = turn.state
     item = finding.matching(state, operand) if operand else finding.last_item(state)
     if item is None:
-        turn.refused.append(say("not_in_box", words=(operand or statement).words))
+        words = (operand or statement).words.removeprefix("the ")
+        turn.refused.append(say("not_in_box", words=words))
         return
     said = statement.get("count")
     if said is None and operand is not None:

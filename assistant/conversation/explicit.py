@@ -9,8 +9,10 @@ from collections.abc import Mapping
 from dataclasses import replace
 from decimal import Decimal
 
+from assistant.conversation.choosing import WIRE_SIZES
 from assistant.conversation.turn import Turn
 from grammar.statements import Statement, Value
+from rules.contents import Cable
 
 SIZED = ("device_size", "block_size")
 
@@ -23,6 +25,18 @@ def answer(turn: Turn, statement: Statement) -> Statement:
     kind, slots, slot = made
     doubts = tuple(replace(doubt, slot=slot) for doubt in statement.doubts)
     return Statement(kind, slots, statement.words, statement.span, doubts)
+
+
+def corrected(turn: Turn, statement: Statement) -> Statement:
+    """ "make that twelve-two" of a cable: a size and a count of wires, not twelve point two."""
+    item = turn.state.item(turn.state.last)
+    if statement.kind != "number" or item is None or not isinstance(item.content, Cable):
+        return statement
+    awg, _, conductors = str(statement.get("value")).partition(".")
+    if not (awg.isdigit() and int(awg) in WIRE_SIZES and conductors in ("2", "3", "4")):
+        return statement
+    slots: dict[str, Value] = {"awg": int(awg), "conductors": int(conductors)}
+    return Statement("cable", slots, statement.words, statement.span)
 
 
 def _made(turn: Turn, statement: Statement) -> tuple[str, Mapping[str, Value], str] | None:

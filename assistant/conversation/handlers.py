@@ -10,6 +10,7 @@ from assistant.conversation import (
     correcting,
     doubting,
     entering,
+    explicit,
     questions,
     stepping,
     supposing,
@@ -65,7 +66,7 @@ HANDLERS: dict[str, Handler] = {
     "nothing": answering.nothing,
     "box_volume": boxing.box_volume,
     "box_size": boxing.box_size,
-    "box_kind": boxing.box_kind,
+    "box_kind": answering.box_kind,
     "part": boxing.part,
     "barrier": boxing.barrier,
     "pull": _pull,
@@ -156,7 +157,8 @@ def _work(turn: Turn, statement: Statement) -> None:
     turn.kinds.add(statement.kind)
     verb, words = None, statement
     if statement.kind in doubting.OPERATORS and turn.ahead:
-        verb, words = statement, turn.ahead[0]
+        verb, words = statement, explicit.corrected(turn, turn.ahead[0])
+        turn.ahead[0] = words
     mark = Mark(turn.state, len(turn.echoes), len(turn.understood), _joined(statement, words))
     if words is turn.settled:
         _do(turn, statement, mark)

@@ -33,7 +33,7 @@ def status(state: State, found: Assessment) -> str:
 
 def _so_far(found: Assessment, state: State) -> str:
     sheet = found.sheet
-    if not sheet.lines:
+    if not sheet.total:
         return ""
     total, without = volume(sheet.total), _without(found, state)
     if sheet.capacity is None:
@@ -88,7 +88,8 @@ def read_back(state: State, found: Assessment) -> str:
     held = [pending.statement.words for pending in state.pending]
     if held:
         ending.append(say("held_back", words="”, “".join(held)))
-    return " ".join([*_breaths(things), *ending, status(state, found)]).strip()
+    said = [sentence(line) for line in things] if full else _breaths(things)
+    return " ".join([*said, *ending, status(state, found)]).strip()
 
 
 def _things(state: State) -> list[str]:

@@ -56,8 +56,11 @@ def _each_depth(supposed: State, now: State) -> str:
     for row in boxing.rows_of(supposed.partial):
         part = TableBox(row.id, supposed.partial.gangs)
         found = assess(replace(supposed, box=(part,), partial=None))
-        told.append(f"{row.name}, {marked(row.volume)}: {outcome(found)}")
-    return say("what_if.both", new="; ".join(told), now=outcome(assess(now)))
+        margin = found.sheet.margin or Decimal(0)
+        key = "what_if.each_margin" if margin >= 0 else "what_if.each_over"
+        told.append(say(key, row=row.name, volume=marked(row.volume), margin=volume(abs(margin))))
+    total = volume(assess(supposed).sheet.total)
+    return say("what_if.each", total=total, new="; ".join(told), now=outcome(assess(now)))
 
 
 def room(turn: Turn, statement: Statement) -> None:
@@ -84,10 +87,10 @@ def room(turn: Turn, statement: Statement) -> None:
         turn.answer(_how_many(turn, content, found.least, found.most), words)
 
 
-def _plain_name(content: Content) -> str:
-    """The name without its count: "14-2 cables with ground"."""
-    name = naming.shown(replace(content, count=2))
-    return name.removeprefix(counted(2) + " ")
+def _plain_name(content: Content, count: int) -> str:
+    """The name for a count, without it: "14-2 cables with ground"."""
+    name = naming.shown(replace(content, count=max(count, 1)))
+    return name.removeprefix(counted(max(count, 1)) + " ")
 
 
 def _will_it(content: Content, count: int, least: int, most: int) -> str:
@@ -98,7 +101,7 @@ def _will_it(content: Content, count: int, least: int, most: int) -> str:
 
 
 def _how_many(turn: Turn, content: Content, least: int, most: int) -> str:
-    what = _plain_name(content)
+    what = _plain_name(content, most)
     if most == 0:
         sheet = assess(turn.state).sheet
         left = max(sheet.margin or Decimal(0), Decimal(0))
