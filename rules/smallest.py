@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from decimal import Decimal
 
-from rules.contents import Barrier, Box, TableBox, Yoke
+from rules.capacity import capacity, volume_lines
+from rules.contents import Barrier, Box, Part, TableBox, Yoke
+from rules.editions import rule_set
 from rules.lines import ZERO
 from rules.table import TableRow, family_named, table_boxes
 from rules.work import work_out
@@ -40,6 +42,7 @@ def smallest_boxes(box: Box, families: Collection[str] = ()) -> tuple[BoxChoice,
     takes two with a ring, an octagon and a handy box one, the others one for each section
     (common practice). `families` limits the choice. Empty where nothing was described.
     """
+    rules = rule_set(box.edition)
     fill = work_out(box)
     if any(slot.slot == "contents" for slot in fill.open):
         return ()
@@ -49,10 +52,11 @@ def smallest_boxes(box: Box, families: Collection[str] = ()) -> tuple[BoxChoice,
     for row, gangs in _candidates(gangs_needed(box)):
         if wanted and row.family not in wanted:
             continue
-        sheet = work_out(replace(box, parts=(TableBox(row.id, gangs), *barriers)))
-        volume = sheet.capacity or ZERO
-        if volume >= sheet.high:
-            found.append(BoxChoice(row, gangs, volume, volume - sheet.high))
+        # what is in the box takes the same room in every box: only the volume is worked out anew
+        parts: tuple[Part, ...] = (TableBox(row.id, gangs), *barriers)
+        volume = capacity(parts, volume_lines(rules, parts)) or ZERO
+        if volume >= fill.high:
+            found.append(BoxChoice(row, gangs, volume, volume - fill.high))
     return tuple(sorted(found, key=lambda choice: (choice.volume, choice.gangs)))
 
 
