@@ -52,7 +52,7 @@ def _standard(text: str, gangs: int) -> TableBox:
         if said in (row.id, row.name.lower()):
             return TableBox(row.id, gangs)
     sizes = [_inches(size) for size in _SIZE.findall(said)]
-    family = " ".join(_WORD.findall(said)).removesuffix(" x").removeprefix("x ")
+    family = " ".join(word for word in _WORD.findall(said) if word != "x")
     if len(sizes) in (2, 3):
         height = sizes[1] if len(sizes) == 3 else None
         rows = find_rows(family, sizes[0], height, sizes[-1])

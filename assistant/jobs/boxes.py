@@ -64,7 +64,7 @@ def find(job: Job, job_name: str, box: str) -> str:
 def _add(place: shelf.Place, record: Callable[[Job], Record]) -> str:
     """Add one record to a job; gives the box it is about."""
     file, _ = shelf.open_file(place)
-    keeper = Keeper(place.path, file.about, file)
+    keeper = Keeper(file.path, file.about, file)
     for _ in range(TRIES):
         found = record(replay(keeper.rows))
         try:

@@ -8,12 +8,14 @@ from __future__ import annotations
 
 import contextlib
 import os
+import shutil
 import sqlite3
+import tempfile
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-from assistant.jobs.clock import now
+from assistant.jobs.clock import now, stamp
 from assistant.jobs.faults import Damaged, Moved, NotKept, Replaced, told
 from assistant.jobs.migrating import check_readable, latest, migrate, version_of
 from assistant.jobs.rows import START, Mark, Row, follow
@@ -46,18 +48,22 @@ class Standing:
 class JobFile:
     """An open job file. Raises NotKept, Damaged, Moved or Replaced, never a database error."""
 
-    def __init__(self, path: Path, connection: sqlite3.Connection, about: About) -> None:
+    def __init__(
+        self, path: Path, connection: sqlite3.Connection, about: About, writable: bool
+    ) -> None:
         self.path = path
         self.about = about
         self._connection = connection
-        found = path.stat()
-        self._identity = (found.st_dev, found.st_ino)
+        self._writable = writable
+        self._identity = _identity(path)
 
     @classmethod
     def create(cls, path: Path, about: About) -> JobFile:
         """A new file, there whole or not at all. Raises FileExistsError rather than replace one."""
         with _plain_faults(path):
             path.parent.mkdir(parents=True, exist_ok=True)
+            if log_of(path).exists():  # of an earlier file: it would be played into this one
+                raise FileExistsError(log_of(path))
             draft = path.with_name(f".{path.name}.{os.getpid()}.new")
             draft.unlink(missing_ok=True)
             try:
@@ -77,22 +83,33 @@ class JobFile:
         with _plain_faults(path):
             if not path.exists():
                 raise NotKept(say("trouble.broken", path=path, why="it is not there"))
-            connection = _connect(path)
+            writable = os.access(path, os.W_OK) and os.access(path.parent, os.W_OK)
+            connection = _connect(path) if writable else _read_a_copy(path)
             try:
                 if not check_readable(connection, path):
                     raise Damaged("it is empty")
                 _check_whole(connection)
                 _bring_up(connection)
-                about = _read_about(connection)
+                about = about_of(connection)
+                if writable:
+                    _keep_a_log(connection)
             except BaseException:
                 connection.close()
                 raise
-        return cls(path, connection, about)
+        return cls(path, connection, about, writable)
 
     def close(self) -> None:
         """Let go of the file."""
+        log = _identity(log_of(self.path))
+        replaced = _identity(self.path) not in (None, self._identity)
         with contextlib.suppress(sqlite3.Error):
             self._connection.close()
+        if replaced and log is not None and log == _identity(log_of(self.path)):
+            # the log is of the file that was here: it must not be played into this one
+            with contextlib.suppress(OSError):
+                os.rename(
+                    log_of(self.path), self.path.with_name(f"{self.path.name}.left-{stamp()}")
+                )
 
     def rows(self, after: Mark = START) -> list[Row]:
         """The rows after a mark. Raises Replaced where the mark is not in this history, and
@@ -138,7 +155,15 @@ class JobFile:
         """Change what the job is called or shown in."""
         with _plain_faults(self.path), self._transaction():
             _write_about(self._connection, about)
-        self.about = _read_about(self._connection)
+        self.about = about_of(self._connection)
+
+    def settle(self) -> bool:
+        """Bring all into the one file. False where another front end has the job open."""
+        try:
+            mode = self._connection.execute("PRAGMA journal_mode = DELETE").fetchone()[0]
+        except sqlite3.OperationalError:
+            return False
+        return str(mode) == "delete"
 
     def copy_to(self, path: Path, name: str) -> None:
         """A copy under another name, whole or not at all."""
@@ -164,11 +189,8 @@ class JobFile:
 
     def _check_in_place(self) -> None:
         """The path must still lead to the file that is open."""
-        try:
-            found = self.path.stat()
-        except OSError as fault:
-            raise told(fault, self.path) from None
-        if (found.st_dev, found.st_ino) != self._identity:
+        self.path.stat()
+        if _identity(self.path) != self._identity:
             raise NotKept(say("trouble.broken", path=self.path, why="it was replaced"))
 
     def _check_holds(self, mark: Mark) -> None:
@@ -182,6 +204,8 @@ class JobFile:
 
     @contextlib.contextmanager
     def _transaction(self) -> Iterator[None]:
+        if not self._writable:
+            raise NotKept(say("trouble.read_only", path=self.path.parent))
         self._connection.execute("BEGIN IMMEDIATE")
         try:
             yield
@@ -191,6 +215,15 @@ class JobFile:
                 if self._connection.in_transaction:
                     self._connection.execute("ROLLBACK")
             raise
+
+
+def _identity(path: Path) -> tuple[int, int] | None:
+    """What tells a file from another that has its name; None where there is none."""
+    try:
+        found = path.stat()
+    except OSError:
+        return None
+    return found.st_dev, found.st_ino
 
 
 @contextlib.contextmanager
@@ -209,11 +242,40 @@ def _connect(path: Path, make: bool = False) -> sqlite3.Connection:
         f"{path.absolute().as_uri()}?mode={mode}", uri=True, isolation_level=None,
         timeout=WAIT_SECONDS, check_same_thread=False,
     )  # fmt: skip
-    # a rollback journal rather than a write-ahead log: between two statements there is one
-    # file, which can be read in a folder that cannot be written to, and copied by hand
-    connection.execute("PRAGMA journal_mode = DELETE")
-    connection.execute("PRAGMA synchronous = EXTRA")
+    connection.execute("PRAGMA synchronous = FULL")
     return connection
+
+
+def log_of(path: Path) -> Path:
+    """The file beside a job's that its last statements are in while it is open."""
+    return path.with_name(path.name + "-wal")
+
+
+def _keep_a_log(connection: sqlite3.Connection) -> None:
+    """Write ahead to a log: one flush a statement, where a rollback journal takes four. The
+    log is folded into the file when the last front end closes it."""
+    connection.execute("PRAGMA journal_mode = WAL")
+
+
+def _read_a_copy(path: Path) -> sqlite3.Connection:
+    """A job that cannot be written to, read from a copy: SQLite cannot read a log in place
+    without writing beside it."""
+    with tempfile.TemporaryDirectory() as folder, private_copy(path, Path(folder)) as copied:
+        source = _connect(copied)
+        memory = sqlite3.connect(":memory:", isolation_level=None, check_same_thread=False)
+        with contextlib.closing(source):
+            source.backup(memory)
+    return memory
+
+
+@contextlib.contextmanager
+def private_copy(path: Path, folder: Path) -> Iterator[Path]:
+    """A copy of a job's file and its log in `folder`, to read without touching them."""
+    copied = folder / "copy"
+    shutil.copyfile(path, copied)
+    if log_of(path).exists():
+        shutil.copyfile(log_of(path), log_of(copied))
+    yield copied
 
 
 def _check_whole(connection: sqlite3.Connection) -> None:
@@ -269,7 +331,8 @@ def _write_about(connection: sqlite3.Connection, about: Mapping[str, str]) -> No
     connection.executemany("INSERT OR REPLACE INTO about VALUES (?, ?)", list(about.items()))
 
 
-def _read_about(connection: sqlite3.Connection) -> About:
+def about_of(connection: sqlite3.Connection) -> About:
+    """What an open file says of its job. Raises Damaged where it does not."""
     found = dict(connection.execute("SELECT key, value FROM about").fetchall())
     try:
         return About(found["name"], found["edition"], found["units"], found["begun"])

@@ -11,7 +11,7 @@ import contextlib
 from collections.abc import Sequence
 from pathlib import Path
 
-from assistant.jobs.damage import readable_rows, renewed
+from assistant.jobs.damage import fresh_path, readable_rows, renewed
 from assistant.jobs.faults import Damaged, Moved, NotKept, Replaced, told_os
 from assistant.jobs.file import About, JobFile, Standing
 from assistant.jobs.rows import START, Mark, Row, follow, renumbered
@@ -80,12 +80,21 @@ class Keeper:
         return {}
 
     def close(self) -> None:
-        """Try once more to write what waits, and let go of the file."""
+        """Try once more to write what waits, let go of the file, and see that it is whole."""
         if self._waiting:
             self.catch_up()
-        if self.file is not None:
-            self.file.close()
-            self.file = None
+        if self.file is None:
+            return
+        self.file.close()
+        self.file = None
+        with contextlib.suppress(NotKept):
+            try:
+                JobFile.open(self.path).close()
+            except Damaged:
+                self._renew()
+                if self.file is not None:
+                    self.file.close()
+                    self.file = None
 
     def _catch_up(self) -> bool:
         if self.file is None or self.trouble:
@@ -122,9 +131,10 @@ class Keeper:
             return
         if self.rows and not self.path.parent.is_dir():
             raise NotKept(say("trouble.gone", path=self.path.parent))
-        self.file = self._new(self.path)
-        if self.rows and self.trouble:
+        if self.kept != START:
+            self.path = fresh_path(self.path)
             self.notes.append(say("keeping.rewritten", job=self.about.name))
+        self.file = self._new(self.path)
 
     def _new(self, path: Path) -> JobFile:
         try:
@@ -151,16 +161,13 @@ class Keeper:
         except OSError as fault:
             self._in_trouble(told_os(fault, self.path))
             return False
-        self.kept, self.trouble = self.end, ""
+        self.path, self.kept, self.trouble = self.file.path, self.end, ""
         self.notes.append(say("keeping.damaged_now", job=self.about.name, path=aside))
         return bool(news)
 
     def _part(self) -> None:
         """Another history is in the file's place: leave it, keep ours beside it."""
-        number = 2
-        stem = self.path.stem
-        while (path := self.path.with_name(f"{stem}-{number}{self.path.suffix}")).exists():
-            number += 1
+        path = fresh_path(self.path)
         if self.file is not None:
             self.file.close()
             self.file = None

@@ -25,8 +25,3 @@ def jobs_folder() -> Path:
 def removed_folder() -> Path:
     """The folder that removed jobs wait in, until they are restored."""
     return data_folder() / "removed"
-
-
-def own_words_file() -> Path:
-    """The file of a person's own words ("when I say blue box I mean …")."""
-    return data_folder() / "own_words.json"

@@ -10,11 +10,12 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 from typing import cast
 
+from assistant import aliases
 from assistant.conversation import Conversation, Entry, Record, Reply, Resumed
 from assistant.conversation.conversation import FIRST_BOX
 from assistant.conversation.spoken import spoken
 from assistant.conversation.talk import Talk
-from assistant.jobs import own_words, shelf
+from assistant.jobs import shelf
 from assistant.jobs.clock import now
 from assistant.jobs.faults import Moved, NotKept
 from assistant.jobs.file import About, Standing
@@ -48,7 +49,7 @@ class Session:
         """
         place = shelf.find(name)
         file, damage = shelf.open_file(place)
-        keeper = Keeper(place.path, file.about, file)
+        keeper = Keeper(file.path, file.about, file)
         if damage:
             keeper.notes.append(damage)
         return cls(keeper)
@@ -177,7 +178,7 @@ class Session:
     def _outside(self, reply: Reply, kind: str, detail: str) -> Reply:
         """What the conversation cannot do by itself: another job, a word kept for all jobs."""
         if kind == "alias":
-            own_words.write(self.conversation.aliases)
+            aliases.write(self.conversation.aliases)
         if kind != "new_job":
             return reply
         name = shelf.unused_name(detail or "job")
@@ -220,7 +221,7 @@ class Session:
         current = at if at in job.texts else job.current
         return Conversation(
             self._keeper.about.edition,
-            own_words.read(),
+            aliases.read(),
             job.journals,
             current or FIRST_BOX,
             Resumed(job.editions, known, tuple(way_back)),

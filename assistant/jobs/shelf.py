@@ -11,7 +11,7 @@ from pathlib import Path
 from assistant.jobs import names
 from assistant.jobs.damage import readable_about, readable_rows, renewed
 from assistant.jobs.faults import Damaged, NotKept, TooNew, told_os
-from assistant.jobs.file import About, JobFile
+from assistant.jobs.file import About, JobFile, log_of
 from assistant.jobs.places import SUFFIX, jobs_folder, removed_folder
 from assistant.jobs.saying import say
 from assistant.problems import Problem
@@ -36,7 +36,14 @@ def _look(folder: Path) -> Iterator[Place]:
         return
     for path in sorted(folder.glob(f"*{SUFFIX}")):
         about = readable_about(path)
-        yield Place(about.name if about else path.stem, path, path.stat().st_mtime)
+        yield Place(about.name if about else path.stem, path, _written(path))
+
+
+def _written(path: Path) -> float:
+    """When a job was last written: its file, or the log beside it."""
+    log = log_of(path)
+    times = [each.stat().st_mtime for each in (path, log) if each.exists()]
+    return max(times, default=0.0)
 
 
 def find(name: str, folder: Path | None = None) -> Place:
@@ -153,9 +160,12 @@ def copy(place: Place, name: str) -> str:
 
 def remove(place: Place) -> None:
     """Take a job off the shelf. It is not deleted: `restore` brings it back."""
-    file, _ = open_file(place)  # which settles what a killed front end left half written
+    file, _ = open_file(place)
+    settled = file.settle()
     file.close()
-    _move(place.path, removed_folder())
+    if not settled:
+        raise Problem(say("job.open_elsewhere", job=place.name))
+    _move(file.path, removed_folder())
 
 
 def restore(name: str) -> str:
