@@ -13,6 +13,7 @@ Job = Annotated[str, typer.Option(help="The job to open, begun where there is no
 Colours = Annotated[str, typer.Option(help="dark, light or contrast.")]
 Still = Annotated[bool, typer.Option("--still", help="Nothing on the screen moves by itself.")]
 Trial = Annotated[bool, typer.Option("--trial", help="Try it out: nothing said is kept.")]
+Silent = Annotated[bool, typer.Option("--silent", help="Speak no reply.")]
 Host = Annotated[str, typer.Option(help="Address to listen on; leave it for this machine alone.")]
 Port = Annotated[int, typer.Option(min=1, max=65535, help="Port to listen on.")]
 
@@ -27,6 +28,7 @@ def add_to(app: typer.Typer) -> None:
         colours: Colours = "",
         still: Still = False,
         trial: Trial = False,
+        silent: Silent = False,
     ) -> None:
         """Say what is in an electrical box and hear whether it fits, section by section."""
         if context.invoked_subcommand is not None:
@@ -36,7 +38,7 @@ def add_to(app: typer.Typer) -> None:
             return
         from assistant.screen.running import run
 
-        run(job, colours, still, trial)
+        run(job, colours, still, trial, silent)
 
     @app.command()
     def serve(host: Host = "127.0.0.1", port: Port = 8000) -> None:

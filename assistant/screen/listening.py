@@ -51,6 +51,8 @@ class Trouble:
     """The microphone or the engine failed; `why` is one sentence."""
 
     why: str
+    opening: bool = False
+    """True where the microphone did not open at all."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,7 +60,14 @@ class Spoken:
     """The voice has finished."""
 
 
-Report: TypeAlias = Level | Partial | Final | Trouble | Spoken
+@dataclass(frozen=True, slots=True)
+class Silenced:
+    """The voice cannot speak; `why` is one sentence. It is not asked to again."""
+
+    why: str
+
+
+Report: TypeAlias = Level | Partial | Final | Trouble | Spoken | Silenced
 Tell: TypeAlias = Callable[[Report], None]
 
 

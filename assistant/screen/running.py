@@ -1,4 +1,4 @@
-"""Starting the app: the desk, the ears, the colours, and the log that engines write to."""
+"""Starting the app: the desk, the ears, the mouth, the colours, the log that engines write to."""
 
 from __future__ import annotations
 
@@ -7,8 +7,11 @@ from pathlib import Path
 
 from platformdirs import user_log_path
 
+from assistant.mouth import silent_mouth, the_mouth
 from assistant.problems import Problem
 from assistant.screen.desk import JobDesk, MemoryDesk
+from assistant.screen.listening import Silenced
+from assistant.screen.microphone import LiveListener
 from assistant.screen.quiet import kept_quiet
 from assistant.screen.themes import NAMES
 from assistant.screen.wording import text
@@ -16,22 +19,32 @@ from assistant.screen.wording import text
 LOG = "screen.log"
 
 
-def run(job: str = "", colours: str = "", steady: bool = False, trial: bool = False) -> None:
+def run(
+    job: str = "",
+    colours: str = "",
+    steady: bool = False,
+    trial: bool = False,
+    silent: bool = False,
+) -> None:
     """Run the app until it is left. Raises Problem where the screen itself failed.
 
-    `trial` keeps nothing. `steady` leaves out everything that moves by itself.
+    `trial` keeps nothing. `steady` leaves out everything that moves by itself. `silent` speaks
+    no reply; otherwise what was spoken is answered aloud, and what was typed never is.
     """
     from assistant.screen.app import BoxaloudApp
 
     colours = checked(colours)
     let_alt_digits_through()
     desk = MemoryDesk() if trial else JobDesk(job)
-    app = BoxaloudApp(desk, None, None, colours, steady or still_wanted())
+    app = BoxaloudApp(desk, LiveListener(), None, colours, steady or still_wanted())
+    mouth = silent_mouth() if silent else the_mouth(lambda why: app.tell(Silenced(why)))
+    app.talking.speaker = mouth
     try:
         with kept_quiet(log_path()):
             app.run()
     finally:
         app.talking.close()
+        mouth.close()
         if isinstance(desk, JobDesk):
             desk.close()
     if app.fault is not None:

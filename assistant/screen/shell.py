@@ -56,8 +56,8 @@ class Shell(App[None]):
         self.talking = Talking(
             listener,
             speaker,
-            self._tell,
-            self.hear,
+            self.tell,
+            self._hear_aloud,
             self._show_ears,
             steady,
         )
@@ -91,25 +91,30 @@ class Shell(App[None]):
 
     # -- to the conversation and back ------------------------------------------------------
 
-    def hear(self, words: str | Sequence[Word]) -> None:
-        """Words, typed or heard."""
+    def hear(self, words: str) -> None:
+        """Words that were typed."""
         self._answer(lambda: self.desk.hear(words))
+
+    def _hear_aloud(self, words: Sequence[Word]) -> None:
+        """Words that were spoken: their reply is spoken too."""
+        if (reply := self._answer(lambda: self.desk.hear(words))) is not None:
+            self.talking.speak(reply.spoken)
 
     def enter(self, statements: Sequence[Statement], heard: str) -> None:
         """Statements made by a key or a click."""
         self._answer(lambda: self.desk.enter(statements, heard))
 
-    def _answer(self, ask: Callable[[], Reply]) -> None:
+    def _answer(self, ask: Callable[[], Reply]) -> Reply | None:
         try:
             reply = ask()
         except Exception as fault:  # nothing may close the screen on someone up a ladder
             self.card.show_trouble(text("trouble.fault", why=f"{type(fault).__name__}: {fault}"))
-            return
+            return None
         self._show_box()
         self.card.show_reply(self.desk.conversation.talk, reply)
-        self.talking.speak(reply.spoken)
         if change := supposed_in(self.desk.conversation.talk.journal[-1:]):
             self.side_by_side(change)
+        return reply
 
     def _show_box(self) -> None:
         self.card.show_box(self.desk.conversation, self.desk.label)
@@ -121,7 +126,7 @@ class Shell(App[None]):
         if self.talking.trouble:
             self.card.show_trouble(self.talking.trouble)
 
-    def _tell(self, report: Report) -> None:
+    def tell(self, report: Report) -> None:
         """Take a report from the engine's thread to ours."""
         self.post_message(Told(report))
 

@@ -10,6 +10,7 @@ from assistant.screen.listening import (
     Listener,
     Partial,
     Report,
+    Silenced,
     Speaker,
     Spoken,
     State,
@@ -41,7 +42,7 @@ class Talking:
         self.partial = ""
         self.trouble = ""
         self._listener = listener
-        self._speaker = speaker
+        self.speaker = speaker
         self._tell = tell
         self._hear = hear
         self._show = show
@@ -104,27 +105,32 @@ class Talking:
             case Spoken():
                 if self.state == "speaking":
                     self.state = "muted"
-            case Trouble(why):
-                self._fail(text("trouble.engine", why=why))
+            case Silenced(why):
+                self._silence(why)
+            case Trouble(why, opening):
+                self._fail(text(f"trouble.{'microphone' if opening else 'engine'}", why=why))
         self._show()
 
     def speak(self, words: str) -> None:
         """Say a reply, if there is a voice and nobody is talking."""
-        if self._speaker is None or self.state != "muted":
+        if self.speaker is None or self.state != "muted":
             return
         self.state = "speaking"
         try:
-            self._speaker.say(words, lambda: self._tell(Spoken()))
+            self.speaker.say(words, lambda: self._tell(Spoken()))
         except Exception as fault:  # as above
-            self._speaker = None
-            self._fail(text("trouble.voice", why=_sentence(fault)))
+            self._silence(_sentence(fault))
         self._show()
+
+    def _silence(self, why: str) -> None:
+        self.speaker = None
+        self._fail(text("trouble.voice", why=why))
 
     def hush(self) -> None:
         """Any key stops the voice."""
-        if self.state == "speaking" and self._speaker is not None:
+        if self.state == "speaking" and self.speaker is not None:
             self.state = "muted"
-            self._speaker.hush()
+            self.speaker.hush()
             self._show()
 
     def close(self) -> None:

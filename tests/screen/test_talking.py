@@ -10,9 +10,13 @@ import pytest
 from driving import app_for, begun, drive, rows, seen, typed
 from textual.pilot import Pilot
 
+from assistant.ears import Ear, EarsError, Sound, read_sound
+from assistant.ears.devices import Device
+from assistant.ears.recorded import RecordedDevice
 from assistant.screen.app import BoxaloudApp
 from assistant.screen.desk import MemoryDesk
 from assistant.screen.listening import Final, Level, Partial, Tell, Trouble, meter
+from assistant.screen.microphone import LiveListener
 from grammar.words import Word
 
 SWITCH = "two 14-2 cables and one switch"
@@ -72,6 +76,12 @@ def words(text: str, confidence: float = 0.97) -> tuple[Word, ...]:
 def talking(listener: object, voice: object = None, *said: str) -> BoxaloudApp:
     desk = MemoryDesk(begun(*(said or (SWITCH,))))
     return BoxaloudApp(desk, listener, voice)  # type: ignore[arg-type]
+
+
+async def spoken(pilot: Pilot[None], listener: PlayedListener, said: str) -> None:
+    await pilot.press("f2")
+    listener.report(Final(words(said)))
+    await pilot.pause()
 
 
 def test_a_key_opens_the_microphone_words_appear_and_are_answered() -> None:
@@ -137,11 +147,13 @@ def test_the_meter_is_a_bar_or_a_word_that_keeps_still() -> None:
 
 
 def test_a_reply_is_spoken_and_any_key_hushes_it() -> None:
-    voice = PlayedVoice()
-    app = talking(PlayedListener(), voice)
+    voice, listener = PlayedVoice(), PlayedListener()
+    app = talking(listener, voice)
 
     async def play(pilot: Pilot[None]) -> None:
-        await typed(pilot, "18 cubic inch box")
+        await typed(pilot, "one more switch")
+        assert voice.said == []  # what is typed is answered in silence
+        await spoken(pilot, listener, "eighteen cubic inches")
         assert "SPEAKING" in rows(app)[0]
         assert "18" in voice.said[0] or "eighteen" in voice.said[0]
         await pilot.press("a")
@@ -153,11 +165,11 @@ def test_a_reply_is_spoken_and_any_key_hushes_it() -> None:
 
 
 def test_the_voice_that_has_finished_is_muted_again() -> None:
-    voice = PlayedVoice()
-    app = talking(PlayedListener(), voice)
+    voice, listener = PlayedVoice(), PlayedListener()
+    app = talking(listener, voice)
 
     async def play(pilot: Pilot[None]) -> None:
-        await typed(pilot, "18 cubic inch box")
+        await spoken(pilot, listener, "eighteen cubic inches")
         thread = threading.Thread(target=voice.done)
         thread.start()
         thread.join()
@@ -206,10 +218,11 @@ def test_an_engine_that_dies_while_listening_is_one_sentence() -> None:
 
 
 def test_a_voice_that_dies_leaves_the_reply_on_the_screen() -> None:
-    app = talking(PlayedListener(), DeadVoice())
+    listener = PlayedListener()
+    app = talking(listener, DeadVoice())
 
     async def play(pilot: Pilot[None]) -> None:
-        await typed(pilot, "18 cubic inch box")
+        await spoken(pilot, listener, "eighteen cubic inches")
         assert "I cannot speak: the voice has gone." in seen(app)
         assert "of 18.0" in seen(app)
         await typed(pilot, "no clamps")
@@ -218,22 +231,69 @@ def test_a_voice_that_dies_leaves_the_reply_on_the_screen() -> None:
     drive(app, play)
 
 
-def test_recordings_heard_by_the_real_ear_reach_the_screen() -> None:
-    """Recordings are named by what is said in them."""
-    ears = pytest.importorskip("assistant.ears")
-    if not hasattr(ears, "the_ear"):
-        pytest.skip("there is no ear yet")
-    found = sorted(RECORDINGS.rglob("eighteen cubic inch*.wav"))
+def recording(name: str) -> list[Sound]:
+    """A recording by the words in its name, or a skip that says why."""
+    found = sorted(RECORDINGS.glob(f"{name}__*.wav"))
     if not found:
-        pytest.skip(f"no recording of a volume in {RECORDINGS}")
-    listener = PlayedListener()
-    app = talking(listener)
-    hearings = ears.the_ear().hear(ears.read_sound(found[0]), "box")
+        pytest.skip(f"no recording of {name!r} in {RECORDINGS}")
+    return [read_sound(found[0])]
+
+
+def test_a_recording_goes_the_whole_way_from_microphone_to_verdict() -> None:
+    """The recording is named by what is said in it: eighteen cubic inches."""
+    sounds = recording("eighteen_cubic_inches")
+    listener = LiveListener(lambda: RecordedDevice(sounds))
+    app = talking(listener, None, SWITCH, "no clamps")
 
     async def play(pilot: Pilot[None]) -> None:
         await pilot.press("f2")
-        listener.report(*(Final(hearing.words) for hearing in hearings))
-        await pilot.pause()
+        assert "LISTENING" in rows(app)[0]
+        for _ in range(200):
+            await pilot.pause(0.05)
+            if "MUTED" in rows(app)[0]:
+                break
+        shown = seen(app)
+        assert "18.0" in shown
+        if "1 yes" in shown:
+            await pilot.press("alt+1")
+            await pilot.pause()
+        assert "margin 4.00" in seen(app)
+
+    drive(app, play)
+
+
+def refuse_to_open() -> Device:
+    raise EarsError("There is no microphone: plug one in.")
+
+
+def dead_ear() -> Ear:
+    raise EarsError("The speech engine is broken: install it again.")
+
+
+@pytest.mark.parametrize(
+    ("listener", "sentence"),
+    [
+        (LiveListener(refuse_to_open), "I cannot listen: There is no microphone: plug one in."),
+        (
+            LiveListener(lambda: RecordedDevice([]), dead_ear),
+            "The listening engine stopped: The speech engine is broken: install it again.",
+        ),
+    ],
+    ids=["no microphone", "dead engine"],
+)
+def test_trouble_in_the_listening_thread_is_one_sentence(
+    listener: LiveListener, sentence: str
+) -> None:
+    app = talking(listener)
+
+    async def play(pilot: Pilot[None]) -> None:
+        await pilot.press("f2")
+        for _ in range(40):
+            await pilot.pause(0.05)
+            if "MUTED" in rows(app)[0]:
+                break
+        assert sentence in seen(app)
+        await typed(pilot, "18 cubic inch box")
         assert "of 18.0" in seen(app)
 
     drive(app, play)

@@ -1,0 +1,146 @@
+"""Push to talk with the machine's own microphone, voice detector and ear.
+
+Everything slow (the sound library, the engine) is imported and opened in the listening thread,
+so that the key that opens the microphone repaints at once.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from threading import Event as Flag
+from threading import Thread
+from typing import TYPE_CHECKING
+
+from assistant.screen.listening import Final, Level, Partial, Tell, Trouble
+from grammar.words import Word
+
+if TYPE_CHECKING:
+    from assistant.ears import Ear
+    from assistant.ears.activity import IsSpeech
+    from assistant.ears.devices import Device, Frame
+    from assistant.ears.live import LiveEars, Outcome
+
+QUIETEST_DB = -60.0
+"""Where the meter begins; it ends at full scale."""
+
+
+class LiveListener:
+    """One statement at a time: opened by a key, ended by a pause or by the key again."""
+
+    def __init__(
+        self,
+        open_device: Callable[[], Device] | None = None,
+        find_ear: Callable[[], Ear] | None = None,
+        find_activity: Callable[[], IsSpeech] | None = None,
+    ) -> None:
+        self._open_device = open_device or _microphone
+        self._find_ear = find_ear or _ear
+        self._find_activity = find_activity or _activity
+        self._ear: Ear | None = None
+        self._pressed = Flag()
+        self._thread: Thread | None = None
+
+    def start(self, expect: str | None, tell: Tell) -> None:
+        """Listen, in a thread; trouble is told."""
+        self._pressed = Flag()
+        self._thread = Thread(
+            target=self._work, args=(expect, tell, self._pressed), name="microphone", daemon=True
+        )
+        self._thread.start()
+
+    def stop(self) -> None:
+        """End the statement; what was heard follows."""
+        self._pressed.set()
+
+    def _work(self, expect: str | None, tell: Tell, pressed: Flag) -> None:
+        try:
+            device = self._open_device()
+        except Exception as fault:  # whatever a sound library raises, typing goes on
+            tell(Trouble(str(fault) or type(fault).__name__, opening=True))
+            return
+        try:
+            self._listen(device, expect, tell, pressed)
+        except Exception as fault:  # as above
+            tell(Trouble(str(fault) or type(fault).__name__))
+        finally:
+            device.close()
+
+    def _listen(self, device: Device, expect: str | None, tell: Tell, pressed: Flag) -> None:
+        live = self._live(expect)
+        statement = _Statement(tell)
+        if statement.take(live.key()):
+            return
+        told = False
+        for frame in device.frames():
+            tell(_level(frame))
+            if statement.take(live.frame(frame)):
+                return
+            if pressed.is_set() and not told:
+                told = True
+                if statement.take(live.key()):
+                    return
+        tell(Final(()))
+
+    def _live(self, expect: str | None) -> LiveEars:
+        from assistant.ears.listening import Listening
+        from assistant.ears.live import LiveEars
+
+        if self._ear is None:
+            self._ear = self._find_ear()
+        return LiveEars(self._ear, Listening(self._find_activity()), lambda: expect)
+
+
+class _Statement:
+    """What the live ears bring about, told to the screen."""
+
+    def __init__(self, tell: Tell) -> None:
+        self._tell = tell
+        self._heard: list[tuple[Word, ...]] = []
+
+    def take(self, outcomes: Iterator[Outcome]) -> bool:
+        """Tell the outcomes; True when the microphone has closed."""
+        from assistant.ears.listening import Event
+        from assistant.ears.live import Heard
+        from assistant.ears.live import Partial as SoFar
+
+        closed = False
+        for outcome in outcomes:
+            if isinstance(outcome, SoFar):
+                self._tell(Partial(tuple(Word(word) for word in outcome.words.split())))
+            elif isinstance(outcome, Heard):
+                self._heard += [hearing.words for hearing in outcome.hearings]
+            elif outcome is Event.CLOSED:
+                closed = True
+        if closed:
+            self._finish()
+        return closed
+
+    def _finish(self) -> None:
+        """Every utterance in turn; the last one, or nothing at all, closes."""
+        for words in self._heard[:-1]:
+            self._tell(Final(words, more=True))
+        self._tell(Final(self._heard[-1] if self._heard else ()))
+
+
+def _level(frame: Frame) -> Level:
+    from assistant.ears.activity import decibels
+
+    return Level(1 - max(decibels(frame.samples), QUIETEST_DB) / QUIETEST_DB)
+
+
+def _microphone() -> Device:
+    from assistant.ears.microphone import Microphone
+
+    return Microphone()
+
+
+def _ear() -> Ear:
+    from assistant.ears import the_ear
+
+    return the_ear()
+
+
+def _activity() -> IsSpeech:
+    from assistant.ears.activity import Activity
+
+    return Activity()
