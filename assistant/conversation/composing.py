@@ -11,10 +11,9 @@ from assistant.conversation.journal import Entry
 from assistant.conversation.reply import Reply
 from assistant.conversation.saying import listed, say
 from assistant.conversation.spoken import slowly, spoken
-from assistant.conversation.state import State, to_box
+from assistant.conversation.state import State
 from assistant.conversation.status import status
 from assistant.conversation.turn import Turn
-from rules import STANDING, cautions
 
 
 class Composer:
@@ -57,7 +56,7 @@ class Composer:
             low=self.found.low,
             high=self.found.high,
             assumed=self._assumed(),
-            cautions=self._cautions(),
+            described=self.state if self.state.items or self.state.box else None,
             changed=bool(self.changed or self.turn.answers or self.turn.event),
             refused=bool(self.turn.refused or self.entry.refusal),
             event=self.turn.event,
@@ -139,12 +138,6 @@ class Composer:
 
     def _assumed(self) -> tuple[str, ...]:
         return tuple(_assumed(name, self.state) for name in sorted(self.state.assumed))
-
-    def _cautions(self) -> tuple[str, ...]:
-        if not self.state.items and not self.state.box:
-            return ()
-        found = (f"{caution.says} ({caution.section})" for caution in cautions(to_box(self.state)))
-        return (*(caution.says for caution in STANDING), *found)
 
 
 def _described(state: State) -> State:

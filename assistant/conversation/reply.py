@@ -7,6 +7,8 @@ from decimal import Decimal
 from typing import Any
 
 from assistant.conversation.saying import marked, plain, volume
+from assistant.conversation.state import State, to_box
+from rules import STANDING, cautions
 from rules.worksheet import Line, Verdict, Worksheet
 
 
@@ -26,12 +28,22 @@ class Reply:
     low: Decimal
     high: Decimal
     assumed: tuple[str, ...]
-    cautions: tuple[str, ...]
+    described: State | None
+    """The box that cautions are about; None while nothing was described."""
     changed: bool
     """True where the utterance changed the box or answered something."""
     refused: bool = False
     """True where something said was refused."""
     event: tuple[str, str] | None = None
+
+    @property
+    def cautions(self) -> tuple[str, ...]:
+        """What to mind about this box, worked out when it is asked for."""
+        if self.described is None:
+            return ()
+        found = cautions(to_box(self.described))
+        standing = (caution.says for caution in STANDING)
+        return (*standing, *(f"{caution.says} ({caution.section})" for caution in found))
 
     def to_json(self) -> dict[str, Any]:
         """The object of the command-line contract: volumes as decimal strings, in³."""
