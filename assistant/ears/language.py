@@ -11,19 +11,22 @@ import hashlib
 import io
 import random
 import re
+from collections import Counter
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from importlib.resources import files
 from pathlib import Path
 
 from assistant.ears.cache import Cache
-from assistant.ears.pronounce import Dictionary, dictionary
+from assistant.ears.pronounce import CHOICE, Dictionary, dictionary
 
 #: Raised by hand whenever the way of building changes, so that older caches are left behind.
 BUILD = 1
 SENTENCES = 20_000
-#: Other talk, as a share of the sentences. Measured by tests/ears/measure_rejection.py.
+#: Other talk, as a share of the sentences; to a question people mostly answer. Measured by
+#: tests/ears/measure_rejection.py.
 OTHER_TALK = 0.5
+OTHER_THAN_ANSWER = 0.05
 OTHER_LENGTH = (2, 10)
 SEED = 1
 
@@ -83,12 +86,17 @@ class Language:
 
     def _dictionary(self) -> Dictionary:
         if self._words is None:
-            self._words = dictionary(self.speech.words, self._model)
+            counts = Counter(dict.fromkeys(self.speech.words, 1))
+            for sentence in self.speech.sample(SENTENCES, SEED, None):
+                counts.update(sentence.split())
+            self._words = dictionary(counts, self._model)
         return self._words
 
     def _key(self, name: str) -> str:
         ours = files("assistant.ears").joinpath("data/pronunciations.dict").read_bytes()
-        made_by = repr((BUILD, SENTENCES, OTHER_TALK, OTHER_LENGTH, SEED)).encode()
+        made_by = repr(
+            (BUILD, SENTENCES, OTHER_TALK, OTHER_THAN_ANSWER, OTHER_LENGTH, SEED, CHOICE)
+        ).encode()
         state = hashlib.sha256(ours + made_by + str(self._model).encode()).hexdigest()[:8]
         return f"{self.speech.digest}-{state}/{name}"
 
@@ -99,7 +107,8 @@ class Language:
         from pocketsphinx.lm import ArpaBoLM  # type: ignore[import-untyped]
 
         said = list(self.speech.sample(SENTENCES, SEED, expect))
-        said += _other_talk(self._dictionary().other, int(len(said) * OTHER_TALK))
+        share = OTHER_TALK if expect is None else OTHER_THAN_ANSWER
+        said += _other_talk(self._dictionary().other, int(len(said) * share))
         model = ArpaBoLM(text="\n".join(said), add_start=True)
         for word in self.speech.words:
             model.grams_1[word] = model.grams_1[word] or 1

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+import math
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from importlib.resources import files
 from pathlib import Path
@@ -11,11 +12,20 @@ from assistant.ears.errors import EarsError
 
 #: Common English words that are listened for so that other talk is not forced into the trade's.
 OTHER_WORDS = 3000
+#: Begins the entry of a common word, for many are words of the trade as well ("to", "you",
+#: "out"): which of the two was meant, their neighbours tell.
+OTHER_MARK = "~"
+#: The base of the bundled model's logarithms, and by how much (in them) a word may be rarer in the
+#: trade than in general and still be the trade's own.
+LOG_BASE = 1.0001
+OWN_MARGIN = -10_000
+#: What the choice of words depends on, for caches of it.
+CHOICE = (OTHER_WORDS, OTHER_MARK, OWN_MARGIN)
 
 
 @dataclass(frozen=True, slots=True)
 class Dictionary:
-    """Pronunciation lines in the CMU form, and the words that are none of the trade's.
+    """Pronunciation lines in the CMU form, and the entries of words that are not the trade's.
 
     `missing` holds the trade's words that nobody has written a pronunciation for; they cannot be
     heard.
@@ -26,23 +36,36 @@ class Dictionary:
     missing: tuple[str, ...]
 
 
-def dictionary(words: Iterable[str], model: Path) -> Dictionary:
-    """Cut the bundled dictionary to the trade's `words` and to common words unlike them.
+def dictionary(counts: Mapping[str, int], model: Path) -> Dictionary:
+    """Cut the bundled dictionary to the trade's words and to the common ones of other talk.
 
     Args:
-        words: every word that the grammar can say.
+        counts: every word that the grammar can say, and how often it does.
         model: the bundled model's folder, which holds a dictionary and a general language model.
 
     Raises:
         EarsError: the bundled model is not there.
     """
-    wanted = frozenset(words)
+    wanted = frozenset(counts)
     spoken = _spoken(model)
     spoken.update(_ours())
-    known = {word: spoken[word] for word in wanted if word in spoken}
-    other = _other(wanted, known, spoken, model)
-    lines = [f"{word} {way}" for word, way in _numbered({**known, **{w: spoken[w] for w in other}})]
-    return Dictionary(tuple(lines), other, tuple(sorted(wanted - known.keys())))
+    known = {word: ways for word in wanted if (ways := spoken.get(word) or _plural(word, spoken))}
+    other = {OTHER_MARK + word: spoken[word] for word in _other(counts, spoken, model)}
+    lines = [f"{word} {way}" for word, way in _numbered({**known, **other})]
+    return Dictionary(tuple(lines), tuple(other), tuple(sorted(wanted - known.keys())))
+
+
+def _plural(word: str, spoken: dict[str, list[str]]) -> list[str]:
+    """How a regular plural is said whose singular is known; no way where it is none."""
+    one = word.removesuffix("s")
+    return [] if one == word else [f"{way} {_ending(way)}" for way in spoken.get(one, [])]
+
+
+def _ending(way: str) -> str:
+    last = way.rpartition(" ")[2]
+    if last in ("S", "Z", "SH", "ZH", "CH", "JH"):
+        return "IH Z"
+    return "S" if last in ("P", "T", "K", "F", "TH") else "Z"
 
 
 def _ours() -> dict[str, list[str]]:
@@ -75,21 +98,23 @@ def _numbered(table: dict[str, list[str]]) -> Iterable[tuple[str, str]]:
             yield (word if place == 1 else f"{word}({place})"), phones
 
 
-def _other(
-    wanted: frozenset[str],
-    known: dict[str, list[str]],
-    spoken: dict[str, list[str]],
-    model: Path,
-) -> tuple[str, ...]:
-    """The commonest English words that neither are nor sound like a word of the trade."""
+def _other(counts: Mapping[str, int], spoken: dict[str, list[str]], model: Path) -> tuple[str, ...]:
+    """The commonest words of English that are not first of all words of the trade.
+
+    A word is the trade's own where the trade says it more often than others do, and what sounds
+    like such a word is left out too: nobody shall hear "for" where "four" was said.
+    """
     from pocketsphinx import NGramModel  # type: ignore[import-untyped]
 
     general = NGramModel.readfile(str(model / "en-us.lm.bin"))
-    ours = {way for ways in known.values() for way in ways}
-    candidates = (
-        word
-        for word, ways in spoken.items()
-        if word not in wanted and " " in ways[0] and ours.isdisjoint(ways)
-    )
-    ranked = sorted(candidates, key=lambda word: (-general.prob([word]), word))
+    usual = {word: general.prob([word]) for word in spoken}
+    whole = sum(counts.values())
+    own = {
+        way
+        for word, count in counts.items()
+        for way in spoken.get(word, ())
+        if math.log(count / whole, LOG_BASE) > usual[word] + OWN_MARGIN
+    }
+    candidates = (word for word, ways in spoken.items() if own.isdisjoint(ways))
+    ranked = sorted(candidates, key=lambda word: (-usual[word], word))
     return tuple(ranked[:OTHER_WORDS])

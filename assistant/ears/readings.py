@@ -25,10 +25,14 @@ class Segment:
 
 
 def sureness(segments: Sequence[Segment], known: frozenset[str]) -> float:
-    """How much of an utterance was surely heard as the trade's words: 0 none, 1 all."""
+    """How much an utterance was about the trade: 1 surely all of it, -1 surely none of it.
+
+    The share of its time surely heard as the trade's words, less that heard as other words.
+    """
     whole = sum(part.frames for part in segments)
     sure = sum(part.frames * part.probability for part in segments if part.text in known)
-    return sure / whole if whole else 0.0
+    other = sum(part.frames for part in segments if part.text not in known)
+    return (sure - other) / whole if whole else -1.0
 
 
 def masked(words: Iterable[str], known: frozenset[str]) -> tuple[str, ...]:
@@ -41,28 +45,33 @@ def masked(words: Iterable[str], known: frozenset[str]) -> tuple[str, ...]:
     return tuple(masked)
 
 
-def readings(hypotheses: Iterable[tuple[tuple[str, ...], float]]) -> tuple[tuple[Word, ...], ...]:
+def readings(
+    best: tuple[str, ...], hypotheses: Iterable[tuple[tuple[str, ...], float]]
+) -> tuple[tuple[Word, ...], ...]:
     """Weigh hypotheses against each other.
 
     Args:
+        best: the texts of the engine's own choice.
         hypotheses: texts, the likeliest first, each with the logarithm of its likelihood. One
             text may come several times, having been found in several ways.
 
     Returns:
-        The likeliest readings. A word's confidence is the share of all likelihood that has the
-        same word in the same place.
+        `best`, and the likeliest others. A word's confidence is the share of all likelihood that
+        has the same word in the same place.
     """
     weights: dict[tuple[str, ...], float] = {}
-    best = -math.inf
+    highest = -math.inf
     for texts, likelihood in hypotheses:
-        if not texts or (texts not in weights and len(weights) == WEIGHED):
-            continue
-        best = max(best, likelihood)
-        weights[texts] = weights.get(texts, 0.0) + math.exp(likelihood - best)
+        if texts and (texts in weights or len(weights) < WEIGHED):
+            highest = max(highest, likelihood)
+            weights[texts] = weights.get(texts, 0.0) + math.exp(likelihood - highest)
+    if best not in weights:
+        weights[best] = 1.0
     whole = sum(weights.values())
     shares = {texts: weight / whole for texts, weight in weights.items()}
+    ordered = [best, *(texts for texts in shares if texts != best)]
     return tuple(
-        tuple(map(Word, texts, _confidences(texts, shares))) for texts in list(shares)[:READINGS]
+        tuple(map(Word, texts, _confidences(texts, shares))) for texts in ordered[:READINGS]
     )
 
 

@@ -18,11 +18,15 @@ from assistant.ears.split import split
 from assistant.ears.wav import at_rate
 
 if TYPE_CHECKING:
-    from pocketsphinx import Decoder
+    from pocketsphinx import Decoder  # type: ignore[import-untyped]
 
-#: Below this share of an utterance surely heard as the trade's words, it was about something
-#: else. Measured by tests/ears/measure_rejection.py; see DEVELOPERS.md.
-SURE_SHARE = 0.5
+#: An utterance less surely about the trade than this was about something else. Measured by
+#: tests/ears/measure_rejection.py.
+SURE = 0.45
+#: The same for a short utterance while a question is open. Longer ones are heard again without
+#: regard to the question, and judged by that.
+SURE_ANSWER = 0.3
+ANSWER_WORDS = 4
 #: Hypotheses taken from the lattice.
 HYPOTHESES = 100
 #: What the decoder divides the logarithms of its hypotheses' likelihoods by, and by how much it
@@ -58,21 +62,42 @@ class SphinxEar:
 
         Sound without speech gives one hearing of no words with its trouble.
         """
-        self._listen_for(expect)
+        search = self._search(expect)
         sound = at_rate(sound)
         utterances = split(sound)
         if not utterances:
             trouble = reason(sound)
             return (Hearing((), "silence" if trouble == "unclear" else trouble),)
-        return tuple(self._hear_one(utterance) for utterance in utterances)
+        return tuple(self._hear_one(utterance, search) for utterance in utterances)
 
-    def _hear_one(self, sound: Sound) -> Hearing:
+    def sureness(self, sound: Sound, expect: str | None = None) -> tuple[float, ...]:
+        """How surely each utterance in `sound` is about the trade, from -1 to 1."""
+        search = self._search(expect)
+        return tuple(
+            sureness(self._decode(utterance, search), self._known)
+            for utterance in split(at_rate(sound))
+        )
+
+    def _hear_one(self, sound: Sound, search: str) -> Hearing:
+        segments = self._decode(sound, search)
+        asked = search != OPEN and len(segments) <= ANSWER_WORDS
+        if sureness(segments, self._known) < (SURE_ANSWER if asked else SURE):
+            return Hearing((), reason(sound))
+        best = masked((part.text for part in segments), self._known)
+        return Hearing(readings(best, self._hypotheses()))
+
+    def _decode(self, sound: Sound, search: str) -> list[Segment]:
+        segments = self._decode_with(search, sound)
+        if search != OPEN and len(segments) > ANSWER_WORDS:
+            segments = self._decode_with(OPEN, sound)
+        return segments
+
+    def _decode_with(self, search: str, sound: Sound) -> list[Segment]:
+        self._decoder.activate_search(search)
         self._decoder.start_utt()
         self._decoder.process_raw(levelled(sound).samples, full_utt=True)
         self._decoder.end_utt()
-        if sureness(self._segments(), self._known) < SURE_SHARE:
-            return Hearing((), reason(sound))
-        return Hearing(readings(self._hypotheses()))
+        return self._segments()
 
     def _segments(self) -> list[Segment]:
         if self._decoder.hyp() is None:
@@ -88,16 +113,18 @@ class SphinxEar:
         ]
 
     def _hypotheses(self) -> Iterator[tuple[tuple[str, ...], float]]:
-        for hypothesis in islice(self._decoder.nbest(), HYPOTHESES):
-            likelihood = math.log(hypothesis.score) * SCORE_SHIFT / FLATTENED
-            yield masked(hypothesis.hypstr.split(), self._known), likelihood
+        for found in islice(self._decoder.nbest(), HYPOTHESES):
+            if found is not None and found.score > 0:
+                likelihood = math.log(found.score) * SCORE_SHIFT / FLATTENED
+                yield masked(found.hypstr.split(), self._known), likelihood
 
-    def _listen_for(self, expect: str | None) -> None:
+    def _search(self, expect: str | None) -> str:
+        """The name of the search for an open question, loaded if it was not."""
         narrow = self.language.narrows(expect) or OPEN
         if narrow not in self._loaded:
             self._decoder.add_lm_file(narrow, str(self.language.model_file(narrow)))
             self._loaded.add(narrow)
-        self._decoder.activate_search(narrow)
+        return narrow
 
     def _start(self, acoustics: Path) -> Decoder:
         try:

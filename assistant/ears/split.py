@@ -17,6 +17,9 @@ PAUSE_SECONDS = 0.7
 SHORTEST_SECONDS = 0.12
 #: Sound kept before and after the words, which begin and end softer than they are.
 MARGIN_SECONDS = 0.2
+#: Where a recording begins or ends within the words, room sound of its own level is added, at
+#: most this far (decibels) under the words: engines need to hear where speech begins.
+ROOM_DB = 45.0
 #: Below this level (decibels under full scale) there is nothing to hear.
 SILENT_DB = -60.0
 #: Speech rises and falls at least this much; steadier sound is a machine or a room.
@@ -28,14 +31,27 @@ SPEECH_SHARE = 0.3
 def split(sound: Sound) -> tuple[Sound, ...]:
     """The utterances of a recording in order; none where nothing rises above the background."""
     levels = frame_levels(sound)
-    speaking = _speaking(levels)
-    spans = _spans(speaking)
+    return tuple(_piece(sound, start, end, levels) for start, end in _spans(_speaking(levels)))
+
+
+def _piece(sound: Sound, start: int, end: int, levels: NDArray[np.float64]) -> Sound:
+    """The frames from `start` to `end` with a margin of quiet, added where there is none."""
     margin = int(MARGIN_SECONDS / FRAME_SECONDS)
     frame = int(FRAME_SECONDS * sound.rate) * 2
-    return tuple(
-        Sound(sound.samples[max(0, start - margin) * frame : (end + margin) * frame], sound.rate)
-        for start, end in spans
-    )
+    first, last = max(0, start - margin), min(len(levels), end + margin)
+    before = _room(levels, (margin - (start - first)) * frame // 2)
+    after = _room(levels, (margin - (last - end)) * frame // 2)
+    return Sound(before + sound.samples[first * frame : last * frame] + after, sound.rate)
+
+
+def _room(levels: NDArray[np.float64], samples: int) -> bytes:
+    """Noise as loud as the background, the same each time."""
+    import numpy as np
+
+    floor, top = np.percentile(levels, [10, 98])
+    loud = 32768 * 10 ** (min(floor, top - ROOM_DB) / 20)
+    noise = np.random.default_rng(samples).normal(0, loud, samples)
+    return noise.clip(-32768, 32767).astype("<i2").tobytes()
 
 
 def frame_levels(sound: Sound) -> NDArray[np.float64]:

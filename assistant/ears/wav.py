@@ -62,7 +62,7 @@ def write_sound(sound: Sound, path: str | Path) -> None:
         EarsError: the file cannot be written.
     """
     try:
-        with wave.open(str(path), "wb") as file:
+        with open(path, "wb") as plain, wave.open(plain, "wb") as file:
             file.setnchannels(1)
             file.setsampwidth(2)
             file.setframerate(sound.rate)
