@@ -1,0 +1,63 @@
+"""The recordings of audio_fixtures and what their names say is in them."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Iterable
+from pathlib import Path
+
+import numpy as np
+
+from assistant.ears.hearing import Hearing, Sound
+from grammar import understand
+
+FOLDER = Path(__file__).parents[2] / "audio_fixtures"
+sys.path.insert(0, str(FOLDER))
+
+from make_recordings import Recording, wanted  # noqa: E402
+
+ALL = sorted(FOLDER.rglob("*.wav"))
+ABOUT_BOXES = [path for path in ALL if Recording.named(path).about_boxes]
+OTHER_TALK = [path for path in ALL if not Recording.named(path).about_boxes]
+VOICES = {Recording.named(path).voice for path in ALL}
+
+
+def said_in(path: Path) -> tuple[str, ...]:
+    """The utterances that a recording's name says are in it."""
+    return Recording.named(path).utterances
+
+
+def text_of(hearing: Hearing) -> str:
+    return " ".join(word.text for word in hearing.words)
+
+
+def meaning(text: str) -> list[tuple[str, dict[str, object]]]:
+    """The statements of a text with their slots, for two texts to be compared.
+
+    A count that was not said is one, as the contract of grammar/statements.py has it, so that
+    "the dimmer" and "a dimmer" mean the same.
+    """
+    made = understand(text).statements
+    return [
+        (
+            one.kind,
+            ({"count": 1} if one.kind in ("cable", "device", "fitting") else {}) | {**one.slots},
+        )
+        for one in made
+    ]
+
+
+def listed() -> set[str]:
+    """The file names that the listing asks for."""
+    return {one.file_name for one in wanted((FOLDER / "spoken.txt").read_text())}
+
+
+def sound_of(values: Iterable[float], rate: int = 16000) -> Sound:
+    """Samples from -1 to 1 as a sound."""
+    array = np.asarray(values, dtype=float)
+    return Sound((array.clip(-1, 1) * 32767).astype("<i2").tobytes(), rate)
+
+
+def samples_of(sound: Sound) -> np.ndarray:
+    """A sound's samples from -1 to 1."""
+    return np.frombuffer(sound.samples, "<i2") / 32768
