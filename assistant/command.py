@@ -8,6 +8,7 @@ from typing import Annotated
 
 import typer
 
+from assistant import sound_commands
 from assistant.jobs import commands as job_commands
 from assistant.screen import commands as screen_commands
 
@@ -59,6 +60,7 @@ def hear(
 
 screen_commands.add_to(app)
 job_commands.add_to(app)
+sound_commands.add_to(app)
 
 
 def main() -> None:

@@ -108,6 +108,7 @@ class Listening:
     def key(self, now: float) -> list[Event]:
         """The talk key: silences the voice, opens the microphone; again, ends the statement."""
         events = []
+        self._deaf_until = 0.0
         if self._voice_speaks:
             events.append(Event.HUSH)
             self._voice_stops(now, deaf=0.0)

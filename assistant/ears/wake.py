@@ -5,6 +5,7 @@ The embedded engine looks for the one phrase, whichever engine hears the words a
 
 from __future__ import annotations
 
+import hashlib
 from pathlib import Path
 
 from assistant.ears.cache import Cache
@@ -15,8 +16,9 @@ from assistant.ears.wav import at_rate
 
 PHRASE = "listen box aloud"
 _PRONUNCIATIONS = "aloud AH L AW D\nbox B AA K S\nlisten L IH S AH N\n"
+_STATE = hashlib.sha256(_PRONUNCIATIONS.encode()).hexdigest()[:8]
 #: How unlike the phrase a sound may be. Measured by tests/ears/measure_wake.py.
-THRESHOLD = 1e-30
+THRESHOLD = 1e-45
 #: Frames a second of the engine.
 FRAMES = 100
 #: Less sound than this after the phrase is no statement.
@@ -29,7 +31,7 @@ class WakePhrase:
     def __init__(self, threshold: float = THRESHOLD, cache: Path | None = None) -> None:
         from pocketsphinx import Decoder, get_model_path  # type: ignore[import-untyped]
 
-        dictionary = Cache(cache).file("wake/wake.dict", lambda: _PRONUNCIATIONS)
+        dictionary = Cache(cache).file(f"wake/{_STATE}.dict", lambda: _PRONUNCIATIONS)
         self._decoder = Decoder(
             hmm=str(Path(get_model_path()) / "en-us" / "en-us"),
             dict=str(dictionary),

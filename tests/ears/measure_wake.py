@@ -23,7 +23,7 @@ from assistant.ears.wake import PHRASE, WakePhrase  # noqa: E402
 from assistant.ears.wav import RATE, read_sound  # noqa: E402
 
 AFTER = ("", ", two fourteen two cables", ", no clamps inside", ", what is the total")
-THRESHOLDS = (1e-10, 1e-20, 1e-30, 1e-40, 1e-50)
+THRESHOLDS = (1e-10, 1e-20, 1e-30, 1e-45)
 
 
 def noisy(sound: Sound, decibels: float | None) -> Sound:

@@ -1,0 +1,57 @@
+"""The Vosk library: loaded late, quiet, and never let near the network.
+
+Its `Model` downloads when it is given a name or a language; here it is only ever given a folder
+that was checked. Its log goes to file descriptor 2 whatever it is told, so that is led away.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterable
+from pathlib import Path
+from typing import Any
+
+from assistant.ears.devices import RATE
+from assistant.ears.errors import EarsError
+from assistant.ears.models import check_model
+from assistant.ears.quiet import quiet
+from assistant.ears.wording import say
+
+#: How models write the word that is none of theirs, in the order they are tried.
+UNKNOWN_WORDS = ("[unk]", "<unk>", "<UNK>", "[UNK]")
+
+
+class Model:
+    """A model, loaded. Raises EarsError where there is none in `folder` or it does not load."""
+
+    def __init__(self, folder: Path) -> None:
+        self.about = check_model(folder)
+        self._library = library()
+        try:
+            with quiet():
+                self._library.SetLogLevel(-1)
+                self._model = self._library.Model(model_path=str(self.about.folder))
+        except Exception as error:  # the library raises no narrower one
+            raise EarsError(say("vosk.unusable", folder=folder)) from error
+        self.unknown = next((word for word in UNKNOWN_WORDS if self.knows(word)), None)
+
+    def knows(self, word: str) -> bool:
+        """True where the model can hear a word."""
+        return int(self._model.vosk_model_find_word(word)) >= 0
+
+    def recogniser(self, phrases: Iterable[str]) -> Any:
+        """A recogniser of these phrases, or of everything where the model refuses phrases."""
+        with quiet():
+            if self.about.takes_phrases:
+                listed = json.dumps(list(phrases), ensure_ascii=False)
+                return self._library.KaldiRecognizer(self._model, RATE, listed)
+            return self._library.KaldiRecognizer(self._model, RATE)
+
+
+def library() -> Any:
+    """The module vosk. Raises EarsError where it is not installed."""
+    try:
+        import vosk  # type: ignore[import-untyped]
+    except (ImportError, OSError) as error:
+        raise EarsError(say("vosk.no_library")) from error
+    return vosk

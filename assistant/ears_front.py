@@ -1,0 +1,86 @@
+"""`boxaloud ears …`: each a function that does it and gives the exit status."""
+
+from __future__ import annotations
+
+import importlib.util
+import os
+from pathlib import Path
+
+from assistant.ears import EarsError
+from assistant.ears.models import (
+    VARIABLE,
+    WANTED,
+    WANTED_FROM,
+    WANTED_SIZE,
+    Models,
+    check_model,
+)
+from assistant.ears.trying import try_model
+from assistant.front import put
+from assistant.problems import Problem
+from assistant.sound_wording import say
+
+
+def listed() -> int:
+    """The ears that are here, the one in use, and where a better one comes from."""
+    put(say("ears.embedded", state=say("ears.embedded_ready")))
+    try:
+        models = Models()
+        in_use, folders = models.in_use(), models.folders()
+    except EarsError as trouble:
+        raise Problem(str(trouble)) from None
+    if os.environ.get(VARIABLE):
+        put(say("ears.variable", variable=VARIABLE))
+    if in_use is not None and in_use not in folders:
+        folders = (in_use, *folders)
+    for folder in folders:
+        put(_line(folder, in_use))
+    if not folders:
+        put(say("ears.no_vosk"))
+    put(say("ears.get", name=WANTED, size=WANTED_SIZE, source=WANTED_FROM))
+    if not _library_is_there():
+        put(say("ears.get_library"))
+    return 0
+
+
+def _line(folder: Path, in_use: Path | None) -> str:
+    """A model, and whether it hears. A folder that is no model any more is said to be so."""
+    try:
+        model = check_model(folder)
+    except EarsError as trouble:
+        state = say("ears.vosk_bad", why=str(trouble))
+        return say("ears.vosk", name=folder.name, size="?", folder=folder, state=state)
+    key = "vosk_first" if folder == in_use else "vosk_other"
+    if not _library_is_there():
+        key = "vosk_no_library"
+    return say(
+        "ears.vosk", name=model.name, size=model.megabytes, folder=folder, state=say(f"ears.{key}")
+    )
+
+
+def add(folder: Path) -> int:
+    """Check a model, try it, and put it to use."""
+    try:
+        model = check_model(folder)
+        known, every = try_model(model.folder)
+        Models().add(model.folder)
+    except EarsError as trouble:
+        raise Problem(str(trouble)) from None
+    put(say("ears.added", name=model.name, known=known, all=every))
+    if not model.takes_phrases:
+        put(say("ears.fixed", name=model.name))
+    return 0
+
+
+def remove(name: str) -> int:
+    """Take a model off the list."""
+    try:
+        folder = Models().remove(name)
+    except EarsError as trouble:
+        raise Problem(str(trouble)) from None
+    put(say("ears.removed", name=folder.name, folder=folder))
+    return 0
+
+
+def _library_is_there() -> bool:
+    return importlib.util.find_spec("vosk") is not None
