@@ -83,13 +83,11 @@ class BoxRows(Sequence[Row]):
         name = self.names[index]
         talk = self.conversation.boxes.talk(name)
         shown = glance(talk.assessment)
-        left = text(
-            f"boxes.{shown.verdict}",
-            name=name,
-            margin=f"{shown.margin}{'+' if shown.at_least else ''}",
-        )
-        here = text("boxes.here") if talk is self.conversation.talk else ""
-        return Row(left, here, name)
+        here = text("boxes.here") if talk is self.conversation.talk else " "
+        mark = text(f"verdict.mark.{shown.verdict}")
+        left = text("boxes.name", here=here, mark=mark, name=name)
+        margin = f"{shown.margin}{'+' if shown.at_least else ''}"
+        return Row(left, text(f"boxes.{shown.verdict}", margin=margin), name)
 
     @property
     def place(self) -> int:
