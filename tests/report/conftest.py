@@ -1,0 +1,35 @@
+"""One job to report: the demonstration, talked through once."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from assistant.jobs import Session
+from assistant.jobs.demo import build
+from assistant.report import JobReport, job_report
+
+
+@pytest.fixture(scope="session")
+def demo(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Session]:
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setenv("BOXALOUD_DATA", str(tmp_path_factory.mktemp("data")))
+        session = build()
+        yield session
+        session.close()
+
+
+@pytest.fixture(scope="session")
+def report(demo: Session) -> JobReport:
+    return job_report(demo.conversation, demo.name, "in3", "2026-01-02", "2026-01-03")
+
+
+@pytest.fixture(scope="session")
+def page(report: JobReport, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    from assistant.report.writing import write
+
+    path = tmp_path_factory.mktemp("page") / "demo.html"
+    write(report, path)
+    return path
