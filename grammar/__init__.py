@@ -2,6 +2,13 @@
 
 `understand` is the parser, `sample` and `vocabulary` feed a recogniser's language model, and
 `help_topics` the help text: all three from the same data files. `digest` names their state.
+
+>>> from grammar import understand
+>>> heard = understand("uh two 14-2 cables and a switch, flurb 9")
+>>> [(statement.kind, statement.get("count")) for statement in heard.statements]
+[('cable', 2), ('device', 1)]
+>>> heard.left_over
+('flurb 9',)
 """
 
 from __future__ import annotations

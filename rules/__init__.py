@@ -3,6 +3,31 @@
 Describe a box with the classes of `rules.contents`, work it out with `work_out`, and go from
 any line of the worksheet to its source with `explain`. Nothing here knows words, people,
 files or screens. Volumes are `Decimal` cubic inches.
+
+Three 14-2 cables and a receptacle in a marked 18.0 come out exactly full (published in a DIY
+Chatroom thread, 102858, which adds that inside clamps would take 2.0 more):
+
+>>> from dataclasses import replace
+>>> from decimal import Decimal
+>>> from rules import advise, explain, work_out
+>>> from rules.contents import Box, Cable, Marked, Yoke
+>>> box = Box(
+...     parts=(Marked(Decimal("18.0")),),
+...     contents=(Cable(awg=14, conductors=2, ground=14, count=3), Yoke("receptacle", awg=14)),
+...     clamps="none",
+... )
+>>> sheet = work_out(box)
+>>> sheet.total, sheet.margin, sheet.verdict
+(Decimal('18.00'), Decimal('0.00'), 'fits')
+>>> [line.section for line in sheet.lines]
+['314.16(B)(1)', '314.16(B)(4)', '314.16(B)(5)']
+>>> explain(sheet.lines[0].rule).says
+'A conductor that comes in from outside and is spliced or ends in the box counts once.'
+>>> over = replace(box, clamps="inside")
+>>> work_out(over).verdict
+'over'
+>>> any(way.kind == "clamp_outside" and way.enough for way in advise(over))
+True
 """
 
 from __future__ import annotations

@@ -2,6 +2,16 @@
 
 `Session` is what a front end needs: it hears words as a `Conversation` does, and what was
 said is on the disk before the reply is given. `shelf` finds, starts, copies and removes jobs.
+
+>>> from assistant.jobs import Session
+>>> session = Session.start("Heron Street")
+>>> session.hear("three 14-2 cables and a receptacle in an 18 cubic inch box").asks
+'clamps'
+>>> session.close()
+>>> again = Session.open("heron")
+>>> again.hear("none").verdict
+'fits'
+>>> again.close()
 """
 
 from assistant.jobs.session import Session
