@@ -12,6 +12,7 @@ from assistant.ears.cache import Cache
 from assistant.ears.devices import RATE
 from assistant.ears.hearing import Sound
 from assistant.ears.level import levelled
+from assistant.ears.split import split
 from assistant.ears.wav import at_rate
 
 PHRASE = "listen box aloud"
@@ -21,8 +22,6 @@ _STATE = hashlib.sha256(_PRONUNCIATIONS.encode()).hexdigest()[:8]
 THRESHOLD = 1e-45
 #: Frames a second of the engine.
 FRAMES = 100
-#: Less sound than this after the phrase is no statement.
-SHORTEST_SECONDS = 0.5
 
 
 class WakePhrase:
@@ -51,4 +50,4 @@ class WakePhrase:
             return None
         end = max(part.end_frame for part in self._decoder.seg())
         rest = Sound(sound.samples[int(end / FRAMES * RATE) * 2 :], RATE)
-        return rest if rest.seconds >= SHORTEST_SECONDS else Sound(b"", RATE)
+        return rest if split(rest) else Sound(b"", RATE)
