@@ -30,6 +30,8 @@ PATTERNS = {
 """Block of each worksheet item."""
 
 MAYBE, ROOM, LINE, BEYOND = "?", "·", "┃", " "
+NARROWEST = 10
+"""Columns under which nothing is drawn."""
 HEADROOM = Decimal("1.08")
 """The scale ends this far past the larger of fill and capacity."""
 
@@ -43,38 +45,55 @@ class Drawing:
     legend: str
 
 
+@dataclass(frozen=True, slots=True)
+class Ruler:
+    """Columns for volumes: to scale, and never on the wrong side of the capacity line."""
+
+    top: Decimal
+    width: int
+    capacity: Decimal | None
+
+    @property
+    def line(self) -> int:
+        """The column of the capacity line."""
+        return min(max(self._scaled(self.capacity or Decimal(0)), 1), self.width - 2)
+
+    def end(self, value: Decimal) -> int:
+        """The column at which a fill of `value` cubic inches ends."""
+        column = self._scaled(value)
+        if self.capacity is None:
+            return column
+        if value > self.capacity:
+            return max(column, self.line + 1)
+        return self.line if value == self.capacity else min(column, self.line - 1)
+
+    def _scaled(self, value: Decimal) -> int:
+        return int((value / self.top * (self.width - 1)).to_integral_value())
+
+
 def draw(found: Assessment, width: int) -> Drawing:
     """Draw a worksheet `width` columns wide."""
-    sheet = found.sheet
-    capacity = sheet.capacity
-    top = max(found.high, sheet.total, capacity or Decimal(0)) * HEADROOM
-    if top == 0 or width < 10:
+    capacity = found.sheet.capacity
+    top = max(found.high, found.sheet.total, capacity or Decimal(0)) * HEADROOM
+    if top == 0 or width < NARROWEST:
         return Drawing(ROOM * max(width, 0), text("fill.empty")[:width], "")
-    cells = _runs(found, top, width)
+    ruler = Ruler(top, width, capacity)
+    cells = _runs(found, ruler)
     if capacity is None:
         return Drawing(cells, text("fill.no_capacity")[:width], _legend(found))
-    line = _at(capacity, top, width)
-    total_end = len(cells.rstrip(ROOM))
-    low = max(found.low, sheet.total)
-    cells = _true_at_line(cells, line, low, found.high, capacity, total_end)
+    line = ruler.line
     bar = cells[:line] + LINE + cells[line:].replace(ROOM, BEYOND)
-    return Drawing(bar[:width], _scale(found, capacity, line, width), _legend(found))
+    return Drawing(bar, _scale(found, capacity, line, width), _legend(found))
 
 
-def _at(value: Decimal, top: Decimal, width: int) -> int:
-    """Columns from the left for a volume."""
-    return int((value / top * (width - 1)).to_integral_value())
-
-
-def _runs(found: Assessment, top: Decimal, width: int) -> str:
+def _runs(found: Assessment, ruler: Ruler) -> str:
     """The blocks of each kind up to the total, then what is still open, then room."""
     cells, at = "", Decimal(0)
     for item, subtotal in _items(found):
         at += subtotal
-        cells = cells.ljust(_at(at, top, width), PATTERNS.get(item, "█"))
-    if found.high > at:
-        cells = cells.ljust(_at(found.high, top, width), MAYBE)
-    return cells.ljust(width - 1, ROOM)
+        cells = cells.ljust(ruler.end(at), PATTERNS.get(item, "█"))
+    cells = cells.ljust(ruler.end(found.high), MAYBE)
+    return cells.ljust(ruler.width - 1, ROOM)
 
 
 def _items(found: Assessment) -> Iterator[tuple[str, Decimal]]:
@@ -83,20 +102,6 @@ def _items(found: Assessment) -> Iterator[tuple[str, Decimal]]:
         if line.subtotal:
             seen[line.item] = seen.get(line.item, Decimal(0)) + line.subtotal
     yield from seen.items()
-
-
-def _true_at_line(
-    cells: str, line: int, low: Decimal, high: Decimal, capacity: Decimal, end: int
-) -> str:
-    """Rounding to columns must not move the fill across the capacity line."""
-    if end <= line and low > capacity:
-        last = cells[end - 1 : end] or MAYBE
-        return cells[:end] + last * (line + 1 - end) + cells[line + 1 :]
-    if end >= line and high < capacity:
-        return cells[: line - 1] + ROOM + ROOM * (len(cells) - line)
-    if end > line and high == capacity:
-        return cells[:line] + ROOM * (len(cells) - line)
-    return cells
 
 
 def _scale(found: Assessment, capacity: Decimal, line: int, width: int) -> str:

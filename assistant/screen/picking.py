@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from decimal import Decimal
 
 from assistant.conversation.saying import marked
-from assistant.screen.rows import Row, whole_number
+from assistant.screen.rows import Row
 from assistant.screen.wording import text
 from grammar.statements import Statement
 from rules import TableRow, table_boxes
+
+FIGURES = re.compile(r"[0-9]{1,4}([.,][0-9]{1,3})?")
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,11 +50,18 @@ class Pick:
         return text(f"picker.{key}", name=name, gangs=self.gangs)
 
 
+def volume_typed(query: str) -> Decimal | None:
+    """A volume typed as figures, cubic inches; None for anything else."""
+    figures = FIGURES.fullmatch(query.strip())
+    value = Decimal(figures[0].replace(",", ".")) if figures else Decimal(0)
+    return value or None
+
+
 def search(query: str, gangs: int = 1) -> list[Pick]:
     """The boxes whose name, family or volume holds every word of `query`."""
     words = query.lower().split()
     picks = []
-    volume = whole_number(query)
+    volume = volume_typed(query)
     if volume is not None:
         picks.append(Pick(None, 1, volume))
     for row in table_boxes():

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from decimal import Decimal
 
 from assistant.conversation import Conversation, naming
 from assistant.conversation.assessing import Assessment
@@ -93,12 +92,3 @@ class BoxRows(Sequence[Row]):
     def place(self) -> int:
         """The row of the box at hand."""
         return self.names.index(self.conversation.talk.name)
-
-
-def whole_number(value: str) -> Decimal | None:
-    """A volume typed as figures, or None."""
-    try:
-        found = Decimal(value.strip().replace(",", "."))
-    except ArithmeticError:
-        return None
-    return found if found.is_finite() and found > 0 else None

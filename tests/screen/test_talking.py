@@ -242,12 +242,14 @@ def recording(name: str) -> list[Sound]:
 def test_a_recording_goes_the_whole_way_from_microphone_to_verdict() -> None:
     """The recording is named by what is said in it: eighteen cubic inches."""
     sounds = recording("eighteen_cubic_inches")
-    listener = LiveListener(lambda: RecordedDevice(sounds))
+    begun_to_speak = threading.Event()
+    listener = LiveListener(lambda: RecordedDevice(sounds, hold=begun_to_speak.wait))
     app = talking(listener, None, SWITCH, "no clamps")
 
     async def play(pilot: Pilot[None]) -> None:
         await pilot.press("f2")
         assert "LISTENING" in rows(app)[0]
+        begun_to_speak.set()
         for _ in range(200):
             await pilot.pause(0.05)
             if "MUTED" in rows(app)[0]:
