@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from rules.capacity import is_box
+from rules.checks import validate_part
 from rules.contents import (
     Barrier,
     Box,
@@ -18,6 +19,7 @@ from rules.contents import (
     TableBox,
     Yoke,
 )
+from rules.errors import RulesError
 from rules.notes import explain
 from rules.smallest import smallest_boxes
 from rules.table import table_boxes, table_row
@@ -78,8 +80,8 @@ def _ways(box: Box, short: Decimal) -> Iterator[_Way]:
     yield from _clamps(box)
     for place, content in enumerate(box.contents):
         yield from _contents(box, place, content)
-    if short > 0:
-        ring = Marked(max(short, Decimal("0.1")), "ring")
+    ring = Marked(max(short, Decimal("0.1")), "ring")
+    if short > 0 and _can_be(ring):
         yield (
             "marked_ring",
             f"add a ring or cover marked with at least {short} cubic inches",
@@ -88,6 +90,15 @@ def _ways(box: Box, short: Decimal) -> Iterator[_Way]:
         )
     yield from _extension_ring(box)
     yield from _bigger_box(box)
+
+
+def _can_be(ring: Marked) -> bool:
+    """False where no ring is made that large."""
+    try:
+        validate_part(ring)
+    except RulesError:
+        return False
+    return True
 
 
 def _clamps(box: Box) -> Iterator[_Way]:

@@ -129,8 +129,13 @@ FLIPPING = frozenset(HANDLERS) & (
 )
 """Kinds that can turn a verdict over by a single misheard word."""
 
+HOLDABLE = FLIPPING | {"edition", "nothing", "pull"}
+"""Kinds that are asked back when they are in doubt; a question or a control never is."""
 
-LOOK_AGAIN = frozenset({"number", "size", "none", "place", "yes"})
+
+LOOK_AGAIN = frozenset(
+    {"number", "size", "none", "place", "yes", "no", "skip", "dont_know", "box_kind"}
+)
 """Answers that mean nothing without the open question."""
 
 
@@ -147,7 +152,7 @@ def run(turn: Turn, statements: Sequence[Statement]) -> None:
     turn.held_before = turn.state.pending
     turn.first_asked = turn.asked
     while (statement := turn.take()) is not None:
-        if turn.trail and statement.kind in LOOK_AGAIN:
+        if turn.state is not turn.began and statement.kind in LOOK_AGAIN:
             _look_again(turn)
         _work(turn, statement)
 
@@ -163,7 +168,7 @@ def _work(turn: Turn, statement: Statement) -> None:
     if words is turn.settled:
         _do(turn, statement, mark)
         return
-    if doubting.hold(turn, words, verb):
+    if words.kind in HOLDABLE and doubting.hold(turn, words, verb):
         if verb is not None:
             turn.take()
         turn.marks.append(mark)

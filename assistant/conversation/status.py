@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from assistant.conversation import naming
+from assistant.conversation import naming, pulling
 from assistant.conversation.assessing import Assessment, exact
 from assistant.conversation.saying import counted, listed, marked, plain, say, sentence, volume
 from assistant.conversation.state import State
@@ -89,7 +89,9 @@ def read_back(state: State, found: Assessment) -> str:
     if held:
         ending.append(say("held_back", words="”, “".join(held)))
     said = [sentence(line) for line in things] if full else _breaths(things)
-    return " ".join([*said, *ending, status(state, found)]).strip()
+    if state.pulls:
+        said.append(pulling.told(state, pulling.work_out(state)))
+    return " ".join([*said, *ending, status(state, found)]).strip() or say("nothing_yet")
 
 
 def _things(state: State) -> list[str]:

@@ -16,7 +16,8 @@ def step(turn: Turn, statement: Statement) -> None:
     turn.understood.append(statement.words)
     forward = statement.kind == "redo"
     done = 0
-    for _ in range(min(int(statement.get("count") or 1), MOST)):
+    steps = 1 if statement.doubts else int(statement.get("count") or 1)
+    for _ in range(min(steps, MOST)):
         if not (_redo(turn) if forward else _undo(turn)):
             break
         done += 1

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from assistant.conversation.unused import beside
+from assistant.conversation.unused import beside, torn
 from grammar.statements import Doubt, Statement, Understanding
 from grammar.tokens import join
 from grammar.words import Word
@@ -49,11 +49,12 @@ def doubted(
 ) -> tuple[tuple[Statement, ...], tuple[str, ...], tuple[float, ...]]:
     """The statements with their doubts, the words left over, and the confidence of each
     statement; none for typed text."""
-    statements = understanding.statements
+    heard = understanding.heard
+    statements, left_over = torn(heard, understanding.statements, understanding.left_over)
     if isinstance(words, str) or confidence_of(words) is None:
-        return statements, understanding.left_over, ()
+        return statements, left_over, ()
     _, starts = join(words)
-    kept, left_over = beside(understanding.heard, statements, understanding.left_over)
+    kept, left_over = beside(heard, statements, left_over)
     scores = tuple(_score(statement, words, starts) for statement in kept)
     pairs = zip(kept, scores, strict=True)
     return tuple(_doubted(statement, score) for statement, score in pairs), left_over, scores

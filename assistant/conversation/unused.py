@@ -47,6 +47,23 @@ def beside(
     return tuple(kept), tuple(heard[start:end] for start, end in _joined(heard, places))
 
 
+def torn(
+    heard: str, statements: Sequence[Statement], left_over: Sequence[str]
+) -> tuple[tuple[Statement, ...], tuple[str, ...]]:
+    """Without operators whose operand was not understood: "take off the widget" must not take
+    off the last thing said."""
+    places = list(_places(heard, left_over))
+    kept: list[Statement] = []
+    for statement in statements:
+        end = statement.span[1]
+        after = any(start >= end and not heard[end:start].strip() for start, _ in places)
+        if statement.kind in OPERATORS and after:
+            places.append(statement.span)
+        else:
+            kept.append(statement)
+    return tuple(kept), tuple(heard[start:end] for start, end in _joined(heard, places))
+
+
 def _says_little(statement: Statement) -> bool:
     """True for a bare number, and for a depth without its box."""
     alone = statement.kind == "box_size" and "family" not in statement.slots
