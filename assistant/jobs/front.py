@@ -73,8 +73,9 @@ def _box_line(talk: Talk) -> str:
     found, sheet = talk.assessment, talk.assessment.sheet
     room = sheet.capacity
     left = {"fits": found.high, "over": found.low}.get(found.verdict, sheet.total)
+    settled = found.verdict == "incomplete" or found.low == found.high == sheet.total
     standing = say(
-        f"standing.{found.verdict}",
+        f"standing.{found.verdict}{'' if settled else '_least'}",
         total=volume(sheet.total),
         capacity="" if room is None else marked(room),
         margin="" if room is None else volume(abs(room - left)),

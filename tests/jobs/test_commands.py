@@ -115,6 +115,20 @@ def test_the_demo_its_report_and_a_box_to_share(
     assert table.startswith("## Box fill: Kitchen island")
 
 
+def test_a_margin_that_an_open_answer_can_still_change_is_said_to_be_the_least(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    """Two 14-2 and a switch: 14.00 (314.16(B), 2.00 each), and 2.00 more for inside clamps."""
+    session = Session.start("Heron Street")
+    for words in ("18 cubic inch box", "two 14-2 cables", "a switch"):
+        session.hear(words)
+    session.close()
+    assert (
+        "fits, total 14.00 of 18.0 in³ so far, margin at least 2.00"
+        in (run(capsys, "job", "show")[1])
+    )
+
+
 def test_every_schema_is_printed(capsys: pytest.CaptureFixture[str]) -> None:
     found = json.loads(run(capsys, "schema")[1])
     assert set(found) == {"box", "worksheet", "row", "result", "report"}
