@@ -142,6 +142,7 @@ LOOK_AGAIN = frozenset(
 def _look_again(turn: Turn) -> None:
     """After a change in the same breath, a bare answer belongs to the question open by then."""
     question = assess(turn.state).question
+    turn.asked_of = turn.state
     turn.asked = question.slot if question else None
     turn.subject = question.subject if question else None
 
@@ -152,7 +153,7 @@ def run(turn: Turn, statements: Sequence[Statement]) -> None:
     turn.held_before = turn.state.pending
     turn.first_asked = turn.asked
     while (statement := turn.take()) is not None:
-        if turn.state is not turn.began and statement.kind in LOOK_AGAIN:
+        if turn.state is not turn.asked_of and statement.kind in LOOK_AGAIN:
             _look_again(turn)
         _work(turn, statement)
 

@@ -32,7 +32,8 @@ def read_back(turn: Turn, statement: Statement) -> None:
 
 def total(turn: Turn, statement: Statement) -> None:
     """ "what's the total"."""
-    turn.answer(status.status(turn.state, assess(turn.state)), statement.words)
+    text = status.status(turn.state, assess(turn.state)) or say("nothing_yet")
+    turn.answer(text, statement.words)
 
 
 def margin(turn: Turn, statement: Statement) -> None:
@@ -42,7 +43,7 @@ def margin(turn: Turn, statement: Statement) -> None:
     if sheet.margin is None:
         text = say("margin.unknown", total=volume(sheet.total))
     elif found.verdict == "incomplete" or found.low != found.high:
-        text = status.status(turn.state, found)
+        text = status.status(turn.state, found) or say("nothing_yet")
     else:
         key = "known" if sheet.margin >= 0 else "over"
         text = say(f"margin.{key}", margin=volume(abs(sheet.margin)))

@@ -42,6 +42,8 @@ class Turn:
     """The states before each change of this utterance."""
     began: State = field(init=False)
     """The state before this utterance."""
+    asked_of: State = field(init=False)
+    """The state that `asked` is the question of."""
     base: State = field(init=False)
     """The state that this utterance's changes start from: where undo or redo led, if it was
     said."""
@@ -65,7 +67,7 @@ class Turn:
     """A held statement that was just confirmed, and is not to be doubted again."""
 
     def __post_init__(self) -> None:
-        self.began = self.base = self.state
+        self.began = self.base = self.asked_of = self.state
 
     @property
     def supposed(self) -> bool:
