@@ -69,10 +69,16 @@ def child(already: int, upto: int, armed: tuple[ctypes.CDLL, int, int] | None) -
 
 def acknowledged(come: int) -> int:
     """How many statements were acknowledged before the pipe closed."""
-    count = 0
-    while got := os.read(come, 4096):
-        count += got.count(b".")
+    count = wait_for(come, sys.maxsize)
     os.close(come)
+    return count
+
+
+def wait_for(come: int, statements: int) -> int:
+    """Wait until so many statements are acknowledged, or the pipe is closed; gives how many."""
+    count = 0
+    while count < statements and (got := os.read(come, 4096)):
+        count += got.count(b".")
     return count
 
 
@@ -102,17 +108,21 @@ def check(before: int, acks: int) -> int:
 
 
 def at_random(kills: int, seed: int = 7) -> dict[str, int]:
-    """Kill at random moments, the talk going on each time where it was."""
+    """Kill at random moments, the talk going on each time where it was.
+
+    A moment is some way into the opening of the job, or into one of its next statements.
+    """
     chance = random.Random(seed)
-    longest = time_of(8)
+    opening = time_of(1)
     done = struck = acks = jobs = 0
     while struck < kills:
         pid, come = child(done, done + 10_000, None)
-        time.sleep(chance.uniform(0, longest))
+        now = wait_for(come, chance.randint(0, 6))
+        time.sleep(chance.uniform(0, opening / 4 if now else opening))
         os.kill(pid, signal.SIGKILL)
         status = os.waitpid(pid, 0)[1]
         assert os.WIFSIGNALED(status), "the talker ended by itself"
-        now = acknowledged(come)
+        now += acknowledged(come)
         done = check(done, now)
         struck, acks = struck + 1, acks + now
         if done > 60:
