@@ -1,4 +1,4 @@
-"""The server behind `boxaloud serve`. Needs the optional `browser` part; imported when used.
+"""The server behind `boxaloud serve`. Needs the optional `serve` part; imported when used.
 
 The page is our own and fetches nothing from elsewhere. Requests that come from a page of
 another site are refused, or any page open in the same browser could drive the app.

@@ -10,7 +10,7 @@ from typing import Any
 from assistant.conversation.boxing import rows_of
 from assistant.conversation.saying import marked
 from assistant.conversation.state import State, sizes_present
-from assistant.screen.wording import table
+from assistant.screen.wording import table, text
 from grammar.statements import Statement, Value
 
 
@@ -28,9 +28,11 @@ def choices_for(slot: str | None, state: State) -> tuple[Choice, ...]:
     if slot is None:
         return ()
     data = table("choices")
-    asked = data.get(slot, data["other"])
-    fixed = (_fixed(row) for row in asked["choices"])
-    return (*_found(asked.get("from", ""), state), *fixed)
+    vague = slot == "confirm" and state.pending and state.pending[0].reason == "vague"
+    asked = data["confirm_vague"] if vague else data.get(slot, data["other"])
+    fixed = [_fixed(row) for row in asked["choices"]]
+    at = int(asked.get("after", 0))
+    return (*fixed[:at], *_found(asked.get("from", ""), state), *fixed[at:])
 
 
 def _fixed(row: dict[str, Any]) -> Choice:
@@ -53,3 +55,14 @@ def _found(source: str, state: State) -> Iterator[Choice]:
             label = f"{row.name}, {marked(row.volume)}"
             slots: dict[str, Value] = {"row": row.id, "gangs": state.partial.gangs}
             yield Choice(label, (Statement("box_size", slots, row.name),))
+    elif source == "readings" and state.pending:
+        yield from _readings(state.pending[0].statement)
+
+
+def _readings(doubtful: Statement) -> Iterator[Choice]:
+    """What a doubtful number may have been instead."""
+    for doubt in doubtful.doubts:
+        if isinstance(doubt.instead, int | Decimal) and not isinstance(doubt.instead, bool):
+            words = text("question.instead", value=doubt.instead)
+            value = Decimal(doubt.instead)
+            yield Choice(words, (Statement("number", {"value": value}, words),))

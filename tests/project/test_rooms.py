@@ -20,6 +20,16 @@ MAY_IMPORT = {
     "assistant/conversation": {"assistant.conversation", "grammar", "rules"},
     "assistant/ears": {"assistant.ears", "grammar"},
     "assistant/mouth": {"assistant.mouth"},
+    "assistant/screen": {
+        "assistant.screen",
+        "assistant.conversation",
+        "assistant.ears",
+        "assistant.jobs",
+        "assistant.mouth",
+        "assistant.problems",
+        "grammar",
+        "rules",
+    },
 }
 HEAVY = {"vosk", "textual", "pyttsx3", "sounddevice", "pocketsphinx", "requests", "fpdf", "numpy"}
 

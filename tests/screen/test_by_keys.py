@@ -8,10 +8,14 @@ square box 1-1/2 in. deep holds 21.0 in3, Table 314.16(A).
 
 from __future__ import annotations
 
-from driving import app_for, drive, rows, seen, typed
+import pytest
+from driving import app_for, begun, drive, rows, seen, typed
 from textual.pilot import Pilot
 
+from assistant.screen.choices import choices_for
+from assistant.screen.helping import help_lines
 from assistant.screen.row_list import RowList
+from grammar import help_topics
 
 SWITCH = "two 14-2 cables and one switch"
 
@@ -333,3 +337,77 @@ def test_the_list_keeps_the_pointer_in_view_with_five_hundred_boxes() -> None:
         assert app.card.query_one("#boxes", RowList).pointed == 499
 
     drive(app, play)
+
+
+def test_the_help_is_the_grammars_own() -> None:
+    lines = "\n".join(help_lines())
+    for topic, examples in help_topics().items():
+        assert f"  {topic}\n" in lines
+        assert all(f"“{example}”" in lines for example in examples)
+    assert "boxaloud chat" in lines
+    app = app_for(SWITCH)
+
+    async def play(pilot: Pilot[None]) -> None:
+        await pilot.press("f1")
+        await pilot.pause()
+        before = rows(app)
+        await pilot.press("end")
+        await pilot.pause()
+        assert rows(app) != before
+
+    drive(app, play)
+
+
+def test_a_click_opens_a_worksheet_line() -> None:
+    app = app_for(SWITCH, "18 cubic inch box", "no clamps")
+
+    async def play(pilot: Pilot[None]) -> None:
+        await pilot.click("#worksheet", offset=(6, 1))
+        await pilot.pause()
+        assert "Section: 314.16(B)(1)" in seen(app)
+
+    drive(app, play)
+
+
+@pytest.mark.parametrize(
+    ("slot", "said", "labels"),
+    [
+        ("box", (SWITCH,), "choose from the list"),
+        ("box_depth", (SWITCH, "four square box"), "21.0"),
+        ("clamps", (SWITCH, "18 cubic inch box"), "inside outside none"),
+        ("device_size", ("a 14-2 and a 12-2 and a switch", "18 cubic inch box"), "12 AWG 14 AWG"),
+        ("grounds", ("two number 12 wires", "no clamps", "12 cubic inch box"), "one two three"),
+        ("contents", ("18 cubic inch box",), "nothing else examples"),
+    ],
+)
+def test_each_open_question_has_answers_to_choose(
+    slot: str, said: tuple[str, ...], labels: str
+) -> None:
+    talk = begun(*said).talk
+    asked = talk.asks
+    if slot == "device_size" and asked == "clamps":
+        talk = begun(*said, "no clamps").talk
+        asked = talk.asks
+    assert asked == slot
+    shown = " ".join(choice.label for choice in choices_for(slot, talk.state))
+    assert all(label in shown for label in labels.split())
+
+
+def test_every_answer_that_can_be_chosen_is_taken() -> None:
+    """No choice may lead to “I do not know what it counts”."""
+    for said in (
+        (SWITCH,),
+        (SWITCH, "four square box"),
+        (SWITCH, "18 cubic inch box"),
+        ("a 14-2 and a 12-2 and a switch", "no clamps", "18 cubic inch box"),
+        ("two number 12 wires", "no clamps", "12 cubic inch box"),
+        ("18 cubic inch box",),
+        (SWITCH, "18 cubic inch box", "a range receptacle", "no clamps"),
+    ):
+        talk = begun(*said).talk
+        for choice in choices_for(talk.asks, talk.state):
+            if choice.statements:
+                reply = begun(*said).enter(choice.statements, choice.label)
+                assert reply.changed, (said, choice.label)
+                assert not reply.refused, (said, choice.label)
+                assert reply.left_over == (), (said, choice.label)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import threading
 from collections.abc import Callable
+from decimal import Decimal
 from pathlib import Path
 
 import pytest
@@ -14,9 +15,11 @@ from assistant.ears import Ear, EarsError, Sound, read_sound
 from assistant.ears.devices import Device
 from assistant.ears.recorded import RecordedDevice
 from assistant.screen.app import BoxaloudApp
+from assistant.screen.choices import choices_for
 from assistant.screen.desk import MemoryDesk
 from assistant.screen.listening import Final, Level, Partial, Tell, Trouble, meter
 from assistant.screen.microphone import LiveListener
+from grammar.statements import Doubt, Statement
 from grammar.words import Word
 
 SWITCH = "two 14-2 cables and one switch"
@@ -308,5 +311,32 @@ def test_talking_waits_while_another_screen_is_open() -> None:
         await pilot.press("f1", "f2")
         await pilot.pause()
         assert app.screen is not app.card
+
+    drive(app, play)
+
+
+def test_a_number_that_may_have_been_another_offers_both() -> None:
+    """ "fifteen" and "fifty" sound alike: the other reading is one of the answers."""
+    conversation = begun("two 14-2 cables")
+    doubt = Doubt("volume", "confusable", Decimal(50))
+    heard = Statement(
+        "box_volume", {"volume": Decimal(15)}, "fifteen cubic inches", doubts=(doubt,)
+    )
+    conversation.enter((heard,), "fifteen cubic inches")
+    offered = choices_for("confirm", conversation.talk.state)
+    assert [choice.label for choice in offered] == ["yes", "no, 50", "no", "skip"]
+    conversation.enter(offered[1].statements, offered[1].label)
+    assert conversation.talk.assessment.sheet.capacity == 50
+
+
+def test_with_nothing_moving_the_meter_is_a_word() -> None:
+    listener = PlayedListener()
+    app = BoxaloudApp(MemoryDesk(begun(SWITCH)), listener, steady=True)
+
+    async def play(pilot: Pilot[None]) -> None:
+        await pilot.press("f2")
+        listener.report(Level(0.5))
+        await pilot.pause()
+        assert "LISTENING good" in rows(app)[0]
 
     drive(app, play)
