@@ -128,10 +128,10 @@ class Talker:
 
     def _named(self, fact: Fact, count: int) -> str:
         match fact:
-            case ("cable", int(awg), int(conductors), bool()):
+            case ("cable", int(awg), int(conductors), bool(), *_):
                 noun = "cable" if count == 1 else "cables"
                 return f"{WORDS[count]} {GAUGE.get(awg, str(awg))} {WORDS[conductors]} {noun}"
-            case ("conductors", int(awg)):
+            case ("conductors", int(awg), *_):
                 return f"{WORDS[count]} number {GAUGE.get(awg, str(awg))} wires"
             case ("grounds", int(awg)):
                 return f"{WORDS[count]} number {GAUGE.get(awg, str(awg))} grounds"

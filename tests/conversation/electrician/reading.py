@@ -14,18 +14,24 @@ NUMBERS = {
 }  # fmt: skip
 N = r"(no|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|\d+)"
 GROUND = r"( with ground| without ground| with a \d+ AWG ground)?"
+PATH = r"( passing through| in an? (?:short )?uncut loop| that stay in the box)?"
 END = r"(?= more\b|, |\.|\?|$| and | which|:)"
 PATTERNS = [
-    ("cable", re.compile(rf"{N} cables? of (\d+)-(\d){GROUND}{END}", re.I)),
-    ("cable", re.compile(rf"{N} (\d+)-(\d) cables?{GROUND}{END}", re.I)),
-    ("conductors", re.compile(rf"{N} conductors? of (\d+) AWG{END}", re.I)),
-    ("conductors", re.compile(rf"{N} (\d+) AWG conductors?{END}", re.I)),
+    ("cable", re.compile(rf"{N} cables? of (\d+)-(\d){GROUND}{PATH}{END}", re.I)),
+    ("cable", re.compile(rf"{N} (\d+)-(\d) cables?{GROUND}{PATH}{END}", re.I)),
+    ("conductors", re.compile(rf"{N} conductors? of (\d+) AWG{PATH}{END}", re.I)),
+    ("conductors", re.compile(rf"{N} (\d+) AWG conductors?{PATH}{END}", re.I)),
     ("grounds", re.compile(rf"{N} grounds? of (\d+) AWG{END}", re.I)),
     ("grounds", re.compile(rf"{N} (\d+) AWG grounds?{END}", re.I)),
     ("tails", re.compile(rf"{N} fixture wires? of (\d+) AWG( from the canopy)?{END}", re.I)),
     ("tails", re.compile(rf"{N} (\d+) AWG fixture wires?( from the canopy)?{END}", re.I)),
     ("device", re.compile(rf"{N} ([a-z][a-z -]*?)(?: on (\d+) AWG)?{END}", re.I)),
 ]  # fmt: skip
+UNREAD = re.compile(
+    rf"{N} [^.,?]*\b(?:cable|conductor|ground|wire|switch|receptacle|dimmer|timer|stud|hickey)s?\b",
+    re.I,
+)
+"""A count of something that none of the patterns took: not to be passed over in a read-back."""
 SMALL = {"luminaire stud": "fitting", "hickey": "fitting", "wire connector": "uncounted"}
 CLAMPS = [
     ("none", re.compile(r"no clamps inside", re.I)),
@@ -91,15 +97,20 @@ def read(text: str) -> Reading:
             if fact is not None:
                 found.things[fact] += number(hit[1])
         rest = pattern.sub(" ", rest)
+    for hit in UNREAD.finditer(rest):
+        found.things["unread", hit[0].strip().lower()] += 1
     return found
 
 
 def _fact(kind: str, hit: re.Match[str]) -> Fact | None:
     match kind:
         case "cable":
-            return "cable", int(hit[2]), int(hit[3]), "without" not in (hit[4] or "")
-        case "conductors" | "grounds":
-            return kind, int(hit[2])
+            way = (hit[5],) if hit[5] else ()
+            return "cable", int(hit[2]), int(hit[3]), "without" not in (hit[4] or ""), *way
+        case "conductors":
+            return "conductors", int(hit[2]), *((hit[3],) if hit[3] else ())
+        case "grounds":
+            return "grounds", int(hit[2])
         case "tails":
             return "tails", int(hit[2]), hit[3] is not None
     name = singular(hit[2])

@@ -297,8 +297,12 @@ class Electrician:
     def _difference(self, found: Reading, edition: str | None) -> str | None:
         """The first thing that is not as it is in mind, put right; None where all is."""
         meant = Counter({shown(fact, self.mind): count for fact, count in self.mind.things.items()})
-        things = Counter({_plainly(f, self.mind): n for f, n in found.things.items()})
+        things: Counter[Fact] = Counter()
+        for fact, count in found.things.items():
+            things[_plainly(fact, self.mind)] += count
         for fact, count in (things - meant).items():
+            if fact[0] == "unread":
+                return self._start_over()
             if fact[0] == "device" and fact[2] == 0 and len(self.mind.sizes) > 1:
                 continue  # its size is still to be asked
             if fact[0] == "device" and (true := self._true_size(str(fact[1]))):
@@ -400,7 +404,9 @@ def _echo(reply: Said) -> Reading:
 
 def _within(part: Reading, whole: Reading, mind: Mind) -> bool:
     """True where everything in `part` is so in `whole`."""
-    known = Counter({_plainly(f, mind): n for f, n in whole.things.items()})
+    known: Counter[Fact] = Counter()
+    for fact, count in whole.things.items():
+        known[_plainly(fact, mind)] += count
     return (
         all(known[_plainly(fact, mind)] == count for fact, count in part.things.items())
         and part.clamps in (None, whole.clamps)

@@ -68,5 +68,7 @@ def test_the_electrician_would_notice_a_wrong_read_back() -> None:
         ("one switch", "one dimmer"),
         ("No clamps inside", "Clamps inside"),
         ("18.0", "80.0"),
+        ("one switch", "one switch, twelve conductors of 10 AWG passing through"),
+        ("one switch", "one switch, two somethings of ground wire"),
     ):
         assert reading.read(right) != reading.read(right.replace(old, new)), new
