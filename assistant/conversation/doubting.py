@@ -13,7 +13,7 @@ from dataclasses import replace
 from assistant.conversation import choosing, explicit
 from assistant.conversation.assessing import assess
 from assistant.conversation.saying import say
-from assistant.conversation.state import Pending, State
+from assistant.conversation.state import Pending, State, sizes_present
 from assistant.conversation.turn import Turn
 from grammar.statements import Doubt, Statement, Value
 
@@ -52,7 +52,7 @@ def hold(turn: Turn, statement: Statement, verb: Statement | None = None) -> boo
     full = explicit.answer(turn, statement) if verb is None else statement
     if _held_before(turn, full, verb):
         return False
-    doubt = doubt_of(turn, full)
+    doubt = doubt_of(turn, full) or _unsized(turn, full)
     if doubt is None:
         return False
     pending = Pending(full, doubt.slot, doubt.reason, verb)
@@ -61,6 +61,14 @@ def hold(turn: Turn, statement: Statement, verb: Statement | None = None) -> boo
     else:
         _wait(turn, pending)
     return True
+
+
+def _unsized(turn: Turn, statement: Statement) -> Doubt | None:
+    """Wires without a size: there is nothing to take it from, unless one size alone is there."""
+    unsaid = statement.kind == "conductors" and "awg" not in statement.slots
+    if not unsaid or len(sizes_present(turn.state)) == 1:
+        return None
+    return Doubt("awg", "unsized")
 
 
 def _wait(turn: Turn, pending: Pending) -> None:
@@ -115,7 +123,7 @@ def hold_flip(turn: Turn, before: State, words: Statement, verb: Statement | Non
 def confirmed(turn: Turn, statement: Statement) -> None:
     """ "yes": the held statement counts."""
     pending = turn.state.pending[0]
-    if pending.reason == "vague":
+    if pending.reason in ("vague", "unsized"):
         turn.answer(say("yes_is_not_enough"), statement.words)
         return
     drop(turn, pending)
