@@ -207,7 +207,7 @@ def lands_on(turn: Turn, statement: Statement) -> None:
     name = str(statement.get("name") or "")
     item = state.item(int(statement.get("item") or 0)) or finding.by_name(state, name)
     if item is None and not name:
-        item = state.item(turn.subject or "") or finding.last_item(state)
+        item = state.item(turn.subject or "") or finding.last_sized(state)
     if item is None or not isinstance(item.content, Yoke | TerminalBlock):
         turn.refused.append(say("not_in_box", words=name or statement.words))
         return
@@ -229,7 +229,7 @@ def land(turn: Turn, item: Item, statement: Statement) -> None:
             turn.refused.append(say("refused", words=statement.words, why=str(refusal)))
             return
         state = turn.state.with_content(item.key, rest).with_item(part, item.words)
-        turn.enter(state, say("echo.landed", what=naming.heard(part)), naming.shown(part))
+        turn.enter(state, sentence(naming.heard(part)), naming.shown(part))
         return
     change_content(turn, item, replace(content, awg=awg), statement.words)
 

@@ -70,6 +70,16 @@ def by_name(state: State, name: str) -> Item | None:
     return None
 
 
+def last_sized(state: State) -> Item | None:
+    """The device or terminal block last said, one whose size is still unsaid before others."""
+    sized = [item for item in state.items if isinstance(item.content, Yoke | TerminalBlock)]
+    last = state.item(state.last)
+    if last in sized:
+        return last
+    unsaid = [item for item in sized if getattr(item.content, "awg", None) is None]
+    return next(reversed(unsaid or sized), None)
+
+
 def last_item(state: State) -> Item | None:
     """The item said last, where the last thing said was an item."""
     return state.item(state.last)
