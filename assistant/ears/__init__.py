@@ -19,11 +19,18 @@ __all__ = [
 
 
 def the_ear() -> Ear:
-    """The best ear that this computer has, ready to hear.
+    """The ear of this computer, ready to hear: Vosk where a model was added, else the embedded.
 
     Raises:
-        EarsError: the speech engine is missing or broken.
+        EarsError: the speech engine or the model that was added is missing or broken.
     """
+    from assistant.ears.models import Models
+
+    folder = Models().in_use()
+    if folder is not None:
+        from assistant.ears.vosk_ear import VoskEar
+
+        return VoskEar(folder)
     from assistant.ears.sphinx import SphinxEar
 
     return SphinxEar()

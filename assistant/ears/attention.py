@@ -24,6 +24,14 @@ class Attention(Protocol):
         """More of its sound: 16 kHz mono, 16-bit."""
         ...
 
+    def lull(self) -> None:
+        """Silence began: only silence is fed until `resume`, if that comes."""
+        ...
+
+    def resume(self) -> None:
+        """Speech goes on."""
+        ...
+
     def so_far(self) -> str:
         """The words heard so far."""
         ...
@@ -57,11 +65,16 @@ class _Gathered:
         self._expect = expect
         self._tell = tell
         self._samples = bytearray()
-        self._heard: tuple[Hearing, ...] = ()
-        self._heard_bytes = -1
+        self._heard: tuple[Hearing, ...] | None = None
 
     def feed(self, samples: bytes) -> None:
         self._samples += samples
+
+    def lull(self) -> None:
+        self._heard = self._ear.hear(self._sound(), self._expect)
+
+    def resume(self) -> None:
+        self._heard = None
 
     def so_far(self) -> str:
         words = " ".join(word.text for hearing in self.finish() for word in hearing.words)
@@ -70,10 +83,9 @@ class _Gathered:
         return words
 
     def finish(self) -> tuple[Hearing, ...]:
-        if self._heard_bytes != len(self._samples):
-            self._heard = self._ear.hear(self._sound(), self._expect)
-            self._heard_bytes = len(self._samples)
-        return self._heard
+        if self._heard is None:
+            self.lull()
+        return self._heard or ()
 
     def _sound(self) -> Sound:
         """One utterance: the ear would part it at a pause in which the speaker only thought."""

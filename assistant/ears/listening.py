@@ -22,6 +22,8 @@ MODES: tuple[Mode, ...] = ("key", "open", "wake")
 class Waits:
     """How long things take, in seconds."""
 
+    lull: float = 0.2
+    """Silence after which what was said is worth hearing, in case it was all."""
     complete: float = 0.5
     """Silence after which a statement that can stand alone has ended."""
     unfinished: float = 1.5
@@ -47,6 +49,10 @@ class Event(Enum):
     """Somebody speaks; `take` gives the sound so far."""
     MORE = "more"
     """The statement goes on; `take` gives the new sound."""
+    LULL = "lull"
+    """A short silence, in which an engine may already hear what was said."""
+    RESUMED = "resumed"
+    """Speech went on after a lull."""
     PAUSED = "paused"
     """Silence: say by `judge` whether the statement can stand as it is."""
     ENDED = "ended"
@@ -90,6 +96,7 @@ class Listening:
         self._since = 0.0
         self._last_speech = 0.0
         self._asked = False
+        self._lull = False
         self._new: list[bytes] = []
         self._before: deque[bytes] = deque(maxlen=int(self.waits.before / FRAME_SECONDS))
         self._recent: deque[bool] = deque(maxlen=int(self.waits.window / FRAME_SECONDS))
@@ -158,15 +165,25 @@ class Listening:
     def _in_statement(self, frame: Frame, speech: bool) -> list[Event]:
         self._new.append(frame.samples)
         if speech:
-            self._last_speech = frame.now
-            self._state, self._asked = _State.SPEECH, False
+            return self._speech_goes_on(frame.now)
         silent = frame.now - self._last_speech
-        if frame.now - self._since >= self.waits.longest or silent >= self.waits.unfinished:
+        if silent >= self.waits.unfinished:
             return [Event.MORE, *self._end()]
         if silent >= self.waits.complete and not self._asked:
             self._state, self._asked = _State.PAUSE, True
             return [Event.MORE, Event.PAUSED]
+        if silent >= self.waits.lull and not self._lull:
+            self._lull = True
+            return [Event.MORE, Event.LULL]
         return [Event.MORE]
+
+    def _speech_goes_on(self, now: float) -> list[Event]:
+        resumed = [Event.RESUMED] if self._lull else []
+        self._last_speech = now
+        self._state, self._asked, self._lull = _State.SPEECH, False, False
+        if now - self._since >= self.waits.longest:
+            return [*resumed, Event.MORE, *self._end()]
+        return [*resumed, Event.MORE]
 
     def _waiting(self, now: float) -> list[Event]:
         if self._begins():
@@ -186,7 +203,7 @@ class Listening:
         return sum(self._recent) * 2 > (self._recent.maxlen or 0)
 
     def _begin(self, now: float) -> list[Event]:
-        self._state, self._asked = _State.SPEECH, False
+        self._state, self._asked, self._lull = _State.SPEECH, False, False
         self._since = self._last_speech = now
         self._new = list(self._before)
         self._forget(sound=False)

@@ -88,6 +88,8 @@ class LiveEars:
                 self._begin()
             elif event is Event.MORE:
                 self._feed()
+            elif event in (Event.LULL, Event.RESUMED):
+                self._weigh(event)
             elif event is Event.PAUSED:
                 yield from self._act(self.listening.judge(self._complete()))
             elif event is Event.ENDED:
@@ -109,6 +111,14 @@ class LiveEars:
         if self._heeded and self._attention is not None:
             self._attention.feed(samples)
         self._sound += samples
+
+    def _weigh(self, event: Event) -> None:
+        """In a lull there is time to hear what was said; where more is said, it did not count."""
+        if self._attention is not None and self._heeded:
+            if event is Event.LULL:
+                self._attention.lull()
+            else:
+                self._attention.resume()
 
     def _complete(self) -> bool:
         if not self._heeded or self._attention is None:

@@ -130,6 +130,12 @@ class _Attention:
             self._told = words
             self._tell(words)
 
+    def lull(self) -> None:
+        return
+
+    def resume(self) -> None:
+        return
+
     def so_far(self) -> str:
         """The likeliest words of the parts that are over, and of the one that is not."""
         over = [_likeliest(result) for result in self._results]

@@ -12,7 +12,8 @@ from assistant.ears.devices import FRAME_SECONDS, Frame
 from assistant.ears.listening import Event, Listening, Mode, Waits
 
 SPEECH, SILENCE = b"s", b"."
-BEGAN, MORE, PAUSED, ENDED = Event.BEGAN, Event.MORE, Event.PAUSED, Event.ENDED
+BEGAN, PAUSED, ENDED = Event.BEGAN, Event.PAUSED, Event.ENDED
+BESIDES = (Event.MORE, Event.LULL, Event.RESUMED)
 
 
 class Clock:
@@ -31,7 +32,7 @@ class Clock:
             found = self.machine.frame(Frame(sound, self.now))
             if PAUSED in found:
                 found = [*found, *self.machine.judge(self.complete)]
-            events += [event for event in found if event is not MORE]
+            events += [event for event in found if event not in BESIDES]
             self.happened += [(event, self.now) for event in found]
         return events
 
@@ -62,6 +63,19 @@ def test_who_goes_on_within_the_wait_is_not_cut_off_and_is_judged_again() -> Non
     assert clock.hear(SPEECH, 0.6) == []
     clock.complete = True
     assert clock.hear(SILENCE, 1.0) == [PAUSED, ENDED]
+
+
+def test_a_lull_is_told_at_once_and_taken_back_where_speech_goes_on() -> None:
+    clock = Clock()
+    clock.hear(SPEECH, 0.6)
+    clock.hear(SILENCE, 0.4)
+    clock.hear(SPEECH, 0.4)
+    clock.hear(SILENCE, 1.0)
+    told = [(event, time) for event, time in clock.happened if event is not Event.MORE]
+    assert [event for event, _ in told] == [
+        BEGAN, Event.LULL, Event.RESUMED, Event.LULL, PAUSED, ENDED,
+    ]  # fmt: skip
+    assert told[1][1] == pytest.approx(0.6 + Waits().lull, abs=FRAME_SECONDS)
 
 
 @pytest.mark.parametrize("seconds", [0.02, 0.06, 0.1])

@@ -165,3 +165,16 @@ def test_a_model_that_refuses_phrases_hears_freely_and_what_is_not_ours_enters_n
     (hearing,) = ear.hear(sound)
     assert set(word.text for word in hearing.words) <= {*SPEECH.words, UNKNOWN}
     assert hearing.trouble == "unclear"
+
+
+def test_the_ear_is_vosk_where_a_model_is_named(monkeypatch: pytest.MonkeyPatch) -> None:
+    from assistant.ears import the_ear
+
+    monkeypatch.setenv("BOXALOUD_VOSK_MODEL", str(MODEL))
+    ear = the_ear()
+    assert isinstance(ear, VoskEar)
+    assert ear.folder == MODEL
+    assert set(ear.missing) == set(ear.speech.words)  # the trade's words are not Korean
+    monkeypatch.setenv("BOXALOUD_VOSK_MODEL", str(MODEL / "nowhere"))
+    with pytest.raises(EarsError, match="There is no folder"):
+        the_ear()
