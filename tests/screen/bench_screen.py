@@ -24,6 +24,8 @@ from termios import TIOCSWINSZ
 
 BOXES = 500
 STARTS = 9
+WARM = 1.5
+"""Seconds before the first key: the app builds its grammar behind the first picture."""
 PER_BOX = ("two 14-2 cables and one switch", "18 cubic inch box", "no clamps")
 KEYS = ("down", "up", "pagedown", "home", "end", "f4", "down", "f3", "plus", "minus", "f5")
 """Moves in the lists, and two that change the box and keep it."""
@@ -55,7 +57,7 @@ async def key_times() -> tuple[list[tuple[float, float]], list[tuple[float, floa
     app = BoxaloudApp(JobDesk("bench"))
     moved, said = [], []
     async with app.run_test(size=(120, 36)) as pilot:
-        await pilot.pause()
+        await pilot.pause(WARM)
         await pilot.press("f5")
         for key in KEYS * 20:
             moved.append(await _pressed(app, key))
