@@ -61,7 +61,8 @@ def spoken(text: str) -> str:
         (_NUMBER, _say_number),
     ):
         text = pattern.sub(words, text)
-    return _COMMAS.sub(lambda found: found[1].strip(), re.sub(r"\s+", " ", text).strip())
+    text = re.sub(r"\s+", " ", text).strip().removesuffix(",")
+    return _COMMAS.sub(lambda found: found[1].strip(), text)
 
 
 def slowly(text: str) -> str:
