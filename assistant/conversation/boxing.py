@@ -8,7 +8,7 @@ from typing import Literal
 
 from assistant.conversation import naming
 from assistant.conversation.saying import inches, listed, marked, say, sentence
-from assistant.conversation.state import PartialBox
+from assistant.conversation.state import PartialBox, State
 from assistant.conversation.turn import Turn
 from grammar.statements import Statement
 from rules import RulesError, TableRow, find_rows, marked_in3, validate_part
@@ -16,6 +16,9 @@ from rules.contents import Barrier, Clamps, Marked, Part, TableBox, Unmarked
 
 BY_DEPTH = frozenset({"octagon", "square", "handy"})
 """Families of a few depths each: a box named so is asked for its depth."""
+
+NAMED = {"conduit body": "conduit_body", "pull box": "pull_box"}
+"""Enclosures with rules of their own, by name."""
 
 MATERIALS = {"nonmetallic": True, "plastic": True, "metal": False}
 
@@ -141,10 +144,18 @@ def box_kind(turn: Turn, statement: Statement) -> None:
         settle(turn, PartialBox(family, gangs=gangs), statement)
         return
     state = replace(turn.state, nonmetallic=_material(turn, statement))
-    echo = ""
-    if state.box:
+    name, echo = str(statement.get("name") or ""), ""
+    if name in NAMED:
+        state, echo = _named(state, name), say(f"box_named.{NAMED[name]}")
+    elif state.box:
         echo = say("echo.box_stays", words=sentence(statement.words), box=naming.part(state.box[0]))
     turn.enter(state, echo, statement.words)
+
+
+def _named(state: State, name: str) -> State:
+    """A conduit body or a pull box: raceways end in it, so that no cable clamp is inside."""
+    clamps = "none" if state.clamps == "unknown" else state.clamps
+    return replace(state, clamps=clamps, tags=state.tags | {name})
 
 
 def part(turn: Turn, statement: Statement) -> None:
