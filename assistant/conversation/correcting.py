@@ -8,14 +8,24 @@ from decimal import Decimal
 
 from assistant.conversation import boxing, entering, finding, naming
 from assistant.conversation.saying import counted, say, sentence
-from assistant.conversation.state import Item
+from assistant.conversation.state import Item, State
 from assistant.conversation.turn import Turn
 from grammar.statements import Statement
 from rules import RulesError, ground_for, validate
-from rules.contents import Cable, Content, SupportFitting, TerminalBlock, Uncounted, Yoke
+from rules.contents import (
+    Cable,
+    Content,
+    Marked,
+    SupportFitting,
+    TerminalBlock,
+    Uncounted,
+    Yoke,
+)
 
 CONTENT_KINDS = frozenset(finding.TYPES)
 BARE = ("number", "size")
+LEAST_BOX = 6
+"""Cubic inches that a bare number can mean of a box; fewer are a count (common practice)."""
 
 
 def change_content(turn: Turn, item: Item, content: Content, words: str) -> None:
@@ -96,7 +106,7 @@ def _kept(old: Content, new: Content, operand: Statement) -> Content:
 def bare(turn: Turn, operand: Statement) -> None:
     """ "make that three", "no, twelve": a value alone, for the last thing said."""
     state = turn.state
-    for_box = state.last == "box" or _is_fraction(operand)
+    for_box = state.last == "box" or _is_fraction(operand) or _only_the_box(state, operand)
     if operand.kind == "number" and for_box and (state.box or turn.asked == "box"):
         boxing.set_volume(turn, Decimal(str(operand.get("value"))), operand)
         return
@@ -110,6 +120,14 @@ def bare(turn: Turn, operand: Statement) -> None:
         turn.unplaced.append(operand.words)
     else:
         recount(turn, item, int(Decimal(str(operand.get("value")))), operand.words)
+
+
+def _only_the_box(state: State, operand: Statement) -> bool:
+    """ "no, 20" after clamps or an edition: what was said before them, and can be twenty."""
+    marked_box = any(isinstance(part, Marked) for part in state.box)
+    value = operand.get("value")
+    large = isinstance(value, Decimal) and value >= LEAST_BOX
+    return marked_box and large and state.last in ("clamps", "edition")
 
 
 def _is_fraction(operand: Statement) -> bool:
