@@ -39,9 +39,9 @@ class Card(Screen[None]):
     HORIZONTAL_BREAKPOINTS = BREAKS_ACROSS
     VERTICAL_BREAKPOINTS = BREAKS_DOWN
     BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("f3", "panel('contents')", show=False),
-        Binding("f4", "panel('worksheet')", show=False),
-        Binding("f5", "panel('boxes')", show=False),
+        Binding("f3", "panel('contents')", show=False, priority=True),
+        Binding("f4", "panel('worksheet')", show=False, priority=True),
+        Binding("f5", "panel('boxes')", show=False, priority=True),
         Binding("escape", "line", show=False),
         *(Binding(f"alt+{n}", f"answer({n})", show=False, priority=True) for n in range(1, 10)),
     ]
@@ -83,12 +83,12 @@ class Card(Screen[None]):
                     classes="panel",
                 )
             )
-        yield Horizontal(*panels, id="panels", classes="show-worksheet")
+        yield Horizontal(*panels, id="panels")
 
     def on_mount(self) -> None:
         """Ready to type."""
-        self._tabs("worksheet")
-        self.query_one(EntryLine).focus()
+        self.action_panel("worksheet")
+        self.action_line()
         self.post_message(self.Ready())
 
     # -- showing ---------------------------------------------------------------------------
@@ -158,14 +158,18 @@ class Card(Screen[None]):
 
     def action_panel(self, name: str) -> None:
         """Go to a list; in a narrow terminal, show it in place of the others."""
-        panels = self.query_one("#panels")
-        panels.set_classes(f"show-{name}")
+        for other in PANELS:
+            styles = self.query_one(f"#panel-{other}").styles
+            if other == name:
+                styles.display = "block"
+            else:
+                styles.clear_rule("display")
         self._tabs(name)
-        self.query_one(f"#{name}", RowList).focus()
+        self.set_focus(self.query_one(f"#{name}", RowList))
 
     def action_line(self) -> None:
         """Back to the input line."""
-        self.query_one(EntryLine).focus()
+        self.set_focus(self.query_one(EntryLine))
 
     def action_answer(self, number: int) -> None:
         """Answer the open question by number, from wherever the focus is."""
@@ -177,11 +181,11 @@ class Card(Screen[None]):
         taken = entry.has_focus or event.key in self.active_bindings
         if event.is_printable and event.character and not taken:
             event.stop()
-            entry.focus()
+            self.set_focus(entry)
             entry.insert_text_at_cursor(event.character)
 
     def on_paste(self, event: events.Paste) -> None:
         """What is pasted anywhere goes to the input line."""
         entry = self.query_one(EntryLine)
-        entry.focus()
+        self.set_focus(entry)
         entry.on_paste(event)

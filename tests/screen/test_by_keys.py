@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import pytest
 from driving import app_for, begun, drive, rows, seen, typed
+from textual import events
 from textual.pilot import Pilot
 
 from assistant.screen.choices import choices_for
@@ -411,3 +412,16 @@ def test_every_answer_that_can_be_chosen_is_taken() -> None:
                 assert reply.changed, (said, choice.label)
                 assert not reply.refused, (said, choice.label)
                 assert reply.left_over == (), (said, choice.label)
+
+
+def test_keys_typed_ahead_reach_the_list_they_were_meant_for() -> None:
+    """A terminal may send several keys at once; none of them may land in the input line."""
+    app = app_for(SWITCH, "18 cubic inch box", "no clamps")
+
+    async def play(pilot: Pilot[None]) -> None:
+        for key, character in (("f3", None), ("down", None), ("3", "3")):
+            app.post_message(events.Key(key, character))
+        await pilot.pause()
+        assert [item.content.count for item in app.desk.conversation.talk.state.items] == [2, 3]
+
+    drive(app, play)
