@@ -30,7 +30,9 @@ _TOKEN = re.compile(
     """,
     re.VERBOSE,
 )
-_ABBREVIATED = re.compile(r"\b(cu|sq|oct|recep|recept|sw|gnd|conn|dev|int|ext|in)\.(?=\s*[a-z0-9(,;]|in\b)")
+_ABBREVIATED = re.compile(
+    r"\b(cu|sq|oct|recep|recept|sw|gnd|conn|dev|int|ext|in)\.(?=\s*[a-z0-9(,;]|in\b)"
+)
 _NUMBERED = re.compile(r"(?m)^[ \t]*\d{1,2}[.)][ \t]+(?=\S)")
 _DASHES = {"–": "-", "—": ",", "−": "-", "‑": "-", "’": "'", "‘": "'", "″": '"', "“": '"', "”": '"'}
 #: No utterance is longer than this many characters; what lies beyond is left over as said.

@@ -35,7 +35,7 @@ class Activity:
     """Tells speech from a room, frame by frame. Call it with frames of 20 ms in order."""
 
     def __init__(self, strictness: int = STRICTNESS, above: float = ABOVE_ROOM_DB) -> None:
-        from pocketsphinx import Vad  # type: ignore[import-untyped]
+        from pocketsphinx import Vad
 
         self._vad = Vad(strictness, RATE, FRAME_SECONDS)
         self._above = above

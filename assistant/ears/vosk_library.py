@@ -51,7 +51,7 @@ class Model:
 def library() -> Any:
     """The module vosk. Raises EarsError where it is not installed."""
     try:
-        import vosk  # type: ignore[import-untyped]
+        import vosk
     except (ImportError, OSError) as error:
         raise EarsError(say("vosk.no_library")) from error
     return vosk

@@ -28,7 +28,7 @@ class WakePhrase:
     """Finds the phrase in an utterance."""
 
     def __init__(self, threshold: float = THRESHOLD, cache: Path | None = None) -> None:
-        from pocketsphinx import Decoder, get_model_path  # type: ignore[import-untyped]
+        from pocketsphinx import Decoder, get_model_path
 
         dictionary = Cache(cache).file(f"wake/{_STATE}.dict", lambda: _PRONUNCIATIONS)
         self._decoder = Decoder(

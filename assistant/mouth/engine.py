@@ -23,7 +23,7 @@ def main() -> None:
     answers = os.fdopen(os.dup(1), "w", encoding="utf-8")
     os.dup2(2, 1)  # the library prints; what it prints is no answer
     try:
-        import pyttsx3  # type: ignore[import-untyped]
+        import pyttsx3
     except ImportError:
         _answer(answers, {"error": "no_library"})
         return

@@ -106,7 +106,7 @@ def the_player() -> Player:
 def _sound_library() -> Any:
     """The module sounddevice, or None where it or PortAudio is missing."""
     try:
-        import sounddevice  # type: ignore[import-untyped]
+        import sounddevice
     except (ImportError, OSError):
         return None
     return sounddevice
@@ -114,7 +114,7 @@ def _sound_library() -> Any:
 
 def _resampled(samples: bytes, rate: int, wanted: int, channels: int) -> bytes:
     import numpy as np
-    import soxr  # type: ignore[import-untyped]
+    import soxr
 
     values = np.frombuffer(samples, "<i2").reshape(-1, channels)
     converted: bytes = soxr.resample(values, rate, wanted).astype("<i2").tobytes()

