@@ -88,7 +88,7 @@ class _Converter:
     def __init__(self, rate: int) -> None:
         self._stream: Any = None
         if rate != RATE:
-            import soxr  # type: ignore[import-untyped]
+            import soxr
 
             self._stream = soxr.ResampleStream(rate, RATE, 1, dtype="int16")
 
@@ -104,7 +104,7 @@ class _Converter:
 def sound_library() -> Any:
     """The module sounddevice. Raises EarsError with what mends its absence."""
     try:
-        import sounddevice  # type: ignore[import-untyped]
+        import sounddevice
     except ImportError as error:
         raise EarsError(say("microphone.no_library")) from error
     except OSError as error:
