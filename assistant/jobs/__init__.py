@@ -14,6 +14,18 @@ said is on the disk before the reply is given. `shelf` finds, starts, copies and
 >>> again.close()
 """
 
-from assistant.jobs.session import Session
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from assistant.jobs.session import Session
 
 __all__ = ["Session"]
+
+
+def __getattr__(name: str) -> Any:
+    """Import `Session` when it is first asked for: the command's help needs none of it."""
+    if name != "Session":
+        raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
+    from assistant.jobs.session import Session
+
+    return Session
