@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from assistant.conversation import naming, questions
+from assistant.conversation import questions
 from assistant.conversation.asking import ask
 from assistant.conversation.assessing import assess, exact
 from assistant.conversation.journal import Entry
@@ -12,7 +12,7 @@ from assistant.conversation.reply import Reply
 from assistant.conversation.saying import listed, say
 from assistant.conversation.spoken import slowly, spoken
 from assistant.conversation.state import State
-from assistant.conversation.status import status
+from assistant.conversation.status import assumed, status
 from assistant.conversation.turn import Turn
 
 
@@ -55,7 +55,7 @@ class Composer:
             verdict=verdict,
             low=self.found.low,
             high=self.found.high,
-            assumed=self._assumed(),
+            assumed=assumed(self.state),
             described=self.state if self.state.items or self.state.box else None,
             changed=bool(self.changed or self.turn.answers or self.turn.event),
             refused=bool(self.turn.refused or self.entry.refusal),
@@ -136,9 +136,6 @@ class Composer:
             return say("for_margin", question=text[0].lower() + text[1:])
         return text
 
-    def _assumed(self) -> tuple[str, ...]:
-        return tuple(_assumed(name, self.state) for name in sorted(self.state.assumed))
-
 
 def _described(state: State) -> State:
     """A state without what says nothing of the box."""
@@ -146,9 +143,3 @@ def _described(state: State) -> State:
         state, pending=(), rejected=frozenset(), unused=(), unused_with=frozenset(), form="normal",
         last="", put_off=frozenset(), clamps_mentioned=False,
     )  # fmt: skip
-
-
-def _assumed(name: str, state: State) -> str:
-    slot, _, key = name.partition(" ")
-    item = state.item(int(key)) if key else None
-    return say(f"assumed.{slot}", what="" if item is None else naming.bare(item.content))

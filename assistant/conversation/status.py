@@ -85,6 +85,8 @@ def read_back(state: State, found: Assessment) -> str:
     ending = [] if full or not state.items else [_inputs(state)]
     if not any(isinstance(item.content, Yoke) for item in state.items) and state.items:
         ending.append(say("no_device_counted"))
+    if worst := assumed(state):
+        ending.append(say("assumed_list", what=listed(list(worst))))
     held = [pending.statement.words for pending in state.pending]
     if held:
         ending.append(say("held_back", words="”, “".join(held)))
@@ -101,11 +103,21 @@ def _things(state: State) -> list[str]:
 def _inputs(state: State) -> str:
     """The clamps and the box: what the total and the capacity hang on besides the contents."""
     clamps = say("clamps_open" if state.clamps == "unknown" else f"clamps.{state.clamps}")
-    if state.takes_worst("clamps"):
-        clamps = say("assumed.clamps")
+    said = [] if state.takes_worst("clamps") else [clamps]
     grounds = [say("no_grounds")] if state.grounds == "none" else []
     parts = [naming.part(part) for part in (*state.box, *state.extras)]
-    return sentence(listed([*grounds, clamps, *parts]))
+    return sentence(listed([*grounds, *said, *parts]))
+
+
+def assumed(state: State) -> tuple[str, ...]:
+    """What was left at its worst case, in words."""
+    return tuple(_assumed(name, state) for name in sorted(state.assumed))
+
+
+def _assumed(name: str, state: State) -> str:
+    slot, _, key = name.partition(" ")
+    item = state.item(int(key)) if key else None
+    return say(f"assumed.{slot}", what="" if item is None else naming.bare(item.content))
 
 
 def _breaths(things: list[str]) -> list[str]:
