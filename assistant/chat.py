@@ -8,18 +8,19 @@ from typing import TextIO
 
 from assistant.conversation import Reply
 from assistant.conversation.saying import say
-from assistant.front import listening, put, put_json
+from assistant.front import listening, put, put_json, shown_in
 from assistant.showing import full_lines
 
 LEAVE = frozenset({"quit", "exit", "bye", "goodbye"})
 
 
-def run(lines: TextIO, job: str, edition: str, as_json: bool) -> int:
+def run(lines: TextIO, job: str, edition: str, as_json: bool, units: str = "in3") -> int:
     """Answer each line until the input ends. Gives 0.
 
     With a job, each statement is kept before it is answered, and the talk goes on where it
     was left.
     """
+    shown_in(units)
     if lines.isatty():
         with contextlib.suppress(ImportError):
             import readline  # noqa: F401  line editing and history at a terminal
@@ -33,7 +34,7 @@ def run(lines: TextIO, job: str, edition: str, as_json: bool) -> int:
             if as_json:
                 put_json(reply)
             else:
-                _show(reply)
+                _show(reply, units)
     return 0
 
 
@@ -47,8 +48,8 @@ def _next(lines: TextIO) -> str:
     return lines.readline()
 
 
-def _show(reply: Reply) -> None:
+def _show(reply: Reply, units: str) -> None:
     """The reply; with a complete verdict or a read-back, the worksheet and cautions too."""
     settled = reply.verdict != "incomplete" and reply.asks is None and reply.changed
-    for text in full_lines(reply) if settled else [reply.said]:
+    for text in full_lines(reply, units) if settled else [reply.said]:
         put(text)

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from assistant.front import begin, exit_status, put, put_json
+from assistant.front import begin, exit_status, put, put_json, shown_in
 from assistant.problems import UNUSABLE
 from assistant.showing import full_lines
 
 
-def run(statements: list[str], edition: str, as_json: bool) -> int:
+def run(statements: list[str], edition: str, as_json: bool, units: str = "in3") -> int:
     """Hear each statement, show the last reply, give the exit status."""
     conversation = begin(edition)
     reply, entered = None, False
@@ -22,6 +22,6 @@ def run(statements: list[str], edition: str, as_json: bool) -> int:
     if reply is None:
         return UNUSABLE
     if not as_json:
-        for line in full_lines(reply):
+        for line in full_lines(reply, shown_in(units)):
             put(line)
     return exit_status(reply, entered)

@@ -21,6 +21,7 @@ app = typer.Typer(
 )
 
 Edition = Annotated[str, typer.Option(help="Code edition to count by, such as 2020.")]
+Units = Annotated[str, typer.Option(help="cm3 shows cubic centimetres beside cubic inches.")]
 Job = Annotated[str, typer.Option(help="Keep what is said in this job, and go on where it was.")]
 Json = Annotated[bool, typer.Option("--json", help="One JSON object a line instead of text.")]
 
@@ -30,19 +31,20 @@ def check(
     statements: Annotated[list[str], typer.Argument(help="What is in the box, in words.")],
     edition: Edition = "",
     json: Json = False,
+    units: Units = "in3",
 ) -> None:
     """Work out one box. Exit status: 0 fits, 1 over, 3 incomplete, 2 not understood."""
     from assistant import check as front
 
-    raise typer.Exit(front.run(statements, edition, json))
+    raise typer.Exit(front.run(statements, edition, json, units))
 
 
 @app.command()
-def chat(job: Job = "", edition: Edition = "", json: Json = False) -> None:
+def chat(job: Job = "", edition: Edition = "", json: Json = False, units: Units = "in3") -> None:
     """Talk boxes through line by line, on standard input and output."""
     from assistant import chat as front
 
-    raise typer.Exit(front.run(sys.stdin, job, edition, json))
+    raise typer.Exit(front.run(sys.stdin, job, edition, json, units))
 
 
 @app.command()

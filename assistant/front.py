@@ -71,6 +71,13 @@ def listening(job: str, edition: str) -> Iterator[tuple[Listener, str]]:
         session.close()
 
 
+def shown_in(units: str) -> str:
+    """The units to show volumes in: `in3`, or `cm3` for cubic centimetres beside them."""
+    if units not in ("in3", "cm3"):
+        raise Problem(f"I show volumes in in3 or cm3, not in “{units}”: say one of the two.")
+    return units
+
+
 def put(text: str) -> None:
     """One line on standard output, at once."""
     sys.stdout.write(text + "\n")

@@ -7,29 +7,35 @@ line reads as a sentence does.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from decimal import Decimal
 
 from assistant.conversation.reply import Reply
 from assistant.conversation.saying import marked, plain, volume
+from rules import shown_cm3
 from rules.worksheet import Line
 
 
-def worksheet_lines(reply: Reply) -> Iterator[str]:
-    """The worksheet: capacity, each item with its section, total, margin, verdict."""
+def worksheet_lines(reply: Reply, units: str = "in3") -> Iterator[str]:
+    """The worksheet: capacity, each item with its section, total, margin, verdict.
+
+    Volumes are cubic inches; with `units` of "cm3" cubic centimetres stand beside them.
+    """
     sheet = reply.sheet
     yield f"Worksheet, NEC 314.16, edition {sheet.edition}"
     for part in sheet.volumes:
-        yield f"  {marked(part.volume)} in³ capacity: {part.what}, {part.section}"
+        room = _in(units, marked(part.volume), part.volume)
+        yield f"  {room} capacity: {part.what}, {part.section}"
     for line in sheet.lines:
-        yield "  " + _line(line)
+        yield "  " + _line(line, units)
     total = volume(sheet.total)
     if sheet.capacity is None:
-        yield f"  Total {total} in³, capacity unknown"
+        yield f"  Total {_in(units, total, sheet.total)}, capacity unknown"
     else:
         margin = sheet.capacity - sheet.total
         word = "margin" if margin >= 0 else "over by"
         yield (
-            f"  Total {total} of {marked(sheet.capacity)} in³, {word} {volume(abs(margin))}: "
-            f"{reply.verdict.upper()}"
+            f"  Total {total} of {_in(units, marked(sheet.capacity), sheet.capacity)}, "
+            f"{word} {_in(units, volume(abs(margin)), abs(margin), '')}: {reply.verdict.upper()}"
         )
     if reply.low != reply.high:
         yield f"  Still open: between {volume(reply.low)} and {volume(reply.high)} in³"
@@ -37,12 +43,19 @@ def worksheet_lines(reply: Reply) -> Iterator[str]:
         yield f"  Assumed: {assumed}"
 
 
-def _line(line: Line) -> str:
+def _in(units: str, text: str, value: Decimal, unit: str = " in³") -> str:
+    """A volume with its unit, and the same in cubic centimetres beside it where asked for."""
+    beside = f" ({shown_cm3(value)} cm³)" if units == "cm3" else ""
+    return f"{text}{unit}{beside}"
+
+
+def _line(line: Line, units: str) -> str:
     if line.allowances == 0:
         return f"0.00 in³: {line.what}, not counted, {line.section}"
     noun = "allowance" if line.allowances == 1 else "allowances"
+    subtotal = _in(units, volume(line.subtotal), line.subtotal)
     return (
-        f"{volume(line.subtotal)} in³: {line.what}, {plain(line.allowances)} {noun} of "
+        f"{subtotal}: {line.what}, {plain(line.allowances)} {noun} of "
         f"{volume(line.each)} ({line.awg} AWG), {line.section}"
     )
 
@@ -53,9 +66,9 @@ def caution_lines(reply: Reply) -> Iterator[str]:
         yield f"  Caution: {caution}"
 
 
-def full_lines(reply: Reply) -> Iterator[str]:
+def full_lines(reply: Reply, units: str = "in3") -> Iterator[str]:
     """The reply, its worksheet and its cautions."""
     yield reply.said
     if reply.sheet.lines or reply.sheet.volumes:
-        yield from worksheet_lines(reply)
+        yield from worksheet_lines(reply, units)
         yield from caution_lines(reply)

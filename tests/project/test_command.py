@@ -93,3 +93,9 @@ def test_the_contract_check_from_outside() -> None:
         [sys.executable, str(script), str(command)], capture_output=True, text=True, timeout=300
     )
     assert "all hold" in done.stdout, done.stdout
+
+
+def test_cubic_centimetres_stand_beside_cubic_inches_when_asked_for() -> None:
+    shown = boxaloud("check", BOX + "18 cubic inch box", "--units", "cm3").stdout
+    assert "18.0 in³ (295.0 cm³) capacity" in shown  # Table 314.16(A): 18.0 in³ is 295 cm³
+    assert "8.00 in³ (131.1 cm³)" in shown  # 4 x 32.8 cm³ of Table 314.16(B)(1), less rounding
