@@ -168,8 +168,11 @@ def nothing(turn: Turn, statement: Statement) -> None:
         set_canopy(turn, False)
         return
     state = turn.state
+    if of == "other":
+        turn.enter(state, say("echo.no_other"))
+        return
     if of != "else":
-        turn.enter(state, say("echo.no_such", what=of))
+        entering.none_of(turn, statement, {"device": "device", "fitting": "fitting"}.get(of), of)
         return
     changes: list[str] = []
     if state.clamps == "unknown":

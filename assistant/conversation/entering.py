@@ -9,7 +9,8 @@ from __future__ import annotations
 from dataclasses import replace
 
 from assistant.conversation import naming
-from assistant.conversation.saying import counted, say, sentence
+from assistant.conversation.finding import TYPES
+from assistant.conversation.saying import counted, listed, say, sentence
 from assistant.conversation.state import Open, State, sizes_present
 from assistant.conversation.turn import Turn
 from grammar.statements import Statement
@@ -140,7 +141,7 @@ def enter(turn: Turn, statement: Statement) -> None:
         turn.enter(replace(turn.state, grounds="none"), say("echo.no_grounds"))
         return
     if statement.kind == "device" and statement.get("count") == 0:
-        turn.enter(turn.state, say("echo.no_devices"))
+        none_of(turn, statement, "device", "device")
         return
     try:
         contents = content_of(statement, turn.state)
@@ -149,6 +150,24 @@ def enter(turn: Turn, statement: Statement) -> None:
         return
     for content in contents:
         add(turn, content, statement, _open(content, statement))
+
+
+def none_of(turn: Turn, statement: Statement, kind: str | None, what: str) -> None:
+    """ "no devices": where some were entered, they are taken out, for they cannot both be so."""
+    state = turn.state
+    name = statement.get("name")
+    meant = [
+        item
+        for item in state.items
+        if kind is not None
+        and isinstance(item.content, TYPES[kind])
+        and name in (None, "device", getattr(item.content, "name", None))
+    ]
+    for item in meant:
+        state = state.without(item.key)
+    out = listed([naming.heard(item.content) for item in meant])
+    echo = say("echo.taken_out", what=out) if meant else say("echo.no_such", what=what)
+    turn.enter(state, echo)
 
 
 def _refusal(turn: Turn, statement: Statement, refusal: RulesError) -> str:
