@@ -5,7 +5,7 @@ from __future__ import annotations
 from assistant.conversation import naming, pulling
 from assistant.conversation.assessing import Assessment, exact
 from assistant.conversation.saying import counted, listed, marked, plain, say, sentence, volume
-from assistant.conversation.state import State
+from assistant.conversation.state import State, grounds_known
 from rules.contents import Yoke
 from rules.worksheet import Line
 
@@ -111,7 +111,22 @@ def _inputs(state: State) -> str:
 
 def assumed(state: State) -> tuple[str, ...]:
     """What was left at its worst case, in words."""
-    return tuple(_assumed(name, state) for name in sorted(state.assumed))
+    return tuple(_assumed(name, state) for name in sorted(state.assumed) if _stands(name, state))
+
+
+def _stands(name: str, state: State) -> bool:
+    """False for a worst case that was replaced by what was said since."""
+    slot, _, key = name.partition(" ")
+    if slot == "clamps":
+        return state.clamps in ("unknown", "moulded")
+    if slot == "grounds":
+        return not grounds_known(state)
+    if slot == "canopy":
+        return any(item.open == "canopy" for item in state.items)
+    item = state.item(int(key)) if key else None
+    if item is None:
+        return False
+    return item.open == "gangs" if slot == "gangs" else getattr(item.content, "awg", 0) is None
 
 
 def _assumed(name: str, state: State) -> str:
