@@ -99,10 +99,12 @@ KINDS: dict[str, tuple[str, ...]] = {
     "dont_know": (),
     "skip": (),
     # -- operators: they act on the next statement, or on the last thing said ----------------
-    "make_that": (),
+    "make_that": ("count", "of"),  # count: "make it four of them", with nothing after it;
+    #   of: str, "cable" where it is said of what
     "what_if": (),
     "more": ("count",),  # "and one more of those", "same again"
-    "take_off": ("count",),  # followed by what is taken off; alone: the last thing
+    "take_off": ("count", "awg", "conductors"),  # followed by what is taken off; alone: the last
+    #   thing. awg and conductors: "take one 14-2 away", where what is taken off stands inside.
     "change": ("of", "item", "awg", "conductors"),
     #   "change the box to", "change the 14-2s to": followed by the new value.
     #   of: box, clamps, cable, conductors …, or the name of a device.

@@ -14,6 +14,9 @@ from rules.contents import FixtureWires, Grounds, Yoke
 WORST_CASE = {"clamps", "grounds", "device_size", "block_size", "gangs", "canopy"}
 """Slots that can be left at a worst case; a box's volume has none."""
 
+CORRECTED = ("number", "size", *correcting.CONTENT_KINDS)
+"""What may follow a "no" to correct what was said."""
+
 OF_ITEM = {"device_size", "block_size", "gangs"}
 """Slots of a single item: the worst case is assumed for that item alone."""
 
@@ -143,6 +146,8 @@ def no(turn: Turn, statement: Statement) -> None:
         doubting.rejected(turn)
     elif turn.asked == "unused" and not turn.ahead:
         skip(turn, statement)
+    elif turn.next_is(*CORRECTED) and doubting.hold(turn, turn.ahead[0], statement):
+        turn.take()  # a doubtful correction is asked back as any doubtful statement is
     elif turn.next_is("number", "size"):
         operand = turn.take()
         assert operand is not None

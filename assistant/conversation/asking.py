@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from contextlib import suppress
 from dataclasses import replace
+from decimal import Decimal
 
 from assistant.conversation import boxing, entering, naming
 from assistant.conversation.assessing import Assessment, Question
 from assistant.conversation.correcting import CONTENT_KINDS
-from assistant.conversation.saying import attempts, listed, marked, say, volume
+from assistant.conversation.saying import attempts, listed, marked, plain, say, volume
 from assistant.conversation.state import State, sizes_present
 from grammar.statements import Statement
 from rules import RulesError
@@ -74,6 +75,8 @@ def _confirm(state: State, tries: int) -> str:
 
 def _with_verb(verb: Statement, statement: Statement, what: str, state: State) -> str:
     """What was said under an operator: "take off one cable of 14-2"."""
+    if statement.kind == "number" and verb.kind == "no":
+        return say("confirm_no", what=plain(Decimal(str(statement.get("value")))))
     if statement.kind not in CONTENT_KINDS:
         return f"“{verb.words} {statement.words}”"
     if (count := verb.get("count")) is not None:

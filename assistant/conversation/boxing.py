@@ -228,7 +228,8 @@ def set_clamps(turn: Turn, where: str) -> None:
         put_off=turn.state.put_off - {"clamps"},
     )
     new = say(f"clamps.{where}")
-    if old not in ("unknown", place[where]):
+    uncounted = {"none", "outside"}  # the one only says more of the other
+    if old not in ("unknown", place[where]) and not {old, place[where]} <= uncounted:
         echo = say("echo.changed_item", old=say(f"clamps.{old}"), new=new)
     else:
         echo = sentence(new)

@@ -55,6 +55,17 @@ def _changed(old: Content, new: Content) -> str:
 
 def make_that(turn: Turn, statement: Statement) -> None:
     """ "make that …": the next statement in place of the last thing it can mean."""
+    count = statement.get("count")
+    if count is not None and statement.get("of") == "cable":
+        cable = finding.last_of_type(turn.state, replace(statement, kind="cable"))
+        if cable is None:
+            turn.refused.append(say("not_in_box", words="cable"))
+        else:
+            recount(turn, cable, int(count), statement.words)
+        return
+    if count is not None:
+        bare(turn, replace(statement, kind="number", slots={"value": Decimal(int(count))}))
+        return
     operand = turn.take()
     if operand is None:
         turn.refused.append(say("make_what"))
@@ -160,6 +171,9 @@ def recount(turn: Turn, item: Item, count: int, words: str) -> None:
 def take_off(turn: Turn, statement: Statement) -> None:
     """ "take off one of the fourteen-twos", "lose the switch"."""
     operand = turn.take() if turn.next_is(*CONTENT_KINDS, "clamps") else None
+    if statement.get("awg") is not None:
+        size = {slot: statement.get(slot) for slot in ("awg", "conductors")}
+        operand = replace(statement, kind="cable", slots=size)
     if operand is not None and operand.kind == "clamps":
         boxing.set_clamps(turn, "none")
         return
@@ -226,6 +240,10 @@ def lands_on(turn: Turn, statement: Statement) -> None:
     item = state.item(int(statement.get("item") or 0)) or finding.by_name(state, name)
     if item is None and not name:
         item = state.item(turn.subject or "") or finding.last_sized(state)
+    if item is None and name and finding.last_sized(state) is None:
+        # with no device in the box yet, this is the first mention of one
+        entering.enter(turn, replace(statement, kind="device"))
+        return
     if item is None or not isinstance(item.content, Yoke | TerminalBlock):
         turn.refused.append(say("not_in_box", words=name or statement.words))
         return

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from assistant.conversation import (
     answering,
@@ -139,9 +140,16 @@ LOOK_AGAIN = frozenset(
 """Answers that mean nothing without the open question."""
 
 
-def _look_again(turn: Turn) -> None:
-    """After a change in the same breath, a bare answer belongs to the question open by then."""
-    question = assess(turn.state).question
+def _look_again(turn: Turn, repair: bool) -> None:
+    """After a change in the same breath, a bare answer belongs to the question open by then.
+
+    It does not answer a doubt raised in that breath, which nobody has asked about yet, unless
+    it is a `repair` ("four, no, five"): "14-2s in an 18" gives the box, not the number of cables.
+    """
+    state = turn.state
+    if not repair and state.pending and state.pending[0] not in turn.held_before:
+        state = replace(state, pending=())
+    question = assess(state).question
     turn.asked_of = turn.state
     turn.asked = question.slot if question else None
     turn.subject = question.subject if question else None
@@ -152,10 +160,13 @@ def run(turn: Turn, statements: Sequence[Statement]) -> None:
     turn.ahead = list(statements)
     turn.held_before = turn.state.pending
     turn.first_asked = turn.asked
+    repair = False
     while (statement := turn.take()) is not None:
+        repair = repair or statement.kind == "no"
         if turn.state is not turn.asked_of and statement.kind in LOOK_AGAIN:
-            _look_again(turn)
+            _look_again(turn, repair)
         _work(turn, statement)
+        repair = statement.kind == "no"
 
 
 def _work(turn: Turn, statement: Statement) -> None:

@@ -152,12 +152,13 @@ def part(thing: Part) -> str:
 def _table_box(thing: TableBox) -> str:
     row = table_row(thing.row)
     each = row.volume
+    name = row.name.removesuffix(" box")  # "device box" and "octagon" alike take the label
     if thing.gangs == 1:
-        return say("name.table", label=thing.label, row=row.name, volume=marked(each))
+        return say("name.table", label=thing.label, row=name, volume=marked(each))
     return say(
         "name.table_ganged",
         label=thing.label,
-        row=row.name,
+        row=name,
         gangs=counted(thing.gangs),
         volume=marked(each * thing.gangs),
     )
