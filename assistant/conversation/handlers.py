@@ -155,6 +155,18 @@ def _look_again(turn: Turn, repair: bool) -> None:
     turn.subject = question.subject if question else None
 
 
+STRAYING = frozenset({"number", "size", "none", "place", "skip", "dont_know"})
+
+
+def _stray(turn: Turn, statement: Statement) -> bool:
+    """True for a bare answer heard behind other statements with words not understood.
+
+    The words that it belonged to may be the very ones that were misheard, so that it answers
+    nothing: "… one skip on the tens" for "… one switch on the tens".
+    """
+    return bool(turn.spoken and turn.gaps and turn.kinds and statement.kind in STRAYING)
+
+
 def run(turn: Turn, statements: Sequence[Statement]) -> None:
     """Work through statements in order; a doubtful one is held back to be asked about."""
     turn.ahead = list(statements)
@@ -163,6 +175,9 @@ def run(turn: Turn, statements: Sequence[Statement]) -> None:
     repair = False
     while (statement := turn.take()) is not None:
         repair = repair or statement.kind == "no"
+        if _stray(turn, statement):
+            turn.unplaced.append(statement.words)
+            continue
         if turn.state is not turn.asked_of and statement.kind in LOOK_AGAIN:
             _look_again(turn, repair)
         _work(turn, statement)

@@ -59,6 +59,7 @@ class Talk:
             question.subject if question else None,
             history=self._history,
             spoken=entry.confidence is not None,
+            gaps=bool(entry.left_over),
         )
         run(turn, entry.statements)
         unused.keep(turn, entry.heard, entry.statements, entry.left_over)

@@ -55,6 +55,8 @@ class Turn:
     """True once undo, redo or start over was said."""
     event: tuple[str, str] | None = None
     """Something outside this box was asked for: ("next_box", "kitchen island")."""
+    gaps: bool = False
+    """True where words of the utterance were not understood."""
     spoken: bool = False
     """True where an ear gave the words, so that doubts are to be asked back."""
     held_before: tuple[Pending, ...] = ()
