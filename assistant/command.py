@@ -69,4 +69,4 @@ def main() -> None:
     """Run the command; an error is one sentence on standard error, never a traceback."""
     from assistant.problems import guarded
 
-    sys.exit(guarded(app))
+    sys.exit(guarded(lambda: app(standalone_mode=False)))

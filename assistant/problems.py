@@ -7,6 +7,7 @@ import sys
 from collections.abc import Callable
 
 FITS, OVER, UNUSABLE, INCOMPLETE = 0, 1, 2, 3
+INTERRUPTED = 130
 
 EXIT_OF_VERDICT = {"fits": FITS, "over": OVER, "incomplete": INCOMPLETE}
 
@@ -23,7 +24,7 @@ def complain(message: str) -> None:
 def guarded(command: Callable[[], object]) -> int:
     """Run `command`; give its exit status, with any failure told in one sentence."""
     try:
-        command()
+        status = command()
     except SystemExit as end:
         return end.code if isinstance(end.code, int) else UNUSABLE
     except Problem as problem:
@@ -35,13 +36,28 @@ def guarded(command: Callable[[], object]) -> int:
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return FITS
     except KeyboardInterrupt:
-        return 130
+        return INTERRUPTED
     except Exception as fault:
-        if os.environ.get("BOXALOUD_TRACEBACK"):
-            raise
-        complain(
-            f"Boxaloud met a fault of its own ({type(fault).__name__}: {fault}); "
-            "what was said before it is not lost. Set BOXALOUD_TRACEBACK=1 to see where."
-        )
+        return _told(fault)
+    return status if isinstance(status, int) else FITS
+
+
+def _told(fault: Exception) -> int:
+    """Tell a failure of the command line in one sentence: a wrong call, or a fault of ours."""
+    usage = getattr(fault, "format_message", None)
+    if type(fault).__name__ == "NoArgsIsHelpError" and usage is not None:
+        print(usage())  # noqa: T201  a group called without a command shows its help
         return UNUSABLE
-    return FITS
+    if usage is not None:
+        if message := usage().strip().rstrip("."):
+            complain(f"{message}: say “boxaloud --help” for what can be asked of it.")
+        return UNUSABLE
+    if type(fault).__name__ == "Abort":
+        return INTERRUPTED
+    if os.environ.get("BOXALOUD_TRACEBACK"):
+        raise fault
+    complain(
+        f"Boxaloud met a fault of its own ({type(fault).__name__}: {fault}); "
+        "what was said before it is not lost. Set BOXALOUD_TRACEBACK=1 to see where."
+    )
+    return UNUSABLE

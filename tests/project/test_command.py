@@ -69,10 +69,23 @@ def test_bad_input_enters_nothing_and_loses_nothing(name: str, words: str) -> No
     [
         ("check", "--edition", "2026", "x"),
         ("check", "--edition", "1893", "x"),
+        ("check",),
+        ("nonsense",),
+        ("check", "--editon", "2020", "x"),
+        ("check", "x", "--units", "mm"),
         ("hear", "no-such-file.wav"),
         ("hear", "."),
     ],
-    ids=["an edition not held", "no edition at all", "a missing recording", "a directory"],
+    ids=[
+        "an edition not held",
+        "no edition at all",
+        "nothing to check",
+        "no such command",
+        "a misspelt option",
+        "no such unit",
+        "a missing recording",
+        "a directory",
+    ],
 )
 def test_what_goes_wrong_is_one_plain_sentence(args: tuple[str, ...]) -> None:
     done = boxaloud(*args)
