@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
+from assistant.conversation import Reply
 from assistant.ears import EarsError, read_sound, the_ear
-from assistant.front import exit_status, listening, put, put_json
+from assistant.ears.choose import choose
+from assistant.ears.hearing import Hearing
+from assistant.front import Listener, exit_status, listening, put, put_json
 from assistant.problems import UNUSABLE, Problem
 from assistant.showing import full_lines
+from assistant.sound_wording import say
 
 
 def run(recordings: list[Path], job: str, edition: str, as_json: bool) -> int:
@@ -26,7 +31,7 @@ def run(recordings: list[Path], job: str, edition: str, as_json: bool) -> int:
             put(first)
         for sound in sounds:
             for hearing in ear.hear(sound, listener.asks):
-                reply = listener.hear(hearing.words)
+                reply = answer(hearing, listener)
                 entered = entered or reply.changed
                 if as_json:
                     put_json(reply)
@@ -40,3 +45,13 @@ def run(recordings: list[Path], job: str, edition: str, as_json: bool) -> int:
         for line in list(full_lines(reply))[1:]:
             put(line)
     return exit_status(reply, entered)
+
+
+def answer(hearing: Hearing, listener: Listener) -> Reply:
+    """What is answered to an utterance; where nothing of it was understood, what to do."""
+    words = choose(hearing, listener.asks)
+    reply = listener.hear(words)
+    if words:
+        return reply
+    trouble = say(f"trouble.{hearing.trouble or 'unclear'}")
+    return replace(reply, said=trouble, spoken=trouble)
