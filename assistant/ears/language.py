@@ -17,11 +17,13 @@ from dataclasses import dataclass
 from importlib.resources import files
 from pathlib import Path
 
+from assistant.ears.answering import asked_back
 from assistant.ears.cache import Cache
 from assistant.ears.pronounce import CHOICE, Dictionary, dictionary
+from grammar.words import Word
 
 #: Raised by hand whenever the way of building changes, so that older caches are left behind.
-BUILD = 1
+BUILD = 3
 SENTENCES = 20_000
 #: Other talk, as a share of the sentences; to a question people mostly answer. Measured by
 #: tests/ears/measure_rejection.py.
@@ -55,6 +57,7 @@ class Language:
         self._model = model
         self._cache = cache
         self._words: Dictionary | None = None
+        self._narrows: dict[str, bool] = {}
 
     @property
     def dictionary_file(self) -> Path:
@@ -67,12 +70,19 @@ class Language:
             return self._cache.file(self._key("open.lm"), lambda: self._write_model(None))
         return self._cache.file(self._key(f"{expect}.lm"), lambda: self._write_model(expect))
 
+    def answers_file(self, expect: str) -> Path:
+        """The model of an open question's answers of one word, as far as they can be asked back."""
+        name = self._key(f"{expect}.answers.lm")
+        return self._cache.file(name, lambda: self._write_answers(expect))
+
     def narrows(self, expect: str | None) -> str | None:
         """`expect` where the grammar has answers of its own for it, else None."""
         if expect is None or not re.fullmatch(r"[a-z_]+", expect):
             return None
-        some, free = (list(self.speech.sample(40, SEED, about)) for about in (expect, None))
-        return None if some == free else expect
+        if expect not in self._narrows:
+            some, free = (list(self.speech.sample(40, SEED, about)) for about in (expect, None))
+            self._narrows[expect] = some != free
+        return expect if self._narrows[expect] else None
 
     def forget(self) -> None:
         """Remove the dictionary and the open model, which proved unusable, to be made again."""
@@ -104,18 +114,29 @@ class Language:
         return "\n".join(self._dictionary().lines) + "\n"
 
     def _write_model(self, expect: str | None) -> str:
-        from pocketsphinx.lm import ArpaBoLM  # type: ignore[import-untyped]
-
         said = list(self.speech.sample(SENTENCES, SEED, expect))
         share = OTHER_TALK if expect is None else OTHER_THAN_ANSWER
         said += _other_talk(self._dictionary().other, int(len(said) * share))
-        model = ArpaBoLM(text="\n".join(said), add_start=True)
-        for word in self.speech.words:
-            model.grams_1[word] = model.grams_1[word] or 1
-        model.compute()
-        arpa = io.StringIO()
-        model.write(arpa)
-        return arpa.getvalue()
+        return _model(said, self.speech.words)
+
+    def _write_answers(self, expect: str) -> str:
+        said = list(self.speech.sample(SENTENCES, SEED, expect))
+        one = {sentence for sentence in said if " " not in sentence}
+        answers = {word for word in one if asked_back((Word(word),), expect)}
+        return _model([sentence for sentence in said if sentence in answers] or said)
+
+
+def _model(said: list[str], words: Iterable[str] = ()) -> str:
+    """An n-gram model of sentences, in which each of `words` is possible, as text."""
+    from pocketsphinx.lm import ArpaBoLM
+
+    model = ArpaBoLM(text="\n".join(said), add_start=True)
+    for word in words:
+        model.grams_1[word] = model.grams_1[word] or 1
+    model.compute()
+    arpa = io.StringIO()
+    model.write(arpa)
+    return arpa.getvalue()
 
 
 def _other_talk(words: tuple[str, ...], sentences: int) -> list[str]:

@@ -2,23 +2,23 @@
 
 from __future__ import annotations
 
-import math
-from collections.abc import Iterator
-from itertools import islice
+from collections.abc import Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING
 
+from assistant.ears.answering import answered, in_doubt, one_word
+from assistant.ears.attention import Attention, Tell
+from assistant.ears.band import telephone, widened
 from assistant.ears.cache import Cache
-from assistant.ears.errors import EarsError
+from assistant.ears.decoding import OPEN, Decoding
+from assistant.ears.denoiser import the_denoiser
 from assistant.ears.hearing import Hearing, Sound
 from assistant.ears.language import Language, Speech, trade_speech
-from assistant.ears.level import levelled, reason
+from assistant.ears.level import reason
+from assistant.ears.noise import Cleaner
 from assistant.ears.readings import Segment, masked, readings, sureness
-from assistant.ears.split import split
+from assistant.ears.streamed import Streamed
 from assistant.ears.wav import at_rate
-
-if TYPE_CHECKING:
-    from pocketsphinx import Decoder  # type: ignore[import-untyped]
+from grammar.words import Word
 
 #: An utterance less surely about the trade than this was about something else. Measured by
 #: tests/ears/measure_rejection.py.
@@ -27,30 +27,31 @@ SURE = 0.45
 #: regard to the question, and judged by that.
 SURE_ANSWER = 0.3
 ANSWER_WORDS = 4
-#: Hypotheses taken from the lattice.
-HYPOTHESES = 100
-#: What the decoder divides the logarithms of its hypotheses' likelihoods by, and by how much it
-#: flattens the acoustic ones when it makes posterior probabilities (its default `ascale`).
-SCORE_SHIFT = 1024
-FLATTENED = 20
-OPEN = "_default"
+#: So much less surely about the trade, it counts as heard in doubt, where doubt is asked back.
+DOUBT_BAND = 0.15
 
 
 class SphinxEar:
     """Hears English about electrical boxes. One decoder lives on, so it adapts to the speaker.
 
     `build_seconds` says how long making language models took; 0 where they were cached.
+    `cleaner` takes noise away; the best one that is installed unless told another.
     """
 
-    def __init__(self, speech: Speech | None = None, cache: Path | None = None) -> None:
+    def __init__(
+        self,
+        speech: Speech | None = None,
+        cache: Path | None = None,
+        cleaner: Cleaner | None = None,
+    ) -> None:
         from pocketsphinx import get_model_path
 
         model = Path(get_model_path()) / "en-us"
         self._cache = Cache(cache)
         self.language = Language(speech or trade_speech(), model, self._cache)
         self._known = self.language.speech.words
-        self._decoder = self._start(model / "en-us")
-        self._loaded = {OPEN}
+        self._decoding = Decoding(self.language, model / "en-us")
+        self._cleaner = cleaner or Cleaner(the_denoiser)
 
     @property
     def build_seconds(self) -> float:
@@ -62,89 +63,49 @@ class SphinxEar:
 
         Sound without speech gives one hearing of no words with its trouble.
         """
-        search = self._search(expect)
         sound = at_rate(sound)
-        utterances = split(sound)
+        return self.hear_parts(self._cleaner.utterances(sound), sound, expect)
+
+    def attend(self, expect: str | None, tell: Tell) -> Attention:
+        """Begin to listen to a statement while it is spoken."""
+        return Streamed(self, self._cleaner, expect, tell)
+
+    def hear_parts(
+        self, utterances: Sequence[Sound], raw: Sound, expect: str | None
+    ) -> tuple[Hearing, ...]:
+        """The same of utterances already parted and freed of noise; `raw` is all the sound."""
         if not utterances:
-            trouble = reason(sound)
+            trouble = reason(raw)
             return (Hearing((), "silence" if trouble == "unclear" else trouble),)
-        return tuple(self._hear_one(utterance, search) for utterance in utterances)
+        wide = [widened(part) for part in utterances] if telephone(raw) else utterances
+        return tuple(self._hear_one(utterance, expect) for utterance in wide)
 
     def sureness(self, sound: Sound, expect: str | None = None) -> tuple[float, ...]:
         """How surely each utterance in `sound` is about the trade, from -1 to 1."""
-        search = self._search(expect)
+        search = self._decoding.search(expect)
         return tuple(
             sureness(self._decode(utterance, search), self._known)
-            for utterance in split(at_rate(sound))
+            for utterance in self._cleaner.utterances(at_rate(sound))
         )
 
-    def _hear_one(self, sound: Sound, search: str) -> Hearing:
+    def _hear_one(self, sound: Sound, expect: str | None) -> Hearing:
+        search = self._decoding.search(expect)
         segments = self._decode(sound, search)
         asked = search != OPEN and len(segments) <= ANSWER_WORDS
-        if sureness(segments, self._known) < (SURE_ANSWER if asked else SURE):
-            return Hearing((), reason(sound))
-        best = masked((part.text for part in segments), self._known)
-        return Hearing(readings(best, self._hypotheses()))
+        found: tuple[tuple[Word, ...], ...] = ()
+        sure = sureness(segments, self._known) - (SURE_ANSWER if asked else SURE)
+        if sure >= -DOUBT_BAND:
+            best = masked((part.text for part in segments), self._known)
+            found = readings(best, self._decoding.hypotheses())
+        if sure < 0:
+            found = in_doubt(found, expect)
+        if expect is not None and search != OPEN and one_word(sound):
+            answer = self._decoding.answer(expect, sound)
+            found = answered(answer, found, sureness(segments, self._known), expect)
+        return Hearing(found) if found else Hearing((), reason(sound))
 
     def _decode(self, sound: Sound, search: str) -> list[Segment]:
-        segments = self._decode_with(search, sound)
+        segments = self._decoding.segments(search, sound)
         if search != OPEN and len(segments) > ANSWER_WORDS:
-            segments = self._decode_with(OPEN, sound)
+            segments = self._decoding.segments(OPEN, sound)
         return segments
-
-    def _decode_with(self, search: str, sound: Sound) -> list[Segment]:
-        self._decoder.activate_search(search)
-        self._decoder.start_utt()
-        self._decoder.process_raw(levelled(sound).samples, full_utt=True)
-        self._decoder.end_utt()
-        return self._segments()
-
-    def _segments(self) -> list[Segment]:
-        if self._decoder.hyp() is None:
-            return []
-        return [
-            Segment(
-                part.word.partition("(")[0],
-                part.end_frame - part.start_frame + 1,
-                min(1.0, part.prob),
-            )
-            for part in self._decoder.seg()
-            if part.word[0] not in "<["
-        ]
-
-    def _hypotheses(self) -> Iterator[tuple[tuple[str, ...], float]]:
-        for found in islice(self._decoder.nbest(), HYPOTHESES):
-            if found is not None and found.score > 0:
-                likelihood = math.log(found.score) * SCORE_SHIFT / FLATTENED
-                yield masked(found.hypstr.split(), self._known), likelihood
-
-    def _search(self, expect: str | None) -> str:
-        """The name of the search for an open question, loaded if it was not."""
-        narrow = self.language.narrows(expect) or OPEN
-        if narrow not in self._loaded:
-            self._decoder.add_lm_file(narrow, str(self.language.model_file(narrow)))
-            self._loaded.add(narrow)
-        return narrow
-
-    def _start(self, acoustics: Path) -> Decoder:
-        try:
-            return self._decoder_of(acoustics)
-        except RuntimeError:
-            self.language.forget()
-        try:
-            return self._decoder_of(acoustics)
-        except RuntimeError as error:
-            raise EarsError(
-                "The embedded speech engine did not start; reinstall it with "
-                "'pip install --force-reinstall pocketsphinx'."
-            ) from error
-
-    def _decoder_of(self, acoustics: Path) -> Decoder:
-        from pocketsphinx import Decoder
-
-        return Decoder(
-            hmm=str(acoustics),
-            dict=str(self.language.dictionary_file),
-            lm=str(self.language.model_file(None)),
-            loglevel="FATAL",
-        )

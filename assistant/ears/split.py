@@ -24,14 +24,20 @@ ROOM_DB = 45.0
 SILENT_DB = -60.0
 #: Speech rises and falls at least this much; steadier sound is a machine or a room.
 STEADY_DB = 4.0
-#: How far from the background up to the loudest a frame must be to be speech.
+#: How far from the background up to the loudest a frame must be to be speech; and where there is
+#: noise, which rises too.
 SPEECH_SHARE = 0.3
+NOISY_SHARE = 0.5
 
 
-def split(sound: Sound) -> tuple[Sound, ...]:
-    """The utterances of a recording in order; none where nothing rises above the background."""
+def split(sound: Sound, share: float = SPEECH_SHARE) -> tuple[Sound, ...]:
+    """The utterances of a recording in order; none where nothing rises above the background.
+
+    `share`: how far from the background up to the loudest speech begins.
+    """
     levels = frame_levels(sound)
-    return tuple(_piece(sound, start, end, levels) for start, end in _spans(_speaking(levels)))
+    spans = _spans(_speaking(levels, share))
+    return tuple(_piece(sound, start, end, levels) for start, end in spans)
 
 
 def _piece(sound: Sound, start: int, end: int, levels: NDArray[np.float64]) -> Sound:
@@ -66,7 +72,7 @@ def frame_levels(sound: Sound) -> NDArray[np.float64]:
     return levels
 
 
-def _speaking(levels: NDArray[np.float64]) -> NDArray[np.bool_]:
+def _speaking(levels: NDArray[np.float64], share: float) -> NDArray[np.bool_]:
     import numpy as np
 
     if not len(levels):
@@ -74,7 +80,7 @@ def _speaking(levels: NDArray[np.float64]) -> NDArray[np.bool_]:
     floor, top = np.percentile(levels, [10, 98])
     if top < SILENT_DB or top - floor < STEADY_DB:
         return np.zeros(len(levels), bool)
-    loud: NDArray[np.bool_] = levels > floor + SPEECH_SHARE * (top - floor)
+    loud: NDArray[np.bool_] = levels > floor + share * (top - floor)
     return loud
 
 
