@@ -23,6 +23,8 @@ LONGEST_SECONDS = 0.9
 #: the trade ("window", "ladder") and with human voices by telephone.
 SURE_WORD = 0.75
 LIKELY = 0.3
+#: "Yes" or a command is taken where it is this surely of the trade.
+SURE_COMMAND = 0.6
 #: Less surely of the trade than this, it was other talk.
 LEAST_SURE = -0.5
 #: What is given in doubt is given this confidence, at which it is asked back.
@@ -49,15 +51,21 @@ def answered(answer: Sequence[Segment], found: Readings, sure: float, expect: st
         return found
     likely = bool(answer) and answer[0].probability >= LIKELY and sure >= LEAST_SURE
     word = answer[0].text if likely else None
-    if found and sure >= SURE_WORD:
-        if word in (None, found[0][0].text):
-            return found
-        if not asked_back(found[0], expect):
-            return doubted(found)
+    if found and not asked_back(found[0], expect):
+        return _command(found, word, sure)
+    if found and sure >= SURE_WORD and word in (None, found[0][0].text):
+        return found
     if word is None:
         return ()
     others = tuple(reading for reading in found if reading[0].text != word)
     return ((Word(word, DOUBTFUL),), *others)
+
+
+def _command(found: Readings, word: str | None, sure: float) -> Readings:
+    """A word that is never asked back: taken or not, and in doubt if it may have been an answer."""
+    if sure < SURE_COMMAND:
+        return () if word is None else ((Word(word, DOUBTFUL),),)
+    return found if word is None else doubted(found)
 
 
 def in_doubt(found: Readings, expect: str | None) -> Readings:

@@ -77,14 +77,19 @@ def _doubted(word: Word) -> Word:
 
 
 def _disputed(words: tuple[Word, ...], others: Sequence[tuple[Word, ...]]) -> tuple[Word, ...]:
-    """The words, each number in doubt that another reading has otherwise."""
+    """The words, each number in doubt that another reading has otherwise.
+
+    Where the other has a number and this one has none ("a" for "six"), those beside it are.
+    """
     texts = [word.text for word in words]
     disputed: set[int] = set()
     for other in others:
         matcher = SequenceMatcher(None, texts, [word.text for word in other], autojunk=False)
         for change, first, end, start, stop in matcher.get_opcodes():
             if change != "equal" and _weighty(words[first:end], other[start:stop]):
-                disputed.update(range(first, end) or (first - 1, first))
+                disputed.update(range(first, end))
+                if not any(word_classes(word.text) for word in words[first:end]):
+                    disputed.update((first - 1, end))
     return tuple(
         _doubted(word) if place in disputed and word_classes(word.text) else word
         for place, word in enumerate(words)

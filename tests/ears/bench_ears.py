@@ -73,8 +73,8 @@ class Tally:
 
 HEAD = (
     "| noise | entered as said | heard as said, some asked back | word error rate | entered "
-    "wrongly and not asked back | false entries | real-time factor | to the reply, all decoded after the "
-    "end |\n| --- | --- | --- | --- | --- | --- | --- | --- |"
+    "wrongly and not asked back | false entries | real-time factor | to the reply, if nothing is "
+    "heard before the end |\n| --- | --- | --- | --- | --- | --- | --- | --- |"
 )
 
 

@@ -95,6 +95,12 @@ def test_what_is_not_of_the_trade_is_never_shown_and_puts_its_neighbours_in_doub
     assert {word.text for word in words if word.confidence == DOUBTFUL} == doubtful
 
 
+def test_a_number_beside_an_article_that_may_have_been_one_is_in_doubt() -> None:
+    first = reading("a fourteen gauge wire", 0.9, a=0.6)
+    second = reading("six fourteen gauge wire", 0.9, six=0.4)
+    assert sure(choose(Hearing((first, second))))["fourteen"] == DOUBTFUL
+
+
 def test_filler_alone_says_nothing() -> None:
     assert choose(Hearing((reading("uh the"),))) == ()
 

@@ -98,7 +98,7 @@ def test_a_statement_is_heard_through_noise(kind: str, ear: SphinxEar) -> None:
 @pytest.mark.parametrize("kind", [kind for kind in KINDS if kind != "babble"])
 @pytest.mark.parametrize("expect", [None, "count"])
 def test_noise_of_a_site_alone_is_no_words(kind: str, expect: str | None, ear: SphinxEar) -> None:
-    assert [choose(hearing, expect) for hearing in ear.hear(alone(kind, 4, 1), expect)] == [()]
+    assert not any(choose(hearing, expect) for hearing in ear.hear(alone(kind, 4, 1), expect))
 
 
 def test_a_statement_fed_as_it_is_spoken_is_heard_as_when_given_whole(ear: SphinxEar) -> None:
