@@ -6,6 +6,7 @@ import sys
 from collections.abc import Iterable
 
 from assistant.conversation import Reply
+from assistant.ears.choose import choose
 from assistant.ears.devices import Device
 from assistant.ears.hearing import Hearing
 from assistant.ears.listening import Event
@@ -86,8 +87,8 @@ class Talking:
 
     def _hear(self, hearing: Hearing) -> None:
         """A statement: to the job. What was no statement is told, aloud only if asked for."""
-        if hearing.words:
-            reply = self._session.hear(hearing.words)
+        if words := choose(hearing, self._session.asks):
+            reply = self._session.hear(words)
             put(say("talk.heard", words=reply.heard))
             self._answer(reply)
             return

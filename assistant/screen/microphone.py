@@ -67,7 +67,7 @@ class LiveListener:
 
     def _listen(self, device: Device, expect: str | None, tell: Tell, pressed: Flag) -> None:
         live = self._live(expect)
-        statement = _Statement(tell)
+        statement = _Statement(tell, expect)
         if statement.take(live.key()):
             return
         told = False
@@ -93,12 +93,14 @@ class LiveListener:
 class _Statement:
     """What the live ears bring about, told to the screen."""
 
-    def __init__(self, tell: Tell) -> None:
+    def __init__(self, tell: Tell, expect: str | None) -> None:
         self._tell = tell
+        self._expect = expect
         self._heard: list[tuple[Word, ...]] = []
 
     def take(self, outcomes: Iterator[Outcome]) -> bool:
         """Tell the outcomes; True when the microphone has closed."""
+        from assistant.ears.choose import choose
         from assistant.ears.listening import Event
         from assistant.ears.live import Heard
         from assistant.ears.live import Partial as SoFar
@@ -108,7 +110,7 @@ class _Statement:
             if isinstance(outcome, SoFar):
                 self._tell(Partial(tuple(Word(word) for word in outcome.words.split())))
             elif isinstance(outcome, Heard):
-                self._heard += [hearing.words for hearing in outcome.hearings]
+                self._heard += [choose(hearing, self._expect) for hearing in outcome.hearings]
             elif outcome is Event.CLOSED:
                 closed = True
         if closed:

@@ -104,7 +104,7 @@ def test_it_goes_on_where_it_was(tmp_path: Path) -> None:
 
 
 def test_several_statements_with_pauses_are_each_answered(tmp_path: Path) -> None:
-    path = next(FIXTURES.glob("three_fourteen_two_cables*__hts.wav"))
+    path = next(FIXTURES.glob("three_fourteen_two_cables*__rms.wav"))
     done = boxaloud(tmp_path, "talk", "--silent", "--listen", "open", *from_files(path))
     said = (
         "three fourteen two cables with ground",
