@@ -13,6 +13,7 @@ from difflib import SequenceMatcher
 from assistant.ears.hearing import UNKNOWN, Hearing
 from grammar import understand
 from grammar.numbers import word_classes
+from grammar.statements import Value
 from grammar.words import Word
 
 #: A reading with a word less likely than this is no rival to a likelier one.
@@ -20,9 +21,12 @@ LEAST = 0.05
 #: What `_merit` makes of "the", "uh": mostly noise.
 SAYS_NOTHING = (True, 0)
 #: A number that another reading has in its place with this likelihood is in doubt...
-RIVAL = 0.1
+RIVAL = 0.2
 #: ...and is given no more confidence than this, at which it is asked back.
 DOUBTFUL = 0.5
+#: A word that is no number, in place of which every rival has one that means the same ("the
+#: dimmer", "a dimmer"), is given at least this confidence.
+SETTLED = 0.75
 
 
 def choose(hearing: Hearing, expect: str | None = None) -> tuple[Word, ...]:
@@ -47,7 +51,11 @@ def choose(hearing: Hearing, expect: str | None = None) -> tuple[Word, ...]:
     best = min(plain, key=lambda words: _merit(words, expect))
     if _merit(best, expect) == SAYS_NOTHING:
         return ()
-    return _disputed(best, [words for words in plain if words is not best])
+    others = [words for words in plain if words is not best]
+    same = len(others) > 0 and all(
+        _meaning(words, expect) == _meaning(best, expect) for words in others
+    )
+    return _settled(best) if same else _disputed(best, others)
 
 
 def _sure(word: Word) -> float:
@@ -58,6 +66,21 @@ def _merit(words: tuple[Word, ...], expect: str | None) -> tuple[bool, int]:
     """Smaller is better; of equals the first, which is the likeliest."""
     understood = understand(words, expect=expect)
     return not understood.statements, sum(len(text.split()) for text in understood.left_over)
+
+
+def _meaning(words: tuple[Word, ...], expect: str | None) -> list[tuple[str, dict[str, Value]]]:
+    """The statements that words make; one thing of a kind where no count was said."""
+    made = understand(words, expect=expect).statements
+    return [(statement.kind, {"count": 1, **statement.slots}) for statement in made]
+
+
+def _settled(words: tuple[Word, ...]) -> tuple[Word, ...]:
+    return tuple(
+        word
+        if word_classes(word.text) or word.confidence in (None, DOUBTFUL)
+        else Word(word.text, max(_sure(word), SETTLED))
+        for word in words
+    )
 
 
 def _of_the_trade(reading: Sequence[Word]) -> tuple[Word, ...]:

@@ -25,12 +25,12 @@ KEPT = Path(tempfile.gettempdir()) / "boxaloud-spoken"
 
 
 def spoken(text: str, voice: str) -> Sound:
-    """What a voice says, made the first time it is asked for."""
-    mark = hashlib.sha256(text.encode()).hexdigest()[:16]
+    """What a voice says, made the first time it is asked for. Letters are said one by one."""
+    mark = hashlib.sha256(text.replace("gfci", "g f c i").encode()).hexdigest()[:16]
     path = KEPT / voice / f"{mark}.wav"
     if not path.exists():
         path.parent.mkdir(parents=True, exist_ok=True)
-        write_sound(speak(text, voice), path)
+        write_sound(speak(text.replace("gfci", "g f c i"), voice), path)
     return read_sound(path)
 
 

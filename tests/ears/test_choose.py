@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from assistant.ears.choose import DOUBTFUL, choose
+from assistant.ears.choose import DOUBTFUL, SETTLED, choose
 from assistant.ears.hearing import UNKNOWN, Hearing
 from grammar import understand
 from grammar.words import Word
@@ -73,9 +73,8 @@ def test_readings_that_differ_about_no_number_raise_no_doubt() -> None:
 
 
 def test_numbers_beside_one_that_another_reading_has_besides_are_in_doubt() -> None:
-    first = reading("two fourteen cables", 0.9, fourteen=0.7)
-    second = reading("two fourteen two cables", 0.9, fourteen=0.7)
-    assert sure(choose(Hearing((first, second))))["fourteen"] == DOUBTFUL
+    first, second = reading("four wires", 0.9), reading("four fourteen wires", 0.9, fourteen=0.3)
+    assert sure(choose(Hearing((first, second))))["four"] == DOUBTFUL
 
 
 @pytest.mark.parametrize(
@@ -99,6 +98,14 @@ def test_a_number_beside_an_article_that_may_have_been_one_is_in_doubt() -> None
     first = reading("a fourteen gauge wire", 0.9, a=0.6)
     second = reading("six fourteen gauge wire", 0.9, six=0.4)
     assert sure(choose(Hearing((first, second))))["fourteen"] == DOUBTFUL
+
+
+def test_a_doubt_that_changes_no_meaning_is_none() -> None:
+    first = reading("the dimmer", 0.95, the=0.45)
+    second = reading("a dimmer", 0.95, a=0.4)
+    third = reading("the timer", 0.95, the=0.45, timer=0.1)
+    assert sure(choose(Hearing((first, second))))["the"] == SETTLED
+    assert sure(choose(Hearing((first, second, third))))["the"] == 0.45
 
 
 def test_filler_alone_says_nothing() -> None:
