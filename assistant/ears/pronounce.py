@@ -104,7 +104,7 @@ def _other(counts: Mapping[str, int], spoken: dict[str, list[str]], model: Path)
     A word is the trade's own where the trade says it more often than others do, and what sounds
     like such a word is left out too: nobody shall hear "for" where "four" was said.
     """
-    from pocketsphinx import NGramModel  # type: ignore[import-untyped]
+    from pocketsphinx import NGramModel
 
     general = NGramModel.readfile(str(model / "en-us.lm.bin"))
     usual = {word: general.prob([word]) for word in spoken}

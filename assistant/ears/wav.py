@@ -117,7 +117,7 @@ def _resample(values: NDArray[np.float32], rate: int, wanted: int = RATE) -> NDA
     if rate == wanted:
         return values
     import numpy as np
-    import soxr  # type: ignore[import-untyped]
+    import soxr
 
     length = max(1, (len(values) * wanted + rate // 2) // rate)
     converted = soxr.resample(values, rate, wanted, quality="HQ")[:length]
