@@ -14,6 +14,9 @@ from typing import Any, TextIO
 
 from assistant.mouth.speech import FASTEST, RATE, SLOWEST
 
+ATTEMPTS = 3
+WAV_HEADER = 44
+
 #: Tried in this order where no voice is asked for: spoken English as in the trade's home.
 WANTED = ("en-us", "en_us", "english-us", "english (america", "english")
 
@@ -47,11 +50,19 @@ def _render(engine: Any, voices: list[tuple[str, str]], wish: dict[str, Any]) ->
         if voice is not None:
             engine.setProperty("voice", voice)
         engine.setProperty("rate", min(max(wish.get("rate", RATE), SLOWEST), FASTEST))
-        engine.save_to_file(wish["text"], wish["path"])
-        engine.runAndWait()
+        for _ in range(ATTEMPTS):
+            engine.save_to_file(wish["text"], wish["path"])
+            engine.runAndWait()
+            if _holds_sound(wish["path"]):
+                return {"path": wish["path"]}
     except Exception as fault:  # as above
         return {"error": "failed", "why": _short(fault)}
-    return {"path": wish["path"]}
+    return {"error": "failed", "why": "the library wrote no sound"}
+
+
+def _holds_sound(path: str) -> bool:
+    """False for a file that is only a header: on a busy machine the library gives one at times."""
+    return os.path.getsize(path) > WAV_HEADER
 
 
 def choose(voices: list[tuple[str, str]], name: str) -> str | None:
