@@ -17,7 +17,7 @@ class Library:
         self.empty = empty
         self.asked = 0
 
-    def setProperty(self, name: str, value: Any) -> None:  # noqa: N802  the library's own name
+    def setProperty(self, name: str, value: Any) -> None:
         pass
 
     def save_to_file(self, text: str, path: str) -> None:
@@ -25,7 +25,7 @@ class Library:
         sound = b"" if self.asked <= self.empty else bytes(2000)
         Path(path).write_bytes(HEADER + sound)
 
-    def runAndWait(self) -> None:  # noqa: N802  the library's own name
+    def runAndWait(self) -> None:
         pass
 
 
