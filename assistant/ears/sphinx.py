@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from pathlib import Path
 
-from assistant.ears.answering import answered, in_doubt, one_word
+from assistant.ears.answering import answered, doubted, in_doubt, one_word
 from assistant.ears.attention import Attention, Tell
 from assistant.ears.band import telephone, widened
 from assistant.ears.cache import Cache
@@ -14,7 +15,7 @@ from assistant.ears.denoiser import the_denoiser
 from assistant.ears.hearing import Hearing, Sound
 from assistant.ears.language import Language, Speech, trade_speech
 from assistant.ears.level import reason
-from assistant.ears.noise import Cleaner
+from assistant.ears.noise import Cleaner, above_noise
 from assistant.ears.readings import Segment, masked, readings, sureness
 from assistant.ears.streamed import Streamed
 from assistant.ears.wav import at_rate
@@ -29,6 +30,8 @@ SURE_ANSWER = 0.3
 ANSWER_WORDS = 4
 #: So much less surely about the trade, it counts as heard in doubt, where doubt is asked back.
 DOUBT_BAND = 0.15
+#: Where the words rise less far (decibels) above the noise, all of them are in doubt.
+LOUD_DB = 14.0
 
 
 class SphinxEar:
@@ -78,7 +81,11 @@ class SphinxEar:
             trouble = reason(raw)
             return (Hearing((), "silence" if trouble == "unclear" else trouble),)
         wide = [widened(part) for part in utterances] if telephone(raw) else utterances
-        return tuple(self._hear_one(utterance, expect) for utterance in wide)
+        heard = tuple(self._hear_one(utterance, expect) for utterance in wide)
+        loud = above_noise(raw) < LOUD_DB
+        return (
+            tuple(replace(one, readings=doubted(one.readings)) for one in heard) if loud else heard
+        )
 
     def sureness(self, sound: Sound, expect: str | None = None) -> tuple[float, ...]:
         """How surely each utterance in `sound` is about the trade, from -1 to 1."""

@@ -128,3 +128,10 @@ def test_telephone_sound_is_told_from_wide_and_given_an_upper_half() -> None:
 def test_a_statement_by_telephone_is_heard(ear: SphinxEar) -> None:
     (hearing,) = ear.hear(at_rate(SOUND, 8000))
     assert meaning(text_of(hearing)) == meaning(SAID)
+
+
+def test_where_noise_is_almost_as_loud_as_the_words_every_word_is_in_doubt(ear: SphinxEar) -> None:
+    for hearing in ear.hear(in_noise(SOUND, "hum", 4)):
+        for word in hearing.words:
+            assert word.confidence is not None
+            assert word.confidence < 0.6
