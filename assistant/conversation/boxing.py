@@ -104,6 +104,8 @@ def settle(turn: Turn, partial: PartialBox, statement: Statement) -> None:
     """Find the table rows that `partial` may mean: one is entered, several are asked about."""
     try:
         rows = rows_of(partial)
+        for row in rows:
+            validate_part(TableBox(row.id, partial.gangs, partial.label))
     except RulesError as refusal:
         turn.refused.append(say("refused", words=statement.words, why=str(refusal)))
         return

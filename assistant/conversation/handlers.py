@@ -167,6 +167,15 @@ def _stray(turn: Turn, statement: Statement) -> bool:
     return bool(turn.spoken and turn.gaps and turn.kinds and statement.kind in STRAYING)
 
 
+VALUE_OF = {"number": "value", "box_volume": "volume"}
+
+
+def _worthless(statement: Statement) -> bool:
+    """True where the words of a value came to none: "point oh" by itself is no number."""
+    slot = VALUE_OF.get(statement.kind)
+    return slot is not None and statement.get(slot) is None
+
+
 def run(turn: Turn, statements: Sequence[Statement]) -> None:
     """Work through statements in order; a doubtful one is held back to be asked about."""
     turn.ahead = list(statements)
@@ -175,7 +184,7 @@ def run(turn: Turn, statements: Sequence[Statement]) -> None:
     repair = False
     while (statement := turn.take()) is not None:
         repair = repair or statement.kind == "no"
-        if _stray(turn, statement):
+        if _stray(turn, statement) or _worthless(statement):
             turn.unplaced.append(statement.words)
             continue
         if turn.state is not turn.asked_of and statement.kind in LOOK_AGAIN:
