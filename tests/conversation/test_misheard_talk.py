@@ -1,4 +1,4 @@
-"""Whatever an ear makes of a talk, the conversation goes on: no fault, and no verdict on a doubt."""
+"""Whatever an ear makes of a talk, it goes on: no fault, and no verdict on a doubt."""
 
 from __future__ import annotations
 
