@@ -63,9 +63,9 @@ def answered(answer: Sequence[Segment], found: Readings, sure: float, expect: st
 
 def _command(found: Readings, word: str | None, sure: float) -> Readings:
     """A word that is never asked back: taken or not, and in doubt if it may have been an answer."""
-    if sure < SURE_COMMAND:
-        return () if word is None else ((Word(word, DOUBTFUL),),)
-    return found if word is None else doubted(found)
+    if word is None:
+        return found if sure >= SURE_COMMAND else ()
+    return doubted(found) if sure >= SURE_WORD else ((Word(word, DOUBTFUL),),)
 
 
 def in_doubt(found: Readings, expect: str | None) -> Readings:

@@ -19,6 +19,8 @@ if TYPE_CHECKING:
 #: Decibels from the background up to the words: above this nothing is taken away. Recordings in
 #: a quiet room have 45 and more; at 15 dB of hammering, which has pauses, it looks like 36.
 QUIET_DB = 42.0
+#: A shorter sound is cut to its only word, of which nothing may be lost.
+SHORTEST_SECONDS = 1.2
 #: Decibels of noise taken away, where the words rise so far above it.
 LIMITS_DB = (24.0, 18.0)
 LIMIT_AT_DB = (11.0, 16.0)
@@ -70,7 +72,8 @@ class Cleaner:
 
 def parted(clean: Sound, above: float) -> tuple[Sound, ...]:
     """The utterances of a sound, `above` its noise before that was taken away."""
-    return split(clean, SPEECH_SHARE if above >= QUIET_DB else NOISY_SHARE)
+    quiet = above >= QUIET_DB or clean.seconds < SHORTEST_SECONDS
+    return split(clean, SPEECH_SHARE if quiet else NOISY_SHARE)
 
 
 def above_noise(sound: Sound) -> float:
