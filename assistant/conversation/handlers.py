@@ -187,7 +187,8 @@ def run(turn: Turn, statements: Sequence[Statement]) -> None:
         if _stray(turn, statement) or _worthless(statement):
             turn.unplaced.append(statement.words)
             continue
-        if turn.state is not turn.asked_of and statement.kind in LOOK_AGAIN:
+        settled = turn.asked == "confirm" and not turn.state.pending
+        if (turn.state is not turn.asked_of or settled) and statement.kind in LOOK_AGAIN:
             _look_again(turn, repair)
         _work(turn, statement)
         repair = statement.kind == "no"

@@ -40,3 +40,16 @@ def test_a_misheard_talk_never_faults(sentences: list[str], seed: int) -> None:
             reply = conversation.hear(misheard(sentences, words, dice))
             assert reply.said
             assert not conversation.talk.state.pending or reply.verdict == "incomplete"
+
+
+@pytest.mark.parametrize("answer", ["no", "yes", "skip", "three"])
+def test_a_supposition_after_a_doubt_was_settled_in_the_same_breath(answer: str) -> None:
+    """A doubt settled by "yes" is no longer there for the supposition that follows to answer."""
+    conversation = Conversation()
+    conversation.hear(
+        [Word("two", 0.3), *(Word(word, 0.95) for word in ["twelve", "two", "cables"])]
+    )
+    assert conversation.asks == "confirm"
+    reply = conversation.hear([Word(word, 0.95) for word in f"yes what if {answer}".split()])
+    assert reply.said
+    assert conversation.asks == "box"
