@@ -27,6 +27,8 @@ def number(turn: Turn, statement: Statement) -> None:
     whole = value == int(value)
     if turn.asked == "confirm":
         doubting.replaced(turn, int(value) if whole else value, statement)
+    elif turn.asked == "box" and turn.kinds - {"number"} and value < correcting.LEAST_BOX:
+        turn.unplaced.append(statement.words)  # behind other things said, "two" is a count
     elif turn.asked == "box":
         boxing.set_volume(turn, value, statement)
     elif turn.asked == "box_depth":
@@ -146,6 +148,8 @@ def no(turn: Turn, statement: Statement) -> None:
         doubting.rejected(turn)
     elif turn.asked == "unused" and not turn.ahead:
         skip(turn, statement)
+    elif turn.next_is("scratch", "undo"):
+        return  # "no, undo that" answers no question
     elif turn.next_is(*CORRECTED) and doubting.hold(turn, turn.ahead[0], statement):
         turn.take()  # a doubtful correction is asked back as any doubtful statement is
     elif turn.next_is("number", "size"):
@@ -158,7 +162,7 @@ def no(turn: Turn, statement: Statement) -> None:
         operand = turn.take()
         assert operand is not None
         correcting.replace_with(turn, operand)
-    elif turn.next_is("make_that", "change", "take_off", "scratch", "undo", "box_volume", "clamps"):
+    elif turn.next_is("make_that", "change", "take_off", "box_volume", "clamps"):
         return  # the correction itself follows
     elif turn.ahead:
         return
