@@ -29,6 +29,8 @@ _HINGES: dict[str, str] = _TABLE["heard"]["hinges"]
 _HOMOPHONES: dict[str, str] = store.table("lexicon")["homophones"]
 _COUNTED = frozenset(_TABLE["vague"]["kinds"])
 _UNLESS: dict[str, str] = _TABLE["vague"]["unless"]
+_ARTICLES = frozenset(_TABLE["heard"]["articles"])
+_ARTICLE_KINDS = frozenset(_TABLE["heard"]["article_kinds"])
 _SURE = float(_TABLE["heard"]["sure"])
 _PLURALS = frozenset(Lexicon().singular)
 
@@ -99,7 +101,8 @@ def _heard(heard: Heard, span: tuple[int, int], kind: str, capture: Capture) -> 
     for slot, _, places in capture.slots:
         for place in places:
             text = heard.tokens.texts[span[0] + place]
-            if _unsure(heard, span[0] + place) and numbers.word_classes(text):
+            counts = slot == "count" and kind in _ARTICLE_KINDS and text in _ARTICLES
+            if _unsure(heard, span[0] + place) and (counts or numbers.word_classes(text)):
                 found.append(_mistaken(heard, span[0], slot.partition("+")[0], places, place))
     hinge = _HINGES.get(kind)
     if hinge and any(_unsure(heard, token) for token in range(*span)):

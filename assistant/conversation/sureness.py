@@ -30,6 +30,7 @@ DECIDING = {
     "fitting": "name",
     "fixture_wires": "canopy",
     "cable": "ground",
+    "grounds": "count",
     "lands_on": "name",
 }
 """Kinds with a word that decides something, and the slot it fills."""

@@ -47,6 +47,13 @@ def test_a_doubtful_noun_is_echoed_not_asked() -> None:
     assert heard("two fourteen two cables", "cables") == ()
 
 
+@pytest.mark.parametrize("said", ["a fourteen two cable", "another fourteen two"])
+def test_an_article_heard_in_doubt_may_have_been_a_number_of_cables(said: str) -> None:
+    article, *_ = said.split()
+    assert heard(said, article) == (Doubt("count", "heard"),)
+    assert heard("a switch", "a") == ()
+
+
 @pytest.mark.parametrize("word", ["no", "clamps"])
 def test_a_word_that_turns_the_clamps_round_is_in_doubt(word: str) -> None:
     assert heard("no clamps", word) == (Doubt("where", "heard"),)
