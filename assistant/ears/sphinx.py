@@ -15,7 +15,7 @@ from assistant.ears.denoiser import the_denoiser
 from assistant.ears.hearing import Hearing, Sound
 from assistant.ears.language import Language, Speech, trade_speech
 from assistant.ears.level import reason
-from assistant.ears.noise import Cleaner, above_noise
+from assistant.ears.noise import Cleaner, above_noise, parted
 from assistant.ears.readings import Segment, masked, readings, sureness
 from assistant.ears.streamed import Streamed
 from assistant.ears.wav import at_rate
@@ -67,13 +67,19 @@ class SphinxEar:
         Sound without speech gives one hearing of no words with its trouble.
         """
         sound = at_rate(sound)
-        return self.hear_parts(self._cleaner.utterances(sound), sound, expect)
+        return self._hear_parts(self._cleaner.utterances(sound), sound, expect)
 
     def attend(self, expect: str | None, tell: Tell) -> Attention:
         """Begin to listen to a statement while it is spoken."""
         return Streamed(self, self._cleaner, expect, tell)
 
-    def hear_parts(
+    def hear_statement(self, clean: Sound, raw: Sound, expect: str | None) -> tuple[Hearing, ...]:
+        """The one statement in a sound, whose pauses do not part it; `clean` has less noise."""
+        pieces = parted(clean, above_noise(raw))
+        whole = Sound(b"".join(piece.samples for piece in pieces))
+        return self._hear_parts((whole,) if pieces else (), raw, expect)
+
+    def _hear_parts(
         self, utterances: Sequence[Sound], raw: Sound, expect: str | None
     ) -> tuple[Hearing, ...]:
         """The same of utterances already parted and freed of noise; `raw` is all the sound."""

@@ -10,29 +10,25 @@ from typing import TYPE_CHECKING, Protocol
 
 from assistant.ears.attention import Tell
 from assistant.ears.hearing import Hearing, Sound
-from assistant.ears.noise import QUIET_DB, Cleaner, above_noise, lessened, parted, values
+from assistant.ears.noise import QUIET_DB, Cleaner, above_noise, lessened, values
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
-
     import numpy as np
     from numpy.typing import NDArray
 
 
-class PartsEar(Protocol):
-    """An ear that takes sound already parted and freed of noise."""
+class StatementEar(Protocol):
+    """An ear that takes a statement already freed of noise, and as it was."""
 
-    def hear_parts(
-        self, utterances: Sequence[Sound], raw: Sound, expect: str | None
-    ) -> tuple[Hearing, ...]:
-        """What was heard in each of the utterances."""
+    def hear_statement(self, clean: Sound, raw: Sound, expect: str | None) -> tuple[Hearing, ...]:
+        """What was said in it; pauses in which the speaker only thought do not part it."""
         ...
 
 
 class Streamed:
     """One statement being listened to."""
 
-    def __init__(self, ear: PartsEar, cleaner: Cleaner, expect: str | None, tell: Tell) -> None:
+    def __init__(self, ear: StatementEar, cleaner: Cleaner, expect: str | None, tell: Tell) -> None:
         self._ear = ear
         self._expect = expect
         self._tell = tell
@@ -50,9 +46,8 @@ class Streamed:
     def lull(self) -> None:
         """Silence began: what was said so far is heard, for it may be all."""
         raw = Sound(bytes(self._samples))
-        above = above_noise(raw)
-        pieces = parted(self._cleaned(raw, above), above)
-        self._heard = self._ear.hear_parts(_joined(pieces), raw, self._expect)
+        clean = self._cleaned(raw, above_noise(raw))
+        self._heard = self._ear.hear_statement(clean, raw, self._expect)
 
     def resume(self) -> None:
         """Speech goes on, so that was not all."""
@@ -78,8 +73,3 @@ class Streamed:
             return raw
         self._clean.append(self._stream.finish())
         return raw if above >= QUIET_DB else lessened(raw, np.concatenate(self._clean), above)
-
-
-def _joined(pieces: Sequence[Sound]) -> tuple[Sound, ...]:
-    """One utterance: pauses in which the speaker only thought do not part it."""
-    return (Sound(b"".join(piece.samples for piece in pieces)),) if pieces else ()
