@@ -54,7 +54,7 @@ Check: TypeAlias = Callable[[], Line]
 
 def run(microphone: str, save_speech: Path | None, recordings: list[Path]) -> int:
     """Look at each thing in turn. Gives 0 where all is well, 2 where something is to be mended."""
-    listening = [_embedded, _vosk, _heard_back]
+    listening = [_embedded, _whisper, _vosk, _heard_back]
     talking: list[Check] = [lambda: _microphone(microphone, recordings)]
     if save_speech is None:
         talking.append(_loudspeaker)
@@ -161,6 +161,18 @@ def _embedded() -> Line:
         count = len(language.missing)
         return Line(say("doctor.embedded_missing", count=count, words=words), False)
     return Line(say("doctor.embedded", words=len(language.speech.words)))
+
+
+def _whisper() -> Line:
+    from assistant.ears.whisper import model_folder
+
+    folder = model_folder()
+    if folder is None:
+        return Line(say("doctor.whisper_none"))
+    from assistant.ears.whisper.ear import WhisperEar
+
+    ear = WhisperEar(folder)
+    return Line(say("doctor.whisper", name=ear.name, words=len(ear.words)))
 
 
 def _vosk() -> Line:

@@ -33,6 +33,7 @@ def listed() -> int:
         put(say("ears.variable", variable=VARIABLE))
     if in_use is not None and in_use not in folders:
         folders = (in_use, *folders)
+    put(_whisper(in_use is not None))
     for folder in folders:
         put(_line(folder, in_use))
     if not folders:
@@ -41,6 +42,19 @@ def listed() -> int:
     if not _library_is_there():
         put(say("ears.get_library"))
     return 0
+
+
+def _whisper(vosk_in_use: bool) -> str:
+    """The hearing network, and whether it hears."""
+    from assistant.ears.whisper import model_folder, model_name
+
+    folder = model_folder()
+    if folder is None:
+        return say("ears.no_whisper")
+    model = folder / "model.bin"
+    size = round(model.stat().st_size / 1e6) if model.is_file() else "?"
+    state = say("ears.whisper_other" if vosk_in_use else "ears.whisper_first")
+    return say("ears.whisper", name=model_name(folder), size=size, state=state)
 
 
 def _line(folder: Path, in_use: Path | None) -> str:

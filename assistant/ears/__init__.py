@@ -19,7 +19,10 @@ __all__ = [
 
 
 def the_ear() -> Ear:
-    """The ear of this computer, ready to hear: Vosk where a model was added, else the embedded.
+    """The ear of this computer, ready to hear.
+
+    Vosk where a model of it was added; else the hearing network where it is installed; else the
+    embedded one.
 
     Raises:
         EarsError: the speech engine or the model that was added is missing or broken.
@@ -31,6 +34,13 @@ def the_ear() -> Ear:
         from assistant.ears.vosk_ear import VoskEar
 
         return VoskEar(folder)
+    from assistant.ears.whisper import model_folder
+
+    folder = model_folder()
+    if folder is not None:
+        from assistant.ears.whisper.ear import WhisperEar
+
+        return WhisperEar(folder)
     from assistant.ears.sphinx import SphinxEar
 
     return SphinxEar()

@@ -40,6 +40,12 @@ def split(sound: Sound, share: float = SPEECH_SHARE) -> tuple[Sound, ...]:
     return tuple(_piece(sound, start, end, levels) for start, end in spans)
 
 
+def spans(sound: Sound, share: float = SPEECH_SHARE) -> list[tuple[float, float]]:
+    """From when to when, in seconds, each utterance of a recording lasts."""
+    found = _spans(_speaking(frame_levels(sound), share))
+    return [(start * FRAME_SECONDS, end * FRAME_SECONDS) for start, end in found]
+
+
 def _piece(sound: Sound, start: int, end: int, levels: NDArray[np.float64]) -> Sound:
     """The frames from `start` to `end` with a margin of quiet, added where there is none."""
     margin = int(MARGIN_SECONDS / FRAME_SECONDS)

@@ -8,7 +8,8 @@ from pathlib import Path
 
 import numpy as np
 
-from assistant.ears.hearing import Hearing, Sound
+from assistant.ears.hearing import Ear, Hearing, Sound
+from assistant.ears.wav import read_sound
 from grammar import understand
 
 FOLDER = Path(__file__).parents[2] / "audio_fixtures"
@@ -41,10 +42,22 @@ def meaning(text: str) -> list[tuple[str, dict[str, object]]]:
     return [
         (
             one.kind,
-            ({"count": 1} if one.kind in ("cable", "device", "fitting") else {}) | {**one.slots},
+            ({"count": 1} if one.kind in ("cable", "device", "fitting", "jumper") else {})
+            | {**one.slots},
         )
         for one in made
     ]
+
+
+def otherwise(ear: Ear, path: Path) -> list[str]:
+    """What was heard in a recording, where that means something else than its name says."""
+    heard = [text_of(hearing) for hearing in ear.hear(read_sound(path))]
+    said = said_in(path)
+    same = len(heard) == len(said) and all(
+        one == other or meaning(one) == meaning(other)
+        for one, other in zip(said, heard, strict=True)
+    )
+    return [] if same else [*heard, "nothing"]
 
 
 def listed() -> set[str]:
