@@ -1,6 +1,6 @@
-"""How well the embedded ear hears, in quiet and on a noisy site: the README's table.
+"""How well an ear hears, in quiet and on a noisy site: the README's table.
 
-    python tests/ears/bench_ears.py [--digits FOLDER] [--sample N] [--no-denoiser]
+    python tests/ears/bench_ears.py [--ear whisper] [--digits FOLDER] [--sample N] [--no-denoiser]
 
 Needs the Debian packages flite, festival and festvox-us-slt-hts, and the extra `bench` (jiwer).
 Recordings are made on the fly and kept in a temporary folder. Every statement is heard in a
@@ -23,14 +23,12 @@ import jiwer
 from noises import KINDS, alone, in_noise
 from recordings import meaning
 from speaking import VOICES, other_talk, spoken, statements
+from which_ear import EARS, the_ear
 
 from assistant.conversation import Conversation
 from assistant.conversation.state import State
 from assistant.ears.choose import choose
-from assistant.ears.denoiser import the_denoiser
-from assistant.ears.hearing import Sound
-from assistant.ears.noise import Cleaner
-from assistant.ears.sphinx import SphinxEar
+from assistant.ears.hearing import Ear, Sound
 from assistant.ears.wav import read_sound
 
 LEVELS = (None, 20, 15, 10, 5)
@@ -81,7 +79,7 @@ HEAD = (
 class Bench:
     """One ear, and the conversations it is heard in."""
 
-    def __init__(self, ear: SphinxEar) -> None:
+    def __init__(self, ear: Ear) -> None:
         self.ear = ear
 
     def say(self, talk: Conversation, sound: Sound) -> tuple[str, float]:
@@ -227,14 +225,14 @@ def digits(bench: Bench, folder: Path) -> Tally:
 
 def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__.partition("\n")[0])
+    parser.add_argument("--ear", choices=EARS, default="embedded")
     parser.add_argument("--digits", type=Path)
     parser.add_argument("--sample", type=int, default=240)
     parser.add_argument("--no-denoiser", action="store_true")
     parser.add_argument("--levels", default="clean,20,15,10,5")
     parser.add_argument("--show", action="store_true", help="every one that was not as said")
     asked = parser.parse_args()
-    ear = SphinxEar(cleaner=Cleaner(lambda: None) if asked.no_denoiser else Cleaner(the_denoiser))
-    bench = Bench(ear)
+    bench = Bench(the_ear(asked.ear, not asked.no_denoiser))
     out = sys.stdout.write
     out(HEAD + "\n")
     for name in asked.levels.split(","):

@@ -1,9 +1,9 @@
 """Whole boxes talked through by sound: the scripted electrician speaks, the real ear hears.
 
-    python tests/ears/closed_loop.py [--boxes 50] [--noise DECIBELS]
+    python tests/ears/closed_loop.py [--ear whisper] [--boxes 50] [--noise DECIBELS]
 
 It reads our reply as text, says what it says next by a synthetic voice, on a site so many
-decibels softer, and is heard by the embedded engine. Every box has a voice of its own. The truth
+decibels softer, and is heard by the real engine. Every box has a voice of its own. The truth
 is the electrician's own arithmetic (tests/conversation/electrician/truth.py).
 """
 
@@ -23,11 +23,11 @@ from speaking import VOICES, other_talk, spoken  # first: it leads to the electr
 from electrician import truth
 from electrician.mind import random_mind
 from electrician.talking import Electrician
+from which_ear import EARS, the_ear
 
 from assistant.conversation import Conversation, Reply
 from assistant.ears.choose import choose
-from assistant.ears.hearing import Sound
-from assistant.ears.sphinx import SphinxEar
+from assistant.ears.hearing import Ear, Sound
 from assistant.sound_wording import say
 
 
@@ -42,7 +42,7 @@ class Outcome:
     log: list[str] = field(default_factory=list)
 
 
-def one_box(ear: SphinxEar, seed: int, decibels: float | None, talk: Sequence[Sound]) -> Outcome:
+def one_box(ear: Ear, seed: int, decibels: float | None, talk: Sequence[Sound]) -> Outcome:
     """A random box, in one voice and one noise."""
     dice = random.Random(seed)
     mind = random_mind(dice)
@@ -63,7 +63,7 @@ def one_box(ear: SphinxEar, seed: int, decibels: float | None, talk: Sequence[So
     return found
 
 
-def heard(ear: SphinxEar, conversation: Conversation, sound: Sound) -> Reply | None:
+def heard(ear: Ear, conversation: Conversation, sound: Sound) -> Reply | None:
     """The last reply to what was said, as `boxaloud hear` gives it."""
     reply = None
     for hearing in ear.hear(sound, conversation.asks):
@@ -78,12 +78,13 @@ def heard(ear: SphinxEar, conversation: Conversation, sound: Sound) -> Reply | N
 
 def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__.partition("\n")[0])
+    parser.add_argument("--ear", choices=EARS, default="embedded")
     parser.add_argument("--boxes", type=int, default=50)
     parser.add_argument("--first", type=int, default=0)
     parser.add_argument("--noise", type=float)
     parser.add_argument("--show", action="store_true", help="talks that went wrong")
     asked = parser.parse_args()
-    ear = SphinxEar()
+    ear = the_ear(asked.ear, True)
     talk = [spoken(text, VOICES[at % 5]) for at, text in enumerate(other_talk())]
     found = []
     for seed in range(asked.first, asked.first + asked.boxes):
