@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from decimal import Decimal
 
-from assistant.conversation import boxing, correcting, doubting, entering, naming
+from assistant.conversation import boxing, correcting, doubting, entering, finding, naming
 from assistant.conversation.saying import counted, say
 from assistant.conversation.turn import Turn
 from grammar.statements import Statement
@@ -156,7 +156,7 @@ def no(turn: Turn, statement: Statement) -> None:
         operand = turn.take()
         assert operand is not None
         correcting.bare(turn, operand)
-    elif turn.asked in ("clamps", "grounds", "canopy") and not turn.trail:
+    elif _answers(turn):
         none(turn, statement)
     elif turn.next_is(*correcting.CONTENT_KINDS):
         operand = turn.take()
@@ -168,6 +168,16 @@ def no(turn: Turn, statement: Statement) -> None:
         return
     else:
         turn.answer(say("no_what"), statement.words)
+
+
+def _answers(turn: Turn) -> bool:
+    """True where "no" answers the open question; not where a thing said before is counted anew."""
+    if turn.asked not in ("clamps", "grounds", "canopy") or turn.trail:
+        return False
+    said = turn.ahead[0] if turn.next_is(*correcting.CONTENT_KINDS) else None
+    if said is None or said.get("count") is None:
+        return True
+    return finding.matching(turn.state, said) is None
 
 
 def nothing(turn: Turn, statement: Statement) -> None:
