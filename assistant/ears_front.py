@@ -52,8 +52,11 @@ def _whisper(vosk_in_use: bool) -> str:
     if folder is None:
         return say("ears.no_whisper")
     model = folder / "model.bin"
-    size = round(model.stat().st_size / 1e6) if model.is_file() else "?"
+    if not model.is_file():
+        state = say("ears.whisper_bad")
+        return say("ears.whisper", name=model_name(folder), size="?", state=state)
     state = say("ears.whisper_other" if vosk_in_use else "ears.whisper_first")
+    size = round(model.stat().st_size / 1e6)
     return say("ears.whisper", name=model_name(folder), size=size, state=state)
 
 

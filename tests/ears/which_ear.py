@@ -6,10 +6,13 @@ import sys
 
 from assistant.ears.denoiser import the_denoiser
 from assistant.ears.hearing import Ear
+from assistant.ears.models import Models
 from assistant.ears.noise import Cleaner
 from assistant.ears.sphinx import SphinxEar
+from assistant.ears.vosk_ear import VoskEar
+from assistant.ears.whisper import model_folder
 
-EARS = ("embedded", "whisper")
+EARS = ("embedded", "whisper", "vosk")
 
 
 def the_ear(name: str, denoiser: bool) -> Ear:
@@ -17,7 +20,11 @@ def the_ear(name: str, denoiser: bool) -> Ear:
     cleaner = Cleaner(the_denoiser if denoiser else lambda: None)
     if name == "embedded":
         return SphinxEar(cleaner=cleaner)
-    from assistant.ears.whisper import model_folder
+    if name == "vosk":
+        folder = Models().in_use()
+        if folder is None:
+            sys.exit("No Vosk model is added; name its folder in BOXALOUD_VOSK_MODEL.")
+        return VoskEar(folder)
     from assistant.ears.whisper.ear import WhisperEar
 
     folder = model_folder()

