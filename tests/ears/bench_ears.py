@@ -26,6 +26,7 @@ from speaking import VOICES, other_talk, spoken, statements
 from which_ear import EARS, the_ear
 
 from assistant.conversation import Conversation
+from assistant.conversation.assessing import assess
 from assistant.conversation.state import State
 from assistant.ears.choose import choose
 from assistant.ears.hearing import Ear, Sound
@@ -36,6 +37,8 @@ DIGITS = ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight"
 #: A talk to which a digit is the answer: how many grounds.
 BEFORE_DIGITS = ("two number twelve wires and one switch", "no clamps", "eighteen cubic inch box")
 ALONE_SECONDS = 6.0
+#: Entered otherwise than said, and not asked back, though it counts the same.
+OTHERWISE = "otherwise"
 
 
 @dataclass
@@ -62,6 +65,7 @@ class Tally:
             f"{100 * heard / whole:.1f} %",
             f"{100 * jiwer.wer(self.said, self.heard):.1f} %" if self.said else "",
             str(self.outcomes["wrong"]),
+            str(self.outcomes[OTHERWISE]),
             f"{self.false} of {self.others}",
             f"{self.spent / self.seconds:.3f}" if self.seconds else "",
             f"{1000 * statistics.median(self.replies):.0f} ms" if self.replies else "",
@@ -71,8 +75,8 @@ class Tally:
 
 HEAD = (
     "| noise | entered as said | heard as said, some asked back | word error rate | entered "
-    "wrongly and not asked back | false entries | real-time factor | to the reply, if nothing is "
-    "heard before the end |\n| --- | --- | --- | --- | --- | --- | --- | --- |"
+    "wrongly and not asked back | otherwise, with the same total | false entries | real-time "
+    "factor | to the reply, if nothing is heard before the end |\n| --- | --- | --- | --- | --- | --- | --- | --- | --- |"
 )
 
 
@@ -97,7 +101,10 @@ class Bench:
         meant, talk = Conversation(), Conversation()
         meant.hear(text)
         heard, spent = self.say(talk, sound)
-        outcome = judged(talk.talk.state, meant.talk.state, meaning(heard) == meaning(text))
+        got, wanted = talk.talk.state, meant.talk.state
+        outcome = judged(got, wanted, meaning(heard) == meaning(text))
+        if outcome == "wrong" and result(got) == result(wanted):
+            outcome = OTHERWISE
         tally.outcomes[outcome] += 1
         tally.of_kind[f"{kind} {outcome}"] += 1
         tally.said.append(text)
@@ -139,6 +146,12 @@ class Bench:
         tally.replies.append(spent)
         tally.said.append(word)
         tally.heard.append(heard)
+
+
+def result(state: State) -> object:
+    """What is counted of a box, and what it holds."""
+    sheet = assess(state).sheet
+    return sheet.total, sheet.capacity
 
 
 def contents(state: State) -> dict[str, object]:
