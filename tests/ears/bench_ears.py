@@ -76,7 +76,7 @@ class Tally:
 HEAD = (
     "| noise | entered as said | heard as said, some asked back | word error rate | entered "
     "wrongly and not asked back | otherwise, with the same total | false entries | real-time "
-    "factor | to the reply, if nothing is heard before the end |\n| --- | --- | --- | --- | --- | --- | --- | --- | --- |"
+    "factor | to the reply, if nothing is heard before the end |\n" + "| --- " * 9 + "|"
 )
 
 
