@@ -7,6 +7,7 @@ from decimal import Decimal
 
 from assistant.conversation import boxing, correcting, doubting, entering, finding, naming
 from assistant.conversation.saying import counted, say
+from assistant.conversation.state import Item
 from assistant.conversation.turn import Turn
 from grammar.statements import Statement
 from rules.contents import FixtureWires, Grounds, Yoke
@@ -52,7 +53,8 @@ def number(turn: Turn, statement: Statement) -> None:
 def size(turn: Turn, statement: Statement) -> None:
     """A bare wire size: what a device lands on, or a number where a number is wanted."""
     awg = int(statement.get("awg") or 0)
-    if turn.asked == "confirm":
+    of_volume = turn.asked == "confirm" and turn.state.pending[0].slot == "volume"
+    if turn.asked == "confirm" and not of_volume:  # "on the twelves" is no volume
         doubting.replaced(turn, awg, statement)
     elif turn.asked in ("box", "box_depth", "grounds"):
         number(turn, replace(statement, kind="number", slots={"value": Decimal(awg)}))
@@ -60,8 +62,18 @@ def size(turn: Turn, statement: Statement) -> None:
         item = turn.state.item(turn.subject)
         if item is not None:
             correcting.land(turn, item, statement)
+    elif (device := _unsized(turn)) is not None:
+        correcting.land(turn, device, statement)
     else:
         turn.unplaced.append(statement.words)
+
+
+def _unsized(turn: Turn) -> Item | None:
+    """The device just said, where its size was not: "a receptacle", "on the twelves"."""
+    item = turn.state.item(turn.state.last)
+    if item is not None and isinstance(item.content, Yoke) and item.content.awg is None:
+        return item
+    return None
 
 
 def box_kind(turn: Turn, statement: Statement) -> None:
