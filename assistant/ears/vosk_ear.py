@@ -20,8 +20,8 @@ from assistant.ears.wav import at_rate
 SENTENCES = 5000
 #: Readings asked of the engine.
 ALTERNATIVES = 10
-#: Below this share of words of the trade, an utterance was about something else. From memory of
-#: the embedded engine's; no English model was at hand to measure it with.
+#: Below this share of words of the trade, an utterance was about something else. Not enough: with
+#: a small English model of 2020, 7 of 67 other sentences entered something in quiet.
 SURE_SHARE = 0.5
 BLOCK = 8000
 #: Quiet given to the engine after an utterance, in bytes: 0.3 s, without which it drops the end.
