@@ -160,8 +160,8 @@ def no(turn: Turn, statement: Statement) -> None:
         doubting.rejected(turn)
     elif turn.asked == "unused" and not turn.ahead:
         skip(turn, statement)
-    elif turn.next_is("scratch", "undo"):
-        return  # "no, undo that" answers no question
+    elif turn.next_is("scratch", "undo") or any(one.kind == "take_off" for one in turn.ahead):
+        return  # "no, undo that", "no, a switch instead of the GFCI": no question is answered
     elif turn.next_is(*CORRECTED) and doubting.hold(turn, turn.ahead[0], statement):
         turn.take()  # a doubtful correction is asked back as any doubtful statement is
     elif turn.next_is("number", "size"):
