@@ -6,8 +6,8 @@ import contextlib
 import sys
 from typing import TextIO
 
-from assistant.conversation import Reply
-from assistant.conversation.saying import say
+from assistant.dialogue import Reply
+from assistant.dialogue.saying import say
 from assistant.front import listening, put, put_json, shown_in
 from assistant.showing import full_lines
 

@@ -9,7 +9,7 @@ from contextlib import contextmanager
 from typing import Protocol
 
 from assistant import aliases
-from assistant.conversation import Conversation, Reply
+from assistant.dialogue import Conversation, Reply
 from assistant.problems import EXIT_OF_VERDICT, UNUSABLE, Problem
 from grammar.words import Word
 from rules import DEFAULT_EDITION, RulesError, check_edition

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from pathlib import Path
 
-from assistant.conversation import Reply
+from assistant.dialogue import Reply
 from assistant.ears import EarsError, read_sound, the_ear
 from assistant.ears.choose import choose
 from assistant.ears.hearing import Hearing

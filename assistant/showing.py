@@ -9,8 +9,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from decimal import Decimal
 
-from assistant.conversation.reply import Reply
-from assistant.conversation.saying import marked, plain, volume
+from assistant.dialogue.reply import Reply
+from assistant.dialogue.saying import marked, plain, volume
 from rules import shown_cm3
 from rules.worksheet import Line
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import sys
 from collections.abc import Iterable
 
-from assistant.conversation import Reply
+from assistant.dialogue import Reply
 from assistant.ears.choose import choose
 from assistant.ears.devices import Device
 from assistant.ears.hearing import Hearing

@@ -9,8 +9,8 @@ from typing import Any
 from assistant.batch.boxed import box_of_json
 from assistant.batch.described import box_of_row, edition_of
 from assistant.batch.row import BY_PARTS, BadRow, Row, checked, items
-from assistant.conversation import Conversation
-from assistant.conversation.saying import marked, volume
+from assistant.dialogue import Conversation
+from assistant.dialogue.saying import marked, volume
 from rules import RulesError, work_out
 from rules.worksheet import Verdict, Worksheet
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from assistant.conversation import Record
+from assistant.dialogue import Record
 from assistant.jobs import names, shelf
 from assistant.jobs.clock import now
 from assistant.jobs.faults import Moved, NotKept

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from assistant.conversation.saying import marked, volume
-from assistant.conversation.talk import Talk
+from assistant.dialogue.saying import marked, volume
+from assistant.dialogue.talk import Talk
 from assistant.front import put
 from assistant.jobs import boxes, demo, shelf
 from assistant.jobs.places import removed_folder

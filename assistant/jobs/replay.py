@@ -9,8 +9,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 
-from assistant.conversation import Entry
-from assistant.conversation.conversation import FIRST_BOX
+from assistant.dialogue import Entry
+from assistant.dialogue.conversation import FIRST_BOX
 from assistant.jobs.rows import Row, entry_of
 
 

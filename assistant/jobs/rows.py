@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from typing import NamedTuple
 from zlib import crc32
 
-from assistant.conversation import Entry, Record
+from assistant.dialogue import Entry, Record
 
 
 class Mark(NamedTuple):

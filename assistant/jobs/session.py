@@ -11,10 +11,10 @@ from dataclasses import replace
 from typing import cast
 
 from assistant import aliases
-from assistant.conversation import Conversation, Entry, Record, Reply, Resumed
-from assistant.conversation.conversation import FIRST_BOX
-from assistant.conversation.spoken import spoken
-from assistant.conversation.talk import Talk
+from assistant.dialogue import Conversation, Entry, Record, Reply, Resumed
+from assistant.dialogue.conversation import FIRST_BOX
+from assistant.dialogue.spoken import spoken
+from assistant.dialogue.talk import Talk
 from assistant.jobs import shelf
 from assistant.jobs.clock import now
 from assistant.jobs.faults import Moved, NotKept

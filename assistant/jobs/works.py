@@ -7,7 +7,7 @@ from functools import cache
 from importlib.resources import files
 from zlib import crc32
 
-_ROOMS = (("rules", ""), ("rules", "data"), ("assistant.conversation", ""))
+_ROOMS = (("rules", ""), ("rules", "data"), ("assistant.dialogue", ""))
 
 
 @cache

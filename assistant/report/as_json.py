@@ -6,8 +6,8 @@ import json
 from collections.abc import Iterator
 from typing import Any
 
-from assistant.conversation.reply import line_json
-from assistant.conversation.saying import marked, volume
+from assistant.dialogue.reply import line_json
+from assistant.dialogue.saying import marked, volume
 from assistant.report.model import BoxReport, Change, JobReport
 
 

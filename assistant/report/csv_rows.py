@@ -6,7 +6,7 @@ import csv
 from collections.abc import Iterator
 from io import StringIO
 
-from assistant.conversation.saying import marked, plain, volume
+from assistant.dialogue.saying import marked, plain, volume
 from assistant.report.cells import safe
 from assistant.report.model import BoxReport, JobReport
 from rules.worksheet import Line

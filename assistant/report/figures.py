@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from assistant.conversation.saying import marked, plain, volume
+from assistant.dialogue.saying import marked, plain, volume
 from assistant.report.model import BoxReport
 from assistant.report.wording import say
 from rules import shown_cm3

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from functools import lru_cache
 
-from assistant.conversation import Conversation, Entry
-from assistant.conversation.naming import shown
-from assistant.conversation.state import to_box
-from assistant.conversation.talk import Talk
+from assistant.dialogue import Conversation, Entry
+from assistant.dialogue.naming import shown
+from assistant.dialogue.state import to_box
+from assistant.dialogue.talk import Talk
 from assistant.report.model import BoxReport, Change, JobReport, RuleUse
 from assistant.report.wording import opening, words
 from rules import STANDING, Advice, advise, cautions, explain, table_row

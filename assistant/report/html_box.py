@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from assistant.conversation.saying import marked, volume
+from assistant.dialogue.saying import marked, volume
 from assistant.report import figures
 from assistant.report.gauge import WIDTH, Gauge, gauge
 from assistant.report.markup import element, listing, table, text

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from assistant.conversation.saying import marked, volume
+from assistant.dialogue.saying import marked, volume
 from assistant.problems import Problem
 from assistant.report import figures
 from assistant.report.gathering import rules_used

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from assistant.conversation.saying import marked, volume
+from assistant.dialogue.saying import marked, volume
 from assistant.report import figures
 from assistant.report.html_box import advice_line
 from assistant.report.model import BoxReport

@@ -14,8 +14,8 @@ from textual.screen import Screen
 from textual.widget import Widget
 from textual.widgets import Static
 
-from assistant.conversation import Conversation, Reply
-from assistant.conversation.talk import Talk
+from assistant.dialogue import Conversation, Reply
+from assistant.dialogue.talk import Talk
 from assistant.screen.choices import choices_for
 from assistant.screen.contents import ContentsList
 from assistant.screen.entry import EntryLine

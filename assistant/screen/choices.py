@@ -7,9 +7,9 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Any
 
-from assistant.conversation.boxing import rows_of
-from assistant.conversation.saying import marked
-from assistant.conversation.state import State, sizes_present
+from assistant.dialogue.boxing import rows_of
+from assistant.dialogue.saying import marked
+from assistant.dialogue.state import State, sizes_present
 from assistant.screen.wording import table, text
 from grammar.statements import Statement, Value
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Protocol
 
-from assistant.conversation import Conversation, Reply
+from assistant.dialogue import Conversation, Reply
 from assistant.jobs import Session
 from assistant.jobs.shelf import places
 from assistant.screen.wording import text

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from assistant.conversation.saying import marked, plain, volume
+from assistant.dialogue.saying import marked, plain, volume
 from assistant.screen.wording import text
 from rules import RuleNote, explain
 from rules.worksheet import Line, VolumeLine

@@ -5,7 +5,7 @@ from __future__ import annotations
 from rich.text import Text
 from textual.widgets import Static
 
-from assistant.conversation.assessing import Assessment
+from assistant.dialogue.assessing import Assessment
 from assistant.screen.filling import draw
 
 

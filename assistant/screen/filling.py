@@ -11,8 +11,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from decimal import Decimal
 
-from assistant.conversation.assessing import Assessment
-from assistant.conversation.saying import marked, volume
+from assistant.dialogue.assessing import Assessment
+from assistant.dialogue.saying import marked, volume
 from assistant.screen.wording import text
 
 PATTERNS = {

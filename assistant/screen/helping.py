@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from assistant.conversation import Conversation
-from assistant.conversation.state import to_box
+from assistant.dialogue import Conversation
+from assistant.dialogue.state import to_box
 from assistant.screen.wording import text, texts
 from grammar import help_topics
 from rules import STANDING, cautions

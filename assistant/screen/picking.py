@@ -6,7 +6,7 @@ import re
 from dataclasses import dataclass
 from decimal import Decimal
 
-from assistant.conversation.saying import marked
+from assistant.dialogue.saying import marked
 from assistant.screen.rows import Row
 from assistant.screen.wording import text
 from grammar.statements import Statement

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from assistant.conversation.asking import ask
-from assistant.conversation.saying import say
-from assistant.conversation.talk import Talk
+from assistant.dialogue.asking import ask
+from assistant.dialogue.saying import say
+from assistant.dialogue.talk import Talk
 from assistant.screen.wording import text
 
 TRIES = 3

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from assistant.conversation import Conversation, naming
-from assistant.conversation.assessing import Assessment
-from assistant.conversation.saying import marked, plain, say, volume
-from assistant.conversation.state import State
+from assistant.dialogue import Conversation, naming
+from assistant.dialogue.assessing import Assessment
+from assistant.dialogue.saying import marked, plain, say, volume
+from assistant.dialogue.state import State
 from assistant.screen.view import glance
 from assistant.screen.wording import text
 from rules.worksheet import Line, VolumeLine

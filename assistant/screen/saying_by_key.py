@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from decimal import Decimal
 
-from assistant.conversation import Conversation, naming
+from assistant.dialogue import Conversation, naming
 from assistant.screen.wording import text
 from grammar.statements import Statement
 

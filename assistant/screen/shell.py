@@ -12,7 +12,7 @@ from textual.app import App
 from textual.message import Message
 from textual.screen import Screen
 
-from assistant.conversation import Reply
+from assistant.dialogue import Reply
 from assistant.screen.card import Card
 from assistant.screen.desk import Desk
 from assistant.screen.listening import Listener, Report, Speaker

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from assistant.conversation import Conversation, Entry, Reply
-from assistant.conversation.assessing import Assessment
-from assistant.conversation.saying import volume
+from assistant.dialogue import Conversation, Entry, Reply
+from assistant.dialogue.assessing import Assessment
+from assistant.dialogue.saying import volume
 from assistant.screen.rows import worksheet_rows
 from assistant.screen.view import glance
 from assistant.screen.wording import text

@@ -10,7 +10,7 @@ from textual.containers import Horizontal, VerticalScroll
 from textual.widget import Widget
 from textual.widgets import Static
 
-from assistant.conversation import Conversation
+from assistant.dialogue import Conversation
 from assistant.screen.entry import MOST, EntryLine
 from assistant.screen.sheet import Sheet
 from assistant.screen.supposing import difference, side, suppose

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from decimal import Decimal
 
-from assistant.conversation.assessing import Assessment, exact
-from assistant.conversation.saying import marked, volume
+from assistant.dialogue.assessing import Assessment, exact
+from assistant.dialogue.saying import marked, volume
 from assistant.screen.wording import text
 
 

@@ -70,7 +70,7 @@ CHILD = """
 import resource, sys, time
 from pathlib import Path
 from assistant.batch import front
-from assistant.conversation import Conversation
+from assistant.dialogue import Conversation
 Conversation().hear("two 14-2 cables")
 began = time.perf_counter()
 front.run(Path(sys.argv[1]), Path(sys.argv[2]))

@@ -25,9 +25,9 @@ from recordings import meaning
 from speaking import VOICES, other_talk, spoken, statements
 from which_ear import EARS, the_ear
 
-from assistant.conversation import Conversation
-from assistant.conversation.assessing import assess
-from assistant.conversation.state import State
+from assistant.dialogue import Conversation
+from assistant.dialogue.assessing import assess
+from assistant.dialogue.state import State
 from assistant.ears.choose import choose
 from assistant.ears.hearing import Ear, Sound
 from assistant.ears.wav import read_sound

@@ -4,7 +4,7 @@
 
 It reads our reply as text, says what it says next by a synthetic voice, on a site so many
 decibels softer, and is heard by the real engine. Every box has a voice of its own. The truth
-is the electrician's own arithmetic (tests/conversation/electrician/truth.py).
+is the electrician's own arithmetic (tests/dialogue/electrician/truth.py).
 """
 
 from __future__ import annotations
@@ -25,7 +25,7 @@ from electrician.mind import random_mind
 from electrician.talking import Electrician
 from which_ear import EARS, the_ear
 
-from assistant.conversation import Conversation, Reply
+from assistant.dialogue import Conversation, Reply
 from assistant.ears.choose import choose
 from assistant.ears.hearing import Ear, Sound
 from assistant.sound_wording import say

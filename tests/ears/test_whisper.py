@@ -13,7 +13,7 @@ import pytest
 from noises import KINDS, alone, in_noise
 from recordings import ABOUT_BOXES, FOLDER, OTHER_TALK, meaning, otherwise, said_in, text_of
 
-from assistant.conversation import Conversation
+from assistant.dialogue import Conversation
 from assistant.ears.choose import choose
 from assistant.ears.hearing import Sound
 from assistant.ears.noise import Cleaner, values

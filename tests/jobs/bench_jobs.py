@@ -13,7 +13,7 @@ import tempfile
 import time
 from pathlib import Path
 
-from assistant.conversation import Conversation
+from assistant.dialogue import Conversation
 from assistant.jobs import Session
 from assistant.report import job_report
 from assistant.report.writing import write

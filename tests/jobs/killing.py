@@ -19,7 +19,7 @@ import time
 from pathlib import Path
 from typing import Any
 
-from assistant.conversation import Conversation
+from assistant.dialogue import Conversation
 from assistant.jobs import Session, shelf
 from assistant.jobs.file import JobFile
 from assistant.jobs.replay import replay

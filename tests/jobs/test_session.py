@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from assistant.conversation import Conversation
+from assistant.dialogue import Conversation
 from assistant.jobs import Session, shelf
 from assistant.jobs.boxes import remove, restore
 from assistant.problems import Problem

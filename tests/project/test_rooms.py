@@ -17,12 +17,12 @@ ROOT = Path(__file__).parents[2]
 MAY_IMPORT = {
     "rules": {"rules"},
     "grammar": {"grammar"},
-    "assistant/conversation": {"assistant.conversation", "grammar", "rules"},
+    "assistant/dialogue": {"assistant.dialogue", "grammar", "rules"},
     "assistant/ears": {"assistant.ears", "grammar"},
     "assistant/mouth": {"assistant.mouth"},
     "assistant/screen": {
         "assistant.screen",
-        "assistant.conversation",
+        "assistant.dialogue",
         "assistant.ears",
         "assistant.jobs",
         "assistant.mouth",
@@ -61,7 +61,7 @@ def test_a_room_knows_only_the_rooms_to_its_right(room: str) -> None:
     assert wrong == []
 
 
-@pytest.mark.parametrize("module", ["rules", "grammar", "assistant.conversation", "assistant.chat"])
+@pytest.mark.parametrize("module", ["rules", "grammar", "assistant.dialogue", "assistant.chat"])
 def test_text_front_ends_load_nothing_heavy(module: str) -> None:
     code = f"import sys, {module}; print(' '.join(sys.modules))"
     out = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
@@ -73,7 +73,7 @@ def test_rules_and_conversation_do_no_io() -> None:
     banned = {"time", "datetime", "socket", "subprocess", "sqlite3", "random", "os"}
     wrong = [
         f"{path.relative_to(ROOT)} imports {module}"
-        for room in ("rules", "assistant/conversation")
+        for room in ("rules", "assistant/dialogue")
         for path in sorted((ROOT / room).rglob("*.py"))
         for module in imports_of(path) & banned
     ]

@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 from jsonschema import Draft202012Validator
 
-from assistant.conversation import Conversation
+from assistant.dialogue import Conversation
 from assistant.problems import Problem
 from assistant.report import JobReport, as_json, csv_rows, figures, html, job_report
 from assistant.report.sharing import markdown, plain_text

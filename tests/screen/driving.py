@@ -7,7 +7,7 @@ from collections.abc import Awaitable, Callable, Sequence
 
 from textual.pilot import Pilot
 
-from assistant.conversation import Conversation
+from assistant.dialogue import Conversation
 from assistant.screen.app import BoxaloudApp
 from assistant.screen.desk import MemoryDesk
 

@@ -10,7 +10,7 @@ import asyncio
 import re
 from pathlib import Path
 
-from assistant.conversation import Conversation
+from assistant.dialogue import Conversation
 from assistant.jobs.demo import told
 from assistant.screen.app import BoxaloudApp
 from assistant.screen.desk import MemoryDesk

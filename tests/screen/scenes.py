@@ -8,7 +8,7 @@ from __future__ import annotations
 from driving import begun
 from rich.segment import Segment
 
-from assistant.conversation import Conversation
+from assistant.dialogue import Conversation
 from assistant.screen.app import BoxaloudApp
 from assistant.screen.desk import MemoryDesk
 

@@ -9,7 +9,7 @@ from driving import begun
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from assistant.conversation.assessing import Assessment
+from assistant.dialogue.assessing import Assessment
 from assistant.screen.filling import LINE, MAYBE, PATTERNS, ROOM, draw
 from assistant.screen.glance import drawn
 from assistant.screen.glyphs import large, shape, width_of

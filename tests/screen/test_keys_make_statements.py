@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from assistant.conversation import Conversation, Entry
+from assistant.dialogue import Conversation, Entry
 from grammar.statements import Statement
 from rules import table_boxes
 

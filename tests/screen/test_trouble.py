@@ -13,7 +13,7 @@ from driving import app_for, begun, drive, rows, seen, typed
 from textual import events
 from textual.pilot import Pilot
 
-from assistant.conversation import Reply
+from assistant.dialogue import Reply
 from assistant.screen.app import BoxaloudApp
 from assistant.screen.desk import MemoryDesk
 from assistant.screen.quiet import kept_quiet

@@ -1,0 +1,28 @@
+"""The conversation: which slot is open, what to ask, what to say.
+
+>>> from assistant.dialogue import Conversation
+>>> conversation = Conversation(edition="2020")
+>>> reply = conversation.hear("three 14-2 cables and a receptacle in an 18 cubic inch box")
+>>> reply.asks
+'clamps'
+>>> reply = conversation.hear("none")
+>>> reply.verdict, str(reply.sheet.total), str(reply.sheet.margin)
+('fits', '18.00', '0.00')
+
+What is to be kept is taken after each reply, and gives the same conversation again:
+
+>>> kept = [record.entry for record in conversation.take_records() if record.entry]
+>>> again = Conversation(edition="2020", boxes={"box 1": kept})
+>>> again.talk.state == conversation.talk.state
+True
+
+`assistant.jobs.Session` does just that, with a file. Importing this reads no clock and opens
+nothing but its own data.
+"""
+
+from assistant.dialogue.boxes import Resumed
+from assistant.dialogue.conversation import Conversation, Record
+from assistant.dialogue.journal import Entry
+from assistant.dialogue.reply import Reply
+
+__all__ = ["Conversation", "Entry", "Record", "Reply", "Resumed"]

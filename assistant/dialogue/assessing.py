@@ -1,0 +1,124 @@
+"""Where the box stands: the worksheet, the verdict, and the question that comes next."""
+
+from __future__ import annotations
+
+from collections import deque
+from dataclasses import dataclass
+from decimal import Decimal
+
+from assistant.dialogue.state import State, to_box
+from rules import work_out
+from rules.worksheet import Verdict, Worksheet
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """The open question: its slot, and the item it is about where it is about one."""
+
+    slot: str
+    subject: int | None = None
+    decides: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Assessment:
+    """A state worked out. `low` and `high` are cubic inches over everything still open."""
+
+    sheet: Worksheet
+    verdict: Verdict
+    low: Decimal
+    high: Decimal
+    question: Question | None
+
+
+_recent: deque[tuple[State, Assessment]] = deque(maxlen=8)
+"""The states worked out last: a turn looks at the same one several times."""
+
+
+def assess(state: State) -> Assessment:
+    """Work out a state, with what is open of its items, and choose the next question.
+
+    A held-back statement makes the verdict incomplete: no verdict rests on a doubt. So do words
+    that the ear gave and nothing could be made of.
+    """
+    for known, found in _recent:
+        if known is state:
+            return found
+    sheet = work_out(to_box(state))
+    low, high = sheet.low, sheet.high
+    if any(item.open and not state.takes_worst(item.open, item.key) for item in state.items):
+        low = min(low, work_out(to_box(state, "least")).low)
+        high = max(high, work_out(to_box(state, "most")).high)
+    found = Assessment(
+        sheet, _verdict(state, sheet, low, high), low, high, _question(state, sheet, low, high)
+    )
+    _recent.append((state, found))
+    return found
+
+
+def _verdict(state: State, sheet: Worksheet, low: Decimal, high: Decimal) -> Verdict:
+    if state.pending or state.unused or sheet.capacity is None:
+        return "incomplete"
+    if _contents_open(state, sheet):
+        return "incomplete"
+    if low > sheet.capacity:
+        return "over"
+    return "fits" if high <= sheet.capacity else "incomplete"
+
+
+def _contents_open(state: State, sheet: Worksheet) -> bool:
+    """True while nothing was said to come into the box, and nobody said that nothing does."""
+    return not state.empty and any(slot.slot == "contents" for slot in sheet.open)
+
+
+def _question(state: State, sheet: Worksheet, low: Decimal, high: Decimal) -> Question | None:
+    """Confirmations first, then what decides the verdict, then what the exact margin needs.
+
+    Words that were not used come before what only the margin needs.
+    """
+    if state.pending:
+        return Question("confirm")
+    if state.pulls and not state.items and not state.box:
+        return Question("unused") if state.unused else None
+    found = _open_slot(state, sheet, low, high)
+    if state.unused and (found is None or not found.decides):
+        return Question("unused")
+    return found
+
+
+def _open_slot(state: State, sheet: Worksheet, low: Decimal, high: Decimal) -> Question | None:
+    if _contents_open(state, sheet):
+        return Question("contents") if "contents" not in state.put_off else _box(state)
+    if not state.box:
+        first = _box(state)
+        if first is not None:
+            return first
+    for slot in sheet.open:
+        if slot.slot in ("box", "contents") or slot.slot in state.put_off:
+            continue
+        subject = state.items[slot.index].key if slot.index >= 0 else None
+        if state.takes_worst(slot.slot, subject):
+            continue
+        return Question(slot.slot, subject, slot.decides)
+    return _of_item(state, sheet, low, high)
+
+
+def _box(state: State) -> Question | None:
+    slot = "box_depth" if state.partial is not None else "box"
+    if slot in state.put_off or state.box:
+        return None
+    return Question(slot)
+
+
+def _of_item(state: State, sheet: Worksheet, low: Decimal, high: Decimal) -> Question | None:
+    """What is open of a single item: a device's width, a canopy."""
+    for item in state.items:
+        if item.open and not state.takes_worst(item.open, item.key):
+            decides = sheet.capacity is None or low <= sheet.capacity < high
+            return Question(item.open, item.key, decides)
+    return None
+
+
+def exact(found: Assessment) -> bool:
+    """True where no open answer can change the total any more."""
+    return found.low == found.high == found.sheet.total

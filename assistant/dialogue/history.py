@@ -1,0 +1,43 @@
+"""The states that a box has been in: undo and redo go along them, as far as there is anything.
+
+The states are values of the folded journal, so going back is exact.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import TypeAlias
+
+from assistant.dialogue.state import State
+
+Step: TypeAlias = tuple[State, str]
+"""A state, and the words that led away from it."""
+
+
+@dataclass(slots=True)
+class History:
+    """What `undo` and `redo` go back and forth along."""
+
+    past: list[Step] = field(default_factory=list)
+    future: list[Step] = field(default_factory=list)
+
+    def keep(self, before: State, words: str) -> None:
+        """Note that `words` led away from the state `before`."""
+        self.past.append((before, words))
+        self.future.clear()
+
+    def back(self, now: State) -> Step | None:
+        """The state before the last change, with the words of that change."""
+        return _along(self.past, self.future, now)
+
+    def forward(self, now: State) -> Step | None:
+        """The state that an undo left, with the words that had led to it."""
+        return _along(self.future, self.past, now)
+
+
+def _along(source: list[Step], target: list[Step], now: State) -> Step | None:
+    if not source:
+        return None
+    state, words = source.pop()
+    target.append((now, words))
+    return state, words

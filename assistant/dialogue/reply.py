@@ -1,0 +1,87 @@
+"""What the conversation gives back for an utterance, as data and as JSON."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from decimal import Decimal
+from typing import Any
+
+from assistant.dialogue.saying import marked, plain, volume
+from assistant.dialogue.state import State, to_box
+from rules import STANDING, cautions
+from rules.worksheet import Line, Verdict, Worksheet
+
+
+@dataclass(frozen=True, slots=True)
+class Reply:
+    """One reply. `said` is the reply for the eye; `spoken` the same for the ear."""
+
+    heard: str
+    confidence: float | None
+    understood: tuple[str, ...]
+    left_over: tuple[str, ...]
+    said: str
+    spoken: str
+    asks: str | None
+    sheet: Worksheet
+    verdict: Verdict
+    low: Decimal
+    high: Decimal
+    assumed: tuple[str, ...]
+    described: State | None
+    """The box that cautions are about; None while nothing was described."""
+    changed: bool
+    """True where the utterance changed the box or answered something."""
+    refused: bool = False
+    """True where something said was refused."""
+    event: tuple[str, str] | None = None
+
+    @property
+    def cautions(self) -> tuple[str, ...]:
+        """What to mind about this box, worked out when it is asked for."""
+        if self.described is None:
+            return ()
+        found = cautions(to_box(self.described))
+        standing = (caution.says for caution in STANDING)
+        return (*standing, *(f"{caution.says} ({caution.section})" for caution in found))
+
+    def to_json(self) -> dict[str, Any]:
+        """The object of the command-line contract: volumes as decimal strings, in³."""
+        sheet = self.sheet
+        return {
+            "heard": self.heard,
+            "confidence": self.confidence,
+            "understood": list(self.understood),
+            "left_over": list(self.left_over),
+            "reply": self.said,
+            "spoken": self.spoken,
+            "asks": self.asks,
+            "edition": sheet.edition,
+            "worksheet": [line_json(line) for line in sheet.lines],
+            "capacity_lines": [
+                {"what": part.what, "in3": marked(part.volume), "section": part.section}
+                for part in sheet.volumes
+            ],
+            "total_in3": volume(sheet.total),
+            "capacity_in3": None if sheet.capacity is None else marked(sheet.capacity),
+            "margin_in3": None if sheet.margin is None else volume(sheet.margin),
+            "least_total_in3": volume(self.low),
+            "greatest_total_in3": volume(self.high),
+            "verdict": self.verdict,
+            "assumed": list(self.assumed),
+            "cautions": list(self.cautions),
+        }
+
+
+def line_json(line: Line) -> dict[str, Any]:
+    """One worksheet line as the contract has it."""
+    return {
+        "item": line.item,
+        "what": line.what,
+        "awg": line.awg,
+        "count": line.count,
+        "allowances": plain(line.allowances),
+        "each_in3": volume(line.each),
+        "subtotal_in3": volume(line.subtotal),
+        "section": line.section,
+    }

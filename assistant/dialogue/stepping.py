@@ -1,0 +1,65 @@
+"""Undo, redo, scratch that, start over: going through what was said, exactly."""
+
+from __future__ import annotations
+
+from assistant.dialogue.saying import say, shortened
+from assistant.dialogue.state import State
+from assistant.dialogue.turn import Turn
+from grammar.statements import Statement
+
+MOST = 100
+"""Steps taken at one word; more than anybody means."""
+
+
+def step(turn: Turn, statement: Statement) -> None:
+    """Undo, redo or scratch; what was said earlier in the same breath is taken back first."""
+    turn.understood.append(statement.words)
+    forward = statement.kind == "redo"
+    done = 0
+    steps = 1 if statement.doubts else int(statement.get("count") or 1)
+    for _ in range(min(steps, MOST)):
+        if not (_redo(turn) if forward else _undo(turn)):
+            break
+        done += 1
+    if not done:
+        turn.echoes.append(say("nothing_to_redo" if forward else "nothing_to_undo"))
+    turn.stepped = True
+
+
+def _undo(turn: Turn) -> bool:
+    if turn.marks:
+        mark = turn.marks.pop()
+        turn.echoes.append(say("echo.undone", words=shortened(mark.words)))
+        turn.state = mark.state
+        turn.echoes[mark.echoes : -1] = []
+        turn.understood[mark.understood : -1] = []
+        return True
+    found = turn.history.back(turn.state) if turn.history else None
+    if found is None:
+        return False
+    turn.state, words = found
+    turn.base = turn.state
+    turn.echoes.append(say("echo.undone", words=shortened(words)))
+    return True
+
+
+def _redo(turn: Turn) -> bool:
+    found = turn.history.forward(turn.state) if turn.history and not turn.marks else None
+    if found is None:
+        return False
+    turn.state, words = found
+    turn.base = turn.state
+    turn.echoes.append(say("echo.redone", words=shortened(words)))
+    return True
+
+
+def start_over(turn: Turn, statement: Statement) -> None:
+    """Empty the box; the edition and the form of talk stay, and undo brings it all back."""
+    turn.understood.append(statement.words)
+    turn.echoes[:] = [say("echo.started_over")]
+    if turn.history is not None:
+        turn.history.keep(turn.state, say("start_over"))
+    turn.marks.clear()
+    turn.state = State(edition=turn.state.edition, form=turn.state.form)
+    turn.base = turn.state
+    turn.stepped = True

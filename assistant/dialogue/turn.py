@@ -1,0 +1,101 @@
+"""One utterance being worked through: what it changed, what was said about it.
+
+A `Turn` is the only mutable thing in the conversation, and it lives for one utterance.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from typing import NamedTuple, TypeAlias
+
+from assistant.dialogue.history import History
+from assistant.dialogue.state import Pending, State
+from grammar.statements import Statement
+
+
+class Mark(NamedTuple):
+    """How things stood before a statement."""
+
+    state: State
+    echoes: int
+    understood: int
+    words: str
+
+
+@dataclass
+class Turn:
+    """Statements are taken one by one from `ahead`; handlers write what they did."""
+
+    state: State
+    asked: str | None
+    subject: int | None = None
+    """Key of the item that the open question is about, if it is about one."""
+    ahead: list[Statement] = field(default_factory=list)
+    echoes: list[str] = field(default_factory=list)
+    understood: list[str] = field(default_factory=list)
+    answers: list[str] = field(default_factory=list)
+    refused: list[str] = field(default_factory=list)
+    unplaced: list[str] = field(default_factory=list)
+    """Words that made a statement which nothing could be done with."""
+    trail: list[State] = field(default_factory=list)
+    """The states before each change of this utterance."""
+    began: State = field(init=False)
+    """The state before this utterance."""
+    asked_of: State = field(init=False)
+    """The state that `asked` is the question of."""
+    base: State = field(init=False)
+    """The state that this utterance's changes start from: where undo or redo led, if it was
+    said."""
+    history: History | None = None
+    """What undo and redo go along; None while something is only supposed."""
+    marks: list[Mark] = field(default_factory=list)
+    """How things stood before each statement of this utterance that changed the box."""
+    stepped: bool = False
+    """True once undo, redo or start over was said."""
+    event: tuple[str, str] | None = None
+    """Something outside this box was asked for: ("next_box", "kitchen island")."""
+    gaps: bool = False
+    """True where words of the utterance were not understood."""
+    spoken: bool = False
+    """True where an ear gave the words, so that doubts are to be asked back."""
+    held_before: tuple[Pending, ...] = ()
+    """Statements held back since an earlier utterance."""
+    first_asked: str | None = None
+    """The question that was open when the utterance began."""
+    kinds: set[str] = field(default_factory=set)
+    """The kinds of statement worked through so far."""
+    settled: Statement | None = None
+    """A held statement that was just confirmed, and is not to be doubted again."""
+
+    def __post_init__(self) -> None:
+        self.began = self.base = self.asked_of = self.state
+
+    @property
+    def supposed(self) -> bool:
+        """True while nothing is entered for good: "what if …"."""
+        return self.history is None
+
+    def take(self) -> Statement | None:
+        """The next statement, taken away from what is ahead."""
+        return self.ahead.pop(0) if self.ahead else None
+
+    def next_is(self, *kinds: str) -> bool:
+        """True where the next statement ahead is of one of these kinds."""
+        return bool(self.ahead) and self.ahead[0].kind in kinds
+
+    def enter(self, state: State, echo: str, understood: str = "") -> None:
+        """Take a new state, and say so."""
+        self.trail.append(self.state)
+        self.state = state
+        if echo:
+            self.echoes.append(echo)
+        self.understood.append(understood or echo)
+
+    def answer(self, text: str, understood: str) -> None:
+        """Answer a question; the box does not change."""
+        self.answers.append(text)
+        self.understood.append(understood)
+
+
+Handler: TypeAlias = Callable[[Turn, Statement], None]

@@ -1,0 +1,31 @@
+"""Input that is no utterance: refused whole, in one sentence, before anything is made of it."""
+
+from __future__ import annotations
+
+import unicodedata
+
+from assistant.dialogue.saying import say
+
+MOST_WORDS = 2000
+"""An utterance longer than this is no one's breath; it is asked for in pieces."""
+
+_ALLOWED = frozenset("\t\n\r")
+
+
+def unreadable(text: str) -> str:
+    """Why `text` cannot be taken, as a sentence; empty where it can be."""
+    if any(char not in _ALLOWED and unicodedata.category(char) in ("Cc", "Cs") for char in text):
+        return say("unreadable.control")
+    count = len(text.split())
+    if count > MOST_WORDS:
+        return say("unreadable.long", count=count, most=MOST_WORDS)
+    return ""
+
+
+def printable(text: str, most: int = 200) -> str:
+    """`text` as it may be shown: without control characters, and not at endless length."""
+    shown = "".join(
+        char if unicodedata.category(char)[0] != "C" else " " for char in text[: most * 4]
+    )
+    shown = " ".join(shown.split())
+    return shown if len(shown) <= most else shown[:most] + " …"

@@ -1,0 +1,107 @@
+"""How long a turn takes, from words to reply, and how it grows with the length of an utterance.
+
+Run: python tests/dialogue/bench_turn.py   (tests/grammar/bench_grammar.py measures the
+understanding alone, beside a public sentence-template recogniser)
+"""
+
+from __future__ import annotations
+
+import random
+import statistics
+import sys
+import time
+from collections.abc import Iterable
+
+from electrician.mind import random_mind
+from electrician.noise import Ear
+from electrician.talking import Electrician
+from talks import dialogues
+
+from assistant.dialogue import Conversation
+from grammar import understand
+
+TALKS = 300
+LENGTHS = (10, 50, 200, 500, 1000, 2000)
+PIECES = [
+    "two 14-2 cables with ground",
+    "a three way switch",
+    "one 12-3",
+    "six number ten wires",
+    "a luminaire stud",
+    "three wire nuts",
+    "two receptacles on the twelves",
+]
+
+
+def show(text: str) -> None:
+    sys.stdout.write(text + "\n")
+
+
+def spread(times: Iterable[float]) -> str:
+    ordered = sorted(times)
+    last = ordered[int(len(ordered) * 0.99)]
+    return f"median {statistics.median(ordered) * 1e6:6.0f} µs, 99th {last * 1e6:6.0f} µs"
+
+
+def typed() -> list[float]:
+    """Every typed line of the dialogues, three times over."""
+    found = []
+    for _ in range(3):
+        for dialogue in dialogues():
+            conversation = Conversation()
+            for said in dialogue.says:
+                start = time.perf_counter()
+                conversation.hear(said.words)
+                found.append(time.perf_counter() - start)
+    return found
+
+
+def talked(errors: float) -> list[float]:
+    """Utterances of the scripted electrician."""
+    found = []
+    for seed in range(TALKS):
+        dice = random.Random(seed)
+        electrician, ear = Electrician(random_mind(dice), dice), Ear(errors, dice)
+        conversation, reply = Conversation(), None
+        while (words := electrician.say(reply)) is not None:
+            heard = ear.hear(words)
+            start = time.perf_counter()
+            reply = conversation.hear(heard)
+            found.append(time.perf_counter() - start)
+    return found
+
+
+def long(words: int) -> tuple[float, float]:
+    """Seconds for one utterance of `words` words: understanding alone, and the whole turn."""
+    dice = random.Random(words)
+    text = ""
+    while len(text.split()) < words:
+        text += dice.choice(PIECES) + ", "
+    best = [1e9, 1e9]
+    for _ in range(3):
+        start = time.perf_counter()
+        understand(text)
+        middle = time.perf_counter()
+        Conversation().hear(text)
+        end = time.perf_counter()
+        best = [min(best[0], middle - start), min(best[1], end - middle)]
+    return best[0], best[1]
+
+
+def main() -> None:
+    show(f"typed, phrases not met   {spread(typed())}")
+    show(f"typed dialogues          {spread(typed())}")
+    for errors in (0.0, 0.1):
+        talked(errors)
+        show(f"electrician, {errors:4.0%} wrong  {spread(talked(errors))}")
+    for words in LENGTHS:
+        understood, turn = long(words)
+        each = turn / words * 1e6
+        show(
+            f"{words:5} words  understood {understood * 1e3:7.2f} ms, turn {turn * 1e3:7.2f} ms, "
+            f"{each:5.1f} µs a word"
+        )
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,155 @@
+"""How a thousand talks went: success, joint goals, slots, turns, and verdicts wrong unheard."""
+
+from __future__ import annotations
+
+import random
+from collections import Counter
+from dataclasses import dataclass, field
+from fractions import Fraction
+
+from assistant.dialogue import Conversation
+from assistant.dialogue.state import State
+from electrician import truth
+from electrician.mind import Fact, Mind, random_mind
+from electrician.noise import Ear
+from electrician.talking import Electrician
+from rules.contents import (
+    Cable,
+    Conductors,
+    FixtureWires,
+    Grounds,
+    Marked,
+    SupportFitting,
+    TableBox,
+    Uncounted,
+    Yoke,
+)
+
+
+@dataclass
+class Outcome:
+    """One talk."""
+
+    accepted: bool
+    right: bool
+    """The accepted total and verdict are the truth."""
+    turns: int
+    least: int
+    joint: int
+    """Turns after which the box was as meant."""
+    hits: int
+    misses: int
+    extras: int
+    wrong_words: int
+    words: int
+    log: list[tuple[str, str, str]] = field(default_factory=list)
+
+
+def entered(state: State) -> Counter[Fact]:
+    """What the product holds to be in the box, for measuring only."""
+    facts: Counter[Fact] = Counter()
+    for item in state.items:
+        match item.content:
+            case Cable() as c:
+                facts["cable", c.awg, c.conductors, c.ground is not None] += c.count
+            case Conductors() as c:
+                facts["conductors", c.awg] += c.count
+            case Grounds() as g:
+                facts["grounds", g.awg] += g.count
+            case FixtureWires() as w:
+                facts["tails", w.awg, w.canopy] += w.count
+            case Yoke() as y:
+                facts["device", y.name] += y.count
+            case SupportFitting() as s:
+                facts["fitting", s.kind] += 1
+            case Uncounted() as u:
+                facts["uncounted", u.kind] += u.count
+    for part in state.box:
+        if isinstance(part, Marked | TableBox):
+            facts["box", str(part)] += 0
+    return facts
+
+
+def meant(electrician: Electrician) -> Counter[Fact]:
+    """What has been told by now: all of the mind but what is still to come."""
+    facts: Counter[Fact] = Counter()
+    for fact, count in electrician.mind.things.items():
+        facts[fact[:2] if fact[0] == "device" else fact] += count
+    for part in [*(p for chunk in electrician.todo for p in chunk), *electrician.later]:
+        if part.kind == "thing":
+            key = part.fact[:2] if part.fact[0] == "device" else part.fact
+            facts[key] -= part.count
+    return +facts
+
+
+def one_talk(seed: int, errors: float, mind: Mind | None = None) -> Outcome:
+    """A random box talked through at a rate of word errors."""
+    dice = random.Random(seed)
+    mind = mind or random_mind(dice)
+    electrician = Electrician(mind, dice)
+    ear = Ear(errors, dice)
+    conversation = Conversation()
+    reply = None
+    found = Outcome(False, False, 0, electrician.least, 0, 0, 0, 0, 0, 0)
+    while (words := electrician.say(reply)) is not None:
+        heard = ear.hear(words)
+        reply = conversation.hear(heard)
+        _score(found, entered(conversation.talk.state), meant(electrician))
+        found.log.append((words, " ".join(word.text for word in heard), reply.said))
+    found.turns = electrician.turns
+    found.wrong_words, found.words = ear.wrong, ear.words
+    if electrician.accepted is not None:
+        found.accepted = True
+        total, verdict = electrician.accepted
+        true = truth.count(mind)
+        found.right = Fraction(total) == true.total and verdict == true.verdict
+    return found
+
+
+def _score(found: Outcome, held: Counter[Fact], told: Counter[Fact]) -> None:
+    held = +held
+    found.joint += held == told
+    found.hits += sum((held & told).values())
+    found.misses += sum((told - held).values())
+    found.extras += sum((held - told).values())
+
+
+@dataclass(frozen=True)
+class Report:
+    """Many talks at one rate of word errors."""
+
+    errors: float
+    talks: int
+    success: float
+    silently_wrong: int
+    joint_goal: float
+    slot_f1: float
+    turns_over_least: float
+    measured_errors: float
+
+    def __str__(self) -> str:
+        return (
+            f"{self.errors:.0%} word errors ({self.measured_errors:.1%} measured), "
+            f"{self.talks} boxes: success {self.success:.1%}, silently wrong verdicts "
+            f"{self.silently_wrong}, joint goal {self.joint_goal:.3f}, slot F1 "
+            f"{self.slot_f1:.3f}, turns {self.turns_over_least:.2f} of the least"
+        )
+
+
+def report(errors: float, seeds: range) -> tuple[Report, list[Outcome]]:
+    """Talk through one random box a seed."""
+    found = [one_talk(seed, errors) for seed in seeds]
+    turns = sum(one.turns for one in found)
+    hits = sum(one.hits for one in found)
+    wrong = sum(one.misses + one.extras for one in found)
+    made = Report(
+        errors,
+        len(found),
+        sum(one.accepted and one.right for one in found) / len(found),
+        sum(one.accepted and not one.right for one in found),
+        sum(one.joint for one in found) / turns,
+        2 * hits / (2 * hits + wrong),
+        turns / sum(one.least for one in found),
+        sum(one.wrong_words for one in found) / sum(one.words for one in found),
+    )
+    return made, found

@@ -1,0 +1,144 @@
+"""Reading and recording the dialogues of `dialogues/*.txt` (the format is told in describing.txt).
+
+`python talks.py` writes what is said now into the files, for a person to read; the numbers
+after `=` are never written by it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from assistant.dialogue import Conversation, Reply
+from grammar.words import Word
+
+FOLDER = Path(__file__).with_name("dialogues")
+SURE = 0.95
+
+
+@dataclass
+class Said:
+    """One utterance: how it came, what is expected, and what was recorded."""
+
+    line: str
+    expected: dict[str, str] = field(default_factory=dict)
+    reply: str | None = None
+    spoken: str | None = None
+
+    @property
+    def words(self) -> str | list[Word]:
+        text = self.line[1:].strip()
+        if self.line.startswith(">"):
+            return text
+        return [_word(token) for token in text.split()]
+
+
+@dataclass
+class Dialogue:
+    """A talk about boxes."""
+
+    name: str
+    file: str
+    source: str = ""
+    edition: str = ""
+    says: list[Said] = field(default_factory=list)
+
+
+def _word(token: str) -> Word:
+    text, _, sure = token.partition("/")
+    return Word(text, float(sure) if sure else SURE)
+
+
+def dialogues() -> Iterator[Dialogue]:
+    for path in sorted(FOLDER.glob("*.txt")):
+        yield from _parsed(path)
+
+
+def _parsed(path: Path) -> Iterator[Dialogue]:
+    now: Dialogue | None = None
+    for line in path.read_text(encoding="utf-8").splitlines():
+        if line.startswith("## "):
+            if now:
+                yield now
+            now = Dialogue(line[3:].strip(), path.stem)
+        elif now is None or not line.strip():
+            continue
+        elif line.startswith("source:"):
+            now.source = line[7:].strip()
+        elif line.startswith("edition:"):
+            now.edition = line[8:].strip()
+        elif line[0] in ">*":
+            now.says.append(Said(line))
+        else:
+            _note(now.says[-1], line)
+    if now:
+        yield now
+
+
+def _note(said: Said, line: str) -> None:
+    mark, text = line[0], line[1:].strip()
+    if mark == "=":
+        pairs = (pair.strip().partition(" ") for pair in text.split(";"))
+        said.expected = {key: value for key, _, value in pairs}
+    elif mark == "<":
+        said.reply = text
+    elif mark == "~":
+        said.spoken = text
+    else:
+        raise ValueError(f"no such line: {line}")
+
+
+def played(dialogue: Dialogue) -> Iterator[tuple[Said, Reply]]:
+    conversation = Conversation(dialogue.edition) if dialogue.edition else Conversation()
+    for said in dialogue.says:
+        yield said, conversation.hear(said.words)
+
+
+def found(reply: Reply) -> dict[str, str]:
+    """What a dialogue may expect of a reply."""
+    out = reply.to_json()
+    return {
+        "asks": out["asks"] or "-",
+        "total": out["total_in3"],
+        "capacity": out["capacity_in3"] or "-",
+        "margin": out["margin_in3"] or "-",
+        "verdict": out["verdict"],
+        "assumed": " | ".join(out["assumed"]) or "-",
+        "understood": " | ".join(out["understood"]),
+        "left": " | ".join(out["left_over"]) or "-",
+    }
+
+
+def record(path: Path) -> None:
+    """Write what is said now after each utterance of a file."""
+    replies = iter([reply for talk in _parsed(path) for _, reply in played(talk)])
+    lines: list[str] = []
+    current: Reply | None = None
+    for line in path.read_text(encoding="utf-8").splitlines():
+        if line.startswith("<"):
+            continue
+        if line[:1] in (">", "*") or line.startswith("## "):
+            _close(lines, current)
+            current = next(replies) if line[0] in ">*" else None
+        if line.startswith("~") and current is not None:
+            _close(lines, current)
+            lines.append(f"~ {' / '.join(current.spoken.splitlines())}")
+            current = None
+            continue
+        if not line.strip():
+            _close(lines, current)
+            current = None
+        lines.append(line)
+    _close(lines, current)
+    path.write_text("\n".join(lines) + "\n", encoding="utf-8")
+
+
+def _close(lines: list[str], reply: Reply | None) -> None:
+    if reply is not None:
+        lines.append(f"< {reply.said}")
+
+
+if __name__ == "__main__":
+    for each in sorted(FOLDER.glob("*.txt")):
+        record(each)

@@ -1,0 +1,38 @@
+"""Published worked examples as typed English through the conversation (published.toml)."""
+
+from __future__ import annotations
+
+import json
+import tomllib
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from assistant.dialogue import Conversation
+
+HERE = Path(__file__)
+EXAMPLES = tomllib.loads(HERE.with_name("published.toml").read_text(encoding="utf-8"))["example"]
+FACTS = HERE.parents[3] / "shared" / "facts" / "worked_examples.json"
+
+
+@pytest.mark.parametrize("edition", ["2017", "2023"])
+@pytest.mark.parametrize("example", EXAMPLES, ids=lambda example: example["id"])
+def test_typed_english_gives_the_published_total(example: dict[str, Any], edition: str) -> None:
+    reply = Conversation(edition).hear(example["says"])
+    assert reply.left_over == ()
+    assert reply.to_json()["total_in3"] == example[f"total_{edition}"]
+    if "verdict" in example:
+        assert reply.verdict == example["verdict"]
+
+
+def test_our_numbers_are_those_of_the_collection_of_published_examples() -> None:
+    if not FACTS.exists():
+        pytest.skip("the collection of published examples is not beside this checkout")
+    published = {row["id"]: row for row in json.loads(FACTS.read_text(encoding="utf-8"))}
+    for example in EXAMPLES:
+        row = published.get(example["id"])
+        if row is None:
+            continue
+        assert float(example["total_2017"]) == row["recomputed_pre2020_in3"], example["id"]
+        assert float(example["total_2023"]) == row["recomputed_2020plus_in3"], example["id"]
