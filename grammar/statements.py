@@ -140,5 +140,6 @@ KINDS: dict[str, tuple[str, ...]] = {
     "copy_box": ("name",),
     "name_box": ("name",),
     "list_boxes": (),
+    "delete_box": ("name",),
     "done": (),
 }

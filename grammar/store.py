@@ -9,7 +9,9 @@ from importlib.resources import files
 from typing import Any
 
 #: Every data file, in the order in which the digest takes them.
-NAMES = ("numbers", "lexicon", "rules", "box", "contents", "control", "doubts", "spoken")
+NAMES = (
+    "numbers", "lexicon", "rules", "box", "contents", "control", "doubts", "spoken", "clauses", "patterns", "questions", "social",
+)  # fmt: skip
 
 
 def text(name: str) -> str:

@@ -1,0 +1,286 @@
+"""An utterance cut into clauses, each with its mood and its marks, things kept whole in it.
+
+A clause is written as a line of words in which every noun group, value or command that the
+phrases found stands as one tag (`<cable>`), so that what the words around it do can be read off
+by patterns that know nothing of sizes and counts.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Literal, TypeAlias
+
+from grammar import numbers, store
+from grammar.statements import Statement
+
+Mood: TypeAlias = Literal["declarative", "interrogative", "conditional"]
+
+_TABLE = store.table("clauses")
+_MOOD = _TABLE["mood"]
+_LEAD = frozenset(_MOOD["lead"])
+_WH = frozenset(_MOOD["wh"])
+_AUXILIARY = frozenset(_MOOD["auxiliary"])
+_SUBJECT = frozenset(_MOOD["subject"])
+_MODAL = frozenset(_MOOD["modal"])
+_FIT = frozenset(_MOOD["fit"])
+_HARD = frozenset(".;?!\n")
+_SOFT = frozenset(",:|()[]")
+_WORD = re.compile(r"[a-z]+(?:'[a-z]+)?|\d[\d./-]*(?:'?s)?|w/o?|[,.;:?!\n|()\[\]#&+=]|[^\s]")
+_CONTRACTED = {
+    "it's": "it is", "its": "it is", "that's": "that is", "thats": "that is",
+    "there's": "there is", "theres": "there is", "they're": "they are", "theyre": "they are",
+    "i'm": "i am", "i've": "i have", "we've": "we have", "i'd": "i would", "i'll": "i will",
+    "we're": "we are", "let's": "let us", "lets": "let us", "what's": "what is",
+    "whats": "what is", "how's": "how is", "where's": "where is", "who's": "who is",
+    "isn't": "is not", "aren't": "are not", "wasn't": "was not", "weren't": "were not",
+    "don't": "do not", "dont": "do not", "doesn't": "does not", "doesnt": "does not",
+    "didn't": "did not", "didnt": "did not", "can't": "can not", "cannot": "can not",
+    "cant": "can not", "won't": "will not", "wouldn't": "would not", "shouldn't": "should not",
+    "couldn't": "could not", "haven't": "have not", "hasn't": "has not", "ain't": "is not",
+    "isnt": "is not", "arent": "are not", "one's": "one is", "ones": "ones",
+    "you're": "you are", "there're": "there are", "those're": "those are", "w/o": "without",
+    "w/": "with", "gonna": "going to", "wanna": "want to", "gotta": "got to",
+    "this's": "this is", "you've": "you have", "should've": "should have", "nevermind": "never mind",
+}  # fmt: skip
+#: Phrases that find these say how the words work; their words are read anew in the clause.
+WORDS_ONLY = frozenset(
+    {"no", "make_that", "take_off", "change", "what_if", "more", "room_for", "lands_on"}
+)
+#: Questions of a fixed kind: their words are read anew too, and the question is kept beside them.
+ASKED = frozenset(
+    {"read_back", "total", "margin", "capacity", "why", "why_ask", "smallest_box", "advice",
+     "what_changes", "which_edition", "repeat", "slower", "help"}
+)  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class Element:
+    """One word, break or noun group of a clause."""
+
+    tag: str
+    start: int
+    end: int
+    found: Statement | None = None
+
+
+@dataclass(slots=True)
+class Clause:
+    """A stretch of an utterance that does one thing."""
+
+    elements: list[Element]
+    mood: Mood = "declarative"
+    line: str = ""
+    opens: str = ""
+    """The break that stands before it."""
+    closes: str = ""
+    """The break that stands after it."""
+    fit: bool = False
+    """True for a question whether the box fits."""
+    modal: bool = False
+    asked: tuple[Statement, ...] = ()
+    """Questions of a fixed kind that stand in it."""
+
+    @property
+    def found(self) -> list[Statement]:
+        """The noun groups, values and commands of the clause."""
+        return [element.found for element in self.elements if element.found is not None]
+
+    @property
+    def span(self) -> tuple[int, int]:
+        """Its place in the utterance."""
+        return self.elements[0].start, self.elements[-1].end
+
+
+def clauses(heard: str, statements: Sequence[Statement]) -> list[Clause]:
+    """The clauses of an utterance, in order."""
+    made: list[Clause] = []
+    elements: list[Element] = []
+    opens = ""
+    questions = {item.span[0] for item in statements if item.kind in ASKED}
+    for element in _elements(heard, statements):
+        tag = element.tag
+        if tag in _HARD or tag in _SOFT:
+            if elements:
+                made.append(_clause(elements, opens, tag))
+                elements = []
+            elif made and tag in _HARD:
+                made[-1].closes = tag
+            opens = tag
+            continue
+        asked = element.start in questions and any(e.found for e in elements)
+        if elements and (asked or _begins_another(tag, element, elements)):
+            made.append(_clause(elements, opens, ""))
+            elements, opens = [], ""
+        elements.append(element)
+    if elements:
+        made.append(_clause(elements, opens, "end"))
+    _put_questions(made, statements)
+    return made
+
+
+def _put_questions(made: list[Clause], statements: Sequence[Statement]) -> None:
+    """Give each clause the questions of a fixed kind that begin in it."""
+    for statement in statements:
+        if statement.kind in ASKED:
+            for clause in made:
+                if clause.span[0] <= statement.span[0] < clause.span[1]:
+                    clause.asked = (*clause.asked, statement)
+                    break
+
+
+_OPERATOR_VERBS = frozenset(_MOOD["verbs_of_request"])
+_EVENTS = frozenset({"next_box", "open_box", "copy_box", "name_box", "list_boxes", "new_job", "delete_box", "done", "undo", "redo", "start_over"})
+
+
+def _begins_another(tag: str, element: Element, before: list[Element]) -> bool:
+    """ "… and add a dimmer", "… next box …": another clause begins without a break."""
+    if element.found is not None and element.found.kind in _EVENTS:
+        return True
+    if before[-1].found is not None and before[-1].found.kind in _EVENTS:
+        return True
+    if before[-1].tag in ("and", "then", "but") and len(before) > 1:
+        return tag in _OPERATOR_VERBS or tag in ("what", "how", "will", "would", "does", "is")
+    return False
+
+
+def _elements(heard: str, statements: Sequence[Statement]) -> Iterator[Element]:
+    low = heard.lower() if heard.isascii() else _lowered(heard)
+    place = 0
+    for statement in statements:
+        start, end = statement.span
+        if start < place:
+            continue
+        yield from _words(low, place, start)
+        if statement.kind in WORDS_ONLY or statement.kind in ASKED:
+            yield from _words(low, start, end)
+        else:
+            yield Element(_tag(statement), start, end, statement)
+        place = end
+    yield from _words(low, place, len(low))
+
+
+def _lowered(heard: str) -> str:
+    """Lower case, character for character; quotes plain."""
+    made = "".join(c.lower() if len(c.lower()) == 1 else c for c in heard)
+    return made.replace("’", "'").replace("‘", "'")
+
+
+def _words(low: str, start: int, end: int) -> Iterator[Element]:
+    if start >= end:
+        return
+    for match in _WORD.finditer(low, start, end):
+        text = match.group()
+        first, last = match.span()
+        for word in _CONTRACTED.get(text, text).split():
+            yield Element(_number_tag(word), first, last)
+        if text == "\n":
+            yield Element("\n", first, last)
+
+
+@lru_cache(maxsize=4096)
+def _number_tag(word: str) -> str:
+    """A number word among words that no phrase took, as a tag with its value."""
+    if not (word[0].isalnum()) or word in ("oh", "o", "a", "an"):
+        return word
+    classes = numbers.word_classes(word)
+    if not classes:
+        return word
+    if classes[0] in ("%pair", "%pairs"):
+        return f"<pair:{word}>"
+    value = numbers.value((word,))
+    if value is None or "%part" in classes:
+        return word
+    return f"<n:{value}>"
+
+
+_DEFINITE = ("the ", "those ", "these ", "that ", "my ", "this ", "both ", "all ")
+
+
+def _tag(statement: Statement) -> str:
+    kind = statement.kind
+    if kind == "number":
+        return f"<n:{statement.get('value')}>"
+    count = statement.slots.get("count")
+    definite = "d" if statement.words.lower().startswith(_DEFINITE) else ""
+    return f"<{kind}:{'' if count is None else count}:{definite}>"
+
+
+def _clause(elements: list[Element], opens: str, closes: str) -> Clause:
+    line = " ".join([element.tag for element in elements])
+    clause = Clause(elements, line=line, opens=opens, closes=closes)
+    _find_mood(clause)
+    return clause
+
+
+_CONDITIONAL = re.compile(
+    r"^(?:(?:and|so|but|ok|okay|well|now|then|or|hey|hmm|um|uh|class|alright) )*"
+    r"(?:" + "|".join(sorted(map(re.escape, _MOOD["conditional"]), key=len, reverse=True)) + r")\b"
+)
+_TELLING_IF = re.compile("|".join(map(re.escape, _MOOD["telling_if"])))
+_REQUEST = re.compile(
+    r"^(?:(?:" + "|".join(sorted(_LEAD)) + r") )*(?:" + "|".join(_MOOD["request"]) + r") (?:please |just |we |you |also |then |maybe )*"
+    r"(?:" + "|".join(_MOOD["verbs_of_request"]) + r")\b"
+)
+
+
+def _find_mood(clause: Clause) -> None:
+    """Set what the clause does: tell, ask or suppose."""
+    words = [element.tag for element in clause.elements]
+    first = 0
+    while first < len(words) - 1 and words[first] in _LEAD:
+        first += 1
+    head = words[first]
+    if head[0] == "<" and not first:
+        head_word = ""
+    else:
+        head_word = head
+    line = clause.line
+    if _CONDITIONAL.search(line):
+        clause.mood = "conditional"
+        clause.modal = True
+    elif " if " in line and _TELLING_IF.search(line):
+        clause.mood = "interrogative"
+        clause.fit = True
+    elif "check " in line and _TELLING_IF.search(line):
+        return
+    elif head_word in _WH or (head_word in _AUXILIARY and _asks(words, first, clause)):
+        if _REQUEST.search(line) and words[first] in ("can", "could", "would", "will"):
+            return
+        clause.mood = "interrogative"
+        clause.modal = head_word in _MODAL
+    if clause.mood == "interrogative":
+        clause.fit = clause.fit or (head_word not in ("what", "why", "which", "who", "when", "where") and _about_fit(words, first))
+    if clause.mood != "declarative" and (" if " in line or " with " in line):
+        clause.modal = clause.modal or " if " in line
+
+
+def _about_fit(words: list[str], first: int) -> bool:
+    return any(word in _FIT for word in words[first + 1 :])
+
+
+def _asks(words: list[str], first: int, clause: Clause) -> bool:
+    """Whether an auxiliary at the head asks: "is it over", not "is 18 cubic inches"."""
+    head = words[first]
+    follows = words[first + 1] if first + 1 < len(words) else ""
+    if not follows:
+        return clause.closes == "?" or head in ("does", "do")
+    if head == "do" and follows in ("it", "that", "this", "not"):
+        return False
+    if head == "will" and follows in ("be", "have"):
+        return False
+    if head == "can" and follows == "not":
+        return False
+    if head == "any":
+        return clause.closes == "?" or follows in ("ideas", "chance", "other", "way", "left", "room", "over", "of", "boxes", "problem", "issues", "issue", "violation", "violations")
+    if follows == "not":
+        return first + 2 < len(words) and words[first + 2] in _SUBJECT
+    if head in ("is", "are", "was", "were", "am"):
+        if follows in _SUBJECT and follows not in ("a", "an", "all"):
+            return True
+        return _about_fit(words, first) or clause.closes == "?" or any(w in ("counted", "count", "counts", "supposed", "allowed", "required", "needed", "considered") for w in words)
+    if head in ("would", "should", "could", "can", "may", "might", "shall", "does", "did", "do"):
+        return True
+    return follows in _SUBJECT or follows[0] == "<" or _about_fit(words, first) or clause.closes == "?"

@@ -1,0 +1,84 @@
+"""The patterns of `data/patterns.toml`: what the words around the things of a clause do."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from functools import lru_cache
+from typing import NamedTuple
+
+from grammar import store
+from grammar.clauses import Clause
+
+
+class Pattern(NamedTuple):
+    """One way of doing something to the things of the box."""
+
+    act: str
+    words: frozenset[str]
+    """One of these must stand in the clause."""
+    say: re.Pattern[str]
+
+
+class Match(NamedTuple):
+    """A pattern found in a clause."""
+
+    act: str
+    found: re.Match[str]
+    clause: Clause
+
+    def has(self, group: str) -> bool:
+        """Whether the pattern has this part, and it was said."""
+        return group in self.found.re.groupindex and bool(self.found.group(group))
+
+    def places(self, group: str) -> range:
+        """The elements of the clause that a part of the pattern covers."""
+        first, last = self.found.span(group)
+        line = self.clause.line
+        start = line.count(" ", 0, first)
+        return range(start, start + line.count(" ", first, last) + 1)
+
+    def covered(self) -> range:
+        """The elements of the clause that the whole pattern covers."""
+        first, last = self.found.span()
+        line = self.clause.line
+        begin = first + (line[first : first + 1] == " ")
+        start = line.count(" ", 0, begin)
+        return range(start, start + line.count(" ", begin, last) + 1)
+
+
+@lru_cache(maxsize=1)
+def patterns() -> tuple[Pattern, ...]:
+    """Every pattern, in the order in which they are tried; compiled when first asked for."""
+    table = store.table("patterns")
+    macros = _macros(table["macros"])
+    return tuple(
+        Pattern(row["act"], frozenset(row["words"]), re.compile(_written(way, macros)))
+        for row in table["pattern"]
+        for way in row["say"]
+    )
+
+
+def _macros(said: dict[str, str]) -> dict[str, str]:
+    """The macros with those that they use written out; each uses only ones before it."""
+    made: dict[str, str] = {}
+    for name, text in said.items():
+        made[name] = _written(text, made)
+    return made
+
+
+def _written(text: str, macros: dict[str, str]) -> str:
+    for name, meant in macros.items():
+        text = text.replace("{" + name + "}", meant)
+    return text
+
+
+def matches(clause: Clause) -> Iterator[Match]:
+    """The patterns that a clause matches, the one that decides first."""
+    words = {element.tag.partition(":")[0] for element in clause.elements}
+    for pattern in patterns():
+        if pattern.words.isdisjoint(words):
+            continue
+        found = pattern.say.search(clause.line)
+        if found is not None:
+            yield Match(pattern.act, found, clause)

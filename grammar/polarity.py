@@ -1,0 +1,100 @@
+"""Which things of a clause are denied: "no clamps inside the box", "devices: none"."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from grammar import store
+from grammar.clauses import Element
+
+_TABLE = store.table("clauses")["polarity"]
+_NEGATORS = frozenset(_TABLE["negators"])
+_BETWEEN = frozenset(_TABLE["between"])
+_ENDS = frozenset(_TABLE["ends"])
+_AFTER = frozenset(_TABLE["after"])
+#: What stands for a thing that a negator can deny.
+DENIABLE = frozenset(
+    {"cable", "conductors", "grounds", "jumper", "fixture_wires", "device", "fitting",
+     "terminal_block", "uncounted", "clamps", "part", "barrier", "place", "nothing"}
+)  # fmt: skip
+#: Words that may stand between a negator and a thing without being known.
+_UNKNOWN_BETWEEN = 2
+
+
+def is_negator(element: Element) -> bool:
+    """Whether an element denies what follows it."""
+    return element.tag in _NEGATORS or element.tag == "<n:0>" or element.tag.startswith("<none")
+
+
+def denied(elements: Sequence[Element]) -> set[int]:
+    """The places of the things that are denied."""
+    found: set[int] = set()
+    open_at: int | None = None
+    unknown = 0
+    for place, element in enumerate(elements):
+        if is_negator(element):
+            if _denies_back(elements, place):
+                found.add(_thing_before(elements, place))
+                open_at = None
+                continue
+            open_at, unknown = place, 0
+            continue
+        if open_at is None:
+            continue
+        kind = element.found.kind if element.found is not None else ""
+        if kind in DENIABLE:
+            if _counted(element) and not _follows(elements, place, "or", "nor"):
+                open_at = None
+                continue
+            found.add(place)
+            unknown = 0
+        elif element.tag in ("or", "nor", "any", "neither"):
+            unknown = 0
+        elif element.tag in _ENDS and place > open_at + 1:
+            open_at = None if found or element.tag in ("but", "just", "only", "except") else open_at
+        elif kind or element.tag[0] == "<":
+            open_at = None
+        elif element.tag not in _BETWEEN:
+            unknown += 1
+            if unknown > _UNKNOWN_BETWEEN:
+                open_at = None
+    return found
+
+
+def _counted(element: Element) -> bool:
+    """Whether a thing is said with a number of its own: "no, three 14-2s" corrects."""
+    assert element.found is not None
+    count = element.found.get("count")
+    words = element.found.words.lower()
+    return count is not None and count != 0 and not words.startswith(("a ", "an ", "single ", "another "))
+
+
+def _follows(elements: Sequence[Element], place: int, *tags: str) -> bool:
+    return place > 0 and elements[place - 1].tag in tags
+
+
+def _denies_back(elements: Sequence[Element], place: int) -> bool:
+    """ "clamps none inside": the thing stands before, and none behind."""
+    tag = elements[place].tag
+    if not (tag in _AFTER or tag == "<n:0>" or tag.startswith("<none")):
+        return False
+    before = _thing_before(elements, place)
+    if before < 0:
+        return False
+    return not any(
+        other.found is not None and other.found.kind in DENIABLE - {"place", "nothing"}
+        for other in elements[place + 1 :]
+    )
+
+
+def _thing_before(elements: Sequence[Element], place: int) -> int:
+    """The thing right before a place, with nothing but "is" or "are" between; else -1."""
+    at = place - 1
+    while at >= 0 and elements[at].tag in ("is", "are", "there", "has", "was", "were", "says", "-", "="):
+        at -= 1
+    if at < 0:
+        return -1
+    found = elements[at].found
+    if found is None or found.kind not in DENIABLE - {"place", "nothing"} or _counted(elements[at]):
+        return -1
+    return at

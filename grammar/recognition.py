@@ -1,0 +1,261 @@
+"""Dialogue act recognition: words in, acts out."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from functools import lru_cache
+
+from grammar import acts, store
+from grammar.acts import Act, Unread, Utterance
+from grammar.asking import ask
+from grammar.clauses import Clause, Element, clauses
+from grammar.making import THINGS
+from grammar.telling import Telling, parts_of, tell
+from grammar.understanding import understand
+from grammar.unread import about_something_else, unread
+from grammar.words import Word
+
+_SOCIAL = store.table("social")
+_MARKERS = frozenset(
+    {"no", "wait", "sorry", "actually", "oops", "whoops", "correction", "rather", "nope", "oh",
+     "hold", "on", "i", "mean", "meant", "hang", "my", "bad", "mistake", "er", "uh", "um", "well", "hmm", "shoot", "dang", "crap",
+     "scratch", "that", "is", "wrong", "not", "right", "said", "strike", "misspoke", "so", "and", "but", "darn", "yeah", "let", "me", "see", "fix", "correct", "it", "made", "a", "the", "ok", "okay", "messed", "up", "miscounted", "looked", "again", "nah"}
+)  # fmt: skip
+_MARKING = frozenset({"wait", "sorry", "actually", "oops", "whoops", "correction", "rather", "mean", "meant", "mistake", "bad", "wrong", "misspoke", "no", "nope", "shoot", "crap", "dang", "darn", "miscounted", "hold", "nah"})
+#: Acts of which nothing may be left standing where a clause is about something else.
+_TELLS = (*THINGS.values(), acts.SetClamps, acts.SetVolume, acts.SetSize, acts.NameBoxKind, acts.AddPart, acts.AddBarrier, acts.Number, acts.Size, acts.Place, acts.NoneOfThem, acts.Deny, acts.Land, acts.More, acts.Recount, acts.Remove, acts.Restate, acts.RestateNumber, acts.Replace, acts.SetEdition, acts.NothingElse, acts.Undo, acts.OpenBox, acts.NameBox, acts.DeleteBox, acts.Reclassify, acts.Resize, acts.PutBack, acts.Widen, acts.Route, acts.Unground, acts.SetCanopy)
+
+
+def recognise(
+    words: str | Sequence[Word],
+    expect: str | None = None,
+    aliases: Mapping[str, str] | None = None,
+) -> Utterance:
+    """The dialogue acts of an utterance, in the order said, and what was not read.
+
+    `expect` names the open question (`box`, `clamps`, `device_size` …) and only breaks ties
+    between readings of a bare answer. `aliases` are a person's own words and what they mean.
+    """
+    found = understand(words, expect, aliases)
+    if social := _social(found.heard):
+        return Utterance(found.heard, (social,))
+    made: list[Act] = []
+    left: list[Unread] = []
+    parts = clauses(found.heard, found.statements)
+    place = 0
+    corrective = False
+    while place < len(parts):
+        clause = parts[place]
+        if _BOX_TOPIC.match(clause.line) and place + 1 < len(parts):
+            place, told, weighty = _clause(parts, place + 1, found.heard, True)
+            made += [_of_the_box(act) for act in told]
+            left += weighty
+            continue
+        if _marker(clause) and place + 1 < len(parts) and clause.closes not in ("?",):
+            corrective = True
+            made += _marker_acts(clause)
+            place += 1
+            continue
+        place, told, weighty = _clause(parts, place, found.heard, corrective)
+        made += told
+        left += weighty
+        corrective = False
+    made, left = _tidied(made, left, parts, found.heard)
+    return Utterance(found.heard, tuple(made), tuple(left))
+
+
+_BOX_TOPIC = re.compile(r"^(?:(?:and|so|ok|okay|now|as for|about|going back to|back to|for) )*(?:the|my|this) (?:box|volume|capacity)$")
+
+
+def _of_the_box(act: Act) -> Act:
+    """A number said of the box is its volume."""
+    if isinstance(act, (acts.Number, acts.RestateNumber)) and act.value is not None:
+        return acts.SetVolume(
+            volume=act.value, words=act.words, span=act.span, doubts=act.doubts, function="correction"
+        )
+    return act
+
+
+def _clause(
+    parts: list[Clause], place: int, heard: str, corrective: bool
+) -> tuple[int, list[Act], list[Unread]]:
+    """The acts of the clause at a place; with those joined to it, where it asks or supposes."""
+    clause = parts[place]
+    _declarative_after_all(clause)
+    telling = Telling(clause, heard, corrective)
+    if clause.mood != "declarative":
+        end = place + 1
+        while end < len(parts) and _joined(clause, parts[end - 1], parts[end]):
+            end += 1
+        return end, ask(telling, parts[place + 1 : end]), []
+    if about_something_else(clause, known_words()):
+        words = heard[clause.span[0] : clause.span[1]]
+        return place + 1, [acts.OtherTalk(words=words, span=clause.span)], []
+    told = tell(telling)
+    if _topic(clause, told) and place + 1 < len(parts):
+        following = parts[place + 1]
+        if denial := _denied_topic(clause, following, heard):
+            return place + 2, denial, []
+    return place + 1, told, _unread(clause, told, heard)
+
+
+_RELATIVE = re.compile(r"^(?:which|who|where|when) (?:is|are|has|have|was|were|i|we|goes|go|comes|come|makes|feeds|means|both|all|each|<)")
+_WHAT_I_HAVE = re.compile(r"^(?:(?:so|ok|okay|well|and) )*(?:what|here is what) (?:i|we) (?:have|am|got|see|found|count|counted)\b")
+
+
+def _declarative_after_all(clause: Clause) -> None:
+    """ "…, which is a dimmer", "what I have is …" tell."""
+    if clause.mood == "interrogative" and (
+        (clause.opens in (",", "") and clause.closes != "?" and _RELATIVE.match(clause.line))
+        or _WHAT_I_HAVE.match(clause.line)
+    ):
+        clause.mood = "declarative"
+        clause.fit = clause.modal = False
+
+
+def _joined(first: Clause, last: Clause, clause: Clause) -> bool:
+    """Whether a clause goes on with the question or supposition before it."""
+    if last.closes not in (",", "", ":", "(", "[") or _marker(clause):
+        return False
+    if clause.mood == "declarative":
+        asks_of_things = first.mood == "conditional" or first.fit or "box" in first.line
+        return asks_of_things and bool(clause.found)
+    return first.mood == "conditional" or (clause.mood == "conditional")
+
+
+def _marker(clause: Clause) -> bool:
+    """A clause that only marks what follows as a correction: "no wait", "sorry"."""
+    if any(element.found is not None and element.found.kind not in ("scratch", "no") for element in clause.elements):
+        return False
+    words = [element.tag for element in clause.elements if element.found is None]
+    return (
+        len(words) < 8
+        and all(word in _MARKERS for word in words)
+        and (any(word in _MARKING for word in words) or any(e.found is not None for e in clause.elements))
+    )
+
+
+def _marker_acts(clause: Clause) -> list[Act]:
+    for element in clause.elements:
+        if element.found is not None and element.found.kind == "scratch":
+            return [acts.Undo(words=element.found.words, span=element.found.span)]
+    if any(element.tag in ("no", "nope", "nah") for element in clause.elements):
+        return [acts.No(words="no", span=clause.span)]
+    return []
+
+
+def _topic(clause: Clause, told: list[Act]) -> bool:
+    """A thing named by itself before a colon, a question mark or a comma."""
+    return len(told) == 1 and clause.closes in (":", "?", ",", "(", "[", "") and len(clause.elements) <= 3
+
+
+def _denied_topic(clause: Clause, following: Clause, heard: str) -> list[Act] | None:
+    """ "clamps? none inside", "devices: none"."""
+    from grammar.polarity import denied, is_negator
+
+    head = following.elements[0]
+    if not is_negator(head) or head.tag in ("not", "without", "minus"):
+        return None
+    if any(e.found is not None and e.found.kind in (*THINGS, "clamps", "part", "nothing") for e in following.elements):
+        return None
+    both = [*clause.elements, *following.elements]
+    if not denied(both):
+        return None
+    return _plainly_denied(both, heard)
+
+
+def _plainly_denied(both: list[Element], heard: str) -> list[Act]:
+    """The denial of a topic alone: "none inside" says no more than "none"."""
+    from grammar.polarity import denied
+
+    made = tell(Telling(Clause(both, line=""), heard))
+    count = len(denied(both))
+    return made[:count]
+
+
+def _unread(clause: Clause, told: list[Act], heard: str) -> list[Unread]:
+    spans = [act.span for act in parts_of(told) if act.words]
+    taken = {
+        place
+        for place, element in enumerate(clause.elements)
+        if any(start <= element.start and element.end <= end for start, end in spans)
+    }
+    return unread(clause, taken, known_words(), heard)
+
+
+def _tidied(
+    made: list[Act], left: list[Unread], parts: list[Clause], heard: str
+) -> tuple[list[Act], list[Unread]]:
+    """What an utterance as a whole makes of its parts."""
+    if any(isinstance(act, acts.OtherTalk) for act in made):
+        others = [act for act in made if isinstance(act, acts.OtherTalk)]
+        if all(isinstance(act, (*_TELLS, acts.OtherTalk, acts.No, acts.Yes)) for act in made) and len(others) * 2 >= len(parts):
+            return [others[0]], []
+    made = _joined_counts(made)
+    told = [act for act in made if isinstance(act, _TELLS)]
+    if not told and left and not any(act for act in made):
+        words = [element for clause in parts for element in clause.elements]
+        strange = sum(1 for e in words if e.found is None and e.tag.isalpha() and e.tag not in known_words())
+        if strange >= 2:
+            return [acts.OtherTalk(words=heard, span=(0, len(heard)))], []
+    return made, left
+
+
+def _joined_counts(made: list[Act]) -> list[Act]:
+    """ "fixture wires, two of them and a ground": one thing, its count and its ground."""
+    kept: list[Act] = []
+    for act in made:
+        last = kept[-1] if kept else None
+        pronoun = isinstance(act, acts.Recount) and act.target.kind == "anything"
+        if pronoun and isinstance(last, tuple(THINGS.values())) and getattr(last, "count", 0) is None:
+            kept[-1] = replace(last, count=act.count, doubts=())  # type: ignore[call-arg, union-attr]
+        elif (
+            isinstance(last, acts.AddFixtureWires)
+            and isinstance(act, acts.AddGrounds)
+            and act.awg is None and not act.isolated and last.grounds is None
+            and (act.count in (None, 1))
+        ):  # fmt: skip
+            kept[-1] = replace(last, grounds=1)
+        else:
+            kept.append(act)
+    return kept
+
+
+@lru_cache(maxsize=1)
+def known_words() -> set[str]:
+    """Every word that the grammar knows, in any way."""
+    from grammar.engine import engine
+    from grammar.symbols import Lexicon
+
+    lexicon = Lexicon()
+    known = {key.removeprefix("!") for key in engine().symbols.keys}
+    known |= lexicon.fillers | lexicon.hesitations | set(lexicon.spelling) | set(lexicon.singular)
+    table = store.table("clauses")
+    for section in ("mood", "polarity", "correction", "other"):
+        for words in table[section].values():
+            for word in words:
+                known.update(word.split())
+    return known
+
+
+def _social(heard: str) -> Act | None:
+    """ "Thanks", "hold on": an utterance of nothing else."""
+    text = " ".join(re.findall(r"[a-z']+|\d[\w./-]*", heard.lower().replace("’", "'")))
+    if not text or len(text) > 80:
+        return None
+    for what, pattern in _social_patterns():
+        if pattern.fullmatch(text):
+            return acts.Social(what=what, words=heard.strip(), span=(0, len(heard)))  # type: ignore[arg-type]
+    return None
+
+
+@lru_cache(maxsize=1)
+def _social_patterns() -> tuple[tuple[str, re.Pattern[str]], ...]:
+    return tuple((row["what"], re.compile(row["say"])) for row in _SOCIAL["social"])
+
+
+def with_doubt(act: Act, doubt: acts.Doubt) -> Act:
+    """The act with one more doubt."""
+    return replace(act, doubts=(*act.doubts, doubt))

@@ -1,0 +1,468 @@
+"""The acts of a clause that tells: what is entered, denied, corrected, taken out."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from decimal import Decimal
+from typing import cast
+
+from grammar import acts, store
+from grammar.acts import Act, Function, Reference, Thing
+from grammar.clauses import Clause, Element
+from grammar.making import KIND_OF, act_of, marked, reference_to, thing_of
+from grammar.patterns import Match, matches
+from grammar.polarity import denied, is_negator
+from grammar.referring import number_in, refer, size_in
+
+_TABLE = store.table("clauses")["correction"]
+_MARKS = re.compile(r"\b(?:" + "|".join(map(re.escape, _TABLE["marks"])) + r")\b")
+_ADDITIVE = re.compile(r"\b(?:" + "|".join(map(re.escape, _TABLE["additive"])) + r")\b")
+_PARTITIVE = re.compile(r"\b(?:only|just|of (?:the|those|these|my))\b")
+_FROM_FIXTURE = re.compile(
+    r"\b(?:from|off|of|out of|for) (?:the |a |its |their )?(?:<device[^>]*> )?(?:light|fixture|luminaire|fan|lamp|chandelier|sconce|canopy|pendant)s?\b|\bcanopy\b"
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Telling:
+    """A clause that tells, and what is known of it from the clauses before it."""
+
+    clause: Clause
+    heard: str
+    corrective: bool = False
+
+    @property
+    def function(self) -> Function:
+        """Whether it corrects."""
+        return "correction" if self.corrects else "inform"
+
+    @property
+    def corrects(self) -> bool:
+        """True where its words mark it as a correction, and none as an addition."""
+        line = self.clause.line
+        return (self.corrective or bool(_MARKS.search(line))) and not _ADDITIVE.search(line)
+
+
+def tell(telling: Telling) -> list[Act]:
+    """The acts of a clause, in the order said."""
+    clause = telling.clause
+    asked = [act for found in clause.asked if (act := act_of(found)) is not None]
+    for match in matches(clause):
+        made = BUILDERS[match.act](match, telling)
+        if made is not None:
+            return [*_with_rest(match, made, telling), *asked]
+    return [*_plain(telling, clause.elements), *asked]
+
+
+def _with_rest(match: Match, made: list[Act], telling: Telling) -> list[Act]:
+    """What a pattern made, with what the rest of the clause tells by itself."""
+    covered = match.covered()
+    before = telling.clause.elements[: covered.start]
+    after = telling.clause.elements[covered.stop :]
+    plain = replace(telling, corrective=False)
+    return [*_plain(plain, before, rest=True), *made, *_plain(plain, after, rest=True)]
+
+
+def _plain(telling: Telling, elements: Sequence[Element], rest: bool = False) -> list[Act]:
+    """Each noun group, value or command by itself: entered, denied or restated."""
+    negative = denied(elements) if any(map(is_negator, elements)) else set()
+    corrects = telling.corrects and not rest
+    made: list[Act] = []
+    for place, element in enumerate(elements):
+        if element.found is None:
+            continue
+        if place in negative:
+            made += _denial(element)
+        elif corrects or _no_but(elements, place):
+            made += _restated(element, telling)
+        elif (act := act_of(element.found)) is not None:
+            made.append(_partitive(act, telling))
+        else:
+            made += _mention(element)
+    return _fixture_wires(made, telling)
+
+
+def _mention(element: Element) -> list[Act]:
+    return []
+
+
+def _no_but(elements: Sequence[Element], place: int) -> bool:
+    """ "no three 14-2s": a number behind "no" corrects."""
+    return place > 0 and elements[place - 1].tag in ("no", "nope") and place == 1
+
+
+def _partitive(act: Act, telling: Telling) -> Act:
+    """ "only one of the 12-3s" says how many there are of what was named before."""
+    if isinstance(act, tuple(KIND_OF)) and getattr(act, "count", None) is not None:
+        low = act.words.lower()
+        if re.search(r"\bof (?:the|those|these|my)\b", low) or low.startswith(("only ", "just ")):
+            return acts.Restate(
+                thing=cast(Thing, act), instead_of=_like(act), words=act.words, span=act.span,
+                doubts=act.doubts, function="correction",
+            )  # fmt: skip
+    return act
+
+
+def _like(act: Act) -> Reference:
+    """A reference to things that differ from `act` in nothing but their count."""
+    return Reference(
+        KIND_OF[type(act)], getattr(act, "name", None), getattr(act, "awg", None),  # type: ignore[arg-type]
+        getattr(act, "conductors", None), words=act.words,
+    )  # fmt: skip
+
+
+def _denial(element: Element) -> list[Act]:
+    """A thing that is not there."""
+    found = element.found
+    assert found is not None
+    if found.kind in ("clamps", "place"):
+        where = str(found.get("where"))
+        opposite = {"inside": "none" if found.kind == "clamps" else "outside", "outside": "inside"}
+        if found.kind == "clamps" and where == "outside":
+            return []
+        return [acts.SetClamps(where=opposite.get(where, "none"), words=found.words, span=found.span)]
+    if found.kind == "nothing":
+        made = act_of(found)
+        return [made] if made is not None else []
+    if found.kind == "fixture_wires" and found.get("canopy"):
+        return [acts.SetCanopy(canopy=False, words=found.words, span=found.span)]
+    return [acts.Deny(target=reference_to(found), words=found.words, span=found.span)]
+
+
+def _restated(element: Element, telling: Telling) -> list[Act]:
+    """A thing said anew, in place of what it can mean."""
+    found = element.found
+    assert found is not None
+    if found.kind == "number":
+        value = found.get("value")
+        if value is None:
+            return []
+        return [acts.RestateNumber(value=Decimal(str(value)), words=found.words, span=found.span, doubts=found.doubts, function="correction")]  # type: ignore[arg-type]
+    thing = thing_of(found)
+    if thing is not None:
+        act = act_of(found)
+        if isinstance(act, acts.Deny):
+            return [act]
+        return [acts.Restate(thing=thing, words=found.words, span=found.span, doubts=thing.doubts, function="correction")]
+    act = act_of(found)
+    return [] if act is None else [marked(act, "correction")]
+
+
+def _fixture_wires(made: list[Act], telling: Telling) -> list[Act]:
+    """ "four wires from the canopy" are fixture wires; a ground said with them is theirs."""
+    line = telling.clause.line
+    canopy = "canopy" in line
+    for place, act in enumerate(made):
+        loose = isinstance(act, acts.AddConductors) and (act.awg is None or act.awg >= 16)
+        if loose and act.path is None and _FROM_FIXTURE.search(line):  # type: ignore[attr-defined]
+            made[place] = acts.AddFixtureWires(
+                count=act.count, awg=act.awg, canopy=True if canopy else None,  # type: ignore[attr-defined]
+                words=act.words, span=act.span,
+                doubts=tuple(d for d in act.doubts if d.reason not in ("vague", "unusual")),
+            )  # fmt: skip
+        elif canopy and isinstance(act, acts.AddFixtureWires) and act.canopy is None and "no canopy" not in line:
+            made[place] = replace(act, canopy=True)
+    return made
+
+
+# -- patterns made into acts ---------------------------------------------------------------------
+
+
+def _pieces(match: Match, group: str) -> list[Element]:
+    return [match.clause.elements[place] for place in match.places(group)]
+
+
+def _words(match: Match, telling: Telling) -> tuple[str, tuple[int, int]]:
+    elements = [match.clause.elements[place] for place in match.covered()]
+    start, end = elements[0].start, elements[-1].end
+    return telling.heard[start:end], (start, end)
+
+
+def _target(match: Match, telling: Telling, group: str = "ref") -> Reference:
+    if match.has(group):
+        return refer(_pieces(match, group), telling.heard)
+    return refer([match.clause.elements[place] for place in match.covered()], telling.heard)
+
+
+def _number(match: Match, group: str = "n") -> Decimal | None:
+    if not match.has(group):
+        return None
+    text = match.found.group(group)
+    if text == "both":
+        return Decimal(2)
+    for element in _pieces(match, group):
+        value = number_in(element.tag)
+        if value is not None:
+            return value
+    return None
+
+
+def _thing_in(match: Match, group: str) -> Thing | None:
+    for element in _pieces(match, group):
+        if element.found is not None:
+            return thing_of(element.found)
+        if element.tag.startswith("<pair:"):
+            from grammar import numbers
+
+            awg, conductors = numbers.pair(element.tag[6:-1])
+            return acts.AddCable(awg=awg, conductors=conductors, words=element.tag[6:-1], span=(element.start, element.end))
+    return None
+
+
+Built = "list[Act] | None"
+Builder = Callable[[Match, Telling], "list[Act] | None"]
+
+
+def _keep(match: Match, telling: Telling) -> list[Act]:
+    words, span = _words(match, telling)
+    return [acts.Keep(words=words, span=span)]
+
+
+def _put_back(match: Match, telling: Telling) -> list[Act]:
+    words, span = _words(match, telling)
+    return [acts.PutBack(target=_target(match, telling), words=words, span=span, function="request")]
+
+
+def _do_it(match: Match, telling: Telling) -> list[Act]:
+    words, span = _words(match, telling)
+    return [acts.DoIt(words=words, span=span, function="request")]
+
+
+def _unground(match: Match, telling: Telling) -> list[Act] | None:
+    words, span = _words(match, telling)
+    target = _target(match, telling)
+    if target.kind not in ("cable", "anything", "wire"):
+        return None
+    counted = target.kind == "cable" and target.count is not None and target.awg is not None
+    if counted and not re.match(r"(?i)(?:the|that|those|these|this|one of|both)\b", target.words):
+        return None
+    return [acts.Unground(target=target, words=words, span=span, function="correction")]
+
+
+def _reclassify(match: Match, telling: Telling) -> list[Act]:
+    words, span = _words(match, telling)
+    count = _number(match)
+    path = "through" if match.has("path") else None
+    return [
+        acts.Reclassify(
+            count=None if count is None else int(count),
+            kind="conductors" if path else "grounds",
+            path=path, words=words, span=span, function="correction",
+        )
+    ]  # fmt: skip
+
+
+def _route(match: Match, telling: Telling) -> list[Act]:
+    words, span = _words(match, telling)
+    return [acts.Route(target=_target(match, telling), path="through", words=words, span=span, function="correction")]
+
+
+_PLACES = {"inside": "inside", "internal": "inside", "outside": "outside", "external": "outside"}
+
+
+def _contrast(match: Match, telling: Telling) -> list[Act] | None:
+    words, span = _words(match, telling)
+    new, old = match.found.group("new"), match.found.group("old")
+    if new in _PLACES:
+        return [acts.Place(where=_PLACES[new], words=words, span=span, function="correction")]
+    element = _pieces(match, "new")[0]
+    value = number_in(element.tag)
+    if value is not None:
+        other = _number(match, "old")
+        if other is None:
+            return None
+        return [acts.RestateNumber(value=value, instead_of=other, words=words, span=span, function="correction")]
+    thing = _thing_in(match, "new")
+    if thing is None:
+        act = act_of(element.found) if element.found is not None else None
+        return None if act is None else [marked(act, "correction")]
+    other = _number(match, "old")
+    if other is not None:
+        return [acts.Restate(thing=thing, words=words, span=span, doubts=thing.doubts, function="correction")]
+    if old.startswith("<place") or old in _PLACES:
+        return None
+    return [
+        acts.Restate(
+            thing=thing, instead_of=_target(match, telling, "old"), words=words, span=span,
+            doubts=thing.doubts, function="correction",
+        )
+    ]  # fmt: skip
+
+
+def _remove(match: Match, telling: Telling) -> list[Act] | None:
+    words, span = _words(match, telling)
+    if re.match(r"(?:<n:\d+>|no) less\b", match.found.group()) and not match.has("ref"):
+        pass
+    if re.search(r"\b(?:forgot|left out|missed)\b", match.clause.line):
+        return None
+    count = _number(match)
+    covered = [match.clause.elements[place] for place in match.covered()]
+    things = [e for e in covered if e.found is not None and e.found.kind in (*_THING_KINDS, "clamps", "part", "barrier")]
+    if len(things) > 1 and not match.has("n"):
+        return [acts.Remove(target=reference_to(e.found), words=e.found.words, span=e.found.span, function="request") for e in things if e.found is not None]
+    target = _target(match, telling) if match.has("ref") else Reference(which="last")
+    if count is not None:
+        target = replace(target, count=int(count))
+    if target.kind == "clamps":
+        return [acts.SetClamps(where="none", words=words, span=span, function="request")]
+    return [acts.Remove(target=target, words=words, span=span, function="request")]
+
+
+_THING_KINDS = ("cable", "conductors", "grounds", "jumper", "fixture_wires", "device", "fitting", "terminal_block", "uncounted")
+_PRONOUNS = frozenset({"it", "that", "them", "those", "these", "this", "they"})
+
+
+def _replace(match: Match, telling: Telling) -> list[Act] | None:
+    words, span = _words(match, telling)
+    thing = _thing_in(match, "new")
+    if thing is None:
+        return None
+    if not match.has("ref"):
+        return [acts.Restate(thing=thing, words=words, span=span, doubts=thing.doubts, function="correction")]
+    if match.found.group("ref") in _PRONOUNS:
+        return [acts.Restate(thing=thing, words=words, span=span, doubts=thing.doubts, function="correction")]
+    target = _target(match, telling)
+    if target.kind in ("box", "clamps"):
+        return None
+    return [acts.Replace(target=target, thing=thing, words=words, span=span, doubts=thing.doubts, function="correction")]
+
+
+def _swap(match: Match, telling: Telling) -> list[Act] | None:
+    """ "swap the dimmer for a switch", also where the box or a part is what is changed."""
+    return _replace(match, telling)
+
+
+def _is_now(match: Match, telling: Telling) -> list[Act] | None:
+    thing = _thing_in(match, "new")
+    if thing is None or match.found.group("ref") in ("he", "she"):
+        return None
+    if isinstance(thing, acts.AddGrounds) and not match.found.group("ref").startswith("<grounds"):
+        return None
+    if re.search(r"\bnot\b", match.found.group()[: match.found.start("new") - match.found.start()]):
+        return None
+    return _replace(match, telling)
+
+
+def _recount(match: Match, telling: Telling) -> list[Act] | None:
+    words, span = _words(match, telling)
+    value = _number(match)
+    if value is None:
+        return None
+    target = _target(match, telling)
+    whole = value == int(value)
+    if target.kind == "box" or not whole:
+        return [acts.SetVolume(volume=value, words=words, span=span, function="correction")]
+    if target.kind in ("clamps",):
+        return None
+    if target.kind == "device" and int(value) in (14, 12, 10, 8, 6):
+        return [acts.Land(target=target, awg=int(value), words=words, span=span, function="correction")]
+    if target.kind in ("cable", "conductors", "wire", "anything") and int(value) in (18, 16, 14, 12, 10, 8, 6) and target.awg is None and int(value) > 7:
+        return [acts.Resize(target=target, awg=int(value), words=words, span=span, function="correction")]
+    if target.awg is not None and value in (14, 12, 10, 8, 6) and re.search(r"\b(?:twelves|fourteens|tens|eights|sixes|1[024]s)\b", words.lower()) :
+        return [acts.Resize(target=replace(target, count=None), awg=int(value), words=words, span=span, function="correction")]
+    return [acts.Recount(target=replace(target, count=None), count=int(value), words=words, span=span, function="correction")]
+
+
+def _restate_number(match: Match, telling: Telling) -> list[Act] | None:
+    words, span = _words(match, telling)
+    value = _number(match)
+    if value is None:
+        return None
+    return [acts.RestateNumber(value=value, words=words, span=span, doubts=_doubts_in(match), function="correction")]
+
+
+def _doubts_in(match: Match, group: str = "n") -> tuple[acts.Doubt, ...]:
+    for element in _pieces(match, group):
+        if element.found is not None and element.found.doubts:
+            return cast("tuple[acts.Doubt, ...]", element.found.doubts)
+    return ()
+
+
+def _land(match: Match, telling: Telling) -> list[Act] | None:
+    words, span = _words(match, telling)
+    awg = size_in(_pieces(match, "size"))
+    if awg is None or awg > 14:
+        return None
+    target = _target(match, telling)
+    if target.kind not in ("device", "terminal_block", "anything"):
+        return None
+    if target.kind == "anything":
+        target = replace(target, kind="device")
+    return [acts.Land(target=target, awg=awg, words=words, span=span, function="correction")]
+
+
+def _widen(match: Match, telling: Telling) -> list[Act] | None:
+    words, span = _words(match, telling)
+    kinds = [e.found for e in match.clause.elements if e.found is not None and e.found.kind == "box_kind"]
+    devices = [e.found for e in match.clause.elements if e.found is not None and e.found.kind == "device"]
+    if not kinds or kinds[0].get("gangs") is None or kinds[0].get("family") is not None:
+        return None
+    target = reference_to(devices[0]) if devices else Reference("device", which="last")
+    made: list[Act] = [acts.Widen(target=target, gangs=int(cast(int, kinds[0].get("gangs"))), words=words, span=span, function="correction")]
+    return made
+
+
+def _canopy(match: Match, telling: Telling) -> list[Act] | None:
+    words, span = _words(match, telling)
+    kinds = {e.found.kind for e in match.clause.elements if e.found is not None}
+    if kinds & {"fixture_wires", "conductors", "grounds", "nothing", "number", "size"}:
+        return None
+    if any(map(is_negator, match.clause.elements)):
+        return [acts.SetCanopy(canopy=False, words=words, span=span)]
+    return [acts.SetCanopy(canopy=True, words=words, span=span)]
+
+
+def _more(match: Match, telling: Telling) -> list[Act]:
+    words, span = _words(match, telling)
+    count = _number(match)
+    target = _target(match, telling) if match.has("ref") else Reference(which="last")
+    if target.kind == "cable" or "cable" in words.lower().split():
+        target = Reference("cable", which="last", words=words)
+    else:
+        target = Reference(target.kind, which="last", words=words)
+    return [acts.More(target=target, count=1 if count is None else int(count), words=words, span=span, function="request")]
+
+
+def _box_number(match: Match, telling: Telling) -> list[Act] | None:
+    words, span = _words(match, telling)
+    value = _number(match)
+    if value is None or value < 3:
+        return None
+    if value == int(value) and value in (14, 12, 10, 8, 6) and re.search(r"\b(?:on|land|size|gauge|awg)\b", match.clause.line):
+        return None
+    return [acts.SetVolume(volume=value, words=words, span=span, doubts=_volume_doubts(match), function="correction" if telling.corrects else "inform")]
+
+
+def _volume_doubts(match: Match) -> tuple[acts.Doubt, ...]:
+    return tuple(replace(doubt, slot="volume") for doubt in _doubts_in(match))
+
+
+BUILDERS: dict[str, Builder] = {
+    "keep": _keep,
+    "put_back": _put_back,
+    "do_it": _do_it,
+    "unground": _unground,
+    "reclassify": _reclassify,
+    "route": _route,
+    "contrast": _contrast,
+    "remove": _remove,
+    "replace": _swap,
+    "is_now": _is_now,
+    "recount": _recount,
+    "restate_number": _restate_number,
+    "land": _land,
+    "widen": _widen,
+    "canopy": _canopy,
+    "more": _more,
+    "box_number": _box_number,
+}
+
+
+def parts_of(made: Sequence[Act]) -> Iterator[Act]:
+    """The acts, those of suppositions among them."""
+    for act in made:
+        yield act
+        if isinstance(act, acts.Suppose):
+            yield from parts_of(act.acts)

@@ -1,0 +1,124 @@
+"""Words that became part of no act, graded: does a verdict stand over them or not?"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Sequence
+
+from grammar import numbers, store
+from grammar.acts import Unread
+from grammar.clauses import Clause, Element
+
+_TABLE = store.table("clauses")["other"]
+_UNITS = frozenset(_TABLE["units"])
+_LABELS = frozenset(_TABLE["labels"])
+_PREPOSITIONS = frozenset(_TABLE["prepositions"])
+_CHANGE = frozenset(_TABLE["change"])
+_QUANTITY = frozenset(_TABLE["quantity"])
+_SUBJECTS = frozenset(_TABLE["subjects"])
+_AWAY = frozenset(_TABLE["away"])
+_VERBS = frozenset(_TABLE["verbs"])
+_MEASURE = re.compile(
+    r"(?:<n:[^>]*>|<size[^>]*>|<box_size[^>]*>) (?:inch |inches |in |foot |feet |ft )+(?:on center|oc|off|above|below|apart|high|up|from|away|left of|right of|over from|long|wide|tall|run|of (?:pipe|wire|cable|conduit))\b"
+)
+_MONEY = re.compile(r"\$ ?<n|\$ ?\d")
+
+
+def about_something_else(clause: Clause, known: Iterable[str]) -> bool:
+    """Whether a clause is about other things or people, so that nothing in it is of the box."""
+    if _MEASURE.search(clause.line) or _MONEY.search(clause.line):
+        return True
+    words = [element.tag for element in clause.elements]
+    strong = any(_evidence(element) for element in clause.elements)
+    for place, word in enumerate(words):
+        if word in _AWAY and not strong:
+            return True
+        if word in _SUBJECTS and not strong and not _modifies(words, place):
+            return True
+        if word in _VERBS and not strong and _governs(words, place):
+            return True
+        if word in _UNITS and place and words[place - 1].startswith("<n:") and not strong:
+            return True
+    return False
+
+
+def _evidence(element: Element) -> bool:
+    """A thing said so exactly that the clause is of a box, whoever else is in it."""
+    found = element.found
+    if found is None:
+        return False
+    if found.kind == "cable":
+        return found.get("count") is not None or " " in found.words.strip()
+    if found.kind == "box_volume":
+        return True
+    if found.kind == "box_size":
+        return "family" in found.slots
+    return found.kind in ("conductors", "fixture_wires", "terminal_block") and "awg" in found.slots
+
+
+def _modifies(words: Sequence[str], place: int) -> bool:
+    """ "for the garage", "from the panel": it only says which."""
+    return any(word in _PREPOSITIONS for word in words[max(0, place - 4) : place])
+
+
+def _governs(words: Sequence[str], place: int) -> bool:
+    """A verb at the head of the clause, or right behind its subject."""
+    return place <= 2 or words[place - 1] in ("i", "we", "he", "she", "they", "you", "to", "and")
+
+
+def unread(clause: Clause, taken: set[int], known: set[str], text: str) -> list[Unread]:
+    """The runs of words of a clause that are in no act, graded."""
+    found: list[Unread] = []
+    for place, element in enumerate(clause.elements):
+        if place in taken or element.found is not None:
+            continue
+        if _weighs(clause.elements, place, known, text, taken):
+            run = text[element.start : element.end]
+            found.append(Unread(run, (element.start, element.end), True))
+    return found
+
+
+def _weighs(
+    elements: Sequence[Element], place: int, known: set[str], text: str, taken: set[int]
+) -> bool:
+    tag = elements[place].tag
+    if tag.startswith(("<n:", "<pair:")):
+        return _number_weighs(elements, place, text)
+    if tag in _CHANGE:
+        return not (tag in _ADDING and _before_a_thing(elements, place))
+    unknown = tag not in known and tag.isalpha()
+    if not unknown:
+        return False
+    before = elements[place - 1].tag if place else ""
+    if before.startswith("<n:") and before != "<n:1>":
+        return True
+    said = text[elements[place].start : elements[place].end]
+    return _abbreviation(said, text)
+
+
+_ADDING = frozenset({"add", "include", "change"})
+
+
+def _before_a_thing(elements: Sequence[Element], place: int) -> bool:
+    """ "add a dimmer": the verb says no more than that the thing is there."""
+    return any(element.found is not None for element in elements[place + 1 : place + 5])
+
+
+def _number_weighs(elements: Sequence[Element], place: int, text: str) -> bool:
+    after = elements[place + 1].tag if place + 1 < len(elements) else ""
+    before = elements[place - 1].tag if place else ""
+    if after in _UNITS or before in _LABELS:
+        return False
+    if elements[place].tag == "<n:1>":  # "the one in the hall", "that one"
+        return text[elements[place].start : elements[place].end].isdigit()
+    return True
+
+
+def _abbreviation(said: str, text: str) -> bool:
+    """ "DPLX", "S3W": letters in capitals amid words that are not."""
+    return len(said) < 6 and said.isupper() and not text.isupper() and not re.search("[AEIOUY]", said)
+
+
+def is_number(tag: str) -> bool:
+    """Whether a word is one of a number."""
+    return bool(numbers.word_classes(tag))
