@@ -8,6 +8,7 @@ from pathlib import Path
 from assistant import sound_commands
 from assistant.arguments import Command, answer, argument, group, option, run, switch
 from assistant.jobs import commands as job_commands
+from assistant.lasting import lasting
 from assistant.problems import guarded
 from assistant.screen_commands import SCREEN, SERVE, screen
 
@@ -18,13 +19,15 @@ JSON = switch("json", "One JSON object a line instead of text.")
 
 
 def _check(statements: list[str], edition: str, json: bool, units: str) -> int:
-    from assistant import check as front
+    with lasting():
+        from assistant import check as front
 
-    return front.run(statements, edition, json, units)
+        return front.run(statements, edition, json, units)
 
 
 def _chat(job: str, edition: str, json: bool, units: str) -> int:
-    from assistant import chat as front
+    with lasting():
+        from assistant import chat as front
 
     return front.run(sys.stdin, job, edition, json, units)
 

@@ -224,19 +224,33 @@ def test_version_and_help_load_nothing_of_the_work(asked: str) -> None:
         "assistant.arguments",
         "assistant.command",
         "assistant.jobs",
+        "assistant.lasting",
         "assistant.jobs.commands",
         "assistant.problems",
         "assistant.screen_commands",
         "assistant.sound_commands",
         "assistant.usage",
     }
-    assert not found & {"dataclasses", "inspect", "tomllib", "json.decoder"} - {"json.decoder"}
+    assert not found & {"argparse", "dataclasses", "inspect", "tomllib", "platformdirs"}
 
 
-def test_check_loads_no_file_keeping_no_sound_and_no_rules_that_it_does_not_count_by() -> None:
+def test_check_loads_no_jobs_no_sound_and_no_rules_of_other_work() -> None:
     found = loaded_by("check", BOX)
-    assert not found & {"platformdirs", "sqlite3", "wave", "numpy", "textual", "argparse"}
+    assert "assistant.check" in found
+    assert not found & {"argparse", "numpy", "sqlite3", "textual", "wave"}
     assert not found & {"assistant.jobs.session", "assistant.ears", "assistant.mouth"}
+    assert not found & {"rules.canada", "rules.conduit", "rules.spaces"}
+
+
+def test_the_search_for_garbage_goes_on_after_a_check() -> None:
+    code = (
+        "import gc\ntry:\n    from assistant.command import main; main()\n"
+        "except SystemExit: pass\nprint(gc.isenabled())"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", code, "check", BOX], capture_output=True, text=True, check=True
+    )
+    assert done.stdout.splitlines()[-1] == "True"
 
 
 def test_an_interrupt_is_no_traceback() -> None:
