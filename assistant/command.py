@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import sys
+from collections.abc import Sequence
 from pathlib import Path
 
 from assistant import sound_commands
@@ -76,6 +77,14 @@ BOXALOUD = group(
 )
 
 
+def app(words: Sequence[str]) -> int:
+    """Do what the words after `boxaloud` ask; give the exit status.
+
+    Raises Problem, in a sentence, for what the user can mend.
+    """
+    return run(BOXALOUD, BOXALOUD.name, words)
+
+
 def main() -> None:
     """Run the command; an error is one sentence on standard error, never a traceback."""
-    sys.exit(guarded(lambda: run(BOXALOUD, BOXALOUD.name, sys.argv[1:])))
+    sys.exit(guarded(lambda: app(sys.argv[1:])))

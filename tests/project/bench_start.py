@@ -1,7 +1,8 @@
 """How long the command takes from its start to its end, as whole processes. Not a test.
 
-Run: python tests/project/bench_start.py [RUNS]   The first run of each is not counted. Where
-nothing else runs, the median is to be quoted; the least tells how far others disturbed it.
+Run: python tests/project/bench_start.py [RUNS]   The first run of each is not counted, and
+compiled modules are kept between runs, as they are for a user. Where nothing else runs, the
+median is to be quoted; the least tells how far others disturbed it.
 """
 
 from __future__ import annotations
@@ -39,6 +40,7 @@ def main() -> None:
     runs = int(sys.argv[1]) if len(sys.argv) > 1 else 15
     with tempfile.TemporaryDirectory() as folder:
         os.environ["BOXALOUD_DATA"] = folder
+        os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
         for name, args, said in CASES:
             once(args, said)
             took = [once(args, said) for _ in range(runs)]

@@ -16,7 +16,7 @@ from typing import Any
 import pytest
 
 from assistant.arguments import Command, argument, group, option, run, switch
-from assistant.command import BOXALOUD
+from assistant.command import BOXALOUD, app
 from assistant.problems import Problem
 from assistant.usage import shown
 
@@ -170,7 +170,7 @@ def test_what_a_command_takes_is_what_its_function_takes(called: str) -> None:
 @pytest.mark.parametrize("called", sorted(COMMANDS))
 def test_help_shows_all_that_a_command_takes(called: str, capsys: pytest.CaptureFixture) -> None:
     command = COMMANDS[called]
-    assert run(BOXALOUD, "boxaloud", [*called.split()[1:], "--help"]) == 0
+    assert app([*called.split()[1:], "--help"]) == 0
     text = capsys.readouterr().out
     assert text.startswith(f"Usage: {called}")
     assert max(len(line) for line in text.splitlines()) <= 80
