@@ -275,5 +275,5 @@ def test_a_reader_that_has_gone_is_no_verdict() -> None:
          sys.executable, TYPED, BOX],
         capture_output=True, text=True, timeout=120,
     )  # fmt: skip
-    assert done.returncode not in (1, 2, 3)
+    assert done.returncode == 141  # 128 and SIGPIPE, as a shell tells it
     assert done.stderr == ""
