@@ -7,13 +7,9 @@ gang eighteen cubic inches"`. BOXALOUD_CONFIG points elsewhere, and so does BOXA
 from __future__ import annotations
 
 import contextlib
-import json
 import os
-import tomllib
 from collections.abc import Mapping
 from pathlib import Path
-
-import platformdirs
 
 HEADING = "# When I say the words on the left, I mean those on the right.\n"
 
@@ -21,23 +17,33 @@ HEADING = "# When I say the words on the left, I mean those on the right.\n"
 def own_words_file() -> Path:
     """Where the file is, whether or not it is there."""
     told = os.environ.get("BOXALOUD_CONFIG") or os.environ.get("BOXALOUD_DATA")
-    folder = Path(told).expanduser() if told else platformdirs.user_config_path("boxaloud")
-    return folder / "own_words.toml"
+    if told:
+        return Path(told).expanduser() / "own_words.toml"
+    from platformdirs import user_config_path
+
+    return user_config_path("boxaloud") / "own_words.toml"
 
 
 def read() -> dict[str, str]:
     """Every own word and what it means; none where the file is not there or not readable."""
     with contextlib.suppress(OSError, ValueError):
-        found = tomllib.loads(own_words_file().read_text(encoding="utf-8"))
-        return {word: mean for word, mean in found.items() if isinstance(mean, str)}
+        return {word: mean for word, mean in _parsed().items() if isinstance(mean, str)}
     return {}
+
+
+def _parsed() -> dict[str, object]:
+    """What the file holds. Raises OSError or ValueError where it cannot be read."""
+    text = own_words_file().read_text(encoding="utf-8")
+    import tomllib  # most people have no such file
+
+    return tomllib.loads(text)
 
 
 def unreadable() -> str:
     """What is wrong with a file that is there and cannot be read; empty where nothing is."""
     path = own_words_file()
     try:
-        tomllib.loads(path.read_text(encoding="utf-8"))
+        _parsed()
     except FileNotFoundError:
         return ""
     except (OSError, ValueError) as trouble:
@@ -66,4 +72,6 @@ def write(words: Mapping[str, str]) -> None:
 
 def _quoted(text: str) -> str:
     """A TOML basic string: JSON's quoting is one, but for the delete character."""
+    import json
+
     return json.dumps(text, ensure_ascii=False).replace("\x7f", "\\u007f")

@@ -3,70 +3,88 @@
 from __future__ import annotations
 
 import sys
+from collections.abc import Sequence
 from pathlib import Path
-from typing import Annotated
-
-import typer
 
 from assistant import sound_commands
+from assistant.arguments import Command, answer, argument, group, option, run, switch
 from assistant.jobs import commands as job_commands
-from assistant.screen import commands as screen_commands
+from assistant.lasting import lasting
+from assistant.problems import guarded
+from assistant.screen_commands import SCREEN, SERVE, screen
 
-app = typer.Typer(
-    name="boxaloud",
-    help="Say what is in an electrical box and hear whether it fits, section by section.",
-    add_completion=False,
-    pretty_exceptions_enable=False,
-    rich_markup_mode=None,
-)
-
-Edition = Annotated[str, typer.Option(help="Code edition to count by, such as 2020.")]
-Units = Annotated[str, typer.Option(help="cm3 shows cubic centimetres beside cubic inches.")]
-Job = Annotated[str, typer.Option(help="Keep what is said in this job, and go on where it was.")]
-Json = Annotated[bool, typer.Option("--json", help="One JSON object a line instead of text.")]
+EDITION = option("edition", "Code edition to count by, such as 2020.")
+UNITS = option("units", "cm3 shows cubic centimetres beside cubic inches.", default="in3")
+JOB = option("job", "Keep what is said in this job, and go on where it was.")
+JSON = switch("json", "One JSON object a line instead of text.")
 
 
-@app.command()
-def check(
-    statements: Annotated[list[str], typer.Argument(help="What is in the box, in words.")],
-    edition: Edition = "",
-    json: Json = False,
-    units: Units = "in3",
-) -> None:
-    """Work out one box. Exit status: 0 fits, 1 over, 3 incomplete, 2 not understood."""
-    from assistant import check as front
+def _check(statements: list[str], edition: str, json: bool, units: str) -> int:
+    with lasting():
+        from assistant import check as front
 
-    raise typer.Exit(front.run(statements, edition, json, units))
+        return front.run(statements, edition, json, units)
 
 
-@app.command()
-def chat(job: Job = "", edition: Edition = "", json: Json = False, units: Units = "in3") -> None:
-    """Talk boxes through line by line, on standard input and output."""
-    from assistant import chat as front
+def _chat(job: str, edition: str, json: bool, units: str) -> int:
+    with lasting():
+        from assistant import chat as front
 
-    raise typer.Exit(front.run(sys.stdin, job, edition, json, units))
+    return front.run(sys.stdin, job, edition, json, units)
 
 
-@app.command()
-def hear(
-    recordings: Annotated[list[Path], typer.Argument(help="WAV files, heard in this order.")],
-    job: Job = "",
-    edition: Edition = "",
-    json: Json = False,
-) -> None:
-    """Talk a box through by recordings. Exit status as for check."""
+def _hear(recordings: list[Path], job: str, edition: str, json: bool) -> int:
     from assistant import hear as front
 
-    raise typer.Exit(front.run(recordings, job, edition, json))
+    return front.run(recordings, job, edition, json)
 
 
-screen_commands.add_to(app)
-job_commands.add_to(app)
-sound_commands.add_to(app)
+def _version(_: Command, called: str) -> str:
+    from assistant import __version__
+
+    return f"{called} {__version__}"
+
+
+CHECK = Command(
+    "check",
+    "Work out one box. Exit status: 0 fits, 1 over, 3 incomplete, 2 not understood.",
+    _check,
+    (argument("statements", "What is in the box, in words.", many=True), EDITION, JSON, UNITS),
+)
+CHAT = Command(
+    "chat",
+    "Talk boxes through line by line, on standard input and output.",
+    _chat,
+    (JOB, EDITION, JSON, UNITS),
+)
+HEAR = Command(
+    "hear",
+    "Talk a box through by recordings. Exit status as for check.",
+    _hear,
+    (
+        argument("recordings", "WAV files, heard in this order.", kind="path", many=True),
+        JOB,
+        EDITION,
+        JSON,
+    ),
+)
+BOXALOUD = group(
+    "boxaloud",
+    "Say what is in an electrical box and hear whether it fits, section by section.",
+    (CHECK, CHAT, HEAR, SERVE, *job_commands.COMMANDS, *sound_commands.COMMANDS),
+    screen,
+    (*SCREEN, answer("version", "Show the version and exit.", _version)),
+)
+
+
+def app(words: Sequence[str]) -> int:
+    """Do what the words after `boxaloud` ask; give the exit status.
+
+    Raises Problem, in a sentence, for what the user can mend.
+    """
+    return run(BOXALOUD, BOXALOUD.name, words)
 
 
 def main() -> None:
     """Run the command; an error is one sentence on standard error, never a traceback."""
-    from assistant.problems import guarded
-
-    sys.exit(guarded(lambda: app(standalone_mode=False)))
+    sys.exit(guarded(lambda: app(sys.argv[1:])))

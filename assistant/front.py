@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 import sys
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
@@ -86,6 +85,8 @@ def put(text: str) -> None:
 
 def put_json(reply: Reply) -> None:
     """A reply as one JSON object on a line."""
+    import json
+
     put(json.dumps(reply.to_json(), ensure_ascii=False))
 
 

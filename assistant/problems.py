@@ -7,7 +7,8 @@ import sys
 from collections.abc import Callable
 
 FITS, OVER, UNUSABLE, INCOMPLETE = 0, 1, 2, 3
-INTERRUPTED = 130
+INTERRUPTED, READER_GONE = 130, 141
+"""As a shell tells them, 128 and the number of the signal: neither is ever a verdict."""
 
 EXIT_OF_VERDICT = {"fits": FITS, "over": OVER, "incomplete": INCOMPLETE}
 
@@ -34,8 +35,9 @@ def guarded(command: Callable[[], object]) -> int:
         # the reader has gone: point standard output elsewhere so that Python's own flush at
         # the end does not complain either
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        return FITS
+        return READER_GONE
     except KeyboardInterrupt:
+        print(file=sys.stderr)  # noqa: T201  the shell asks on a line of its own
         return INTERRUPTED
     except Exception as fault:
         return _told(fault)
@@ -43,17 +45,7 @@ def guarded(command: Callable[[], object]) -> int:
 
 
 def _told(fault: Exception) -> int:
-    """Tell a failure of the command line in one sentence: a wrong call, or a fault of ours."""
-    usage = getattr(fault, "format_message", None)
-    if type(fault).__name__ == "NoArgsIsHelpError" and usage is not None:
-        print(usage())  # noqa: T201  a group called without a command shows its help
-        return UNUSABLE
-    if usage is not None:
-        if message := usage().strip().rstrip("."):
-            complain(f"{message}: say “boxaloud --help” for what can be asked of it.")
-        return UNUSABLE
-    if type(fault).__name__ == "Abort":
-        return INTERRUPTED
+    """Tell a fault of ours in one sentence."""
     if os.environ.get("BOXALOUD_TRACEBACK"):
         raise fault
     complain(

@@ -1,95 +1,106 @@
-"""The commands about sound, added to `boxaloud` by `add_to`: talk, ears and doctor."""
+"""The commands about sound: talk, doctor and ears."""
 
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Annotated
 
-import typer
+from assistant.arguments import Command, argument, group, option, switch
 
-Job = Annotated[str, typer.Option(help="The job to talk about; else the one last spoken to.")]
-Edition = Annotated[str, typer.Option(help="Code edition that a new job begins under.")]
-Listen = Annotated[str, typer.Option(help="key: push to talk. open: always. wake: by its name.")]
-Headset = Annotated[
-    bool, typer.Option("--headset", help="The microphone does not hear the voice: talk over it.")
-]
-Microphone = Annotated[str, typer.Option(help="A part of the microphone's name.")]
-Rate = Annotated[int, typer.Option(min=80, max=450, help="How fast it speaks, words a minute.")]
-VoiceName = Annotated[str, typer.Option("--voice", help="A part of a voice's name.")]
-Silent = Annotated[bool, typer.Option("--silent", help="Print the replies, do not speak them.")]
-Save = Annotated[
-    Path | None, typer.Option("--save-speech", help="Write speech as WAV files in this folder.")
-]
-Recordings = Annotated[
-    list[Path] | None,
-    typer.Option("--device-file", help="A WAV file in place of a microphone; may be repeated."),
-]
-Folder = Annotated[Path, typer.Argument(help="The folder that the model's archive unpacked to.")]
-
-ears = typer.Typer(help="What hears you: list it, add a better one.", rich_markup_mode=None)
+MICROPHONE = option("microphone", "A part of the microphone's name.")
+SAVE = option("save_speech", "Write speech as WAV files in this folder.", kind="path", default=None)
+RECORDINGS = option(
+    "recordings", "A WAV file in place of a microphone; may be repeated.", "--device-file",
+    kind="path", many=True,
+)  # fmt: skip
 
 
-@ears.callback(invoke_without_command=True)
-def list_ears(context: typer.Context) -> None:
-    """List what hears you, and say where a better ear comes from."""
-    if context.invoked_subcommand is None:
-        from assistant import ears_front
-
-        raise typer.Exit(ears_front.listed())
-
-
-@ears.command()
-def add(folder: Folder) -> None:
-    """Add a Vosk model: it is checked, tried, and used from then on."""
+def _list_ears() -> int:
     from assistant import ears_front
 
-    raise typer.Exit(ears_front.add(folder))
+    return ears_front.listed()
 
 
-@ears.command()
-def remove(name: Annotated[str, typer.Argument(help="The model's name or folder.")]) -> None:
-    """Take a Vosk model off the list; its folder stays."""
+def _add(folder: Path) -> int:
     from assistant import ears_front
 
-    raise typer.Exit(ears_front.remove(name))
+    return ears_front.add(folder)
 
 
-def doctor(
-    microphone: Microphone = "",
-    save_speech: Save = None,
-    recordings: Recordings = None,
-) -> None:
-    """Look at microphone, loudspeaker, voices and engines, and say how to mend each."""
+def _remove(name: str) -> int:
+    from assistant import ears_front
+
+    return ears_front.remove(name)
+
+
+def _doctor(microphone: str, save_speech: Path | None, recordings: list[Path]) -> int:
     from assistant import doctor as front
 
-    raise typer.Exit(front.run(microphone, save_speech, recordings or []))
+    return front.run(microphone, save_speech, recordings)
 
 
-def talk(
-    job: Job = "",
-    edition: Edition = "",
-    listen: Listen = "key",
-    headset: Headset = False,
-    microphone: Microphone = "",
-    rate: Rate = 165,
-    voice: VoiceName = "",
-    silent: Silent = False,
-    save_speech: Save = None,
-    recordings: Recordings = None,
-) -> None:
-    """Talk boxes through by microphone and loudspeaker, hands free."""
+def _talk(
+    job: str,
+    edition: str,
+    listen: str,
+    headset: bool,
+    microphone: str,
+    rate: int,
+    voice: str,
+    silent: bool,
+    save_speech: Path | None,
+    recordings: list[Path],
+) -> int:
     from assistant import talk as front
     from assistant.mouth import Voice
 
     wishes = front.Wishes(
         job, edition, listen, headset, microphone, Voice(rate, voice), silent, save_speech,
-        tuple(recordings or ()),
+        tuple(recordings),
     )  # fmt: skip
-    raise typer.Exit(front.run(wishes))
+    return front.run(wishes)
 
 
-def add_to(app: typer.Typer) -> None:
-    """Add the commands."""
-    app.command()(talk)
-    app.command()(doctor)
-    app.add_typer(ears, name="ears")
+TALK = Command(
+    "talk",
+    "Talk boxes through by microphone and loudspeaker, hands free.",
+    _talk,
+    (
+        option("job", "The job to talk about; else the one last spoken to."),
+        option("edition", "Code edition that a new job begins under."),
+        option("listen", "key: push to talk. open: always. wake: by its name.", default="key"),
+        switch("headset", "The microphone does not hear the voice: talk over it."),
+        MICROPHONE,
+        option("rate", "How fast it speaks, words a minute.",
+               kind="number", default=165, least=80, most=450),
+        option("voice", "A part of a voice's name."),
+        switch("silent", "Print the replies, do not speak them."),
+        SAVE,
+        RECORDINGS,
+    ),
+)  # fmt: skip
+DOCTOR = Command(
+    "doctor",
+    "Look at microphone, loudspeaker, voices and engines, and say how to mend each.",
+    _doctor,
+    (MICROPHONE, SAVE, RECORDINGS),
+)
+EARS = group(
+    "ears",
+    "What hears you: list it, add a better one.",
+    (
+        Command(
+            "add",
+            "Add a Vosk model: it is checked, tried, and used from then on.",
+            _add,
+            (argument("folder", "The folder that the model's archive unpacked to.", kind="path"),),
+        ),
+        Command(
+            "remove",
+            "Take a Vosk model off the list; its folder stays.",
+            _remove,
+            (argument("name", "The model's name or folder."),),
+        ),
+    ),
+    _list_ears,
+)
+COMMANDS = (TALK, DOCTOR, EARS)

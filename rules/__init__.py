@@ -32,17 +32,11 @@ True
 
 from __future__ import annotations
 
-from rules.advice import Advice, advise
-from rules.canada import CanadianBox, CanadianSheet, work_out_canada
+from importlib import import_module
+from typing import TYPE_CHECKING, Any
+
 from rules.cautions import STANDING, Caution, cautions
 from rules.checks import validate, validate_part
-from rules.conduit import (
-    BodySheet,
-    ConduitBody,
-    RacewayWires,
-    most_conductors,
-    work_out_conduit_body,
-)
 from rules.contents import DEFAULT_EDITION, Box, Content, Part
 from rules.data import RuleNote, Source
 from rules.differences import Difference, differences
@@ -50,15 +44,42 @@ from rules.editions import EditionReading, allowance_table, check_edition, editi
 from rules.errors import NoSuchBox, NoSuchEdition, RulesError
 from rules.governing import Governs, governing
 from rules.notes import explain, notes
-from rules.pull import Pull, PullBox, PullSheet, Raceway, Requirement, work_out_pull_box
-from rules.room import Room, room_for
 from rules.sizes import Allowance, allowance, ground_for
-from rules.smallest import BoxChoice, gangs_needed, smallest_boxes
-from rules.spaces import Space, work_out_spaces
 from rules.table import TableRow, find_rows, table_boxes, table_row
-from rules.units import marked_in3, shown_cm3, to_cm3, to_in3
 from rules.work import work_out
 from rules.worksheet import Line, OpenSlot, VolumeLine, Worksheet
+
+if TYPE_CHECKING:
+    from rules.advice import Advice, advise
+    from rules.canada import CanadianBox, CanadianSheet, work_out_canada
+    from rules.conduit import (
+        BodySheet,
+        ConduitBody,
+        RacewayWires,
+        most_conductors,
+        work_out_conduit_body,
+    )
+    from rules.pull import Pull, PullBox, PullSheet, Raceway, Requirement, work_out_pull_box
+    from rules.room import Room, room_for
+    from rules.smallest import BoxChoice, gangs_needed, smallest_boxes
+    from rules.spaces import Space, work_out_spaces
+    from rules.units import marked_in3, shown_cm3, to_cm3, to_in3
+
+#: Imported when first asked for: a worksheet needs none of them. Nothing that has the name of
+#: its module may stand here, since the module would be found in its place.
+_LATER = {
+    "advice": ("Advice", "advise"),
+    "canada": ("CanadianBox", "CanadianSheet", "work_out_canada"),
+    "conduit": (
+        "BodySheet", "ConduitBody", "RacewayWires", "most_conductors", "work_out_conduit_body"
+    ),
+    "pull": ("Pull", "PullBox", "PullSheet", "Raceway", "Requirement", "work_out_pull_box"),
+    "room": ("Room", "room_for"),
+    "smallest": ("BoxChoice", "gangs_needed", "smallest_boxes"),
+    "spaces": ("Space", "work_out_spaces"),
+    "units": ("marked_in3", "shown_cm3", "to_cm3", "to_in3"),
+}  # fmt: skip
+_MODULE = {name: module for module, names in _LATER.items() for name in names}
 
 __all__ = [
     "DEFAULT_EDITION",
@@ -126,3 +147,15 @@ __all__ = [
     "work_out_pull_box",
     "work_out_spaces",
 ]
+
+
+def __getattr__(name: str) -> Any:
+    if name not in _MODULE:
+        raise AttributeError(f"module 'rules' has no attribute {name!r}")
+    found = getattr(import_module(f"rules.{_MODULE[name]}"), name)
+    globals()[name] = found
+    return found
+
+
+def __dir__() -> list[str]:
+    return sorted({*globals(), *__all__})

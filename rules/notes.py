@@ -5,11 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from functools import cache
 
-from rules.canada import canada_notes
-from rules.conduit import body_notes
 from rules.data import RuleNote, all_rules
 from rules.errors import RulesError
-from rules.pull import pull_notes
 from rules.sizes import allowances
 from rules.table import table_boxes
 
@@ -22,10 +19,18 @@ def explain(rule: str) -> RuleNote:
     """
     if rule in all_rules():
         return all_rules()[rule].note
+    if rule in _boxes():
+        return _boxes()[rule]
     try:
         return _others()[rule]
     except KeyError:
         raise RulesError(f"No rule is named {rule!r}.") from None
+
+
+@cache
+def _boxes() -> Mapping[str, RuleNote]:
+    """The rows of Table 314.16(A), which a box of the Table is explained by at every turn."""
+    return {row.note.rule: row.note for row in table_boxes()}
 
 
 @cache
@@ -35,6 +40,11 @@ def _others() -> Mapping[str, RuleNote]:
 
 def notes() -> tuple[RuleNote, ...]:
     """Every note there is: rules, boxes, allowances, conduit bodies, pull boxes, Canada."""
+    # these are whole kinds of work of their own, which a worksheet of a box needs none of
+    from rules.canada import canada_notes
+    from rules.conduit import body_notes
+    from rules.pull import pull_notes
+
     return (
         *(rule.note for rule in all_rules().values()),
         *(row.note for row in table_boxes()),

@@ -107,16 +107,27 @@ def _bar(path: Path, lines: _Lines) -> Iterator[Callable[[], None]]:
     if not sys.stderr.isatty() or str(path) == "-" or sys.stdout.isatty():
         yield lambda: None
         return
-    import typer
+    size, shown = path.stat().st_size, 0
 
-    with typer.progressbar(length=path.stat().st_size, file=sys.stderr, label=path.name) as bar:
-        shown = 0
+    def step() -> None:
+        nonlocal shown
+        if lines.read - shown > 16384:
+            shown = lines.read
+            _draw(bar(path.name, shown, size))
 
-        def step() -> None:
-            nonlocal shown
-            if lines.read - shown > 16384:
-                bar.update(lines.read - shown)
-                shown = lines.read
+    _draw(bar(path.name, 0, size))
+    yield step
+    _draw(bar(path.name, size, size) + "\n")
 
-        yield step
-        bar.update(max(0, path.stat().st_size - shown))
+
+def bar(name: str, done: int, size: int) -> str:
+    """How much of a file has been worked through, as a bar and in percent."""
+    # characters may be fewer than bytes, and the file may grow while it is read
+    percent = min(100, 100 * done // size) if size else 100
+    full = percent * 36 // 100
+    return f"{name}  [{'#' * full}{'-' * (36 - full)}]  {percent} %"
+
+
+def _draw(text: str) -> None:
+    sys.stderr.write("\r" + text)
+    sys.stderr.flush()

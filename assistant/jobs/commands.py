@@ -1,126 +1,134 @@
-"""The commands about jobs, reports and many boxes, added to `boxaloud` by `add_to`."""
+"""The commands about jobs, reports and many boxes."""
 
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Annotated
 
-import typer
+from assistant.arguments import Command, argument, group, option, switch
 
-Name = Annotated[str, typer.Argument(help="The job, or a part of its name.")]
-MaybeName = Annotated[str, typer.Option("--job", help="The job; else the one last spoken to.")]
-New = Annotated[str, typer.Argument(help="The new name.")]
-Edition = Annotated[str, typer.Option(help="Code edition that its boxes begin under.")]
-Units = Annotated[str, typer.Option(help="in3, or cm3 to show cubic centimetres too.")]
-Box = Annotated[str, typer.Option("--box", help="One box of the job.")]
-Out = Annotated[Path, typer.Option("-o", "--out", help="FILE.html, .pdf, .csv or .json.")]
-Rows = Annotated[Path, typer.Argument(help="FILE.csv, .yaml or .jsonl, a box a row; - for input.")]
-RowsOut = Annotated[
-    Path | None, typer.Option("-o", "--out", help="Where the results go; else standard output.")
-]
-
-job = typer.Typer(help="Start, list, show, rename, copy, remove and restore jobs.",
-                  no_args_is_help=True, rich_markup_mode=None)  # fmt: skip
+NAME = argument("name", "The job, or a part of its name.")
+BOX = option("box", "One box of the job.")
 
 
-@job.command()
-def start(name: Name, edition: Edition = "", units: Units = "in3") -> None:
-    """Start a job."""
+def _start(name: str, edition: str, units: str) -> int:
     from assistant.jobs import front
 
-    raise typer.Exit(front.start(name, edition, units))
+    return front.start(name, edition, units)
 
 
-@job.command("list")
-def list_jobs() -> None:
-    """List all jobs, the one last spoken to first."""
+def _listed() -> int:
     from assistant.jobs import front
 
-    raise typer.Exit(front.listed())
+    return front.listed()
 
 
-@job.command()
-def show(name: Annotated[str, typer.Argument(help="The job; else the one last spoken to.")] = "",
-         ) -> None:  # fmt: skip
-    """Show a job box by box."""
+def _show(name: str) -> int:
     from assistant.jobs import front
 
-    raise typer.Exit(front.show(name))
+    return front.show(name)
 
 
-@job.command()
-def rename(name: Name, new: New) -> None:
-    """Give a job another name."""
+def _rename(name: str, new: str) -> int:
     from assistant.jobs import front
 
-    raise typer.Exit(front.rename(name, new))
+    return front.rename(name, new)
 
 
-@job.command()
-def copy(name: Name, new: Annotated[str, typer.Argument(help="The copy's name.")] = "") -> None:
-    """Copy a job with all its boxes."""
+def _copy(name: str, new: str) -> int:
     from assistant.jobs import front
 
-    raise typer.Exit(front.copy(name, new))
+    return front.copy(name, new)
 
 
-@job.command()
-def remove(name: Name, box: Box = "") -> None:
-    """Remove a job, or one of its boxes; `restore` brings it back."""
+def _remove(name: str, box: str) -> int:
     from assistant.jobs import front
 
-    raise typer.Exit(front.remove(name, box))
+    return front.remove(name, box)
 
 
-@job.command()
-def restore(name: Name, box: Box = "") -> None:
-    """Bring back a removed job, or a removed box of a job."""
+def _restore(name: str, box: str) -> int:
     from assistant.jobs import front
 
-    raise typer.Exit(front.restore(name, box))
+    return front.restore(name, box)
 
 
-def add_to(app: typer.Typer) -> None:
-    """Add `job`, `demo`, `report`, `share`, `batch` and `schema` to the command."""
-    app.add_typer(job, name="job")
+def _demo(name: str) -> int:
+    from assistant.jobs import front
 
-    @app.command()
-    def demo(name: Annotated[str, typer.Option("--job", help="Its name.")] = "") -> None:
-        """Build a demonstration job: a made-up house of over a dozen boxes."""
-        from assistant.jobs import front
+    return front.build_demo(name)
 
-        raise typer.Exit(front.build_demo(name))
 
-    @app.command()
-    def report(name: Name, out: Out) -> None:
-        """Write the worksheets of a job, for an inspector who was not there."""
-        from assistant.report import front
+def _report(name: str, out: Path) -> int:
+    from assistant.report import front
 
-        raise typer.Exit(front.report(name, out))
+    return front.report(name, out)
 
-    @app.command()
-    def share(
-        box: Annotated[str, typer.Argument(help="The box; else the one at hand.")] = "",
-        name: MaybeName = "",
-        markdown: Annotated[bool, typer.Option("--markdown", help="With a table.")] = False,
-    ) -> None:
-        """Print the worksheet of one box, to be sent from the ladder."""
-        from assistant.report import front
 
-        raise typer.Exit(front.share(name, box, markdown))
+def _share(box: str, name: str, markdown: bool) -> int:
+    from assistant.report import front
 
-    @app.command()
-    def batch(rows: Rows, out: RowsOut = None) -> None:
-        """Work out many boxes. Exit status: 1 some over, 3 some incomplete or bad, 0 none."""
-        from assistant.batch import front
+    return front.share(name, box, markdown)
 
-        raise typer.Exit(front.run(rows, out))
 
-    @app.command()
-    def schema(
-        of: Annotated[str, typer.Argument(help="box, worksheet, row, result or report.")] = "",
-    ) -> None:
-        """Print the JSON Schema of what is read and written."""
-        from assistant import schema as front
+def _batch(rows: Path, out: Path | None) -> int:
+    from assistant.batch import front
 
-        raise typer.Exit(front.run(of))
+    return front.run(rows, out)
+
+
+def _schema(of: str) -> int:
+    from assistant import schema as front
+
+    return front.run(of)
+
+
+_JOB = (
+    Command("start", "Start a job.", _start, (
+        NAME,
+        option("edition", "Code edition that its boxes begin under."),
+        option("units", "in3, or cm3 to show cubic centimetres too.", default="in3"),
+    )),
+    Command("list", "List all jobs, the one last spoken to first.", _listed),
+    Command("show", "Show a job box by box.", _show, (
+        argument("name", "The job; else the one last spoken to.", required=False),
+    )),
+    Command("rename", "Give a job another name.", _rename, (
+        NAME,
+        argument("new", "The new name."),
+    )),
+    Command("copy", "Copy a job with all its boxes.", _copy, (
+        NAME,
+        argument("new", "The copy's name.", required=False),
+    )),
+    Command("remove", "Remove a job, or one of its boxes; `restore` brings it back.", _remove,
+            (NAME, BOX)),
+    Command("restore", "Bring back a removed job, or a removed box of a job.", _restore,
+            (NAME, BOX)),
+)  # fmt: skip
+
+COMMANDS = (
+    Command("demo", "Build a demonstration job: a made-up house of over a dozen boxes.", _demo, (
+        option("name", "Its name.", "--job"),
+    )),
+    Command("report", "Write the worksheets of a job, for an inspector who was not there.",
+            _report, (
+        NAME,
+        option("out", "FILE.html, .pdf, .csv or .json.", "-o", "--out", kind="path",
+               required=True),
+    )),
+    Command("share", "Print the worksheet of one box, to be sent from the ladder.", _share, (
+        argument("box", "The box; else the one at hand.", required=False),
+        option("name", "The job; else the one last spoken to.", "--job"),
+        switch("markdown", "With a table."),
+    )),
+    Command("batch", "Work out many boxes. Exit status: 1 some over, 3 some incomplete or bad, "
+            "0 none.", _batch, (
+        argument("rows", "FILE.csv, .yaml or .jsonl, a box a row; - for input.", kind="path"),
+        option("out", "Where the results go; else standard output.", "-o", "--out", kind="path",
+               default=None),
+    )),
+    Command("schema", "Print the JSON Schema of what is read and written.", _schema, (
+        argument("of", "box, worksheet, row, result or report.", required=False),
+    )),
+    group("job", "Start, list, show, rename, copy, remove and restore jobs.", _JOB),
+)  # fmt: skip

@@ -280,3 +280,15 @@ def test_columns_and_a_described_box_come_to_the_same() -> None:
     box = box_of_row(GOOD)
     (result,) = work([Row(1, {"described": box_json(box)})])
     assert result.sheet == work_out(box)
+
+
+@pytest.mark.parametrize(
+    ("done", "size", "percent"),
+    [(0, 10, "0 %"), (5, 10, "50 %"), (10, 10, "100 %"), (11, 10, "100 %"), (0, 0, "100 %")],
+)
+def test_the_bar_tells_how_much_is_worked_through(done: int, size: int, percent: str) -> None:
+    drawn = front.bar("boxes.csv", done, size)
+    assert drawn.startswith("boxes.csv  [")
+    assert drawn.endswith(f"  {percent}")
+    assert len(drawn.split("[")[1].split("]")[0]) == 36
+    assert drawn.count("#") == int(percent[:-2]) * 36 // 100
