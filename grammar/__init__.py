@@ -15,6 +15,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
+from grammar.recognition import recognise
 from grammar.store import digest
 from grammar.understanding import understand
 
@@ -22,7 +23,7 @@ if TYPE_CHECKING:
     from grammar.guide import help_topics
     from grammar.sampling import sample, vocabulary
 
-__all__ = ["digest", "help_topics", "sample", "understand", "vocabulary"]
+__all__ = ["digest", "help_topics", "recognise", "sample", "understand", "vocabulary"]
 
 #: Imported when first asked for: a text turn needs none of them.
 _LATER = {"help_topics": "guide", "sample": "sampling", "vocabulary": "sampling"}

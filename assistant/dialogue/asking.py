@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from contextlib import suppress
 from dataclasses import replace
-from decimal import Decimal
 
-from assistant.dialogue import boxing, entering, naming
+from assistant.dialogue import boxing, entering, naming, operators, references
 from assistant.dialogue.assessing import Assessment, Question
-from assistant.dialogue.correcting import CONTENT_KINDS
-from assistant.dialogue.saying import attempts, listed, marked, plain, say, volume
+from assistant.dialogue.saying import attempts, counted, listed, marked, plain, say, volume
 from assistant.dialogue.state import State, sizes_present
-from grammar.statements import Statement
+from grammar import acts
+from grammar.acts import Act
+from grammar.making import KIND_OF
 from rules import RulesError
 
 
@@ -43,8 +43,8 @@ def _key(question: Question, state: State) -> str:
 def _values(question: Question, state: State) -> dict[str, str]:
     item = state.item(question.subject) if question.subject is not None else None
     values = {"what": "", "sizes": "", "choices": "", "words": ""}
-    if state.unused:
-        values["words"] = "”, “".join(state.unused)
+    if state.unread:
+        values["words"] = "”, “".join(state.unread)
     if item is not None:
         values["what"] = naming.bare(item.content)
     if question.slot in ("device_size", "block_size"):
@@ -63,39 +63,54 @@ def _disputed(found: Assessment) -> str:
 def _confirm(state: State, tries: int) -> str:
     """What is held back, in our own words where it is something simple."""
     pending = state.pending[0]
-    statement = pending.statement
+    act = pending.act
+    if isinstance(act, acts.UnknownOperator):
+        text = attempts("confirm_operator")[min(tries, 2)]
+        return text.format(what=_bare(act, state), verb=act.verb)
     wordings = attempts(f"confirm_{pending.reason}")
-    what = _described(statement, state) or f"“{statement.words}”"
-    if pending.verb is not None:
-        what = _with_verb(pending.verb, statement, what, state)
-    text = wordings[min(tries, len(wordings) - 1)].format(what=what, words=statement.words)
+    what = described(act, state) or f"“{act.words}”"
+    text = wordings[min(tries, len(wordings) - 1)].format(what=what, words=act.words)
     first = 1 if text.startswith("“") else 0
     return text[:first] + text[first : first + 1].upper() + text[first + 1 :]
 
 
-def _with_verb(verb: Statement, statement: Statement, what: str, state: State) -> str:
-    """What was said under an operator: "take off one cable of 14-2"."""
-    if statement.kind == "number" and verb.kind == "no":
-        return say("confirm_no", what=plain(Decimal(str(statement.get("value")))))
-    if statement.kind not in CONTENT_KINDS:
-        return f"“{verb.words} {statement.words}”"
-    if (count := verb.get("count")) is not None:
-        counted = replace(statement, slots={**statement.slots, "count": count})
-        what = _described(counted, state) or what
-    return say(f"confirm_{verb.kind}", what=what, of=verb.get("of") or "")
+def _bare(act: acts.UnknownOperator, state: State) -> str:
+    from assistant.dialogue.turn import Turn
+
+    return operators.described(act, Turn(state, None))
 
 
-def _described(statement: Statement, state: State) -> str:
-    if statement.kind in CONTENT_KINDS and statement.get("count") != 0:
+def described(act: Act, state: State) -> str:
+    """What an act would enter or change, in our own words where it is something simple."""
+    if type(act) in KIND_OF:
         with suppress(RulesError):
-            contents = entering.content_of(statement, state)
-            return naming.heard(contents[0]).replace(say("ground.same"), "")
-    if statement.kind == "box_volume":
-        return say("confirm_volume", volume=marked(boxing.volume_of(statement)))
-    if statement.kind == "clamps" and statement.get("where") != "present":
-        return say(f"clamps.{statement.get('where')}")
-    if statement.kind == "lands_on":
-        item = state.item(int(statement.get("item") or 0))
-        name = naming.bare(item.content) if item else str(statement.get("name") or "")
-        return say("confirm_landed", what=name, awg=statement.get("awg"))
+            return naming.heard(entering.content_of(act, state)[0])  # type: ignore[arg-type]
+    match act:
+        case acts.SetVolume() if act.volume is not None:
+            return say("confirm_volume", volume=marked(boxing.volume_of(act)))
+        case acts.SetClamps() if act.where != "present":
+            return say(f"clamps.{act.where}")
+        case acts.Land():
+            item = state.item(act.target.item) if act.target.item else None
+            name = naming.bare(item.content) if item else act.target.name or "device"
+            return say("confirm_landed", what=name, awg=act.awg)
+        case acts.Restate():
+            what = described(act.thing, state)
+            return say("confirm_make_that", what=what) if what else ""
+        case acts.RestateNumber():
+            return say("confirm_no", what=plain(act.value))
+        case acts.Remove():
+            return say("confirm_take_off", what=_meant(act.target, state))
+        case acts.Replace():
+            what = described(act.thing, state)
+            return say("confirm_change", of=_meant(act.target, state), what=what) if what else ""
+        case acts.More():
+            return say("confirm_more", count=counted(act.count or 1))
     return ""
+
+
+def _meant(target: acts.Reference, state: State) -> str:
+    item = references.find(state, target)
+    if item is None:
+        return target.words
+    return naming.heard(replace(item.content, count=references.meant(item, target)))

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from assistant.dialogue.state import State, to_box
+from grammar import acts
 from rules import work_out
 from rules.worksheet import Verdict, Worksheet
 
@@ -38,8 +39,8 @@ _recent: deque[tuple[State, Assessment]] = deque(maxlen=8)
 def assess(state: State) -> Assessment:
     """Work out a state, with what is open of its items, and choose the next question.
 
-    A held-back statement makes the verdict incomplete: no verdict rests on a doubt. So do words
-    that the ear gave and nothing could be made of.
+    A held-back act makes the verdict incomplete: no verdict rests on a doubt. So do weighty
+    words that nothing could be made of; but a box that is over whatever they mean is over.
     """
     for known, found in _recent:
         if known is state:
@@ -57,13 +58,28 @@ def assess(state: State) -> Assessment:
 
 
 def _verdict(state: State, sheet: Worksheet, low: Decimal, high: Decimal) -> Verdict:
-    if state.pending or state.unused or sheet.capacity is None:
+    if sheet.capacity is None:
         return "incomplete"
+    if state.pending or state.unread:
+        over = low > sheet.capacity and not _could_relieve(state)
+        return "over" if over and not state.unread else "incomplete"
     if _contents_open(state, sheet):
         return "incomplete"
     if low > sheet.capacity:
         return "over"
     return "fits" if high <= sheet.capacity else "incomplete"
+
+
+_ADDING = (
+    acts.AddCable, acts.AddConductors, acts.AddGrounds, acts.AddJumper, acts.AddFixtureWires,
+    acts.AddDevice, acts.AddFitting, acts.AddTerminalBlock, acts.AddUncounted, acts.More,
+)  # fmt: skip
+"""Acts that can only fill a box further: while one waits, an over box is over."""
+
+
+def _could_relieve(state: State) -> bool:
+    """Whether something held back could make an over box fit."""
+    return any(not isinstance(pending.act, _ADDING) for pending in state.pending)
 
 
 def _contents_open(state: State, sheet: Worksheet) -> bool:
@@ -79,10 +95,10 @@ def _question(state: State, sheet: Worksheet, low: Decimal, high: Decimal) -> Qu
     if state.pending:
         return Question("confirm")
     if state.pulls and not state.items and not state.box:
-        return Question("unused") if state.unused else None
+        return Question("unread") if state.unread else None
     found = _open_slot(state, sheet, low, high)
-    if state.unused and (found is None or not found.decides):
-        return Question("unused")
+    if state.unread and (found is None or not found.decides):
+        return Question("unread")
     return found
 
 

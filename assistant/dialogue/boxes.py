@@ -1,14 +1,17 @@
-"""The boxes of one job, in memory: opening, naming, copying, counting them."""
+"""The boxes of one job, in memory: opening, naming, copying, deleting, listing them."""
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from assistant.dialogue.journal import Entry
-from assistant.dialogue.saying import counted, listed, say
+from assistant.dialogue.saying import WORDS, counted, listed, say
 from assistant.dialogue.status import status
 from assistant.dialogue.talk import Talk
+from grammar import acts
+from grammar.acts import Act
 from rules.worksheet import Verdict
 
 
@@ -56,6 +59,7 @@ class Boxes:
         self._trail: list[str] = list(known.trail)
         self._names.setdefault(current)
         self._at = current
+        self._deleted: list[tuple[str, int, str]] = []
 
     @property
     def current(self) -> Talk:
@@ -89,22 +93,21 @@ class Boxes:
             return self._verdicts[name]
         return self.talk(name).assessment.verdict
 
-    def event(self, kind: str, detail: str) -> Outcome:
-        """Do what a statement about boxes asks for."""
-        name = detail.strip()
-        match kind:
-            case "next_box":
-                return self._next(name)
-            case "open_box":
-                return self._open(name)
-            case "go_back":
-                return self._open(self._trail[-1] if self._trail else "", back=True)
-            case "copy_box":
-                return self._copy(name)
-            case "name_box":
-                return self._rename(name)
-            case "list_boxes":
-                return Outcome(self._summary())
+    def event(self, act: Act) -> Outcome:
+        """Do what an act about boxes asks for."""
+        match act:
+            case acts.NextBox():
+                return self._next(act.name)
+            case acts.OpenBox():
+                return self._open(act)
+            case acts.CopyBox():
+                return self._copy(act)
+            case acts.NameBox():
+                return self._rename(act.name)
+            case acts.DeleteBox():
+                return self._delete(act.name)
+            case acts.ListBoxes():
+                return Outcome(self._list(act.only))
         return Outcome(say("job.new_job"))
 
     def _unused(self) -> str:
@@ -113,37 +116,44 @@ class Boxes:
             number += 1
         return f"box {number}"
 
-    def _find(self, name: str) -> str | None:
-        """The box meant: by its whole name, else by the only one whose name holds it."""
-        wanted = name.lower()
-        for known in (wanted, wanted.removesuffix(" box"), _named(wanted)):
+    def find(self, name: str) -> str | None:
+        """The box meant: by its whole name, by its number, else by the only one whose name
+        holds it."""
+        wanted = numbered(name.lower().strip())
+        for known in (wanted, wanted.removesuffix(" box"), named(wanted)):
             if known in self._names:
                 return known
-        part = _named(wanted.removesuffix(" box"))
+        part = named(wanted.removesuffix(" box"))
         close = [known for known in self._names if part and part in known]
-        return close[0] if len(close) == 1 else None
+        if len(close) == 1:
+            return close[0]
+        number = re.fullmatch(r"(?:box )?(\d+)", wanted)
+        if number and 1 <= int(number[1]) <= len(self._names):
+            return self.names[int(number[1]) - 1]
+        return None
 
     @property
     def _untouched(self) -> bool:
         """True where the box at hand has no name of its own, and nothing was said of it."""
         state = self.current.state
         blank = not (state.items or state.box or state.partial or state.pending)
-        return blank and _named(self._at) == self._at and self._at.startswith("box ")
+        return blank and named(self._at) == self._at and self._at.startswith("box ")
 
     def _go(self, name: str) -> None:
         self._trail.append(self._at)
         self._at = name
 
     def _next(self, name: str) -> Outcome:
-        name = _named(name.lower())
-        if name and name not in self._names and self._untouched:
+        name = numbered(named(name.lower().strip()))
+        if name and name in self._names:
+            return self._reopen(name)
+        if name and self._untouched:
             return replace(self._rename(name), said=say("job.new_box", name=name))
         name = name or self._unused()
-        if name in self._names:
-            return Outcome(say("job.taken", name=name))
         edition = self.current.state.edition
         self._begin(name, edition)
         self._talks[name] = Talk(edition, name)
+        self._talks[name].cautioned = True
         return Outcome(say("job.new_box", name=name), "opened", name, edition=edition)
 
     def _begin(self, name: str, edition: str) -> None:
@@ -151,30 +161,54 @@ class Boxes:
         self._editions[name] = edition
         self._go(name)
 
-    def _open(self, name: str, back: bool = False) -> Outcome:
-        found = self._find(name)
-        if found is None:
-            return Outcome(say("job.no_box", name=name or "that"))
-        if back:
-            self._trail.pop()
-            self._at = found
-        else:
+    def _reopen(self, found: str) -> Outcome:
+        if found != self._at:
             self._go(found)
         standing = status(self.current.state, self.current.assessment)
         return Outcome(f"{say('job.opened', name=found)} {standing}".strip(), "opened", found)
 
-    def _copy(self, name: str) -> Outcome:
-        old = self._at
-        new = _named(name.lower()) or self._unused()
+    def _open(self, act: acts.OpenBox) -> Outcome:
+        if act.which == "previous":
+            return self._back()
+        name = act.name
+        if act.which in ("first", "last"):
+            name = self.names[0 if act.which == "first" else -1]
+        found = self.find(name)
+        if found is None:
+            return Outcome(say("job.no_box", name=name or "that"))
+        return self._reopen(found)
+
+    def _back(self) -> Outcome:
+        """The box before: where the talk came from, else the one begun before this."""
+        while self._trail and self._trail[-1] not in self._names:
+            self._trail.pop()
+        if self._trail:
+            found = self._trail.pop()
+        else:
+            place = self.names.index(self._at)
+            if not place:
+                return Outcome(say("job.no_box", name="before this"))
+            found = self.names[place - 1]
+        self._at = found
+        standing = status(self.current.state, self.current.assessment)
+        return Outcome(f"{say('job.opened', name=found)} {standing}".strip(), "opened", found)
+
+    def _copy(self, act: acts.CopyBox) -> Outcome:
+        old = self.find(act.like) if act.like else self._at
+        if old is None:
+            return Outcome(say("job.no_box", name=act.like))
+        new = numbered(named(act.name.lower())) or self._unused()
         if new in self._names:
             return Outcome(say("job.taken", name=new))
         edition = self.began_under(old)
-        self._talks[new] = Talk.fold(self.current.journal, edition, new)
+        self._talks[new] = Talk.fold(self.talk(old).journal, edition, new)
         self._begin(new, edition)
         return Outcome(say("job.copied", old=old, name=new), "copied", new, old)
 
     def _rename(self, name: str) -> Outcome:
-        old, new = self._at, _named(name.lower())
+        old, new = self._at, numbered(named(name.lower()))
+        if new == old:
+            return Outcome(say("job.named", name=new))
         if not new or new in self._names:
             return Outcome(say("job.taken", name=new or "that"))
         talk = self.current
@@ -186,28 +220,77 @@ class Boxes:
         self._at = new
         return Outcome(say("job.named", name=new), "renamed", new, old)
 
-    def _summary(self) -> str:
+    def _delete(self, name: str) -> Outcome:
+        found = self.find(name) if name else self._at
+        if found is None:
+            return Outcome(say("job.no_box", name=name))
+        if len(self._names) == 1:
+            return Outcome(say("job.only_box", name=found))
+        self.talk(found)
+        self._deleted.append((found, self.names.index(found), self._at))
+        del self._names[found]
+        if self._at == found:
+            self._at = next((step for step in reversed(self._trail) if step in self._names), self.names[-1])
+        return Outcome(say("job.deleted", name=found), "removed", found)
+
+    def restore(self) -> Outcome | None:
+        """Bring the box deleted last back; None where none was."""
+        if not self._deleted:
+            return None
+        name, place, at = self._deleted.pop()
+        order = list(self._names)
+        order.insert(place, name)
+        self._names = dict.fromkeys(order)
+        self._at = at
+        return Outcome(say("job.restored", name=name), "restored", name)
+
+    def _list(self, only: str) -> str:
         verdicts = {name: self.verdict(name) for name in self._names}
-        over = [name for name, verdict in verdicts.items() if verdict == "over"]
+        if only:
+            wanted = [name for name, verdict in verdicts.items() if verdict == only]
+            return listed([_title(name) for name in wanted]) + "." if wanted else say("job.none_such")
         fits = sum(verdict == "fits" for verdict in verdicts.values())
+        over = sum(verdict == "over" for verdict in verdicts.values())
         count = len(verdicts)
         text = say(
             "job.summary",
             count=f"{counted(count)} box{'es' if count != 1 else ''}",
             fits=_some(fits),
-            over=_some(len(over)),
-            open=_some(count - fits - len(over)),
+            over=_some(over),
+            open=_some(count - fits - over),
         )
         text = text[0].upper() + text[1:]
-        return text + (" " + say("job.over_list", names=listed(over[:5])) if over else "")
+        if count > MOST_LISTED:
+            wanted = [name for name, verdict in verdicts.items() if verdict == "over"]
+            return text + (" " + say("job.over_list", names=listed(wanted[:5])) if wanted else "")
+        rows = [say("job.row", name=_title(name), verdict=say(f"job.verdict.{verdict}")) for name, verdict in verdicts.items()]
+        return f"{text} {'; '.join(rows)}."
+
+
+MOST_LISTED = 8
+"""Boxes named one by one in a list that is spoken."""
+
+
+def _title(name: str) -> str:
+    return name[:1].upper() + name[1:]
 
 
 def _some(count: int) -> str:
     return counted(count) if count else say("none_of_them")
 
 
-def _named(name: str) -> str:
+def named(name: str) -> str:
     """The name in "box hall" and in "the hall"; "box 3" is a name as it stands."""
-    bare = name.removeprefix("the ")
-    rest = bare.removeprefix("box ")
-    return bare if rest.isdigit() or not rest else rest
+    bare = name.removeprefix("the ").strip()
+    rest = bare.removeprefix("box ").removeprefix("number ")
+    if rest.isdigit() or rest in WORDS:
+        return f"box {rest}" if rest != bare or rest.isdigit() else bare
+    return rest or bare
+
+
+def numbered(name: str) -> str:
+    """ "box one" is "box 1"."""
+    head, _, last = name.rpartition(" ")
+    if head in ("box", "") and last in WORDS[1:]:
+        return f"box {WORDS.index(last)}"
+    return name

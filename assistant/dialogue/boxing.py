@@ -10,8 +10,16 @@ from assistant.dialogue import naming
 from assistant.dialogue.saying import inches, listed, marked, say, sentence
 from assistant.dialogue.state import PartialBox, State
 from assistant.dialogue.turn import Turn
-from grammar.statements import Statement
-from rules import RulesError, TableRow, find_rows, marked_in3, validate_part
+from grammar.acts import (
+    Act,
+    AddBarrier,
+    AddPart,
+    NameBoxKind,
+    SetClamps,
+    SetSize,
+    SetVolume,
+)
+from rules import RulesError, TableRow, find_rows, marked_in3, table_row, validate_part
 from rules.contents import Barrier, Clamps, Marked, Part, TableBox, Unmarked
 
 BY_DEPTH = frozenset({"octagon", "square", "handy"})
@@ -23,39 +31,45 @@ NAMED = {"conduit body": "conduit_body", "pull box": "pull_box"}
 MATERIALS = {"nonmetallic": True, "plastic": True, "metal": False}
 
 
-def volume_of(statement: Statement) -> Decimal:
-    """The volume of a statement in cubic inches."""
-    value = Decimal(str(statement.get("volume")))
-    return marked_in3(value) if statement.get("unit") == "cm3" else value
+def volume_of(act: SetVolume | AddPart | AddBarrier) -> Decimal:
+    """The volume of an act in cubic inches, that of all gangs where each was said."""
+    value = Decimal(0) if act.volume is None else act.volume
+    value = marked_in3(value) if act.unit == "cm3" else value
+    if isinstance(act, SetVolume) and act.each:
+        value *= act.gangs or 1
+    return value
 
 
-def box_volume(turn: Turn, statement: Statement) -> None:
+def box_volume(turn: Turn, act: SetVolume) -> None:
     """A volume marked on the box."""
-    set_volume(turn, volume_of(statement), statement)
+    if act.volume is None:
+        turn.unplaced.append(act.words)
+        return
+    set_volume(turn, volume_of(act), act)
 
 
-def set_volume(turn: Turn, volume: Decimal, statement: Statement) -> None:
+def set_volume(turn: Turn, volume: Decimal, act: Act) -> None:
     """Take `volume` cubic inches as the box's marking, or say why not."""
-    _pick(turn, Marked(volume, "box"), statement)
+    _pick(turn, Marked(volume, "box"), act)
 
 
-def _pick(turn: Turn, part: Part, statement: Statement) -> None:
+def _pick(turn: Turn, part: Part, act: Act) -> None:
     """Take `part` as the box, or say why the rules refuse it."""
     try:
         validate_part(part)
     except RulesError as refusal:
-        turn.refused.append(say("refused", words=statement.words, why=str(refusal)))
+        turn.refused.append(say("refused", words=act.words, why=str(refusal)))
         return
-    _set_box(turn, part, statement)
+    _set_box(turn, part, act)
 
 
-def _set_box(turn: Turn, part: Part, statement: Statement) -> None:
+def _set_box(turn: Turn, part: Part, act: Act) -> None:
     old = turn.state.box
     state = replace(
         turn.state,
         box=(part,),
         partial=None,
-        nonmetallic=_material(turn, statement),
+        nonmetallic=_material(turn, act),
         put_off=turn.state.put_off - {"box", "box_depth"},
         last="box",
     )
@@ -70,49 +84,43 @@ def _changed(old: Part, new: Part) -> str:
     return say("echo.changed_item", old=naming.part(old), new=naming.part(new))
 
 
-def _material(turn: Turn, statement: Statement) -> bool | None:
-    said = statement.get("material")
+def _material(turn: Turn, act: Act) -> bool | None:
+    said = getattr(act, "material", None)
     return MATERIALS.get(str(said), turn.state.nonmetallic) if said else turn.state.nonmetallic
 
 
-def box_size(turn: Turn, statement: Statement) -> None:
+def box_size(turn: Turn, act: SetSize) -> None:
     """A standard metal box named by its size or picked by its row, Table 314.16(A)."""
-    if (row := statement.get("row")) is not None:
-        _pick(turn, TableBox(str(row), int(statement.get("gangs") or 1)), statement)
+    if act.row is not None:
+        _pick(turn, TableBox(act.row, act.gangs or 1), act)
         return
-    depth = statement.get("depth")
-    if statement.get("family") is None and isinstance(depth, Decimal | str):
-        if not depth_answer(turn, depth, statement):
-            turn.refused.append(say("depth_of_what", words=statement.words))
+    if act.family is None and act.width is None and act.depth is not None:
+        if not depth_answer(turn, act.depth, act):
+            turn.refused.append(say("depth_of_what", words=act.words))
         return
     partial = PartialBox(
-        family=str(statement.get("family", "device")),
-        width=_inches(statement, "width"),
-        height=_inches(statement, "height"),
-        depth=depth if isinstance(depth, Decimal | str) else None,
-        gangs=int(statement.get("gangs") or 1),
+        family=act.family or "device",
+        width=act.width,
+        height=act.height,
+        depth=act.depth,
+        gangs=act.gangs or 1,
     )
-    settle(turn, partial, statement)
+    settle(turn, partial, act)
 
 
-def _inches(statement: Statement, slot: str) -> Decimal | None:
-    value = statement.get(slot)
-    return None if value is None else Decimal(str(value))
-
-
-def settle(turn: Turn, partial: PartialBox, statement: Statement) -> None:
+def settle(turn: Turn, partial: PartialBox, act: Act) -> None:
     """Find the table rows that `partial` may mean: one is entered, several are asked about."""
     try:
         rows = rows_of(partial)
         for row in rows:
             validate_part(TableBox(row.id, partial.gangs, partial.label))
     except RulesError as refusal:
-        turn.refused.append(say("refused", words=statement.words, why=str(refusal)))
+        turn.refused.append(say("refused", words=act.words, why=str(refusal)))
         return
     if len(rows) == 1:
         part: Part = TableBox(rows[0].id, partial.gangs, partial.label)
         if partial.label == "box":
-            _set_box(turn, part, statement)
+            _set_box(turn, part, act)
         else:
             _add_extra(turn, part)
         return
@@ -120,9 +128,9 @@ def settle(turn: Turn, partial: PartialBox, statement: Statement) -> None:
         turn.refused.append(say("ring_needs_size", ring=partial.label))
         return
     state = replace(
-        turn.state, partial=partial, box=(), nonmetallic=_material(turn, statement), last="box"
+        turn.state, partial=partial, box=(), nonmetallic=_material(turn, act), last="box"
     )
-    turn.enter(state, sentence(statement.words), statement.words)
+    turn.enter(state, sentence(act.words), act.words)
 
 
 def rows_of(partial: PartialBox) -> tuple[TableRow, ...]:
@@ -138,20 +146,17 @@ def describe_rows(rows: tuple[TableRow, ...]) -> str:
     return listed([say("choice", row=name, volume=marked(row.volume)) for name, row in chosen])
 
 
-def box_kind(turn: Turn, statement: Statement) -> None:
+def box_kind(turn: Turn, act: NameBoxKind) -> None:
     """A box named without volume or size: what its kind tells is kept, its volume asked."""
-    family = str(statement.get("family", ""))
-    if family in BY_DEPTH and not turn.state.box and statement.get("material") in (None, "metal"):
-        gangs = int(statement.get("gangs") or 1)
-        settle(turn, PartialBox(family, gangs=gangs), statement)
+    family = act.family or ""
+    if family in BY_DEPTH and not turn.state.box and act.material in (None, "metal"):
+        settle(turn, PartialBox(family, gangs=act.gangs or 1), act)
         return
-    state = replace(turn.state, nonmetallic=_material(turn, statement))
-    name, echo = str(statement.get("name") or ""), ""
+    state = replace(turn.state, nonmetallic=_material(turn, act))
+    name, echo = act.name or "", ""
     if name in NAMED:
         state, echo = _named(state, name), say(f"box_named.{NAMED[name]}")
-    elif state.box:
-        echo = say("echo.box_stays", words=sentence(statement.words), box=naming.part(state.box[0]))
-    turn.enter(state, echo, statement.words)
+    turn.enter(state, echo, act.words)
 
 
 def _named(state: State, name: str) -> State:
@@ -160,39 +165,41 @@ def _named(state: State, name: str) -> State:
     return replace(state, clamps=clamps, tags=state.tags | {name})
 
 
-def part(turn: Turn, statement: Statement) -> None:
+def part(turn: Turn, act: AddPart) -> None:
     """A ring or cover: it adds its volume when it is marked or made from a table box."""
-    label = str(statement.get("name", "ring"))
-    if statement.get("volume") is not None:
-        thing: Part = Marked(volume_of(statement), label)
-    elif statement.get("family") and statement.get("marked") is not False:
-        depth = statement.get("depth")
-        partial = PartialBox(
-            str(statement.get("family")),
-            _inches(statement, "width"),
-            depth=depth if isinstance(depth, Decimal | str) else None,
-            label=label,
-        )
-        settle(turn, partial, statement)
+    label = act.name or "ring"
+    if act.volume is not None:
+        thing: Part = Marked(volume_of(act), label)
+    elif (act.family or (act.depth is not None and label == "extension ring")) and act.marked is not False:
+        partial = PartialBox(_family_of(turn, act), act.width, depth=act.depth, label=label)
+        settle(turn, partial, act)
         return
     else:
         thing = Unmarked(label)
-    _try_extra(turn, thing, statement)
+    _try_extra(turn, thing, act)
 
 
-def barrier(turn: Turn, statement: Statement) -> None:
+def _family_of(turn: Turn, act: AddPart) -> str:
+    """The family said of an extension ring, else that of the box it stands on."""
+    if act.family:
+        return act.family
+    box = turn.state.box[0] if turn.state.box else None
+    return table_row(box.row).family if isinstance(box, TableBox) else "square"
+
+
+def barrier(turn: Turn, act: AddBarrier) -> None:
     """A barrier that divides the box takes its volume away, 314.16(A)."""
-    plastic = MATERIALS.get(str(statement.get("material")))
+    plastic = MATERIALS.get(str(act.material))
     material: Literal["metal", "nonmetallic"] = "nonmetallic" if plastic else "metal"
-    volume = volume_of(statement) if statement.get("volume") is not None else None
-    _try_extra(turn, Barrier(material, volume), statement)
+    volume = volume_of(act) if act.volume is not None else None
+    _try_extra(turn, Barrier(material, volume), act)
 
 
-def _try_extra(turn: Turn, thing: Part, statement: Statement) -> None:
+def _try_extra(turn: Turn, thing: Part, act: Act) -> None:
     try:
         validate_part(thing)
     except RulesError as refusal:
-        turn.refused.append(say("refused", words=statement.words, why=str(refusal)))
+        turn.refused.append(say("refused", words=act.words, why=str(refusal)))
         return
     _add_extra(turn, thing)
 
@@ -203,14 +210,13 @@ def _add_extra(turn: Turn, thing: Part) -> None:
     turn.enter(state, sentence(name), name)
 
 
-def clamps(turn: Turn, statement: Statement) -> None:
+def clamps(turn: Turn, act: SetClamps) -> None:
     """Where the cables are clamped, 314.16(B)(2)."""
-    where = str(statement.get("where", "present"))
-    if where == "present":
+    if act.where == "present":
         state = replace(turn.state, clamps_mentioned=True, last="clamps")
-        turn.enter(state, say("echo.clamps_somewhere"), statement.words)
+        turn.enter(state, say("echo.clamps_somewhere"), act.words)
         return
-    set_clamps(turn, where)
+    set_clamps(turn, act.where)
 
 
 def set_clamps(turn: Turn, where: str) -> None:
@@ -238,7 +244,7 @@ def set_clamps(turn: Turn, where: str) -> None:
     turn.enter(state, echo, new)
 
 
-def depth_answer(turn: Turn, depth: Decimal | str, statement: Statement) -> bool:
+def depth_answer(turn: Turn, depth: Decimal | str, act: Act) -> bool:
     """Take an answer to "how deep is it?"; False where no depth is being asked."""
     if turn.state.partial is None:
         return False
@@ -249,5 +255,5 @@ def depth_answer(turn: Turn, depth: Decimal | str, statement: Statement) -> bool
         rows = rows_of(replace(turn.state.partial, depth=None))
         turn.refused.append(say("no_such_depth", depth=said, choices=describe_rows(rows)))
         return True
-    settle(turn, replace(turn.state.partial, depth=depth), statement)
+    settle(turn, replace(turn.state.partial, depth=depth), act)
     return True

@@ -1,4 +1,7 @@
-"""Putting a reply together: refusals, what was not used, echoes, where it stands, the question."""
+"""Putting a reply together: verdict or answer first, then what was entered, then one question.
+
+A reply is a list of system acts, each with its sentence; faces join, show or speak them.
+"""
 
 from __future__ import annotations
 
@@ -8,12 +11,13 @@ from assistant.dialogue import questions
 from assistant.dialogue.asking import ask
 from assistant.dialogue.assessing import assess, exact
 from assistant.dialogue.journal import Entry
-from assistant.dialogue.reply import Reply
+from assistant.dialogue.reply import Reply, SystemAct
 from assistant.dialogue.saying import listed, say
 from assistant.dialogue.spoken import slowly, spoken
 from assistant.dialogue.state import State
 from assistant.dialogue.status import assumed, status
 from assistant.dialogue.turn import Turn
+from grammar import acts
 
 
 class Composer:
@@ -33,23 +37,33 @@ class Composer:
         return bool(self.turn.trail or self.turn.stepped)
 
     @property
+    def nothing(self) -> bool:
+        """True where nothing of the utterance was understood."""
+        turn = self.turn
+        return not (turn.understood or turn.refused or turn.answers or turn.social)
+
+    @property
     def in_vain(self) -> bool:
         """True where the utterance neither changed nor asked anything."""
         turn = self.turn
-        return not (self.changed or turn.answers or turn.event or turn.refused)
+        return not (self.changed or turn.answers or turn.social or turn.refused or turn.replay)
 
-    def compose(self, tries: int, told: str, last: Reply | None) -> Reply:
-        """The reply. `told` is the verdict last said of this box, `last` the reply before."""
-        said = " ".join(piece for piece in self._pieces(tries, told, last) if piece)
-        slow = self.turn.event is not None and self.turn.event[0] == "slower"
+    def compose(self, tries: int, told: str, last: Reply | None, cautioned: bool) -> Reply:
+        """The reply. `told` is the verdict last said of this box, `last` the reply before;
+        `cautioned`: the caution was said in this session."""
+        made = [act for act in self._acts(tries, told, last, cautioned) if act.says]
+        said = " ".join(act.says for act in made)
         sheet, verdict = self.found.sheet, self.found.verdict
         return Reply(
             heard=self.entry.heard,
             confidence=self.entry.confidence,
-            understood=tuple(self.turn.understood),
-            left_over=(*self.entry.left_over, *self.turn.unplaced),
+            understood=tuple(text for text in self.turn.understood if text),
+            left_over=tuple(
+                dict.fromkeys((*(run.words for run in self.entry.weighty), *self.turn.unplaced))
+            ),
+            acts=tuple(made),
             said=said,
-            spoken=slowly(said) if slow else spoken(said),
+            spoken=slowly(said) if self.turn.replay == "slower" else spoken(said),
             asks=self.asks,
             sheet=sheet,
             verdict=verdict,
@@ -57,62 +71,74 @@ class Composer:
             high=self.found.high,
             assumed=assumed(self.state),
             described=self.state if self.state.items or self.state.box else None,
-            changed=bool(self.changed or self.turn.answers or self.turn.event),
+            changed=bool(self.changed or self.turn.answers or self.turn.replay),
             refused=bool(self.turn.refused or self.entry.refusal),
-            event=self.turn.event,
+            shows_sheet=self.turn.shows_sheet,
         )
 
-    def _pieces(self, tries: int, told: str, last: Reply | None) -> list[str]:
+    def _acts(
+        self, tries: int, told: str, last: Reply | None, cautioned: bool
+    ) -> list[SystemAct]:
         turn = self.turn
-        if turn.event and turn.event[0] in ("repeat", "slower"):
-            return [last.said if last else say("nothing_to_repeat")]
-        pieces = [*turn.refused]
+        if turn.replay:
+            return [SystemAct("repeat", last.said if last else say("nothing_to_repeat"))]
+        made = [SystemAct("refuse", text) for text in turn.refused]
         if self.entry.refusal:
-            pieces.append(self.entry.refusal)
-        pieces += self._unused()
-        pieces += self._repairs()
-        pieces += turn.echoes
-        pieces += turn.answers
-        if not pieces and not turn.understood and self.asks != "unused":
-            heard = self.entry.heard.strip()
-            pieces.append(say("nothing_understood" if heard else "nothing_heard"))
-        if self.changed:
-            pieces += self._standing(told)
-        if not (turn.answers and self.found.verdict != "incomplete"):
-            again = last is not None and last.asks == self.asks and not self.turn.stepped
-            pieces.append(self._question(tries, again and not self.in_vain))
-        if self.in_vain and self.asks is None and self.entry.left_over:
-            pieces.append(say("say_again"))
-        return pieces
+            made.append(SystemAct("refuse", self.entry.refusal))
+        made += [SystemAct("answer", text) for text in turn.answers]
+        made += self._standing(told)
+        made += [SystemAct("echo", text) for text in self._unread()]
+        made += [SystemAct("echo", text) for text in self._repairs()]
+        made += [SystemAct("echo", text) for text in turn.echoes]
+        if not made:
+            made += [SystemAct("acknowledge", text) for text in turn.social[:1]]
+        if not made and self.nothing and self.asks != "unread":
+            made.append(SystemAct("nonunderstanding", self._nothing(tries)))
+        made += self._advice(told)
+        if not cautioned and self.found.verdict != "incomplete" and self.changed:
+            made.append(SystemAct("caution", say("caution_short")))
+        made += self._question(tries, last, bool(made) and made[0].act == "acknowledge")
+        return made
 
-    def _unused(self) -> list[str]:
+    def _nothing(self, tries: int) -> str:
+        """Nothing understood: said anew each time, with choices, then with a way out."""
+        if not self.entry.heard.strip():
+            return say("nothing_heard")
+        keys = ("nothing_understood", "nothing_again", "nothing_way_out")
+        return say(keys[min(max(tries - 1, 0), len(keys) - 1)])
+
+    def _unread(self) -> list[str]:
         """What was said and not used, unless that is just what is asked about."""
-        if self.asks == "unused":
+        if self.asks == "unread":
             return []
-        left_over = [f"“{words}”" for words in self.entry.left_over]
-        pieces = [say("left_over", words=listed(left_over))] if left_over else []
+        left = [f"“{run.words}”" for run in self.entry.weighty]
+        pieces = [say("left_over", words=listed(left))] if left else []
         return pieces + [say("unplaced", words=words) for words in self.turn.unplaced]
 
     def _repairs(self) -> list[str]:
         """Mended spellings are announced: the user sees what a word was taken for."""
         said = []
-        for statement in self.entry.statements:
-            for doubt in statement.doubts:
-                if doubt.reason == "repaired":
-                    said.append(say("repaired", words=statement.words, what=doubt.instead))
-        return said
+        for act in self.entry.acts:
+            for one in (act, getattr(act, "thing", None)):
+                for doubt in one.doubts if isinstance(one, acts.Act) else ():
+                    if doubt.reason == "repaired":
+                        said.append(say("repaired", words=act.words, what=doubt.instead))
+        return list(dict.fromkeys(said))
 
-    def _standing(self, told: str) -> list[str]:
-        """Where the box stands; with a new verdict, advice if it is over and the caution."""
-        if not self._moved(told):
+    def _standing(self, told: str) -> list[SystemAct]:
+        """Where the box stands, if there is something new to say of it."""
+        if not (self.changed and self._moved(told)):
             return []
-        pieces = [self._qualified(status(self.state, self.found))]
-        verdict = self.found.verdict
-        if verdict == "over" and exact(self.found) and self.state.form != "brief":
-            pieces.append(questions.advice_text(self.state, most=1))
-        if verdict not in ("incomplete", told):
-            pieces.append(say("caution_short"))
-        return pieces
+        text = self._qualified(status(self.state, self.found))
+        kind = "verdict" if self.found.verdict != "incomplete" else "total"
+        return [SystemAct(kind, text)]
+
+    def _advice(self, told: str) -> list[SystemAct]:
+        """What would help, when a box has just turned out to be over."""
+        new = self.found.verdict == "over" and told != "over"
+        if not (new and self.changed and exact(self.found)) or self.state.form == "brief":
+            return []
+        return [SystemAct("advice", questions.advice_text(self.state, most=1))]
 
     def _moved(self, told: str) -> bool:
         """True where there is something new to say of the total, or something came in."""
@@ -122,24 +148,31 @@ class Composer:
 
     def _qualified(self, text: str) -> str:
         """No total stands plainly over words that are not in it."""
-        unused = self.entry.left_over or self.turn.unplaced or self.state.unused
-        if not (text and unused):
+        unread = self.entry.weighty or self.turn.unplaced or self.state.unread
+        if not (text and unread):
             return text
         return say("without_that", text=text[0].lower() + text[1:])
 
-    def _question(self, tries: int, again: bool) -> str:
+    def _question(self, tries: int, last: Reply | None, chatted: bool) -> list[SystemAct]:
         question = self.found.question
         if question is None:
-            return ""
+            return []
+        turn = self.turn
+        if turn.answers and self.found.verdict != "incomplete":
+            return []
+        before = last is not None and last.asks == self.asks
+        if before and chatted:
+            return []
+        again = before and not turn.stepped and not self.in_vain
         text = ask(question, self.state, self.found, tries, again)
         if self.found.verdict != "incomplete" and not again:
-            return say("for_margin", question=text[0].lower() + text[1:])
-        return text
+            text = say("for_margin", question=text[0].lower() + text[1:])
+        return [SystemAct("question", text)]
 
 
 def _described(state: State) -> State:
     """A state without what says nothing of the box."""
     return replace(
-        state, pending=(), rejected=frozenset(), unused=(), unused_with=frozenset(), form="normal",
-        last="", put_off=frozenset(), clamps_mentioned=False,
+        state, pending=(), rejected=frozenset(), unread=(), unread_with=frozenset(), form="normal",
+        last="", put_off=frozenset(), clamps_mentioned=False, proposed=(), recalled=None,
     )  # fmt: skip

@@ -9,27 +9,32 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from assistant.dialogue.boxes import Boxes, Resumed
+from assistant.dialogue import belief, unread
+from assistant.dialogue.boxes import Boxes, Outcome, Resumed
+from assistant.dialogue.hearing import confidence_of, heard_with
 from assistant.dialogue.journal import Entry
-from assistant.dialogue.reply import Reply
+from assistant.dialogue.reply import Reply, SystemAct
+from assistant.dialogue.saying import say
 from assistant.dialogue.spoken import spoken
-from assistant.dialogue.sureness import confidence_of, doubted
 from assistant.dialogue.talk import Talk
 from assistant.dialogue.unreadable import printable, unreadable
-from grammar import understand
-from grammar.statements import Statement
+from grammar import acts, recognise
+from grammar.acts import Act, Unread, Utterance
 from grammar.words import Word
 from rules import DEFAULT_EDITION
 
 FIRST_BOX = "box 1"
-BOX_EVENTS = frozenset(
-    {"next_box", "open_box", "go_back", "new_job", "copy_box", "name_box", "list_boxes"}
-)
+EVENTS = (
+    acts.NextBox, acts.OpenBox, acts.CopyBox, acts.NameBox, acts.DeleteBox, acts.ListBoxes,
+    acts.NewJob,
+)  # fmt: skip
+"""Acts about the boxes of the job rather than about the box at hand."""
 
 
 @dataclass(frozen=True, slots=True)
 class Record:
-    """One thing to be kept: an `entry` said of a box, or a box `opened`, `renamed`, `copied`."""
+    """One thing to be kept: an `entry` said of a box, or a box `opened`, `renamed`, `copied`,
+    `removed`, `restored`."""
 
     action: str
     box: str
@@ -58,6 +63,7 @@ class Conversation:
         self.aliases = dict(aliases or {})
         self.boxes = Boxes(edition, boxes or {}, current, resumed)
         self._records: list[Record] = []
+        self._deleted_last = False
 
     @property
     def talk(self) -> Talk:
@@ -74,31 +80,15 @@ class Conversation:
         text = words if isinstance(words, str) else " ".join(word.text for word in words)
         if problem := unreadable(text):
             return self._take(Entry(printable(text), (), refusal=problem))
-        understanding = understand(words, expect=self.asks, aliases=self.aliases)
-        statements, left_over, sure = doubted(understanding, words)
-        return self._take(
-            Entry(
-                understanding.heard,
-                statements,
-                left_over,
-                confidence_of(words),
-                sure=sure,
-            )
-        )
+        read = recognise(words, self.asks, self.aliases)
+        if not isinstance(words, str) and confidence_of(words) is not None:
+            read = heard_with(read, words)
+            read = replace(read, acts=unread.beside(read.heard, read.acts, read.unread))
+        return self._utterance(read, confidence_of(words))
 
-    def enter(self, statements: Sequence[Statement], heard: str) -> Reply:
-        """Take statements made by a key or a click; `heard` puts them in words, to be kept."""
-        return self._take(Entry(heard, tuple(statements)))
-
-    def _take(self, entry: Entry) -> Reply:
-        box = self.talk.name
-        if not self.boxes.trail:
-            entry = _back_is_undo(entry)
-        reply = self.talk.hear(entry)
-        self._records.append(Record("entry", box, entry))
-        if reply.event is None:
-            return reply
-        return self._event(reply, *reply.event)
+    def enter(self, told: Sequence[Act], heard: str) -> Reply:
+        """Take acts made by a key or a click; `heard` puts them in words, to be kept."""
+        return self._utterance(Utterance(heard, tuple(told)), None)
 
     def take_records(self) -> tuple[Record, ...]:
         """What is to be kept since the last call."""
@@ -106,47 +96,107 @@ class Conversation:
         self._records.clear()
         return taken
 
-    def _event(self, reply: Reply, kind: str, detail: str) -> Reply:
-        if kind == "alias":
-            return self._alias(reply, *detail.split("\n", 1))
-        if kind not in BOX_EVENTS:
-            return reply
-        outcome = self.boxes.event(kind, detail)
+    def _utterance(self, read: Utterance, confidence: float | None) -> Reply:
+        """An utterance is cut at what it says of the boxes: each part is of the box at hand."""
+        said: list[SystemAct] = []
+        reply: Reply | None = None
+        part: list[Act] = []
+        start = 0
+        told = self._settled(read.acts)
+        events = [act for act in told if isinstance(act, (*EVENTS, acts.Alias))]
+        if not events:
+            return self._take(Entry(read.heard, tuple(told), read.unread, confidence))
+        for act in told:
+            if not isinstance(act, (*EVENTS, acts.Alias)):
+                part.append(act)
+                continue
+            if part:
+                reply = self._part(read, part, (start, act.span[0]), confidence)
+                said += [one for one in reply.acts if one.act not in ("question", "caution")]
+                part = []
+            start = act.span[1]
+            reply, text = self._event(act, read, confidence)
+            said.append(SystemAct("event", text))
+        if part:
+            end = len(read.heard)
+            reply = self._part(read, part, (start, end), confidence)
+            said += reply.acts
+        assert reply is not None
+        return self._over(reply, said, read, not part)
+
+    def _settled(self, told: Sequence[Act]) -> list[Act]:
+        """ "Undo" right after a box was deleted brings it back; "go back" where there is no
+        earlier box steps back within this one."""
+        made: list[Act] = []
+        for act in told:
+            if isinstance(act, acts.OpenBox) and act.which == "previous" and len(self.boxes.names) < 2:
+                act = acts.Undo(words=act.words, span=act.span)
+            made.append(act)
+        if self._deleted_last and len(made) == 1 and isinstance(made[0], (acts.Undo, acts.Redo)):
+            outcome = self.boxes.restore()
+            if outcome is not None:
+                self._keep(outcome)
+                made = [acts.ListBoxes(words=outcome.said, span=made[0].span)]
+        self._deleted_last = False
+        return made
+
+    def _part(
+        self, read: Utterance, part: Sequence[Act], span: tuple[int, int], confidence: float | None
+    ) -> Reply:
+        """The part of an utterance that is of the box at hand."""
+        words = read.heard[span[0] : span[1]].strip(" ,.;:") or read.heard
+        inside = tuple(run for run in read.unread if span[0] <= run.span[0] < span[1])
+        runs = tuple(Unread(run.words, run.span, run.weighty) for run in inside)
+        return self._take(Entry(words, tuple(part), runs, confidence))
+
+    def _take(self, entry: Entry) -> Reply:
+        box = self.talk.name or FIRST_BOX
+        reply = self.talk.hear(entry)
+        self._records.append(Record("entry", self.talk.name or box, entry))
+        return reply
+
+    def _event(
+        self, act: Act, read: Utterance, confidence: float | None
+    ) -> tuple[Reply, str]:
+        if isinstance(act, acts.Alias):
+            self.aliases[act.say.strip().lower()] = act.mean.strip()
+            return self.talk.standing(""), say("alias_kept", say=act.say, mean=act.mean)
+        if isinstance(act, acts.ListBoxes) and act.words.endswith(" is back."):
+            return self.talk.standing(""), act.words
+        box = self.talk.name
+        self._records.append(Record("entry", box, Entry(act.words, (), (), confidence)))
+        outcome = self.boxes.event(act)
+        self._keep(outcome)
+        self._deleted_last = isinstance(act, acts.DeleteBox) and bool(outcome.action)
+        return self.talk.standing(""), outcome.said
+
+    def _keep(self, outcome: Outcome) -> None:
         if outcome.action:
             self._records.append(
                 Record(outcome.action, outcome.box, None, outcome.other, outcome.edition)
             )
-        return _over(reply, self.talk, outcome.said)
 
-    def _alias(self, reply: Reply, say: str, mean: str) -> Reply:
-        from assistant.dialogue.saying import say as sentence
+    def _over(
+        self, reply: Reply, said: Sequence[SystemAct], read: Utterance, standing: bool
+    ) -> Reply:
+        """The reply with all that was said of the boxes, standing on the box now at hand."""
+        made = [one for one in said if one.says]
+        if standing:
+            made += [one for one in reply.acts if one.act == "question"]
+        text = " ".join(one.says for one in made)
+        new = replace(
+            reply,
+            heard=read.heard,
+            understood=tuple(act.words for act in read.acts if act.words),
+            left_over=tuple(run.words for run in read.weighty),
+            acts=tuple(made),
+            said=text,
+            spoken=spoken(text),
+            changed=True,
+            event=True,
+        )
+        self.talk.last = new
+        return new
 
-        self.aliases[say.strip().lower()] = mean.strip()
-        return _over(reply, self.talk, sentence("alias_kept", say=say, mean=mean))
 
-
-def _over(reply: Reply, talk: Talk, said: str) -> Reply:
-    """The reply with other words, standing on the box now at hand."""
-    here = talk.standing(said)
-    new = replace(
-        here,
-        heard=reply.heard,
-        confidence=reply.confidence,
-        understood=reply.understood,
-        left_over=reply.left_over,
-        event=reply.event,
-        spoken=spoken(here.said),
-    )
-    talk.last = new
-    return new
-
-
-def _back_is_undo(entry: Entry) -> Entry:
-    """Where there is no earlier box to go back to, "go back" steps back within this one."""
-    if not any(statement.kind == "go_back" for statement in entry.statements):
-        return entry
-    statements = tuple(
-        replace(statement, kind="undo") if statement.kind == "go_back" else statement
-        for statement in entry.statements
-    )
-    return replace(entry, statements=statements)
+__all__ = ["EVENTS", "FIRST_BOX", "Conversation", "Record", "belief"]

@@ -1,4 +1,7 @@
-"""Corrections: they act on the last thing they can mean, and say what changed from and to."""
+"""Corrections: what was said is counted anew, replaced, taken out, landed elsewhere.
+
+Each says what changed from and to. What cannot be found is said, and nothing else is touched.
+"""
 
 from __future__ import annotations
 
@@ -6,15 +9,19 @@ from contextlib import suppress
 from dataclasses import replace
 from decimal import Decimal
 
-from assistant.dialogue import boxing, entering, finding, naming
-from assistant.dialogue.saying import counted, say, sentence
-from assistant.dialogue.state import Item, State
+from assistant.dialogue import boxing, entering, naming, references
+from assistant.dialogue.saying import counted, listed, say, sentence
+from assistant.dialogue.state import Item, Recalled, State
 from assistant.dialogue.turn import Turn
-from grammar.statements import Statement
+from grammar import acts
+from grammar.acts import Act, Reference, Thing
 from rules import RulesError, ground_for, validate
 from rules.contents import (
     Cable,
+    Conductors,
     Content,
+    FixtureWires,
+    Grounds,
     Marked,
     SupportFitting,
     TerminalBlock,
@@ -22,10 +29,14 @@ from rules.contents import (
     Yoke,
 )
 
-CONTENT_KINDS = frozenset(finding.TYPES)
-BARE = ("number", "size")
 LEAST_BOX = 6
 """Cubic inches that a bare number can mean of a box; fewer are a count (common practice)."""
+
+
+def not_found(turn: Turn, reference: Reference, words: str) -> None:
+    """There is no such thing in the box: it is said, and no verdict stands over it unheard."""
+    named = reference.words or words
+    turn.refused.append(say("not_in_box", words=named.removeprefix("the ")))
 
 
 def change_content(turn: Turn, item: Item, content: Content, words: str) -> None:
@@ -39,7 +50,31 @@ def change_content(turn: Turn, item: Item, content: Content, words: str) -> None
         turn.answer(say("echo.already", what=naming.heard(content)), naming.shown(content))
         return
     echo = _changed(item.content, content)
-    turn.enter(turn.state.with_content(item.key, content), echo, naming.shown(content))
+    state = _merged(turn.state.with_content(item.key, content), item.key)
+    turn.enter(state, echo, naming.shown(content))
+
+
+def _merged(state: State, key: int) -> State:
+    """An item that became like another is one with it."""
+    item = state.item(key)
+    assert item is not None
+    twin = next(
+        (
+            other
+            for other in state.items
+            if other.key != key
+            and other.open == item.open
+            and entering.alike(other.content, item.content)
+        ),
+        None,
+    )
+    if twin is None:
+        return state
+    total = replace(twin.content, count=twin.content.count + item.content.count)
+    with suppress(RulesError):
+        validate(total)
+        return replace(state.without(key).with_content(twin.key, total), last=twin.key)
+    return state
 
 
 def _changed(old: Content, new: Content) -> str:
@@ -53,235 +88,603 @@ def _changed(old: Content, new: Content) -> str:
     return say("echo.changed_item", old=naming.heard(old), new=naming.heard(new))
 
 
-def make_that(turn: Turn, statement: Statement) -> None:
-    """ "make that …": the next statement in place of the last thing it can mean."""
-    count = statement.get("count")
-    if count is not None and statement.get("of") == "cable":
-        cable = finding.last_of_type(turn.state, replace(statement, kind="cable"))
-        if cable is None:
-            turn.refused.append(say("not_in_box", words="cable"))
-        else:
-            recount(turn, cable, int(count), statement.words)
-        return
-    if count is not None:
-        bare(turn, replace(statement, kind="number", slots={"value": Decimal(int(count))}))
-        return
-    operand = turn.take()
-    if operand is None:
-        turn.refused.append(say("make_what"))
-        return
-    replace_with(turn, operand)
-
-
-def replace_with(turn: Turn, operand: Statement) -> None:
-    """Put what `operand` says in place of what it can mean."""
-    if operand.kind in BARE:
-        bare(turn, operand)
-    elif operand.kind in CONTENT_KINDS:
-        _replace_item(turn, operand)
-    else:
-        turn.ahead.insert(0, operand)  # a box, clamps, an edition: saying it again replaces it
-
-
-def _replace_item(turn: Turn, operand: Statement) -> None:
-    state = turn.state
-    item = finding.matching(state, operand) or finding.last_of_type(state, operand)
-    item = item or finding.last_item(state)
-    if item is None:
-        entering.enter(turn, operand)
-        return
-    try:
-        contents = entering.content_of(_with_count(operand, item), state.without(item.key))
-    except RulesError as refusal:
-        turn.refused.append(say("refused", words=operand.words, why=str(refusal)))
-        return
-    change_content(turn, item, _kept(item.content, contents[0], operand), operand.words)
-
-
-def _with_count(operand: Statement, item: Item) -> Statement:
-    """The operand with the item's count where it names none ("make that twelve-two")."""
-    if operand.get("count") is not None:
-        return operand
-    return replace(operand, slots={**operand.slots, "count": item.content.count})
-
-
-def _kept(old: Content, new: Content, operand: Statement) -> Content:
-    """What the operand did not mention stays: the size a device lands on, its width."""
-    if isinstance(old, Yoke) and isinstance(new, Yoke):
-        awg = new.awg if operand.get("awg") is not None else old.awg
-        gangs = new.gangs if operand.get("gangs") is not None else old.gangs
-        return replace(new, awg=awg, gangs=gangs)
-    return new
-
-
-def bare(turn: Turn, operand: Statement) -> None:
-    """ "make that three", "no, twelve": a value alone, for the last thing said."""
-    state = turn.state
-    for_box = state.last == "box" or _is_fraction(operand) or _only_the_box(state, operand)
-    if operand.kind == "number" and for_box and (state.box or turn.asked == "box"):
-        boxing.set_volume(turn, Decimal(str(operand.get("value"))), operand)
-        return
-    item = finding.last_item(state)
-    if item is None:
-        turn.unplaced.append(operand.words)
-        return
-    if operand.kind == "size":
-        _resize(turn, item, int(operand.get("awg") or 0), operand)
-    elif _is_fraction(operand):
-        turn.unplaced.append(operand.words)
-    else:
-        recount(turn, item, int(Decimal(str(operand.get("value")))), operand.words)
-
-
-def _only_the_box(state: State, operand: Statement) -> bool:
-    """ "no, 20" after clamps or an edition: what was said before them, and can be twenty."""
-    marked_box = any(isinstance(part, Marked) for part in state.box)
-    value = operand.get("value")
-    large = isinstance(value, Decimal) and value >= LEAST_BOX
-    return marked_box and large and state.last in ("clamps", "edition")
-
-
-def _is_fraction(operand: Statement) -> bool:
-    value = operand.get("value")
-    return isinstance(value, Decimal) and value != int(value)
-
-
-def _resize(turn: Turn, item: Item, awg: int, operand: Statement) -> None:
-    content = item.content
-    if isinstance(content, SupportFitting | Uncounted):
-        turn.unplaced.append(operand.words)
-        return
-    if isinstance(content, Cable) and content.ground is not None:
-        # a size the rules refuse is refused by change_content, in the rules' own sentence
-        with suppress(RulesError):
-            content = replace(content, ground=ground_for(awg))
-    change_content(turn, item, replace(content, awg=awg), operand.words)
-
-
 def recount(turn: Turn, item: Item, count: int, words: str) -> None:
     """Give an item another count; none takes it out."""
-    if count == 0:
-        turn.enter(
-            turn.state.without(item.key), say("echo.taken_out", what=naming.heard(item.content))
+    if count <= 0:
+        taken = replace(
+            turn.state.without(item.key), recalled=Recalled(item.content, item.words)
         )
+        turn.enter(taken, say("echo.taken_out", what=naming.heard(item.content)))
         return
     change_content(turn, item, replace(item.content, count=count), words)
 
 
-def take_off(turn: Turn, statement: Statement) -> None:
-    """ "take off one of the fourteen-twos", "lose the switch"."""
-    operand = turn.take() if turn.next_is(*CONTENT_KINDS, "clamps") else None
-    if statement.get("awg") is not None:
-        size = {slot: statement.get(slot) for slot in ("awg", "conductors")}
-        operand = replace(statement, kind="cable", slots=size)
-    if operand is not None and operand.kind == "clamps":
-        boxing.set_clamps(turn, "none")
+def recount_act(turn: Turn, act: acts.Recount) -> None:
+    """ "The 14-2s are three", "there are three cables"."""
+    found = references.find_all(turn.state, act.target)
+    count = act.count or 0
+    if not found:
+        if act.target.kind == "cable" and act.target.awg is None:
+            _cables_to_come(turn, act)
+        elif act.target.awg is not None or act.target.name is not None:
+            _first_mention(turn, act)
+        else:
+            not_found(turn, act.target, act.words)
         return
-    state = turn.state
-    item = finding.matching(state, operand) if operand else finding.last_item(state)
+    if len(found) > 1 and act.target.kind in ("cable", "wire", "conductors"):
+        total = sum(item.content.count for item in found)
+        if total == count:
+            turn.answer(say("echo.agrees", count=counted(count)), act.words)
+            return
+        last = turn.state.item(turn.state.last)
+        if last not in found or act.target.awg is None:
+            turn.unplaced.append(act.words)
+            return
+    item = references.find(turn.state, act.target)
+    assert item is not None
+    recount(turn, item, count, act.words)
+
+
+def _cables_to_come(turn: Turn, act: acts.Recount) -> None:
+    """ "Two cables": their size is asked."""
+    from assistant.dialogue import belief
+
+    cable = acts.AddCable(count=act.count, words=act.words, span=act.span)
+    belief.wait(turn, cable, "awg", "unsized")
+
+
+def _first_mention(turn: Turn, act: acts.Recount) -> None:
+    """ "The 14-2s are three" where none was named before: three of them come in."""
+    target = act.target
+    thing: Thing
+    if target.kind == "cable":
+        thing = acts.AddCable(count=act.count, awg=target.awg, conductors=target.conductors, words=act.words)
+    elif target.kind == "device":
+        thing = acts.AddDevice(count=act.count, name=target.name, awg=target.awg, words=act.words)
+    elif target.kind == "conductors" and target.awg is not None:
+        thing = acts.AddConductors(count=act.count, awg=target.awg, words=act.words)
+    else:
+        not_found(turn, target, act.words)
+        return
+    entering.enter(turn, thing)
+
+
+def restate(turn: Turn, act: acts.Restate) -> None:
+    """ "Actually three 14-2s", "it's a smart dimmer", "14-3s not 14-2s"."""
+    state, thing = turn.state, act.thing
+    item = _restated(state, act)
     if item is None:
-        words = (operand or statement).words.removeprefix("the ")
-        turn.refused.append(say("not_in_box", words=words))
+        entering.enter(turn, thing)
         return
-    said = statement.get("count")
-    if said is None and operand is not None:
-        said = operand.get("count")
-    left = 0 if said is None else item.content.count - int(said)
-    if left < 0:
+    if act.instead_of is not None and act.instead_of.count is not None and thing.count is not None:
+        part = act.instead_of.count
+        if part < item.content.count and part == thing.count:
+            replace_some(turn, item, part, thing)
+            return
+    try:
+        contents = entering.content_of(_with_count(thing, item), state.without(item.key))
+    except RulesError as refusal:
+        turn.refused.append(say("refused", words=thing.words, why=str(refusal)))
+        return
+    put_in_place(turn, item, contents[0], thing)
+
+
+def _restated(state: State, act: acts.Restate) -> Item | None:
+    """What is restated: what was named, what agrees exactly, else the only one of its type."""
+    if act.instead_of is not None:
+        found = references.find(state, act.instead_of)
+        if found is not None or references.to_thing(act.thing) == replace(act.instead_of, words=act.thing.words, count=None):
+            return found
+    reference = references.to_thing(act.thing)
+    exact = references.find(state, reference) if reference.awg or reference.name else None
+    if exact is not None:
+        return exact
+    return last_of_type(state, act.thing)
+
+
+def last_of_type(state: State, thing: Thing) -> Item | None:
+    """The only item of the thing's type, or the one said last."""
+    kind = references.TYPES[references.kind_of(thing)]
+    same = [item for item in state.items if isinstance(item.content, kind)]
+    if len(same) == 1:
+        return same[0]
+    last = state.item(state.last)
+    return last if last in same else None
+
+
+def _with_count(thing: Thing, item: Item) -> Thing:
+    """The thing with the item's count where it names none ("make that twelve-two")."""
+    said = thing.words.lower()
+    article = thing.count == 1 and said.startswith(("a ", "an "))
+    if thing.count is not None and not (article and item.content.count == 1):
+        return thing
+    if thing.count is not None:
+        return thing
+    return replace(thing, count=item.content.count)
+
+
+def put_in_place(turn: Turn, item: Item, new: Content, thing: Thing) -> None:
+    """A content in place of an item's; what the words did not mention stays."""
+    kept = _kept(item.content, new, thing)
+    change_content(turn, item, kept, thing.words)
+
+
+def _kept(old: Content, new: Content, thing: Thing) -> Content:
+    """What was not mentioned stays: the size a device lands on, its width, a cable's ground."""
+    if isinstance(old, Yoke) and isinstance(new, Yoke) and isinstance(thing, acts.AddDevice):
+        awg = new.awg if thing.awg is not None else old.awg
+        gangs = new.gangs if thing.gangs is not None else old.gangs
+        return replace(new, awg=awg, gangs=gangs)
+    if isinstance(old, Cable) and isinstance(new, Cable) and isinstance(thing, acts.AddCable):
+        unsaid = thing.ground is None and thing.ground_awg is None
+        return replace(new, ground=None) if unsaid and old.ground is None else new
+    return new
+
+
+def restate_number(turn: Turn, act: acts.RestateNumber) -> None:
+    """ "Make that three", "it was three", "no, twenty": a value alone, in place of another."""
+    state, value = turn.state, act.value
+    whole = value == int(value)
+    if _means_box(turn, act):
+        boxing.set_volume(turn, value, act)
+        return
+    item = state.item(state.last)
+    if act.instead_of is not None and act.instead_of == int(act.instead_of):
+        same = [one for one in state.items if one.content.count == act.instead_of]
+        if item not in same and len(same) == 1:
+            item = same[0]
+    if item is None or not whole:
+        turn.unplaced.append(act.words)
+        return
+    if isinstance(item.content, Cable) and _as_pair(value) is None and int(value) in (10, 12, 14) and int(value) > 9:
+        turn.unplaced.append(act.words)
+        return
+    recount(turn, item, int(value), act.words)
+
+
+def _means_box(turn: Turn, act: acts.RestateNumber) -> bool:
+    """Whether a number alone is the box's volume: "20.3 not 18", "no, it's a twenty"."""
+    state, value = turn.state, act.value
+    known = next((part.volume for part in state.box if isinstance(part, Marked)), None)
+    if act.instead_of is not None and known == act.instead_of:
+        return True
+    if not (state.box or turn.asked == "box"):
+        return False
+    fraction = value != int(value)
+    if state.last == "box" and value >= 3:
+        return True
+    if fraction and value >= 3 and _as_pair(value) is None:
+        return True
+    item = state.item(state.last)
+    if item is None:
+        return value >= LEAST_BOX
+    return value > 12 and int(value) not in (14, 12, 10)
+
+
+def _as_pair(value: Decimal) -> tuple[int, int] | None:
+    """ "make that twelve-two", read as 12.2."""
+    awg, _, conductors = str(value).partition(".")
+    if awg in ("14", "12", "10", "8", "6") and conductors in ("2", "3", "4"):
+        return int(awg), int(conductors)
+    return None
+
+
+def resize(turn: Turn, act: acts.Resize) -> None:
+    """ "Make the twelves fourteens": the wire size of what is meant, a device on it with it."""
+    found = references.find_all(turn.state, act.target)
+    found = [item for item in found if hasattr(item.content, "awg")]
+    if not found:
+        not_found(turn, act.target, act.words)
+        return
+    for item in found:
+        content = item.content
+        if isinstance(content, SupportFitting | Uncounted):
+            continue
+        if isinstance(content, Cable) and content.ground is not None:
+            # a size the rules refuse is refused by change_content, in the rules' own sentence
+            with suppress(RulesError):
+                content = replace(content, ground=ground_for(act.awg))
+        change_content(turn, item, replace(content, awg=act.awg), act.words)
+
+
+def remove(turn: Turn, act: acts.Remove) -> None:
+    """ "Take out one of the 14-2s", "scratch the switch"."""
+    state, target = turn.state, act.target
+    if target.kind == "part" or (target.kind == "anything" and state.last == "box"):
+        if remove_part(turn, target, act):
+            return
+    if target.kind == "barrier":
+        remove_part(turn, target, act)
+        return
+    if target.kind == "grounds" and references.find(state, target) is None:
+        _unground_one(turn, act)
+        return
+    item = references.find(state, target)
+    if item is None:
+        not_found(turn, target, act.words)
+        return
+    if target.which in ("all", "both") and target.kind != "anything":
+        for one in references.find_all(state, target):
+            recount(turn, one, 0, act.words)
+        return
+    out = references.meant(item, target)
+    if out > item.content.count:
         turn.refused.append(say("fewer_than_that", what=naming.heard(item.content)))
         return
-    recount(turn, item, left, statement.words)
-
-
-def change(turn: Turn, statement: Statement) -> None:
-    """ "change the box to 22.5", "the clamps should be outside"."""
-    of = str(statement.get("of", ""))
-    operand = turn.take()
-    if operand is None:
-        turn.refused.append(say("make_what"))
-        return
-    if of == "box" and operand.kind == "number":
-        boxing.set_volume(turn, Decimal(str(operand.get("value"))), operand)
-        return
-    key = statement.get("item")
-    if key is None:
-        item = finding.by_name(turn.state, of) if of else None
-    elif (item := turn.state.item(int(key))) is None:
-        turn.refused.append(say("not_in_box", words=statement.words))
-        return
-    if item is not None:
-        turn.state = replace(turn.state, last=item.key)
-        if operand.get("count") == 1 and item.content.count > 1:
-            _change_one(turn, item, operand)
+    if target.ordinal is None and target.count is None and target.kind == "device" and target.name not in (None, "device"):
+        # "the switches" where a switch and a three-way switch are there: all of that name
+        same = references.find_all(state, target)
+        if references.plural(target.words) and len(same) > 1:
+            for one in same:
+                recount(turn, one, 0, act.words)
             return
-    replace_with(turn, operand)
+    recount(turn, item, item.content.count - out, act.words)
 
 
-def _change_one(turn: Turn, item: Item, operand: Statement) -> None:
-    """ "change the switch to a dimmer" where there are two switches: one of them stays."""
-    try:
-        new = entering.content_of(operand, turn.state)[0]
-    except RulesError as refusal:
-        turn.refused.append(say("refused", words=operand.words, why=str(refusal)))
+def remove_part(turn: Turn, target: Reference, act: Act) -> bool:
+    """Take a ring, cover or barrier off again; False where there is none."""
+    extras = turn.state.extras
+    name = target.name
+    for part in reversed(extras):
+        label = getattr(part, "label", "barrier")
+        if target.kind == "anything" or name is None or references.same_name(str(label), name):
+            rest = tuple(other for other in extras if other is not part)
+            state = replace(turn.state, extras=rest, last="box")
+            turn.enter(state, say("echo.taken_out", what=naming.part(part)))
+            return True
+    if target.kind in ("part", "barrier"):
+        not_found(turn, target, act.words)
+        return True
+    return False
+
+
+def _unground_one(turn: Turn, act: acts.Remove) -> None:
+    """ "Take out one ground": where cables brought them, one cable is without."""
+    cables = [i for i in turn.state.items if isinstance(i.content, Cable) and i.content.ground is not None]
+    count = act.target.count or (0 if references.plural(act.target.words) else 1)
+    if not cables:
+        not_found(turn, act.target, act.words)
         return
-    new = _kept(item.content, new, operand)
-    old, all_ = replace(item.content, count=1), naming.heard(item.content)
-    state = turn.state.with_content(
-        item.key, replace(item.content, count=item.content.count - 1)
-    ).with_item(new, operand.words)
-    echo = say("echo.changed_one", old=counted(old.count), all=all_, new=naming.heard(new))
+    if not count:
+        for item in cables:
+            assert isinstance(item.content, Cable)
+            change_content(turn, item, replace(item.content, ground=None), act.words)
+        return
+    item = cables[-1]
+    split_cable(turn, item, count, None, act.words)
+
+
+def split_cable(turn: Turn, item: Item, count: int, ground: int | None, words: str) -> None:
+    """So many of an item's cables with another ground than the rest."""
+    assert isinstance(item.content, Cable)
+    if count >= item.content.count:
+        change_content(turn, item, replace(item.content, ground=ground), words)
+        return
+    part = replace(item.content, count=count, ground=ground)
+    rest = replace(item.content, count=item.content.count - count)
+    state = turn.state.with_content(item.key, rest).with_item(part, item.words)
+    echo = say("echo.changed_one", old=counted(count), all=naming.heard(item.content), new=naming.heard(part))
+    turn.enter(state, echo, naming.shown(part))
+
+
+def replace_act(turn: Turn, act: acts.Replace) -> None:
+    """ "Change one of the 14-2s to a 14-3", "the cables are 14-3", "a dimmer instead of it"."""
+    state, target, thing = turn.state, act.target, act.thing
+    if target.kind == "anything" and target.which != "last":
+        # a Reference like "one" or "both": among things of the new one's kind
+        target = replace(target, kind=references.kind_of(thing), words="")
+    same_kind = references.find_all(state, target)
+    item = references.find(state, target)
+    if item is None:
+        if isinstance(thing, acts.AddCable) and _fill_pending(turn, act):
+            return
+        if act.target.kind in ("anything", "cable", "wire", "device") and act.target.awg is None and act.target.name is None:
+            entering.enter(turn, thing)
+            return
+        not_found(turn, act.target, act.words)
+        return
+    if target.count is None and target.ordinal is None and len(same_kind) > 1 and (
+        references.plural(act.target.words) or target.which in ("both", "all")
+    ):
+        _replace_all(turn, same_kind, thing)
+        return
+    units = target.count if target.count is not None else (1 if target.ordinal is not None else None)
+    if units is None:
+        said = thing.count
+        if said is not None and said < item.content.count:
+            units = said
+        elif target.which in ("other", "others") and len(same_kind) == 1:
+            units = item.content.count - 1 or 1
+        elif target.which == "both" or references.plural(act.target.words):
+            units = item.content.count
+        else:
+            units = item.content.count
+    if units < item.content.count:
+        replace_some(turn, item, units, thing)
+        return
+    try:
+        new = entering.content_of(_whole_count(thing, item, target), state.without(item.key))[0]
+    except RulesError as refusal:
+        turn.refused.append(say("refused", words=thing.words, why=str(refusal)))
+        return
+    if type(new) is not type(item.content):
+        taken = replace(state.without(item.key), recalled=Recalled(item.content, item.words))
+        turn.enter(taken, say("echo.taken_out", what=naming.heard(item.content)))
+        entering.enter(turn, thing)
+        return
+    before = item.content
+    put_in_place(turn, item, new, thing)
+    if turn.state is not state:
+        turn.state = replace(turn.state, recalled=Recalled(before, item.words, turn.state.last if isinstance(turn.state.last, int) else None))
+
+
+def _whole_count(thing: Thing, item: Item, target: Reference) -> Thing:
+    """The count of what comes in place of a whole item."""
+    if thing.count is None or (target.count is not None and thing.count == 1):
+        return replace(thing, count=item.content.count)
+    return thing
+
+
+def _fill_pending(turn: Turn, act: acts.Replace) -> bool:
+    """ "They're 14-2s" of cables whose size was still open."""
+    for pending in turn.state.pending:
+        if isinstance(pending.act, acts.AddCable) and pending.reason == "unsized":
+            from assistant.dialogue import belief
+
+            thing = act.thing
+            count = pending.act.count if thing.count is None or act.target.which == "both" else thing.count
+            belief.drop(turn, pending)
+            entering.enter(turn, replace(thing, count=count))
+            return True
+    return False
+
+
+def _replace_all(turn: Turn, items: list[Item], thing: Thing) -> None:
+    for item in items:
+        try:
+            new = entering.content_of(replace(thing, count=item.content.count), turn.state)[0]
+        except RulesError as refusal:
+            turn.refused.append(say("refused", words=thing.words, why=str(refusal)))
+            return
+        put_in_place(turn, item, new, thing)
+
+
+def replace_some(turn: Turn, item: Item, units: int, thing: Thing) -> None:
+    """So many of an item become something else; the rest stays."""
+    count = thing.count if thing.count is not None and thing.count > 1 else units
+    try:
+        new = entering.content_of(replace(thing, count=count), turn.state)[0]
+    except RulesError as refusal:
+        turn.refused.append(say("refused", words=thing.words, why=str(refusal)))
+        return
+    new = _kept(item.content, new, thing)
+    old = replace(item.content, count=item.content.count - units)
+    state = turn.state.with_content(item.key, old)
+    twin = next((one for one in state.items if entering.alike(one.content, new)), None)
+    if twin is not None and twin.key != item.key:
+        state = state.with_content(twin.key, replace(new, count=twin.content.count + count))
+    else:
+        state = state.with_item(new, thing.words, entering.open_of(new, thing))
+    key = state.last if isinstance(state.last, int) else None
+    state = replace(state, recalled=Recalled(replace(item.content, count=units), item.words, key))
+    echo = say(
+        "echo.changed_one", old=counted(units), all=naming.heard(item.content),
+        new=naming.heard(new),
+    )  # fmt: skip
     turn.enter(state, echo, naming.shown(new))
 
 
-def lands_on(turn: Turn, statement: Statement) -> None:
-    """ "the switch goes on the twelves": the largest conductor landed on a device."""
+def more(turn: Turn, act: acts.More) -> None:
+    """ "And one more of those", "another cable"."""
+    item = _more_of(turn.state, act.target)
+    if item is None or isinstance(item.content, Uncounted):
+        if act.target.kind == "cable":
+            from assistant.dialogue import belief
+
+            belief.wait(turn, acts.AddCable(count=act.count or 1, words=act.words, span=act.span), "awg", "unsized")
+            return
+        turn.refused.append(say("more_of_what"))
+        return
+    extra = act.count or 1
+    recount(turn, item, item.content.count + extra, act.words)
+
+
+def _more_of(state: State, target: Reference) -> Item | None:
+    if target.kind == "anything":
+        return state.item(state.last)
+    found = references.find_all(state, replace(target, which="said"))
+    if target.kind == "cable" and len({(i.content.awg, i.content.conductors) for i in found if isinstance(i.content, Cable)}) > 1:
+        last = state.item(state.last)
+        return last if last in found else None
+    return found[-1] if found else None
+
+
+def land(turn: Turn, act: acts.Land) -> None:
+    """ "The switch goes on the twelves": the largest conductor landed on a device."""
+    state, target = turn.state, act.target
+    if target.which == "both" or references.plural(target.words) or target.which == "all":
+        sized = [i for i in references.find_all(state, target) if isinstance(i.content, Yoke | TerminalBlock)]
+        if target.count is None and len(sized) > 1:
+            for one in sized:
+                land_item(turn, one, act.awg, None, act.words)
+            return
+    item = state.item(target.item) if target.item is not None else _landed(turn, target)
+    if item is None:
+        if target.name and not any(isinstance(i.content, Yoke) for i in state.items):
+            # with no device in the box yet, this is the first mention of one
+            entering.enter(turn, acts.AddDevice(name=target.name, count=target.count or 1, awg=act.awg, words=act.words))
+        elif target.name and target.words.lower().startswith(("a ", "an ", "one ", "another ")):
+            entering.enter(turn, acts.AddDevice(name=target.name, count=1, awg=act.awg, words=act.words))
+        else:
+            not_found(turn, target, act.words)
+        return
+    land_item(turn, item, act.awg, target.count, act.words)
+
+
+def _landed(turn: Turn, target: Reference) -> Item | None:
+    """The device or terminal block meant: the one asked about, the one named, the last unsized."""
     state = turn.state
-    name = str(statement.get("name") or "")
-    item = state.item(int(statement.get("item") or 0)) or finding.by_name(state, name)
-    if item is None and not name:
-        item = state.item(turn.subject or "") or finding.last_sized(state)
-    if item is None and name and finding.last_sized(state) is None:
-        # with no device in the box yet, this is the first mention of one
-        entering.enter(turn, replace(statement, kind="device"))
-        return
-    if item is None or not isinstance(item.content, Yoke | TerminalBlock):
-        turn.refused.append(say("not_in_box", words=name or statement.words))
-        return
-    land(turn, item, statement)
+    if target.name and target.name != "device":
+        return references.find(state, target)
+    if target.kind == "terminal_block":
+        return references.find(state, target)
+    asked = state.item(turn.subject) if turn.subject is not None else None
+    if asked is not None and isinstance(asked.content, Yoke | TerminalBlock) and target.ordinal is None and target.which == "said":
+        return asked
+    if target.ordinal is not None or target.which in ("other", "others"):
+        return references.find(state, replace(target, kind="device"))
+    return last_sized(state)
 
 
-def land(turn: Turn, item: Item, statement: Statement) -> None:
+def last_sized(state: State) -> Item | None:
+    """The device or terminal block last said, one whose size is still unsaid before others."""
+    sized = [item for item in state.items if isinstance(item.content, Yoke | TerminalBlock)]
+    last = state.item(state.last)
+    if last in sized:
+        return last
+    unsaid = [item for item in sized if getattr(item.content, "awg", None) is None]
+    return next(reversed(unsaid or sized), None)
+
+
+def land_item(turn: Turn, item: Item, awg: int, some: int | None, words: str) -> None:
     """Set the size on a device; on some of several where a count is said."""
     content = item.content
     assert isinstance(content, Yoke | TerminalBlock)
-    awg = int(statement.get("awg") or 0)
-    some = statement.get("count")
-    if some is not None and int(some) < content.count:
-        rest = replace(content, count=content.count - int(some))
-        part = replace(content, count=int(some), awg=awg)
+    if some is not None and some < content.count:
+        rest = replace(content, count=content.count - some)
+        part = replace(content, count=some, awg=awg)
         try:
             validate(part)
         except RulesError as refusal:
-            turn.refused.append(say("refused", words=statement.words, why=str(refusal)))
+            turn.refused.append(say("refused", words=words, why=str(refusal)))
             return
         state = turn.state.with_content(item.key, rest).with_item(part, item.words)
         turn.enter(state, sentence(naming.heard(part)), naming.shown(part))
         return
-    change_content(turn, item, replace(content, awg=awg), statement.words)
+    change_content(turn, item, replace(content, awg=awg), words)
 
 
-def more(turn: Turn, statement: Statement) -> None:
-    """ "and one more of those", "same again"."""
+def widen(turn: Turn, act: acts.Widen) -> None:
+    """ "It takes up two gangs"."""
+    target = act.target
+    item = references.find(turn.state, replace(target, which="said", words="")) if target.name else None
+    if item is None:
+        devices = [i for i in turn.state.items if isinstance(i.content, Yoke)]
+        last = turn.state.item(turn.state.last)
+        open_ = [i for i in devices if i.open == "gangs"]
+        item = open_[-1] if open_ else last if last in devices else devices[-1] if devices else None
+    if item is None or not isinstance(item.content, Yoke):
+        not_found(turn, target, act.words)
+        return
+    gangs = f"{counted(act.gangs)} {naming.plural('gang', act.gangs)}"
+    state = turn.state.closed(item.key, replace(item.content, gangs=act.gangs))
+    turn.enter(state, say("echo.gangs", what=item.content.name, gangs=gangs))
+
+
+def unground(turn: Turn, act: acts.Unground) -> None:
+    """ "That 14-2 has no ground"."""
+    target = act.target
+    if target.kind in ("anything", "wire") and target.which == "said" and target.count is None:
+        target = replace(target, kind="cable")
+        found = [i for i in references.find_all(turn.state, target) if isinstance(i.content, Cable)]
+        last = turn.state.item(turn.state.last)
+        if last in found and last is not None and not references.plural(act.target.words):
+            found = [last]
+    else:
+        found = [i for i in references.find_all(turn.state, replace(target, kind="cable")) if isinstance(i.content, Cable)]
+    if not found:
+        not_found(turn, act.target, act.words)
+        return
+    if target.count is not None and target.which == "said":
+        item = found[-1]
+        ground = ground_for(item.content.awg) if act.ground else None  # type: ignore[union-attr]
+        split_cable(turn, item, target.count, ground, act.words)
+        return
+    if target.ordinal is not None or (references._singular(target.words) and len(found) == 1 and found[0].content.count > 1):
+        item = references.find(turn.state, replace(target, kind="cable")) or found[-1]
+        split_cable(turn, item, 1, None, act.words)
+        return
+    for item in found:
+        assert isinstance(item.content, Cable)
+        ground = ground_for(item.content.awg) if act.ground else None
+        change_content(turn, item, replace(item.content, ground=ground), act.words)
+
+
+def reclassify(turn: Turn, act: acts.Reclassify) -> None:
+    """ "Two are grounds" of eight wires; "two of them pass straight through"."""
     state = turn.state
-    item = finding.last_item(state)
-    if turn.next_is(*CONTENT_KINDS):
-        operand = turn.take()
-        assert operand is not None
-        count = statement.get("count") or operand.get("count") or 1
-        entering.enter(turn, replace(operand, slots={**operand.slots, "count": count}))
+    items = [i for i in state.items if isinstance(i.content, Conductors)]
+    last = state.item(state.last)
+    item = last if last in items else items[-1] if items else None
+    if item is None:
+        if act.kind == "grounds" and act.count is not None:
+            entering.enter(turn, acts.AddGrounds(count=act.count, words=act.words))
+            return
+        turn.unplaced.append(act.words)
         return
-    if item is None or isinstance(item.content, Uncounted):
-        turn.refused.append(say("more_of_what"))
+    assert isinstance(item.content, Conductors)
+    count = item.content.count if act.count is None else act.count
+    if count > item.content.count:
+        turn.refused.append(say("fewer_than_that", what=naming.heard(item.content)))
         return
-    extra = int(statement.get("count") or item.content.count)
-    recount(turn, item, item.content.count + extra, statement.words)
+    rest = item.content.count - count
+    left = state.with_content(item.key, replace(item.content, count=rest)) if rest else state.without(item.key)
+    new: Content = (
+        Grounds(item.content.awg, count) if act.kind == "grounds"
+        else replace(item.content, count=count, path=act.path or "ends")  # type: ignore[arg-type]
+    )  # fmt: skip
+    if act.kind == "grounds":
+        left = replace(left, grounds="said")
+    made = left.with_item(new, act.words)
+    parts = [naming.heard(replace(item.content, count=rest))] if rest else []
+    turn.enter(made, sentence(listed([*parts, naming.heard(new)])), naming.shown(new))
+
+
+def route(turn: Turn, act: acts.Route) -> None:
+    """ "Those pass straight through"."""
+    found = [i for i in references.find_all(turn.state, act.target) if isinstance(i.content, Cable | Conductors)]
+    if not found:
+        last = [i for i in turn.state.items if isinstance(i.content, Cable | Conductors)]
+        found = last[-1:]
+    if not found:
+        not_found(turn, act.target, act.words)
+        return
+    for item in found:
+        change_content(turn, item, replace(item.content, path=act.path), act.words)  # type: ignore[call-arg]
+
+
+def canopy(turn: Turn, act: acts.SetCanopy) -> None:
+    """Whether the fixture wires come from a domed canopy, 314.16(B)(1) Exception."""
+    state = turn.state
+    found = False
+    for item in state.items:
+        if isinstance(item.content, FixtureWires | Grounds) and (
+            item.open == "canopy" or isinstance(item.content, FixtureWires) or item.content.canopy
+        ):
+            found = True
+            state = state.closed(item.key, replace(item.content, canopy=act.canopy))
+    if not found:
+        return
+    turn.enter(state, say("echo.canopy" if act.canopy else "echo.no_canopy"))
+
+
+def put_back(turn: Turn, act: acts.PutBack) -> None:
+    """ "Put back the 14-2": what was taken out or replaced comes again."""
+    recalled = turn.state.recalled
+    state = turn.state
+    if recalled is None:
+        item = references.find(state, act.target)
+        turn.refused.append(say("nothing_to_redo") if item is None else say("not_taken_out", what=naming.heard(item.content)))
+        return
+    by = state.item(recalled.by) if recalled.by is not None else None
+    count = act.target.count or recalled.content.count
+    if by is not None:
+        left = by.content.count - recalled.content.count
+        state = state.without(by.key) if left <= 0 else state.with_content(by.key, replace(by.content, count=left))
+    content = replace(recalled.content, count=min(count, recalled.content.count))
+    twin = next((i for i in state.items if entering.alike(i.content, content)), None)
+    if twin is not None:
+        state = state.with_content(twin.key, replace(content, count=twin.content.count + content.count))
+    else:
+        state = state.with_item(content, recalled.words)
+    turn.enter(replace(state, recalled=None), say("echo.back", what=naming.heard(content)))

@@ -1,7 +1,7 @@
-"""Entering what is in the box: a statement becomes a content of the rules.
+"""Entering what is in the box: a described thing becomes a content of the rules.
 
-`content_of` is pure: it turns one statement into contents with the defaults of the trade
-filled in. `enter` adds them to the box, merging what is alike.
+`content_of` is pure: it turns one thing into contents with the defaults of the trade filled in.
+`enter` adds them to the box, merging what is alike.
 """
 
 from __future__ import annotations
@@ -9,11 +9,22 @@ from __future__ import annotations
 from dataclasses import replace
 
 from assistant.dialogue import naming
-from assistant.dialogue.finding import TYPES
-from assistant.dialogue.saying import counted, listed, say, sentence
+from assistant.dialogue.saying import counted, say, sentence
 from assistant.dialogue.state import Open, State, sizes_present
 from assistant.dialogue.turn import Turn
-from grammar.statements import Statement
+from grammar.acts import (
+    Act,
+    AddCable,
+    AddConductors,
+    AddDevice,
+    AddFitting,
+    AddFixtureWires,
+    AddGrounds,
+    AddJumper,
+    AddTerminalBlock,
+    AddUncounted,
+    Thing,
+)
 from rules import RulesError, ground_for, validate
 from rules.contents import (
     BondingJumper,
@@ -35,171 +46,107 @@ LARGE = frozenset({4, 3, 2, 1})
 """AWG sizes that have no volume: 314.28 governs them by dimensions."""
 
 
-def number(statement: Statement, slot: str, default: int) -> int:
-    """A whole-number slot."""
-    value = statement.get(slot)
-    return default if value is None else int(value)
-
-
-def content_of(statement: Statement, state: State) -> list[Content]:
-    """The contents that a statement describes. Raises RulesError for a value the rules refuse."""
-    makers = {
-        "cable": _cable,
-        "conductors": _conductors,
-        "grounds": _grounds,
-        "jumper": _jumper,
-        "fixture_wires": _fixture_wires,
-        "device": _device,
-        "fitting": _fitting,
-        "terminal_block": _terminal_block,
-        "uncounted": _uncounted,
-    }
-    contents = makers[statement.kind](statement, state)
+def content_of(thing: Thing, state: State) -> list[Content]:
+    """The contents that a thing describes. Raises RulesError for a value the rules refuse."""
+    contents = _made(thing, state)
     for content in contents:
         validate(content)
     return contents
 
 
-def _path(statement: Statement) -> str:
-    return str(statement.get("path", "ends"))
+def _made(thing: Thing, state: State) -> list[Content]:
+    count = 1 if thing.count is None else thing.count
+    match thing:
+        case AddCable():
+            return [_cable(thing, count)]
+        case AddConductors():
+            size = thing.awg if thing.awg is not None else (sizes_present(state) or (14,))[0]
+            return [Conductors(size, count, thing.path or "ends")]  # type: ignore[arg-type]
+        case AddGrounds():
+            size = _ground_size(thing.awg, state)
+            return [Grounds(size, count, bool(thing.isolated), bool(thing.canopy))]
+        case AddJumper():
+            return [BondingJumper(_ground_size(thing.awg, state), count, bool(thing.enters))]
+        case AddFixtureWires():
+            return _fixture_wires(thing)
+        case AddDevice():
+            return [Yoke(thing.name or "device", thing.awg, thing.gangs or 1, count)]
+        case AddFitting():
+            return [SupportFitting(str(thing.name), count)]
+        case AddTerminalBlock():
+            return [TerminalBlock(thing.awg, count)]
+        case AddUncounted():
+            return [Uncounted(str(thing.name), count)]
 
 
-def _cable(statement: Statement, state: State) -> list[Content]:
-    awg = number(statement, "awg", 0)
+def _cable(thing: AddCable, count: int) -> Cable:
+    awg = thing.awg or 0
     ground: int | None = None
-    if statement.get("ground", True) is not False:
-        said = statement.get("ground_awg")
-        ground = int(said) if said is not None else ground_for(awg)
-    conductors, count = number(statement, "conductors", 2), number(statement, "count", 1)
-    return [Cable(awg, conductors, ground, count, _path(statement))]  # type: ignore[arg-type]
+    if thing.ground is not False:
+        ground = thing.ground_awg if thing.ground_awg is not None else ground_for(awg)
+    conductors = 2 if thing.conductors is None else thing.conductors
+    return Cable(awg, conductors, ground, count, thing.path or "ends")  # type: ignore[arg-type]
 
 
-def _conductors(statement: Statement, state: State) -> list[Content]:
-    awg = statement.get("awg")
-    size = int(awg) if awg is not None else (sizes_present(state) or (14,))[0]
-    return [Conductors(size, number(statement, "count", 1), _path(statement))]  # type: ignore[arg-type]
-
-
-def _ground_size(statement: Statement, state: State) -> int:
+def _ground_size(said: int | None, state: State) -> int:
     """The size said, else that of the largest conductor named, but not larger than a cable's."""
-    said = statement.get("awg")
     if said is not None:
-        return int(said)
+        return said
     present = sizes_present(state)
     return ground_for(present[0]) if present else 14
 
 
-def _grounds(statement: Statement, state: State) -> list[Content]:
-    canopy = bool(statement.get("canopy", False))
-    isolated = bool(statement.get("isolated", False))
-    size = _ground_size(statement, state)
-    return [Grounds(size, number(statement, "count", 1), isolated, canopy)]
-
-
-def _jumper(statement: Statement, state: State) -> list[Content]:
-    enters = bool(statement.get("enters", False))
-    return [BondingJumper(_ground_size(statement, state), number(statement, "count", 1), enters)]
-
-
-def _fixture_wires(statement: Statement, state: State) -> list[Content]:
-    canopy = bool(statement.get("canopy", False))
-    awg = number(statement, "awg", 18)
-    contents: list[Content] = [FixtureWires(awg, number(statement, "count", 2), canopy)]
-    if grounds := number(statement, "grounds", 0):
-        contents.append(Grounds(awg, grounds, False, canopy))
+def _fixture_wires(thing: AddFixtureWires) -> list[Content]:
+    awg = 18 if thing.awg is None else thing.awg
+    count = 2 if thing.count is None else thing.count
+    contents: list[Content] = [FixtureWires(awg, count, bool(thing.canopy))]
+    if thing.grounds:
+        contents.append(Grounds(awg, thing.grounds, False, bool(thing.canopy)))
     return contents
 
 
-def _device(statement: Statement, state: State) -> list[Content]:
-    awg = statement.get("awg")
-    return [
-        Yoke(
-            str(statement.get("name", "device")),
-            None if awg is None else int(awg),
-            number(statement, "gangs", 1),
-            number(statement, "count", 1),
-        )
-    ]
-
-
-def _fitting(statement: Statement, state: State) -> list[Content]:
-    return [SupportFitting(str(statement.get("name")), number(statement, "count", 1))]
-
-
-def _terminal_block(statement: Statement, state: State) -> list[Content]:
-    awg = statement.get("awg")
-    return [TerminalBlock(None if awg is None else int(awg), number(statement, "count", 1))]
-
-
-def _uncounted(statement: Statement, state: State) -> list[Content]:
-    return [Uncounted(str(statement.get("name")), number(statement, "count", 1))]
-
-
-def enter(turn: Turn, statement: Statement) -> None:
-    """Add what a statement describes, or say in one sentence why it cannot be."""
-    if statement.kind == "grounds" and statement.get("count") == 0:
-        turn.enter(replace(turn.state, grounds="none"), say("echo.no_grounds"))
-        return
-    if statement.kind == "device" and statement.get("count") == 0:
-        none_of(turn, statement, "device", "device")
-        return
+def enter(turn: Turn, thing: Thing) -> None:
+    """Add what a thing describes, or say in one sentence why it cannot be."""
     try:
-        contents = content_of(statement, turn.state)
+        contents = content_of(thing, turn.state)
     except RulesError as refusal:
-        turn.refused.append(_refusal(turn, statement, refusal))
+        turn.refused.append(_refusal(turn, thing, refusal))
         return
     for content in contents:
-        add(turn, content, statement, _open(content, statement))
+        add(turn, content, thing, open_of(content, thing))
 
 
-def none_of(turn: Turn, statement: Statement, kind: str | None, what: str) -> None:
-    """ "no devices": where some were entered, they are taken out, for they cannot both be so."""
-    state = turn.state
-    name = statement.get("name")
-    meant = [
-        item
-        for item in state.items
-        if kind is not None
-        and isinstance(item.content, TYPES[kind])
-        and name in (None, "device", getattr(item.content, "name", None))
-    ]
-    for item in meant:
-        state = state.without(item.key)
-    out = listed([naming.heard(item.content) for item in meant])
-    echo = say("echo.taken_out", what=out) if meant else say("echo.no_such", what=what)
-    turn.enter(state, echo)
-
-
-def _refusal(turn: Turn, statement: Statement, refusal: RulesError) -> str:
+def _refusal(turn: Turn, thing: Thing, refusal: RulesError) -> str:
     """Why something cannot be entered; for large conductors, which section governs them."""
-    why = say("refused", words=statement.words, why=str(refusal))
-    if statement.get("awg") in LARGE:
+    why = say("refused", words=thing.words, why=str(refusal))
+    awg = getattr(thing, "awg", None)
+    if awg in LARGE:
         from assistant.dialogue import pulling
 
-        return f"{why} {pulling.large(sizes_present(turn.state), str(statement.get('awg')))}"
+        return f"{why} {pulling.large(sizes_present(turn.state), str(awg))}"
     return why
 
 
-def _open(content: Content, statement: Statement) -> Open:
-    """What the statement leaves open of a content: a device's width, a canopy."""
+def open_of(content: Content, thing: Act) -> Open:
+    """What the description leaves open of a content: a device's width, a canopy."""
     if isinstance(content, Yoke):
-        wide = statement.get("gangs") is None and content.name in WIDE_OR_NOT
+        wide = getattr(thing, "gangs", None) is None and content.name in WIDE_OR_NOT
         return "gangs" if wide else ""
-    if isinstance(content, FixtureWires | Grounds) and statement.kind == "fixture_wires":
-        return "canopy" if statement.get("canopy") is None and content.awg > 14 else ""
+    if isinstance(content, FixtureWires | Grounds) and isinstance(thing, AddFixtureWires):
+        return "canopy" if thing.canopy is None and content.awg > 14 else ""
     return ""
 
 
-def add(turn: Turn, content: Content, statement: Statement, open_: Open = "") -> None:
+def add(turn: Turn, content: Content, thing: Act, open_: Open = "") -> None:
     """Add one content, to an item of its like where there is one."""
     state = turn.state
     if isinstance(content, Grounds) and not content.canopy:
         state = replace(state, grounds="said")
-    twin = next((i for i in state.items if _alike(i.content, content)), None)
+    twin = next((i for i in state.items if alike(i.content, content)), None)
     if twin is None or open_ != twin.open:
         turn.enter(
-            state.with_item(content, statement.words, open_),
-            sentence(naming.heard(content) + _note(content, statement)),
+            state.with_item(content, thing.words, open_),
+            sentence(naming.heard(content) + _note(content, thing)),
             naming.shown(content),
         )
         return
@@ -207,24 +154,24 @@ def add(turn: Turn, content: Content, statement: Statement, open_: Open = "") ->
     try:
         validate(total)
     except RulesError as refusal:
-        turn.refused.append(say("refused", words=statement.words, why=str(refusal)))
+        turn.refused.append(say("refused", words=thing.words, why=str(refusal)))
         return
     turn.enter(
         state.with_content(twin.key, total),
         sentence(
             say("echo.added", what=naming.heard(content), total=counted(total.count))
-            + _note(content, statement)
+            + _note(content, thing)
         ),
         naming.shown(content),
     )
 
 
-def _alike(one: Content, other: Content) -> bool:
+def alike(one: Content, other: Content) -> bool:
     """True for two contents that differ in nothing but their count."""
     return type(one) is type(other) and replace(one, count=other.count) == other
 
 
-def _note(content: Content, statement: Statement) -> str:
+def _note(content: Content, thing: Act) -> str:
     """What a listener should know about how this was taken."""
     if isinstance(content, Uncounted) or (
         isinstance(content, BondingJumper) and not content.enters
@@ -232,8 +179,8 @@ def _note(content: Content, statement: Statement) -> str:
         return say("note.counts_nothing")
     if isinstance(content, Conductors) and content.path == "inside":
         return say("note.counts_nothing")
-    if isinstance(content, Grounds) and statement.get("count") is None and not content.canopy:
-        if statement.kind == "grounds":
+    if isinstance(content, Grounds) and not content.canopy:
+        if isinstance(thing, AddGrounds) and thing.count is None:
             return say("note.grounds_as_one")
     elif isinstance(content, FixtureWires) and content.canopy:
         return say("note.canopy")

@@ -13,7 +13,7 @@ from fractions import Fraction
 from assistant.dialogue.saying import inches, listed, say
 from assistant.dialogue.state import Described, PullSaid, State
 from assistant.dialogue.turn import Turn
-from grammar.statements import Statement
+from grammar import acts
 from rules import (
     Pull,
     PullBox,
@@ -37,10 +37,10 @@ WALLS: dict[PullSaid, tuple[Wall, Wall]] = {
 angle pull two."""
 
 
-def pull(turn: Turn, statement: Statement) -> None:
+def pull(turn: Turn, act: acts.DescribePull) -> None:
     """ "an angle pull with a three inch and a two inch on the same wall"."""
-    sizes = list(_sizes(turn, statement))
-    kind = KINDS.get(str(statement.get("kind") or "straight"), "straight")
+    sizes = list(_sizes(turn, act))
+    kind = KINDS.get(act.kind or "straight", "straight")
     if not sizes:
         turn.refused.append(say("pull.no_size", kind=kind))
         return
@@ -49,23 +49,23 @@ def pull(turn: Turn, statement: Statement) -> None:
     try:
         sheet = work_out(state)
     except RulesError as refusal:
-        turn.refused.append(say("refused", words=statement.words, why=str(refusal)))
+        turn.refused.append(say("refused", words=act.words, why=str(refusal)))
         return
-    turn.enter(state, told(state, sheet), statement.words)
+    turn.enter(state, told(state, sheet), act.words)
 
 
-def _sizes(turn: Turn, statement: Statement) -> Iterable[Decimal]:
-    """The raceways of a pull: those in the statement, then bare sizes said after it."""
-    size = statement.get("size")
-    if size is not None:
-        yield from [Decimal(str(size))] * int(statement.get("count") or 1)
-    others = statement.get("others")
-    if others is not None:
-        yield Decimal(str(others))
-    while size is not None and turn.next_is("number"):
+def _sizes(turn: Turn, act: acts.DescribePull) -> Iterable[Decimal]:
+    """The raceways of a pull: those in the act, then bare sizes said after it."""
+    if act.size is not None:
+        yield from [act.size] * (act.count or 1)
+    if act.others is not None:
+        yield act.others
+    yield from act.sizes
+    while act.size is not None and turn.next_is(acts.Number):
         more = turn.take()
-        assert more is not None
-        yield Decimal(str(more.get("value")))
+        assert isinstance(more, acts.Number)
+        if more.value is not None:
+            yield more.value
 
 
 def work_out(state: State) -> PullSheet:

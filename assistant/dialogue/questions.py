@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
 
 from assistant.dialogue import status
 from assistant.dialogue.assessing import assess
-from assistant.dialogue.finding import TYPES
+from assistant.dialogue.references import TYPES
 from assistant.dialogue.saying import counted, listed, marked, say, volume
 from assistant.dialogue.state import Form, State, to_box
 from assistant.dialogue.turn import Turn
-from grammar import help_topics
-from grammar.statements import Statement
+from grammar import acts
+from grammar.acts import Act
 from rules import (
     BoxChoice,
     Difference,
@@ -25,18 +26,19 @@ from rules import (
 )
 
 
-def read_back(turn: Turn, statement: Statement) -> None:
+def read_back(turn: Turn, act: Act) -> None:
     """ "what have I got", "read it back"."""
-    turn.answer(status.read_back(turn.state, assess(turn.state)), statement.words)
+    turn.shows_sheet = True
+    turn.answer(status.read_back(turn.state, assess(turn.state)), act.words)
 
 
-def total(turn: Turn, statement: Statement) -> None:
+def total(turn: Turn, act: Act) -> None:
     """ "what's the total"."""
     text = status.status(turn.state, assess(turn.state)) or say("nothing_yet")
-    turn.answer(text, statement.words)
+    turn.answer(text, act.words)
 
 
-def margin(turn: Turn, statement: Statement) -> None:
+def margin(turn: Turn, act: Act) -> None:
     """ "what's the margin"."""
     found = assess(turn.state)
     sheet = found.sheet
@@ -47,18 +49,18 @@ def margin(turn: Turn, statement: Statement) -> None:
     else:
         key = "known" if sheet.margin >= 0 else "over"
         text = say(f"margin.{key}", margin=volume(abs(sheet.margin)))
-    turn.answer(text, statement.words)
+    turn.answer(text, act.words)
 
 
-def capacity(turn: Turn, statement: Statement) -> None:
+def capacity(turn: Turn, act: Act) -> None:
     """ "how big is the box"."""
     sheet = assess(turn.state).sheet
     if sheet.capacity is None:
-        turn.answer(say("capacity.unknown"), statement.words)
+        turn.answer(say("capacity.unknown"), act.words)
         return
     parts = listed([f"{part.what} {marked(part.volume)}" for part in sheet.volumes])
     text = say("capacity.known", capacity=marked(sheet.capacity), parts=parts)
-    turn.answer(text, statement.words)
+    turn.answer(text, act.words)
 
 
 ITEMS = {
@@ -74,11 +76,11 @@ ITEMS = {
 """What can be asked about, and the worksheet items that answer."""
 
 
-def why(turn: Turn, statement: Statement) -> None:
+def why(turn: Turn, act: acts.AskWhy) -> None:
     """ "why", "why do the clamps count": section and reasoning of a line, in a sentence."""
     lines = assess(turn.state).sheet.lines
-    of = statement.get("of")
-    wanted = ITEMS.get(str(of)) if of else None
+    of = act.of
+    wanted = ITEMS.get(of) if of else None
     if of is None:
         wanted = _said_last(turn.state)
     chosen = [line for line in lines if wanted is None or line.item in wanted]
@@ -86,7 +88,7 @@ def why(turn: Turn, statement: Statement) -> None:
         chosen = chosen[-1:]
     if not chosen:
         clamps = turn.state.clamps in ("none", "outside") and wanted == ITEMS["clamps"]
-        turn.answer(say("why.no_clamps" if clamps else "why.nothing"), statement.words)
+        turn.answer(say("why.no_clamps" if clamps else "why.nothing"), act.words)
         return
     said = []
     for line in chosen[:2]:
@@ -97,7 +99,7 @@ def why(turn: Turn, statement: Statement) -> None:
         if turn.state.form == "full":
             said.append(say("why.source", source=note.source))
     text = " ".join(said)
-    turn.answer(text[0].upper() + text[1:], statement.words)
+    turn.answer(text[0].upper() + text[1:], act.words)
 
 
 def _said_last(state: State) -> tuple[str, ...] | None:
@@ -105,24 +107,29 @@ def _said_last(state: State) -> tuple[str, ...] | None:
     if state.last == "clamps":
         return ITEMS["clamps"]
     item = state.item(state.last)
-    kinds = {kind: name for name, kind in TYPES.items()}
-    return ITEMS.get(kinds[type(item.content)]) if item is not None else None
+    if item is None:
+        return None
+    kind = next(name for name, made in TYPES.items() if type(item.content) in made)
+    return ITEMS.get(kind)
 
 
-def why_ask(turn: Turn, statement: Statement) -> None:
+def why_ask(turn: Turn, act: Act) -> None:
     """ "why do you ask"."""
-    turn.answer(say(f"why.ask.{turn.asked or 'nothing'}"), statement.words)
+    turn.answer(say(f"why.ask.{turn.asked or 'nothing'}"), act.words)
 
 
 FAMILIES = ("square", "octagon", "device", "handy")
 """Where a smallest box is looked for: what stands on a joist, not cast FS or masonry boxes."""
 
 
-def smallest_box(turn: Turn, statement: Statement) -> None:
+def smallest_box(turn: Turn, act: Act) -> None:
     """ "what's the smallest box"."""
+    if not turn.state.items:
+        turn.answer(say("boxes.empty"), act.words)
+        return
     found = smallest_boxes(to_box(turn.state), FAMILIES)
     if not found:
-        turn.answer(say("boxes.none"), statement.words)
+        turn.answer(say("boxes.none"), act.words)
         return
     first = found[0]
     text = say(
@@ -131,7 +138,9 @@ def smallest_box(turn: Turn, statement: Statement) -> None:
         volume=marked(first.volume),
         margin=volume(first.margin),
     )
-    turn.answer(text, statement.words)
+    turn.answer(text, act.words)
+    proposal = acts.SetSize(row=first.row.id, gangs=first.gangs, words=_box_name(first))
+    turn.state = replace(turn.state, proposed=(proposal,))
 
 
 def _box_name(choice: BoxChoice) -> str:
@@ -140,13 +149,13 @@ def _box_name(choice: BoxChoice) -> str:
     return say("boxes.ganged", row=choice.row.name, gangs=counted(choice.gangs))
 
 
-def advice(turn: Turn, statement: Statement) -> None:
+def advice(turn: Turn, act: Act) -> None:
     """ "what can I do about it"."""
     found = assess(turn.state)
     if found.verdict == "fits":
-        turn.answer(say("advice.fits"), statement.words)
+        turn.answer(say("advice.fits"), act.words)
         return
-    turn.answer(advice_text(turn.state), statement.words)
+    turn.answer(advice_text(turn.state), act.words)
 
 
 def advice_text(state: State, most: int = 3) -> str:
@@ -161,23 +170,23 @@ def advice_text(state: State, most: int = 3) -> str:
     return say("advice.best", what=best.what, saves=volume(best.saves))
 
 
-def what_changes(turn: Turn, statement: Statement) -> None:
+def what_changes(turn: Turn, act: acts.AskEdition) -> None:
     """ "what changes under 2017?"."""
     try:
-        year = check_edition(str(statement.get("year", "")))
+        year = check_edition(act.year)
     except RulesError as refusal:
         turn.refused.append(str(refusal))
         return
     box = to_box(turn.state)
     found = differences(box, year)
     if not found:
-        turn.answer(say("changes.none", year=year), statement.words)
+        turn.answer(say("changes.none", year=year), act.words)
         return
     now = assess(turn.state).sheet.total
     then = assess(replace(turn.state, edition=year)).sheet.total
     things = listed([_change(item) for item in found])
     text = say("changes.some", year=year, things=things, total=volume(then), now=volume(now))
-    turn.answer(text, statement.words)
+    turn.answer(text, act.words)
 
 
 def _change(item: Difference) -> str:
@@ -186,16 +195,16 @@ def _change(item: Difference) -> str:
     return say(f"changes.{key}", what=what, by=volume(abs(item.change)), section=item.section)
 
 
-def which_edition(turn: Turn, statement: Statement) -> None:
+def which_edition(turn: Turn, act: Act) -> None:
     """ "which edition are you on"."""
     text = say("edition.which", year=turn.state.edition, held=listed(list(editions())))
-    turn.answer(text, statement.words)
+    turn.answer(text, act.words)
 
 
-def edition(turn: Turn, statement: Statement) -> None:
+def edition(turn: Turn, act: acts.SetEdition) -> None:
     """ "use 2020": an edition we hold, or a refusal by name."""
     try:
-        year = check_edition(str(statement.get("year", "")))
+        year = check_edition(act.year)
     except RulesError as refusal:
         turn.refused.append(str(refusal))
         return
@@ -205,17 +214,125 @@ def edition(turn: Turn, statement: Statement) -> None:
     turn.enter(state, say(key, year=year, old=old), say("echo.edition", year=year))
 
 
-def help_(turn: Turn, statement: Statement) -> None:
+def help_(turn: Turn, act: Act) -> None:
     """ "help": how to answer the open question, or examples from the grammar."""
-    if turn.asked is not None:
-        turn.answer(say(f"how_to.{turn.asked}"), statement.words)
+    if turn.asked is not None and turn.asked != "contents":
+        turn.answer(say(f"how_to.{turn.asked}"), act.words)
         return
+    from grammar import help_topics  # a text turn needs none of it
+
     examples = [example for topic in help_topics().values() for example in topic[:1]]
     quoted = listed([f"“{example}”" for example in examples[:6]])
-    turn.answer(f"{say('help.lead')} {say('help.more', examples=quoted)}", statement.words)
+    turn.answer(f"{say('help.lead')} {say('help.more', examples=quoted)}", act.words)
 
 
-def form(turn: Turn, statement: Statement) -> None:
+def form(turn: Turn, act: acts.SetForm) -> None:
     """ "brief", "full": shorter or longer answers."""
-    wanted: Form = "brief" if statement.kind == "brief" else "full"
+    wanted: Form = "brief" if act.brief else "full"
     turn.enter(replace(turn.state, form=wanted), say(f"echo.{wanted}"))
+
+
+def done(turn: Turn, act: acts.Done) -> None:
+    """ "that's it": where it stands, with the worksheet."""
+    if turn.state.items or turn.state.box:
+        read_back(turn, act)
+    else:
+        turn.social.append(say("fine"))
+        turn.understood.append(act.words)
+
+
+def largest(turn: Turn, act: Act) -> None:
+    """ "what's the biggest thing in there"."""
+    lines = assess(turn.state).sheet.lines
+    if not lines:
+        turn.answer(say("nothing_yet"), act.words)
+        return
+    line = max(lines, key=lambda one: one.subtotal)
+    turn.answer(say("answer.largest", what=line.what, volume=volume(line.subtotal), section=line.section), act.words)
+
+
+def metric(turn: Turn, act: Act) -> None:
+    """ "convert to mL": 16.4 cm³ is a cubic inch in the code's own tables."""
+    from rules import shown_cm3
+
+    sheet = assess(turn.state).sheet
+    parts = [say("answer.metric_total", total=shown_cm3(sheet.total))]
+    if sheet.capacity is not None:
+        parts.append(say("answer.metric_capacity", capacity=shown_cm3(sheet.capacity)))
+    turn.answer(" ".join(parts), act.words)
+
+
+def missing(turn: Turn, act: Act) -> None:
+    """ "what else do you need": the open question is put again."""
+    turn.answers.append("" if turn.asked else say("nothing_asked"))
+    turn.understood.append(act.words)
+
+
+def stricter(turn: Turn, act: Act) -> None:
+    """ "which is stricter": the total under each edition held."""
+    totals = {year: assess(replace(turn.state, edition=year)).sheet.total for year in editions()}
+    told = listed([f"{year}: {volume(total)}" for year, total in totals.items()])
+    turn.answer(say("answer.stricter", totals=told), act.words)
+
+
+def _plain_answer(key: str) -> Callable[[Turn, Act], None]:
+    def answer(turn: Turn, act: Act) -> None:
+        turn.answer(say(key, name=turn.box_name), act.words)
+
+    return answer
+
+
+def _again(turn: Turn, act: Act) -> None:
+    assert isinstance(act, acts.Ask)
+    turn.replay = act.about
+    turn.understood.append(act.words)
+
+
+def certainty(turn: Turn, act: Act) -> None:
+    """ "how sure are you": what the total rests on."""
+    open_ = assess(turn.state).question
+    turn.answer(say("answer.certain" if open_ is None else "answer.certain_open"), act.words)
+
+
+ABOUT: dict[str, Callable[[Turn, Act], None]] = {
+    "read_back": read_back,
+    "understood": read_back,
+    "total": total,
+    "margin": margin,
+    "capacity": capacity,
+    "why_ask": why_ask,
+    "smallest_box": smallest_box,
+    "advice": advice,
+    "which_edition": which_edition,
+    "help": help_,
+    "repeat": _again,
+    "slower": _again,
+    "largest": largest,
+    "metric": metric,
+    "missing": missing,
+    "need_asked": missing,
+    "stricter": stricter,
+    "certainty": certainty,
+    "identity": _plain_answer("answer.identity"),
+    "live_work": _plain_answer("answer.live_work"),
+    "fan_rated": _plain_answer("answer.fan_rated"),
+    "box_name": _plain_answer("answer.box_name"),
+}
+
+
+def ask(turn: Turn, act: acts.Ask) -> None:
+    """A question of a fixed kind."""
+    ABOUT[act.about](turn, act)
+
+
+def meaning(turn: Turn, act: acts.AskMeaning) -> None:
+    """ "what is a yoke", "does a wire nut count", "how much is a twelve worth"."""
+    from assistant.dialogue import glossary
+
+    turn.answer(glossary.answer(act, turn.state), act.words)
+
+
+def unknown(turn: Turn, act: acts.AskUnknown) -> None:
+    """A question that there is no answer to here."""
+    turn.answers.append(say("answer.unknown"))
+    turn.understood.append("")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from decimal import Decimal
-from typing import Any
+from typing import Any, Literal, TypeAlias
 
 from assistant.dialogue.saying import marked, plain, volume
 from assistant.dialogue.state import State, to_box
@@ -12,14 +12,30 @@ from rules import STANDING, cautions
 from rules.worksheet import Line, Verdict, Worksheet
 
 
+ActKind: TypeAlias = Literal[
+    "refuse", "answer", "verdict", "total", "echo", "acknowledge", "nonunderstanding", "advice",
+    "caution", "question", "repeat", "event",
+]  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class SystemAct:
+    """One act of the system: what it does, and its sentence for the eye."""
+
+    act: ActKind
+    says: str
+
+
 @dataclass(frozen=True, slots=True)
 class Reply:
-    """One reply. `said` is the reply for the eye; `spoken` the same for the ear."""
+    """One reply. `acts` is what is said, act by act; `said` the same as one text for the eye,
+    `spoken` for the ear."""
 
     heard: str
     confidence: float | None
     understood: tuple[str, ...]
     left_over: tuple[str, ...]
+    acts: tuple[SystemAct, ...]
     said: str
     spoken: str
     asks: str | None
@@ -34,7 +50,16 @@ class Reply:
     """True where the utterance changed the box or answered something."""
     refused: bool = False
     """True where something said was refused."""
-    event: tuple[str, str] | None = None
+    shows_sheet: bool = False
+    """True where the worksheet is due: read back, done, asked for."""
+
+    event: bool = False
+    """True where something was said of the boxes of the job."""
+
+    @property
+    def question(self) -> str:
+        """The question of this reply, empty where it asks nothing."""
+        return next((act.says for act in self.acts if act.act == "question"), "")
 
     @property
     def cautions(self) -> tuple[str, ...]:
@@ -54,6 +79,7 @@ class Reply:
             "understood": list(self.understood),
             "left_over": list(self.left_over),
             "reply": self.said,
+            "acts": [{"act": act.act, "says": act.says} for act in self.acts],
             "spoken": self.spoken,
             "asks": self.asks,
             "edition": sheet.edition,

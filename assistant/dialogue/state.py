@@ -6,11 +6,11 @@ earlier value and two states can be compared with `==`.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field, fields, replace
 from decimal import Decimal
 from typing import Literal, TypeAlias, TypeVar
 
-from grammar.statements import Statement
+from grammar.acts import Act, Reason, Reference
 from rules.contents import (
     DEFAULT_EDITION,
     Box,
@@ -67,19 +67,43 @@ class Described:
 
 @dataclass(frozen=True, slots=True)
 class Pending:
-    """A statement that waits for a yes before it counts."""
+    """An act that waits for a yes before it counts."""
 
-    statement: Statement
+    act: Act
     slot: str
-    reason: str
-    verb: Statement | None = None
-    """The operator it was said under ("make that"), if any."""
+    reason: Reason
 
     @property
     def mark(self) -> str:
         """What it says, apart from the words: the same for the same thing said again."""
-        said = ", ".join(f"{slot}={value}" for slot, value in sorted(self.statement.slots.items()))
-        return f"{self.verb.kind if self.verb else ''} {self.statement.kind} {said}"
+        return mark_of(self.act)
+
+
+def mark_of(act: Act) -> str:
+    """What an act says, apart from the words it was said in."""
+    told = [
+        f"{field.name}={_bare(getattr(act, field.name))}"
+        for field in fields(act)
+        if field.name not in ("words", "span", "doubts", "function")
+    ]
+    return f"{type(act).__name__} {', '.join(told)}"
+
+
+def _bare(value: object) -> str:
+    if isinstance(value, Act):
+        return mark_of(value)
+    if isinstance(value, Reference):
+        return repr(replace(value, words=""))
+    return str(value)
+
+
+@dataclass(frozen=True, slots=True)
+class Recalled:
+    """What was taken out or replaced last, and the key of what came in its place."""
+
+    content: Content
+    words: str
+    by: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,10 +133,14 @@ class State:
     pending: tuple[Pending, ...] = ()
     rejected: frozenset[str] = frozenset()
     """Marks of held statements that were turned down."""
-    unused: tuple[str, ...] = ()
-    """Words that the ear gave and nothing could be made of, until that is settled."""
-    unused_with: frozenset[str] = frozenset()
-    """The kinds of statement that were understood beside them."""
+    unread: tuple[str, ...] = ()
+    """Weighty words that nothing could be made of, until that is settled."""
+    unread_with: frozenset[str] = frozenset()
+    """The names of the acts that were understood beside them."""
+    recalled: Recalled | None = None
+    """For "put it back"."""
+    proposed: tuple[Act, ...] = ()
+    """What was supposed or proposed last, for "do it"."""
     tags: frozenset[str] = field(default_factory=frozenset)
     form: Form = "normal"
 

@@ -87,7 +87,7 @@ def read_back(state: State, found: Assessment) -> str:
         ending.append(say("no_device_counted"))
     if worst := assumed(state):
         ending.append(say("assumed_list", what=listed(list(worst))))
-    held = [pending.statement.words for pending in state.pending]
+    held = [pending.act.words for pending in state.pending]
     if held:
         ending.append(say("held_back", words="”, “".join(held)))
     said = [sentence(line) for line in things] if full else _breaths(things)

@@ -2,27 +2,38 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from assistant.dialogue.saying import say, shortened
 from assistant.dialogue.state import State
 from assistant.dialogue.turn import Turn
-from grammar.statements import Statement
+from grammar import acts
 
 MOST = 100
 """Steps taken at one word; more than anybody means."""
 
 
-def step(turn: Turn, statement: Statement) -> None:
-    """Undo, redo or scratch; what was said earlier in the same breath is taken back first."""
-    turn.understood.append(statement.words)
-    forward = statement.kind == "redo"
+def undo(turn: Turn, act: acts.Undo) -> None:
+    """Take steps back; what was said earlier in the same breath is taken back first."""
+    _step(turn, act.words, act.count, _undo, "nothing_to_undo")
+
+
+def redo(turn: Turn, act: acts.Redo) -> None:
+    """Take steps forward again."""
+    _step(turn, act.words, act.count, _redo, "nothing_to_redo")
+
+
+def _step(
+    turn: Turn, words: str, count: int, take: Callable[[Turn], bool], nothing: str
+) -> None:
+    turn.understood.append(words)
     done = 0
-    steps = 1 if statement.doubts else int(statement.get("count") or 1)
-    for _ in range(min(steps, MOST)):
-        if not (_redo(turn) if forward else _undo(turn)):
+    for _ in range(min(count, MOST)):
+        if not take(turn):
             break
         done += 1
     if not done:
-        turn.echoes.append(say("nothing_to_redo" if forward else "nothing_to_undo"))
+        turn.echoes.append(say(nothing))
     turn.stepped = True
 
 
@@ -53,9 +64,9 @@ def _redo(turn: Turn) -> bool:
     return True
 
 
-def start_over(turn: Turn, statement: Statement) -> None:
+def start_over(turn: Turn, act: acts.StartOver) -> None:
     """Empty the box; the edition and the form of talk stay, and undo brings it all back."""
-    turn.understood.append(statement.words)
+    turn.understood.append(act.words)
     turn.echoes[:] = [say("echo.started_over")]
     if turn.history is not None:
         turn.history.keep(turn.state, say("start_over"))

@@ -8,35 +8,65 @@ from decimal import Decimal
 
 from assistant.dialogue import boxing, entering, naming
 from assistant.dialogue.assessing import Assessment, assess
-from assistant.dialogue.finding import TYPES
 from assistant.dialogue.saying import counted, listed, marked, say, sentence, volume
 from assistant.dialogue.state import State, to_box
 from assistant.dialogue.turn import Turn
-from grammar.statements import Statement
+from grammar import acts
+from grammar.acts import Act
 from rules import RulesError, room_for
 from rules.contents import Content, TableBox
 
-Runner = Callable[[Turn, Sequence[Statement]], None]
+Runner = Callable[[Turn, Sequence[Act]], None]
+DESCRIBING = (acts.SetVolume, acts.SetSize, acts.SetClamps, acts.NameBoxKind, acts.AddPart)
 
 
-def what_if(turn: Turn, statement: Statement, run: Runner) -> None:
-    """Try the statements that follow on a copy, and say both totals."""
-    tried = list(turn.ahead)
-    turn.ahead.clear()
-    if not tried:
-        turn.refused.append(say("what_if.nothing"))
+def suppose(turn: Turn, act: acts.Suppose, run: Runner) -> None:
+    """Try the acts on a copy, and say both outcomes; "is an 18 enough for three 12-2s" of an
+    empty box describes it."""
+    things = [one for one in act.acts if not isinstance(one, DESCRIBING)]
+    empty = not turn.state.items and not turn.state.pending
+    if act.asks_fit and things and empty:
+        turn.ahead[:0] = list(act.acts)
         return
-    words = " ".join([statement.words, *(item.words for item in tried)])
     copy = Turn(turn.state, turn.asked, turn.subject)
-    run(copy, [replace(item, doubts=()) for item in tried])
+    run(copy, [_sure(one) for one in act.acts])
     turn.refused.extend(copy.refused)
-    turn.unplaced.extend(copy.unplaced)
     if copy.state.partial is not None and copy.state.partial != turn.state.partial:
-        turn.answer(_each_depth(copy.state, turn.state), words)
-    elif copy.trail:
+        turn.answer(_each_depth(copy.state, turn.state), act.words)
+    elif copy.trail and copy.state != turn.state:
         new, now = outcome(assess(copy.state)), outcome(assess(turn.state))
-        what = listed([text for text in copy.understood if text])
-        turn.answer(say("what_if.with", what=what, new=new, now=now), words)
+        turn.answer(say("what_if.with", what=_what(copy), new=new, now=now), act.words)
+        turn.state = replace(turn.state, proposed=act.acts)
+    elif not copy.refused:
+        turn.answer(_unchanged(turn), act.words)
+
+
+def _what(copy: Turn) -> str:
+    """What was supposed, in a few words."""
+    text = listed([text.rstrip(".") for text in copy.echoes if text])
+    return text or listed([text for text in copy.understood if text])
+
+
+def _unchanged(turn: Turn) -> str:
+    return say("what_if.same", now=outcome(assess(turn.state)))
+
+
+def _sure(act: Act) -> Act:
+    """The act without its doubts: a supposition is tried as it was said."""
+    if isinstance(act, (acts.Restate, acts.Replace)):
+        act = replace(act, thing=replace(act.thing, doubts=()))
+    return replace(act, doubts=())
+
+
+def do_it(turn: Turn, act: acts.DoIt) -> None:
+    """ "Do it": what was supposed or proposed last is done."""
+    proposed = turn.state.proposed
+    if not proposed:
+        turn.social.append(say("fine"))
+        turn.understood.append(act.words)
+        return
+    turn.state = replace(turn.state, proposed=())
+    turn.ahead[:0] = [replace(_sure(one), function="request") for one in proposed]
 
 
 def outcome(found: Assessment) -> str:
@@ -63,32 +93,29 @@ def _each_depth(supposed: State, now: State) -> str:
     return say("what_if.each", total=total, new="; ".join(told), now=outcome(assess(now)))
 
 
-def room(turn: Turn, statement: Statement) -> None:
-    """ "how many more 14-2s can I bring in", "will a 12-3 still fit"."""
-    operand = turn.take() if turn.next_is(*TYPES) else None
-    if operand is None:
-        turn.refused.append(say("room.of_what"))
+def room(turn: Turn, act: acts.RoomFor) -> None:
+    """ "How many more 14-2s can I bring in", "will a 12-3 still fit"."""
+    if act.thing is None:
+        turn.answer(say("room.of_what"), act.words)
         return
-    asked = statement.get("count") if statement.get("count") is not None else operand.get("count")
-    one = replace(operand, slots={**operand.slots, "count": 1})
     try:
-        content: Content = entering.content_of(one, turn.state)[0]
+        content: Content = entering.content_of(replace(act.thing, count=1), turn.state)[0]
     except RulesError as refusal:
-        turn.refused.append(say("refused", words=operand.words, why=str(refusal)))
+        turn.refused.append(say("refused", words=act.thing.words, why=str(refusal)))
         return
-    words = f"{statement.words} {operand.words}"
     if assess(turn.state).sheet.capacity is None:
-        turn.answer(say("room.no_box"), words)
+        turn.answer(say("room.no_box"), act.words)
         return
     found = room_for(to_box(turn.state), content)
-    if asked is not None:
-        turn.answer(_will_it(content, int(asked), found.least, found.most), words)
+    if act.count is not None:
+        turn.answer(_will_it(content, act.count, found.least, found.most), act.words)
+        turn.state = replace(turn.state, proposed=(replace(act.thing, count=act.count, doubts=()),))
     else:
-        turn.answer(_how_many(turn, content, found.least, found.most), words)
+        turn.answer(_how_many(turn, content, found.least, found.most), act.words)
 
 
 def _plain_name(content: Content, count: int) -> str:
-    """The name for a count, without it: "14-2 cables with ground"."""
+    """The name for a count, without it: "14-2 cables"."""
     name = naming.shown(replace(content, count=max(count, 1)))
     return name.removeprefix(counted(max(count, 1)) + " ")
 

@@ -1,21 +1,22 @@
 """The talk about one box: utterances in, replies out, with undo and redo.
 
 Pure: no input or output, no clock. The state is the journal folded; the stack of earlier
-states that undo goes back to is only a memory of that folding.
+states that undo goes back to is only a memory of that folding. Folding never fails: an entry
+that cannot be folded is set aside, and told.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterable
 
-from assistant.dialogue import unused
+from assistant.dialogue import unread
 from assistant.dialogue.assessing import Assessment, assess
 from assistant.dialogue.composing import Composer
-from assistant.dialogue.handlers import run
 from assistant.dialogue.history import History
 from assistant.dialogue.journal import Entry
 from assistant.dialogue.reply import Reply
 from assistant.dialogue.state import State
+from assistant.dialogue.tracker import run
 from assistant.dialogue.turn import Turn
 
 
@@ -27,6 +28,8 @@ class Talk:
         self.state = State(edition=edition)
         self.journal: list[Entry] = []
         self.last: Reply | None = None
+        self.cautioned = False
+        """True once the caution was said in this session."""
         self._history = History()
         self._tries = 0
         self._told = ""
@@ -59,10 +62,11 @@ class Talk:
             question.subject if question else None,
             history=self._history,
             spoken=entry.confidence is not None,
-            gaps=bool(entry.left_over),
+            gaps=bool(entry.unread),
+            box_name=self.name,
         )
-        run(turn, entry.statements)
-        unused.keep(turn, entry.heard, entry.statements, entry.left_over)
+        run(turn, entry.acts)
+        unread.keep(turn, entry.unread)
         self.journal.append(entry)
         if turn.state != turn.base:
             self._history.keep(turn.base, entry.heard)
@@ -74,14 +78,15 @@ class Talk:
     def standing(self, said: str) -> Reply:
         """A reply that says `said` and then where this box stands; nothing is entered."""
         turn = Turn(self.state, self.asks, answers=[said], understood=[said])
-        return Composer(self.state, turn, Entry("", ())).compose(0, self._told, self.last)
+        return Composer(self.state, turn, Entry("", ())).compose(0, self._told, self.last, True)
 
     def _compose(self, turn: Turn, entry: Entry) -> Reply:
         before = self.last.asks if self.last else None
         composer = Composer(self.state, turn, entry)
-        stuck = composer.asks is not None and composer.asks == before and composer.in_vain
+        stuck = composer.in_vain and (composer.asks == before or composer.nothing)
         self._tries = self._tries + 1 if stuck else 0
-        reply = composer.compose(self._tries, self._told, self.last)
+        reply = composer.compose(self._tries, self._told, self.last, self.cautioned)
         if reply.verdict != "incomplete":
             self._told = reply.verdict
+            self.cautioned = True
         return reply

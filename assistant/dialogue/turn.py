@@ -1,21 +1,23 @@
 """One utterance being worked through: what it changed, what was said about it.
 
-A `Turn` is the only mutable thing in the conversation, and it lives for one utterance.
+A `Turn` is the only mutable thing in the dialogue, and it lives for one utterance.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, field
-from typing import NamedTuple, TypeAlias
+from typing import NamedTuple, TypeAlias, TypeVar
 
 from assistant.dialogue.history import History
 from assistant.dialogue.state import Pending, State
-from grammar.statements import Statement
+from grammar.acts import Act
+
+_Made = TypeVar("_Made", bound=Act)
 
 
 class Mark(NamedTuple):
-    """How things stood before a statement."""
+    """How things stood before an act."""
 
     state: State
     echoes: int
@@ -25,19 +27,20 @@ class Mark(NamedTuple):
 
 @dataclass
 class Turn:
-    """Statements are taken one by one from `ahead`; handlers write what they did."""
+    """Acts are taken one by one from `ahead`; handlers write what they did."""
 
     state: State
     asked: str | None
     subject: int | None = None
     """Key of the item that the open question is about, if it is about one."""
-    ahead: list[Statement] = field(default_factory=list)
+    ahead: list[Act] = field(default_factory=list)
     echoes: list[str] = field(default_factory=list)
     understood: list[str] = field(default_factory=list)
     answers: list[str] = field(default_factory=list)
     refused: list[str] = field(default_factory=list)
+    social: list[str] = field(default_factory=list)
     unplaced: list[str] = field(default_factory=list)
-    """Words that made a statement which nothing could be done with."""
+    """Words that made an act which nothing could be done with."""
     trail: list[State] = field(default_factory=list)
     """The states before each change of this utterance."""
     began: State = field(init=False)
@@ -50,23 +53,27 @@ class Turn:
     history: History | None = None
     """What undo and redo go along; None while something is only supposed."""
     marks: list[Mark] = field(default_factory=list)
-    """How things stood before each statement of this utterance that changed the box."""
+    """How things stood before each act of this utterance that changed the box."""
     stepped: bool = False
     """True once undo, redo or start over was said."""
-    event: tuple[str, str] | None = None
-    """Something outside this box was asked for: ("next_box", "kitchen island")."""
+    replay: str = ""
+    """`repeat` or `slower` where the last reply is to be said again."""
+    box_name: str = ""
+    """What the box at hand is called."""
+    shows_sheet: bool = False
+    """True where the worksheet is due: read back, done, asked for."""
     gaps: bool = False
     """True where words of the utterance were not understood."""
     spoken: bool = False
     """True where an ear gave the words, so that doubts are to be asked back."""
     held_before: tuple[Pending, ...] = ()
-    """Statements held back since an earlier utterance."""
+    """Acts held back since an earlier utterance."""
     first_asked: str | None = None
     """The question that was open when the utterance began."""
-    kinds: set[str] = field(default_factory=set)
-    """The kinds of statement worked through so far."""
-    settled: Statement | None = None
-    """A held statement that was just confirmed, and is not to be doubted again."""
+    done: list[Act] = field(default_factory=list)
+    """The acts worked through so far."""
+    settled: Act | None = None
+    """A held act that was just confirmed, and is not to be doubted again."""
 
     def __post_init__(self) -> None:
         self.began = self.base = self.asked_of = self.state
@@ -76,13 +83,13 @@ class Turn:
         """True while nothing is entered for good: "what if …"."""
         return self.history is None
 
-    def take(self) -> Statement | None:
-        """The next statement, taken away from what is ahead."""
+    def take(self) -> Act | None:
+        """The next act, taken away from what is ahead."""
         return self.ahead.pop(0) if self.ahead else None
 
-    def next_is(self, *kinds: str) -> bool:
-        """True where the next statement ahead is of one of these kinds."""
-        return bool(self.ahead) and self.ahead[0].kind in kinds
+    def next_is(self, *kinds: type[Act]) -> bool:
+        """True where the next act ahead is of one of these kinds."""
+        return bool(self.ahead) and isinstance(self.ahead[0], kinds)
 
     def enter(self, state: State, echo: str, understood: str = "") -> None:
         """Take a new state, and say so."""
@@ -98,4 +105,4 @@ class Turn:
         self.understood.append(understood)
 
 
-Handler: TypeAlias = Callable[[Turn, Statement], None]
+Handler: TypeAlias = Callable[[Turn, _Made], None]

@@ -1,0 +1,88 @@
+"""Denials: they act on their own kind and name, and on nothing else."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from assistant.dialogue import naming, references
+from assistant.dialogue.saying import listed, say
+from assistant.dialogue.state import Item, State
+from assistant.dialogue.turn import Turn
+from grammar import acts
+from rules.contents import Cable, Conductors, FixtureWires, Grounds
+
+
+def deny(turn: Turn, act: acts.Deny) -> None:
+    """ "No switch": where one was entered it is taken out, for both cannot be so."""
+    target = act.target
+    state = turn.state
+    if target.kind == "grounds":
+        _no_grounds(turn, act)
+        return
+    if target.kind in ("part", "barrier"):
+        rest = tuple(
+            part
+            for part in state.extras
+            if target.name and not references.same_name(str(getattr(part, "label", "")), target.name)
+        )
+        turn.enter(replace(state, extras=rest), say("echo.no_such", what=target.name or "ring"))
+        return
+    if target.kind == "fixture_wires":
+        fixture = [i for i in state.items if isinstance(i.content, FixtureWires)]
+        _take_out(turn, fixture, act)
+        return
+    if target.kind in ("box", "clamps", "anything"):
+        turn.understood.append(act.words)
+        return
+    named = target.name is not None or target.awg is not None or target.kind in ("fitting", "device", "terminal_block", "jumper", "uncounted")
+    found = references.find_all(state, replace(target, words="", count=None)) if named else []
+    _take_out(turn, [i for i in found if isinstance(i.content, references.TYPES[target.kind])], act)
+
+
+def _take_out(turn: Turn, items: list[Item], act: acts.Deny) -> None:
+    state: State = turn.state
+    for item in items:
+        state = state.without(item.key)
+    out = listed([naming.heard(item.content) for item in items])
+    what = act.target.name or {"wire": "wires"}.get(act.target.kind, act.target.kind.replace("_", " "))
+    turn.enter(state, say("echo.taken_out", what=out) if items else say("echo.no_such", what=what))
+
+
+def _no_grounds(turn: Turn, act: acts.Deny) -> None:
+    """ "No ground": cables said with one by default lose it, and so do grounds said apart."""
+    state = turn.state
+    for item in state.items:
+        if isinstance(item.content, Cable) and item.content.ground is not None:
+            state = state.with_content(item.key, replace(item.content, ground=None))
+        elif isinstance(item.content, Grounds) and not item.content.isolated:
+            state = state.without(item.key)
+    turn.enter(replace(state, grounds="none", last=turn.state.last), say("echo.no_grounds"))
+
+
+def nothing_else(turn: Turn, act: acts.NothingElse) -> None:
+    """ "Nothing else in it", "that's all"."""
+    state = turn.state
+    if act.of == "other":
+        turn.enter(state, say("echo.no_other"))
+        return
+    changes: list[str] = []
+    # "that's all" ends the list; only "nothing else in it" says that no clamp is there either
+    bare = any(word in act.words.lower() for word in ("nothing", "empty", "not a thing", "none"))
+    if state.clamps == "unknown" and (bare or act.function == "request"):
+        state = replace(state, clamps="none")
+        changes.append(say("clamps.none"))
+    if state.grounds == "unsaid" and not _has_grounds(turn) and _loose(turn):
+        state = replace(state, grounds="none")
+        changes.append(say("no_grounds"))
+    state = replace(state, empty=True)
+    turn.enter(
+        state, say("echo.nothing_else", so=", ".join(changes)) if changes else say("fine"), act.words
+    )
+
+
+def _has_grounds(turn: Turn) -> bool:
+    return any(getattr(item.content, "ground", None) is not None for item in turn.state.items)
+
+
+def _loose(turn: Turn) -> bool:
+    return any(isinstance(item.content, Conductors) for item in turn.state.items)

@@ -1,0 +1,139 @@
+"""Interpretation in context: a bare answer becomes the full act that it stands for.
+
+It happens before any doubt is decided, for typed and heard words alike, so that an answer held
+back keeps its meaning when something else is asked meanwhile. A type that an answer cannot have
+makes nothing of it: "on the 14" is a size and never a volume, "two" no volume at all.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from decimal import Decimal
+
+from assistant.dialogue.correcting import LEAST_BOX
+from assistant.dialogue.state import State
+from assistant.dialogue.turn import Turn
+from grammar import acts
+from grammar.acts import Act, Reference
+from rules.contents import Cable, Yoke
+
+SIZED = ("device_size", "block_size")
+LARGEST_BOX = 100
+"""Cubic inches of the largest box of 314.16(A)(2) that need be marked; a bare number above it
+is asked back."""
+
+
+def interpreted(turn: Turn, act: Act) -> Act:
+    """The full act that a bare answer is under the open question; any other act as it is."""
+    match act:
+        case acts.Place():
+            return _full(act, acts.SetClamps(where=act.where), "where")
+        case acts.NoneOfThem() if turn.asked == "clamps":
+            return _full(act, acts.SetClamps(where="none"), "where")
+        case acts.NoneOfThem() if turn.asked == "grounds":
+            return _full(act, acts.Deny(target=Reference("grounds")), "target")
+        case acts.NoneOfThem() if turn.asked == "contents":
+            return _full(act, acts.NothingElse(of="else"), "of")
+        case acts.RestateNumber():
+            return _restated(turn, act)
+        case acts.Number() if act.value is not None:
+            return _number(turn, act, act.value)
+        case acts.Size() if act.awg is not None:
+            return _size(turn, act, act.awg)
+        case acts.NameBoxKind() if turn.asked == "gangs" and act.gangs and not act.family:
+            return _full(act, _widened(turn, act.gangs), "gangs")
+        case acts.SetVolume():
+            return _volume(turn, act)
+    return act
+
+
+def _full(bare: Act, made: Act, slot: str) -> Act:
+    """The full act in the words of the bare one, its doubts now those of `slot`."""
+    doubts = tuple(replace(doubt, slot=slot) for doubt in bare.doubts)
+    return replace(made, words=bare.words, span=bare.span, doubts=doubts, function=bare.function)
+
+
+def _widened(turn: Turn, gangs: int) -> Act:
+    return acts.Widen(target=Reference("device", item=turn.subject, which="last"), gangs=gangs)
+
+
+def _restated(turn: Turn, act: acts.RestateNumber) -> Act:
+    """ "Make that twelve-two" of a cable: a size and a count of wires, not twelve point two."""
+    item = turn.state.item(turn.state.last)
+    if item is not None and isinstance(item.content, Cable):
+        awg, _, conductors = str(act.value).partition(".")
+        if awg in ("14", "12", "10", "8", "6") and conductors in ("2", "3", "4"):
+            cable = acts.AddCable(awg=int(awg), conductors=int(conductors), words=act.words, span=act.span)
+            return acts.Restate(thing=cable, words=act.words, span=act.span, function="correction")
+    return act
+
+
+def _number(turn: Turn, act: acts.Number, value: Decimal) -> Act:
+    whole = value == int(value)
+    asked = turn.asked
+    if asked == "box" or (asked == "box_depth" and value > 6):
+        return _as_volume(turn, act, value)
+    if asked == "box_depth":
+        return _full(act, acts.SetSize(depth=value), "depth")
+    if asked == "clamps" and value == 0:
+        return _full(act, acts.SetClamps(where="none"), "where")
+    if asked == "clamps" and whole and value <= 6:
+        return _full(act, acts.SetClamps(where="present", count=int(value)), "where")
+    if asked == "grounds" and whole:
+        if value == 0:
+            return _full(act, acts.Deny(target=Reference("grounds")), "target")
+        return _full(act, acts.AddGrounds(count=int(value)), "count")
+    if asked in SIZED and whole:
+        return _landed(turn, act, int(value))
+    if asked == "gangs" and value in (1, 2, 3):
+        return _full(act, _widened(turn, int(value)), "gangs")
+    if not whole and value >= 3 and (turn.supposed or not turn.state.box):
+        return _full(act, acts.SetVolume(volume=value), "volume")  # nothing else is a fraction
+    if asked in (None, "clamps", "unread", *SIZED) and not turn.state.box and LEAST_BOX <= value <= LARGEST_BOX:
+        return _as_volume(turn, act, value)
+    return act
+
+
+def _as_volume(turn: Turn, act: acts.Number, value: Decimal) -> Act:
+    """A number that answers what the box's volume is; too small or too large for one asks."""
+    if value < 3:
+        return act
+    reason = any(doubt.reason == "unusual" for doubt in act.doubts)
+    odd = value > LARGEST_BOX or value < LEAST_BOX or (value > 60 and value == int(value))
+    doubts = act.doubts if reason or not odd else (*act.doubts, acts.Doubt("volume", "unusual"))
+    return _full(replace(act, doubts=doubts), acts.SetVolume(volume=value), "volume")
+
+
+def _size(turn: Turn, act: acts.Size, awg: int) -> Act:
+    """A bare wire size: where a device lands, or how large wires just said are. No volume."""
+    if turn.asked in SIZED:
+        return _landed(turn, act, awg)
+    if turn.asked == "grounds":
+        return act
+    item = turn.state.item(turn.state.last)
+    if item is not None and isinstance(item.content, Yoke) and item.content.awg is None:
+        return _full(act, acts.Land(target=Reference("device", item=item.key), awg=awg), "awg")
+    if turn.asked == "box" and not _plural(act.words) and "on" not in act.words.lower().split():
+        return _as_volume(turn, acts.Number(value=Decimal(awg), words=act.words, span=act.span, doubts=act.doubts), Decimal(awg))
+    return act
+
+
+def _plural(words: str) -> bool:
+    return words.lower().rstrip(" .").endswith("s")
+
+
+def _landed(turn: Turn, act: Act, awg: int) -> Act:
+    made = acts.Land(target=Reference("device", item=turn.subject), awg=awg)
+    return _full(act, made, "awg")
+
+
+def _volume(turn: Turn, act: acts.SetVolume) -> Act:
+    """A bare "box one" is a box of the job, not one of a cubic inch."""
+    if act.volume is not None and act.volume < 3 and act.unit is None and not act.doubts:
+        return replace(act, doubts=(acts.Doubt("volume", "unusual"),))
+    return act
+
+
+def means_nothing(state: State, act: Act) -> bool:
+    """True for a bare value that no open question took."""
+    return isinstance(act, (acts.Number, acts.Size))

@@ -1,0 +1,44 @@
+"""Acts that change nothing: "leave it in", chatter, an unknown verb, a correction without a value."""
+
+from __future__ import annotations
+
+from assistant.dialogue import belief, naming, references
+from assistant.dialogue.saying import say
+from assistant.dialogue.turn import Turn
+from grammar import acts
+
+
+def keep(turn: Turn, act: acts.Keep) -> None:
+    """ "Don't remove the receptacle": everything stays."""
+    turn.answer(say("echo.kept"), act.words)
+
+
+def unknown(turn: Turn, act: acts.UnknownOperator) -> None:
+    """An unknown verb beside a thing: of what is there, asked with choices; else it comes in."""
+    if references.find(turn.state, references.to_thing(act.thing)) is None:
+        turn.ahead.insert(0, act.thing)
+        return
+    belief.wait(turn, act, "", "operator")
+
+
+def mistaken(turn: Turn, act: acts.Mistaken) -> None:
+    """ "That's wrong": what is?"""
+    turn.answer(say("no_what"), act.words)
+
+
+def social(turn: Turn, act: acts.Social) -> None:
+    """Thanks, greetings, pauses: let pass in a word."""
+    turn.social.append(say(f"social.{act.what}"))
+    turn.understood.append(act.words)
+
+
+def other_talk(turn: Turn, act: acts.OtherTalk) -> None:
+    """Talk about something else: nothing of it is entered."""
+    turn.social.append(say("social.other"))
+    turn.understood.append("")
+
+
+def described(act: acts.UnknownOperator, turn: Turn) -> str:
+    """The thing that an unknown verb stood before, as it is in the box."""
+    item = references.find(turn.state, references.to_thing(act.thing))
+    return naming.bare(item.content) if item is not None else act.thing.words

@@ -1,0 +1,217 @@
+"""The tracker folds acts into the box: which handler each act has, and in what order they go.
+
+Only acts that inform, answer, correct or request change a box; a question is answered after
+everything that was told in the same breath.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+from typing import Any, cast
+
+from assistant.dialogue import (
+    answering,
+    belief,
+    boxing,
+    correcting,
+    denying,
+    entering,
+    interpretation,
+    operators,
+    questions,
+    stepping,
+    supposing,
+)
+from assistant.dialogue.assessing import assess
+from assistant.dialogue.turn import Mark, Turn
+from grammar import acts
+from grammar.acts import Act
+
+
+def _suppose(turn: Turn, act: acts.Suppose) -> None:
+    supposing.suppose(turn, act, run)
+
+
+def _pull(turn: Turn, act: acts.DescribePull) -> None:
+    from assistant.dialogue import pulling
+
+    pulling.pull(turn, act)
+
+
+def _passed(turn: Turn, act: Act) -> None:
+    turn.understood.append(act.words)
+
+
+HANDLERS: dict[type[Act], Callable[[Turn, Any], None]] = {
+    **dict.fromkeys(
+        (
+            acts.AddCable,
+            acts.AddConductors,
+            acts.AddGrounds,
+            acts.AddJumper,
+            acts.AddFixtureWires,
+            acts.AddDevice,
+            acts.AddFitting,
+            acts.AddTerminalBlock,
+            acts.AddUncounted,
+        ),
+        entering.enter,
+    ),
+    acts.SetClamps: boxing.clamps,
+    acts.SetVolume: boxing.box_volume,
+    acts.SetSize: boxing.box_size,
+    acts.NameBoxKind: boxing.box_kind,
+    acts.AddPart: boxing.part,
+    acts.AddBarrier: boxing.barrier,
+    acts.SetEdition: questions.edition,
+    acts.DescribePull: _pull,
+    acts.Deny: denying.deny,
+    acts.NothingElse: denying.nothing_else,
+    acts.Number: answering.number,
+    acts.Size: answering.size,
+    acts.Place: _passed,
+    acts.NoneOfThem: answering.none,
+    acts.Yes: answering.yes,
+    acts.No: answering.no,
+    acts.DontKnow: answering.dont_know,
+    acts.Skip: answering.skip,
+    acts.Restate: correcting.restate,
+    acts.RestateNumber: correcting.restate_number,
+    acts.Recount: correcting.recount_act,
+    acts.Resize: correcting.resize,
+    acts.Replace: correcting.replace_act,
+    acts.Remove: correcting.remove,
+    acts.More: correcting.more,
+    acts.Land: correcting.land,
+    acts.Widen: correcting.widen,
+    acts.Unground: correcting.unground,
+    acts.Reclassify: correcting.reclassify,
+    acts.Route: correcting.route,
+    acts.SetCanopy: correcting.canopy,
+    acts.PutBack: correcting.put_back,
+    acts.Keep: operators.keep,
+    acts.UnknownOperator: operators.unknown,
+    acts.Mistaken: operators.mistaken,
+    acts.Suppose: _suppose,
+    acts.RoomFor: supposing.room,
+    acts.Ask: questions.ask,
+    acts.AskWhy: questions.why,
+    acts.AskEdition: questions.what_changes,
+    acts.AskMeaning: questions.meaning,
+    acts.AskUnknown: questions.unknown,
+    acts.Undo: stepping.undo,
+    acts.Redo: stepping.redo,
+    acts.StartOver: stepping.start_over,
+    acts.SetForm: questions.form,
+    acts.Done: questions.done,
+    acts.DoIt: supposing.do_it,
+    acts.Social: operators.social,
+    acts.OtherTalk: operators.other_talk,
+    acts.Alias: _passed,
+}
+
+STEPS = (acts.Undo, acts.Redo, acts.StartOver)
+
+QUESTIONS = (
+    acts.Ask, acts.AskWhy, acts.AskEdition, acts.AskMeaning, acts.AskUnknown, acts.RoomFor,
+)  # fmt: skip
+"""Answered last, when everything in the breath is entered."""
+
+LOOK_AGAIN = (
+    acts.Number, acts.Size, acts.NoneOfThem, acts.Place, acts.Yes, acts.No, acts.Skip,
+    acts.DontKnow, acts.NameBoxKind,
+)  # fmt: skip
+"""Answers that mean nothing without the open question."""
+
+STRAYING = (
+    acts.Number, acts.Size, acts.NoneOfThem, acts.Place, acts.Skip, acts.DontKnow,
+)  # fmt: skip
+
+
+def _look_again(turn: Turn, repair: bool) -> None:
+    """After a change in the same breath, a bare answer belongs to the question open by then.
+
+    It does not answer a doubt raised in that breath, which nobody has asked about yet, unless
+    it is a `repair` ("four, no, five"): "14-2s in an 18" gives the box, not the number of cables.
+    """
+    state = turn.state
+    if not repair and state.pending and state.pending[0] not in turn.held_before:
+        state = replace(state, pending=())
+    question = assess(state).question
+    turn.asked_of = turn.state
+    turn.asked = question.slot if question else None
+    turn.subject = question.subject if question else None
+
+
+def _stray(turn: Turn, act: Act) -> bool:
+    """True for a bare answer heard behind other acts with words not understood.
+
+    The words that it belonged to may be the very ones that were misheard, so that it answers
+    nothing: "… one skip on the tens" for "… one switch on the tens".
+    """
+    return bool(turn.spoken and turn.gaps and turn.done and isinstance(act, STRAYING))
+
+
+def run(turn: Turn, told: Sequence[Act]) -> None:
+    """Work through acts in order, questions last; a doubtful act is held back to be asked."""
+    turn.ahead = [act for act in told if not isinstance(act, QUESTIONS)]
+    asked = [act for act in told if isinstance(act, QUESTIONS)]
+    turn.held_before = turn.state.pending
+    turn.first_asked = turn.asked
+    _work_through(turn)
+    for act in asked:
+        _reopen(turn)
+        turn.done.append(act)
+        _handler(act)(turn, act)
+
+
+def _work_through(turn: Turn) -> None:
+    repair = False
+    while (act := turn.take()) is not None:
+        corrects = isinstance(act, acts.No) or act.function == "correction"
+        if _stray(turn, act):
+            turn.unplaced.append(act.words)
+            continue
+        settled = turn.asked == "confirm" and not turn.state.pending
+        if (turn.state is not turn.asked_of or settled) and isinstance(act, LOOK_AGAIN):
+            _look_again(turn, repair or corrects)
+        _work(turn, act)
+        repair = isinstance(act, acts.No)
+
+
+def _reopen(turn: Turn) -> None:
+    """The question that is open by now, for what asks about it."""
+    if turn.state is not turn.asked_of:
+        _look_again(turn, True)
+
+
+def _work(turn: Turn, act: Act) -> None:
+    """One act: interpreted, then held back where it is in doubt, else done."""
+    full = interpretation.interpreted(turn, act) if act is not turn.settled else act
+    turn.done.append(full)
+    mark = Mark(turn.state, len(turn.echoes), len(turn.understood), full.words)
+    if act is turn.settled:
+        _do(turn, full, mark)
+        return
+    if belief.hold(turn, full):
+        turn.marks.append(mark)
+        return
+    _do(turn, full, mark)
+    echoed = len(turn.echoes)
+    if turn.spoken and belief.hold_flip(turn, mark.state, full):
+        del turn.echoes[mark.echoes : echoed]
+        del turn.understood[mark.understood : -1]
+
+
+def _handler(act: Act) -> Callable[[Turn, Any], None]:
+    return cast("Callable[[Turn, Any], None]", HANDLERS[type(act)])
+
+
+def _do(turn: Turn, act: Act, mark: Mark) -> None:
+    """Do an act, and note how things stood before it if it changed the box."""
+    _handler(act)(turn, act)
+    if turn.state is not mark.state and not isinstance(act, STEPS):
+        turn.marks.append(mark)
+        if turn.state.proposed and any(type(act) is type(one) for one in turn.state.proposed) and not isinstance(act, acts.Suppose):
+            turn.state = replace(turn.state, proposed=())

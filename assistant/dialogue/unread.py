@@ -1,0 +1,85 @@
+"""Weighty words that nothing could be made of: no verdict stands over them unsettled.
+
+They are said at once and asked about before a verdict is given, typed as well as heard. Saying
+on what they were about settles them, and so does "skip". Right beside an act that an ear gave
+they may have changed its meaning ("know clamps" for "no clamps"), so that act is asked back.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from assistant.dialogue import belief
+from assistant.dialogue.turn import Turn
+from grammar import acts
+from grammar.acts import Act, Doubt, Unread
+from grammar.making import BOX, THINGS
+
+FILLING = frozenset(made.__name__ for made in BOX.values())
+CONTENTS = frozenset(made.__name__ for made in THINGS.values())
+CHANGING = frozenset(
+    {"Restate", "RestateNumber", "Recount", "Replace", "Remove", "More", "Land", "Resize",
+     "Reclassify", "Unground", "Widen", "Route", "PutBack", "Deny"}
+)  # fmt: skip
+
+
+def beside(heard: str, told: Sequence[Act], unread: Sequence[Unread]) -> tuple[Act, ...]:
+    """The acts, with a doubt on each that unread words stand right beside."""
+    return tuple(_beside(heard, act, unread) for act in told)
+
+
+def _beside(heard: str, act: Act, unread: Sequence[Unread]) -> Act:
+    if belief.kind(act) not in belief.table().holdable:
+        return act
+    if not any(_touch(heard, act.span, run.span) for run in unread):
+        return act
+    return replace(act, doubts=(*act.doubts, Doubt(belief.first_value(act), "beside")))
+
+
+def _touch(heard: str, span: tuple[int, int], place: tuple[int, int]) -> bool:
+    """True where nothing but a space lies between an act and unread words."""
+    first, second = sorted((span, place))
+    return not heard[first[1] : second[0]].strip()
+
+
+def keep(turn: Turn, unread: Sequence[Unread]) -> None:
+    """Mark what this utterance left unread, or settle what an earlier one did."""
+    words = [run.words for run in _runs(unread)] + turn.unplaced
+    if words and not turn.stepped:
+        kept = tuple(dict.fromkeys((*turn.state.unread, *words)))
+        kinds = frozenset(belief.kind(act) for act in turn.done if not isinstance(act, acts.No))
+        turn.state = replace(
+            turn.state, unread=kept, unread_with=turn.state.unread_with | kinds
+        )
+    elif turn.state.unread and _settled(turn):
+        turn.state = replace(turn.state, unread=(), unread_with=frozenset())
+
+
+def _runs(unread: Sequence[Unread]) -> list[Unread]:
+    """Weighty runs, those that stand side by side as one."""
+    made: list[Unread] = []
+    for run in unread:
+        if not run.weighty:
+            continue
+        if made and run.span[0] - made[-1].span[1] <= 1:
+            before = made.pop()
+            words = f"{before.words} {run.words}"
+            run = Unread(words, (before.span[0], run.span[1]), True)
+        made.append(run)
+    return made
+
+
+def _settled(turn: Turn) -> bool:
+    """True where what was not read has been said again, as far as one can know.
+
+    An utterance of which nothing was understood is settled by the next one that enters
+    anything; words left unread beside others, by contents or by more of what stood with them.
+    """
+    if not turn.trail:
+        return False
+    beside_what = turn.state.unread_with
+    kinds = {belief.kind(act) for act in turn.done}
+    if not beside_what or kinds & (CONTENTS | CHANGING):
+        return True
+    return bool(kinds & beside_what & FILLING)
