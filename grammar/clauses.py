@@ -40,7 +40,8 @@ _CONTRACTED = {
     "didn't": "did not", "didnt": "did not", "can't": "can not", "cannot": "can not",
     "cant": "can not", "won't": "will not", "wouldn't": "would not", "shouldn't": "should not",
     "couldn't": "could not", "haven't": "have not", "hasn't": "has not", "ain't": "is not",
-    "isnt": "is not", "arent": "are not", "one's": "one is", "ones": "ones",
+    "isnt": "is not", "arent": "are not", "one's": "one is", "them's": "them is", "those's": "those is", "'em": "them", "em": "them",
+    "switch's": "switch is", "other's": "other is", "both're": "both are", "ones": "ones",
     "you're": "you are", "there're": "there are", "those're": "those are", "w/o": "without",
     "w/": "with", "gonna": "going to", "wanna": "want to", "gotta": "got to",
     "this's": "this is", "you've": "you have", "should've": "should have", "nevermind": "never mind",
@@ -149,17 +150,41 @@ def _begins_another(tag: str, element: Element, before: list[Element]) -> bool:
 def _elements(heard: str, statements: Sequence[Statement]) -> Iterator[Element]:
     low = heard.lower() if heard.isascii() else _lowered(heard)
     place = 0
-    for statement in statements:
+    for statement in sorted(statements, key=_start):
         start, end = statement.span
         if start < place:
             continue
         yield from _words(low, place, start)
         if statement.kind in WORDS_ONLY or statement.kind in ASKED:
             yield from _words(low, start, end)
+        elif statement.kind in _BARE:
+            first, last = _core(low, start, end)
+            yield from _words(low, start, first)
+            yield Element(_tag(statement), first, last, statement)
+            yield from _words(low, last, end)
         else:
             yield Element(_tag(statement), start, end, statement)
         place = end
     yield from _words(low, place, len(low))
+
+
+def _start(statement: Statement) -> int:
+    return statement.span[0]
+
+
+_BARE = frozenset({"number", "size", "place"})
+_BEFORE_CORE = re.compile(
+    r"(?:(?:it's|it is|that's|that is|there are|there is|there's|they're|they are|about|only|i have|it has|with|on|the|all|of|them|everything|is|each|a|an)\s+)+"
+)
+_AFTER_CORE = re.compile(r"(?:\s+(?:of (?:them|those)(?:'s)?|inch(?:es)?|the box|of the box))+$")
+
+
+def _core(low: str, start: int, end: int) -> tuple[int, int]:
+    """The place of a bare value without the words that lead up to it or follow it."""
+    lead = _BEFORE_CORE.match(low, start, end)
+    first = lead.end() if lead is not None and lead.end() < end else start
+    tail = _AFTER_CORE.search(low, first, end)
+    return first, tail.start() if tail is not None and tail.start() > first else end
 
 
 def _lowered(heard: str) -> str:
@@ -232,11 +257,7 @@ def _find_mood(clause: Clause) -> None:
     first = 0
     while first < len(words) - 1 and words[first] in _LEAD:
         first += 1
-    head = words[first]
-    if head[0] == "<" and not first:
-        head_word = ""
-    else:
-        head_word = head
+    head_word = "" if words[first][0] == "<" else words[first]
     line = clause.line
     if _CONDITIONAL.search(line):
         clause.mood = "conditional"
@@ -269,7 +290,7 @@ def _asks(words: list[str], first: int, clause: Clause) -> bool:
         return clause.closes == "?" or head in ("does", "do")
     if head == "do" and follows in ("it", "that", "this", "not"):
         return False
-    if head == "will" and follows in ("be", "have"):
+    if head in _MODAL and follows in ("be", "have"):
         return False
     if head == "can" and follows == "not":
         return False

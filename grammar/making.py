@@ -88,6 +88,10 @@ def act_of(statement: Statement) -> Act | None:
         return _carrying(statement, acts.OpenBox, which="previous")
     if kind == "nothing":
         return _nothing(statement)
+    if kind == "clamps" and statement.get("count") == 0:
+        return _carrying(statement, acts.SetClamps, where="none")
+    if kind == "open_box":
+        return _open(statement)
     if kind == "grounds" and statement.get("count") == 0:
         return _carrying(statement, acts.Deny, target=Reference("grounds", words=statement.words))
     if kind == "device" and statement.get("count") == 0:
@@ -105,6 +109,17 @@ def act_of(statement: Statement) -> Act | None:
         doubts=cast("tuple[Doubt, ...]", statement.doubts),
         **cast(Any, slots),
     )
+
+
+def _open(statement: Statement) -> Act:
+    """ "Go to the first one", "back to the last box"."""
+    name = str(statement.get("name") or "")
+    bare = name.lower().removesuffix(" box").removesuffix(" one").removeprefix("the ")
+    which = {"first": "first", "last": "last", "previous": "previous", "other": "previous",
+             "one before": "previous", "before": "previous", "prior": "previous"}.get(bare, "")  # fmt: skip
+    if which == "last" and "back" in statement.words.lower():
+        which = "previous"
+    return _carrying(statement, acts.OpenBox, name="" if which else name, which=which)
 
 
 def _carrying(statement: Statement, made: Callable[..., Act], **slots: Any) -> Act:

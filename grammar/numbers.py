@@ -123,9 +123,9 @@ def _several(text: str) -> str:
 
 
 def pair(text: str) -> tuple[int, int]:
-    """The two numbers of `14-2` or `14/2s`."""
-    first, second = text.rstrip("s'").replace("/", "-").split("-")[:2]
-    return int(first[:9]), int(second[:9])
+    """The two numbers of `14-2` or `14/2s`; `14-2-2` holds two and two conductors."""
+    first, *rest = text.rstrip("s'").replace("/", "-").split("-")
+    return int(first[:9]), sum(int(part[:9]) for part in rest[:2])
 
 
 @lru_cache(maxsize=4096)

@@ -62,6 +62,8 @@ def recognise(
         made += told
         left += weighty
         corrective = False
+    if found.passed:
+        left = [run for run in left if not any(s <= run.span[0] and run.span[1] <= e for s, e in found.passed)]
     made, left = _tidied(made, left, parts, found.heard)
     return Utterance(found.heard, tuple(made), tuple(left))
 
@@ -97,11 +99,25 @@ def _clause(
     if _topic(clause, told) and place + 1 < len(parts):
         following = parts[place + 1]
         if denial := _denied_topic(clause, following, heard):
-            return place + 2, denial, []
+            return place + 2, [*told[:-1], *denial], []
+    if _heading(clause, told):
+        return place + 1, [], []
     return place + 1, told, _unread(clause, told, heard)
 
 
-_RELATIVE = re.compile(r"^(?:which|who|where|when) (?:is|are|has|have|was|were|i|we|goes|go|comes|come|makes|feeds|means|both|all|each|<)")
+def _heading(clause: Clause, told: list[Act]) -> bool:
+    """ "Devices:" before the devices: a heading is no thing."""
+    if clause.closes != ":" or len(told) != 1 or len(clause.elements) > 2:
+        return False
+    act = told[0]
+    if isinstance(act, acts.AddDevice):
+        return act.count is None and act.name in (None, "device")
+    return isinstance(act, (acts.AddGrounds, acts.AddConductors, acts.NameBoxKind)) and getattr(act, "count", None) is None
+
+
+_RELATIVE = re.compile(
+    r"^(?:which|who|where|when) (?:(?:is|are|has|have|was|were|goes|go|comes|come|makes|feeds|means) (?:(?:a|an|the|all|both|on|to|just|of|got|from) )*<|(?:i|we|both|all|each|<))"
+)
 _WHAT_I_HAVE = re.compile(r"^(?:(?:so|ok|okay|well|and) )*(?:what|here is what) (?:i|we) (?:have|am|got|see|found|count|counted)\b")
 
 
@@ -148,7 +164,7 @@ def _marker_acts(clause: Clause) -> list[Act]:
 
 def _topic(clause: Clause, told: list[Act]) -> bool:
     """A thing named by itself before a colon, a question mark or a comma."""
-    return len(told) == 1 and clause.closes in (":", "?", ",", "(", "[", "") and len(clause.elements) <= 3
+    return bool(told) and clause.closes in (":", "?", ",", "(", "[", "") and clause.elements[-1].found is not None
 
 
 def _denied_topic(clause: Clause, following: Clause, heard: str) -> list[Act] | None:
@@ -160,7 +176,7 @@ def _denied_topic(clause: Clause, following: Clause, heard: str) -> list[Act] | 
         return None
     if any(e.found is not None and e.found.kind in (*THINGS, "clamps", "part", "nothing") for e in following.elements):
         return None
-    both = [*clause.elements, *following.elements]
+    both = [clause.elements[-1], *following.elements]
     if not denied(both):
         return None
     return _plainly_denied(both, heard)

@@ -56,6 +56,8 @@ class Understanding:
     heard: str
     statements: tuple[Statement, ...]
     left_over: tuple[str, ...]
+    passed: tuple[tuple[int, int], ...] = ()
+    """The places of words that a phrase took and that say nothing by themselves."""
 
 
 #: kind -> slots. A slot that was not said is absent (never None). int unless noted.
@@ -75,7 +77,7 @@ KINDS: dict[str, tuple[str, ...]] = {
     "clamps": ("where", "count"),  # where: inside, outside, none, moulded, present (unsaid)
     "nothing": ("of",),  # of: "device", "else", "fitting", "cover" …
     # -- the box itself ----------------------------------------------------------------------
-    "box_volume": ("volume", "unit", "gangs", "family", "material"),  # volume: Decimal
+    "box_volume": ("volume", "unit", "gangs", "family", "material", "each"),  # volume: Decimal
     #   unit: in3 (absent) or cm3. family: str, such as "old work", "pancake", "octagon".
     "box_size": ("family", "width", "height", "depth", "gangs", "material", "row"),
     #   Decimal inches, in the order of Table 314.16(A) (3 x 2 x 2-1/2 is width 3, height 2).

@@ -82,6 +82,9 @@ class Symbols:
         matched = {self.keys[word] for word in words if word in self.keys}
         meant = not (matched or words & self._lexicon.fillers)
         matched |= self._classes(text)
+        strange = meant and text.isalpha() and not numbers.word_classes(text)
+        if strange and "%unknown" in self.keys:
+            matched.add(self.keys["%unknown"])
         if meant and text.isalpha() and text.isascii() and not numbers.word_classes(text):
             mended = self._mender.mend(text)
             if mended is not None:

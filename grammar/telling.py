@@ -70,8 +70,12 @@ def _plain(telling: Telling, elements: Sequence[Element], rest: bool = False) ->
     negative = denied(elements) if any(map(is_negator, elements)) else set()
     corrects = telling.corrects and not rest
     made: list[Act] = []
+    kinds = {element.found.kind for element in elements if element.found is not None}
     for place, element in enumerate(elements):
         if element.found is None:
+            continue
+        if element.found.kind == "place" and "clamps" in kinds:
+            _placed(made, str(element.found.get("where")))
             continue
         if place in negative:
             made += _denial(element)
@@ -82,6 +86,13 @@ def _plain(telling: Telling, elements: Sequence[Element], rest: bool = False) ->
         else:
             made += _mention(element)
     return _fixture_wires(made, telling)
+
+
+def _placed(made: list[Act], where: str) -> None:
+    """ "no clamps, inside or out", "clamps all on the inside": a place beside clamps is theirs."""
+    for at, act in enumerate(made):
+        if isinstance(act, acts.SetClamps) and act.where == "present":
+            made[at] = replace(act, where=where)
 
 
 def _mention(element: Element) -> list[Act]:

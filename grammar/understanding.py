@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from grammar import aliases as own_words
 from grammar import doubts, settle, slots
@@ -39,11 +39,13 @@ def understand(
     machine = engine()
     spans = machine.cover(heard.symbols, expect)
     found = [_statement(machine, heard, span) for span in spans]
-    return settle.settled(
+    settled = settle.settled(
         heard.tokens.heard,
         [statement for statement in found if statement.kind],
         _left_over(machine, heard, spans),
     )
+    passed = tuple(statement.span for statement in found if not statement.kind)
+    return replace(settled, passed=passed) if passed else settled
 
 
 def prepared(words: str | Sequence[Word], aliases: Mapping[str, str] | None = None) -> Heard:

@@ -19,7 +19,10 @@ _SUBJECTS = frozenset(_TABLE["subjects"])
 _AWAY = frozenset(_TABLE["away"])
 _VERBS = frozenset(_TABLE["verbs"])
 _MEASURE = re.compile(
-    r"(?:<n:[^>]*>|<size[^>]*>|<box_size[^>]*>) (?:inch |inches |in |foot |feet |ft )+(?:on center|oc|off|above|below|apart|high|up|from|away|left of|right of|over from|long|wide|tall|run|of (?:pipe|wire|cable|conduit))\b"
+    r"(?:<n:[^>]*>|<size[^>]*>|<box_size[^>]*>) (?:(?:inch|inches|in|foot|feet|ft) )*(?:on center|oc|off|above|below|apart|high|up|from|away|left of|right of|over from|long|wide|tall|run|of (?:pipe|wire|cable|conduit))\b"
+)
+_REMARK = re.compile(
+    r"^(?:(?:and|but|so|well|man|oh) )*(?:the |this |that |my |these |those )*<(?:grounds|fitting|device|clamps|cable|conductors|box_kind|uncounted|part)[^>]*> (?:is|are|was|were|looks?|feels?|seems?|smells?) (?:not |so |very |really |all |kind of |pretty |too |a bit |still )*[a-z]+(?: [a-z]+)?$"
 )
 _MONEY = re.compile(r"\$ ?<n|\$ ?\d")
 
@@ -30,6 +33,10 @@ def about_something_else(clause: Clause, known: Iterable[str]) -> bool:
         return True
     words = [element.tag for element in clause.elements]
     strong = any(_evidence(element) for element in clause.elements)
+    if _REMARK.match(clause.line) and not strong:
+        rest = [w for w in words if w.isalpha() and w not in known]
+        if rest and not any(w.startswith("<n") for w in words):
+            return True
     for place, word in enumerate(words):
         if word in _AWAY and not strong:
             return True
