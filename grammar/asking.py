@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any, cast
 
 from grammar import acts, store
 from grammar.acts import Act
-from grammar.clauses import Clause, Element
+from grammar.clauses import Clause
 from grammar.making import BOX, QUESTIONS, THINGS, act_of, thing_of
 from grammar.statements import Statement
 from grammar.telling import Telling, tell
@@ -51,7 +51,7 @@ def ask(telling: Telling, following: Sequence[Clause] = ()) -> list[Act]:
         return [*told, acts.Ask(about="smallest_box", words=words, span=span)]
     if "what_changes" in kinds or "list_boxes" in kinds or "why" in kinds or "which_edition" in kinds:
         asked = (*clause.asked, *clause.found)
-        return [act for found in asked if (act := act_of(found)) is not None and found.kind not in (*THINGS, *BOX)]
+        return [act for found in asked if (act := act_of(found)) is not None and found.kind in _ANSWERED]
     if _room(clause, kinds, things):
         return _room_for(clause, things, words, span)
     if clause.fit and things:
@@ -180,4 +180,10 @@ def _told(clause: Clause) -> Clause:
 
 
 _TAIL = frozenset({"fit", "ok", "okay", "work", "be", "better", "enough", "then", "instead", "good", "do", "it", "pass", "still", "too", "for", "me", "help", "fine", "would", "will"})
-_FREE: Callable[[Element], bool] = lambda element: element.found is None  # noqa: E731
+_ANSWERED = frozenset({*QUESTIONS, "what_changes", "list_boxes", "why"})
+
+
+def order(clause: Clause, heard: str) -> list[Act] | None:
+    """ "Convert to mL", "show me the math": a question of a fixed kind put as an order."""
+    words = heard[clause.span[0] : clause.span[1]]
+    return _fixed(clause, words, clause.span, False)

@@ -155,7 +155,7 @@ def _elements(heard: str, statements: Sequence[Statement]) -> Iterator[Element]:
         if start < place:
             continue
         yield from _words(low, place, start)
-        if statement.kind in WORDS_ONLY or statement.kind in ASKED:
+        if statement.kind in WORDS_ONLY or statement.kind in ASKED or _goes_on(statement, low):
             yield from _words(low, start, end)
         elif statement.kind in _BARE:
             first, last = _core(low, start, end)
@@ -166,6 +166,14 @@ def _elements(heard: str, statements: Sequence[Statement]) -> Iterator[Element]:
             yield Element(_tag(statement), start, end, statement)
         place = end
     yield from _words(low, place, len(low))
+
+
+def _goes_on(statement: Statement, low: str) -> bool:
+    """ "never mind the doorbell": an undo that says of what is none."""
+    if statement.kind != "undo" or "mind" not in statement.words.lower():
+        return False
+    rest = low[statement.span[1] :].lstrip()
+    return rest.startswith(("the ", "about ", "that ", "those ", "my "))
 
 
 def _start(statement: Statement) -> int:

@@ -29,6 +29,7 @@ LARGEST_DIMENSION = 6
 _POINT = ("point", "dot")
 _HOMOPHONES: dict[str, str] = store.table("lexicon")["homophones"]
 _MINUS = ("minus", "negative")
+_FEW = range(1, 10)
 _VULGAR = {
     "½": (1, 2), "⅓": (1, 3), "⅔": (2, 3), "¼": (1, 4), "¾": (3, 4), "⅕": (1, 5), "⅖": (2, 5),
     "⅗": (3, 5), "⅘": (4, 5), "⅙": (1, 6), "⅚": (5, 6), "⅛": (1, 8), "⅜": (3, 8), "⅝": (5, 8),
@@ -86,6 +87,8 @@ def _joined_classes(body: str, plural: bool) -> tuple[str, ...]:
         return ("%mixed",) if _is_fraction(numbers[1], numbers[2]) else ("%triple",)
     if "/" in body and _is_fraction(numbers[0], numbers[1]):
         return ("%frac",)
+    if numbers[0] not in _TABLE["sizes"]["allowed"] and numbers[1] not in _FEW:
+        return ()  # "30/50" is no cable
     return ("%pairs",) if plural else ("%pair",)
 
 

@@ -9,7 +9,7 @@ from functools import lru_cache
 
 from grammar import acts, store
 from grammar.acts import Act, Unread, Utterance
-from grammar.asking import ask
+from grammar.asking import ask, order
 from grammar.clauses import Clause, Element, clauses
 from grammar.making import THINGS
 from grammar.telling import Telling, parts_of, tell
@@ -96,6 +96,8 @@ def _clause(
         words = heard[clause.span[0] : clause.span[1]]
         return place + 1, [acts.OtherTalk(words=words, span=clause.span)], []
     told = tell(telling)
+    if not told and (asked := order(clause, heard)):
+        return place + 1, asked, []
     if _topic(clause, told) and place + 1 < len(parts):
         following = parts[place + 1]
         if denial := _denied_topic(clause, following, heard):
@@ -209,7 +211,7 @@ def _tidied(
         others = [act for act in made if isinstance(act, acts.OtherTalk)]
         if all(isinstance(act, (*_TELLS, acts.OtherTalk, acts.No, acts.Yes)) for act in made) and len(others) * 2 >= len(parts):
             return [others[0]], []
-    made = _joined_counts(made)
+    made = _joined_counts(_without_activity(made, heard))
     told = [act for act in made if isinstance(act, _TELLS)]
     if not told and left and not any(act for act in made):
         words = [element for clause in parts for element in clause.elements]
@@ -217,6 +219,34 @@ def _tidied(
         if strange >= 2:
             return [acts.OtherTalk(words=heard, span=(0, len(heard)))], []
     return made, left
+
+
+_ACTIVITY = re.compile(
+    r"\b(?:replac|install|swapp|chang|wir|hook|mount|add|putt|fix|repair|upgrad|troubleshoot|redo|connect)ing(?: up| in| out)? (?:a |an |the |my |some |new |old |out |another )*$"
+)
+
+
+def _without_activity(made: list[Act], heard: str) -> list[Act]:
+    """ "Replacing a light switch. … 1 switch": the work said first is no second switch."""
+    kept: list[Act] = []
+    for place, act in enumerate(made):
+        if isinstance(act, acts.AddDevice) and _ACTIVITY.search(heard[: act.span[0] + _article(act)].lower()):
+            later = [other for other in made[place + 1 :] if isinstance(other, acts.AddDevice)]
+            if any(_same_device(act, other) for other in later):
+                continue
+        kept.append(act)
+    return kept
+
+
+def _article(act: Act) -> int:
+    """How far into its words an act's article reaches."""
+    found = re.match(r"(?i)(?:a|an|the|my|one) ", act.words)
+    return found.end() if found else 0
+
+
+def _same_device(one: acts.AddDevice, other: acts.AddDevice) -> bool:
+    names = (one.name or "device", other.name or "device")
+    return names[0].endswith(names[1]) or names[1].endswith(names[0])
 
 
 def _joined_counts(made: list[Act]) -> list[Act]:

@@ -23,11 +23,13 @@ _CARRIED: dict[str, list[str]] = _RULES["carried"]
 def settled(heard: str, statements: list[Statement], left_over: list[Span]) -> Understanding:
     """The understanding of an utterance from its statements and its uncovered places."""
     statements = [_in_form(statement) for statement in _without_vague(statements)]
+    before = [statement for statement in statements if statement.kind == "size"]
     statements = _carried(_sized(_asked_once(statements)))
+    lent = tuple(s.span for s in before if s.span not in {one.span for one in statements})
     statements, left_over = without_hollow(heard, statements, left_over)
     statements, left_over = sifted(heard, statements, left_over)
     runs = tuple([heard[start:end] for start, end in left_over])
-    return Understanding(heard, tuple(_not_that(statements)), runs)
+    return Understanding(heard, tuple(_not_that(statements)), runs, lent)
 
 
 def _in_form(statement: Statement) -> Statement:

@@ -252,6 +252,24 @@ def _unground(match: Match, telling: Telling) -> list[Act] | None:
     return [acts.Unground(target=target, words=words, span=span, function="correction")]
 
 
+def _resize(match: Match, telling: Telling) -> list[Act] | None:
+    words, span = _words(match, telling)
+    old, new = _pieces(match, "ref"), _pieces(match, "size")
+    awg = size_in(new)
+    sized = [size for size in (size_in(old),) if size is not None]
+    cable = any(e.found is not None and e.found.get("conductors") for e in new) or any(e.tag.startswith("<pair") for e in new)
+    if awg is None or cable or awg not in (18, 16, 14, 12, 10, 8, 6):
+        return None
+    if sized and sized[0] not in (18, 16, 14, 12, 10, 8, 6):
+        return None
+    if not sized and not any(e.tag in ("cables", "wires", "conductors", "everything", "all", "them", "those", "cable", "wire", "conductor") for e in old):
+        return None
+    if not sized and awg < 8:
+        return None
+    target = Reference("anything" if sized else "wire", awg=sized[0] if sized else None, which="all", words=words)
+    return [acts.Resize(target=target, awg=awg, words=words, span=span, function="correction")]
+
+
 def _reclassify(match: Match, telling: Telling) -> list[Act]:
     words, span = _words(match, telling)
     count = _number(match)
@@ -314,6 +332,8 @@ def _remove(match: Match, telling: Telling) -> list[Act] | None:
     if len(things) > 1 and not match.has("n"):
         return [acts.Remove(target=reference_to(e.found), words=e.found.words, span=e.found.span, function="request") for e in things if e.found is not None]
     target = _target(match, telling) if match.has("ref") else Reference(which="last")
+    if target.kind == "anything" and target.words and match.found.group("ref").startswith("the ") and not set(match.found.group("ref").split()) & _PRONOUNS_AND_NOUNS:
+        target = replace(target, which="said", words=match.found.group("ref"))
     if count is not None:
         target = replace(target, count=int(count))
     if target.kind == "clamps":
@@ -321,6 +341,7 @@ def _remove(match: Match, telling: Telling) -> list[Act] | None:
     return [acts.Remove(target=target, words=words, span=span, function="request")]
 
 
+_PRONOUNS_AND_NOUNS = frozenset({"it", "that", "them", "those", "these", "this", "they", "last", "one", "<n:1>", "thing", "other", "first", "second", "box"})
 _THING_KINDS = ("cable", "conductors", "grounds", "jumper", "fixture_wires", "device", "fitting", "terminal_block", "uncounted")
 _PRONOUNS = frozenset({"it", "that", "them", "those", "these", "this", "they"})
 
@@ -455,6 +476,7 @@ BUILDERS: dict[str, Builder] = {
     "put_back": _put_back,
     "do_it": _do_it,
     "unground": _unground,
+    "resize": _resize,
     "reclassify": _reclassify,
     "route": _route,
     "contrast": _contrast,

@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from grammar import aliases as own_words
-from grammar import doubts, settle, slots
+from grammar import doubts, settle, slots, store
 from grammar.engine import Capture, Engine, engine
 from grammar.statements import Statement, Understanding, Value
 from grammar.symbols import BREAKS, FREE, HESITATION
@@ -45,7 +45,7 @@ def understand(
         _left_over(machine, heard, spans),
     )
     passed = tuple(statement.span for statement in found if not statement.kind)
-    return replace(settled, passed=passed) if passed else settled
+    return replace(settled, passed=(*settled.passed, *passed)) if passed else settled
 
 
 def prepared(words: str | Sequence[Word], aliases: Mapping[str, str] | None = None) -> Heard:
@@ -60,6 +60,7 @@ def prepared(words: str | Sequence[Word], aliases: Mapping[str, str] | None = No
     )
     if aliases:
         tokens = own_words.replaced(tokens, aliases)
+    _parted(tokens)
     machine = engine()
     known, of, cost = machine.symbols.known, machine.symbols.of, machine.symbols.cost
     symbols = [known[text] if text in known else of(text) for text in tokens.texts]
@@ -70,6 +71,17 @@ def prepared(words: str | Sequence[Word], aliases: Mapping[str, str] | None = No
     tokens.ends.append(len(text))
     symbols.append(of(""))
     return Heard(tokens, symbols, words, starts)
+
+
+_VERBS = frozenset(store.table("clauses")["mood"]["parting_verbs"])
+
+
+def _parted(tokens: Tokens) -> None:
+    """ "go back to box 1 and add a dimmer": "and" before an order is a break."""
+    texts = tokens.texts
+    for place in range(1, len(texts) - 1):
+        if texts[place] in ("and", "then", "but") and texts[place + 1] in _VERBS:
+            texts[place] = ","
 
 
 def _without_hesitation(

@@ -19,7 +19,8 @@ from assistant.dialogue.spoken import spoken
 from assistant.dialogue.talk import Talk
 from assistant.dialogue.unreadable import printable, unreadable
 from grammar import acts, recognise
-from grammar.acts import Act, Unread, Utterance
+from grammar.acts import Act, Reference, Unread, Utterance
+from grammar.making import KIND_OF
 from grammar.words import Word
 from rules import DEFAULT_EDITION
 
@@ -106,10 +107,12 @@ class Conversation:
         events = [act for act in told if isinstance(act, (*EVENTS, acts.Alias))]
         if not events:
             return self._take(Entry(read.heard, tuple(told), read.unread, confidence))
+        copied = False
         for act in told:
             if not isinstance(act, (*EVENTS, acts.Alias)):
-                part.append(act)
+                part.append(_changed(act) if copied else act)
                 continue
+            copied = isinstance(act, acts.CopyBox)
             if part:
                 reply = self._part(read, part, (start, act.span[0]), confidence)
                 said += [one for one in reply.acts if one.act not in ("question", "caution")]
@@ -197,6 +200,16 @@ class Conversation:
         )
         self.talk.last = new
         return new
+
+
+def _changed(act: Act) -> Act:
+    """ "Same but with 14s", "same as the den but a dimmer": what differs from the box copied."""
+    if isinstance(act, acts.Size) and act.awg is not None:
+        everything = Reference("anything", which="all", words=act.words)
+        return acts.Resize(target=everything, awg=act.awg, words=act.words, span=act.span)
+    if isinstance(act, tuple(KIND_OF)):
+        return acts.Restate(thing=act, words=act.words, span=act.span, doubts=act.doubts)  # type: ignore[arg-type]
+    return act
 
 
 __all__ = ["EVENTS", "FIRST_BOX", "Conversation", "Record", "belief"]

@@ -36,6 +36,9 @@ LEAST_BOX = 6
 def not_found(turn: Turn, reference: Reference, words: str) -> None:
     """There is no such thing in the box: it is said, and no verdict stands over it unheard."""
     named = reference.words or words
+    if reference.kind == "anything":
+        turn.unplaced.append(words)
+        return
     turn.refused.append(say("not_in_box", words=named.removeprefix("the ")))
 
 
@@ -228,7 +231,7 @@ def restate_number(turn: Turn, act: acts.RestateNumber) -> None:
     if _means_box(turn, act):
         boxing.set_volume(turn, value, act)
         return
-    item = state.item(state.last)
+    item = state.item(state.last) or _countable(state)
     if act.instead_of is not None and act.instead_of == int(act.instead_of):
         same = [one for one in state.items if one.content.count == act.instead_of]
         if item not in same and len(same) == 1:
@@ -240,6 +243,13 @@ def restate_number(turn: Turn, act: acts.RestateNumber) -> None:
         turn.unplaced.append(act.words)
         return
     recount(turn, item, int(value), act.words)
+
+
+def _countable(state: State) -> Item | None:
+    """What a bare number counts where clamps or the box came last: the cables, if they are of one
+    kind."""
+    cables = [item for item in state.items if isinstance(item.content, Cable | Conductors)]
+    return cables[0] if len(cables) == 1 else None
 
 
 def _means_box(turn: Turn, act: acts.RestateNumber) -> bool:
@@ -271,7 +281,13 @@ def _as_pair(value: Decimal) -> tuple[int, int] | None:
 
 def resize(turn: Turn, act: acts.Resize) -> None:
     """ "Make the twelves fourteens": the wire size of what is meant, a device on it with it."""
-    found = references.find_all(turn.state, act.target)
+    target = act.target
+    found = [
+        item
+        for item in turn.state.items
+        if (target.awg is None or getattr(item.content, "awg", None) == target.awg)
+        and isinstance(item.content, references.TYPES[target.kind])
+    ] if target.which == "all" else references.find_all(turn.state, target)
     found = [item for item in found if hasattr(item.content, "awg")]
     if not found:
         not_found(turn, act.target, act.words)

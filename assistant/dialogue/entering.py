@@ -112,8 +112,21 @@ def enter(turn: Turn, thing: Thing) -> None:
     except RulesError as refusal:
         turn.refused.append(_refusal(turn, thing, refusal))
         return
+    if isinstance(thing, AddGrounds) and _own_grounds(turn.state, thing):
+        turn.answer(say("echo.own_grounds"), thing.words)
+        return
     for content in contents:
         add(turn, content, thing, open_of(content, thing))
+
+
+def _own_grounds(state: State, thing: AddGrounds) -> bool:
+    """ "Three 14-2s and three grounds": as many as the cables bring are the cables' own."""
+    if thing.isolated or thing.canopy or thing.awg is not None or state.grounds == "said":
+        return False
+    cables = [i.content for i in state.items if isinstance(i.content, Cable)]
+    loose = any(isinstance(i.content, Conductors) for i in state.items)
+    grounded = sum(cable.count for cable in cables if cable.ground is not None)
+    return bool(grounded) and not loose and thing.count in (None, grounded)
 
 
 def _refusal(turn: Turn, thing: Thing, refusal: RulesError) -> str:

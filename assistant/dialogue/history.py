@@ -26,6 +26,13 @@ class History:
         self.past.append((before, words))
         self.future.clear()
 
+    @property
+    def cleared(self) -> bool:
+        """True where the last step emptied the box."""
+        from assistant.dialogue.saying import say
+
+        return bool(self.past) and self.past[-1][1] == say("start_over")
+
     def back(self, now: State) -> Step | None:
         """The state before the last change, with the words of that change."""
         return _along(self.past, self.future, now)

@@ -15,7 +15,7 @@ from assistant.dialogue.state import State
 from assistant.dialogue.turn import Turn
 from grammar import acts
 from grammar.acts import Act, Reference
-from rules.contents import Cable, Yoke
+from rules.contents import Cable, FixtureWires, Yoke
 
 SIZED = ("device_size", "block_size")
 LARGEST_BOX = 100
@@ -44,6 +44,8 @@ def interpreted(turn: Turn, act: Act) -> Act:
             return _full(act, _widened(turn, act.gangs), "gangs")
         case acts.SetVolume():
             return _volume(turn, act)
+        case acts.SetSize() if _is_volume(act) and act.width is not None:
+            return _full(act, acts.SetVolume(volume=act.width), "volume")
     return act
 
 
@@ -111,6 +113,9 @@ def _size(turn: Turn, act: acts.Size, awg: int) -> Act:
     if turn.asked == "grounds":
         return act
     item = turn.state.item(turn.state.last)
+    fixture = [i for i in turn.state.items if isinstance(i.content, FixtureWires)]
+    if awg >= 16 and fixture and turn.asked != "confirm":
+        return _full(act, acts.Resize(target=Reference("fixture_wires", item=fixture[-1].key), awg=awg), "awg")
     if item is not None and isinstance(item.content, Yoke) and item.content.awg is None:
         return _full(act, acts.Land(target=Reference("device", item=item.key), awg=awg), "awg")
     if turn.asked == "box" and not _plural(act.words) and "on" not in act.words.lower().split():
@@ -132,6 +137,12 @@ def _volume(turn: Turn, act: acts.SetVolume) -> Act:
     if act.volume is not None and act.volume < 3 and act.unit is None and not act.doubts:
         return replace(act, doubts=(acts.Doubt("volume", "unusual"),))
     return act
+
+
+def _is_volume(act: acts.SetSize) -> bool:
+    """ "six point zero pancake": no round box is six inches wide, Table 314.16(A)."""
+    wide = act.width is not None and act.width >= 5
+    return wide and act.family in ("pancake", "octagon") and act.depth is None and act.height is None
 
 
 def means_nothing(state: State, act: Act) -> bool:

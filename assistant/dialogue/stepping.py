@@ -19,7 +19,11 @@ def undo(turn: Turn, act: acts.Undo) -> None:
 
 
 def redo(turn: Turn, act: acts.Redo) -> None:
-    """Take steps forward again."""
+    """Take steps forward again; "bring it back" after starting over takes that back."""
+    cleared = turn.history is not None and turn.history.cleared
+    if cleared and not (turn.history and turn.history.future):
+        _step(turn, act.words, 1, _undo, "nothing_to_redo")
+        return
     _step(turn, act.words, act.count, _redo, "nothing_to_redo")
 
 
