@@ -184,7 +184,7 @@ _BARE = frozenset({"number", "size", "place"})
 _BEFORE_CORE = re.compile(
     r"(?:(?:it's|it is|that's|that is|there are|there is|there's|they're|they are|about|only|i have|it has|with|on|the|all|of|them|everything|is|each|a|an)\s+)+"
 )
-_AFTER_CORE = re.compile(r"(?:\s+(?:of (?:them|those)(?:'s)?|inch(?:es)?|the box|of the box))+$")
+_AFTER_CORE = re.compile(r"(?:\s+(?:of (?:them|those|em|'em)(?:'s)?|inch(?:es)?|the box|of the box))+$")
 
 
 def _core(low: str, start: int, end: int) -> tuple[int, int]:
@@ -207,10 +207,20 @@ def _words(low: str, start: int, end: int) -> Iterator[Element]:
     for match in _WORD.finditer(low, start, end):
         text = match.group()
         first, last = match.span()
-        for word in _CONTRACTED.get(text, text).split():
+        for word in _expanded(text).split():
             yield Element(_number_tag(word), first, last)
         if text == "\n":
             yield Element("\n", first, last)
+
+
+@lru_cache(maxsize=4096)
+def _expanded(text: str) -> str:
+    """A contraction written out: "isn't" as "is not", "fourteen's" as "fourteen is"."""
+    if text in _CONTRACTED:
+        return _CONTRACTED[text]
+    if text.endswith("'s") and numbers.word_classes(text[:-2]):
+        return f"{text[:-2]} is"
+    return text
 
 
 @lru_cache(maxsize=4096)
@@ -229,6 +239,7 @@ def _number_tag(word: str) -> str:
     return f"<n:{value}>"
 
 
+_PARTITIVE = re.compile(r"\bof (?:the|those|these|my|them)\b")
 _DEFINITE = ("the ", "those ", "these ", "that ", "my ", "this ", "both ", "all ")
 
 
@@ -237,7 +248,8 @@ def _tag(statement: Statement) -> str:
     if kind == "number":
         return f"<n:{statement.get('value')}>"
     count = statement.slots.get("count")
-    definite = "d" if statement.words.lower().startswith(_DEFINITE) else ""
+    low = statement.words.lower()
+    definite = "d" if low.startswith(_DEFINITE) or _PARTITIVE.search(low) else ""
     return f"<{kind}:{'' if count is None else count}:{definite}>"
 
 

@@ -140,7 +140,7 @@ def _way_back(came: list[tuple[int, int]], end: int) -> list[tuple[int, int, int
 def engine() -> Engine:
     """The engine of all phrases, compiled when first asked for."""
     automaton = Automaton()
-    found = phrases()
+    found = tuple(phrase for phrase in phrases() if not phrase.sampled_only)
     for phrase in found:
         automaton.add(phrase.node)
     symbols = Symbols(automaton.terminals)

@@ -26,6 +26,8 @@ _SMALL = {**_ONES, **_TEENS, **_TENS, **_ZERO}
 WORD_OF_FIGURE = {str(worth): word for word, worth in {**_ONES, **_TEENS, **_TENS}.items()}
 #: A decimal figure below this may be a size in inches; no box in the tables is larger.
 LARGEST_DIMENSION = 6
+#: A bare number below this is no volume of a box but a count, or the box's own number.
+LEAST_VOLUME = 6
 _POINT = ("point", "dot")
 _HOMOPHONES: dict[str, str] = store.table("lexicon")["homophones"]
 _MINUS = ("minus", "negative")
@@ -45,6 +47,8 @@ def word_classes(text: str) -> tuple[str, ...]:
     if not found:
         found = list(_figure_classes(text))
     whole = _whole(text)
+    if whole is not None and whole >= LEAST_VOLUME and not text.endswith("s"):
+        found.append("%large")
     if whole is not None:
         found += _size_classes(whole, plural=text.endswith("s") and text not in _ONES)
     return tuple(found)

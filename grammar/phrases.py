@@ -32,6 +32,9 @@ class Phrase:
     when: tuple[str, ...] = ()
     """The open questions under which alone it may be used."""
     gives: dict[str, Value] = field(default_factory=dict)
+    sampled_only: bool = False
+    """True for what is read from the words of its clause (`data/patterns.toml`), and stands here
+    for the recogniser's language model."""
 
 
 class Rules:
@@ -107,4 +110,5 @@ def _phrase(row: dict[str, Any], way: str) -> Phrase:
         priority=row.get("priority", 0),
         when=tuple(row.get("when", ())),
         gives=row.get("give", {}),
+        sampled_only=row.get("sampled_only", False),
     )

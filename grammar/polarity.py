@@ -17,6 +17,8 @@ DENIABLE = frozenset(
     {"cable", "conductors", "grounds", "jumper", "fixture_wires", "device", "fitting",
      "terminal_block", "uncounted", "clamps", "part", "barrier", "place", "nothing"}
 )  # fmt: skip
+#: "I can't tell", "ain't looked": what follows is not denied, it is not known.
+_UNSURE = frozenset({"look", "looked", "check", "checked", "know", "tell", "sure", "remember", "counted", "yet", "seen"})
 #: Words that may stand between a negator and a thing without being known.
 _UNKNOWN_BETWEEN = 2
 
@@ -50,8 +52,12 @@ def denied(elements: Sequence[Element]) -> set[int]:
             unknown = 0
         elif element.tag in ("or", "nor", "any", "neither"):
             unknown = 0
+        elif element.tag in ("but", "just", "only", "except"):
+            open_at = None
         elif element.tag in _ENDS and place > open_at + 1:
-            open_at = None if found or element.tag in ("but", "just", "only", "except") else open_at
+            open_at = None if found else open_at
+        elif element.tag in _UNSURE:
+            return found
         elif kind or element.tag[0] == "<":
             open_at = None
         elif element.tag not in _BETWEEN:

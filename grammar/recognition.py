@@ -53,6 +53,15 @@ def recognise(
             made += [_of_the_box(act) for act in told]
             left += weighty
             continue
+        if not place and (name := _box_heading(clause, parts, found.heard)):
+            made.append(acts.NextBox(name=name, words=name, span=clause.span))
+            place += 1
+            continue
+        if clause.line.startswith("not <") and clause.closes == "," and len(clause.elements) < 4 and place + 1 < len(parts):
+            place, told, weighty = _clause(parts, place + 1, found.heard, True)
+            made += told
+            left += weighty
+            continue
         if _marker(clause) and place + 1 < len(parts) and clause.closes not in ("?",):
             corrective = True
             made += _marker_acts(clause)
@@ -66,6 +75,24 @@ def recognise(
         left = [run for run in left if not any(s <= run.span[0] and run.span[1] <= e for s, e in found.passed)]
     made, left = _tidied(made, left, parts, found.heard)
     return Utterance(found.heard, tuple(made), tuple(left))
+
+
+_ROOMS = frozenset(store.table("clauses")["rooms"]["names"])
+_ROOM_WORDS = frozenset(store.table("clauses")["rooms"]["words"])
+
+
+def _box_heading(clause: Clause, parts: list[Clause], heard: str) -> str:
+    """ "Kitchen island: …", "laundry box. …": the name of a box as first words; else empty."""
+    if clause.closes not in (":", ".", "\n") or len(parts) < 2 or len(clause.elements) > 6:
+        return ""
+    words = [e.tag for e in clause.elements if e.tag not in ("ok", "okay", "alright", "so", "now", "this", "is", "the", "and", "for", "in", "it")]
+    if not words or not all(w.isalnum() or w.startswith("<n:") or w.startswith("<box_kind") for w in words):
+        return ""
+    if not any(w in _ROOMS for w in words) or not all(w in _ROOMS or w in _ROOM_WORDS or w.startswith("<") or w not in known_words() for w in words):
+        return ""
+    text = heard[clause.span[0] : clause.span[1]].strip(" .:,")
+    text = re.sub(r"(?i)^(?:(?:ok|okay|alright|so|now|and|this is|the|for the|in the|for) )+", "", text)
+    return re.sub(r"(?i) box$", "", text).strip()
 
 
 _BOX_TOPIC = re.compile(r"^(?:(?:and|so|ok|okay|now|as for|about|going back to|back to|for) )*(?:the|my|this) (?:box|volume|capacity)$")
@@ -209,9 +236,12 @@ def _tidied(
     """What an utterance as a whole makes of its parts."""
     if any(isinstance(act, acts.OtherTalk) for act in made):
         others = [act for act in made if isinstance(act, acts.OtherTalk)]
-        if all(isinstance(act, (*_TELLS, acts.OtherTalk, acts.No, acts.Yes)) for act in made) and len(others) * 2 >= len(parts):
+        exact = any(isinstance(act, (acts.AddCable, acts.SetSize)) or isinstance(act, acts.SetVolume) and not act.doubts for act in made)
+        if not exact and all(isinstance(act, (*_TELLS, acts.OtherTalk, acts.No, acts.Yes)) for act in made) and len(others) * 2 >= len(parts):
             return [others[0]], []
-    made = _joined_counts(_without_activity(made, heard))
+    made = _one_box(_one_yoke(_false_starts(_joined_counts(_without_activity(made, heard))), heard), heard)
+    if not left and not any(isinstance(act, _TELLS) for act in made):
+        left = _untold(made, parts, heard)
     told = [act for act in made if isinstance(act, _TELLS)]
     if not told and left and not any(act for act in made):
         words = [element for clause in parts for element in clause.elements]
@@ -247,6 +277,113 @@ def _article(act: Act) -> int:
 def _same_device(one: acts.AddDevice, other: acts.AddDevice) -> bool:
     names = (one.name or "device", other.name or "device")
     return names[0].endswith(names[1]) or names[1].endswith(names[0])
+
+
+def _false_starts(made: list[Act]) -> list[Act]:
+    """ "two… no, three 14-2s, yeah three": a number taken back, or said once more."""
+    kept: list[Act] = []
+    for place, act in enumerate(made):
+        after = made[place + 1 : place + 3]
+        if isinstance(act, acts.Number):
+            taken_back = any(isinstance(one, (acts.Restate, acts.RestateNumber)) for one in after)
+            again = any(
+                getattr(getattr(one, "thing", one), "count", None) == act.value for one in kept[-2:]
+            )
+            said_yes = bool(kept) and isinstance(kept[-1], acts.Yes)
+            if (taken_back and not kept) or (again and said_yes):
+                continue
+        kept.append(act)
+    return kept
+
+
+_ONE_YOKE = re.compile(r"\b(?:on|sharing|share|same|one|single|common)\b[^.;]{0,20}\b(?:yoke|strap)\b")
+_OWN_YOKE = re.compile(r"\b(?:own|separate|different|each|its|their|two|three|four|five|six)\b[^.;]{0,12}\b(?:yokes?|straps?)\b")
+
+
+def _one_yoke(made: list[Act], heard: str) -> list[Act]:
+    """ "a switch and a receptacle on the one strap": one yoke. "On its own yoke" adds none."""
+    low = heard.lower()
+    if "yoke" not in low and "strap" not in low:
+        return made
+    devices = [act for act in made if isinstance(act, acts.AddDevice)]
+    named = [act for act in devices if act.name not in (None, "device")]
+    yokes = [act for act in devices if act not in named and re.search(r"yoke|strap", act.words.lower())]
+    if yokes and named:
+        made = [act for act in made if act not in yokes]
+    place = max(low.find("yoke"), low.find("strap"))
+    if _OWN_YOKE.search(low) or not _ONE_YOKE.search(low):
+        return made
+    near = [act for act in named if act.span[0] < place and not re.search(r"[.;]", heard[act.span[1] : place])]
+    units = sum(act.count or 1 for act in near)
+    if len(near) > 2 or units != 2:
+        return made
+    first = near[0]
+    both = acts.AddDevice(count=1, name="combination device", awg=first.awg, words=heard[first.span[0] : near[-1].span[1]], span=(first.span[0], near[-1].span[1]))
+    return [both if act is first else act for act in made if act is first or act not in near]
+
+
+def _one_box(made: list[Act], heard: str) -> list[Act]:
+    """A box described in several steps is one box; a volume behind an unmarked ring is the
+    ring's."""
+    kept: list[Act] = []
+    for act in made:
+        last = kept[-1] if kept else None
+        if isinstance(act, acts.SetVolume) and isinstance(last, acts.AddPart) and last.volume is None:
+            between = heard[last.span[1] : act.span[0]].lower()
+            named = re.search(r"\bbox\b", act.words.lower() + between) is None
+            boxed = any(isinstance(one, (acts.SetSize, acts.SetVolume)) for one in kept[:-1])
+            if named and boxed and act.volume is not None and act.volume < 12 and len(between) < 25:
+                kept[-1] = replace(last, volume=act.volume, unit=act.unit, marked=None, span=(last.span[0], act.span[1]))
+                continue
+        if isinstance(act, acts.SetSize) and isinstance(last, acts.AddPart) and last.volume is None and last.name == "extension ring" and last.family is None:
+            if any(isinstance(one, (acts.SetSize, acts.SetVolume)) for one in kept[:-1]) or not any(isinstance(one, acts.SetSize) for one in kept):
+                kept[-1] = replace(last, family=act.family, width=act.width, depth=act.depth, span=(last.span[0], act.span[1]))
+                continue
+        if isinstance(act, acts.SetSize) and isinstance(last, (acts.SetSize, acts.NameBoxKind)) and (merged := _merged_size(last, act)) is not None:
+            kept[-1] = merged
+            continue
+        kept.append(act)
+    return kept
+
+
+def _merged_size(one: acts.SetSize | acts.NameBoxKind, other: acts.SetSize) -> acts.SetSize | None:
+    """Two descriptions of one box, where they do not contradict each other."""
+    family = other.family or one.family
+    if one.family and other.family and one.family != other.family:
+        if not (other.family == "device" and other.height is not None):
+            return None
+        family = one.family
+    if family in ("old work", "new work", "ceiling", "fan", "outlet", "junction", "weatherproof", "floor"):
+        family = other.family
+    first = one if isinstance(one, acts.SetSize) else acts.SetSize()
+    for name in ("width", "height"):
+        a, b = getattr(first, name), getattr(other, name)
+        if a is not None and b is not None and a != b:
+            return None
+    depth = other.depth if other.depth is not None and not isinstance(other.depth, str) else first.depth or other.depth
+    if isinstance(first.depth, type(depth)) and first.depth != depth and not isinstance(depth, str):
+        return None
+    return acts.SetSize(
+        family=family, width=other.width or first.width, height=other.height or first.height,
+        depth=depth, gangs=other.gangs or one.gangs, material=other.material or one.material,
+        words=f"{one.words}, {other.words}", span=(one.span[0], other.span[1]),
+        doubts=(*one.doubts, *other.doubts), function=other.function,
+    )  # fmt: skip
+
+
+_ORDER = frozenset({"more", "less", "fewer", "another", "extra", "put", "take", "make", "pull", "throw", "bring"})
+
+
+def _untold(made: list[Act], parts: list[Clause], heard: str) -> list[Unread]:
+    """An order that made nothing ("put one more in the top"): no verdict stands over it."""
+    if any(not isinstance(act, (acts.No, acts.Yes)) for act in made):
+        return []
+    for clause in parts:
+        words = {element.tag for element in clause.elements}
+        number = any(tag.startswith("<n:") for tag in words)
+        if clause.mood == "declarative" and words & _ORDER and number:
+            return [Unread(heard[clause.span[0] : clause.span[1]], clause.span, True)]
+    return []
 
 
 def _joined_counts(made: list[Act]) -> list[Act]:

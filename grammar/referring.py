@@ -67,6 +67,10 @@ def refer(elements: Sequence[Element], heard: str) -> Reference:
         elif (value := number_in(tag)) is not None and value == int(value):
             if tag == "<n:1>" and place and elements[place - 1].tag in ("that", "this", "the", *_ORDINALS, "other", "last"):
                 continue
+            before = elements[place - 1].tag if place else ""
+            if before in ("the", "that", "those") and int(value) in (14, 12, 10, 8, 6):
+                awg = int(value)  # "the ten": the wires of that size
+                continue
             count = int(value)
             if element.found is not None and element.found.kind == "size":
                 count = None

@@ -147,7 +147,17 @@ def _carried(statements: list[Statement]) -> list[Statement]:
         for slot in _CARRIED.get(statement.kind, ()):
             if slot not in statement.slots:
                 found[place] = statement = _borrowed(found, place, slot)
+        if statement.kind == "cable" and "awg" not in statement.slots and place:
+            found[place] = _conductors_too(found[place - 1], statement)
     return found
+
+
+def _conductors_too(before: Statement, elided: Statement) -> Statement:
+    """ "six number tens in and six out": wires, where wires stand before."""
+    if before.kind != "conductors" or "awg" not in before.slots or "count" not in elided.slots:
+        return elided
+    slots = {"count": elided.slots["count"], "awg": before.slots["awg"]}
+    return replace(elided, kind="conductors", slots=slots, doubts=())
 
 
 def _borrowed(statements: list[Statement], place: int, slot: str) -> Statement:

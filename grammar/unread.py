@@ -21,6 +21,7 @@ _VERBS = frozenset(_TABLE["verbs"])
 _MEASURE = re.compile(
     r"(?:<n:[^>]*>|<size[^>]*>|<box_size[^>]*>) (?:(?:inch|inches|in|foot|feet|ft) )*(?:on center|oc|off|above|below|apart|high|up|from|away|left of|right of|over from|long|wide|tall|run|of (?:pipe|wire|cable|conduit))\b"
 )
+_FAR = re.compile(r"\b(?:" + "|".join(_TABLE["far"]) + r")\b")
 _REMARK = re.compile(
     r"^(?:(?:and|but|so|well|man|oh) )*(?:the |this |that |my |these |those )*<(?:grounds|fitting|device|clamps|cable|conductors|box_kind|uncounted|part)[^>]*> (?:is|are|was|were|looks?|feels?|seems?|smells?) (?:not |so |very |really |all |kind of |pretty |too |a bit |still )*[a-z]+(?: [a-z]+)?$"
 )
@@ -32,6 +33,8 @@ def about_something_else(clause: Clause, known: Iterable[str]) -> bool:
     if _MEASURE.search(clause.line) or _MONEY.search(clause.line):
         return True
     words = [element.tag for element in clause.elements]
+    if _FAR.search(clause.line):
+        return True
     strong = any(_evidence(element) for element in clause.elements)
     if _REMARK.match(clause.line) and not strong:
         rest = [w for w in words if w.isalpha() and w not in known]
@@ -40,7 +43,8 @@ def about_something_else(clause: Clause, known: Iterable[str]) -> bool:
     for place, word in enumerate(words):
         if word in _AWAY and not strong:
             return True
-        if word in _SUBJECTS and not strong and not _modifies(words, place):
+        singular = word.removesuffix("s")
+        if (word in _SUBJECTS or singular in _SUBJECTS) and not strong and not _modifies(words, place):
             return True
         if word in _VERBS and not strong and _governs(words, place):
             return True
@@ -92,7 +96,9 @@ def _weighs(
     if tag.startswith(("<n:", "<pair:")):
         return _number_weighs(elements, place, text)
     if tag in _CHANGE:
-        return not (tag in _ADDING and _before_a_thing(elements, place))
+        return not (
+            (tag in _ADDING and _before_a_thing(elements, place)) or _before_the_box(elements, place)
+        )
     unknown = tag not in known and tag.isalpha()
     if not unknown:
         return False
@@ -103,12 +109,18 @@ def _weighs(
     return _abbreviation(said, text)
 
 
-_ADDING = frozenset({"add", "include", "change"})
+_ADDING = frozenset({"add", "include"})
+_BOX_KINDS = frozenset({"box_volume", "box_size", "box_kind", "clamps", "edition", "part"})
 
 
 def _before_a_thing(elements: Sequence[Element], place: int) -> bool:
     """ "add a dimmer": the verb says no more than that the thing is there."""
     return any(element.found is not None for element in elements[place + 1 : place + 5])
+
+
+def _before_the_box(elements: Sequence[Element], place: int) -> bool:
+    """ "swap the box for a 4 square": the box said anew replaces the old one anyway."""
+    return any(e.found is not None and e.found.kind in _BOX_KINDS for e in elements[place + 1 :])
 
 
 def _number_weighs(elements: Sequence[Element], place: int, text: str) -> bool:

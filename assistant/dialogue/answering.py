@@ -147,9 +147,6 @@ def dont_know(turn: Turn, act: Act) -> None:
         turn.answer(say("nothing_asked"), act.words)
         return
     turn.answer(say(f"how_to.{asked}"), act.words)
-    if asked in WORST_CASE:
-        turn.understood.pop()
-        _assume(turn, asked, act)
 
 
 def _assume(turn: Turn, slot: str, act: Act) -> None:

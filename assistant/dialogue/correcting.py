@@ -104,6 +104,9 @@ def recount(turn: Turn, item: Item, count: int, words: str) -> None:
 
 def recount_act(turn: Turn, act: acts.Recount) -> None:
     """ "The 14-2s are three", "there are three cables"."""
+    if turn.state.last == "clamps" and act.target.kind == "anything":
+        turn.understood.append(act.words)  # "one clamp. Well, two of them": they count as one
+        return
     found = references.find_all(turn.state, act.target)
     count = act.count or 0
     if not found:
@@ -491,7 +494,12 @@ def replace_some(turn: Turn, item: Item, units: int, thing: Thing) -> None:
 
 
 def more(turn: Turn, act: acts.More) -> None:
-    """ "And one more of those", "another cable"."""
+    """ "And one more of those", "another cable"; of what was just asked about, if that was."""
+    proposed = [one for one in turn.state.proposed if isinstance(one, tuple(references.KIND_OF))]
+    if act.target.kind == "anything" and len(proposed) == 1:
+        turn.state = replace(turn.state, proposed=())
+        entering.enter(turn, replace(proposed[0], count=act.count or 1, doubts=()))  # type: ignore[call-arg, arg-type]
+        return
     item = _more_of(turn.state, act.target)
     if item is None or isinstance(item.content, Uncounted):
         if act.target.kind == "cable":
@@ -499,7 +507,7 @@ def more(turn: Turn, act: acts.More) -> None:
 
             belief.wait(turn, acts.AddCable(count=act.count or 1, words=act.words, span=act.span), "awg", "unsized")
             return
-        turn.refused.append(say("more_of_what"))
+        turn.unplaced.append(act.words)
         return
     extra = act.count or 1
     recount(turn, item, item.content.count + extra, act.words)

@@ -34,6 +34,8 @@ def interpreted(turn: Turn, act: Act) -> Act:
             return _full(act, acts.Deny(target=Reference("grounds")), "target")
         case acts.NoneOfThem() if turn.asked == "contents":
             return _full(act, acts.NothingElse(of="else"), "of")
+        case acts.Number() | acts.RestateNumber() if _is_year(act.value):
+            return _full(act, acts.SetEdition(year=str(act.value)), "year")
         case acts.RestateNumber():
             return _restated(turn, act)
         case acts.Number() if act.value is not None:
@@ -47,6 +49,11 @@ def interpreted(turn: Turn, act: Act) -> Act:
         case acts.SetSize() if _is_volume(act) and act.width is not None:
             return _full(act, acts.SetVolume(volume=act.width), "volume")
     return act
+
+
+def _is_year(value: Decimal | None) -> bool:
+    """A number that can only be an edition of the code."""
+    return value is not None and value == int(value) and 1990 <= value <= 2040
 
 
 def _full(bare: Act, made: Act, slot: str) -> Act:
