@@ -2,20 +2,35 @@
 
 Every terminal of every phrase is a position (the construction of Glushkov), and a state is
 the set of positions that the last token may have been. A path of positions through a span
-says which token belongs to which slot, so capturing needs no second grammar.
+says which token belongs to which slot, so capturing needs no second grammar. The positions are
+read out of the compiled grammar (`grammar.compiling`) one by one, as they are reached.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from bisect import bisect_right
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
-from typing import NamedTuple, TypeAlias
+from decimal import Decimal
+from functools import cached_property
+from typing import Any, NamedTuple, TypeAlias
 
-from grammar.expression import Node
-from grammar.positions import Builder, Position
+from grammar.form import Compiled
+from grammar.statements import Value
 
 Group: TypeAlias = dict[int, list[int]]
 """Positions by their terminal."""
+
+
+class Position(NamedTuple):
+    """One terminal of one phrase."""
+
+    terminal: int
+    phrase: int
+    captures: tuple[tuple[str, str], ...]
+    """(slot, rule) of every slot whose words it belongs to, innermost last."""
+    gives: tuple[tuple[str, Value], ...]
+    """Constant slot values that it brings, innermost last."""
 
 
 @dataclass(slots=True)
@@ -30,53 +45,63 @@ class State:
     """What may come next, found when first needed."""
 
 
-class _Ends(NamedTuple):
-    """Where a phrase may begin and end."""
+class _Runs:
+    """Lists of numbers that lie one behind the other."""
 
-    first: frozenset[int]
-    last: frozenset[int]
+    def __init__(self, compiled: Compiled, name: str) -> None:
+        self._numbers = compiled.numbers(name)
+        self._begins = compiled.numbers(f"{name} from")
+
+    def __getitem__(self, index: int) -> list[int]:
+        return self._numbers[self._begins[index] : self._begins[index + 1]].tolist()
+
+    def __len__(self) -> int:
+        return len(self._begins) - 1
 
 
-@dataclass(slots=True)
 class Automaton:
-    """Phrases in, states out. `add` each phrase, then walk from `start`.
+    """A compiled grammar in, states out: walk from `start` with `step`.
 
     `members[symbol]` are the terminals that a symbol matches; it must be set before walking.
     """
 
-    builder: Builder = field(default_factory=Builder)
-    members: Sequence[frozenset[int]] = ()
-    start: State = field(default_factory=lambda: State((), (), reach=[{}]))
-    _ends: list[_Ends] = field(default_factory=list)
-    _states: dict[tuple[int, ...], State] = field(default_factory=dict)
-    _groups: dict[int, Group] = field(default_factory=dict)
-    _followers: dict[int, set[int]] = field(default_factory=dict)
-    _last_of: dict[int, int] = field(default_factory=dict)
-
-    @property
-    def terminals(self) -> dict[str, int]:
+    def __init__(self, compiled: Compiled) -> None:
+        self.members: Sequence[frozenset[int]] = ()
+        self.terminals = {key: at for at, key in enumerate(compiled.data("terminals"))}
         """The number of every terminal."""
-        return self.builder.terminals
+        start = _Runs(compiled, "start")
+        self.start = State((), (), reach=[{key: start[key] for key in range(len(start))}])
+        self._compiled = compiled
+        self._begins = compiled.numbers("begins")
+        self._terminal_of = compiled.numbers("terminal_of")
+        self._tail_of = compiled.numbers("tail_of")
+        self._accepts_of = compiled.numbers("accepts_of")
+        self._follow_of = compiled.numbers("follow_of")
+        self._follow = _Runs(compiled, "follow")
+        self._sets = _Runs(compiled, "set")
+        self._first = _Runs(compiled, "first")
+        self._last = _Runs(compiled, "last")
+        self._states: dict[tuple[int, ...], State] = {}
+        self._groups: dict[int, Group] = {}
+        self._followers: dict[int, set[int]] = {}
 
     @property
-    def positions(self) -> Sequence[Position]:
+    def positions(self) -> Iterator[Position]:
         """Every position of every phrase."""
-        return self.builder.positions
+        return map(self.position, range(len(self._terminal_of)))
 
-    def add(self, node: Node) -> int:
-        """Add a phrase and return its index. Raises ValueError for one that matches nothing."""
-        phrase = len(self._ends)
-        nullable, first, last = self.builder.build(node, phrase)
-        if nullable:
-            raise ValueError(f"phrase {phrase} matches nothing at all")
-        self._ends.append(_Ends(frozenset(first), frozenset(last)))
-        for position in last:
-            self._last_of[position] = phrase
-        assert self.start.reach is not None
-        for position in first:
-            terminal = self.positions[position].terminal
-            self.start.reach[0].setdefault(terminal, []).append(position)
-        return phrase
+    def position(self, index: int) -> Position:
+        """One position, by its number."""
+        captures, gives = self._tails[self._tail_of[index]]
+        phrase = bisect_right(self._begins, index) - 1
+        return Position(self._terminal_of[index], phrase, captures, gives)
+
+    @cached_property
+    def _tails(self) -> list[tuple[Any, Any]]:
+        return [
+            (tuple(map(tuple, captures)), given(gives))
+            for captures, gives in self._compiled.data("tails")
+        ]
 
     def step(self, state: State, symbol: int) -> State | None:
         """The state after `symbol`; None when no phrase goes on. Remembered."""
@@ -94,29 +119,26 @@ class Automaton:
 
     def _reach(self, positions: Iterable[int]) -> list[Group]:
         """The sets that may follow, each once; many positions share theirs."""
-        following = {
-            id(after): after for position in positions for after in self.builder.follow[position]
-        }
-        groups = self._groups
-        return [
-            groups[key] if key in groups else self._group(key, after)
-            for key, after in following.items()
-        ]
+        follow, follow_of, groups = self._follow, self._follow_of, self._groups
+        lists = {follow_of[position] for position in positions}
+        sets = {number for one in lists for number in follow[one]}
+        return [groups[one] if one in groups else self._group(one) for one in sets]
 
-    def _group(self, key: int, following: set[int]) -> Group:
-        positions = self.builder.positions
+    def _group(self, number: int) -> Group:
+        terminal_of = self._terminal_of
         group: Group = {}
-        for position in following:
-            group.setdefault(positions[position].terminal, []).append(position)
-        self._groups[key] = group
+        for position in self._sets[number]:
+            group.setdefault(terminal_of[position], []).append(position)
+        self._groups[number] = group
         return group
 
     def _state(self, positions: tuple[int, ...]) -> State:
         state = self._states.get(positions)
         if state is None:
-            last_of = self._last_of
-            accepts = sorted({last_of[p] for p in positions if p in last_of})
-            state = self._states[positions] = State(positions, tuple(accepts))
+            accepts_of = self._accepts_of
+            accepts = sorted({accepts_of[p] for p in positions} - {0})
+            state = State(positions, tuple([phrase - 1 for phrase in accepts]))
+            self._states[positions] = state
         return state
 
     def path(self, phrase: int, symbols: Sequence[int]) -> list[Position]:
@@ -124,15 +146,14 @@ class Automaton:
 
         Where there are several paths, the one that the phrase writes first is taken.
         """
-        members, positions = self.members, self.positions
-        first, last = self._ends[phrase]
+        members, terminal_of = self.members, self._terminal_of
         layers: list[set[int]] = []
-        current: Iterable[int] = first
+        current: Iterable[int] = self._first[phrase]
         for symbol in symbols:
-            layer = {p for p in current if positions[p].terminal in members[symbol]}
+            layer = {p for p in current if terminal_of[p] in members[symbol]}
             layers.append(layer)
             current = set[int]().union(*(self._after(p) for p in layer))
-        alive = layers[-1] & last
+        alive = layers[-1].intersection(self._last[phrase])
         for place in range(len(layers) - 2, -1, -1):
             layers[place + 1] = alive
             alive = {p for p in layers[place] if self._after(p) & alive}
@@ -140,12 +161,19 @@ class Automaton:
         chosen = [min(layers[0])]
         for layer in layers[1:]:
             chosen.append(min(self._after(chosen[-1]) & layer))
-        return [positions[p] for p in chosen]
+        return [self.position(p) for p in chosen]
 
     def _after(self, position: int) -> set[int]:
         """The positions that may follow one. Remembered."""
         after = self._followers.get(position)
         if after is None:
-            sets = self.builder.follow[position]
-            after = self._followers[position] = set[int]().union(*sets)
+            sets = self._follow[self._follow_of[position]]
+            after = self._followers[position] = set[int]().union(*map(self._sets.__getitem__, sets))
         return after
+
+
+def given(gives: Iterable[Sequence[Any]]) -> tuple[tuple[str, Value], ...]:
+    """Slots and their values as the compiled grammar holds them: exact ones as [text]."""
+    return tuple(
+        [(slot, Decimal(value[0]) if isinstance(value, list) else value) for slot, value in gives]
+    )

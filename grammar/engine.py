@@ -10,14 +10,27 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
+from typing import Any, NamedTuple
 
-from grammar.automaton import Automaton, State
-from grammar.phrases import Phrase, phrases
+from grammar import files, keeping
+from grammar.automaton import Automaton, State, given
+from grammar.form import Compiled, read
 from grammar.statements import Value
 from grammar.symbols import Symbols
 
 PHRASE_COST = 100
 _TOO_DEAR = 1 << 60
+
+
+class Meaning(NamedTuple):
+    """What a phrase says when it is chosen, and when it may be; `grammar.phrases` says how."""
+
+    id: str
+    kind: str
+    priority: int
+    when: tuple[str, ...]
+    """The open questions under which alone it may be used."""
+    gives: tuple[tuple[str, Value], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,7 +52,7 @@ class Capture:
 class Engine:
     """The compiled phrases. `cover` finds spans, `capture` the slots of one."""
 
-    phrases: tuple[Phrase, ...]
+    phrases: tuple[Meaning, ...]
     automaton: Automaton
     symbols: Symbols
     _captures: dict[tuple[int, tuple[int, ...]], Capture] = field(default_factory=dict)
@@ -138,11 +151,29 @@ def _way_back(came: list[tuple[int, int]], end: int) -> list[tuple[int, int, int
 
 @lru_cache(maxsize=1)
 def engine() -> Engine:
-    """The engine of all phrases, compiled when first asked for."""
-    automaton = Automaton()
-    found = tuple(phrase for phrase in phrases() if not phrase.sampled_only)
-    for phrase in found:
-        automaton.add(phrase.node)
+    """The engine of all phrases; compiled now, and kept, where no compiled grammar is."""
+    return engine_of(keeping.kept() or _compiled_now())
+
+
+def engine_of(compiled: Compiled) -> Engine:
+    """The engine that a compiled grammar makes."""
+    automaton = Automaton(compiled)
     symbols = Symbols(automaton.terminals)
     automaton.members = symbols.members
-    return Engine(found, automaton, symbols)
+    return Engine(tuple(map(_meaning, compiled.data("phrases"))), automaton, symbols)
+
+
+def _meaning(row: Sequence[Any]) -> Meaning:
+    name, kind, priority, when, gives = row
+    return Meaning(name, kind, priority, tuple(when), given(gives))
+
+
+def _compiled_now() -> Compiled:
+    from grammar.compiling import compiled  # not needed where a compiled grammar is kept
+
+    raw = compiled()
+    if files.state() == files.fingerprint():  # no file was edited while they were read
+        keeping.keep(raw)
+    made = read(raw, files.fingerprint())
+    assert made is not None
+    return made

@@ -4,11 +4,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from functools import lru_cache
-from typing import NamedTuple
+from functools import cache, lru_cache
+from typing import TYPE_CHECKING, NamedTuple
 
-from grammar import store
-from grammar.clauses import Clause
+from grammar import keeping, store
+from grammar.needed import Needs, may_match
+
+if TYPE_CHECKING:
+    from grammar.clauses import Clause
 
 
 class Pattern(NamedTuple):
@@ -17,7 +20,10 @@ class Pattern(NamedTuple):
     act: str
     words: frozenset[str]
     """One of these must stand in the clause."""
-    say: re.Pattern[str]
+    say: str
+    """A regular expression over the line of the clause, as `compiled` takes it."""
+    needs: Needs
+    """What the line must hold besides; nothing where it was not read off ahead."""
 
 
 class Match(NamedTuple):
@@ -49,14 +55,28 @@ class Match(NamedTuple):
 
 @lru_cache(maxsize=1)
 def patterns() -> tuple[Pattern, ...]:
-    """Every pattern, in the order in which they are tried; compiled when first asked for."""
+    """Every pattern, in the order in which they are tried."""
+    ahead = keeping.kept()
+    written = expressions()
+    needs: list[Needs] = [[] for _ in written] if ahead is None else ahead.data("needs")
+    rows = [row for row in store.table("patterns")["pattern"] for _ in row["say"]]
+    return tuple(
+        Pattern(row["act"], frozenset(row["words"]), say, needed)
+        for row, say, needed in zip(rows, written, needs, strict=True)
+    )
+
+
+def expressions() -> list[str]:
+    """The regular expressions of all patterns, in the order in which they are tried."""
     table = store.table("patterns")
     macros = _macros(table["macros"])
-    return tuple(
-        Pattern(row["act"], frozenset(row["words"]), re.compile(_written(way, macros)))
-        for row in table["pattern"]
-        for way in row["say"]
-    )
+    return [_written(way, macros) for row in table["pattern"] for way in row["say"]]
+
+
+@cache
+def compiled(say: str) -> re.Pattern[str]:
+    """The expression of a pattern, compiled when first tried: one takes about a millisecond."""
+    return re.compile(say)
 
 
 def _macros(said: dict[str, str]) -> dict[str, str]:
@@ -77,8 +97,8 @@ def matches(clause: Clause) -> Iterator[Match]:
     """The patterns that a clause matches, the one that decides first."""
     words = {element.tag.partition(":")[0] for element in clause.elements}
     for pattern in patterns():
-        if pattern.words.isdisjoint(words):
+        if pattern.words.isdisjoint(words) or not may_match(clause.line, pattern.needs):
             continue
-        found = pattern.say.search(clause.line)
+        found = compiled(pattern.say).search(clause.line)
         if found is not None:
             yield Match(pattern.act, found, clause)

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import NamedTuple, TypeAlias
+from typing import TypeAlias
 
+from grammar.automaton import Position
 from grammar.expression import Choice, Marked, Named, Node, Repeat, Terminal
 from grammar.expression import Sequence as Sequenced
 from grammar.statements import Value
@@ -13,17 +14,6 @@ Slot: TypeAlias = tuple[str, str]
 Given: TypeAlias = tuple[str, Value]
 Built: TypeAlias = tuple[bool, set[int], set[int]]
 """May be empty; first positions; last positions."""
-
-
-class Position(NamedTuple):
-    """One terminal of one phrase."""
-
-    terminal: int
-    phrase: int
-    captures: tuple[Slot, ...]
-    """(slot, rule) of every slot whose words it belongs to, innermost last."""
-    gives: tuple[Given, ...]
-    """Constant slot values that it brings, innermost last."""
 
 
 class Builder:

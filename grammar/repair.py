@@ -28,10 +28,12 @@ class Mender:
         """
         if len(text) < self._shortest or len(text) > 20 or text in self._known:
             return None
-        from rapidfuzz import process  # 17 ms to import, and most people spell well
+        slips = 2 if len(text) >= self._long else 1
+        if not any(_may_be(text, word, slips) for word in self._words):
+            return None
+        from rapidfuzz import process  # 17 ms to import, and most unknown words are like no other
         from rapidfuzz.distance import OSA
 
-        slips = 2 if len(text) >= self._long else 1
         found = process.extract(
             text, self._words, scorer=OSA.distance, limit=3, score_cutoff=slips
         )  # fmt: skip
@@ -48,3 +50,29 @@ class Mender:
             other[1] == best[1] and other[0].rstrip("s") != best[0].rstrip("s")
             for other in found[1:]
         )
+
+
+def _may_be(text: str, word: str, slips: int) -> bool:
+    """Whether `text` may be `word` but for some slips; only words that begin alike count.
+
+    Exact for one slip. Two change four letters at the most, a wrong one being one too many and
+    another missing.
+    """
+    if word[0] != text[0] or abs(len(word) - len(text)) > slips:
+        return False
+    if slips == 1:
+        return _one_slip(text, word)
+    letters = {*text, *word}
+    return sum(abs(text.count(one) - word.count(one)) for one in letters) <= 2 * slips
+
+
+def _one_slip(text: str, word: str) -> bool:
+    """Whether one letter is wrong, missing or too many, or two are exchanged, at the most."""
+    alike = 0
+    for one, other in zip(text, word, strict=False):
+        if one != other:
+            break
+        alike += 1
+    text, word = text[alike:], word[alike:]
+    exchanged = text[:2] == word[1::-1] and text[2:] == word[2:]
+    return text[1:] == word[1:] or text[1:] == word or text == word[1:] or exchanged

@@ -2,33 +2,25 @@
 
 from __future__ import annotations
 
-import hashlib
-import tomllib
-from functools import cache, lru_cache
-from importlib.resources import files
+from functools import cache
 from typing import Any
 
-#: Every data file, in the order in which the digest takes them.
-NAMES = (
-    "numbers", "lexicon", "rules", "box", "contents", "control", "doubts", "spoken", "clauses", "patterns", "questions", "social",
-)  # fmt: skip
+from grammar import keeping
+from grammar.files import NAMES, digest, text
 
-
-def text(name: str) -> str:
-    """The text of a data file."""
-    return files("grammar").joinpath(f"data/{name}.toml").read_text(encoding="utf-8")
+__all__ = ["NAMES", "digest", "table", "text"]
 
 
 @cache
 def table(name: str) -> dict[str, Any]:
-    """A data file as nested dictionaries."""
+    """A data file as nested dictionaries: from the compiled grammar, where it is kept."""
+    compiled = keeping.kept()
+    found: dict[str, Any] = _parsed(name) if compiled is None else compiled.data(f"table {name}")
+    return found
+
+
+def _parsed(name: str) -> dict[str, Any]:
+    """A data file as nested dictionaries, from its text."""
+    import tomllib  # a compiled grammar saves its import as well
+
     return tomllib.loads(text(name))
-
-
-@lru_cache(maxsize=1)
-def digest() -> str:
-    """A short name for the exact state of all grammar data, for caches made from it."""
-    whole = hashlib.sha256()
-    for name in NAMES:
-        whole.update(text(name).encode())
-    return whole.hexdigest()[:16]

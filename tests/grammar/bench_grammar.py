@@ -6,11 +6,15 @@ Run by hand: python tests/grammar/bench_grammar.py     (the comparison needs `pi
 from __future__ import annotations
 
 import itertools
+import os
 import random
+import statistics
+import subprocess
 import sys
+import tempfile
 from collections.abc import Callable, Iterable, Sequence
 from pathlib import Path
-from time import perf_counter, perf_counter_ns
+from time import perf_counter_ns
 
 sys.path.insert(0, str(Path(__file__).parents[2]))
 sys.path.insert(0, str(Path(__file__).parent))
@@ -48,6 +52,24 @@ lists:
   awg: {values: [fourteen, twelve, ten]}
   wires: {values: [two, three]}
   volume: {range: {from: 3, to: 60}}
+"""
+#: Said as the first words of a new process.
+FIRST = (
+    "two 14-2 cables, one switch, no clamps inside, 18 cubic inch box",
+    "change the first cable to 12 2 and add a dimmer",
+    "what if I swap the 14-2 for a 12-2",
+    "two swiches in the bedroom",
+)
+#: Imports, then one utterance; prints the milliseconds of both.
+NEW_PROCESS = """
+import sys
+from time import perf_counter
+began = perf_counter()
+from grammar.recognition import recognise
+from grammar import understand
+imported = perf_counter()
+(understand if sys.argv[1] == "understand" else recognise)(sys.argv[2])
+print(1000 * (imported - began), 1000 * (perf_counter() - imported))
 """
 
 
@@ -114,11 +136,44 @@ def compare() -> None:
     show(f"  grammar understand {spread(timed(understand, both, 5))}")
 
 
+def first_turns(runs: int = 15) -> None:
+    """The first turn of a new process: compiled grammar not yet kept, and kept."""
+    with tempfile.TemporaryDirectory() as folder:
+        place = {
+            **os.environ,
+            "XDG_CACHE_HOME": folder,
+            "PYTHONPATH": str(Path(__file__).parents[2]),
+        }
+        place.pop("PYTHONDONTWRITEBYTECODE", None)  # users' modules are kept compiled
+        new_process("understand", FIRST[0], place)
+        for path in Path(folder).rglob("*.grammar"):
+            path.unlink()
+        imported, took = new_process("understand", FIRST[0], place)
+        show(f"grammar not yet compiled: imports {imported:.0f} ms, first turn {took:.0f} ms")
+        for what, words in itertools.product(("understand", "recognise"), FIRST):
+            times = [new_process(what, words, place) for _ in range(runs)]
+            imported, took = (statistics.median(part) for part in zip(*times, strict=True))
+            most = max(took for _, took in times)
+            show(
+                f"compiled and kept: imports {imported:3.0f} ms, first turn median {took:4.1f} ms, "
+                f"most {most:4.1f}: {what} {words!r}"
+            )
+
+
+def new_process(what: str, words: str, place: dict[str, str]) -> tuple[float, float]:
+    """Milliseconds of the imports and of the first turn."""
+    done = subprocess.run(
+        [sys.executable, "-c", NEW_PROCESS, what, words],
+        env=place, capture_output=True, text=True, check=True,
+    )  # fmt: skip
+    imported, took = map(float, done.stdout.split())
+    return imported, took
+
+
 def main() -> None:
     """All figures."""
-    began = perf_counter()
+    first_turns()
     understand("two 14-2 cables")
-    show(f"first utterance, phrases compiled: {(perf_counter() - began) * 1000:.0f} ms")
     ordinary = [said for said in sample(16_000, 21) if 8 <= len(said.split()) <= 12]
     show("1000 sentences of 8 to 12 words each:")
     show(f"  new, in a new process     {spread(timed(understand, ordinary[:1000]))}")

@@ -1,0 +1,93 @@
+"""What is read off a regular expression never keeps a line from it that it matches."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+from spoken_cases import cases
+
+from grammar import understand
+from grammar.clauses import clauses
+from grammar.needed import may_match, needs
+from grammar.patterns import compiled, expressions
+
+#: Python's own documentation of `re` says what each of these matches.
+READ = {
+    "red": [["red"]],
+    "red|blue": [["red", "blue"]],
+    "(?:red|blue) wire": [[" wire"], ["red", "blue"]],
+    "(?:red |blue )?wire": [["wire"]],
+    "(?:red|)wire": [["wire"]],
+    "(?:two )*wires?": [["wire"]],
+    "(?:two )+wires": [["wires"], ["two "]],
+    "hot+ wires": [[" wires"], ["ho"], ["t"]],
+    "a{0,2}b{2}c": [["c"]],
+    "(?P<which>red|blue)": [["red", "blue"]],
+    r"<n:[^>]*> left\b": [["> left"], ["<n:"]],
+    r"^[]a\]]x$": [["x"]],
+    r"14\.2": [["14.2"]],
+    r"\d+ in": [[" in"]],
+    "take (?!off)(?=out)(?:off|out)": [["take "], ["off", "out"]],
+    "(?<!not )fit": [["fit"]],
+}
+NOT_READ = ["(?i)red", "(?P<a>red)(?P=a)", r"(red)\1", "(?#note)red", "(?>red)", r"\N{DIGIT ONE}"]
+
+
+@pytest.mark.parametrize(("expression", "found"), READ.items())
+def test_what_an_expression_needs(expression: str, found: list[list[str]]) -> None:
+    assert sorted(needs(expression)) == sorted(found)
+
+
+@pytest.mark.parametrize("expression", NOT_READ)
+def test_strange_syntax_keeps_nothing_back(expression: str) -> None:
+    assert needs(expression) == []
+
+
+@pytest.mark.parametrize("expression", ["red(", "red)", "[red", "red\\", "*red"])
+def test_what_is_no_expression_keeps_nothing_back(expression: str) -> None:
+    assert needs(expression) == []
+
+
+@pytest.mark.parametrize("expression", [*READ, *NOT_READ[:3]])
+@given(data=st.data())
+def test_a_line_made_from_an_expression_holds_what_it_needs(
+    expression: str, data: st.DataObject
+) -> None:
+    assert may_match(data.draw(st.from_regex(expression)), needs(expression))
+
+
+@pytest.mark.parametrize("expression", expressions(), ids=range(len(expressions())))
+@settings(max_examples=10, suppress_health_check=list(HealthCheck), deadline=None)
+@given(data=st.data())
+def test_a_line_made_from_a_pattern_holds_what_it_needs(
+    expression: str, data: st.DataObject
+) -> None:
+    line = data.draw(st.from_regex(expression))
+    assert may_match(line, needs(expression)), line
+
+
+def test_no_clause_of_the_corpus_is_kept_from_a_pattern_that_it_matches() -> None:
+    lines = {
+        clause.line
+        for case in cases()
+        for clause in clauses(case.say, understand(case.say).statements)
+    }
+    matched = 0
+    for expression in expressions():
+        needed = needs(expression)
+        assert needed, "a pattern of which nothing can be read off is compiled for every clause"
+        for line in lines:
+            if compiled(expression).search(line):
+                matched += 1
+                assert may_match(line, needed), (expression, line)
+    assert matched > 50
+
+
+def test_most_patterns_need_not_be_compiled_for_a_clause() -> None:
+    line = "<cable:2:> and a <device:1:> in the kitchen"
+    tried = [expression for expression in expressions() if may_match(line, needs(expression))]
+    assert len(tried) < len(expressions()) / 4
+    assert not any(re.search(expression, line) for expression in set(expressions()) - set(tried))
