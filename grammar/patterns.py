@@ -18,12 +18,10 @@ class Pattern(NamedTuple):
     """One way of doing something to the things of the box."""
 
     act: str
-    words: frozenset[str]
-    """One of these must stand in the clause."""
     say: str
     """A regular expression over the line of the clause, as `compiled` takes it."""
     needs: Needs
-    """What the line must hold besides; nothing where it was not read off ahead."""
+    """What the line must hold; nothing where it was not read off ahead."""
 
 
 class Match(NamedTuple):
@@ -61,7 +59,7 @@ def patterns() -> tuple[Pattern, ...]:
     needs: list[Needs] = [[] for _ in written] if ahead is None else ahead.data("needs")
     rows = [row for row in store.table("patterns")["pattern"] for _ in row["say"]]
     return tuple(
-        Pattern(row["act"], frozenset(row["words"]), say, needed)
+        Pattern(row["act"], say, needed)
         for row, say, needed in zip(rows, written, needs, strict=True)
     )
 
@@ -95,9 +93,8 @@ def _written(text: str, macros: dict[str, str]) -> str:
 
 def matches(clause: Clause) -> Iterator[Match]:
     """The patterns that a clause matches, the one that decides first."""
-    words = {element.tag.partition(":")[0] for element in clause.elements}
     for pattern in patterns():
-        if pattern.words.isdisjoint(words) or not may_match(clause.line, pattern.needs):
+        if not may_match(clause.line, pattern.needs):
             continue
         found = compiled(pattern.say).search(clause.line)
         if found is not None:
