@@ -141,6 +141,9 @@ def _suppose(
     inner = tell(Telling(_told(clause), telling.heard))
     for later in following:
         inner += tell(Telling(later if later.mood == "declarative" else _told(later), telling.heard))
+    about = re.match(r"(?:(?:and|so|ok|okay|but|or) )*(?:how|what) about\b", clause.line)
+    if about:
+        inner = [_as_restated(act) for act in inner]
     kept = tuple(
         _as_volume(act) if clause.fit else act
         for act in inner
@@ -149,6 +152,13 @@ def _suppose(
     if not kept:
         return [acts.AskUnknown(words=words, span=span)]
     return [acts.Suppose(acts=kept, words=words, span=span)]
+
+
+def _as_restated(act: Act) -> Act:
+    """ "How about two": a number in place of the one said."""
+    if isinstance(act, acts.Number) and act.value is not None:
+        return acts.RestateNumber(value=act.value, words=act.words, span=act.span, function="correction")
+    return act
 
 
 def _as_volume(act: Act) -> Act:

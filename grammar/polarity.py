@@ -23,6 +23,16 @@ _UNSURE = frozenset({"look", "looked", "check", "checked", "know", "tell", "sure
 _UNKNOWN_BETWEEN = 2
 
 
+_MARKED = frozenset({"wait", "sorry", "actually", "i", "it", "that", "those", "they", "these", "this", "the", "there", "make", "hold", "just", "only", "its", "is", "we", "you", "he", "she", "let", "scratch", "my", "oh", "so", "um", "uh", "need", "forget"})
+
+
+def _marker(elements: Sequence[Element], place: int) -> bool:
+    """ "no the box is deep": an answer or a correction, where "no box" denies."""
+    if elements[place].tag not in ("no", "nope") or place:
+        return False
+    return len(elements) < 2 or elements[1].tag in _MARKED
+
+
 def is_negator(element: Element) -> bool:
     """Whether an element denies what follows it."""
     return element.tag in _NEGATORS or element.tag == "<n:0>" or element.tag.startswith("<none")
@@ -34,7 +44,7 @@ def denied(elements: Sequence[Element]) -> set[int]:
     open_at: int | None = None
     unknown = 0
     for place, element in enumerate(elements):
-        if is_negator(element):
+        if is_negator(element) and not _marker(elements, place):
             if _denies_back(elements, place):
                 found.add(_thing_before(elements, place))
                 open_at = None

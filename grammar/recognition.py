@@ -239,7 +239,7 @@ def _tidied(
         exact = any(isinstance(act, (acts.AddCable, acts.SetSize)) or isinstance(act, acts.SetVolume) and not act.doubts for act in made)
         if not exact and all(isinstance(act, (*_TELLS, acts.OtherTalk, acts.No, acts.Yes)) for act in made) and len(others) * 2 >= len(parts):
             return [others[0]], []
-    made = _one_box(_one_yoke(_false_starts(_joined_counts(_without_activity(made, heard))), heard), heard)
+    made = _one_box(_one_yoke(_false_starts(_without_heading_devices(_joined_counts(_without_activity(made, heard)))), heard), heard)
     if not left and not any(isinstance(act, _TELLS) for act in made):
         left = _untold(made, parts, heard)
     told = [act for act in made if isinstance(act, _TELLS)]
@@ -291,6 +291,22 @@ def _false_starts(made: list[Act]) -> list[Act]:
             )
             said_yes = bool(kept) and isinstance(kept[-1], acts.Yes)
             if (taken_back and not kept) or (again and said_yes):
+                continue
+        kept.append(act)
+    return kept
+
+
+def _without_heading_devices(made: list[Act]) -> list[Act]:
+    """ "two devices, a switch and a duplex": the sum said first is no further device."""
+    kept: list[Act] = []
+    for place, act in enumerate(made):
+        if isinstance(act, acts.AddDevice) and act.name in (None, "device") and (act.count or 0) > 1:
+            named = 0
+            for later in made[place + 1 :]:
+                if not isinstance(later, acts.AddDevice) or later.name in (None, "device"):
+                    break
+                named += later.count or 1
+            if named == act.count:
                 continue
         kept.append(act)
     return kept

@@ -19,6 +19,8 @@ from grammar.referring import number_in, refer, size_in
 _TABLE = store.table("clauses")["correction"]
 _MARKS = re.compile(r"\b(?:" + "|".join(map(re.escape, _TABLE["marks"])) + r")\b")
 _ADDITIVE = re.compile(r"\b(?:" + "|".join(map(re.escape, _TABLE["additive"])) + r")\b")
+#: "no the three way", "no it's outside": a marker, where "no three way" denies.
+_LEADING_NO = re.compile(r"no (?:just |only |it |that |those |they |these |this |i |we |the |there |make |its |is |he |she |my |<n)")
 _PARTITIVE = re.compile(r"\b(?:only|just|of (?:the|those|these|my))\b")
 _FROM_FIXTURE = re.compile(
     r"\b(?:from|off|of|out of|for) (?:the |a |its |their )?(?:<device[^>]*> )?(?:light|fixture|luminaire|fan|lamp|chandelier|sconce|canopy|pendant)s?\b|\bcanopy\b"
@@ -42,7 +44,8 @@ class Telling:
     def corrects(self) -> bool:
         """True where its words mark it as a correction, and none as an addition."""
         line = self.clause.line
-        return (self.corrective or bool(_MARKS.search(line))) and not _ADDITIVE.search(line)
+        marked = self.corrective or bool(_MARKS.search(line)) or bool(_LEADING_NO.match(line))
+        return marked and not _ADDITIVE.search(line)
 
 
 def tell(telling: Telling) -> list[Act]:
@@ -161,10 +164,15 @@ def _restated(element: Element, telling: Telling) -> list[Act]:
     return [] if act is None else [marked(act, "correction")]
 
 
+_OF_THE_FIXTURE = re.compile(r"<?grounds?[^ ]* (?:on|in|from|for|with|at) (?:the |its |that |this )?(?:fixture|light|luminaire|lamp|fan|canopy)")
+
+
 def _fixture_wires(made: list[Act], telling: Telling) -> list[Act]:
     """ "four wires from the canopy" are fixture wires; a ground said with them is theirs."""
     line = telling.clause.line
-    canopy = "canopy" in line
+    canopy = "canopy" in line and "no canopy" not in line
+    if _OF_THE_FIXTURE.search(line):
+        made = [act for act in made if not (isinstance(act, acts.Deny) and act.target.kind == "grounds")]
     for place, act in enumerate(made):
         loose = isinstance(act, acts.AddConductors) and (act.awg is None or act.awg >= 16)
         if loose and act.path is None and _FROM_FIXTURE.search(line):  # type: ignore[attr-defined]
@@ -427,6 +435,9 @@ def _land(match: Match, telling: Telling) -> list[Act] | None:
 
 def _widen(match: Match, telling: Telling) -> list[Act] | None:
     words, span = _words(match, telling)
+    if match.has("both"):
+        both = Reference("device", which="last")
+        return [acts.Widen(target=both, gangs=2, words=words, span=span, function="correction")]
     kinds = [e.found for e in match.clause.elements if e.found is not None and e.found.kind == "box_kind"]
     devices = [e.found for e in match.clause.elements if e.found is not None and e.found.kind == "device"]
     if not kinds or kinds[0].get("gangs") is None or kinds[0].get("family") is not None:

@@ -95,7 +95,7 @@ def box_size(turn: Turn, act: SetSize) -> None:
         _pick(turn, TableBox(act.row, act.gangs or 1), act)
         return
     if act.family is None and act.width is None and act.depth is not None:
-        if not depth_answer(turn, act.depth, act):
+        if not depth_answer(turn, act.depth, act) and not _deeper(turn, act.depth, act):
             turn.refused.append(say("depth_of_what", words=act.words))
         return
     partial = PartialBox(
@@ -106,6 +106,16 @@ def box_size(turn: Turn, act: SetSize) -> None:
         gangs=act.gangs or 1,
     )
     settle(turn, partial, act)
+
+
+def _deeper(turn: Turn, depth: Decimal | str, act: Act) -> bool:
+    """ "No, the deep one": the standard box at hand in another depth; False for any other box."""
+    box = turn.state.box[0] if turn.state.box else None
+    if not isinstance(box, TableBox):
+        return False
+    row = table_row(box.row)
+    settle(turn, PartialBox(row.family, row.width, row.height, depth, box.gangs), act)
+    return True
 
 
 def settle(turn: Turn, partial: PartialBox, act: Act) -> None:

@@ -397,6 +397,10 @@ def replace_act(turn: Turn, act: acts.Replace) -> None:
     if item is None:
         if isinstance(thing, acts.AddCable) and _fill_pending(turn, act):
             return
+        units = sum(one.content.count for one in same_kind)
+        if act.target.ordinal == units + 1:  # "and the third one's a 14-3"
+            entering.enter(turn, thing)
+            return
         if act.target.kind in ("anything", "cable", "wire", "device") and act.target.awg is None and act.target.name is None:
             entering.enter(turn, thing)
             return
@@ -591,7 +595,9 @@ def land_item(turn: Turn, item: Item, awg: int, some: int | None, words: str) ->
 def widen(turn: Turn, act: acts.Widen) -> None:
     """ "It takes up two gangs"."""
     target = act.target
-    item = references.find(turn.state, replace(target, which="said", words="")) if target.name else None
+    item = turn.state.item(target.item) if target.item is not None else None
+    if item is None and target.name:
+        item = references.find(turn.state, replace(target, which="said", words=""))
     if item is None:
         devices = [i for i in turn.state.items if isinstance(i.content, Yoke)]
         last = turn.state.item(turn.state.last)

@@ -44,6 +44,8 @@ def interpreted(turn: Turn, act: Act) -> Act:
             return _size(turn, act, act.awg)
         case acts.NameBoxKind() if turn.asked == "gangs" and act.gangs and not act.family:
             return _full(act, _widened(turn, act.gangs), "gangs")
+        case acts.NameBoxKind() if act.gangs and not act.family and _open_width(turn) is not None:
+            return _full(act, acts.Widen(target=Reference("device", item=_open_width(turn)), gangs=act.gangs), "gangs")
         case acts.SetVolume():
             return _volume(turn, act)
         case acts.SetSize() if _is_volume(act) and act.width is not None:
@@ -60,6 +62,12 @@ def _full(bare: Act, made: Act, slot: str) -> Act:
     """The full act in the words of the bare one, its doubts now those of `slot`."""
     doubts = tuple(replace(doubt, slot=slot) for doubt in bare.doubts)
     return replace(made, words=bare.words, span=bare.span, doubts=doubts, function=bare.function)
+
+
+def _open_width(turn: Turn) -> int | None:
+    """The device said last, where it is open how wide it is."""
+    item = turn.state.item(turn.state.last)
+    return item.key if item is not None and item.open == "gangs" else None
 
 
 def _widened(turn: Turn, gangs: int) -> Act:
@@ -98,7 +106,7 @@ def _number(turn: Turn, act: acts.Number, value: Decimal) -> Act:
         return _full(act, _widened(turn, int(value)), "gangs")
     if not whole and value >= 3 and (turn.supposed or not turn.state.box):
         return _full(act, acts.SetVolume(volume=value), "volume")  # nothing else is a fraction
-    if asked in (None, "clamps", "unread", *SIZED) and not turn.state.box and LEAST_BOX <= value <= LARGEST_BOX:
+    if asked in (None, "contents", "clamps", "unread", *SIZED) and not turn.state.box and LEAST_BOX <= value <= LARGEST_BOX:
         return _as_volume(turn, act, value)
     return act
 

@@ -88,10 +88,21 @@ def find_all(state: State, reference: Reference) -> list[Item]:
             named = _by_words(state, reference.words)
             if named:
                 return named
+        if last is None:
+            last = _latest(state, reference)
         return [last] if last else []
     return [item for item in state.items if agrees(item, reference)] or _by_words(
         state, reference.words
     )
+
+
+def _latest(state: State, reference: Reference) -> Item | None:
+    """What a pronoun means where clamps or the box came last: of several things the latest that
+    there are several of."""
+    several = [item for item in state.items if item.content.count > 1]
+    if reference.count is not None or plural(reference.words):
+        return several[-1] if several else None
+    return None
 
 
 def _by_words(state: State, words: str) -> list[Item]:
