@@ -275,10 +275,14 @@ _REQUEST = re.compile(
 )
 
 
+#: "So now the clamp counts as a 12?", "that's exactly 18, right?"
+_TAG = re.compile(r"\b(?:counts?|counted|means?|right|correct|perfect|huh|isn't it|is it|yeah|total|still|exactly|so now)\b")
+
+
 def _find_mood(clause: Clause) -> None:
     """Set what the clause does: tell, ask or suppose."""
     words = [element.tag for element in clause.elements]
-    first = 0
+    first = _reported(words)
     while first < len(words) - 1 and words[first] in _LEAD:
         first += 1
     head_word = "" if words[first][0] == "<" else words[first]
@@ -296,10 +300,24 @@ def _find_mood(clause: Clause) -> None:
             return
         clause.mood = "interrogative"
         clause.modal = head_word in _MODAL
+    if clause.mood == "declarative" and clause.closes == "?" and _TAG.search(line):
+        clause.mood = "interrogative"
     if clause.mood == "interrogative":
         clause.fit = clause.fit or (head_word not in ("what", "why", "which", "who", "when", "where") and _about_fit(words, first))
     if clause.mood != "declarative" and (" if " in line or " with " in line):
         clause.modal = clause.modal or " if " in line
+
+
+_SPEAKERS = frozenset({"he", "she", "they", "boss", "inspector", "customer", "foreman", "guy", "wife", "buddy", "jman", "helper"})
+_SAY = frozenset({"says", "said", "asks", "asked", "wonders", "wants"})
+
+
+def _reported(words: list[str]) -> int:
+    """Where what somebody else asks begins: "he says does it fit"."""
+    for place in range(min(4, len(words) - 1)):
+        if words[place] in _SAY and place and words[place - 1] in _SPEAKERS:
+            return place + 1
+    return 0
 
 
 def _about_fit(words: list[str], first: int) -> bool:

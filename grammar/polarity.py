@@ -18,7 +18,7 @@ DENIABLE = frozenset(
      "terminal_block", "uncounted", "clamps", "part", "barrier", "place", "nothing"}
 )  # fmt: skip
 #: "I can't tell", "ain't looked": what follows is not denied, it is not known.
-_UNSURE = frozenset({"look", "looked", "check", "checked", "know", "tell", "sure", "remember", "counted", "yet", "seen"})
+_UNSURE = frozenset({"look", "looked", "check", "checked", "know", "tell", "sure", "remember", "counted", "yet", "seen", "about", "asked", "think", "thought"})
 #: Words that may stand between a negator and a thing without being known.
 _UNKNOWN_BETWEEN = 2
 

@@ -121,7 +121,10 @@ def _clause(
         return end, ask(telling, parts[place + 1 : end]), []
     if about_something_else(clause, known_words()):
         words = heard[clause.span[0] : clause.span[1]]
-        return place + 1, [acts.OtherTalk(words=words, span=clause.span)], []
+        exact = any(found.kind == "cable" and found.get("count") is not None for found in clause.found)
+        # what may be of the box after all is not passed over in silence
+        held = [Unread(words, clause.span, True)] if exact else []
+        return place + 1, [acts.OtherTalk(words=words, span=clause.span)], held
     told = tell(telling)
     if not told and (asked := order(clause, heard)):
         return place + 1, asked, []
@@ -239,6 +242,7 @@ def _tidied(
         exact = any(isinstance(act, (acts.AddCable, acts.SetSize)) or isinstance(act, acts.SetVolume) and not act.doubts for act in made)
         if not exact and all(isinstance(act, (*_TELLS, acts.OtherTalk, acts.No, acts.Yes)) for act in made) and len(others) * 2 >= len(parts):
             return [others[0]], []
+    made = _fixtures(_same_again(made, heard), heard, left)
     made = _one_box(_one_yoke(_false_starts(_without_heading_devices(_joined_counts(_without_activity(made, heard)))), heard), heard)
     if not left and not any(isinstance(act, _TELLS) for act in made):
         left = _untold(made, parts, heard)
@@ -277,6 +281,65 @@ def _article(act: Act) -> int:
 def _same_device(one: acts.AddDevice, other: acts.AddDevice) -> bool:
     names = (one.name or "device", other.name or "device")
     return names[0].endswith(names[1]) or names[1].endswith(names[0])
+
+
+_LOOPS = re.compile(r"\b(?:loop|loops|looped|coil|coiled|slack)\b")
+_LONG = re.compile(r"\b(?:foot|feet|twelve inch|12 inch|12\"|double|twice|long|big)\b")
+_SHORT = re.compile(r"\b(?:short|less than|under|not quite)\b")
+_FLAT = re.compile(r"\b(?:no|not a|isn't a|without a|ain't no|flat)\b[^,.;]{0,12}\b(?:dome|domed|canopy)\b|\bflat (?:fixture|light|luminaire|disk)\b")
+_DOME = re.compile(r"\b(?:dome|domed|canopy)\b")
+_NO_FIXTURE_GROUND = re.compile(r"\bno (?:fixture )?ground")
+
+
+def _fixtures(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """Wires of a luminaire, and loops, by what the utterance says around them."""
+    low = heard.lower()
+    flat, dome = bool(_FLAT.search(low)), bool(_DOME.search(low))
+    for place, act in enumerate(made):
+        if isinstance(act, acts.AddConductors) and act.awg is not None and act.awg >= 16 and act.path is None:
+            made[place] = act = acts.AddFixtureWires(
+                count=act.count, awg=act.awg, words=act.words, span=act.span,
+                doubts=tuple(d for d in act.doubts if d.reason not in ("unusual", "vague")),
+            )  # fmt: skip
+        if isinstance(act, acts.AddFixtureWires) and act.canopy is None and (flat or dome):
+            made[place] = replace(act, canopy=not flat)
+            if _NO_FIXTURE_GROUND.search(low[act.span[0] :]):
+                made = [o for o in made if not (isinstance(o, acts.Deny) and o.target.kind == "grounds" and o.span[0] > act.span[0])]
+                break
+    if _LOOPS.search(low):
+        loose = [n for n, act in enumerate(made) if isinstance(act, (acts.AddConductors, acts.AddCable)) and act.path is None]
+        looped = any(getattr(act, "path", None) in ("loop", "short_loop") for act in made)
+        if loose and not looped:
+            near = max((n for n in loose), key=lambda n: -abs(made[n].span[0] - _LOOPS.search(low).start()))  # type: ignore[union-attr]
+            if _LONG.search(low):
+                path = "short_loop" if _SHORT.search(low) else "loop"
+                made[near] = replace(made[near], path=path)  # type: ignore[call-arg]
+            else:
+                found = _LOOPS.search(low)
+                assert found is not None
+                left.append(Unread(heard[found.start() : found.end()], found.span(), True))
+    return made
+
+
+def _same_again(made: list[Act], heard: str) -> list[Act]:
+    """ "two switches, both three-ways"; "… and the switch" of one said before: no further one."""
+    kept: list[Act] = []
+    for act in made:
+        if isinstance(act, acts.AddDevice):
+            low = act.words.lower()
+            last = kept[-1] if kept else None
+            if low.startswith(("both ", "all ")) and isinstance(last, acts.AddDevice) and (last.count or 1) > 1:
+                kept[-1] = replace(last, name=act.name, span=(last.span[0], act.span[1]))
+                continue
+            if low.startswith(("the ", "that ")) and any(isinstance(o, acts.AddDevice) and _same_device(act, o) for o in kept):
+                if act.awg is not None:
+                    for n, o in enumerate(kept):
+                        if isinstance(o, acts.AddDevice) and _same_device(act, o):
+                            kept[n] = replace(o, awg=act.awg)
+                            break
+                continue
+        kept.append(act)
+    return kept
 
 
 def _false_starts(made: list[Act]) -> list[Act]:
@@ -355,11 +418,21 @@ def _one_box(made: list[Act], heard: str) -> list[Act]:
             if any(isinstance(one, (acts.SetSize, acts.SetVolume)) for one in kept[:-1]) or not any(isinstance(one, acts.SetSize) for one in kept):
                 kept[-1] = replace(last, family=act.family, width=act.width, depth=act.depth, span=(last.span[0], act.span[1]))
                 continue
+        if isinstance(act, acts.Number) and isinstance(last, acts.SetSize) and _is_depth(act, last):
+            kept[-1] = replace(last, depth=act.value, span=(last.span[0], act.span[1]))
+            continue
         if isinstance(act, acts.SetSize) and isinstance(last, (acts.SetSize, acts.NameBoxKind)) and (merged := _merged_size(last, act)) is not None:
             kept[-1] = merged
             continue
         kept.append(act)
     return kept
+
+
+def _is_depth(number: acts.Number, size: acts.SetSize) -> bool:
+    """ "the deep four square, the two and an eighth": a fraction behind a size is its depth."""
+    value = number.value
+    unsaid = size.depth is None or isinstance(size.depth, str)
+    return unsaid and value is not None and value != int(value) and value < 5
 
 
 def _merged_size(one: acts.SetSize | acts.NameBoxKind, other: acts.SetSize) -> acts.SetSize | None:

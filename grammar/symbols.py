@@ -82,7 +82,10 @@ class Symbols:
         matched = {self.keys[word] for word in words if word in self.keys}
         meant = not (matched or words & self._lexicon.fillers)
         matched |= self._classes(text)
-        strange = meant and text.isalpha() and not numbers.word_classes(text)
+        strange = (
+            meant and text.isalpha() and text not in self._lexicon.homophones
+            and not numbers.word_classes(text)
+        )  # fmt: skip
         if strange and "%unknown" in self.keys:
             matched.add(self.keys["%unknown"])
         if meant and text.isalpha() and text.isascii() and not numbers.word_classes(text):

@@ -44,8 +44,10 @@ class Telling:
     def corrects(self) -> bool:
         """True where its words mark it as a correction, and none as an addition."""
         line = self.clause.line
+        first, last = self.clause.span
+        said = self.heard[first:last].lower()
         marked = self.corrective or bool(_MARKS.search(line)) or bool(_LEADING_NO.match(line))
-        return marked and not _ADDITIVE.search(line)
+        return marked and not (_ADDITIVE.search(line) or _ADDITIVE.search(said))
 
 
 def tell(telling: Telling) -> list[Act]:
@@ -76,6 +78,8 @@ def _plain(telling: Telling, elements: Sequence[Element], rest: bool = False) ->
     kinds = {element.found.kind for element in elements if element.found is not None}
     for place, element in enumerate(elements):
         if element.found is None:
+            continue
+        if element.found.kind == "device" and _elsewhere(elements, place):
             continue
         if element.found.kind == "place" and "clamps" in kinds:
             _placed(made, str(element.found.get("where")))
@@ -164,6 +168,15 @@ def _restated(element: Element, telling: Telling) -> list[Act]:
     return [] if act is None else [marked(act, "correction")]
 
 
+_BEHIND = frozenset({"behind", "near", "beside", "under", "above", "below", "across", "opposite", "next", "past", "replacing"})
+
+
+def _elsewhere(elements: Sequence[Element], place: int) -> bool:
+    """ "a box behind the old switch": the switch is not in it."""
+    before = [element.tag for element in elements[max(0, place - 3) : place]]
+    return any(word in _BEHIND for word in before) and not any(word.startswith("<") for word in before)
+
+
 _OF_THE_FIXTURE = re.compile(r"<?grounds?[^ ]* (?:on|in|from|for|with|at) (?:the |its |that |this )?(?:fixture|light|luminaire|lamp|fan|canopy)")
 
 
@@ -218,10 +231,17 @@ def _number(match: Match, group: str = "n") -> Decimal | None:
     return None
 
 
+_LOOSE_COUNT = ("to ", "too ", "for ", "fore ")
+
+
 def _thing_in(match: Match, group: str) -> Thing | None:
     for element in _pieces(match, group):
         if element.found is not None:
-            return thing_of(element.found)
+            thing = thing_of(element.found)
+            if thing is not None and element.found.words.lower().startswith(_LOOSE_COUNT):
+                # "change the 14-2s to 12-2s": the word that sounds like two is none
+                return replace(thing, count=None, doubts=tuple(d for d in thing.doubts if d.slot != "count"))
+            return thing
         if element.tag.startswith("<pair:"):
             from grammar import numbers
 
@@ -428,9 +448,19 @@ def _land(match: Match, telling: Telling) -> list[Act] | None:
     target = _target(match, telling)
     if target.kind not in ("device", "terminal_block", "anything"):
         return None
+    cables = [e.found for e in _pieces(match, "size") if e.found is not None and e.found.kind == "cable"]
+    told: list[Act] = []
+    if cables and match.found.start("size") < match.found.start("ref"):
+        cable = act_of(cables[0])  # "12-2 feeding it" brings the cable in too
+        told = [cable] if cable is not None else []
+    if target.kind == "terminal_block" and not target.words.lower().startswith(("the ", "that ")):
+        block = next((e.found for e in _pieces(match, "ref") if e.found is not None), None)
+        made = act_of(block) if block is not None else None
+        if isinstance(made, acts.AddTerminalBlock):
+            return [replace(made, awg=awg)]
     if target.kind == "anything":
         target = replace(target, kind="device")
-    return [acts.Land(target=target, awg=awg, words=words, span=span, function="correction")]
+    return [*told, acts.Land(target=target, awg=awg, words=words, span=span, function="correction")]
 
 
 def _widen(match: Match, telling: Telling) -> list[Act] | None:
@@ -494,6 +524,7 @@ BUILDERS: dict[str, Builder] = {
     "remove": _remove,
     "replace": _swap,
     "is_now": _is_now,
+    "made": _replace,
     "recount": _recount,
     "restate_number": _restate_number,
     "land": _land,

@@ -127,6 +127,10 @@ class Boxes:
         close = [known for known in self._names if part and part in known]
         if len(close) == 1:
             return close[0]
+        words = set(part.split()) - {"one", "box", "the"}
+        alike = [known for known in self._names if words and (words <= set(known.split()) or set(known.split()) <= words)]
+        if len(alike) == 1:
+            return alike[0]
         number = re.fullmatch(r"(?:box )?(\d+)", wanted)
         if number and 1 <= int(number[1]) <= len(self._names):
             return self.names[int(number[1]) - 1]

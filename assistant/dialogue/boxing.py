@@ -98,8 +98,9 @@ def box_size(turn: Turn, act: SetSize) -> None:
         if not depth_answer(turn, act.depth, act) and not _deeper(turn, act.depth, act):
             turn.refused.append(say("depth_of_what", words=act.words))
         return
+    known = turn.state.partial
     partial = PartialBox(
-        family=act.family or "device",
+        family=act.family or (known.family if known is not None and act.height is None else "device"),
         width=act.width,
         height=act.height,
         depth=act.depth,

@@ -519,7 +519,7 @@ def more(turn: Turn, act: acts.More) -> None:
 
 def _more_of(state: State, target: Reference) -> Item | None:
     if target.kind == "anything":
-        return state.item(state.last)
+        return state.item(state.last) or _countable(state)
     found = references.find_all(state, replace(target, which="said"))
     if target.kind == "cable" and len({(i.content.awg, i.content.conductors) for i in found if isinstance(i.content, Cable)}) > 1:
         last = state.item(state.last)

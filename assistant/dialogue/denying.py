@@ -74,7 +74,7 @@ def nothing_else(turn: Turn, act: acts.NothingElse) -> None:
     if state.grounds == "unsaid" and not _has_grounds(turn) and _loose(turn):
         state = replace(state, grounds="none")
         changes.append(say("no_grounds"))
-    state = replace(state, empty=True)
+    state = replace(state, empty=state.empty or bare or bool(state.items))
     turn.enter(
         state, say("echo.nothing_else", so=", ".join(changes)) if changes else say("fine"), act.words
     )

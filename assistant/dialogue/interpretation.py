@@ -88,6 +88,10 @@ def _restated(turn: Turn, act: acts.RestateNumber) -> Act:
 def _number(turn: Turn, act: acts.Number, value: Decimal) -> Act:
     whole = value == int(value)
     asked = turn.asked
+    if whole and value in (14, 12, 10, 8, 6) and turn.done and asked not in SIZED:
+        return act  # "six 12s and a ground, that's 12": behind things said, a size is no volume
+    if not whole and value >= 6 and turn.state.box and all(isinstance(one, (acts.DoIt, acts.Yes, acts.Social)) for one in turn.done) and asked in (None, "clamps"):
+        return _full(act, acts.SetVolume(volume=value), "volume")
     if asked == "box" or (asked == "box_depth" and value > 6):
         return _as_volume(turn, act, value)
     if asked == "box_depth":
@@ -147,8 +151,13 @@ def _landed(turn: Turn, act: Act, awg: int) -> Act:
     return _full(act, made, "awg")
 
 
+_WIDE = Decimal("4.6875")
+
+
 def _volume(turn: Turn, act: acts.SetVolume) -> Act:
-    """A bare "box one" is a box of the job, not one of a cubic inch."""
+    """A bare "box one" is a box of the job, not one of a cubic inch; "box 4-11/16" is a size."""
+    if act.volume == _WIDE and act.unit is None:
+        return _full(act, acts.SetSize(family="square", width=_WIDE), "width")
     if act.volume is not None and act.volume < 3 and act.unit is None and not act.doubts:
         return replace(act, doubts=(acts.Doubt("volume", "unusual"),))
     return act
