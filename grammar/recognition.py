@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from functools import lru_cache
 
-from grammar import acts, store
+from grammar import acts, numbers, store
 from grammar.acts import Act, Unread, Utterance
 from grammar.asking import ask, order
 from grammar.clauses import Clause, Element, clauses
@@ -39,6 +39,8 @@ def recognise(
     between readings of a bare answer. `aliases` are a person's own words and what they mean.
     """
     found = understand(words, expect, aliases)
+    if letter := _LETTERED.fullmatch(found.heard.strip().lower()):
+        return Utterance(found.heard, (acts.NextBox(name=letter[1], words=found.heard, span=(0, len(found.heard))),))
     if social := _social(found.heard):
         return Utterance(found.heard, (social,))
     made: list[Act] = []
@@ -57,6 +59,8 @@ def recognise(
             made.append(acts.NextBox(name=name, words=name, span=clause.span))
             place += 1
             continue
+        if place and clause.line.startswith("so ") and any(act.function == "correction" for act in made) and clause.mood == "declarative":
+            corrective = True  # "… so three 14-2s and one 14-3" sums up what is now
         if clause.line.startswith("not <") and clause.closes == "," and len(clause.elements) < 4 and place + 1 < len(parts):
             place, told, weighty = _clause(parts, place + 1, found.heard, True)
             made += told
@@ -95,6 +99,7 @@ def _box_heading(clause: Clause, parts: list[Clause], heard: str) -> str:
     return re.sub(r"(?i) box$", "", text).strip()
 
 
+_LETTERED = re.compile(r"(?:(?:this is|this one is|ok|okay|now|first|so) )*(box (?:[a-z]|\d{1,3}|one|two|three|four|five|six|seven|eight|nine|ten))[.:,]?")
 _BOX_TOPIC = re.compile(r"^(?:(?:and|so|ok|okay|now|as for|about|going back to|back to|for) )*(?:the|my|this) (?:box|volume|capacity)$")
 
 
@@ -240,9 +245,12 @@ def _tidied(
     if any(isinstance(act, acts.OtherTalk) for act in made):
         others = [act for act in made if isinstance(act, acts.OtherTalk)]
         exact = any(isinstance(act, (acts.AddCable, acts.SetSize)) or isinstance(act, acts.SetVolume) and not act.doubts for act in made)
-        if not exact and all(isinstance(act, (*_TELLS, acts.OtherTalk, acts.No, acts.Yes)) for act in made) and len(others) * 2 >= len(parts):
+        weak = (acts.Number, acts.Size, acts.Place, acts.NoneOfThem, acts.Undo, acts.AddGrounds, acts.AddFitting, acts.AddDevice, acts.SetClamps, acts.OpenBox)
+        told = [act for act in made if isinstance(act, _TELLS)]
+        if not exact and all(isinstance(act, weak) for act in told) and all(isinstance(act, (*_TELLS, acts.OtherTalk, acts.No, acts.Yes)) for act in made) and len(others) * 2 >= len(parts):
             return [others[0]], []
-    made = _fixtures(_same_again(made, heard), heard, left)
+    made = _fixtures(_same_again(_sizes_lent(made, heard), heard), heard, left)
+    made, left = _depth_said_apart(_denials_last(made), heard, left)
     made = _one_box(_one_yoke(_false_starts(_without_heading_devices(_joined_counts(_without_activity(made, heard)))), heard), heard)
     if not left and not any(isinstance(act, _TELLS) for act in made):
         left = _untold(made, parts, heard)
@@ -281,6 +289,60 @@ def _article(act: Act) -> int:
 def _same_device(one: acts.AddDevice, other: acts.AddDevice) -> bool:
     names = (one.name or "device", other.name or "device")
     return names[0].endswith(names[1]) or names[1].endswith(names[0])
+
+
+def _sizes_lent(made: list[Act], heard: str) -> list[Act]:
+    """ "two grounds, also fourteen": the size is of what was said before it."""
+    kept: list[Act] = []
+    for act in made:
+        last = kept[-1] if kept else None
+        loose = isinstance(last, (acts.AddGrounds, acts.AddConductors, acts.AddJumper, acts.AddTerminalBlock))
+        if isinstance(act, acts.Size) and loose and last.awg is None:  # type: ignore[union-attr]
+            between = heard[last.span[1] : act.span[0]]  # type: ignore[union-attr]
+            if len(between) < 6 and not re.search(r"[.;]", between):
+                doubts = tuple(d for d in last.doubts if d.slot != "awg")  # type: ignore[union-attr]
+                kept[-1] = replace(last, awg=act.awg, doubts=doubts, span=(last.span[0], act.span[1]))  # type: ignore[call-arg, union-attr]
+                continue
+        kept.append(act)
+    return kept
+
+
+def _denials_last(made: list[Act]) -> list[Act]:
+    """ "No ground in these old cables, two 14-2s": the order of what is told does not matter."""
+    grounds = [act for act in made if isinstance(act, acts.Deny) and act.target.kind == "grounds"]
+    if not grounds or any(isinstance(act, acts.AddGrounds) for act in made):
+        return made
+    rest = [act for act in made if act not in grounds]
+    last = max((n for n, act in enumerate(rest) if isinstance(act, acts.AddCable)), default=-1)
+    if last < 0:
+        return made
+    return [*rest[: last + 1], *grounds, *rest[last + 1 :]]
+
+
+_FRACTION = re.compile(
+    r"\b(?:(?:an? )?inch (?:and |n )?(?:a |an )?(?:half|quarter|eighth|\d/\d)|(?:one|two|three|1|2|3)(?: inch(?:es)?)?(?:[- ]| and | n )?(?:a |an |one |three |five |seven )?(?:half|quarters?|eighths?|\d/\d))\b"
+)
+
+
+def _depth_said_apart(
+    made: list[Act], heard: str, left: list[Unread]
+) -> tuple[list[Act], list[Unread]]:
+    """ "deep four square, the two and an eighth one": a depth that no phrase took."""
+    open_ = [n for n, act in enumerate(made) if isinstance(act, acts.SetSize) and (act.depth is None or isinstance(act.depth, str))]
+    if not open_:
+        return made, left
+    for found in _FRACTION.finditer(heard.lower()):
+        if any(act.span[0] <= found.start() < act.span[1] for act in made):
+            continue
+        texts = tuple(re.findall(r"\d+-\d/\d|\d/\d|\d+|[a-z]+", found.group().replace(" n ", " and ")))
+        value = numbers.value(texts)
+        if value is None or not 1 <= value < 5:
+            continue
+        size = made[open_[-1]]
+        made[open_[-1]] = replace(size, depth=value)  # type: ignore[call-arg]
+        left = [run for run in left if not (found.start() <= run.span[0] < found.end())]
+        break
+    return made, left
 
 
 _LOOPS = re.compile(r"\b(?:loop|loops|looped|coil|coiled|slack)\b")
@@ -407,6 +469,12 @@ def _one_box(made: list[Act], heard: str) -> list[Act]:
     kept: list[Act] = []
     for act in made:
         last = kept[-1] if kept else None
+        if isinstance(act, acts.SetVolume) and act.volume is not None and act.volume < 5 and act.volume != int(act.volume) and act.unit is None:
+            at = next((n for n in reversed(range(len(kept))) if isinstance(kept[n], acts.SetSize)), None)
+            size = kept[at] if at is not None else None
+            if isinstance(size, acts.SetSize) and (size.depth is None or isinstance(size.depth, str)):
+                kept[at] = replace(size, depth=act.volume)  # type: ignore[index]
+                continue
         if isinstance(act, acts.SetVolume) and isinstance(last, acts.AddPart) and last.volume is None:
             between = heard[last.span[1] : act.span[0]].lower()
             named = re.search(r"\bbox\b", act.words.lower() + between) is None

@@ -23,6 +23,7 @@ _CARRIED: dict[str, list[str]] = _RULES["carried"]
 def settled(heard: str, statements: list[Statement], left_over: list[Span]) -> Understanding:
     """The understanding of an utterance from its statements and its uncovered places."""
     statements = [_in_form(statement) for statement in _without_vague(statements)]
+    statements = [one for one in statements if not _in_somewhere(heard, one)]
     before = [statement for statement in statements if statement.kind == "size"]
     statements = _carried(_sized(_asked_once(statements)))
     lent = tuple(s.span for s in before if s.span not in {one.span for one in statements})
@@ -30,6 +31,14 @@ def settled(heard: str, statements: list[Statement], left_over: list[Span]) -> U
     statements, left_over = sifted(heard, statements, left_over)
     runs = tuple([heard[start:end] for start, end in left_over])
     return Understanding(heard, tuple(_not_that(statements)), runs, lent)
+
+
+def _in_somewhere(heard: str, statement: Statement) -> bool:
+    """ "the one in the garage": no cable that comes in."""
+    if statement.kind != "cable" or statement.slots.get("role") != "in" or "awg" in statement.slots:
+        return False
+    rest = heard[statement.span[1] :].lower().lstrip()
+    return rest.startswith(("the ", "a ", "my ", "this ", "that ", "here", "there", "it"))
 
 
 def _in_form(statement: Statement) -> Statement:

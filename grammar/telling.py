@@ -77,7 +77,7 @@ def _plain(telling: Telling, elements: Sequence[Element], rest: bool = False) ->
     made: list[Act] = []
     kinds = {element.found.kind for element in elements if element.found is not None}
     for place, element in enumerate(elements):
-        if element.found is None:
+        if element.found is None or _pronoun_one(elements, place):
             continue
         if element.found.kind == "device" and _elsewhere(elements, place):
             continue
@@ -166,6 +166,20 @@ def _restated(element: Element, telling: Telling) -> list[Act]:
         return [acts.Restate(thing=thing, words=found.words, span=found.span, doubts=thing.doubts, function="correction")]
     act = act_of(found)
     return [] if act is None else [marked(act, "correction")]
+
+
+_ONE_BEHIND = frozenset({"and", "plus", "with", "only", "just", "is", "are", "have", "got", "has", "or", "at", "add", "make", "about", "no", "wait"})
+
+
+def _pronoun_one(elements: Sequence[Element], place: int) -> bool:
+    """ "in this one", "the plastic one": no number."""
+    element = elements[place]
+    if element.tag != "<n:1>" or not place or element.found is None:
+        return False
+    if element.found.words.lower().strip() not in ("one", "the one", "that one", "this one"):
+        return False
+    before = elements[place - 1].tag
+    return before not in _ONE_BEHIND and not before.startswith("<n")
 
 
 _BEHIND = frozenset({"behind", "near", "beside", "under", "above", "below", "across", "opposite", "next", "past", "replacing"})
@@ -457,7 +471,7 @@ def _land(match: Match, telling: Telling) -> list[Act] | None:
         block = next((e.found for e in _pieces(match, "ref") if e.found is not None), None)
         made = act_of(block) if block is not None else None
         if isinstance(made, acts.AddTerminalBlock):
-            return [replace(made, awg=awg)]
+            return [replace(made, awg=awg, words=words, span=span)]
     if target.kind == "anything":
         target = replace(target, kind="device")
     return [*told, acts.Land(target=target, awg=awg, words=words, span=span, function="correction")]
@@ -512,6 +526,21 @@ def _volume_doubts(match: Match) -> tuple[acts.Doubt, ...]:
     return tuple(replace(doubt, slot="volume") for doubt in _doubts_in(match))
 
 
+def _sized(match: Match, telling: Telling) -> list[Act] | None:
+    """ "two grounds, also fourteen": a size said behind what it is of."""
+    words, span = _words(match, telling)
+    awg = size_in(_pieces(match, "size"))
+    if awg is None:
+        return None
+    if match.has("ref"):
+        found = next((e.found for e in _pieces(match, "ref") if e.found is not None), None)
+        made = act_of(found) if found is not None else None
+        if made is None or getattr(made, "awg", 0) is not None:
+            return None
+        return [replace(made, awg=awg, words=words, span=span)]  # type: ignore[call-arg]
+    return [acts.Size(awg=awg, words=words, span=span)]
+
+
 BUILDERS: dict[str, Builder] = {
     "keep": _keep,
     "put_back": _put_back,
@@ -525,6 +554,7 @@ BUILDERS: dict[str, Builder] = {
     "replace": _swap,
     "is_now": _is_now,
     "made": _replace,
+    "sized": _sized,
     "recount": _recount,
     "restate_number": _restate_number,
     "land": _land,

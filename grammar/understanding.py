@@ -80,6 +80,8 @@ def _parted(tokens: Tokens) -> None:
     """ "go back to box 1 and add a dimmer": "and" before an order is a break."""
     texts = tokens.texts
     for place in range(1, len(texts) - 1):
+        if texts[place] == "n":
+            texts[place] = "and"
         if texts[place] in ("and", "then", "but") and texts[place + 1] in _VERBS:
             texts[place] = ","
 

@@ -11,7 +11,7 @@ from decimal import Decimal
 
 from assistant.dialogue import boxing, entering, naming, references
 from assistant.dialogue.saying import counted, listed, say, sentence
-from assistant.dialogue.state import Item, Recalled, State
+from assistant.dialogue.state import Item, Recalled, State, mark_of
 from assistant.dialogue.turn import Turn
 from grammar import acts
 from grammar.acts import Act, Reference, Thing
@@ -95,11 +95,16 @@ def recount(turn: Turn, item: Item, count: int, words: str) -> None:
     """Give an item another count; none takes it out."""
     if count <= 0:
         taken = replace(
-            turn.state.without(item.key), recalled=Recalled(item.content, item.words)
+            turn.state.without(item.key),
+            recalled=(*turn.state.recalled[-4:], Recalled(item.content, item.words)),
         )
         turn.enter(taken, say("echo.taken_out", what=naming.heard(item.content)))
         return
+    before = turn.state
     change_content(turn, item, replace(item.content, count=count), words)
+    if turn.state is not before and count < item.content.count:
+        gone = Recalled(replace(item.content, count=item.content.count - count), item.words)
+        turn.state = replace(turn.state, recalled=(*before.recalled[-4:], gone))
 
 
 def recount_act(turn: Turn, act: acts.Recount) -> None:
@@ -158,6 +163,8 @@ def _first_mention(turn: Turn, act: acts.Recount) -> None:
 def restate(turn: Turn, act: acts.Restate) -> None:
     """ "Actually three 14-2s", "it's a smart dimmer", "14-3s not 14-2s"."""
     state, thing = turn.state, act.thing
+    if _proposed(turn, thing):
+        return
     item = _restated(state, act)
     if item is None:
         entering.enter(turn, thing)
@@ -173,6 +180,17 @@ def restate(turn: Turn, act: acts.Restate) -> None:
         turn.refused.append(say("refused", words=thing.words, why=str(refusal)))
         return
     put_in_place(turn, item, contents[0], thing)
+
+
+def _proposed(turn: Turn, thing: Thing) -> bool:
+    """ "Well, it is a 12-2": what was only supposed just before is so."""
+    for one in turn.state.proposed:
+        same = getattr(one, "thing", None)
+        if isinstance(one, acts.Replace) and same is not None and mark_of(replace(same, count=None)) == mark_of(replace(thing, count=None)):
+            turn.state = replace(turn.state, proposed=())
+            replace_act(turn, replace(one, thing=replace(same, doubts=())))
+            return True
+    return False
 
 
 def _restated(state: State, act: acts.Restate) -> Item | None:
@@ -431,14 +449,15 @@ def replace_act(turn: Turn, act: acts.Replace) -> None:
         turn.refused.append(say("refused", words=thing.words, why=str(refusal)))
         return
     if type(new) is not type(item.content):
-        taken = replace(state.without(item.key), recalled=Recalled(item.content, item.words))
+        taken = replace(state.without(item.key), recalled=(*state.recalled[-4:], Recalled(item.content, item.words)))
         turn.enter(taken, say("echo.taken_out", what=naming.heard(item.content)))
         entering.enter(turn, thing)
         return
     before = item.content
     put_in_place(turn, item, new, thing)
     if turn.state is not state:
-        turn.state = replace(turn.state, recalled=Recalled(before, item.words, turn.state.last if isinstance(turn.state.last, int) else None))
+        key = turn.state.last if isinstance(turn.state.last, int) else None
+        turn.state = replace(turn.state, recalled=(*state.recalled[-4:], Recalled(before, item.words, key)))
 
 
 def _whole_count(thing: Thing, item: Item, target: Reference) -> Thing:
@@ -489,7 +508,8 @@ def replace_some(turn: Turn, item: Item, units: int, thing: Thing) -> None:
     else:
         state = state.with_item(new, thing.words, entering.open_of(new, thing))
     key = state.last if isinstance(state.last, int) else None
-    state = replace(state, recalled=Recalled(replace(item.content, count=units), item.words, key))
+    gone = Recalled(replace(item.content, count=units), item.words, key)
+    state = replace(state, recalled=(*turn.state.recalled[-4:], gone))
     echo = say(
         "echo.changed_one", old=counted(units), all=naming.heard(item.content),
         new=naming.heard(new),
@@ -699,22 +719,31 @@ def canopy(turn: Turn, act: acts.SetCanopy) -> None:
 
 
 def put_back(turn: Turn, act: acts.PutBack) -> None:
-    """ "Put back the 14-2": what was taken out or replaced comes again."""
+    """ "Put back the 14-2", "put both of those back": what was taken out or replaced comes again."""
     recalled = turn.state.recalled
-    state = turn.state
-    if recalled is None:
-        item = references.find(state, act.target)
+    if not recalled:
+        item = references.find(turn.state, act.target)
         turn.refused.append(say("nothing_to_redo") if item is None else say("not_taken_out", what=naming.heard(item.content)))
+        turn.unplaced.append(act.words)
         return
+    many = act.target.which in ("both", "all") or (references.plural(act.target.words) and act.target.kind == "anything")
+    take = 2 if act.target.which == "both" else len(recalled) if many else 1
+    for one in reversed(recalled[-take:]):
+        _restore(turn, one, act.target.count)
+
+
+def _restore(turn: Turn, recalled: Recalled, wanted: int | None) -> None:
+    state = turn.state
     by = state.item(recalled.by) if recalled.by is not None else None
-    count = act.target.count or recalled.content.count
     if by is not None:
         left = by.content.count - recalled.content.count
         state = state.without(by.key) if left <= 0 else state.with_content(by.key, replace(by.content, count=left))
-    content = replace(recalled.content, count=min(count, recalled.content.count))
+    count = min(wanted or recalled.content.count, recalled.content.count)
+    content = replace(recalled.content, count=count)
     twin = next((i for i in state.items if entering.alike(i.content, content)), None)
     if twin is not None:
         state = state.with_content(twin.key, replace(content, count=twin.content.count + content.count))
     else:
         state = state.with_item(content, recalled.words)
-    turn.enter(replace(state, recalled=None), say("echo.back", what=naming.heard(content)))
+    rest = tuple(one for one in state.recalled if one is not recalled)
+    turn.enter(replace(state, recalled=rest), say("echo.back", what=naming.heard(content)))

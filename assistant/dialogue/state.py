@@ -137,7 +137,7 @@ class State:
     """Weighty words that nothing could be made of, until that is settled."""
     unread_with: frozenset[str] = frozenset()
     """The names of the acts that were understood beside them."""
-    recalled: Recalled | None = None
+    recalled: tuple[Recalled, ...] = ()
     """For "put it back"."""
     proposed: tuple[Act, ...] = ()
     """What was supposed or proposed last, for "do it"."""
