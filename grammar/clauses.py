@@ -110,6 +110,8 @@ def clauses(heard: str, statements: Sequence[Statement]) -> list[Clause]:
     questions = {item.span[0] for item in statements if item.kind in ASKED}
     for element in _elements(heard, statements):
         tag = element.tag
+        if tag == "," and elements and _contrasts(heard[element.end : element.end + 30].lstrip().lower(), elements):
+            continue
         if tag in _HARD or tag in _SOFT:
             if elements:
                 made.append(_clause(elements, opens, tag))
@@ -137,6 +139,14 @@ def _put_questions(made: list[Clause], statements: Sequence[Statement]) -> None:
                 if clause.span[0] <= statement.span[0] < clause.span[1]:
                     clause.asked = (*clause.asked, statement)
                     break
+
+
+_NOT = re.compile(r"(?:and )?not (?:a |an |the )?(?:\d|one\b|two\b|three\b|four\b|five\b|six\b|seven\b|eight\b|nine\b|ten\b|eleven\b|twel|thirt|fourt|fift|sixt|sevent|eight|ninet|twent|inside\b|outside\b)")
+
+
+def _contrasts(rest: str, elements: list[Element]) -> bool:
+    """ "twelve-two, not fourteen-two": no new clause begins at that comma."""
+    return elements[-1].tag[0] == "<" and _NOT.match(rest) is not None
 
 
 _OPERATOR_VERBS = frozenset(_MOOD["verbs_of_request"])
@@ -290,6 +300,8 @@ def _find_mood(clause: Clause) -> None:
         first += 1
     head_word = "" if words[first][0] == "<" else words[first]
     line = clause.line
+    if any(e.found is not None and e.found.kind in _EVENTS for e in clause.elements):
+        return
     if _CONDITIONAL.search(line):
         clause.mood = "conditional"
         clause.modal = True

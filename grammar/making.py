@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from dataclasses import fields, replace
 from functools import lru_cache
@@ -114,6 +115,9 @@ def act_of(statement: Statement) -> Act | None:
 def _open(statement: Statement) -> Act:
     """ "Go to the first one", "back to the last box"."""
     name = str(statement.get("name") or "")
+    if re.fullmatch(r"(?:the )?(?:19|20)\d\d(?: code| nec| edition)?", name.lower()):
+        year = re.sub(r"\D", "", name)
+        return _carrying(statement, acts.SetEdition, year=year)
     bare = name.lower().removesuffix(" box").removesuffix(" one").removeprefix("the ")
     which = {"first": "first", "last": "last", "previous": "previous", "other": "previous",
              "one before": "previous", "before": "previous", "prior": "previous"}.get(bare, "")  # fmt: skip

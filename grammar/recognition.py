@@ -14,7 +14,7 @@ from grammar.clauses import Clause, Element, clauses
 from grammar.making import THINGS
 from grammar.telling import Telling, parts_of, tell
 from grammar.understanding import understand
-from grammar.unread import about_something_else, unread
+from grammar.unread import about_something_else, evidence, unread
 from grammar.words import Word
 
 _SOCIAL = store.table("social")
@@ -121,10 +121,11 @@ def _clause(
     telling = Telling(clause, heard, corrective)
     if clause.mood != "declarative":
         end = place + 1
-        while end < len(parts) and _joined(clause, parts[end - 1], parts[end]):
+        alone = clause.mood == "interrogative" and not clause.found and not clause.modal
+        while not alone and end < len(parts) and _joined(clause, parts[end - 1], parts[end]):
             end += 1
         return end, ask(telling, parts[place + 1 : end]), []
-    if about_something_else(clause, known_words()):
+    if about_something_else(clause, known_words(), _described(parts)):
         words = heard[clause.span[0] : clause.span[1]]
         exact = any(found.kind == "cable" and found.get("count") is not None for found in clause.found)
         # what may be of the box after all is not passed over in silence
@@ -150,6 +151,11 @@ def _heading(clause: Clause, told: list[Act]) -> bool:
     if isinstance(act, acts.AddDevice):
         return act.count is None and act.name in (None, "device")
     return isinstance(act, (acts.AddGrounds, acts.AddConductors, acts.NameBoxKind)) and getattr(act, "count", None) is None
+
+
+def _described(parts: list[Clause]) -> bool:
+    """Whether an utterance describes a box elsewhere in it."""
+    return any(evidence(element) for clause in parts for element in clause.elements)
 
 
 _RELATIVE = re.compile(
@@ -263,6 +269,34 @@ def _tidied(
     return made, left
 
 
+def _vague(act: Act | None) -> bool:
+    """ "12-2 cables": several, and the number is to come."""
+    return act is not None and any(doubt.reason == "vague" for doubt in act.doubts)
+
+
+def _sized_later(made: list[Act]) -> list[Act]:
+    """ "a line cable and a load cable, both 12-2": the size of cables that were counted first."""
+    kept: list[Act] = []
+    for act in made:
+        if isinstance(act, acts.AddCable) and act.awg is not None:
+            waiting = 0
+            low = act.words.lower()
+            while kept and isinstance(kept[-1], acts.AddCable) and kept[-1].awg is None:
+                waiting += kept.pop().count or 1  # type: ignore[attr-defined]
+            said = act.count if not low.startswith(("both", "all", "each", "a ", "an ")) else None
+            if waiting and (said is None or said == waiting):
+                act = replace(act, count=waiting, doubts=tuple(d for d in act.doubts if d.slot != "count"))
+            elif waiting:
+                kept.append(acts.AddCable(count=waiting, words=act.words, span=act.span))
+        if isinstance(act, (acts.Replace, acts.Restate)) and isinstance(act.thing, acts.AddCable) and act.thing.awg is not None and kept and isinstance(kept[-1], acts.AddCable) and kept[-1].awg is None:
+            waiting = 0
+            while kept and isinstance(kept[-1], acts.AddCable) and kept[-1].awg is None:
+                waiting += kept.pop().count or 1  # type: ignore[attr-defined]
+            act = replace(act.thing, count=waiting, doubts=())
+        kept.append(act)
+    return kept
+
+
 _ACTIVITY = re.compile(
     r"\b(?:replac|install|swapp|chang|wir|hook|mount|add|putt|fix|repair|upgrad|troubleshoot|redo|connect)ing(?: up| in| out)? (?:a |an |the |my |some |new |old |out |another )*$"
 )
@@ -372,7 +406,10 @@ def _fixtures(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
         loose = [n for n, act in enumerate(made) if isinstance(act, (acts.AddConductors, acts.AddCable)) and act.path is None]
         looped = any(getattr(act, "path", None) in ("loop", "short_loop") for act in made)
         if loose and not looped:
-            near = max((n for n in loose), key=lambda n: -abs(made[n].span[0] - _LOOPS.search(low).start()))  # type: ignore[union-attr]
+            found = _LOOPS.search(low)
+            at = found.start() if found is not None else 0
+            before = [n for n in loose if made[n].span[0] < at and not re.search(r"[.;]", low[made[n].span[1] : at])]
+            near = before[-1] if before else loose[0]
             if _LONG.search(low):
                 path = "short_loop" if _SHORT.search(low) else "loop"
                 made[near] = replace(made[near], path=path)  # type: ignore[call-arg]
@@ -383,15 +420,35 @@ def _fixtures(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     return made
 
 
+_NO_DEVICE = re.compile(r"\b(?:ceiling|lighting|light|smoke|alarm|luminaire|fan|fixture) outlet\b", re.IGNORECASE)
+
+
+def _generic(act: acts.AddDevice) -> bool:
+    """A device named by no more than its kind."""
+    return act.name in (None, "device", "receptacle", "switch", "30 amp receptacle", "50 amp receptacle", "single receptacle")
+
+
 def _same_again(made: list[Act], heard: str) -> list[Act]:
     """ "two switches, both three-ways"; "… and the switch" of one said before: no further one."""
     kept: list[Act] = []
     for act in made:
+        if isinstance(act, acts.AddTerminalBlock) and act.words.lower().startswith(("that ", "the ")):
+            if any(isinstance(o, acts.AddTerminalBlock) for o in kept):
+                continue
         if isinstance(act, acts.AddDevice):
             low = act.words.lower()
             last = kept[-1] if kept else None
+            if act.name == "receptacle" and not kept and _NO_DEVICE.search(heard[max(0, act.span[0] - 12) : act.span[1]]):
+                continue  # an outlet of lighting is a place in the wiring, no device
             if low.startswith(("both ", "all ")) and isinstance(last, acts.AddDevice) and (last.count or 1) > 1:
                 kept[-1] = replace(last, name=act.name, span=(last.span[0], act.span[1]))
+                continue
+            heading = isinstance(last, acts.AddDevice) and last is kept[0] and last.count is None and not last.words.lower().startswith(("a ", "an ", "the "))
+            if heading and _generic(act) and isinstance(last, acts.AddDevice):
+                kept[-1] = replace(last, count=act.count, awg=act.awg or last.awg, gangs=act.gangs or last.gangs, span=(last.span[0], act.span[1]))
+                continue
+            if kept and isinstance(kept[0], acts.AddDevice) and kept[0].count is None and kept[0].name in ("range receptacle", "dryer receptacle") and _generic(act):
+                kept[0] = replace(kept[0], awg=act.awg or kept[0].awg, gangs=act.gangs or kept[0].gangs)
                 continue
             if low.startswith(("the ", "that ")) and any(isinstance(o, acts.AddDevice) and _same_device(act, o) for o in kept):
                 if act.awg is not None:
@@ -441,9 +498,27 @@ _ONE_YOKE = re.compile(r"\b(?:on|sharing|share|same|one|single|common)\b[^.;]{0,
 _OWN_YOKE = re.compile(r"\b(?:own|separate|different|each|its|their|two|three|four|five|six)\b[^.;]{0,12}\b(?:yokes?|straps?)\b")
 
 
+def _combined_once(made: list[Act], heard: str) -> list[Act]:
+    """ "a combination device, a switch and an outlet in one": its parts are no further devices."""
+    combos = [act for act in made if isinstance(act, acts.AddDevice) and act.name == "combination device"]
+    if not combos:
+        return made
+    first = combos[0]
+    kept: list[Act] = []
+    for act in made:
+        if isinstance(act, acts.AddDevice) and act is not first:
+            between = heard[min(first.span[1], act.span[1]) : max(first.span[0], act.span[0])].lower()
+            near = len(between) < 45 and not re.search(r"[.;]", between)
+            if near and (act.name in ("combination device", "device") or re.search(r"^(?:,| like| you know| meaning| i\.e\.| that is| with| thing| in one|:| \()", between) or re.search(r"in one|you know|together", between)):
+                continue
+        kept.append(act)
+    return kept
+
+
 def _one_yoke(made: list[Act], heard: str) -> list[Act]:
     """ "a switch and a receptacle on the one strap": one yoke. "On its own yoke" adds none."""
     low = heard.lower()
+    made = _combined_once(made, heard)
     if "yoke" not in low and "strap" not in low:
         return made
     devices = [act for act in made if isinstance(act, acts.AddDevice)]
@@ -455,6 +530,8 @@ def _one_yoke(made: list[Act], heard: str) -> list[Act]:
     if _OWN_YOKE.search(low) or not _ONE_YOKE.search(low):
         return made
     near = [act for act in named if act.span[0] < place and not re.search(r"[.;]", heard[act.span[1] : place])]
+    if not near and re.search(r"yoke (?:carrying|with|holding|having|supporting|that has|for)|strap (?:with|carrying|holding)", low):
+        near = [act for act in named if act.span[0] > place][:2]
     units = sum(act.count or 1 for act in near)
     if len(near) > 2 or units != 2:
         return made
@@ -478,10 +555,13 @@ def _one_box(made: list[Act], heard: str) -> list[Act]:
         if isinstance(act, acts.SetVolume) and isinstance(last, acts.AddPart) and last.volume is None:
             between = heard[last.span[1] : act.span[0]].lower()
             named = re.search(r"\bbox\b", act.words.lower() + between) is None
-            boxed = any(isinstance(one, (acts.SetSize, acts.SetVolume)) for one in kept[:-1])
-            if named and boxed and act.volume is not None and act.volume < 12 and len(between) < 25:
+            if named and act.volume is not None and act.volume < 12 and len(between) < 25:
                 kept[-1] = replace(last, volume=act.volume, unit=act.unit, marked=None, span=(last.span[0], act.span[1]))
                 continue
+        depth_only = isinstance(act, acts.SetSize) and act.family is None and act.width is None
+        if depth_only and isinstance(last, acts.AddPart) and last.name == "extension ring" and last.depth is None and last.volume is None:
+            kept[-1] = replace(last, depth=act.depth, span=(last.span[0], act.span[1]))  # type: ignore[union-attr]
+            continue
         if isinstance(act, acts.SetSize) and isinstance(last, acts.AddPart) and last.volume is None and last.name == "extension ring" and last.family is None:
             if any(isinstance(one, (acts.SetSize, acts.SetVolume)) for one in kept[:-1]) or not any(isinstance(one, acts.SetSize) for one in kept):
                 kept[-1] = replace(last, family=act.family, width=act.width, depth=act.depth, span=(last.span[0], act.span[1]))
@@ -546,8 +626,12 @@ def _untold(made: list[Act], parts: list[Clause], heard: str) -> list[Unread]:
 def _joined_counts(made: list[Act]) -> list[Act]:
     """ "fixture wires, two of them and a ground": one thing, its count and its ground."""
     kept: list[Act] = []
+    made = _sized_later(made)
     for act in made:
         last = kept[-1] if kept else None
+        if isinstance(act, acts.Number) and _vague(last) and act.value is not None and act.value == int(act.value) and 0 < act.value < 20:
+            kept[-1] = replace(last, count=int(act.value), doubts=())  # type: ignore[call-arg, type-var]
+            continue
         pronoun = isinstance(act, acts.Recount) and act.target.kind == "anything"
         if pronoun and isinstance(last, tuple(THINGS.values())) and getattr(last, "count", 0) is None:
             kept[-1] = replace(last, count=act.count, doubts=())  # type: ignore[call-arg, union-attr]

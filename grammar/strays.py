@@ -49,6 +49,7 @@ def without_hollow(heard: str, statements: list[Statement], left_over: list[Span
         for place, item in enumerate(statements)
         if item.kind == "cable"
         and "awg" not in item.slots
+        and "cable" not in item.words.lower()
         and not (place and statements[place - 1].kind == "take_off")
     }
     return _put_aside(heard, statements, left_over, hollow)

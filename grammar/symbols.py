@@ -42,6 +42,19 @@ _REMEMBERED = 20_000
 FREE, BREAK, HESITATION, MEANT = 60, 1, 0, 10_000
 
 
+def _function_words() -> frozenset[str]:
+    """Words that say what a clause does: never an adjective that nobody need know."""
+    table = store.table("clauses")
+    lists = [table["polarity"]["negators"], table["other"]["change"], table["other"]["quantity"]]
+    lists += [table["correction"][name] for name in ("marks", "additive")]
+    lists += [table["mood"][name] for name in ("wh", "auxiliary", "modal", "verbs_of_request")]
+    words = {word for words in lists for word in words if " " not in word}
+    return frozenset(words | {"scratch", "ditch", "lose", "forget", "leave", "minus", "fewer", "less"})
+
+
+_FUNCTION_WORDS = _function_words()
+
+
 @dataclass(slots=True)
 class Symbols:
     """The symbol of every token, found once and remembered.
@@ -83,7 +96,7 @@ class Symbols:
         meant = not (matched or words & self._lexicon.fillers)
         matched |= self._classes(text)
         strange = (
-            meant and text.isalpha() and text not in self._lexicon.homophones
+            meant and text.isalpha() and text not in _FUNCTION_WORDS and text not in self._lexicon.homophones
             and not numbers.word_classes(text)
         )  # fmt: skip
         if strange and "%unknown" in self.keys:

@@ -74,6 +74,7 @@ def _plain(telling: Telling, elements: Sequence[Element], rest: bool = False) ->
     """Each noun group, value or command by itself: entered, denied or restated."""
     negative = denied(elements) if any(map(is_negator, elements)) else set()
     corrects = telling.corrects and not rest
+    several = sum(e.found is not None and e.found.kind in _THING_KINDS for e in elements) > 1
     made: list[Act] = []
     kinds = {element.found.kind for element in elements if element.found is not None}
     for place, element in enumerate(elements):
@@ -81,18 +82,33 @@ def _plain(telling: Telling, elements: Sequence[Element], rest: bool = False) ->
             continue
         if element.found.kind == "device" and _elsewhere(elements, place):
             continue
-        if element.found.kind == "place" and "clamps" in kinds:
-            _placed(made, str(element.found.get("where")))
-            continue
+        if element.found.kind == "place":
+            if "clamps" in kinds:
+                _placed(made, str(element.found.get("where")))
+                continue
+            if kinds & _THINGS_BESIDE:
+                continue
         if place in negative:
             made += _denial(element)
         elif corrects or _no_but(elements, place):
-            made += _restated(element, telling)
+            made += _restated(element, telling, several)
         elif (act := act_of(element.found)) is not None:
             made.append(_partitive(act, telling))
         else:
             made += _mention(element)
-    return _fixture_wires(made, telling)
+    return _fixture_wires(_clamps_placed(made, elements), telling)
+
+
+_THINGS_BESIDE = frozenset({"cable", "conductors", "device", "grounds", "fixture_wires", "fitting", "terminal_block", "uncounted", "box_volume", "box_size"})
+_PLACE_WORDS = {"inside": "inside", "internal": "inside", "outside": "outside", "external": "outside", "exterior": "outside"}
+
+
+def _clamps_placed(made: list[Act], elements: Sequence[Element]) -> list[Act]:
+    """ "the connectors are the kind that screw on outside the box"."""
+    places = {_PLACE_WORDS[e.tag] for e in elements if e.tag in _PLACE_WORDS}
+    if len(places) == 1 and not any(map(is_negator, elements)):
+        _placed(made, places.pop())
+    return made
 
 
 def _placed(made: list[Act], where: str) -> None:
@@ -115,6 +131,8 @@ def _partitive(act: Act, telling: Telling) -> Act:
     """ "only one of the 12-3s" says how many there are of what was named before."""
     if isinstance(act, tuple(KIND_OF)) and getattr(act, "count", None) is not None:
         low = act.words.lower()
+        if re.search(r"\b(?:more|another|extra|additional|other)\b", low):
+            return act
         if re.search(r"\bof (?:the|those|these|my)\b", low) or low.startswith(("only ", "just ")):
             return acts.Restate(
                 thing=cast(Thing, act), instead_of=_like(act), words=act.words, span=act.span,
@@ -149,8 +167,8 @@ def _denial(element: Element) -> list[Act]:
     return [acts.Deny(target=reference_to(found), words=found.words, span=found.span)]
 
 
-def _restated(element: Element, telling: Telling) -> list[Act]:
-    """A thing said anew, in place of what it can mean."""
+def _restated(element: Element, telling: Telling, several: bool) -> list[Act]:
+    """A thing said anew, in place of what it can mean; of several, only of what is just like it."""
     found = element.found
     assert found is not None
     if found.kind == "number":
@@ -163,7 +181,8 @@ def _restated(element: Element, telling: Telling) -> list[Act]:
         act = act_of(found)
         if isinstance(act, acts.Deny):
             return [act]
-        return [acts.Restate(thing=thing, words=found.words, span=found.span, doubts=thing.doubts, function="correction")]
+        like = _like(cast(Act, thing)) if several else None
+        return [acts.Restate(thing=thing, instead_of=like, words=found.words, span=found.span, doubts=thing.doubts, function="correction")]
     act = act_of(found)
     return [] if act is None else [marked(act, "correction")]
 
@@ -330,12 +349,15 @@ def _route(match: Match, telling: Telling) -> list[Act]:
     return [acts.Route(target=_target(match, telling), path="through", words=words, span=span, function="correction")]
 
 
+_OF_SOME = re.compile(r"(?:first|second|third|last|other|both|one of|<n:\d+> of)\b[^<]*(?:<n:1> |<cable[^>]*> )?(?:is|are|was) ")
 _PLACES = {"inside": "inside", "internal": "inside", "outside": "outside", "external": "outside"}
 
 
 def _contrast(match: Match, telling: Telling) -> list[Act] | None:
     words, span = _words(match, telling)
     new, old = match.found.group("new"), match.found.group("old")
+    if _OF_SOME.search(match.clause.line[: match.found.start("new")]):
+        return None  # "the second one is a 14-3, not a 14-2" is of that one alone
     if new in _PLACES:
         return [acts.Place(where=_PLACES[new], words=words, span=span, function="correction")]
     element = _pieces(match, "new")[0]

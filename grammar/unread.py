@@ -21,21 +21,29 @@ _VERBS = frozenset(_TABLE["verbs"])
 _MEASURE = re.compile(
     r"(?:<n:[^>]*>|<size[^>]*>|<box_size[^>]*>) (?:(?:inch|inches|in|foot|feet|ft) )*(?:on center|oc|off|above|below|apart|high|up|from|away|left of|right of|over from|long|wide|tall|run|of (?:pipe|wire|cable|conduit))\b"
 )
+_AWAY_WORD = re.compile(r"\b(?:" + "|".join(_TABLE["away"]) + r")\b")
 _FAR = re.compile(r"\b(?:" + "|".join(_TABLE["far"]) + r")\b")
 _REMARK = re.compile(
-    r"^(?:(?:and|but|so|well|man|oh) )*(?:the |this |that |my |these |those )*<(?:grounds|fitting|device|clamps|cable|conductors|box_kind|uncounted|part)[^>]*> (?:is|are|was|were|looks?|feels?|seems?|smells?) (?:not |so |very |really |all |kind of |pretty |too |a bit |still )*[a-z]+(?: [a-z]+)?$"
+    r"^(?:(?:and|but|so|well|man|oh) )*(?:the |this |that |my |these |those )*<(?:grounds|fitting|device|clamps|cable|conductors|box_kind|uncounted|part)[^>]*> (?:is|are|was|were|looks?|feels?|seems?|smells?) (?:not |so |very |really |all |kind of |pretty |too |a bit |still )*(?!in |on |out |inside|outside|all |the |a |an |both |from |to )[a-z]+(?: (?:in|on|at|by|from) .*| [a-z]+)?$"
 )
 _MONEY = re.compile(r"\$ ?<n|\$ ?\d")
 
 
-def about_something_else(clause: Clause, known: Iterable[str]) -> bool:
-    """Whether a clause is about other things or people, so that nothing in it is of the box."""
+def about_something_else(clause: Clause, known: Iterable[str], described: bool = False) -> bool:
+    """Whether a clause is about other things or people, so that nothing in it is of the box.
+
+    `described`: the utterance describes a box, so that a thing of the trade in it is of that box
+    unless a length, a price or a stock says otherwise.
+    """
     if _MEASURE.search(clause.line) or _MONEY.search(clause.line):
         return True
     words = [element.tag for element in clause.elements]
     if _FAR.search(clause.line):
         return True
-    strong = any(_evidence(element) for element in clause.elements)
+    things = any(element.found is not None for element in clause.elements)
+    if described and things and not _AWAY_WORD.search(clause.line):
+        return False
+    strong = any(evidence(element) for element in clause.elements)
     if _REMARK.match(clause.line) and not strong:
         rest = [w for w in words if w.isalpha() and w not in known]
         if rest and not any(w.startswith("<n") for w in words):
@@ -53,14 +61,14 @@ def about_something_else(clause: Clause, known: Iterable[str]) -> bool:
     return False
 
 
-def _evidence(element: Element) -> bool:
+def evidence(element: Element) -> bool:
     """A thing said so exactly that the clause is of a box, whoever else is in it."""
     found = element.found
     if found is None:
         return False
     if found.kind == "cable":
         return found.get("count") is not None or " " in found.words.strip()
-    if found.kind == "box_volume":
+    if found.kind in ("box_volume", "edition"):
         return True
     if found.kind == "box_size":
         return "family" in found.slots

@@ -23,6 +23,7 @@ from assistant.dialogue.state import Pending, State, sizes_present
 from assistant.dialogue.turn import Turn
 from grammar import acts
 from grammar.acts import Act, Doubt, Reason, Value
+from rules.contents import Cable
 
 Decision: TypeAlias = Literal["accept", "ask", "refuse"]
 DEFINITE = frozenset({"fits", "over"})
@@ -134,7 +135,10 @@ def hold(turn: Turn, act: Act) -> bool:
 def _unsized(turn: Turn, act: Act) -> Act:
     """Wires without a size: there is nothing to take it from, unless one size alone is there."""
     loose = isinstance(act, acts.AddConductors) and act.awg is None and len(sizes_present(turn.state)) != 1
-    cable = isinstance(act, acts.AddCable) and act.awg is None
+    cable = (
+        isinstance(act, acts.AddCable) and act.awg is None
+        and not any(isinstance(item.content, Cable) for item in turn.state.items)
+    )  # fmt: skip
     if loose or cable:
         return replace(act, doubts=(*act.doubts, Doubt("awg", "unsized")))
     return act

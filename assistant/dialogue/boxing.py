@@ -98,6 +98,8 @@ def box_size(turn: Turn, act: SetSize) -> None:
         if not depth_answer(turn, act.depth, act) and not _deeper(turn, act.depth, act):
             turn.refused.append(say("depth_of_what", words=act.words))
         return
+    if act.family == "device" and act.width == 4 and act.height is not None:
+        act = replace(act, family="handy")  # 4 x 2-1/8 is the handy box's size, Table 314.16(A)
     known = turn.state.partial
     partial = PartialBox(
         family=act.family or (known.family if known is not None and act.height is None else "device"),

@@ -174,5 +174,5 @@ def _described(state: State) -> State:
     """A state without what says nothing of the box."""
     return replace(
         state, pending=(), rejected=frozenset(), unread=(), unread_with=frozenset(), form="normal",
-        last="", put_off=frozenset(), clamps_mentioned=False, proposed=(), recalled=(),
+        last="", put_off=frozenset(), clamps_mentioned=False, proposed=(), recalled=(), added=0,
     )  # fmt: skip

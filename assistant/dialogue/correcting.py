@@ -136,6 +136,16 @@ def recount_act(turn: Turn, act: acts.Recount) -> None:
     recount(turn, item, count, act.words)
 
 
+def unsized_cables(turn: Turn, cable: acts.AddCable) -> None:
+    """ "There are three cables" where cables are in the box: how many of them there are."""
+    target = Reference("cable", words=cable.words)
+    low = cable.words.lower()
+    if low.startswith(("another ", "one more ", "a second", "a third")) or cable.count is None or (cable.count == 1 and low.startswith(("a ", "an "))):
+        more(turn, acts.More(target=target, count=cable.count or 1, words=cable.words))
+        return
+    recount_act(turn, acts.Recount(target=target, count=cable.count, words=cable.words))
+
+
 def _cables_to_come(turn: Turn, act: acts.Recount) -> None:
     """ "Two cables": their size is asked."""
     from assistant.dialogue import belief
@@ -253,6 +263,10 @@ def restate_number(turn: Turn, act: acts.RestateNumber) -> None:
         boxing.set_volume(turn, value, act)
         return
     item = state.item(state.last) or _countable(state)
+    if act.instead_of is not None and item is not None and act.instead_of == state.added != item.content.count and whole:
+        # "two more … not two, one": of what came in last
+        recount(turn, item, item.content.count - state.added + int(value), act.words)
+        return
     if act.instead_of is not None and act.instead_of == int(act.instead_of):
         same = [one for one in state.items if one.content.count == act.instead_of]
         if item not in same and len(same) == 1:
@@ -345,6 +359,8 @@ def remove(turn: Turn, act: acts.Remove) -> None:
             recount(turn, one, 0, act.words)
         return
     out = references.meant(item, target)
+    if target.kind == "anything" and target.count is None and act.target.words.lower().strip() in ("it", "that", "that one", "the last one", "that last one") and 0 < state.added < item.content.count:
+        out = state.added
     if out > item.content.count:
         turn.refused.append(say("fewer_than_that", what=naming.heard(item.content)))
         return

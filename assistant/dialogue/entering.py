@@ -108,9 +108,14 @@ def _fixture_wires(thing: AddFixtureWires) -> list[Content]:
 def enter(turn: Turn, thing: Thing) -> None:
     """Add what a thing describes, or say in one sentence why it cannot be."""
     try:
-        contents = content_of(thing, turn.state)
+        contents = content_of(thing, turn.state) if getattr(thing, "awg", 0) is not None or not isinstance(thing, AddCable) else []
     except RulesError as refusal:
         turn.refused.append(_refusal(turn, thing, refusal))
+        return
+    if isinstance(thing, AddCable) and thing.awg is None:
+        from assistant.dialogue import correcting
+
+        correcting.unsized_cables(turn, thing)
         return
     if isinstance(thing, AddGrounds) and _own_grounds(turn.state, thing):
         turn.answer(say("echo.own_grounds"), thing.words)
@@ -158,7 +163,7 @@ def add(turn: Turn, content: Content, thing: Act, open_: Open = "") -> None:
     twin = next((i for i in state.items if alike(i.content, content)), None)
     if twin is None or open_ != twin.open:
         turn.enter(
-            state.with_item(content, thing.words, open_),
+            replace(state.with_item(content, thing.words, open_), added=content.count),
             sentence(naming.heard(content) + _note(content, thing)),
             naming.shown(content),
         )
@@ -170,7 +175,7 @@ def add(turn: Turn, content: Content, thing: Act, open_: Open = "") -> None:
         turn.refused.append(say("refused", words=thing.words, why=str(refusal)))
         return
     turn.enter(
-        state.with_content(twin.key, total),
+        replace(state.with_content(twin.key, total), added=content.count),
         sentence(
             say("echo.added", what=naming.heard(content), total=counted(total.count))
             + _note(content, thing)

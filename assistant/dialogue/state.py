@@ -141,6 +141,8 @@ class State:
     """For "put it back"."""
     proposed: tuple[Act, ...] = ()
     """What was supposed or proposed last, for "do it"."""
+    added: int = 0
+    """How many of the item said last came in when it was last added to."""
     tags: frozenset[str] = field(default_factory=frozenset)
     form: Form = "normal"
 

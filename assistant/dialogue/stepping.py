@@ -8,6 +8,7 @@ from assistant.dialogue.saying import say, shortened
 from assistant.dialogue.state import State
 from assistant.dialogue.turn import Turn
 from grammar import acts
+from grammar.acts import Reference
 
 MOST = 100
 """Steps taken at one word; more than anybody means."""
@@ -23,6 +24,11 @@ def redo(turn: Turn, act: acts.Redo) -> None:
     cleared = turn.history is not None and turn.history.cleared
     if cleared and not (turn.history and turn.history.future):
         _step(turn, act.words, 1, _undo, "nothing_to_redo")
+        return
+    if turn.history and not turn.history.future and turn.state.recalled:
+        from assistant.dialogue import correcting
+
+        correcting.put_back(turn, acts.PutBack(target=Reference(), words=act.words))
         return
     _step(turn, act.words, act.count, _redo, "nothing_to_redo")
 
