@@ -444,7 +444,7 @@ def _same_again(made: list[Act], heard: str) -> list[Act]:
                 kept[-1] = replace(last, name=act.name, span=(last.span[0], act.span[1]))
                 continue
             heading = isinstance(last, acts.AddDevice) and last is kept[0] and last.count is None and not last.words.lower().startswith(("a ", "an ", "the "))
-            if heading and _generic(act) and isinstance(last, acts.AddDevice):
+            if heading and _generic(act) and isinstance(last, acts.AddDevice) and re.search(r"[:.;]", heard[last.span[1] : act.span[0]]):
                 kept[-1] = replace(last, count=act.count, awg=act.awg or last.awg, gangs=act.gangs or last.gangs, span=(last.span[0], act.span[1]))
                 continue
             if kept and isinstance(kept[0], acts.AddDevice) and kept[0].count is None and kept[0].name in ("range receptacle", "dryer receptacle") and _generic(act):

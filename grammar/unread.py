@@ -68,7 +68,9 @@ def evidence(element: Element) -> bool:
         return False
     if found.kind == "cable":
         return found.get("count") is not None or " " in found.words.strip()
-    if found.kind in ("box_volume", "edition"):
+    if found.kind == "edition":
+        return not found.words.strip().isdigit()
+    if found.kind == "box_volume":
         return True
     if found.kind == "box_size":
         return "family" in found.slots

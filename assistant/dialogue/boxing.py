@@ -58,7 +58,7 @@ def _pick(turn: Turn, part: Part, act: Act) -> None:
     try:
         validate_part(part)
     except RulesError as refusal:
-        turn.refused.append(say("refused", words=act.words, why=str(refusal)))
+        turn.refuse(act.words, str(refusal))
         return
     _set_box(turn, part, act)
 
@@ -128,7 +128,7 @@ def settle(turn: Turn, partial: PartialBox, act: Act) -> None:
         for row in rows:
             validate_part(TableBox(row.id, partial.gangs, partial.label))
     except RulesError as refusal:
-        turn.refused.append(say("refused", words=act.words, why=str(refusal)))
+        turn.refuse(act.words, str(refusal))
         return
     if len(rows) == 1:
         part: Part = TableBox(rows[0].id, partial.gangs, partial.label)
@@ -212,7 +212,7 @@ def _try_extra(turn: Turn, thing: Part, act: Act) -> None:
     try:
         validate_part(thing)
     except RulesError as refusal:
-        turn.refused.append(say("refused", words=act.words, why=str(refusal)))
+        turn.refuse(act.words, str(refusal))
         return
     _add_extra(turn, thing)
 

@@ -47,7 +47,7 @@ def change_content(turn: Turn, item: Item, content: Content, words: str) -> None
     try:
         validate(content)
     except RulesError as refusal:
-        turn.refused.append(say("refused", words=words, why=str(refusal)))
+        turn.refuse(words, str(refusal))
         return
     if content == item.content:
         turn.answer(say("echo.already", what=naming.heard(content)), naming.shown(content))
@@ -140,7 +140,8 @@ def unsized_cables(turn: Turn, cable: acts.AddCable) -> None:
     """ "There are three cables" where cables are in the box: how many of them there are."""
     target = Reference("cable", words=cable.words)
     low = cable.words.lower()
-    if low.startswith(("another ", "one more ", "a second", "a third")) or cable.count is None or (cable.count == 1 and low.startswith(("a ", "an "))):
+    adds = any(word in low.split() for word in ("more", "another", "extra", "additional", "same"))
+    if adds or low.startswith(("another ", "one more ", "a second", "a third")) or cable.count is None or (cable.count == 1 and low.startswith(("a ", "an "))):
         more(turn, acts.More(target=target, count=cable.count or 1, words=cable.words))
         return
     recount_act(turn, acts.Recount(target=target, count=cable.count, words=cable.words))
@@ -175,6 +176,9 @@ def restate(turn: Turn, act: acts.Restate) -> None:
     state, thing = turn.state, act.thing
     if _proposed(turn, thing):
         return
+    if isinstance(thing, acts.AddCable) and thing.awg is None:
+        unsized_cables(turn, thing)
+        return
     item = _restated(state, act)
     if item is None:
         entering.enter(turn, thing)
@@ -187,7 +191,7 @@ def restate(turn: Turn, act: acts.Restate) -> None:
     try:
         contents = entering.content_of(_with_count(thing, item), state.without(item.key))
     except RulesError as refusal:
-        turn.refused.append(say("refused", words=thing.words, why=str(refusal)))
+        turn.refuse(thing.words, str(refusal))
         return
     put_in_place(turn, item, contents[0], thing)
 
@@ -438,6 +442,9 @@ def replace_act(turn: Turn, act: acts.Replace) -> None:
         if act.target.kind in ("anything", "cable", "wire", "device") and act.target.awg is None and act.target.name is None:
             entering.enter(turn, thing)
             return
+        if act.target.kind in ("device", "fitting") and act.target.name is not None:
+            entering.enter(turn, thing)  # "I replaced the old switch with a dimmer"
+            return
         not_found(turn, act.target, act.words)
         return
     if target.count is None and target.ordinal is None and len(same_kind) > 1 and (
@@ -462,7 +469,7 @@ def replace_act(turn: Turn, act: acts.Replace) -> None:
     try:
         new = entering.content_of(_whole_count(thing, item, target), state.without(item.key))[0]
     except RulesError as refusal:
-        turn.refused.append(say("refused", words=thing.words, why=str(refusal)))
+        turn.refuse(thing.words, str(refusal))
         return
     if type(new) is not type(item.content):
         taken = replace(state.without(item.key), recalled=(*state.recalled[-4:], Recalled(item.content, item.words)))
@@ -502,7 +509,7 @@ def _replace_all(turn: Turn, items: list[Item], thing: Thing) -> None:
         try:
             new = entering.content_of(replace(thing, count=item.content.count), turn.state)[0]
         except RulesError as refusal:
-            turn.refused.append(say("refused", words=thing.words, why=str(refusal)))
+            turn.refuse(thing.words, str(refusal))
             return
         put_in_place(turn, item, new, thing)
 
@@ -513,7 +520,7 @@ def replace_some(turn: Turn, item: Item, units: int, thing: Thing) -> None:
     try:
         new = entering.content_of(replace(thing, count=count), turn.state)[0]
     except RulesError as refusal:
-        turn.refused.append(say("refused", words=thing.words, why=str(refusal)))
+        turn.refuse(thing.words, str(refusal))
         return
     new = _kept(item.content, new, thing)
     old = replace(item.content, count=item.content.count - units)
@@ -574,8 +581,9 @@ def land(turn: Turn, act: acts.Land) -> None:
             return
     item = state.item(target.item) if target.item is not None else _landed(turn, target)
     if item is None:
-        if target.name and not any(isinstance(i.content, Yoke) for i in state.items):
-            # with no device in the box yet, this is the first mention of one
+        landed = all(i.content.awg is not None for i in state.items if isinstance(i.content, Yoke))
+        if target.name and landed:
+            # with every device landed already, this is the first mention of one
             entering.enter(turn, acts.AddDevice(name=target.name, count=target.count or 1, awg=act.awg, words=act.words))
         elif target.name and target.words.lower().startswith(("a ", "an ", "one ", "another ")):
             entering.enter(turn, acts.AddDevice(name=target.name, count=1, awg=act.awg, words=act.words))
@@ -620,7 +628,7 @@ def land_item(turn: Turn, item: Item, awg: int, some: int | None, words: str) ->
         try:
             validate(part)
         except RulesError as refusal:
-            turn.refused.append(say("refused", words=words, why=str(refusal)))
+            turn.refuse(words, str(refusal))
             return
         state = turn.state.with_content(item.key, rest).with_item(part, item.words)
         turn.enter(state, sentence(naming.heard(part)), naming.shown(part))

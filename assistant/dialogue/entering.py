@@ -111,6 +111,7 @@ def enter(turn: Turn, thing: Thing) -> None:
         contents = content_of(thing, turn.state) if getattr(thing, "awg", 0) is not None or not isinstance(thing, AddCable) else []
     except RulesError as refusal:
         turn.refused.append(_refusal(turn, thing, refusal))
+        turn.unplaced.append(thing.words)
         return
     if isinstance(thing, AddCable) and thing.awg is None:
         from assistant.dialogue import correcting
@@ -172,7 +173,7 @@ def add(turn: Turn, content: Content, thing: Act, open_: Open = "") -> None:
     try:
         validate(total)
     except RulesError as refusal:
-        turn.refused.append(say("refused", words=thing.words, why=str(refusal)))
+        turn.refuse(thing.words, str(refusal))
         return
     turn.enter(
         replace(state.with_content(twin.key, total), added=content.count),

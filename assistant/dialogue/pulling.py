@@ -49,7 +49,7 @@ def pull(turn: Turn, act: acts.DescribePull) -> None:
     try:
         sheet = work_out(state)
     except RulesError as refusal:
-        turn.refused.append(say("refused", words=act.words, why=str(refusal)))
+        turn.refuse(act.words, str(refusal))
         return
     turn.enter(state, told(state, sheet), act.words)
 

@@ -101,7 +101,7 @@ def room(turn: Turn, act: acts.RoomFor) -> None:
     try:
         content: Content = entering.content_of(replace(act.thing, count=1), turn.state)[0]
     except RulesError as refusal:
-        turn.refused.append(say("refused", words=act.thing.words, why=str(refusal)))
+        turn.refuse(act.thing.words, str(refusal))
         return
     if assess(turn.state).sheet.capacity is None:
         turn.answer(say("room.no_box"), act.words)

@@ -10,6 +10,7 @@ from dataclasses import dataclass, field
 from typing import NamedTuple, TypeAlias, TypeVar
 
 from assistant.dialogue.history import History
+from assistant.dialogue.saying import say
 from assistant.dialogue.state import Pending, State
 from grammar.acts import Act
 
@@ -98,6 +99,11 @@ class Turn:
         if echo:
             self.echoes.append(echo)
         self.understood.append(understood or echo)
+
+    def refuse(self, words: str, why: str) -> None:
+        """Something said cannot be entered: it is told why, and no verdict stands over it."""
+        self.refused.append(say("refused", words=words, why=why))
+        self.unplaced.append(words)
 
     def answer(self, text: str, understood: str) -> None:
         """Answer a question; the box does not change."""
