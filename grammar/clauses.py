@@ -27,8 +27,8 @@ _SUBJECT = frozenset(_MOOD["subject"])
 _MODAL = frozenset(_MOOD["modal"])
 _FIT = frozenset(_MOOD["fit"])
 _HARD = frozenset(".;?!\n")
-_SOFT = frozenset(",:|()[]")
-_WORD = re.compile(r"[a-z]+(?:'[a-z]+)?|\d[\d./-]*(?:'?s)?|w/o?|[,.;:?!\n|()\[\]#&+=]|[^\s]")
+_SOFT = frozenset(",:|()[]/")
+_WORD = re.compile(r"[a-z]{1,3}-\d{1,3}[a-z]?\b(?![/-])|\d(?:st|nd|rd|th)\b|[a-z]+(?:'[a-z]+)?|\d[\d./-]*(?:'?s)?|w/o?|[,.;:?!\n|()\[\]#&+=]|[^\s]")
 _CONTRACTED = {
     "it's": "it is", "its": "it is", "that's": "that is", "thats": "that is",
     "there's": "there is", "theres": "there is", "they're": "they are", "theyre": "they are",
@@ -49,6 +49,10 @@ _CONTRACTED = {
     "u": "you", "ur": "you are", "y'all": "you all", "thats": "that is", "wheres": "where is",
     "hows": "how is", "whos": "who is", "theyre": "they are", "im": "i am", "ive": "i have",
     "youre": "you are", "gimme": "give me", "lemme": "let me", "cuz": "because",
+    "1st": "first", "2nd": "second", "3rd": "third", "4th": "fourth", "5th": "fifth",
+    "theyre": "they are", "isnt": "is not", "were": "were", "ya": "you", "nah": "no", "nope": "no",
+    "conns": "connectors", "conn": "connector", "receps": "receptacles", "recep": "receptacle",
+    "sw": "switch", "gnd": "ground", "gnds": "grounds", "int": "internal", "ext": "external",
     "you're": "you are", "there're": "there are", "those're": "those are", "w/o": "without",
     "w/": "with", "gonna": "going to", "wanna": "want to", "gotta": "got to",
     "this's": "this is", "you've": "you have", "should've": "should have", "nevermind": "never mind",
@@ -150,6 +154,8 @@ def _contrasts(rest: str, elements: list[Element]) -> bool:
 
 
 _OPERATOR_VERBS = frozenset(_MOOD["verbs_of_request"])
+#: Behind a thing one of these begins anew: "3 12-2 sorry 14-2", "two 14-2s no three".
+_RESTARTS = frozenset({"sorry", "er", "oops", "wait", "no", "nope", "actually", "correction"})
 _EVENTS = frozenset({"next_box", "open_box", "copy_box", "name_box", "list_boxes", "new_job", "delete_box", "done", "undo", "redo", "start_over"})
 
 
@@ -158,6 +164,8 @@ def _begins_another(tag: str, element: Element, before: list[Element]) -> bool:
     if element.found is not None and element.found.kind in _EVENTS:
         return True
     if before[-1].found is not None and before[-1].found.kind in _EVENTS:
+        return True
+    if tag in _RESTARTS and before[-1].found is not None and before[-1].tag[0] == "<":
         return True
     if before[-1].tag in ("and", "then", "but") and len(before) > 1:
         return tag in _OPERATOR_VERBS or tag in ("what", "how", "will", "would", "does", "is")

@@ -38,6 +38,8 @@ def recognise(
     `expect` names the open question (`box`, `clamps`, `device_size` …) and only breaks ties
     between readings of a bare answer. `aliases` are a person's own words and what they mean.
     """
+    if isinstance(words, str):
+        words = _plain_layout(words)
     found = understand(words, expect, aliases)
     if letter := _LETTERED.fullmatch(found.heard.strip().lower()):
         return Utterance(found.heard, (acts.NextBox(name=letter[1], words=found.heard, span=(0, len(found.heard))),))
@@ -99,7 +101,18 @@ def _box_heading(clause: Clause, parts: list[Clause], heard: str) -> str:
     return re.sub(r"(?i) box$", "", text).strip()
 
 
+_DOTS = re.compile(r"(?<=\s)\.{2,}(?=\s)")
+
+
+def _plain_layout(text: str) -> str:
+    """A pasted list in plain lines, each character in its place: tabs and leaders are no words."""
+    if "\t" in text:
+        text = text.replace("\t", "\n")
+    return _DOTS.sub(lambda found: " " * len(found.group()), text) if ".." in text else text
+
+
 _LETTERED = re.compile(r"(?:(?:this is|this one is|ok|okay|now|first|so) )*(box (?:[a-z]|\d{1,3}|one|two|three|four|five|six|seven|eight|nine|ten))[.:,]?")
+_CHANGES = frozenset(store.table("clauses")["other"]["change"])
 _BOX_TOPIC = re.compile(r"^(?:(?:and|so|ok|okay|now|as for|about|going back to|back to|for) )*(?:the|my|this) (?:box|volume|capacity)$")
 
 
@@ -139,8 +152,30 @@ def _clause(
         if denial := _denied_topic(clause, following, heard):
             return place + 2, [*told[:-1], *denial], []
     if _heading(clause, told):
+        if isinstance(told[0], acts.AddGrounds):
+            return _grounds_listed(parts, place + 1, heard)
         return place + 1, [], []
+    if any(isinstance(act, (acts.SetVolume, acts.SetSize)) for act in told):
+        return place + 1, told, [run for run in _unread(clause, told, heard) if run.words.lower() not in _CHANGES]
     return place + 1, told, _unread(clause, told, heard)
+
+
+def _grounds_listed(parts: list[Clause], place: int, heard: str) -> tuple[int, list[Act], list[Unread]]:
+    """ "EGC: 1 - #10, 2 - #12": what stands under that heading are grounds."""
+    made: list[Act] = []
+    while place < len(parts):
+        clause = parts[place]
+        told = tell(Telling(clause, heard))
+        if not told or not all(isinstance(act, (acts.AddConductors, acts.AddGrounds)) for act in told):
+            break
+        made += [
+            acts.AddGrounds(count=act.count, awg=act.awg, words=act.words, span=act.span)  # type: ignore[attr-defined]
+            for act in told
+        ]
+        place += 1
+        if clause.closes not in (",", "and", ""):
+            break
+    return place, made, []
 
 
 def _heading(clause: Clause, told: list[Act]) -> bool:
@@ -255,6 +290,7 @@ def _tidied(
         told = [act for act in made if isinstance(act, _TELLS)]
         if not exact and all(isinstance(act, weak) for act in told) and all(isinstance(act, (*_TELLS, acts.OtherTalk, acts.No, acts.Yes)) for act in made) and len(others) * 2 >= len(parts):
             return [others[0]], []
+    made = _quads(_switch_beside_box(made, heard))
     made = _fixtures(_same_again(_sizes_lent(made, heard), heard), heard, left)
     made, left = _depth_said_apart(_denials_last(made), heard, left)
     made = _one_box(_one_yoke(_false_starts(_without_heading_devices(_joined_counts(_without_activity(made, heard)))), heard), heard)
@@ -418,6 +454,38 @@ def _fixtures(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
                 assert found is not None
                 left.append(Unread(heard[found.start() : found.end()], found.span(), True))
     return made
+
+
+def _quads(made: list[Act]) -> list[Act]:
+    """A quad receptacle is two duplexes on two yokes, 314.16(B)(4)."""
+    kept: list[Act] = []
+    for act in made:
+        last = kept[-1] if kept else None
+        quad = isinstance(last, acts.AddDevice) and last.words.lower().endswith(("quad", "quads", "fourplex"))
+        if quad and isinstance(act, acts.AddDevice) and act.name == "duplex receptacle" and act.count == 2:
+            continue  # "a quad, I mean two duplexes"
+        if isinstance(act, acts.AddDevice) and act.name == "quad receptacle":
+            act = replace(act, name="duplex receptacle", count=2 * (act.count or 1), doubts=())
+        kept.append(act)
+    return kept
+
+
+_SWITCH_BOX = re.compile(r"(?i)^(?P<count>\d|one|two|three|four)?\s*(?:sw|switch) box\b")
+
+
+def _switch_beside_box(made: list[Act], heard: str) -> list[Act]:
+    """ "3 14-2s 1 sw box stamped 18": a counted switch, and then the box."""
+    kept: list[Act] = []
+    for act in made:
+        if isinstance(act, (acts.SetVolume, acts.NameBoxKind, acts.SetSize)):
+            said = _SWITCH_BOX.match(act.words)
+            before = re.search(r"(?i)(\d|one|two|three|four)\s*$", heard[: act.span[0]])
+            counted = said is not None and (said["count"] or before)
+            if counted and said is not None:
+                number = numbers.value(((said["count"] or before[1]).lower(),))  # type: ignore[index]
+                kept.append(acts.AddDevice(count=int(number or 1), name="switch", words=act.words.split(" box")[0], span=act.span))
+        kept.append(act)
+    return kept
 
 
 _NO_DEVICE = re.compile(r"\b(?:ceiling|lighting|light|smoke|alarm|luminaire|fan|fixture) outlet\b", re.IGNORECASE)

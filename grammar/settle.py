@@ -156,9 +156,22 @@ def _carried(statements: list[Statement]) -> list[Statement]:
         for slot in _CARRIED.get(statement.kind, ()):
             if slot not in statement.slots:
                 found[place] = statement = _borrowed(found, place, slot)
+        if statement.kind == "conductors" and "awg" not in statement.slots:
+            found[place] = statement = _from_grounds(found, place)
         if statement.kind == "cable" and "awg" not in statement.slots and place:
             found[place] = _conductors_too(found[place - 1], statement)
     return found
+
+
+def _from_grounds(statements: list[Statement], place: int) -> Statement:
+    """ "hot, neutral, ground #12": the size said with the ground is that of its circuit."""
+    mine = statements[place]
+    for other in statements[place + 1 : place + 4]:
+        if other.kind == "grounds" and "awg" in other.slots:
+            return replace(mine, slots={**mine.slots, "awg": other.slots["awg"]}, doubts=tuple(d for d in mine.doubts if d.slot != "awg"))
+        if other.kind not in ("conductors", "grounds"):
+            break
+    return mine
 
 
 def _conductors_too(before: Statement, elided: Statement) -> Statement:

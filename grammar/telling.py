@@ -100,12 +100,13 @@ def _plain(telling: Telling, elements: Sequence[Element], rest: bool = False) ->
 
 
 _THINGS_BESIDE = frozenset({"cable", "conductors", "device", "grounds", "fixture_wires", "fitting", "terminal_block", "uncounted", "box_volume", "box_size"})
-_PLACE_WORDS = {"inside": "inside", "internal": "inside", "outside": "outside", "external": "outside", "exterior": "outside"}
+_PLACE_WORDS = {"in": "inside", "out": "outside", "inside": "inside", "internal": "inside", "outside": "outside", "external": "outside", "exterior": "outside"}
 
 
 def _clamps_placed(made: list[Act], elements: Sequence[Element]) -> list[Act]:
     """ "the connectors are the kind that screw on outside the box"."""
-    places = {_PLACE_WORDS[e.tag] for e in elements if e.tag in _PLACE_WORDS}
+    last = elements[-1].tag if elements else ""
+    places = {_PLACE_WORDS[e.tag] for e in elements if e.tag in _PLACE_WORDS and (len(e.tag) > 3 or e.tag == last)}
     if len(places) == 1 and not any(map(is_negator, elements)):
         _placed(made, places.pop())
     return made

@@ -28,6 +28,9 @@ BY_DEPTH = frozenset({"octagon", "square", "handy"})
 NAMED = {"conduit body": "conduit_body", "pull box": "pull_box"}
 """Enclosures with rules of their own, by name."""
 
+NOT_TABLED = frozenset({"junction", "outlet", "ceiling", "splice", "old work", "new work", "fan"})
+"""What a box is for: no family of Table 314.16(A)."""
+
 MATERIALS = {"nonmetallic": True, "plastic": True, "metal": False}
 
 
@@ -100,6 +103,8 @@ def box_size(turn: Turn, act: SetSize) -> None:
         return
     if act.family == "device" and act.width == 4 and act.height is not None:
         act = replace(act, family="handy")  # 4 x 2-1/8 is the handy box's size, Table 314.16(A)
+    if act.family in NOT_TABLED and act.width is not None:
+        act = replace(act, family="square" if act.height in (None, act.width) else None)
     known = turn.state.partial
     partial = PartialBox(
         family=act.family or (known.family if known is not None and act.height is None else "device"),

@@ -62,7 +62,7 @@ def _no_grounds(turn: Turn, act: acts.Deny) -> None:
 def nothing_else(turn: Turn, act: acts.NothingElse) -> None:
     """ "Nothing else in it", "that's all"."""
     state = turn.state
-    if act.of == "other":
+    if act.of == "other" or " yet" in act.words.lower():
         turn.enter(state, say("echo.no_other"))
         return
     changes: list[str] = []

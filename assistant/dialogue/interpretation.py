@@ -156,6 +156,8 @@ _WIDE = Decimal("4.6875")
 
 def _volume(turn: Turn, act: acts.SetVolume) -> Act:
     """A bare "box one" is a box of the job, not one of a cubic inch; "box 4-11/16" is a size."""
+    if act.volume is not None and act.volume < 5 and act.volume != int(act.volume) and act.unit is None and act.family in ("octagon", "square", "handy", "device", "pancake"):
+        return _full(act, acts.SetSize(family=act.family, depth=act.volume), "depth")
     if act.volume == _WIDE and act.unit is None:
         return _full(act, acts.SetSize(family="square", width=_WIDE), "width")
     if act.volume is not None and act.volume < 3 and act.unit is None and not act.doubts:

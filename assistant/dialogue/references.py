@@ -82,7 +82,8 @@ def find_all(state: State, reference: Reference) -> list[Item]:
     if reference.item is not None:
         item = state.item(reference.item)
         return [item] if item else []
-    if reference.kind == "anything" and reference.which in ("said", "last") and not reference.ordinal:
+    pronoun = reference.kind == "anything" and reference.awg is None
+    if pronoun and reference.which in ("said", "last") and not reference.ordinal:
         last = state.item(state.last)
         if reference.words and reference.count is None:
             named = _by_words(state, reference.words)
