@@ -44,6 +44,10 @@ def ask(telling: Telling, following: Sequence[Clause] = ()) -> list[Act]:
         return _suppose(telling, following, words, span)
     fixed = _fixed(clause, words, span, bool(things))
     if fixed is not None:
+        first = fixed[0]
+        inside = [found for found in things if found.kind in THINGS]
+        if inside and isinstance(first, acts.Ask) and first.about in ("total", "margin", "capacity"):
+            return [*_described(telling, following, words, span), first]
         return fixed
     if "smallest_box" in kinds or re.search(r"\b(?:what|which|how big a|how big of a|smallest|size)\b.*\bbox\b.*\b(?:for|with|need|use|fit|hold|holds|if)\b", clause.line) and not any(k in ("box_volume", "box_size") for k in kinds):
         told = [act for act in map(act_of, things) if act is not None and not isinstance(act, acts.NameBoxKind)]
@@ -58,7 +62,7 @@ def ask(telling: Telling, following: Sequence[Clause] = ()) -> list[Act]:
         inner = _suppose(telling, following, words, span)
         return [replace(inner[0], asks_fit=True)] if inner and isinstance(inner[0], acts.Suppose) else inner
     if re.match(r"(?:(?:and|so|ok|okay|but|or) )*(?:how|what) about\b", clause.line):
-        return _suppose(telling, following, words, span)
+        return _described(telling, following, words, span)
     term = _term(f"{clause.line} {words.lower()}")
     devices = [found for found in things if found.kind in THINGS or found.kind == "clamps"]
     if _COUNTS.search(clause.line) and (devices or term) and not re.search(r"\b(?:take|taking) (?:out|off|away)\b", clause.line):
@@ -77,6 +81,14 @@ def ask(telling: Telling, following: Sequence[Clause] = ()) -> list[Act]:
     if devices and re.search(r"\b(?:what|how)\b", clause.line):
         return [_meaning(term, devices, words, span)]
     return [acts.AskUnknown(words=words, span=span)]
+
+
+def _described(
+    telling: Telling, following: Sequence[Clause], words: str, span: tuple[int, int]
+) -> list[Act]:
+    """A supposition that describes a box, where none is described yet."""
+    inner = _suppose(telling, following, words, span)
+    return [replace(one, asks_fit=True) if isinstance(one, acts.Suppose) else one for one in inner]
 
 
 def _fixed(clause: Clause, words: str, span: tuple[int, int], things: bool) -> list[Act] | None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from decimal import Decimal
 from functools import lru_cache
 
 from grammar import acts, numbers, store
@@ -39,8 +40,9 @@ def recognise(
     between readings of a bare answer. `aliases` are a person's own words and what they mean.
     """
     if isinstance(words, str):
-        words = _plain_layout(words)
-    found = understand(words, expect, aliases)
+        found = replace(understand(_plain_layout(words), expect, aliases), heard=words)
+    else:
+        found = understand(words, expect, aliases)
     if letter := _LETTERED.fullmatch(found.heard.strip().lower()):
         return Utterance(found.heard, (acts.NextBox(name=letter[1], words=found.heard, span=(0, len(found.heard))),))
     if social := _social(found.heard):
@@ -87,11 +89,16 @@ _ROOMS = frozenset(store.table("clauses")["rooms"]["names"])
 _ROOM_WORDS = frozenset(store.table("clauses")["rooms"]["words"])
 
 
+_CODE = re.compile(r"[a-z]{1,3}-\d{1,3}[a-z]?")
+
+
 def _box_heading(clause: Clause, parts: list[Clause], heard: str) -> str:
     """ "Kitchen island: …", "laundry box. …": the name of a box as first words; else empty."""
     if clause.closes not in (":", ".", "\n") or len(parts) < 2 or len(clause.elements) > 6:
         return ""
     words = [e.tag for e in clause.elements if e.tag not in ("ok", "okay", "alright", "so", "now", "this", "is", "the", "and", "for", "in", "it")]
+    if words and _CODE.fullmatch(words[-1]) and all(w in ("box", "item", "no", "number") for w in words[:-1]):
+        return heard[clause.span[0] : clause.span[1]].strip(" .:,").split()[-1]
     if not words or not all(w.isalnum() or w.startswith("<n:") or w.startswith("<box_kind") for w in words):
         return ""
     if not any(w in _ROOMS for w in words) or not all(w in _ROOMS or w in _ROOM_WORDS or w.startswith("<") or w not in known_words() for w in words):
@@ -108,9 +115,14 @@ def _plain_layout(text: str) -> str:
     """A pasted list in plain lines, each character in its place: tabs and leaders are no words."""
     if "\t" in text:
         text = text.replace("\t", "\n")
+    text = _LABEL.sub(lambda found: found[1] + " " * (len(found[0]) - len(found[1])), text)
     return _DOTS.sub(lambda found: " " * len(found.group()), text) if ".." in text else text
 
 
+#: A room's or a drawing's number at the head of a line is no count of what follows.
+_LABEL = re.compile(
+    r"(?im)((?:^|[,;.:]\s*)(?:(?:at|in|for|ok|so) )?(?:[a-z]+ )?(?:rm|room|office|suite|apt|unit|floor|flr|sheet|rev|circuit|ckt|corridor|classroom|area|zone|bldg)) ?#? ?\d{1,4}[a-z]?\b"
+)
 _LETTERED = re.compile(r"(?:(?:this is|this one is|ok|okay|now|first|so) )*(box (?:[a-z]|\d{1,3}|one|two|three|four|five|six|seven|eight|nine|ten))[.:,]?")
 _CHANGES = frozenset(store.table("clauses")["other"]["change"])
 _BOX_TOPIC = re.compile(r"^(?:(?:and|so|ok|okay|now|as for|about|going back to|back to|for) )*(?:the|my|this) (?:box|volume|capacity)$")
@@ -364,8 +376,14 @@ def _same_device(one: acts.AddDevice, other: acts.AddDevice) -> bool:
 def _sizes_lent(made: list[Act], heard: str) -> list[Act]:
     """ "two grounds, also fourteen": the size is of what was said before it."""
     kept: list[Act] = []
+    heading: int | None = None
     for act in made:
         last = kept[-1] if kept else None
+        if isinstance(act, acts.Size) and heard[act.span[1] : act.span[1] + 2].lstrip().startswith(":"):
+            heading = act.awg  # "#12: black 2, white 2, green 1"
+            continue
+        if heading is not None and isinstance(act, (acts.AddConductors, acts.AddGrounds)) and act.awg is None:
+            act = replace(act, awg=heading, doubts=tuple(d for d in act.doubts if d.slot != "awg"))
         loose = isinstance(last, (acts.AddGrounds, acts.AddConductors, acts.AddJumper, acts.AddTerminalBlock))
         if isinstance(act, acts.Size) and loose and last.awg is None:  # type: ignore[union-attr]
             between = heard[last.span[1] : act.span[0]]  # type: ignore[union-attr]
@@ -418,7 +436,7 @@ def _depth_said_apart(
 _LOOPS = re.compile(r"\b(?:loop|loops|looped|coil|coiled|slack)\b")
 _LONG = re.compile(r"\b(?:foot|feet|twelve inch|12 inch|12\"|double|twice|long|big)\b")
 _SHORT = re.compile(r"\b(?:short|less than|under|not quite)\b")
-_FLAT = re.compile(r"\b(?:no|not a|isn't a|without a|ain't no|flat)\b[^,.;]{0,12}\b(?:dome|domed|canopy)\b|\bflat (?:fixture|light|luminaire|disk)\b")
+_FLAT = re.compile(r"\b(?:no|not from a|not out of a|not from the|not a|isn't a|without a|ain't no|flat)\b[^,.;]{0,12}\b(?:dome|domed|canopy)\b|\bflat (?:fixture|light|luminaire|disk)\b")
 _DOME = re.compile(r"\b(?:dome|domed|canopy)\b")
 _NO_FIXTURE_GROUND = re.compile(r"\bno (?:fixture )?ground")
 
@@ -433,7 +451,7 @@ def _fixtures(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
                 count=act.count, awg=act.awg, words=act.words, span=act.span,
                 doubts=tuple(d for d in act.doubts if d.reason not in ("unusual", "vague")),
             )  # fmt: skip
-        if isinstance(act, acts.AddFixtureWires) and act.canopy is None and (flat or dome):
+        if isinstance(act, acts.AddFixtureWires) and (flat or act.canopy is None and dome):
             made[place] = replace(act, canopy=not flat)
             if _NO_FIXTURE_GROUND.search(low[act.span[0] :]):
                 made = [o for o in made if not (isinstance(o, acts.Deny) and o.target.kind == "grounds" and o.span[0] > act.span[0])]
@@ -514,6 +532,11 @@ def _same_again(made: list[Act], heard: str) -> list[Act]:
             heading = isinstance(last, acts.AddDevice) and last is kept[0] and last.count is None and not last.words.lower().startswith(("a ", "an ", "the "))
             if heading and _generic(act) and isinstance(last, acts.AddDevice) and re.search(r"[:.;]", heard[last.span[1] : act.span[0]]):
                 kept[-1] = replace(last, count=act.count, awg=act.awg or last.awg, gangs=act.gangs or last.gangs, span=(last.span[0], act.span[1]))
+                continue
+            first = kept[0] if kept else None
+            if isinstance(first, acts.AddDevice) and first.count is None and first.span[0] < 14 and not first.words.lower().startswith(("a ", "an ")) and re.match(r"[^,;]{0,25}?[:.](?:\s|$)", heard[first.span[1] :]):
+                wide = first.name in ("range receptacle", "dryer receptacle")
+                kept[0] = replace(act, name=first.name) if wide else act
                 continue
             if kept and isinstance(kept[0], acts.AddDevice) and kept[0].count is None and kept[0].name in ("range receptacle", "dryer receptacle") and _generic(act):
                 kept[0] = replace(kept[0], awg=act.awg or kept[0].awg, gangs=act.gangs or kept[0].gangs)
@@ -612,6 +635,8 @@ def _one_box(made: list[Act], heard: str) -> list[Act]:
     """A box described in several steps is one box; a volume behind an unmarked ring is the
     ring's."""
     kept: list[Act] = []
+    if not any(isinstance(one, (acts.SetSize, acts.SetVolume)) and getattr(one, "volume", 20) is not None and getattr(one, "volume", 20) > 12 for one in made):
+        made = [part for act in made for part in _box_and_ring(act)]
     for act in made:
         last = kept[-1] if kept else None
         if isinstance(act, acts.SetVolume) and act.volume is not None and act.volume < 5 and act.volume != int(act.volume) and act.unit is None:
@@ -642,6 +667,14 @@ def _one_box(made: list[Act], heard: str) -> list[Act]:
             continue
         kept.append(act)
     return kept
+
+
+def _box_and_ring(act: Act) -> list[Act]:
+    """ "4 square deep mud ring": the box, and a ring on it, for a ring has no such depth."""
+    if isinstance(act, acts.AddPart) and act.name == "plaster ring" and act.family == "square" and act.depth is not None:
+        box = acts.SetSize(family=act.family, width=act.width or Decimal(4), depth=act.depth, words=act.words, span=act.span)
+        return [box, replace(act, family=None, width=None, depth=None)]
+    return [act]
 
 
 def _is_depth(number: acts.Number, size: acts.SetSize) -> bool:

@@ -93,6 +93,8 @@ def _plain(telling: Telling, elements: Sequence[Element], rest: bool = False) ->
         elif corrects or _no_but(elements, place):
             made += _restated(element, telling, several)
         elif (act := act_of(element.found)) is not None:
+            if isinstance(act, acts.NothingElse) and telling.heard[act.span[1] : act.span[1] + 4].lower() == " yet":
+                continue
             made.append(_partitive(act, telling))
         else:
             made += _mention(element)
@@ -347,6 +349,11 @@ def _reclassify(match: Match, telling: Telling) -> list[Act]:
 
 def _route(match: Match, telling: Telling) -> list[Act]:
     words, span = _words(match, telling)
+    thing = next((e for e in _pieces(match, "ref") if e.found is not None), None)
+    if thing is not None and not thing.tag.endswith(":d>"):
+        made = act_of(thing.found)  # type: ignore[arg-type]
+        if made is not None and hasattr(made, "path"):
+            return [replace(made, path="through", words=words, span=span)]
     return [acts.Route(target=_target(match, telling), path="through", words=words, span=span, function="correction")]
 
 
@@ -485,6 +492,11 @@ def _land(match: Match, telling: Telling) -> list[Act] | None:
     target = _target(match, telling)
     if target.kind not in ("device", "terminal_block", "anything"):
         return None
+    said = next((e for e in _pieces(match, "ref") if e.found is not None and e.found.kind == "device"), None)
+    if said is not None and said.found is not None and said.found.get("count") is not None and not said.tag.endswith(":d>"):
+        made = act_of(said.found)
+        if isinstance(made, acts.AddDevice) and not said.found.words.lower().startswith(("both", "one of", "two of")):
+            return [replace(made, awg=awg, words=words, span=span)]
     cables = [e.found for e in _pieces(match, "size") if e.found is not None and e.found.kind == "cable"]
     told: list[Act] = []
     if cables and match.found.start("size") < match.found.start("ref"):

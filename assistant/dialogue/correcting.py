@@ -140,6 +140,10 @@ def unsized_cables(turn: Turn, cable: acts.AddCable) -> None:
     """ "There are three cables" where cables are in the box: how many of them there are."""
     target = Reference("cable", words=cable.words)
     low = cable.words.lower()
+    counted = any(word in low.split() for word in ("a", "an"))
+    if cable.count is None and not counted and not any(w in low.split() for w in ("another", "more", "same")):
+        turn.understood.append(cable.words)  # "the old cable": nothing more
+        return
     adds = any(word in low.split() for word in ("more", "another", "extra", "additional", "same"))
     if adds or low.startswith(("another ", "one more ", "a second", "a third")) or cable.count is None or (cable.count == 1 and low.startswith(("a ", "an "))):
         more(turn, acts.More(target=target, count=cable.count or 1, words=cable.words))
@@ -300,7 +304,10 @@ def _means_box(turn: Turn, act: acts.RestateNumber) -> bool:
     if not (state.box or turn.asked == "box"):
         return False
     fraction = value != int(value)
-    if state.last == "box" and value >= 3:
+    counted = act.instead_of is not None and any(i.content.count == act.instead_of for i in state.items)
+    if counted and not fraction:
+        return False
+    if state.last == "box" and (value >= LEAST_BOX or fraction and value >= 3):
         return True
     if fraction and value >= 3 and _as_pair(value) is None:
         return True
