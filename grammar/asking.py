@@ -9,7 +9,7 @@ from typing import Any, cast
 
 from grammar import acts, store
 from grammar.acts import Act
-from grammar.clauses import Clause
+from grammar.clauses import UNSURE, Clause
 from grammar.making import BOX, QUESTIONS, THINGS, act_of, thing_of
 from grammar.statements import Statement
 from grammar.telling import Telling, tell
@@ -40,6 +40,8 @@ def ask(telling: Telling, following: Sequence[Clause] = ()) -> list[Act]:
     span = (clause.span[0], (following[-1] if following else clause).span[1])
     kinds = [found.kind for found in (*clause.found, *clause.asked)]
     things = [found for found in clause.found if found.kind in THINGS or found.kind in BOX]
+    if UNSURE.search(clause.line):
+        return [acts.DontKnow(words=words, span=span)]
     if clause.mood == "conditional":
         return _suppose(telling, following, words, span)
     fixed = _fixed(clause, words, span, bool(things))

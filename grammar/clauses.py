@@ -296,6 +296,8 @@ _REQUEST = re.compile(
 )
 
 
+#: "I forget if it's the deep one": nothing is told.
+UNSURE = re.compile(r"\b(?:forget|forgot|not sure|not certain|do not know|can not tell|dunno|no idea|do not remember|can not remember) (?:if|whether|which|what|how)\b")
 #: "So now the clamp counts as a 12?", "that's exactly 18, right?"
 _TAG = re.compile(r"\b(?:counts?|counted|means?|right|correct|perfect|huh|isn't it|is it|yeah|total|still|exactly|so now)\b")
 
@@ -309,6 +311,9 @@ def _find_mood(clause: Clause) -> None:
     head_word = "" if words[first][0] == "<" else words[first]
     line = clause.line
     if any(e.found is not None and e.found.kind in _EVENTS for e in clause.elements):
+        return
+    if UNSURE.search(line):
+        clause.mood = "interrogative"
         return
     if _CONDITIONAL.search(line):
         clause.mood = "conditional"
@@ -363,6 +368,10 @@ def _asks(words: list[str], first: int, clause: Clause) -> bool:
         return clause.closes == "?" or follows in ("ideas", "chance", "other", "way", "left", "room", "over", "of", "boxes", "problem", "issues", "issue", "violation", "violations")
     if follows == "not":
         return first + 2 < len(words) and words[first + 2] in _SUBJECT
+    if head in ("is", "are") and clause.closes != "?" and not _about_fit(words, first):
+        rest = [w for w in words[first + 1 :] if w not in ("the", "a", "an")]
+        if rest and rest[0].startswith(("<n:", "<cable:", "<box_size", "<conductors:")) and not any(w in ("counted", "count", "counts", "supposed", "allowed") for w in words):
+            return False  # "is two cable 14-2", with its subject left out
     if head in ("is", "are", "was", "were", "am"):
         if follows in _SUBJECT and follows not in ("a", "an", "all"):
             return True

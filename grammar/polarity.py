@@ -23,14 +23,17 @@ _UNSURE = frozenset({"look", "looked", "check", "checked", "know", "tell", "sure
 _UNKNOWN_BETWEEN = 2
 
 
+_LEADS = frozenset({"hmm", "um", "uh", "oh", "well", "so", "ok", "okay", "and", "but", "no", "actually", "wait", "man", "ah"})
 _MARKED = frozenset({"wait", "sorry", "actually", "i", "it", "that", "those", "they", "these", "this", "the", "there", "make", "hold", "just", "only", "its", "is", "we", "you", "he", "she", "let", "scratch", "my", "oh", "so", "um", "uh", "need", "forget"})
 
 
 def _marker(elements: Sequence[Element], place: int) -> bool:
     """ "no the box is deep": an answer or a correction, where "no box" denies."""
-    if elements[place].tag not in ("no", "nope") or place:
+    if elements[place].tag not in ("no", "nope"):
         return False
-    return len(elements) < 2 or elements[1].tag in _MARKED
+    if any(e.found is not None or e.tag not in _LEADS for e in elements[:place]):
+        return False
+    return len(elements) < place + 2 or elements[place + 1].tag in _MARKED
 
 
 def is_negator(element: Element) -> bool:
@@ -49,6 +52,8 @@ def denied(elements: Sequence[Element]) -> set[int]:
                 found.add(_thing_before(elements, place))
                 open_at = None
                 continue
+            if element.tag == "not" and place and elements[place - 1].tag == "can":
+                return found  # "I can't see the clamps from here": not known, not denied
             open_at, unknown = place, 0
             continue
         if open_at is None:
@@ -92,6 +97,9 @@ def _follows(elements: Sequence[Element], place: int, *tags: str) -> bool:
 def _denies_back(elements: Sequence[Element], place: int) -> bool:
     """ "clamps none inside": the thing stands before, and none behind."""
     tag = elements[place].tag
+    if tag == "not":
+        rest = {e.tag for e in elements[place + 1 :]}
+        return rest <= {"have", "has", "there", "any", "got", "here", "present"} and _thing_before(elements, place) >= 0
     if not (tag in _AFTER or tag == "<n:0>" or tag.startswith("<none")):
         return False
     before = _thing_before(elements, place)

@@ -82,6 +82,7 @@ def recognise(
     if found.passed:
         left = [run for run in left if not any(s <= run.span[0] and run.span[1] <= e for s, e in found.passed)]
     made, left = _tidied(made, left, parts, found.heard)
+    made = _without_empty_undo(made)
     return Utterance(found.heard, tuple(made), tuple(left))
 
 
@@ -94,7 +95,8 @@ _CODE = re.compile(r"[a-z]{1,3}-\d{1,3}[a-z]?")
 
 def _box_heading(clause: Clause, parts: list[Clause], heard: str) -> str:
     """ "Kitchen island: …", "laundry box. …": the name of a box as first words; else empty."""
-    if clause.closes not in (":", ".", "\n") or len(parts) < 2 or len(clause.elements) > 6:
+    alone = len(parts) == 1 and clause.elements[-1].tag.startswith(("box", "<box_kind"))
+    if not alone and (clause.closes not in (":", ".", "\n") or len(parts) < 2) or len(clause.elements) > 6:
         return ""
     words = [e.tag for e in clause.elements if e.tag not in ("ok", "okay", "alright", "so", "now", "this", "is", "the", "and", "for", "in", "it")]
     if words and _CODE.fullmatch(words[-1]) and all(w in ("box", "item", "no", "number") for w in words[:-1]):
@@ -108,6 +110,8 @@ def _box_heading(clause: Clause, parts: list[Clause], heard: str) -> str:
     return re.sub(r"(?i) box$", "", text).strip()
 
 
+#: Words that look for a word.
+_SEEKING = re.compile(r"(?i)\b(?:what'?s it called|what is it called|what do you call (?:it|them|that)|whatchamacallit|how (?:do )?(?:i|you) say|what'?s the word)\b,?")
 _DOTS = re.compile(r"(?<=\s)\.{2,}(?=\s)")
 
 
@@ -115,6 +119,7 @@ def _plain_layout(text: str) -> str:
     """A pasted list in plain lines, each character in its place: tabs and leaders are no words."""
     if "\t" in text:
         text = text.replace("\t", "\n")
+    text = _SEEKING.sub(lambda found: " " * len(found[0]), text)
     text = _LABEL.sub(lambda found: found[1] + " " * (len(found[0]) - len(found[1])), text)
     return _DOTS.sub(lambda found: " " * len(found.group()), text) if ".." in text else text
 
@@ -123,7 +128,7 @@ def _plain_layout(text: str) -> str:
 _LABEL = re.compile(
     r"(?im)((?:^|[,;.:]\s*)(?:(?:at|in|for|ok|so) )?(?:[a-z]+ )?(?:rm|room|office|suite|apt|unit|floor|flr|sheet|rev|circuit|ckt|corridor|classroom|area|zone|bldg)) ?#? ?\d{1,4}[a-z]?\b"
 )
-_LETTERED = re.compile(r"(?:(?:this is|this one is|ok|okay|now|first|so) )*(box (?:[a-z]|\d{1,3}|one|two|three|four|five|six|seven|eight|nine|ten))[.:,]?")
+_LETTERED = re.compile(r"(?:(?:this is|this one is|ok|okay|now|first|so) )*(box (?:[a-z]|[1-5]|one|two|three|four|five))[.:,]?")
 _CHANGES = frozenset(store.table("clauses")["other"]["change"])
 _BOX_TOPIC = re.compile(r"^(?:(?:and|so|ok|okay|now|as for|about|going back to|back to|for) )*(?:the|my|this) (?:box|volume|capacity)$")
 
@@ -135,6 +140,17 @@ def _of_the_box(act: Act) -> Act:
             volume=act.value, words=act.words, span=act.span, doubts=act.doubts, function="correction"
         )
     return act
+
+
+def _without_empty_undo(made: list[Act]) -> list[Act]:
+    """ "How many has the panel? Never mind": nothing is taken back; nor twice: "the 12-3 is not
+    there, forget it"."""
+    told = [act for act in made if not isinstance(act, acts.Undo)]
+    passed = all(isinstance(act, (acts.AskUnknown, acts.OtherTalk, acts.Ask, acts.AskMeaning)) for act in told)
+    taken = any(isinstance(act, (acts.Remove, acts.Deny)) for act in told)
+    if not told or not (passed or taken):
+        return made
+    return [act for act in made if not (isinstance(act, acts.Undo) and re.match(r"(?i)never mind|forget (?:it|that)|take (?:it|that) out", act.words))]
 
 
 def _clause(
@@ -156,6 +172,8 @@ def _clause(
         # what may be of the box after all is not passed over in silence
         held = [Unread(words, clause.span, True)] if exact else []
         return place + 1, [acts.OtherTalk(words=words, span=clause.span)], held
+    if place + 1 < len(parts) and clause.closes == "," and parts[place + 1].closes == "?" and len(clause.elements) < 5 and re.search(r"\bcounts?\b|\bcounted\b", parts[place + 1].line):
+        return place + 2, ask(Telling(parts[place + 1], heard)), []  # "the travellers, they count?"
     told = tell(telling)
     if not told and (asked := order(clause, heard)):
         return place + 1, asked, []
@@ -305,7 +323,7 @@ def _tidied(
     made = _quads(_switch_beside_box(made, heard))
     made = _fixtures(_same_again(_sizes_lent(made, heard), heard), heard, left)
     made, left = _depth_said_apart(_denials_last(made), heard, left)
-    made = _one_box(_one_yoke(_false_starts(_without_heading_devices(_joined_counts(_without_activity(made, heard)))), heard), heard)
+    made = _one_box(_one_yoke(_false_starts(_without_heading_devices(_joined_counts(_without_activity(made, heard)), heard)), heard), heard)
     if not left and not any(isinstance(act, _TELLS) for act in made):
         left = _untold(made, parts, heard)
     told = [act for act in made if isinstance(act, _TELLS)]
@@ -417,7 +435,8 @@ def _depth_said_apart(
 ) -> tuple[list[Act], list[Unread]]:
     """ "deep four square, the two and an eighth one": a depth that no phrase took."""
     open_ = [n for n, act in enumerate(made) if isinstance(act, acts.SetSize) and (act.depth is None or isinstance(act.depth, str))]
-    if not open_:
+    alone = not any(isinstance(act, (acts.SetSize, acts.SetVolume, acts.AddPart, acts.AskUnknown, acts.Ask, acts.Suppose, acts.OtherTalk)) for act in made) and len(heard) < 60
+    if not open_ and not alone:
         return made, left
     for found in _FRACTION.finditer(heard.lower()):
         if any(act.span[0] <= found.start() < act.span[1] for act in made):
@@ -426,8 +445,10 @@ def _depth_said_apart(
         value = numbers.value(texts)
         if value is None or not 1 <= value < 5:
             continue
-        size = made[open_[-1]]
-        made[open_[-1]] = replace(size, depth=value)  # type: ignore[call-arg]
+        if open_:
+            made[open_[-1]] = replace(made[open_[-1]], depth=value)  # type: ignore[call-arg]
+        else:
+            made.append(acts.SetSize(depth=value, words=heard[found.start() : found.end()], span=found.span()))
         left = [run for run in left if not (found.start() <= run.span[0] < found.end())]
         break
     return made, left
@@ -479,7 +500,7 @@ def _quads(made: list[Act]) -> list[Act]:
     kept: list[Act] = []
     for act in made:
         last = kept[-1] if kept else None
-        quad = isinstance(last, acts.AddDevice) and last.words.lower().endswith(("quad", "quads", "fourplex"))
+        quad = isinstance(last, acts.AddDevice) and re.search(r"quad|fourplex", last.words.lower()) is not None
         if quad and isinstance(act, acts.AddDevice) and act.name == "duplex receptacle" and act.count == 2:
             continue  # "a quad, I mean two duplexes"
         if isinstance(act, acts.AddDevice) and act.name == "quad receptacle":
@@ -569,14 +590,15 @@ def _false_starts(made: list[Act]) -> list[Act]:
     return kept
 
 
-def _without_heading_devices(made: list[Act]) -> list[Act]:
+def _without_heading_devices(made: list[Act], heard: str) -> list[Act]:
     """ "two devices, a switch and a duplex": the sum said first is no further device."""
     kept: list[Act] = []
     for place, act in enumerate(made):
-        if isinstance(act, acts.AddDevice) and act.name in (None, "device") and (act.count or 0) > 1:
+        summed = isinstance(act, acts.AddDevice) and re.match(r"\s*(?:,|:|so)? ?(?:so|a |one |:)", heard[act.span[1] : act.span[1] + 8]) is not None
+        if isinstance(act, acts.AddDevice) and (act.name in (None, "device") or summed and act.name in ("receptacle", "switch")) and (act.count or 0) > 1:
             named = 0
             for later in made[place + 1 :]:
-                if not isinstance(later, acts.AddDevice) or later.name in (None, "device"):
+                if not isinstance(later, acts.AddDevice) or later.name in (None, "device") or later.name == act.name:
                     break
                 named += later.count or 1
             if named == act.count:

@@ -67,7 +67,32 @@ def _with_rest(match: Match, made: list[Act], telling: Telling) -> list[Act]:
     before = telling.clause.elements[: covered.start]
     after = telling.clause.elements[covered.stop :]
     plain = replace(telling, corrective=False)
-    return [*_plain(plain, before, rest=True), *made, *_plain(plain, after, rest=True)]
+    beside = _unused(match) if match.act in _LEAVING else []
+    told = [*_plain(plain, [*before, *beside], rest=True), *made]
+    if len(after) > 2 and any(element.found is not None or element.tag[0] == "<" for element in after):
+        if after[0].tag in ("and", "but", "so", "then"):
+            after = after[1:]
+        line = " ".join([element.tag for element in after])
+        return [*told, *tell(replace(plain, clause=Clause(after, line=line)))]
+    return [*told, *_plain(plain, after, rest=True)]
+
+
+#: Patterns that may pass over a thing without saying anything of it: it is told by itself.
+_LEAVING = frozenset({"box_number", "restate_number", "canopy"})
+
+
+def _unused(match: Match) -> list[Element]:
+    """The things within a pattern that no part of it is about."""
+    used: set[int] = set()
+    for group in match.found.re.groupindex:
+        if match.has(group):
+            used |= set(match.places(group))
+    return [
+        match.clause.elements[place]
+        for place in match.covered()
+        if place not in used and (found := match.clause.elements[place].found) is not None
+        and found.kind in _THING_KINDS
+    ]  # fmt: skip
 
 
 def _plain(telling: Telling, elements: Sequence[Element], rest: bool = False) -> list[Act]:
@@ -178,6 +203,8 @@ def _restated(element: Element, telling: Telling, several: bool) -> list[Act]:
         value = found.get("value")
         if value is None:
             return []
+        if Decimal(str(value)) in (14, 12, 10, 8, 6) and re.search(r"\bon (?:the )?<n:\d+>", telling.clause.line):
+            return [acts.Size(awg=int(value), words=found.words, span=found.span)]
         return [acts.RestateNumber(value=Decimal(str(value)), words=found.words, span=found.span, doubts=found.doubts, function="correction")]  # type: ignore[arg-type]
     thing = thing_of(found)
     if thing is not None:
@@ -373,7 +400,10 @@ def _contrast(match: Match, telling: Telling) -> list[Act] | None:
     if value is not None:
         other = _number(match, "old")
         if other is None:
-            return None
+            named = _target(match, telling, "old")
+            if named.kind in ("box", "anything") or value != int(value):
+                return None
+            return [acts.Recount(target=replace(named, count=None), count=int(value), words=words, span=span, function="correction")]
         return [acts.RestateNumber(value=value, instead_of=other, words=words, span=span, function="correction")]
     thing = _thing_in(match, "new")
     if thing is None:

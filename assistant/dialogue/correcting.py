@@ -29,6 +29,9 @@ from rules.contents import (
     Yoke,
 )
 
+SIZES = frozenset({18, 16, 14, 12, 10, 8, 6})
+"""AWG sizes that have a volume allowance, Table 314.16(B)(1)."""
+
 LEAST_BOX = 6
 """Cubic inches that a bare number can mean of a box; fewer are a count (common practice)."""
 
@@ -183,6 +186,8 @@ def restate(turn: Turn, act: acts.Restate) -> None:
     if isinstance(thing, acts.AddCable) and thing.awg is None:
         unsized_cables(turn, thing)
         return
+    if isinstance(thing, acts.AddDevice) and thing.name == "combination device" and _combined(turn, thing):
+        return
     item = _restated(state, act)
     if item is None:
         entering.enter(turn, thing)
@@ -198,6 +203,21 @@ def restate(turn: Turn, act: acts.Restate) -> None:
         turn.refuse(thing.words, str(refusal))
         return
     put_in_place(turn, item, contents[0], thing)
+
+
+def _combined(turn: Turn, thing: acts.AddDevice) -> bool:
+    """ "It's a double switch, both on one yoke": two devices become one yoke; False for others."""
+    yokes = [i for i in turn.state.items if isinstance(i.content, Yoke)]
+    if sum(i.content.count for i in yokes) != 2:
+        return False
+    sizes = [i.content.awg for i in yokes if isinstance(i.content, Yoke) and i.content.awg is not None]
+    state = turn.state
+    for item in yokes:
+        state = state.without(item.key)
+    one = Yoke("combination device", min(sizes) if sizes else None)
+    echo = say("echo.changed_item", old=listed([naming.heard(i.content) for i in yokes]), new=naming.heard(one))
+    turn.enter(state.with_item(one, thing.words), echo, naming.shown(one))
+    return True
 
 
 def _proposed(turn: Turn, thing: Thing) -> bool:
@@ -267,6 +287,10 @@ def restate_number(turn: Turn, act: acts.RestateNumber) -> None:
     """ "Make that three", "it was three", "no, twenty": a value alone, in place of another."""
     state, value = turn.state, act.value
     whole = value == int(value)
+    if act.instead_of in SIZES and value in SIZES and any(getattr(i.content, "awg", None) == act.instead_of for i in state.items):
+        old = Reference("anything", awg=int(act.instead_of or 0), which="all", words=act.words)
+        resize(turn, acts.Resize(target=old, awg=int(value), words=act.words))
+        return
     if _means_box(turn, act):
         boxing.set_volume(turn, value, act)
         return
@@ -459,6 +483,8 @@ def replace_act(turn: Turn, act: acts.Replace) -> None:
     ):
         _replace_all(turn, same_kind, thing)
         return
+    if target.count is not None and _more_replaced(turn, item, target.count, act):
+        return
     units = target.count if target.count is not None else (1 if target.ordinal is not None else None)
     if units is None:
         said = thing.count
@@ -488,6 +514,26 @@ def replace_act(turn: Turn, act: acts.Replace) -> None:
     if turn.state is not state:
         key = turn.state.last if isinstance(turn.state.last, int) else None
         turn.state = replace(turn.state, recalled=(*state.recalled[-4:], Recalled(before, item.words, key)))
+
+
+def _more_replaced(turn: Turn, item: Item, units: int, act: acts.Replace) -> bool:
+    """ "One of the 14-2s is a 14-3 … no, two of them": the change just made, for so many."""
+    recalled = turn.state.recalled[-1] if turn.state.recalled else None
+    by = turn.state.item(recalled.by) if recalled is not None and recalled.by is not None else None
+    if recalled is None or by is None:
+        return False
+    same = references.agrees(by, replace(references.to_thing(act.thing), count=None))
+    source = next((i for i in turn.state.items if entering.alike(i.content, recalled.content)), None)
+    if not same or source is None or units == by.content.count or item.key not in (by.key, source.key):
+        return False
+    step = units - by.content.count
+    if not 0 < step <= source.content.count:
+        return False
+    left = source.content.count - step
+    state = turn.state.with_content(source.key, replace(source.content, count=left)) if left else turn.state.without(source.key)
+    new = replace(by.content, count=units)
+    turn.enter(state.with_content(by.key, new), _changed(by.content, new), naming.shown(new))
+    return True
 
 
 def _whole_count(thing: Thing, item: Item, target: Reference) -> Thing:

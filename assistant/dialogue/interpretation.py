@@ -15,7 +15,7 @@ from assistant.dialogue.state import State
 from assistant.dialogue.turn import Turn
 from grammar import acts
 from grammar.acts import Act, Reference
-from rules.contents import Cable, FixtureWires, Yoke
+from rules.contents import Cable, FixtureWires, TableBox, Yoke
 
 SIZED = ("device_size", "block_size")
 LARGEST_BOX = 100
@@ -98,7 +98,7 @@ def _number(turn: Turn, act: acts.Number, value: Decimal) -> Act:
         return _full(act, acts.SetSize(depth=value), "depth")
     if asked == "clamps" and value == 0:
         return _full(act, acts.SetClamps(where="none"), "where")
-    if asked == "clamps" and whole and value <= 6:
+    if asked == "clamps" and whole and value <= 4:
         return _full(act, acts.SetClamps(where="present", count=int(value)), "where")
     if asked == "grounds" and whole:
         if value == 0:
@@ -158,6 +158,8 @@ def _volume(turn: Turn, act: acts.SetVolume) -> Act:
     """A bare "box one" is a box of the job, not one of a cubic inch; "box 4-11/16" is a size."""
     if act.volume is not None and act.volume < 5 and act.volume != int(act.volume) and act.unit is None and act.family in ("octagon", "square", "handy", "device", "pancake"):
         return _full(act, acts.SetSize(family=act.family, depth=act.volume), "depth")
+    if act.volume is not None and act.volume < 5 and act.volume != int(act.volume) and act.unit is None and turn.state.box and isinstance(turn.state.box[0], TableBox):
+        return _full(act, acts.SetSize(depth=act.volume), "depth")
     if act.volume == _WIDE and act.unit is None:
         return _full(act, acts.SetSize(family="square", width=_WIDE), "width")
     if act.volume is not None and act.volume < 3 and act.unit is None and not act.doubts:
