@@ -6,10 +6,9 @@ import contextlib
 import sys
 from typing import TextIO
 
-from assistant.dialogue import Reply
 from assistant.dialogue.saying import say
 from assistant.front import listening, put, put_json, shown_in
-from assistant.showing import full_lines
+from assistant.showing import Showing
 
 LEAVE = frozenset({"quit", "exit", "bye", "goodbye"})
 
@@ -20,7 +19,7 @@ def run(lines: TextIO, job: str, edition: str, as_json: bool, units: str = "in3"
     With a job, each statement is kept before it is answered, and the talk goes on where it
     was left.
     """
-    shown_in(units)
+    showing = Showing(shown_in(units))
     if lines.isatty():
         with contextlib.suppress(ImportError):
             import readline  # noqa: F401  line editing and history at a terminal
@@ -33,8 +32,10 @@ def run(lines: TextIO, job: str, edition: str, as_json: bool, units: str = "in3"
             reply = listener.hear(line)
             if as_json:
                 put_json(reply)
-            else:
-                _show(reply, units)
+                continue
+            text, below = showing.shown(reply)
+            for shown in (text, *below):
+                put(shown)
     return 0
 
 
@@ -46,10 +47,3 @@ def _next(lines: TextIO) -> str:
         except EOFError:
             return ""
     return lines.readline()
-
-
-def _show(reply: Reply, units: str) -> None:
-    """The reply; with a complete verdict or a read-back, the worksheet and cautions too."""
-    settled = reply.verdict != "incomplete" and reply.asks is None and reply.changed
-    for text in full_lines(reply, units) if settled else [reply.said]:
-        put(text)

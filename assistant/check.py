@@ -4,24 +4,24 @@ from __future__ import annotations
 
 from assistant.front import begin, exit_status, put, put_json, shown_in
 from assistant.problems import UNUSABLE
-from assistant.showing import full_lines
+from assistant.showing import Showing
 
 
 def run(statements: list[str], edition: str, as_json: bool, units: str = "in3") -> int:
     """Hear each statement, show the last reply, give the exit status."""
     conversation = begin(edition)
+    showing = Showing(shown_in(units))
     reply, entered = None, False
-    for statement in statements:
+    for number, statement in enumerate(statements, 1):
         reply = conversation.hear(statement)
         entered = entered or reply.changed
         if as_json:
             put_json(reply)
-        elif statement is not statements[-1]:
+            continue
+        last = number == len(statements)
+        if not last:
             put(f"> {' '.join(statement.split())[:200]}")
-            put(reply.said)
-    if reply is None:
-        return UNUSABLE
-    if not as_json:
-        for line in full_lines(reply, shown_in(units)):
+        text, lines = showing.shown(reply, at_the_end=last)
+        for line in (text, *lines):
             put(line)
-    return exit_status(reply, entered)
+    return UNUSABLE if reply is None else exit_status(reply, entered)

@@ -21,6 +21,7 @@ from typing import TypeAlias
 from assistant.ears import Ear, EarsError, Sound, read_sound, write_sound
 from assistant.ears.activity import decibels
 from assistant.ears.devices import FRAME_SECONDS, RATE, Device
+from assistant.ears.meaning import meaning
 from assistant.ears.models import Models
 from assistant.ears.quiet import quiet
 from assistant.front import put
@@ -28,7 +29,6 @@ from assistant.mouth import MouthError, Speech, Voice, the_player
 from assistant.mouth.renderer import SystemVoice
 from assistant.mouth.saving import SavingPlayer
 from assistant.sound_wording import say
-from grammar import understand
 
 PHRASE = "two fourteen two cables and one switch"
 METER_SECONDS = 2.0
@@ -195,10 +195,6 @@ def _heard_back() -> Line:
     began = time.perf_counter()
     heard = " ".join(word.text for hearing in ear.hear(sound) for word in hearing.words)
     seconds = time.perf_counter() - began
-    if _meant(heard) != _meant(PHRASE):
+    if meaning(heard) != meaning(PHRASE):
         return Line(say("doctor.heard_wrong", said=PHRASE, heard=heard), False)
     return Line(say("doctor.heard_back", said=PHRASE, seconds=seconds))
-
-
-def _meant(words: str) -> list[tuple[str, dict[str, object]]]:
-    return [(one.kind, dict(one.slots)) for one in understand(words).statements]

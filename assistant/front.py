@@ -10,6 +10,7 @@ from typing import Protocol
 from assistant import aliases
 from assistant.dialogue import Conversation, Reply
 from assistant.problems import EXIT_OF_VERDICT, UNUSABLE, Problem
+from grammar.acts import Alias
 from grammar.words import Word
 from rules import DEFAULT_EDITION, RulesError, check_edition
 
@@ -41,7 +42,7 @@ class InMemory:
     def hear(self, words: str | Sequence[Word]) -> Reply:
         """Take what was typed or heard and answer it."""
         reply = self.conversation.hear(words)
-        if reply.event is not None and reply.event[0] == "alias":
+        if any(isinstance(act, Alias) for act in reply.outside):
             aliases.write(self.conversation.aliases)
         return reply
 

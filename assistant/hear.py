@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from pathlib import Path
 
 from assistant.dialogue import Reply
+from assistant.dialogue.reply import SystemAct
 from assistant.ears import EarsError, read_sound, the_ear
 from assistant.ears.choose import choose
 from assistant.ears.hearing import Hearing
 from assistant.front import Listener, exit_status, listening, put, put_json
 from assistant.problems import UNUSABLE, Problem
-from assistant.showing import full_lines
+from assistant.showing import Showing
 from assistant.sound_wording import say
 
 
@@ -25,6 +25,7 @@ def run(recordings: list[Path], job: str, edition: str, as_json: bool) -> int:
         ear = the_ear()
     except EarsError as refusal:
         raise Problem(str(refusal)) from None
+    showing = Showing()
     reply, entered = None, False
     with listening(job, edition) as (listener, first):
         if first and not as_json:
@@ -35,16 +36,13 @@ def run(recordings: list[Path], job: str, edition: str, as_json: bool) -> int:
                 entered = entered or reply.changed
                 if as_json:
                     put_json(reply)
-                else:
-                    put(f"Heard: {reply.heard or '(nothing)'}")
-                    put(f"Reply: {reply.said}")
-    if reply is None:
-        return UNUSABLE
-    if not as_json:
-        put("")
-        for line in list(full_lines(reply))[1:]:
-            put(line)
-    return exit_status(reply, entered)
+                    continue
+                text, lines = showing.shown(reply)
+                put(f"Heard: {reply.heard or '(nothing)'}")
+                put(f"Reply: {text}")
+                for line in lines:
+                    put(line)
+    return UNUSABLE if reply is None else exit_status(reply, entered)
 
 
 def answer(hearing: Hearing, listener: Listener) -> Reply:
@@ -54,4 +52,4 @@ def answer(hearing: Hearing, listener: Listener) -> Reply:
     if words:
         return reply
     trouble = say(f"trouble.{hearing.trouble or 'unclear'}")
-    return replace(reply, said=trouble, spoken=trouble)
+    return reply.saying((SystemAct("nonunderstanding", trouble),))

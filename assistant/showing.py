@@ -60,15 +60,30 @@ def _line(line: Line, units: str) -> str:
     )
 
 
-def caution_lines(reply: Reply) -> Iterator[str]:
-    """The cautions, one a line."""
-    for caution in reply.cautions:
-        yield f"  Caution: {caution}"
+class Showing:
+    """What one session shows of each reply: the worksheet where it is due, each caution once."""
 
+    def __init__(self, units: str = "in3") -> None:
+        self._units = units
+        self._cautioned: set[str] = set()
 
-def full_lines(reply: Reply, units: str = "in3") -> Iterator[str]:
-    """The reply, its worksheet and its cautions."""
-    yield reply.said
-    if reply.sheet.lines or reply.sheet.volumes:
-        yield from worksheet_lines(reply, units)
-        yield from caution_lines(reply)
+    def shown(self, reply: Reply, at_the_end: bool = False) -> tuple[str, list[str]]:
+        """The reply's sentences, and the lines under them.
+
+        The whole cautions stand under the first verdict, in place of the short one. The
+        worksheet comes where it was asked for, or `at_the_end`.
+        """
+        cautions = self._new_cautions(reply)
+        says = [act.says for act in reply.acts if act.act != "caution" or not cautions]
+        lines = [f"  Caution: {caution}" for caution in cautions]
+        if (reply.shows_sheet or at_the_end) and (reply.sheet.lines or reply.sheet.volumes):
+            lines[:0] = worksheet_lines(reply, self._units)
+        return " ".join(says), lines
+
+    def _new_cautions(self, reply: Reply) -> list[str]:
+        """The cautions of a reply that tells a verdict, as far as none was shown before."""
+        if reply.verdict == "incomplete" or not reply.changed:
+            return []
+        new = [caution for caution in reply.cautions if caution not in self._cautioned]
+        self._cautioned.update(new)
+        return new

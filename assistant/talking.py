@@ -15,7 +15,7 @@ from assistant.front import put
 from assistant.jobs import Session
 from assistant.keys import Keys
 from assistant.mouth import Mouth
-from assistant.showing import full_lines
+from assistant.showing import Showing
 from assistant.sound_wording import say
 
 TALK_KEYS = " \r\n"
@@ -34,6 +34,7 @@ class Talking:
         self._mouth = mouth
         self._keys = keys
         self._live_line = live_line
+        self._showing = Showing()
         self._spoke = False
         self._left = False
 
@@ -99,10 +100,10 @@ class Talking:
             put(trouble)
 
     def _answer(self, reply: Reply) -> None:
-        put(say("talk.reply", said=reply.said))
-        if reply.verdict != "incomplete" and reply.asks is None and reply.changed:
-            for line in list(full_lines(reply))[1:]:
-                put(line)
+        text, lines = self._showing.shown(reply)
+        put(say("talk.reply", said=text))
+        for line in lines:
+            put(line)
         self._speak(reply.spoken or reply.said)
 
     def _tell(self, sentence: str) -> None:

@@ -107,7 +107,7 @@ def act_of(statement: Statement) -> Act | None:
     return made(
         words=statement.words,
         span=statement.span,
-        doubts=cast("tuple[Doubt, ...]", statement.doubts),
+        doubts=statement.doubts,
         **cast(Any, slots),
     )
 

@@ -75,6 +75,10 @@ def recognise(
             made += _marker_acts(clause)
             place += 1
             continue
+        if _marker(clause) and (plain := _marker_acts(clause)):
+            made += plain  # "no" at the end, or by itself
+            place += 1
+            continue
         place, told, weighty = _clause(parts, place, found.heard, corrective)
         made += told
         left += weighty

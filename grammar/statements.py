@@ -9,23 +9,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from decimal import Decimal
-from typing import TypeAlias
 
-Value: TypeAlias = int | Decimal | str | bool | None
+from grammar.acts import Doubt, Value
 
-
-@dataclass(frozen=True, slots=True)
-class Doubt:
-    """Why a slot is not to be trusted yet."""
-
-    slot: str
-    reason: str
-    """`heard` (the ear was unsure), `repaired` (a misspelling was mended), `confusable` (it
-    sounds like another value), `unusual` (a value that is rarely right), `vague` (several were
-    said, not how many: the slot is absent), `carried` (left unsaid, taken from a neighbour)."""
-    instead: Value = None
-    """The other value it may have been, where there is one."""
+__all__ = ["KINDS", "Doubt", "Statement", "Understanding", "Value"]
 
 
 @dataclass(frozen=True, slots=True)

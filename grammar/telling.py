@@ -510,7 +510,7 @@ def _restate_number(match: Match, telling: Telling) -> list[Act] | None:
 def _doubts_in(match: Match, group: str = "n") -> tuple[acts.Doubt, ...]:
     for element in _pieces(match, group):
         if element.found is not None and element.found.doubts:
-            return cast("tuple[acts.Doubt, ...]", element.found.doubts)
+            return element.found.doubts
     return ()
 
 

@@ -154,6 +154,15 @@ def _wait(turn: Turn, pending: Pending) -> None:
     turn.enter(state, "", say("understood.held", words=pending.act.words))
 
 
+def settle_operator(turn: Turn, act: Act) -> None:
+    """ "Take it out", "one more", "leave it": that is what the unknown verb meant."""
+    if not (turn.state.pending and isinstance(act, (acts.Remove, acts.More, acts.Keep))):
+        return
+    pending = turn.state.pending[0]
+    if pending.reason == "operator" and pending in turn.held_before:
+        drop(turn, pending)
+
+
 def _held_before(turn: Turn, act: Act) -> bool:
     """Settle an act held since an earlier utterance by what is said now.
 

@@ -30,6 +30,8 @@ EVENTS = (
     acts.NewJob,
 )  # fmt: skip
 """Acts about the boxes of the job rather than about the box at hand."""
+OUTSIDE = (acts.Alias, acts.NewJob)
+"""Acts that take whoever keeps the jobs."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,7 +105,7 @@ class Conversation:
         reply: Reply | None = None
         part: list[Act] = []
         start = 0
-        told = self._settled(read.acts)
+        told = self._settled(_of_this_job(read.acts))
         events = [act for act in told if isinstance(act, (*EVENTS, acts.Alias))]
         if not events:
             return self._take(Entry(read.heard, tuple(told), read.unread, confidence))
@@ -191,12 +193,13 @@ class Conversation:
             reply,
             heard=read.heard,
             understood=tuple(act.words for act in read.acts if act.words),
-            left_over=tuple(run.words for run in read.weighty),
+            left_over=tuple(run.words for run in read.weighty) + _of_another(read.acts),
             acts=tuple(made),
             said=text,
             spoken=spoken(text),
             changed=True,
             event=True,
+            outside=tuple(act for act in read.acts if isinstance(act, OUTSIDE)),
         )
         self.talk.last = new
         return new
@@ -210,6 +213,17 @@ def _changed(act: Act) -> Act:
     if isinstance(act, tuple(KIND_OF)):
         return acts.Restate(thing=act, words=act.words, span=act.span, doubts=act.doubts)  # type: ignore[arg-type]
     return act
+
+
+def _of_this_job(told: Sequence[Act]) -> Sequence[Act]:
+    """The acts up to a new job: what is said after it is of that job's first box."""
+    new = next((at for at, act in enumerate(told) if isinstance(act, acts.NewJob)), len(told))
+    return told[: new + 1]
+
+
+def _of_another(told: Sequence[Act]) -> tuple[str, ...]:
+    """What was said after a new job, and is not used here."""
+    return tuple(act.words for act in told[len(_of_this_job(told)) :] if act.words)
 
 
 __all__ = ["EVENTS", "FIRST_BOX", "Conversation", "Record", "belief"]

@@ -39,7 +39,7 @@ LEAST_BOX = 6
 def not_found(turn: Turn, reference: Reference, words: str) -> None:
     """There is no such thing in the box: it is said, and no verdict stands over it unheard."""
     named = reference.words or words
-    if reference.kind == "anything":
+    if reference.kind == "anything" and reference.item is None:
         turn.unplaced.append(words)
         return
     turn.refused.append(say("not_in_box", words=named.removeprefix("the ")))
@@ -112,7 +112,8 @@ def recount(turn: Turn, item: Item, count: int, words: str) -> None:
 
 def recount_act(turn: Turn, act: acts.Recount) -> None:
     """ "The 14-2s are three", "there are three cables"."""
-    if turn.state.last == "clamps" and act.target.kind == "anything":
+    picked = act.target.item is not None
+    if turn.state.last == "clamps" and act.target.kind == "anything" and not picked:
         turn.understood.append(act.words)  # "one clamp. Well, two of them": they count as one
         return
     found = references.find_all(turn.state, act.target)

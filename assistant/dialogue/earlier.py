@@ -1,6 +1,7 @@
 """Entries of the form that held flat statements: their words are folded anew.
 
 What was picked by a key or a click had no words that say it; its statements are read instead.
+What was said of the boxes of the job is not of this box: records of their own tell that.
 """
 
 from __future__ import annotations
@@ -9,6 +10,7 @@ from collections.abc import Mapping
 from decimal import Decimal
 from typing import Any
 
+from assistant.dialogue.conversation import EVENTS
 from assistant.dialogue.journal import Entry
 from grammar import acts
 from grammar.acts import Act, Reference
@@ -24,17 +26,28 @@ def entry(data: Mapping[str, Any]) -> Entry:
     picked = [item for item in data["statements"] if _picked(item)]
     if picked:
         made = tuple(act for act in map(_act, data["statements"]) if act is not None)
-        return Entry(heard, _joined(made), (), confidence, data.get("refusal", ""), True)
+        told = tuple(act for act in _joined(made) if not isinstance(act, EVENTS))
+        return Entry(heard, told, (), confidence, data.get("refusal", ""), True)
     if data.get("refusal"):
         return Entry(heard, (), (), confidence, data["refusal"], True)
     read = recognise(heard, _expected(data))
-    return Entry(heard, read.acts, read.unread, confidence, "", True)
+    stepped = any(item["kind"] == "undo" for item in data["statements"])
+    made = tuple(_undo(act) if stepped else act for act in read.acts)
+    told = tuple(act for act in made if not isinstance(act, EVENTS))
+    return Entry(heard, told, read.unread, confidence, "", True)
+
+
+def _undo(act: Act) -> Act:
+    """ "Go back" where there was no earlier box stepped back within this one."""
+    if isinstance(act, acts.OpenBox) and act.which == "previous":
+        return acts.Undo(words=act.words, span=act.span)
+    return act
 
 
 def _picked(item: Mapping[str, Any]) -> bool:
     """A statement made by a key: it carries what is never said."""
     slots = item["slots"]
-    return "item" in slots or "row" in slots or tuple(item["span"]) == (0, 0) and bool(slots)
+    return "item" in slots or "row" in slots or tuple(item["span"]) == (0, 0)
 
 
 def _expected(data: Mapping[str, Any]) -> str | None:

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 from decimal import Decimal
 from typing import Any, Literal, TypeAlias
 
 from assistant.dialogue.saying import marked, plain, volume
+from assistant.dialogue.spoken import spoken
 from assistant.dialogue.state import State, to_box
+from grammar.acts import Act
 from rules import STANDING, cautions
 from rules.worksheet import Line, Verdict, Worksheet
 
@@ -55,6 +58,13 @@ class Reply:
 
     event: bool = False
     """True where something was said of the boxes of the job."""
+    outside: tuple[Act, ...] = ()
+    """What a conversation by itself cannot do: begin a new job, keep a word for all jobs."""
+
+    def saying(self, acts: Sequence[SystemAct]) -> Reply:
+        """The same reply in other acts."""
+        text = " ".join(act.says for act in acts if act.says)
+        return replace(self, acts=tuple(acts), said=text, spoken=spoken(text))
 
     @property
     def question(self) -> str:

@@ -194,6 +194,7 @@ def _work(turn: Turn, act: Act) -> None:
     if act is turn.settled:
         _do(turn, full, mark)
         return
+    belief.settle_operator(turn, full)
     if belief.hold(turn, full):
         turn.marks.append(mark)
         return

@@ -13,7 +13,7 @@ from collections.abc import Sequence
 from assistant.ears.hearing import UNKNOWN, Sound
 from assistant.ears.readings import Segment
 from assistant.ears.split import MARGIN_SECONDS
-from grammar import understand
+from grammar import recognise
 from grammar.words import Word
 
 #: No single word lasts longer.
@@ -79,7 +79,7 @@ def doubted(found: Readings) -> Readings:
 
 
 def asked_back(words: Sequence[Word], expect: str | None) -> bool:
-    """True where the grammar itself doubts each statement made of words heard in doubt."""
+    """True where the grammar itself doubts each act made of words heard in doubt."""
     doubtful = [Word(word.text, DOUBTFUL) for word in words if word.text != UNKNOWN]
-    made = understand(doubtful, expect=expect).statements
-    return bool(made) and all(statement.doubts for statement in made)
+    made = recognise(doubtful, expect).acts
+    return bool(made) and all(act.doubts for act in made)

@@ -11,9 +11,10 @@ from collections.abc import Sequence
 from difflib import SequenceMatcher
 
 from assistant.ears.hearing import UNKNOWN, Hearing
-from grammar import understand
+from assistant.ears.meaning import meaning
+from grammar import recognise
+from grammar.acts import OtherTalk
 from grammar.numbers import word_classes
-from grammar.statements import Value
 from grammar.words import Word
 
 #: A reading with a word less likely than this is no rival to a likelier one.
@@ -32,13 +33,13 @@ SETTLED = 0.75
 def choose(hearing: Hearing, expect: str | None = None) -> tuple[Word, ...]:
     """The words to be understood, none where nothing was heard that is of the trade.
 
-    The reading that makes statements beats a likelier one that makes none; then the one that
+    The reading that makes acts beats a likelier one that makes none; then the one that
     leaves fewer words over; then the likelier. Words that are not of the trade (`UNKNOWN`) are
     left out, and their neighbours are in doubt.
 
     Args:
         hearing: the readings, the likeliest first.
-        expect: the open question, whose bare answers are statements too.
+        expect: the open question, whose bare answers are acts too.
     """
     rivals = [
         reading
@@ -53,7 +54,7 @@ def choose(hearing: Hearing, expect: str | None = None) -> tuple[Word, ...]:
         return ()
     others = [words for words in plain if words is not best]
     same = len(others) > 0 and all(
-        _meaning(words, expect) == _meaning(best, expect) for words in others
+        meaning(words, expect) == meaning(best, expect) for words in others
     )
     return _settled(best) if same else _disputed(best, others)
 
@@ -64,14 +65,10 @@ def _sure(word: Word) -> float:
 
 def _merit(words: tuple[Word, ...], expect: str | None) -> tuple[bool, int]:
     """Smaller is better; of equals the first, which is the likeliest."""
-    understood = understand(words, expect=expect)
-    return not understood.statements, sum(len(text.split()) for text in understood.left_over)
-
-
-def _meaning(words: tuple[Word, ...], expect: str | None) -> list[tuple[str, dict[str, Value]]]:
-    """The statements that words make; one thing of a kind where no count was said."""
-    made = understand(words, expect=expect).statements
-    return [(statement.kind, {"count": 1, **statement.slots}) for statement in made]
+    read = recognise(words, expect)
+    other = [act.words for act in read.acts if isinstance(act, OtherTalk)]
+    left = [*other, *(run.words for run in read.unread)]
+    return len(read.acts) == len(other), sum(len(text.split()) for text in left)
 
 
 def _settled(words: tuple[Word, ...]) -> tuple[Word, ...]:

@@ -7,12 +7,15 @@ half a second and a person who thinks in the middle of one is not cut off.
 from __future__ import annotations
 
 import tomllib
+from collections.abc import Sequence
 from functools import lru_cache
 from importlib.resources import files
 from typing import Any
 
 from assistant.ears.hearing import UNKNOWN
-from grammar import understand
+from grammar import recognise
+from grammar.acts import Act, Suppose, Utterance
+from grammar.making import THINGS
 
 
 def complete(words: str, expect: str | None = None) -> bool:
@@ -28,28 +31,56 @@ def complete(words: str, expect: str | None = None) -> bool:
     leading = last in table["words"]["leading"]
     if leading:
         return len(said) == 1 and last in table["words"]["alone"]
-    kinds = [statement.kind for statement in understand(" ".join(said), expect).statements]
-    if kinds and kinds[-1] in table["kinds"]["hanging"]:
+    read = recognise(" ".join(said), expect)
+    if _hangs(said, read):
         return False
     if last in table["words"]["fractions"] or _is_number(last):
-        return _ends(kinds, expect)
+        return _ends(read.acts, expect)
     return True
 
 
-def _ends(kinds: list[str], expect: str | None) -> bool:
+def _hangs(said: Sequence[str], read: Utterance) -> bool:
+    """True where a verb of change has nothing yet that it could do."""
+    words = _table()["words"]
+    ending = " ".join(said).lower()
+    if any(ending == phrase or ending.endswith(f" {phrase}") for phrase in words["hanging"]):
+        return True
+    unread = " ".join(run.words.lower() for run in read.unread).split()
+    named = said[0].lower() in words["changing"] and _only_named(read.acts)
+    return named or any(word in words["changing"] for word in unread)
+
+
+def _only_named(told: Sequence[Act]) -> bool:
+    """True where things were named, and not what becomes of them."""
+    return bool(told) and all(isinstance(act, tuple(THINGS.values())) for act in told)
+
+
+def _ends(told: Sequence[Act], expect: str | None) -> bool:
     """True where the number at the end is all that was to come."""
-    table = _table()
-    if not kinds or kinds[-1] not in table["kinds"]["values"]:
-        return bool(kinds) and kinds[-1] in table["kinds"]["closed"]
-    if len(kinds) == 1:
-        return expect in table["questions"]["numbered"]
-    return kinds[-2] in table["kinds"]["operators"]
+    if not told:
+        return False
+    last = told[-1]
+    if isinstance(last, Suppose):
+        return _is_value(last.acts[-1]) if last.acts else False
+    if not _is_value(last):
+        return _of(last, "closed")
+    if len(told) == 1:
+        return expect in _table()["questions"]["numbered"]
+    return _of(told[-2], "operators")
+
+
+def _of(act: Act, group: str) -> bool:
+    return type(act).__name__ in _table()["acts"][group]
+
+
+def _is_value(act: Act) -> bool:
+    return _of(act, "values")
 
 
 @lru_cache(maxsize=256)
 def _is_number(word: str) -> bool:
-    kinds = [statement.kind for statement in understand(word).statements]
-    return bool(kinds) and kinds[0] in _table()["kinds"]["values"]
+    told = recognise(word).acts
+    return bool(told) and _is_value(told[0])
 
 
 @lru_cache(maxsize=1)

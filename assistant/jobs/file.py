@@ -143,13 +143,22 @@ class JobFile:
         with _plain_faults(self.path):
             self._check_in_place()
 
-    def verdicts(self, works: str) -> dict[str, tuple[int, str]]:
-        """Remembered verdicts by box: the row they were worked out at, and the verdict."""
+    def verdicts(self, works: str, other: bool = False) -> dict[str, tuple[int, str]]:
+        """Remembered verdicts by box: the row they were worked out at, and the verdict.
+
+        Those worked out by just these `works`, or with `other` by any but these.
+        """
+        sign = "<>" if other else "="
         with _plain_faults(self.path):
             found = self._connection.execute(
-                "SELECT box, position, verdict FROM verdicts WHERE works = ?", (works,)
+                f"SELECT box, position, verdict FROM verdicts WHERE works {sign} ?", (works,)
             ).fetchall()
         return {box: (position, verdict) for box, position, verdict in found}
+
+    def remember(self, standing: Standing, last: Mapping[str, int]) -> None:
+        """Remember verdicts, each at the position of its box's last row."""
+        with _plain_faults(self.path), self._transaction():
+            self._remember(standing, last)
 
     def tell(self, about: Mapping[str, str]) -> None:
         """Change what the job is called or shown in."""

@@ -62,6 +62,8 @@ def _line(session: Session) -> str:
 def show(name: str) -> int:
     """A job box by box."""
     session = Session.open(name)
+    for note in session.take_notes():
+        complain(note)
     put(_line(session))
     for box in session.conversation.boxes.names:
         put("  " + _box_line(session.conversation.boxes.talk(box)))

@@ -8,7 +8,7 @@ why they are not on the disk; `notes` are sentences to be told once.
 from __future__ import annotations
 
 import contextlib
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 from assistant.jobs.damage import fresh_path, readable_rows, renewed
@@ -78,6 +78,19 @@ class Keeper:
             with contextlib.suppress(NotKept, Damaged):
                 return self.file.verdicts(works())
         return {}
+
+    def remembered_before(self) -> dict[str, tuple[int, str]]:
+        """The verdicts remembered under other rules; none where the file cannot be asked."""
+        if self.file is not None:
+            with contextlib.suppress(NotKept, Damaged):
+                return self.file.verdicts(works(), other=True)
+        return {}
+
+    def remember(self, standing: Standing, last: Mapping[str, int]) -> None:
+        """Remember verdicts at the last row of each box. A memory only: trouble is no matter."""
+        if self.file is not None:
+            with contextlib.suppress(NotKept, Damaged):
+                self.file.remember(standing, last)
 
     def close(self) -> None:
         """Try once more to write what waits, let go of the file, and see that it is whole."""

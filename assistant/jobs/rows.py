@@ -10,10 +10,12 @@ from __future__ import annotations
 import json
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from typing import NamedTuple
+from typing import Any, NamedTuple
 from zlib import crc32
 
 from assistant.dialogue import Entry, Record
+from assistant.jobs.saying import say
+from grammar.acts import Unread
 
 
 class Mark(NamedTuple):
@@ -86,5 +88,16 @@ def _unplaced(record: Record, at: str) -> Row:
 
 
 def entry_of(text: str) -> Entry:
-    """The entry that a row's JSON text holds."""
-    return Entry.from_json(json.loads(text))
+    """The entry that a row's JSON text holds.
+
+    One that cannot be read, such as of a later form, is set aside: its words are left as not
+    understood, so that no verdict stands over them.
+    """
+    data: Any = None
+    try:
+        data = json.loads(text)
+        return Entry.from_json(data)
+    except (LookupError, TypeError, ValueError, ArithmeticError, AttributeError):
+        words = data.get("heard") if isinstance(data, dict) else None
+        heard = words if isinstance(words, str) and words else say("keeping.unreadable")
+        return Entry(heard, (), (Unread(heard, (0, len(heard)), weighty=True),))

@@ -13,7 +13,7 @@ from typing import cast
 from assistant import aliases
 from assistant.dialogue import Conversation, Entry, Record, Reply, Resumed
 from assistant.dialogue.conversation import FIRST_BOX
-from assistant.dialogue.spoken import spoken
+from assistant.dialogue.reply import SystemAct
 from assistant.dialogue.talk import Talk
 from assistant.jobs import shelf
 from assistant.jobs.clock import now
@@ -25,12 +25,15 @@ from assistant.jobs.rows import rows_of
 from assistant.jobs.saying import how_many, say
 from assistant.jobs.works import works
 from assistant.problems import Problem
-from grammar.statements import Statement
+from grammar.acts import Act, Alias, NewJob, Unread
+from grammar.tokens import join
 from grammar.words import Word
 from rules import DEFAULT_EDITION, RulesError, check_edition
 from rules.worksheet import Verdict
 
 TRIES = 50
+MOST_TOLD = 5
+"""Boxes named one by one whose verdict is another than it was remembered."""
 
 
 class Session:
@@ -102,7 +105,8 @@ class Session:
         return self._job
 
     def take_notes(self) -> tuple[str, ...]:
-        """What is to be told about keeping, for a front end that hears no words."""
+        """What is to be told first, for a front end that hears no words."""
+        self._tell_changes()
         notes, self._keeper.notes = tuple(self._keeper.notes), []
         return notes
 
@@ -116,19 +120,24 @@ class Session:
         if not job.texts:
             ask = say("job.first")
             text = say("job.started", job=self.name, edition=self.about.edition, ask=ask)
-            return self._noted(replace(self.talk.standing(text), said=text, spoken=spoken(text)))
+            return self._noted(self.talk.standing(text).saying((SystemAct("answer", text),)))
+        self._tell_changes()
         count = how_many(len(self.conversation.boxes.names), "box")
         text = say("job.resumed", job=self.name, count=count, box=self.talk.name)
         return self._noted(self.talk.standing(text))
 
     def hear(self, words: str | Sequence[Word]) -> Reply:
         """Take what was typed or heard, keep it, then answer it."""
-        heard = words if isinstance(words, str) else " ".join(word.text for word in words)
-        return self._take(lambda: self.conversation.hear(words), heard)
+        heard = words if isinstance(words, str) else join(words)[0]
+        reply = self._take(lambda: self.conversation.hear(words), heard)
+        for act in reply.outside:
+            if isinstance(act, NewJob):
+                return self._begin(act, reply, words)
+        return reply
 
-    def enter(self, statements: Sequence[Statement], heard: str) -> Reply:
+    def enter(self, told: Sequence[Act], heard: str) -> Reply:
         """Take what a key or a click said, keep it, then answer it."""
-        return self._take(lambda: self.conversation.enter(statements, heard), heard)
+        return self._take(lambda: self.conversation.enter(told, heard), heard)
 
     def _take(self, ask: Callable[[], Reply], heard: str) -> Reply:
         for _ in range(TRIES):
@@ -141,8 +150,8 @@ class Session:
                 self._keeper.catch_up()
                 self._refold()
                 continue
-            if reply.event is not None:
-                reply = self._outside(reply, *reply.event)
+            if any(isinstance(act, Alias) for act in reply.outside):
+                aliases.write(self.conversation.aliases)
             return self._noted(reply)
         raise Problem(say("trouble.busy", path=self._keeper.path) + ".")
 
@@ -159,7 +168,8 @@ class Session:
             self.conversation.take_records()
             box = self.talk.name
             self._refold()
-            self._keep((Record("entry", box, Entry(heard, (), (heard,))),))
+            whole = Unread(heard, (0, len(heard)), weighty=True)
+            self._keep((Record("entry", box, Entry(heard, (), (whole,))),))
             self._refold()
             raise
 
@@ -175,26 +185,26 @@ class Session:
         for row in self._keeper.rows[self._job.rows :]:
             self._job.take(row)
 
-    def _outside(self, reply: Reply, kind: str, detail: str) -> Reply:
-        """What the conversation cannot do by itself: another job, a word kept for all jobs."""
-        if kind == "alias":
-            aliases.write(self.conversation.aliases)
-        if kind != "new_job":
-            return reply
-        name = shelf.unused_name(detail or "job")
-        other = Session.start(name, self.talk.state.edition)
+    def _begin(self, act: NewJob, reply: Reply, words: str | Sequence[Word]) -> Reply:
+        """Begin another job; what is said behind that is of its first box."""
+        other = Session.start(shelf.unused_name(act.name or "job"), self.talk.state.edition)
         self._keeper.close()
         self._keeper, self._job = other._keeper, other._job
         self.conversation = other.conversation
-        first = other.resume()
-        return replace(
-            first,
+        first = replace(
+            other.resume(),
             heard=reply.heard,
             confidence=reply.confidence,
             understood=reply.understood,
-            left_over=reply.left_over,
-            event=reply.event,
+            changed=True,
+            event=True,
+            outside=reply.outside,
         )
+        rest = _after(words if not isinstance(words, str) else reply.heard, act.span[1])
+        if not rest:
+            return first
+        told = self.hear(rest)
+        return replace(told.saying((*first.acts, *told.acts)), heard=reply.heard, event=True)
 
     def _noted(self, reply: Reply) -> Reply:
         """The reply, with what has to be told about keeping in front of it."""
@@ -203,9 +213,33 @@ class Session:
             notes = [say("keeping.not_kept")]
         if not notes:
             return reply
-        text = " ".join([*notes, reply.said])
         self._keeper.notes = []
-        return replace(reply, said=text, spoken=spoken(text))
+        return reply.saying((*(SystemAct("event", note) for note in notes), *reply.acts))
+
+    def _tell_changes(self) -> None:
+        """Note where a box stands otherwise than it was remembered to under earlier rules or an
+        earlier form of its entries, which are folded anew."""
+        before = self._job.standing(self._keeper.remembered_before())
+        if not before:
+            return
+        boxes = self.conversation.boxes
+        now = {box: boxes.verdict(box) for box in before}
+        self._keeper.remember(Standing(now, works()), self._job.last)
+        changed = [box for box in before if now[box] != before[box]]
+        told = [
+            say(
+                "verdict.change",
+                box=box,
+                new=say(f"verdict.{now[box]}"),
+                old=say(f"verdict.{before[box]}"),
+            )
+            for box in changed[:MOST_TOLD]
+        ]
+        if len(changed) > MOST_TOLD:
+            more = how_many(len(changed) - MOST_TOLD, "box")
+            told.append(say("verdict.more", count=more))
+        if told:
+            self._keeper.notes.append(say("verdict.changed", changes="; ".join(told)))
 
     def _refold(self) -> None:
         """Fold again from the rows, staying at the box at hand, wherever its name went."""
@@ -226,6 +260,15 @@ class Session:
             current or FIRST_BOX,
             Resumed(job.editions, known, tuple(way_back)),
         )
+
+
+def _after(words: str | Sequence[Word], end: int) -> str | tuple[Word, ...]:
+    """What of an utterance stands after a place in it; empty where nothing does."""
+    if isinstance(words, str):
+        return words[end:].strip(" ,.;:")
+    text, starts = join(words)
+    rest = tuple(word for word, start in zip(words, starts, strict=True) if start >= end)
+    return rest if text[end:].strip(" ,.;:") else ""
 
 
 def _edition(text: str) -> str:

@@ -10,6 +10,7 @@ from assistant.dialogue.state import to_box
 from assistant.dialogue.talk import Talk
 from assistant.report.model import BoxReport, Change, JobReport, RuleUse
 from assistant.report.wording import opening, words
+from grammar.acts import Act, Suppose
 from rules import STANDING, Advice, advise, cautions, explain, table_row
 from rules.contents import Box, Cable, Marked, TableBox
 
@@ -33,7 +34,7 @@ def box_report(talk: Talk) -> BoxReport:
         name=talk.name,
         contents=tuple(shown(content) for content in box.contents),
         said=tuple(entry.heard for entry in talk.journal if not _quiet(entry)),
-        unused=tuple(words for entry in talk.journal for words in entry.left_over),
+        unused=tuple(run.words for entry in talk.journal for run in entry.weighty),
         sheet=found.sheet,
         verdict=found.verdict,
         low=found.low,
@@ -94,14 +95,21 @@ def _parts(box: Box) -> dict[str, object]:
 
 
 @lru_cache(maxsize=1)
-def _quiet_kinds() -> frozenset[str]:
-    return frozenset(words()["quiet"]["kinds"])
+def _quiet_acts() -> frozenset[str]:
+    return frozenset(words()["quiet"]["acts"])
 
 
 def _quiet(entry: Entry) -> bool:
-    """True where the words only asked or steered, and left nothing over."""
-    kinds = {statement.kind for statement in entry.statements}
-    return kinds <= _quiet_kinds() and bool(kinds) and not entry.left_over
+    """True where the words only asked, steered or were of something else, and nothing that
+    weighs was left unread."""
+    return not (entry.weighty or entry.refusal) and all(map(_is_quiet, entry.acts))
+
+
+def _is_quiet(act: Act) -> bool:
+    """ "Is an 18 enough for two 14-2s" may have described the box."""
+    if isinstance(act, Suppose):
+        return not act.asks_fit
+    return type(act).__name__ in _quiet_acts()
 
 
 def _cautions(box: Box) -> tuple[str, ...]:

@@ -1,4 +1,4 @@
-"""The app: keys, clicks and commands, each made into words or statements for the shell."""
+"""The app: keys, clicks and commands, each made into words or acts for the shell."""
 
 from __future__ import annotations
 
@@ -25,18 +25,18 @@ from assistant.screen.themes import NAMES, theme_name
 from assistant.screen.trying import Change, TrySheet
 from assistant.screen.welcome import Welcome
 from assistant.screen.wording import text, texts
-from grammar.statements import Statement
+from grammar.acts import Act, SetClamps
 from rules.worksheet import Line, VolumeLine
 
 ACTIONS = {
     "contents": "screen.panel('contents')",
     "worksheet": "screen.panel('worksheet')",
     "boxes": "screen.panel('boxes')",
-    "undo": "statement('undo')",
-    "redo": "statement('redo')",
-    "next_box": "statement('next_box')",
-    "repeat": "statement('read_back')",
-    "advice": "statement('advice')",
+    "undo": "say('undo')",
+    "redo": "say('redo')",
+    "next_box": "say('next_box')",
+    "repeat": "say('read_back')",
+    "advice": "say('advice')",
     "leave": "quit",
 }
 """Commands of the palette whose action is not named as they are."""
@@ -52,9 +52,9 @@ class BoxaloudApp(Shell):
         Binding("f6", "what_if", show=False),
         Binding("f7", "pick_box", show=False),
         Binding("f8", "colours", show=False),
-        Binding("ctrl+z", "statement('undo')", show=False, priority=True),
-        Binding("ctrl+y", "statement('redo')", show=False, priority=True),
-        Binding("ctrl+n", "statement('next_box')", show=False, priority=True),
+        Binding("ctrl+z", "say('undo')", show=False, priority=True),
+        Binding("ctrl+y", "say('redo')", show=False, priority=True),
+        Binding("ctrl+n", "say('next_box')", show=False, priority=True),
         Binding("ctrl+q", "quit", show=False, priority=True),
     ]
 
@@ -62,7 +62,7 @@ class BoxaloudApp(Shell):
         """What this is, and three ways on."""
         self.action_welcome()
 
-    def side_by_side(self, change: Sequence[Statement]) -> None:
+    def side_by_side(self, change: Sequence[Act]) -> None:
         """A supposition that was spoken or typed, shown as if it were tried by key."""
         self._try(change)
 
@@ -71,7 +71,8 @@ class BoxaloudApp(Shell):
     def on_input_submitted(self, event: EntryLine.Submitted) -> None:
         """Words were typed."""
         assert isinstance(event.input, EntryLine)
-        if words := event.input.take():
+        words = event.input.take()
+        if words and not self.card.answered(words):
             self.hear(words)
 
     def on_entry_line_too_long(self, event: EntryLine.TooLong) -> None:
@@ -86,13 +87,13 @@ class BoxaloudApp(Shell):
         if choice.opens:
             self.call_later(self.run_action, choice.opens)
         else:
-            self.enter(choice.statements, choice.label)
+            self.enter(choice.acts, choice.label)
 
     def on_contents_list_recount(self, event: ContentsList.Recount) -> None:
         """Another count for a line."""
         saying = by_key.recount(self.desk.conversation, event.key, event.count, event.by)
         if saying is not None:
-            self.enter(saying.statements, saying.heard)
+            self.enter(saying.acts, saying.heard)
 
     def on_row_list_chosen(self, event: RowList.Chosen) -> None:
         """A row of one of the three lists."""
@@ -109,16 +110,19 @@ class BoxaloudApp(Shell):
 
     def _open(self, name: str) -> None:
         if name != self.desk.conversation.talk.name:
-            self.enter((Statement("open_box", {"name": name}, name),), f"open {name}")
+            saying = by_key.opened(name)
+            self.enter(saying.acts, saying.heard)
 
     def _ask_clamps(self) -> None:
-        ways = choices_for("clamps", self.desk.conversation.talk.state)
+        known = choices_for("clamps", self.desk.conversation.talk.state)
+        # "skip" and "I don't know" would answer whatever question is open
+        ways = {way.sign: way for way in known if isinstance(way.acts[0], SetClamps)}
 
-        def chosen(number: str | None) -> None:
-            if number:
-                self._choose(ways[int(number) - 1])
+        def chosen(sign: str | None) -> None:
+            if sign:
+                self._choose(ways[sign])
 
-        self.push_screen(ChoiceSheet(text("contents.clamps_title"), ways), chosen)
+        self.push_screen(ChoiceSheet(text("contents.clamps_title"), tuple(ways.values())), chosen)
 
     def _try(self, change: Change = "") -> None:
         self.push_screen(TrySheet(self.desk.conversation, self._take_over, change))
@@ -127,7 +131,7 @@ class BoxaloudApp(Shell):
         if isinstance(change, str):
             self.hear(change)
         else:
-            self.enter(change, " ".join(statement.words for statement in change))
+            self.enter(change, " ".join(act.words for act in change))
 
     # -- keys and commands -----------------------------------------------------------------
 
@@ -141,10 +145,10 @@ class BoxaloudApp(Shell):
         if self.screen is self.card:
             self.talking.toggle(self.desk.conversation.asks)
 
-    def action_statement(self, kind: str) -> None:
-        """A single statement: undo, redo, next box, read back."""
-        saying = by_key.plain(kind, kind.replace("_", " "))
-        self.enter(saying.statements, saying.heard)
+    def action_say(self, kind: str) -> None:
+        """A single thing: undo, redo, next box, read back."""
+        saying = by_key.plain(kind)
+        self.enter(saying.acts, saying.heard)
 
     def action_help(self) -> None:
         """What can be said, and the keys."""
@@ -160,7 +164,7 @@ class BoxaloudApp(Shell):
 
     def action_pick_box(self) -> None:
         """The list of standard boxes."""
-        self.push_screen(Picker(lambda pick: self.enter((pick.statement,), pick.words)))
+        self.push_screen(Picker(lambda pick: self.enter((pick.act,), pick.words)))
 
     def action_welcome(self) -> None:
         """The first steps."""

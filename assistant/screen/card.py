@@ -21,7 +21,7 @@ from assistant.screen.contents import ContentsList
 from assistant.screen.entry import EntryLine
 from assistant.screen.fill import FillBar
 from assistant.screen.glance import GlancePanel
-from assistant.screen.prompting import parted
+from assistant.screen.prompting import prompt, without_question
 from assistant.screen.question import Answers
 from assistant.screen.row_list import RowList
 from assistant.screen.rows import BoxRows, content_rows, worksheet_rows
@@ -29,6 +29,8 @@ from assistant.screen.view import glance
 from assistant.screen.wording import text
 
 PANELS = ("contents", "worksheet", "boxes")
+ALT_SIGNS = "0123456789yns"
+"""Signs of answers that Alt takes from wherever the focus is."""
 BREAKS_ACROSS = [(0, "-slim"), (60, "-narrow"), (110, "-wide")]
 BREAKS_DOWN = [(0, "-flat"), (14, "-short"), (24, "-middling"), (30, "-tall"), (42, "-huge")]
 
@@ -43,7 +45,10 @@ class Card(Screen[None]):
         Binding("f4", "panel('worksheet')", show=False, priority=True),
         Binding("f5", "panel('boxes')", show=False, priority=True),
         Binding("escape", "line", show=False),
-        *(Binding(f"alt+{n}", f"answer({n})", show=False, priority=True) for n in range(1, 10)),
+        *(
+            Binding(f"alt+{sign}", f"answer('{sign}')", show=False, priority=True)
+            for sign in ALT_SIGNS
+        ),
     ]
 
     class Ready(Message):
@@ -103,7 +108,7 @@ class Card(Screen[None]):
         self._put("place", f" {text('head.place', job=label, box=talk.name)}")
         self.query_one(FillBar).show(found)
         question = found.question
-        self._put("prompt", parted(talk, "")[0])
+        self._put("prompt", prompt(talk))
         self.query_one(Answers).show(choices_for(question.slot if question else None, talk.state))
         boxes = BoxRows(conversation)
         self.query_one("#contents", RowList).show_rows(content_rows(talk.state))
@@ -117,9 +122,8 @@ class Card(Screen[None]):
             left = text("heard.left_over", words=", ".join(reply.left_over))
             heard = f"{left} · {heard}"
         self._put("heard", heard)
-        prompt, rest = parted(talk, reply.said)
-        self._put("prompt", prompt)
-        self._say(rest)
+        self._put("prompt", prompt(talk, reply))
+        self._say(without_question(reply))
 
     def show_partial(self, words: str) -> None:
         """Show the words that are being heard."""
@@ -171,9 +175,13 @@ class Card(Screen[None]):
         """Back to the input line."""
         self.set_focus(self.query_one(EntryLine))
 
-    def action_answer(self, number: int) -> None:
-        """Answer the open question by number, from wherever the focus is."""
-        self.query_one(Answers).action_number(number)
+    def action_answer(self, sign: str) -> None:
+        """Answer the open question by the sign of an answer, from wherever the focus is."""
+        self.query_one(Answers).take(sign)
+
+    def answered(self, typed: str) -> bool:
+        """Take the answer whose sign was typed; False where it is none's."""
+        return self.query_one(Answers).take(typed)
 
     def on_key(self, event: events.Key) -> None:
         """What is typed anywhere goes to the input line, unless it is a key of the list there."""

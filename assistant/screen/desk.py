@@ -13,7 +13,7 @@ from assistant.dialogue import Conversation, Reply
 from assistant.jobs import Session
 from assistant.jobs.shelf import places
 from assistant.screen.wording import text
-from grammar.statements import Statement
+from grammar.acts import Act
 from grammar.words import Word
 
 
@@ -38,7 +38,7 @@ class Desk(Protocol):
         """Answer what was typed or heard, once it is kept."""
         ...
 
-    def enter(self, statements: Sequence[Statement], heard: str) -> Reply:
+    def enter(self, told: Sequence[Act], heard: str) -> Reply:
         """Answer what a key or a click said, once it is kept."""
         ...
 
@@ -68,9 +68,9 @@ class MemoryDesk:
         """Answer what was typed or heard."""
         return self._conversation.hear(words)
 
-    def enter(self, statements: Sequence[Statement], heard: str) -> Reply:
+    def enter(self, told: Sequence[Act], heard: str) -> Reply:
         """Answer what a key or a click said."""
-        return self._conversation.enter(statements, heard)
+        return self._conversation.enter(told, heard)
 
 
 class JobDesk:
@@ -98,9 +98,9 @@ class JobDesk:
         """Keep what was typed or heard, then answer it."""
         return self._session.hear(words)
 
-    def enter(self, statements: Sequence[Statement], heard: str) -> Reply:
+    def enter(self, told: Sequence[Act], heard: str) -> Reply:
         """Keep what a key or a click said, then answer it."""
-        return self._session.enter(statements, heard)
+        return self._session.enter(told, heard)
 
     def close(self) -> None:
         """Let go of the job's file."""

@@ -9,7 +9,7 @@ from decimal import Decimal
 from assistant.dialogue.saying import marked
 from assistant.screen.rows import Row
 from assistant.screen.wording import text
-from grammar.statements import Statement
+from grammar.acts import SetSize, SetVolume
 from rules import TableRow, table_boxes
 
 FIGURES = re.compile(r"[0-9]{1,4}([.,][0-9]{1,3})?")
@@ -34,11 +34,11 @@ class Pick:
         return Row(left, f"{volume}  {self.row.note.section}")
 
     @property
-    def statement(self) -> Statement:
+    def act(self) -> SetSize | SetVolume:
         """What choosing it says."""
         if self.row is None:
-            return Statement("box_volume", {"volume": self.volume}, self.words)
-        return Statement("box_size", {"row": self.row.id, "gangs": self.gangs}, self.words)
+            return SetVolume(volume=self.volume, words=self.words)
+        return SetSize(row=self.row.id, gangs=self.gangs, words=self.words)
 
     @property
     def words(self) -> str:

@@ -1,43 +1,34 @@
-"""The open question in words, and a reply without them, so that nothing is shown twice."""
+"""The open question in words, and the rest of a reply, so that nothing is shown twice."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
+from assistant.dialogue import Reply
 from assistant.dialogue.asking import ask
 from assistant.dialogue.saying import say
 from assistant.dialogue.talk import Talk
 from assistant.screen.wording import text
 
-TRIES = 3
-"""Wordings of a question: put plainly, with an example, with a way out."""
+ELSEWHERE = ("question", "caution")
+"""System acts that have a place of their own: the question's line, and the line of caution that
+always stands on the card."""
 
 
-def parted(talk: Talk, said: str) -> tuple[str, str]:
-    """The question as it was just put, or as it is put first; and the reply without it.
-
-    The short caution is left out too: it always stands on the card.
-    """
-    said = said.replace(say("caution_short"), "").replace("  ", " ").strip()
-    wordings = list(_wordings(talk))
-    if not wordings:
-        return text("question.none"), said
-    for words in wordings:
-        if said.endswith(words):
-            return _capital(words), said.removesuffix(words).rstrip()
-    return _capital(wordings[0]), said
-
-
-def _wordings(talk: Talk) -> Iterator[str]:
+def prompt(talk: Talk, reply: Reply | None = None) -> str:
+    """The question as the reply put it, else the open question as it is put first."""
+    if reply is not None and reply.question:
+        return _capital(reply.question)
     found = talk.assessment
     if found.question is None:
-        return
-    ways = [(tries, again) for again in (False, True) for tries in range(TRIES)]
-    for tries, again in ways:
-        words = ask(found.question, talk.state, found, tries, again)
-        if found.verdict != "incomplete":
-            yield say("for_margin", question=words[0].lower() + words[1:])
-        yield words
+        return text("question.none")
+    words = ask(found.question, talk.state, found, 0, False)
+    if found.verdict != "incomplete":
+        words = say("for_margin", question=words[0].lower() + words[1:])
+    return _capital(words)
+
+
+def without_question(reply: Reply) -> str:
+    """What a reply says besides its question."""
+    return " ".join(act.says for act in reply.acts if act.act not in ELSEWHERE)
 
 
 def _capital(words: str) -> str:

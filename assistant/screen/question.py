@@ -1,4 +1,4 @@
-"""The open question, and its answers to choose from by number, arrow or click."""
+"""The answers to the open question, to choose from by sign, arrow or click."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from textual.message import Message
 from textual.reactive import reactive
 from textual.widgets import Static
 
-from assistant.screen.choices import Choice
+from assistant.screen.choices import Choice, signed
 
 
 class Answers(Static, can_focus=True):
@@ -22,7 +22,6 @@ class Answers(Static, can_focus=True):
         Binding("left", "move(-1)", show=False),
         Binding("right", "move(1)", show=False),
         Binding("enter", "choose", show=False),
-        *(Binding(str(n), f"number({n})", show=False) for n in range(1, 10)),
     ]
 
     pointed: reactive[int] = reactive(0)
@@ -41,6 +40,7 @@ class Answers(Static, can_focus=True):
 
     def show(self, choices: tuple[Choice, ...]) -> None:
         """Show other answers."""
+        choices = signed(choices)
         if choices != self.choices:
             self.choices = choices
             self.pointed = 0
@@ -53,12 +53,20 @@ class Answers(Static, can_focus=True):
 
     def action_choose(self) -> None:
         """Choose the one pointed at."""
-        self.action_number(self.pointed + 1)
+        if self.pointed < len(self.choices):
+            self.post_message(self.Chosen(self.choices[self.pointed]))
 
-    def action_number(self, number: int) -> None:
-        """Choose by number, from one."""
-        if 1 <= number <= len(self.choices):
-            self.post_message(self.Chosen(self.choices[number - 1]))
+    def take(self, sign: str) -> bool:
+        """Choose the answer with this sign; False where there is none."""
+        found = [choice for choice in self.choices if choice.sign == sign.strip().lower()]
+        if found and sign.strip():
+            self.post_message(self.Chosen(found[0]))
+        return bool(found and sign.strip())
+
+    def on_key(self, event: events.Key) -> None:
+        """A sign chooses while the answers have the focus."""
+        if event.character and self.take(event.character):
+            event.stop()
 
     def watch_pointed(self) -> None:
         """Mark the one pointed at."""
@@ -76,7 +84,7 @@ class Answers(Static, can_focus=True):
         """Choose the answer clicked on."""
         number = event.style.meta.get("answer")
         if number is not None:
-            self.action_number(number)
+            self.post_message(self.Chosen(self.choices[number]))
 
     def on_resize(self) -> None:
         """The line breaks at other places."""
@@ -85,9 +93,9 @@ class Answers(Static, can_focus=True):
     def _draw(self) -> None:
         """An answer is never broken across lines."""
         text, at = Text(), 0
-        for number, choice in enumerate(self.choices, 1):
-            here = self.has_focus and number - 1 == self.pointed
-            words = f"{'▸' if here else ' '}{number} {choice.label} "
+        for number, choice in enumerate(self.choices):
+            here = self.has_focus and number == self.pointed
+            words = f"{'▸' if here else ' '}{choice.shown} "
             if at and at + len(words) > self.size.width:
                 text.append("\n")
                 at = 0

@@ -60,14 +60,14 @@ def checked(colours: str) -> str:
 
 
 def let_alt_digits_through() -> None:
-    """Read Alt+1 … Alt+9 as themselves.
+    """Read Alt+0 … Alt+9 as themselves.
 
     Textual reads the two bytes that terminals send for them as the characters of one maker's
     keyboards (a pound sign for Alt+3), which must never answer a question.
     """
     from textual._ansi_sequences import ANSI_SEQUENCES_KEYS
 
-    for digit in "123456789":
+    for digit in "0123456789":
         ANSI_SEQUENCES_KEYS.pop(f"\x1b{digit}", None)  # type: ignore[attr-defined]
 
 

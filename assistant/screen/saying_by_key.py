@@ -1,26 +1,44 @@
-"""What keys say: the statements that a key makes, and the same in words for the journal."""
+"""What keys say: the acts that a key makes, and the same in words for the journal."""
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
-from decimal import Decimal
 
 from assistant.dialogue import Conversation, naming
 from assistant.screen.wording import text
-from grammar.statements import Statement
+from grammar import acts
+from grammar.acts import Act
+
+PLAIN: dict[str, Callable[..., Act]] = {
+    "undo": acts.Undo,
+    "redo": acts.Redo,
+    "next_box": acts.NextBox,
+}
+"""Keys that say a single thing of which nothing is left open."""
+ASKED: dict[str, acts.QuestionKind] = {"read_back": "read_back", "advice": "advice"}
 
 
 @dataclass(frozen=True, slots=True)
 class Saying:
-    """Statements, and the words that stand for them in the journal."""
+    """Acts, and the words that stand for them in the journal."""
 
-    statements: tuple[Statement, ...]
+    acts: tuple[Act, ...]
     heard: str
 
 
-def plain(kind: str, words: str, **slots: str) -> Saying:
-    """A single statement: undo, redo, next box …"""
-    return Saying((Statement(kind, slots, words),), words)
+def plain(kind: str) -> Saying:
+    """A single act: undo, redo, next box, read back …"""
+    words = kind.replace("_", " ")
+    if kind in ASKED:
+        return Saying((acts.Ask(about=ASKED[kind], words=words),), words)
+    return Saying((PLAIN[kind](words=words),), words)
+
+
+def opened(name: str) -> Saying:
+    """A box of the job picked from the list."""
+    words = text("boxes.open", name=name)
+    return Saying((acts.OpenBox(name=name, words=words),), words)
 
 
 def recount(conversation: Conversation, key: int, count: int | None, by: int) -> Saying | None:
@@ -28,9 +46,9 @@ def recount(conversation: Conversation, key: int, count: int | None, by: int) ->
     item = conversation.talk.state.item(key)
     if item is None:
         return None
-    wanted = item.content.count + by if count is None else count
+    wanted = max(item.content.count + by if count is None else count, 0)
     what = naming.shown(item.content)
-    name = "remove" if wanted <= 0 else "set_count"
-    words = text(f"contents.{name}", what=what, count=wanted)
-    value = Statement("number", {"value": Decimal(max(wanted, 0))}, str(max(wanted, 0)))
-    return Saying((Statement("change", {"item": key}, words), value), words)
+    words = text(f"contents.{'set_count' if wanted else 'remove'}", what=what, count=wanted)
+    target = acts.Reference(item=key, words=what)
+    made = acts.Recount(target=target, count=wanted, words=words, function="request")
+    return Saying((made,), words)

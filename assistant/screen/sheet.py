@@ -56,7 +56,7 @@ class TextSheet(Sheet):
 
 
 class ChoiceSheet(Sheet):
-    """A question of the screen's own. Gives the number chosen, or nothing."""
+    """A question of the screen's own. Gives the sign of the answer chosen, or nothing."""
 
     def __init__(self, title: str, choices: tuple[Choice, ...]) -> None:
         super().__init__()
@@ -75,6 +75,6 @@ class ChoiceSheet(Sheet):
         answers.focus()
 
     def on_answers_chosen(self, event: Answers.Chosen) -> None:
-        """Leave with the number."""
+        """Leave with the sign."""
         event.stop()
-        self.dismiss(str(self._choices.index(event.choice) + 1))
+        self.dismiss(event.choice.sign)

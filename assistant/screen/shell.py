@@ -1,4 +1,4 @@
-"""The shell of the app: words and statements go to the desk, and what comes back is shown."""
+"""The shell of the app: words and acts go to the desk, and what comes back is shown."""
 
 from __future__ import annotations
 
@@ -20,8 +20,8 @@ from assistant.screen.supposing import supposed_in
 from assistant.screen.talking import Talking
 from assistant.screen.themes import NAMES, PLAIN, all_themes, theme_name
 from assistant.screen.wording import text
-from grammar import understand
-from grammar.statements import Statement
+from grammar import recognise
+from grammar.acts import Act
 from grammar.words import Word
 
 SOON = 0.3
@@ -33,7 +33,7 @@ def warm() -> None:
 
     Without this, going through all the objects of a large job stops a key for 70 ms now and then.
     """
-    understand("")
+    recognise("")
     gc.collect()
     gc.freeze()
 
@@ -111,9 +111,9 @@ class Shell(App[None]):
         if (reply := self._answer(lambda: self.desk.hear(words))) is not None:
             self.talking.speak(reply.spoken)
 
-    def enter(self, statements: Sequence[Statement], heard: str) -> None:
-        """Statements made by a key or a click."""
-        self._answer(lambda: self.desk.enter(statements, heard))
+    def enter(self, told: Sequence[Act], heard: str) -> None:
+        """Acts made by a key or a click."""
+        self._answer(lambda: self.desk.enter(told, heard))
 
     def _answer(self, ask: Callable[[], Reply]) -> Reply | None:
         try:
@@ -123,7 +123,7 @@ class Shell(App[None]):
             return None
         self._show_box()
         self.card.show_reply(self.desk.conversation.talk, reply)
-        if change := supposed_in(self.desk.conversation.talk.journal[-1:]):
+        if change := supposed_in(self.desk.conversation.talk):
             self.side_by_side(change)
         return reply
 
@@ -157,6 +157,6 @@ class Shell(App[None]):
         """Welcome someone who has said nothing yet."""
         raise NotImplementedError
 
-    def side_by_side(self, change: Sequence[Statement]) -> None:
+    def side_by_side(self, change: Sequence[Act]) -> None:
         """Show a supposition beside the box as it stands."""
         raise NotImplementedError

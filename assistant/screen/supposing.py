@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from assistant.dialogue import Conversation, Entry, Reply
+from assistant.dialogue import Conversation, Reply
 from assistant.dialogue.assessing import Assessment
 from assistant.dialogue.saying import volume
+from assistant.dialogue.talk import Talk
 from assistant.screen.rows import worksheet_rows
 from assistant.screen.view import glance
 from assistant.screen.wording import text
-from grammar.statements import Statement
+from grammar.acts import Act, Suppose
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,17 +35,20 @@ def copy_of(conversation: Conversation) -> Conversation:
     )
 
 
-def suppose(conversation: Conversation, change: str | Sequence[Statement]) -> Supposed:
-    """Try a change, in words or as statements, on a copy of the box at hand."""
+def suppose(conversation: Conversation, change: str | Sequence[Act]) -> Supposed:
+    """Try a change, in words or as acts, on a copy of the box at hand."""
     copy = copy_of(conversation)
     reply = copy.hear(change) if isinstance(change, str) else copy.enter(change, "")
     return Supposed(reply, conversation.talk.assessment, copy.talk.assessment)
 
 
-def supposed_in(entries: Sequence[Entry]) -> tuple[Statement, ...]:
-    """What was supposed in the last thing said ("what if …"), empty where nothing was."""
-    statements = entries[-1].statements if entries else ()
-    return statements[1:] if statements and statements[0].kind == "what_if" else ()
+def supposed_in(talk: Talk) -> tuple[Act, ...]:
+    """What was supposed in the last thing said ("what if …"), empty where nothing was.
+
+    "Would an 18 do for two 14-2s" of an empty box describes it, and proposes nothing.
+    """
+    told = talk.journal[-1].acts if talk.journal else ()
+    return talk.state.proposed if any(isinstance(act, Suppose) for act in told) else ()
 
 
 def side(found: Assessment, other: Assessment | None) -> list[str]:

@@ -15,9 +15,9 @@ from assistant.screen.entry import MOST, EntryLine
 from assistant.screen.sheet import Sheet
 from assistant.screen.supposing import difference, side, suppose
 from assistant.screen.wording import text
-from grammar.statements import Statement
+from grammar.acts import Act
 
-Change: TypeAlias = str | Sequence[Statement]
+Change: TypeAlias = str | Sequence[Act]
 
 
 class TrySheet(Sheet):

@@ -172,7 +172,7 @@ def judged(got: State, meant: State, heard_right: bool) -> str:
     What is held until it is confirmed, or until words nobody could use are settled, is asked.
     """
     has, wants, empty = contents(got), contents(meant), contents(State())
-    held = bool(got.pending or got.unused)
+    held = bool(got.pending or got.unread)
     if has == wants and not held and (wants != empty or heard_right):
         return "same"
     part = all(has[name] in (wants[name], empty[name]) for name in has if name != "items")

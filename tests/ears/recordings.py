@@ -9,8 +9,8 @@ from pathlib import Path
 import numpy as np
 
 from assistant.ears.hearing import Ear, Hearing, Sound
+from assistant.ears.meaning import meaning
 from assistant.ears.wav import read_sound
-from grammar import understand
 
 FOLDER = Path(__file__).parents[2] / "audio_fixtures"
 sys.path.insert(0, str(FOLDER))
@@ -30,23 +30,6 @@ def said_in(path: Path) -> tuple[str, ...]:
 
 def text_of(hearing: Hearing) -> str:
     return " ".join(word.text for word in hearing.words)
-
-
-def meaning(text: str) -> list[tuple[str, dict[str, object]]]:
-    """The statements of a text with their slots, for two texts to be compared.
-
-    A count that was not said is one, as the contract of grammar/statements.py has it, so that
-    "the dimmer" and "a dimmer" mean the same.
-    """
-    made = understand(text).statements
-    return [
-        (
-            one.kind,
-            ({"count": 1} if one.kind in ("cable", "device", "fitting", "jumper") else {})
-            | {**one.slots},
-        )
-        for one in made
-    ]
 
 
 def otherwise(ear: Ear, path: Path) -> list[str]:

@@ -11,7 +11,7 @@ from pathlib import Path
 
 HERE = Path(__file__).parent
 sys.path.insert(0, str(HERE.parents[1] / "audio_fixtures"))
-sys.path.insert(0, str(HERE.parent / "conversation"))
+sys.path.insert(0, str(HERE.parent / "dialogue"))
 
 from electrician.mind import random_mind  # noqa: E402
 from electrician.phrasing import Talker  # noqa: E402

@@ -6,7 +6,7 @@ import pytest
 
 from assistant.ears.choose import DOUBTFUL, SETTLED, choose
 from assistant.ears.hearing import UNKNOWN, Hearing
-from grammar import understand
+from grammar import recognise
 from grammar.words import Word
 
 #: Below this a number is asked back (grammar/data/doubts.toml, `heard.sure`).
@@ -26,13 +26,13 @@ def sure(words: tuple[Word, ...]) -> dict[str, float | None]:
     return {word.text: word.confidence for word in words}
 
 
-def test_a_reading_that_makes_statements_beats_a_likelier_one_that_makes_none() -> None:
+def test_a_reading_that_makes_acts_beats_a_likelier_one_that_makes_none() -> None:
     likelier = reading("two four deep to cable", 0.6)
     other = reading("two fourteen two cables", 0.3)
     assert text(choose(Hearing((likelier, other)))) == "two fourteen two cables"
 
 
-def test_of_readings_with_statements_the_one_that_leaves_less_over_is_taken() -> None:
+def test_of_readings_with_acts_the_one_that_leaves_less_over_is_taken() -> None:
     likelier = reading("two fourteen two cables flurb nine", 0.6)
     other = reading("two fourteen two cables and one dimmer", 0.3)
     assert text(choose(Hearing((likelier, other)))) == "two fourteen two cables and one dimmer"
@@ -48,7 +48,7 @@ def test_a_reading_that_is_next_to_impossible_is_no_rival() -> None:
     assert text(choose(Hearing((likelier, other)))) == "well four deep"
 
 
-def test_the_open_question_decides_what_makes_a_statement() -> None:
+def test_the_open_question_decides_what_makes_an_act() -> None:
     hearing = Hearing((reading("and for teen", 0.5), reading("fourteen", 0.4)))
     assert text(choose(hearing, "device_size")) == "fourteen"
 
@@ -58,8 +58,8 @@ def test_a_number_on_which_readings_disagree_is_asked_back() -> None:
     words = choose(Hearing((four, five)))
     assert sure(words) == {"four": DOUBTFUL, "grounds": 0.95}
     assert DOUBTFUL < ASKED_BACK
-    (statement,) = understand(words).statements
-    assert [doubt.slot for doubt in statement.doubts] == ["count"]
+    (act,) = recognise(words).acts
+    assert [doubt.slot for doubt in act.doubts] == ["count"]
 
 
 def test_a_number_that_an_unlikely_reading_has_otherwise_stays_sure() -> None:

@@ -21,6 +21,8 @@ COMPLETE = [
     ("inside", "clamps"),
     ("undo", None),
     ("make that three", None),
+    ("what if twenty", None),
+    ("undo two", None),
     ("no twelve", None),
     ("eighteen", "box"),
     ("twenty point three", "box"),
@@ -47,6 +49,9 @@ UNFINISHED = [
     ("make that", None),
     ("what if", None),
     ("take off two", None),  # of what was said last, or of what is said next
+    ("change the fourteen twos", None),
+    ("swap the switch", None),
+    ("make it", None),
     ("so i've got", None),
     ("it has", None),
     ("four inch square two and one eighth", None),

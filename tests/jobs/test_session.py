@@ -8,6 +8,7 @@ from assistant.dialogue import Conversation
 from assistant.jobs import Session, shelf
 from assistant.jobs.boxes import remove, restore
 from assistant.problems import Problem
+from grammar.words import Word
 
 TALK = [
     "two 14-2 cables and a switch",
@@ -132,7 +133,8 @@ def test_the_other_front_end_writing_between_reading_and_keeping_is_noticed() ->
         return reply
 
     one._answer = interrupted  # type: ignore[method-assign,assignment]
-    assert "It fits" in told(one, "a switch")
+    told(one, "a switch")
+    assert one.talk.assessment.verdict == "fits"
     assert heard(one)[-2:] == ["no clamps", "a switch"]
     assert heard(one).count("a switch") == 1
 
@@ -190,12 +192,14 @@ def test_counting_boxes_folds_none_that_was_not_touched() -> None:
 def test_a_fault_of_ours_loses_no_words(monkeypatch: pytest.MonkeyPatch) -> None:
     session = Session.start("Heron Street")
     told(session, "two 14-2 cables")
-    state = session.talk.state
+    items = session.talk.state.items
     with monkeypatch.context() as patch:
         patch.setattr(Conversation, "hear", lambda self, words: 1 / 0)
         with pytest.raises(ZeroDivisionError):
             session.hear("a switch")
-    assert session.talk.state == state
+    assert session.talk.state.items == items
+    assert session.talk.state.unread == ("a switch",)  # no verdict stands over it
+    assert session.talk.assessment.verdict == "incomplete"
     told(session, "18 cubic inches")
     assert heard(session) == ["two 14-2 cables", "a switch", "18 cubic inches"]
 
@@ -224,3 +228,34 @@ def test_boxes_are_found_and_named_as_people_say_it() -> None:
     assert session.talk.name == "kitchen island"
     session.close()
     assert Session.open().conversation.boxes.names == ("kitchen island", "hall")
+
+
+def test_what_is_said_behind_a_new_job_is_of_its_first_box() -> None:
+    """Past defect this prevents: the cables of the new job went into the old one's box."""
+    session = Session.start("Heron Street")
+    told(session, "18 cubic inch box", "a switch")
+    reply = session.hear("new job Barn Lane, two 14-2 cables, 20 cubic inch box")
+    assert session.name == "Barn Lane"
+    assert str(reply.sheet.total) == "10.00"  # four conductors and the grounds, 2.00 each
+    assert reply.sheet.capacity == 20
+    assert reply.left_over == ()
+    assert [entry.content.count for entry in session.talk.state.items] == [2]
+    session.close()
+    again = Session.open("Heron Street")
+    assert [item.content.count for item in again.talk.state.items] == [1]
+    assert again.talk.assessment.sheet.capacity == 18
+
+
+def test_heard_words_go_on_behind_a_new_job_with_their_doubt() -> None:
+    session = Session.start("Heron Street")
+    said = [Word(text, 0.9) for text in ("new", "job", "barn", "and")]
+    reply = session.hear([*said, Word("fifteen", 0.3), Word("fourteen", 0.9), Word("twos", 0.9)])
+    assert session.name != "Heron Street"
+    assert reply.asks == "confirm"
+
+
+def test_without_a_keeper_what_is_said_behind_a_new_job_is_told_as_not_used() -> None:
+    conversation = Conversation()
+    reply = conversation.hear("new job Barn Lane, two 14-2 cables")
+    assert reply.left_over == ("two 14-2 cables",)
+    assert conversation.talk.state.items == ()

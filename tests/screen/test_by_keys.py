@@ -15,10 +15,16 @@ from textual.pilot import Pilot
 
 from assistant.screen.choices import choices_for
 from assistant.screen.helping import help_lines
+from assistant.screen.prompting import prompt, without_question
 from assistant.screen.row_list import RowList
+from assistant.screen.wording import text
 from grammar import help_topics
+from grammar.acts import AddDevice, Number, Size, UnknownOperator
+from rules.contents import Yoke
 
 SWITCH = "two 14-2 cables and one switch"
+LOOSE = ("two number 12 wires", "no clamps", "12 cubic inch box")
+WIDE = (SWITCH, "a range receptacle", "no clamps", "30 cubic inch box")
 
 
 def test_first_run_leads_to_a_first_verdict_in_seven_keys() -> None:
@@ -55,8 +61,10 @@ def test_typing_and_what_was_left_over() -> None:
 
     async def play(pilot: Pilot[None]) -> None:
         await typed(pilot, "clamps outside and 7 bananas")
-        assert "Not used: 7 bananas" in seen(app)
-        assert "Clamps outside." in seen(app)
+        left = app.card.query_one("#heard").content.partition("·")[0]
+        assert left.startswith("Not used: 7")
+        assert "bananas" in left
+        assert app.desk.conversation.talk.state.clamps == "outside"
 
     drive(app, play)
 
@@ -71,6 +79,83 @@ def test_an_open_question_is_answered_by_tab_and_a_number() -> None:
         assert "16.00 of 18.0" in seen(app)
 
     drive(app, play)
+
+
+@pytest.mark.parametrize(
+    ("said", "slot", "typed_in", "state"),
+    [
+        ((SWITCH, "18 cubic inch box"), "clamps", "2", {"clamps": "outside"}),
+        ((SWITCH, "18 cubic inch box"), "clamps", "3", {"clamps": "none"}),
+        (LOOSE, "grounds", "0", {"grounds": "none"}),
+        (WIDE, "gangs", "s", {"assumed": {"gangs 3"}}),
+    ],
+)
+def test_an_answer_is_taken_by_typing_the_sign_before_it(
+    said: tuple[str, ...], slot: str, typed_in: str, state: dict[str, object]
+) -> None:
+    """Past defect this prevents: “2 outside” was shown, and “2” was taken for two clamps."""
+    app = app_for(*said)
+    assert app.desk.conversation.asks == slot
+
+    async def play(pilot: Pilot[None]) -> None:
+        await typed(pilot, typed_in)
+        found = app.desk.conversation.talk.state
+        assert {name: getattr(found, name) for name in state} == state
+
+    drive(app, play)
+
+
+def test_a_number_typed_to_a_question_of_how_many_is_that_many() -> None:
+    """Five grounds are one allowance and a quarter, 314.16(B)(5), 2023: 2.25 and 0.56 at 12 AWG."""
+    app = app_for(*LOOSE)
+
+    async def play(pilot: Pilot[None]) -> None:
+        await typed(pilot, "5")
+        lines = app.desk.conversation.talk.assessment.sheet.lines
+        (grounds,) = [line for line in lines if line.item == "grounds"]
+        assert (grounds.count, str(grounds.allowances)) == (5, "1.25")
+
+    drive(app, play)
+
+
+def test_no_sign_stands_for_another_number() -> None:
+    """A sign that is a number is the number that its answer means, wherever one is asked for."""
+    for said in (
+        LOOSE,
+        WIDE,
+        ("some 14-2 cables",),
+        ("three conductors",),
+    ):
+        talk = begun(*said).talk
+        for choice in choices_for(talk.asks, talk.state):
+            for act in choice.acts:
+                if isinstance(act, Number):
+                    assert choice.sign == str(act.value)
+                elif isinstance(act, Size):
+                    assert choice.sign == str(act.awg)
+                else:
+                    assert choice.sign == "0" or not choice.sign.isdigit()
+
+
+def test_the_question_is_shown_once_and_nothing_of_a_reply_is_lost() -> None:
+    """Each act of a reply has one place: the question's line, the caution's, or the reply's."""
+    conversation = begun()
+    for words in (
+        SWITCH,
+        "18 cubic inch box",
+        "what's the total",
+        "a flurbed 7",
+        "undo",
+        "no clamps",
+    ):
+        reply = conversation.hear(words)
+        shown = without_question(reply)
+        elsewhere = [act.says for act in reply.acts if act.act in ("question", "caution")]
+        assert all(act.says in shown or act.says in elsewhere for act in reply.acts)
+        if reply.question:
+            assert prompt(conversation.talk, reply).lower() == reply.question.lower()
+            assert reply.question not in shown
+    assert prompt(conversation.talk) == text("question.none")
 
 
 def test_tab_order_reaches_answers_lists_and_line() -> None:
@@ -404,14 +489,29 @@ def test_every_answer_that_can_be_chosen_is_taken() -> None:
         ("two number 12 wires", "no clamps", "12 cubic inch box"),
         ("18 cubic inch box",),
         (SWITCH, "18 cubic inch box", "a range receptacle", "no clamps"),
+        ("three conductors",),
+        ("some 14-2 cables",),
     ):
         talk = begun(*said).talk
         for choice in choices_for(talk.asks, talk.state):
-            if choice.statements:
-                reply = begun(*said).enter(choice.statements, choice.label)
+            if choice.acts:
+                reply = begun(*said).enter(choice.acts, choice.label)
                 assert reply.changed, (said, choice.label)
                 assert not reply.refused, (said, choice.label)
                 assert reply.left_over == (), (said, choice.label)
+
+
+@pytest.mark.parametrize(("sign", "count"), [("1", 0), ("2", 2), ("3", 1)])
+def test_what_an_unknown_verb_means_is_chosen(sign: str, count: int) -> None:
+    conversation = begun(SWITCH)
+    thing = AddDevice(name="switch", words="the switch")
+    conversation.enter((UnknownOperator(verb="flarb", thing=thing, words="flarb the switch"),), "")
+    state = conversation.talk.state
+    (choice,) = [one for one in choices_for(conversation.asks, state) if one.sign == sign]
+    conversation.enter(choice.acts, choice.label)
+    assert conversation.talk.state.pending == ()
+    items = conversation.talk.state.items
+    assert sum(item.content.count for item in items if isinstance(item.content, Yoke)) == count
 
 
 def test_keys_typed_ahead_reach_the_list_they_were_meant_for() -> None:

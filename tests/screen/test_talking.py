@@ -19,7 +19,7 @@ from assistant.screen.choices import choices_for
 from assistant.screen.desk import MemoryDesk
 from assistant.screen.listening import Final, Level, Partial, Tell, Trouble, meter
 from assistant.screen.microphone import LiveListener
-from grammar.statements import Doubt, Statement
+from grammar.acts import Doubt, SetVolume
 from grammar.words import Word
 
 SWITCH = "two 14-2 cables and one switch"
@@ -135,9 +135,9 @@ def test_a_number_heard_in_doubt_is_asked_back_and_confirmed_by_key() -> None:
         heard = (Word("three", 0.2), *words("fourteen two cables"))
         listener.report(Final(heard))
         await pilot.pause()
-        assert "1 yes 2 no" in seen(app)
+        assert "y yes n no" in seen(app)
         assert "NOT YET" in app.card.query_one("#caption").content or "incomplete" in seen(app)
-        await pilot.press("alt+1")
+        await pilot.press("alt+y")
         await pilot.pause()
         assert "three 14-2 cables" in seen(app) or "six 14 AWG conductors" in seen(app)
 
@@ -319,13 +319,11 @@ def test_a_number_that_may_have_been_another_offers_both() -> None:
     """ "fifteen" and "fifty" sound alike: the other reading is one of the answers."""
     conversation = begun("two 14-2 cables")
     doubt = Doubt("volume", "confusable", Decimal(50))
-    heard = Statement(
-        "box_volume", {"volume": Decimal(15)}, "fifteen cubic inches", doubts=(doubt,)
-    )
+    heard = SetVolume(volume=Decimal(15), words="fifteen cubic inches", doubts=(doubt,))
     conversation.enter((heard,), "fifteen cubic inches")
     offered = choices_for("confirm", conversation.talk.state)
     assert [choice.label for choice in offered] == ["yes", "no, 50", "no", "skip"]
-    conversation.enter(offered[1].statements, offered[1].label)
+    conversation.enter(offered[1].acts, offered[1].label)
     assert conversation.talk.assessment.sheet.capacity == 50
 
 
