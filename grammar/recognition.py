@@ -12,7 +12,7 @@ from grammar import acts, numbers, store
 from grammar.acts import Act, Unread, Utterance
 from grammar.asking import ask, order
 from grammar.clauses import Clause, Element, clauses
-from grammar.making import THINGS
+from grammar.making import THINGS, thing_of
 from grammar.telling import Telling, parts_of, tell
 from grammar.understanding import understand
 from grammar.unread import about_something_else, evidence, unread
@@ -178,6 +178,8 @@ def _clause(
         return place + 1, [acts.OtherTalk(words=words, span=clause.span)], held
     if place + 1 < len(parts) and clause.closes == "," and parts[place + 1].closes == "?" and len(clause.elements) < 5 and re.search(r"\bcounts?\b|\bcounted\b", parts[place + 1].line):
         return place + 2, ask(Telling(parts[place + 1], heard)), []  # "the travellers, they count?"
+    if (unclear := _unknown_operator(clause, heard)) is not None:
+        return place + 1, [unclear], []
     told = tell(telling)
     if not told and (asked := order(clause, heard)):
         return place + 1, asked, []
@@ -220,6 +222,29 @@ def _heading(clause: Clause, told: list[Act]) -> bool:
     if isinstance(act, acts.AddDevice):
         return act.count is None and act.name in (None, "device")
     return isinstance(act, (acts.AddGrounds, acts.AddConductors, acts.NameBoxKind)) and getattr(act, "count", None) is None
+
+
+_BEFORE_VERB = frozenset({"ok", "okay", "so", "and", "then", "now", "well", "please", "just", "i", "we", "you", "let", "us", "oh", "actually", "no", "wait", "also", "to", "gonna", "going", "should", "will", "can"})
+
+
+def _unknown_operator(clause: Clause, heard: str) -> acts.UnknownOperator | None:
+    """ "yeet the switch": an operator that nobody knows, before a thing that is named."""
+    elements = clause.elements
+    at = 0
+    while at < len(elements) - 1 and elements[at].tag in _BEFORE_VERB:
+        at += 1
+    if at + 2 != len(elements):
+        return None
+    verb, thing = elements[at], elements[at + 1]
+    if not verb.tag.isalpha() or verb.tag in known_words() or verb.tag.endswith("ing"):
+        return None
+    if thing.found is None or not thing.tag.endswith(":d>"):
+        return None
+    made = thing_of(thing.found)
+    if made is None:
+        return None
+    words = heard[verb.start : thing.end]
+    return acts.UnknownOperator(verb=heard[verb.start : verb.end], thing=made, words=words, span=(verb.start, thing.end))
 
 
 def _described(parts: list[Clause]) -> bool:
