@@ -289,6 +289,8 @@ _CONDITIONAL = re.compile(
     r"^(?:(?:and|so|but|ok|okay|well|now|then|or|hey|hmm|um|uh|class|alright) )*"
     r"(?:" + "|".join(sorted(map(re.escape, _MOOD["conditional"]), key=len, reverse=True)) + r")\b"
 )
+#: "maybe I could use a 20.3": thought aloud, not done.
+_MUSING = re.compile(r"^(?:(?:and|so|but|ok|okay|well|hmm|or|now|actually|wait) )*(?:(?:maybe|perhaps|possibly|i guess|i think|i suppose) )*(?:i|we|you|they|he) (?:could|might)(?! have)\b(?! not)")
 _TELLING_IF = re.compile("|".join(map(re.escape, _MOOD["telling_if"])))
 _REQUEST = re.compile(
     r"^(?:(?:" + "|".join(sorted(_LEAD)) + r") )*(?:" + "|".join(_MOOD["request"]) + r") (?:please |just |we |you |also |then |maybe )*"
@@ -315,7 +317,7 @@ def _find_mood(clause: Clause) -> None:
     if UNSURE.search(line):
         clause.mood = "interrogative"
         return
-    if _CONDITIONAL.search(line):
+    if _CONDITIONAL.search(line) or _MUSING.search(line):
         clause.mood = "conditional"
         clause.modal = True
     elif " if " in line and _TELLING_IF.search(line):

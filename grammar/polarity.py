@@ -63,6 +63,9 @@ def denied(elements: Sequence[Element]) -> set[int]:
             if _counted(element) and not _follows(elements, place, "or", "nor"):
                 open_at = None
                 continue
+            if found and _article(element) and not _follows(elements, place, "or", "nor", "and", ","):
+                open_at = None  # "no dimmer a switch", by ear
+                continue
             found.add(place)
             unknown = 0
         elif element.tag in ("or", "nor", "any", "neither"):
@@ -88,6 +91,12 @@ def _counted(element: Element) -> bool:
     count = element.found.get("count")
     words = element.found.words.lower()
     return count is not None and count != 0 and not words.startswith(("a ", "an ", "single ", "another "))
+
+
+def _article(element: Element) -> bool:
+    """Whether a thing begins with an article or a number: a noun group of its own."""
+    assert element.found is not None
+    return element.found.words.lower().startswith(("a ", "an ", "the ", "one "))
 
 
 def _follows(elements: Sequence[Element], place: int, *tags: str) -> bool:

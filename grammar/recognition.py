@@ -75,6 +75,11 @@ def recognise(
             made += _marker_acts(clause)
             place += 1
             continue
+        if _marker(clause) and expect != "confirm" and _DISPUTE.search(clause.line) and clause.closes != "?":
+            # what is wrong is yet to be said
+            left.append(Unread(found.heard[clause.span[0] : clause.span[1]], clause.span, True))
+            place += 1
+            continue
         if _marker(clause) and (plain := _marker_acts(clause)):
             made += plain  # "no" at the end, or by itself
             place += 1
@@ -123,6 +128,7 @@ def _plain_layout(text: str) -> str:
     """A pasted list in plain lines, each character in its place: tabs and leaders are no words."""
     if "\t" in text:
         text = text.replace("\t", "\n")
+    text = _COPPER.sub(lambda found: found[1] + " " * (len(found[0]) - len(found[1])), text)
     text = _SEEKING.sub(lambda found: " " * len(found[0]), text)
     text = _LABEL.sub(lambda found: found[1] + " " * (len(found[0]) - len(found[1])), text)
     return _DOTS.sub(lambda found: " " * len(found.group()), text) if ".." in text else text
@@ -132,6 +138,8 @@ def _plain_layout(text: str) -> str:
 _LABEL = re.compile(
     r"(?im)((?:^|[,;.:]\s*)(?:(?:at|in|for|ok|so) )?(?:[a-z]+ )?(?:rm|room|office|suite|apt|unit|floor|flr|sheet|rev|circuit|ckt|corridor|classroom|area|zone|bldg)) ?#? ?\d{1,4}[a-z]?\b"
 )
+#: "#12 CU THHN": copper, where "12 cu in" is a volume.
+_COPPER = re.compile(r"(?i)((?:#|\bno\.? |\bnumber )\s?\d{1,2}(?: awg)?)\s+cu\b(?!\.?\s*in)")
 _LETTERED = re.compile(r"(?:(?:this is|this one is|ok|okay|now|first|so) )*(box (?:[a-z]|[1-5]|one|two|three|four|five))[.:,]?")
 _CHANGES = frozenset(store.table("clauses")["other"]["change"])
 _BOX_TOPIC = re.compile(r"^(?:(?:and|so|ok|okay|now|as for|about|going back to|back to|for) )*(?:the|my|this) (?:box|volume|capacity)$")
@@ -238,7 +246,9 @@ def _unknown_operator(clause: Clause, heard: str) -> acts.UnknownOperator | None
     verb, thing = elements[at], elements[at + 1]
     if not verb.tag.isalpha() or verb.tag in known_words() or verb.tag.endswith("ing"):
         return None
-    if thing.found is None or not thing.tag.endswith(":d>"):
+    if thing.found is None or verb.tag in _ROOMS or verb.tag in _ROOM_WORDS or verb.tag.endswith(("ed", "s")):
+        return None
+    if not thing.tag.endswith(":d>") and not thing.found.words.lower().startswith(("a ", "an ", "one ", "the ")):
         return None
     made = thing_of(thing.found)
     if made is None:
@@ -283,6 +293,8 @@ def _marker(clause: Clause) -> bool:
     if any(element.found is not None and element.found.kind not in ("scratch", "no") for element in clause.elements):
         return False
     words = [element.tag for element in clause.elements if element.found is None]
+    if len(words) < 8 and _NOT_SO.fullmatch(clause.line):
+        return True
     return (
         len(words) < 8
         and all(word in _MARKERS for word in words)
@@ -296,7 +308,14 @@ def _marker_acts(clause: Clause) -> list[Act]:
             return [acts.Undo(words=element.found.words, span=element.found.span)]
     if any(element.tag in ("no", "nope", "nah") for element in clause.elements):
         return [acts.No(words="no", span=clause.span)]
+    if _DISPUTE.search(clause.line):
+        return [acts.No(words="not so", span=clause.span)]
     return []
+
+
+_NOT_SO = re.compile(r"(?:(?:no|wait|hey|but|ok|and|well) )*(?:that|it|this) (?:is|was) not (?:it|that|so|true|what i (?:said|meant|have|told you))")
+#: "that's wrong", "I miscounted": what is wrong is yet to be said.
+_DISPUTE = re.compile(r"\b(?:wrong|not right|mistake|miscounted|misspoke|messed up|correction|not it|not so|not true|not what i (?:said|meant|have|told you)|not that|incorrect|not correct)\b")
 
 
 def _topic(clause: Clause, told: list[Act]) -> bool:

@@ -117,6 +117,8 @@ def _plain(telling: Telling, elements: Sequence[Element], rest: bool = False) ->
             made += _denial(element)
         elif corrects or _no_but(elements, place):
             made += _restated(element, telling, several)
+        elif element.tag in _SIZE_NUMBERS and _behind_on(elements, place):
+            made.append(acts.Size(awg=int(element.tag[3:-1]), words=element.found.words, span=element.found.span))
         elif (act := act_of(element.found)) is not None:
             if isinstance(act, acts.NothingElse) and telling.heard[act.span[1] : act.span[1] + 4].lower() == " yet":
                 continue
@@ -124,6 +126,15 @@ def _plain(telling: Telling, elements: Sequence[Element], rest: bool = False) ->
         else:
             made += _mention(element)
     return _fixture_wires(_clamps_placed(made, elements), telling)
+
+
+_SIZE_NUMBERS = frozenset({"<n:14>", "<n:12>", "<n:10>", "<n:8>", "<n:6>"})
+
+
+def _behind_on(elements: Sequence[Element], place: int) -> bool:
+    """ "on the 14": a size, and never a volume."""
+    before = [element.tag for element in elements[max(0, place - 2) : place]]
+    return before[-1:] == ["on"] or before == ["on", "the"]
 
 
 _THINGS_BESIDE = frozenset({"cable", "conductors", "device", "grounds", "fixture_wires", "fitting", "terminal_block", "uncounted", "box_volume", "box_size"})

@@ -26,6 +26,8 @@ _FAR = re.compile(r"\b(?:" + "|".join(_TABLE["far"]) + r")\b")
 _REMARK = re.compile(
     r"^(?:(?:and|but|so|well|man|oh) )*(?:the |this |that |my |these |those )*<(?:grounds|fitting|device|clamps|cable|conductors|box_kind|uncounted|part)[^>]*> (?:is|are|was|were|looks?|feels?|seems?|smells?) (?:not |so |very |really |all |kind of |pretty |too |a bit |still )*(?!in |on |out |inside|outside|all |the |a |an |both |from |to )[a-z]+(?: (?:in|on|at|by|from) .*| [a-z]+)?$"
 )
+#: "the house was built in 2017": a year of a building is no edition.
+_BUILT = re.compile(r"\b(?:built|bought|renovated|remodeled|remodelled|rewired|born|moved in|since|installed in|wired in)\b.*(?:<edition|<n:(?:19|20)\d\d>)")
 _MONEY = re.compile(r"\$ ?<n|\$ ?\d")
 
 
@@ -48,6 +50,8 @@ def about_something_else(clause: Clause, known: Iterable[str], described: bool =
         rest = [w for w in words if w.isalpha() and w not in known]
         if rest and not any(w.startswith("<n") for w in words):
             return True
+    if _BUILT.search(clause.line) and not strong:
+        return True
     for place, word in enumerate(words):
         if word in _AWAY and not strong:
             return True
@@ -105,6 +109,9 @@ def _weighs(
     tag = elements[place].tag
     if tag.startswith(("<n:", "<pair:")):
         return _number_weighs(elements, place, text)
+    if tag in _HALVES and place + 1 < len(elements):
+        after = elements[place + 1].tag
+        return after == "of" or (after.isalpha() and after not in known)
     if tag in _CHANGE:
         return not (
             (tag in _ADDING and _before_a_thing(elements, place)) or _before_the_box(elements, place)
@@ -119,6 +126,8 @@ def _weighs(
     return _abbreviation(said, text)
 
 
+#: Quantities without a number: what they count is not passed over.
+_HALVES = frozenset({"several", "half", "few", "dozen", "couple"})
 _ADDING = frozenset({"add", "include"})
 _BOX_KINDS = frozenset({"box_volume", "box_size", "box_kind", "clamps", "edition", "part"})
 
