@@ -368,7 +368,7 @@ def _tidied(
         told = [act for act in made if isinstance(act, _TELLS)]
         if not exact and all(isinstance(act, weak) for act in told) and all(isinstance(act, (*_TELLS, acts.OtherTalk, acts.No, acts.Yes)) for act in made) and len(others) * 2 >= len(parts):
             return [others[0]], []
-    made = _quads(_switch_beside_box(made, heard))
+    made = _quads(_switch_beside_box(_clamps_on_some(made, heard), heard))
     made = _fixtures(_same_again(_sizes_lent(made, heard), heard), heard, left)
     made, left = _depth_said_apart(_denials_last(made), heard, left)
     made = _one_box(_one_yoke(_false_starts(_without_heading_devices(_joined_counts(_without_activity(made, heard)), heard)), heard), heard)
@@ -381,6 +381,22 @@ def _tidied(
         if strange >= 2:
             return [acts.OtherTalk(words=heard, span=(0, len(heard)))], []
     return made, left
+
+
+_SOME = re.compile(r"\b(?:other|others|rest|some|one|half)\b")
+
+
+def _clamps_on_some(made: list[Act], heard: str) -> list[Act]:
+    """ "Clamps inside on one, connectors outside on the others": one inside is one allowance,
+    314.16(B)(2), whatever the others have."""
+    told = [act for act in made if isinstance(act, acts.SetClamps)]
+    places = {act.where for act in told}
+    if len(told) < 2 or places != {"inside", "outside"} or any(act.function == "correction" for act in told):
+        return made
+    between = heard[min(act.span[0] for act in told) :].lower()
+    if not _SOME.search(between) or re.search(r"\b(?:no|wait|actually|sorry|mean)\b", between):
+        return made
+    return [act for act in made if not (isinstance(act, acts.SetClamps) and act.where == "outside")]
 
 
 def _vague(act: Act | None) -> bool:
@@ -453,7 +469,7 @@ def _sizes_lent(made: list[Act], heard: str) -> list[Act]:
         loose = isinstance(last, (acts.AddGrounds, acts.AddConductors, acts.AddJumper, acts.AddTerminalBlock))
         if isinstance(act, acts.Size) and loose and last.awg is None:  # type: ignore[union-attr]
             between = heard[last.span[1] : act.span[0]]  # type: ignore[union-attr]
-            if len(between) < 6 and not re.search(r"[.;]", between):
+            if (len(between) < 6 or len(between) < 12 and " with" in between) and not re.search(r"[.;]", between):
                 doubts = tuple(d for d in last.doubts if d.slot != "awg")  # type: ignore[union-attr]
                 kept[-1] = replace(last, awg=act.awg, doubts=doubts, span=(last.span[0], act.span[1]))  # type: ignore[call-arg, union-attr]
                 continue

@@ -107,6 +107,8 @@ def _plain(telling: Telling, elements: Sequence[Element], rest: bool = False) ->
             continue
         if element.found.kind == "device" and _elsewhere(elements, place):
             continue
+        if _bears_clamps(elements, place):
+            continue
         if element.found.kind == "place":
             if "clamps" in kinds:
                 _placed(made, str(element.found.get("where")))
@@ -118,7 +120,7 @@ def _plain(telling: Telling, elements: Sequence[Element], rest: bool = False) ->
         elif corrects or _no_but(elements, place):
             made += _restated(element, telling, several)
         elif element.tag in _SIZE_NUMBERS and _behind_on(elements, place):
-            made.append(acts.Size(awg=int(element.tag[3:-1]), words=element.found.words, span=element.found.span))
+            made.append(_size_behind_on(elements, place, telling))
         elif (act := act_of(element.found)) is not None:
             if isinstance(act, acts.NothingElse) and telling.heard[act.span[1] : act.span[1] + 4].lower() == " yet":
                 continue
@@ -135,6 +137,23 @@ def _behind_on(elements: Sequence[Element], place: int) -> bool:
     """ "on the 14": a size, and never a volume."""
     before = [element.tag for element in elements[max(0, place - 2) : place]]
     return before[-1:] == ["on"] or before == ["on", "the"]
+
+
+def _size_behind_on(elements: Sequence[Element], place: int, telling: Telling) -> acts.Size:
+    first = place - 1 if elements[place - 1].tag == "on" else place - 2
+    span = (elements[first].start, elements[place].end)
+    return acts.Size(awg=int(elements[place].tag[3:-1]), words=telling.heard[slice(*span)], span=span)
+
+
+def _bears_clamps(elements: Sequence[Element], place: int) -> bool:
+    """ "an internal clamp on one cable": the cable is one of those said."""
+    found = elements[place].found
+    if found is None or found.kind != "cable" or found.get("awg") is not None:
+        return False
+    before = elements[max(0, place - 2) : place]
+    return any(e.tag in ("on", "for", "per") for e in before) and any(
+        e.found is not None and e.found.kind == "clamps" for e in elements[max(0, place - 4) : place]
+    )
 
 
 _THINGS_BESIDE = frozenset({"cable", "conductors", "device", "grounds", "fixture_wires", "fitting", "terminal_block", "uncounted", "box_volume", "box_size"})
