@@ -299,7 +299,7 @@ _REQUEST = re.compile(
 
 
 #: "I forget if it's the deep one": nothing is told.
-UNSURE = re.compile(r"\b(?:forget|forgot|not sure|not certain|do not know|can not tell|dunno|no idea|do not remember|can not remember) (?:if|whether|which|what|how)\b")
+UNSURE = re.compile(r"\b(?:forget|forgot|not sure|not certain|do not know|can not tell|could not tell|could not tell you|can not tell you|can not say|could not say|did not see|did not look|did not check|did not notice|have not looked|have not checked|dunno|no idea|do not remember|can not remember|do not recall|not looked|at) (?:if|whether|which|what|how)\b")
 #: "So now the clamp counts as a 12?", "that's exactly 18, right?"
 _TAG = re.compile(r"\b(?:counts?|counted|means?|right|correct|perfect|huh|isn't it|is it|yeah|total|still|exactly|so now)\b")
 

@@ -22,7 +22,7 @@ _SOCIAL = store.table("social")
 _MARKERS = frozenset(
     {"no", "wait", "sorry", "actually", "oops", "whoops", "correction", "rather", "nope", "oh",
      "hold", "on", "i", "mean", "meant", "hang", "my", "bad", "mistake", "er", "uh", "um", "well", "hmm", "shoot", "dang", "crap",
-     "scratch", "that", "is", "wrong", "not", "right", "said", "strike", "misspoke", "so", "and", "but", "darn", "yeah", "let", "me", "see", "fix", "correct", "it", "made", "a", "the", "ok", "okay", "messed", "up", "miscounted", "looked", "again", "nah"}
+     "scratch", "that", "is", "wrong", "not", "right", "said", "strike", "misspoke", "so", "and", "but", "counted", "checked", "recounted", "excuse", "apologies", "pardon", "double", "read", "misread", "had", "it", "darn", "yeah", "let", "me", "see", "fix", "correct", "it", "made", "a", "the", "ok", "okay", "messed", "up", "miscounted", "looked", "again", "nah"}
 )  # fmt: skip
 _MARKING = frozenset({"wait", "sorry", "actually", "oops", "whoops", "correction", "rather", "mean", "meant", "mistake", "bad", "wrong", "misspoke", "no", "nope", "shoot", "crap", "dang", "darn", "miscounted", "hold", "nah"})
 #: Acts of which nothing may be left standing where a clause is about something else.
@@ -65,7 +65,11 @@ def recognise(
             continue
         if place and clause.line.startswith("so ") and any(act.function == "correction" for act in made) and clause.mood == "declarative":
             corrective = True  # "… so three 14-2s and one 14-3" sums up what is now
-        if clause.line.startswith("not <") and clause.closes == "," and len(clause.elements) < 4 and place + 1 < len(parts):
+        if (contrast := _not_but(clause, parts, place)) is not None:
+            made.append(contrast)
+            place += 2
+            continue
+        if clause.line.startswith("not <") and clause.closes in (",", ".", ";", "-") and len(clause.elements) < 4 and place + 1 < len(parts):
             place, told, weighty = _clause(parts, place + 1, found.heard, True)
             made += told
             left += weighty
@@ -78,6 +82,10 @@ def recognise(
         if _marker(clause) and expect != "confirm" and _DISPUTE.search(clause.line) and clause.closes != "?":
             # what is wrong is yet to be said
             left.append(Unread(found.heard[clause.span[0] : clause.span[1]], clause.span, True))
+            place += 1
+            continue
+        if place and place + 1 == len(parts) and _TRAILING.fullmatch(clause.line) and parts[place - 1].closes in (",", "", "-"):
+            made = _restated_after_all(made)  # "three 12-2s, I mean"
             place += 1
             continue
         if _marker(clause) and (plain := _marker_acts(clause)):
@@ -293,6 +301,8 @@ def _marker(clause: Clause) -> bool:
     if any(element.found is not None and element.found.kind not in ("scratch", "no") for element in clause.elements):
         return False
     words = [element.tag for element in clause.elements if element.found is None]
+    if len(words) < 6 and re.fullmatch(r"(?:(?:no|wait|i|just|so|ok) )*(?:(?:counted|looked|checked|read) (?:it |them )?again|recounted|double checked|excuse me|pardon me)", clause.line):
+        return True
     if len(words) < 8 and _NOT_SO.fullmatch(clause.line):
         return True
     return (
@@ -314,6 +324,36 @@ def _marker_acts(clause: Clause) -> list[Act]:
 
 
 _NOT_SO = re.compile(r"(?:(?:no|wait|hey|but|ok|and|well) )*(?:that|it|this) (?:is|was) not (?:it|that|so|true|what i (?:said|meant|have|told you))")
+_NOT_NUMBER = re.compile(r"(?:(?:no|and|but|wait) )*not <n:([0-9.]+)>")
+_NUMBER_ONLY = re.compile(r"(?:(?:just|only|but|it is|make it) )*<n:([0-9.]+)>")
+
+
+def _not_but(clause: Clause, parts: list[Clause], place: int) -> acts.RestateNumber | None:
+    """ "Not two, one.": the one number in place of the other."""
+    old = _NOT_NUMBER.fullmatch(clause.line)
+    new = _NUMBER_ONLY.fullmatch(parts[place + 1].line) if place + 1 < len(parts) else None
+    if old is None or new is None:
+        return None
+    span = (clause.span[0], parts[place + 1].span[1])
+    return acts.RestateNumber(
+        value=Decimal(new[1]), instead_of=Decimal(old[1]), words=clause.line, span=span, function="correction"
+    )
+
+
+_TRAILING = re.compile(r"(?:(?:i mean|i meant|actually|sorry|my mistake|my bad|rather|i should say|instead|oops|is what i meant)(?: |$))+")
+
+
+def _restated_after_all(made: list[Act]) -> list[Act]:
+    """What stands last was a correction."""
+    if not made or not isinstance(made[-1], tuple(THINGS.values())) or getattr(made[-1], "count", None) is None:
+        return made
+    act = made[-1]
+    if re.search(r"(?i)\b(?:more|another|extra)\b", act.words):
+        return made
+    restated = acts.Restate(thing=act, words=act.words, span=act.span, doubts=act.doubts, function="correction")  # type: ignore[arg-type]
+    return [*made[:-1], restated]
+
+
 #: "that's wrong", "I miscounted": what is wrong is yet to be said.
 _DISPUTE = re.compile(r"\b(?:wrong|not right|mistake|miscounted|misspoke|messed up|correction|not it|not so|not true|not what i (?:said|meant|have|told you)|not that|incorrect|not correct)\b")
 
@@ -328,10 +368,15 @@ def _denied_topic(clause: Clause, following: Clause, heard: str) -> list[Act] | 
     from grammar.polarity import denied, is_negator
 
     head = following.elements[0]
-    if not is_negator(head) or head.tag in ("not", "without", "minus"):
+    plain_not = {e.tag for e in following.elements} <= {"not", "inside", "in", "the", "box", "them", "internal", "any"}
+    if not is_negator(head) or (head.tag in ("not", "without", "minus") and not plain_not):
         return None
     if any(e.found is not None and e.found.kind in (*THINGS, "clamps", "part", "nothing") for e in following.elements):
         return None
+    topic = clause.elements[-1].found
+    if head.tag == "not" and topic is not None and topic.kind == "clamps":
+        span = (topic.span[0], following.span[1])
+        return [acts.SetClamps(where="none", words=heard[slice(*span)], span=span)]
     both = [clause.elements[-1], *following.elements]
     if not denied(both):
         return None
@@ -368,6 +413,8 @@ def _tidied(
         told = [act for act in made if isinstance(act, _TELLS)]
         if not exact and all(isinstance(act, weak) for act in told) and all(isinstance(act, (*_TELLS, acts.OtherTalk, acts.No, acts.Yes)) for act in made) and len(others) * 2 >= len(parts):
             return [others[0]], []
+    made = _goes_to_a_thing(made)
+    made = _once_corrected(_each_pipe(made, heard, left), heard)
     made = _quads(_switch_beside_box(_clamps_on_some(made, heard), heard))
     made = _fixtures(_same_again(_sizes_lent(made, heard), heard), heard, left)
     made, left = _depth_said_apart(_denials_last(made), heard, left)
@@ -518,10 +565,84 @@ def _depth_said_apart(
     return made, left
 
 
+def _goes_to_a_thing(made: list[Act]) -> list[Act]:
+    """ "They go to an outlet": a thing, and no name of a box."""
+    kept: list[Act] = []
+    for act in made:
+        if isinstance(act, acts.OpenBox) and re.match(r"(?i)(?:a|an|one) ", act.name):
+            shift = act.span[1] - len(act.name)
+            kept += [replace(one, span=(one.span[0] + shift, one.span[1] + shift)) for one in recognise(act.name).acts]
+            continue
+        kept.append(act)
+    return kept
+
+
+_PIPES = re.compile(
+    r"\b(two|three|four|five|six|[2-6]|both) (?:of (?:the|those) )?(?:\w+ )?(?:pipes?|emts?|conduits?|raceways?|flexes|stubs|runs? of (?:emt|pipe|conduit|flex))\b"
+)
+_EACH = re.compile(r"\b(?:in each|each (?:has|have|with|brings?|carr(?:y|ies)|of (?:them|those|these)|one|pipe)|each of (?:them|those|these)|per pipe|apiece|, each|each)\b")
+
+
+def _each_pipe(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "three pipes, two number 10s and a green 10 in each": what one brings, so many times."""
+    low = heard.lower()
+    pipes = _PIPES.search(low)
+    each = _EACH.search(low, pipes.end()) if pipes is not None else None
+    if pipes is None or each is None:
+        return made
+    value = 2 if pipes[1] == "both" else numbers.value((pipes[1],))
+    stop = re.search(r"[.;]", low[each.end() :])
+    end = each.end() + stop.start() if stop is not None else len(low)
+    before = re.search(r"[.;]", low[pipes.end() : each.start()])
+    if before is not None and each.start() - pipes.end() > 60:
+        return made
+    kinds = (acts.AddConductors, acts.AddGrounds)
+    here = [act for act in made if isinstance(act, kinds) and pipes.end() <= act.span[0] < end]
+    if not here or value is None:
+        left.append(Unread(heard[each.start() : each.end()], each.span(), True))
+        return made
+    left[:] = [run for run in left if not (pipes.start() <= run.span[0] < pipes.end())]
+    made = [act for act in made if not (isinstance(act, acts.Number) and pipes.start() <= act.span[0] < pipes.end())]
+    return [
+        replace(act, count=(act.count or 1) * int(value), doubts=tuple(d for d in act.doubts if d.slot != "count"))  # type: ignore[attr-defined, call-arg]
+        if any(act is one for one in here)
+        else act
+        for act in made
+    ]
+
+
+def _once_corrected(made: list[Act], heard: str) -> list[Act]:
+    """What a correction says twice is said once: "it's a 14-2 after all. Two 14-2s."; and what
+    comes beside it by role alone ("the fan feed") is what was just counted."""
+    kept: list[Act] = []
+    for act in made:
+        last = kept[-1] if kept else None
+        if isinstance(last, acts.Restate) and isinstance(act, tuple(THINGS.values())) and type(act) is type(last.thing):
+            same = all(getattr(act, slot, None) == getattr(last.thing, slot, None) for slot in ("awg", "conductors", "name"))
+            if same and getattr(act, "count", None) is not None and not re.search(r"(?i)\b(?:more|another)\b", act.words):
+                kept[-1] = replace(last, thing=replace(last.thing, count=act.count))  # type: ignore[attr-defined, type-var, call-arg]
+                continue
+        corrected = any(isinstance(one, (acts.Restate, acts.Remove, acts.Recount)) for one in kept)
+        role = isinstance(act, acts.AddCable) and act.role is not None and act.count is None and any(d.reason == "carried" for d in act.doubts)
+        if role and corrected:
+            continue
+        pointed = isinstance(act, acts.Remove) and act.target.kind == "anything" and isinstance(last, acts.Remove)
+        if pointed and re.match(r"(?i)(?:it|that|they)\b", act.words):  # type: ignore[union-attr]
+            continue
+        kept.append(act)
+    go_ahead = [act for act in kept if isinstance(act, acts.DoIt) and "go ahead" in act.words.lower()]
+    if go_ahead and any(isinstance(act, (*THINGS.values(), acts.Remove, acts.Replace, acts.More)) for act in kept):
+        kept = [act for act in kept if act not in go_ahead]
+    if any(isinstance(act, tuple(THINGS.values())) for act in kept):
+        kept = [act for act in kept if not (isinstance(act, acts.Undo) and re.match(r"(?i)forgot", act.words))]
+    return kept
+
+
 _LOOPS = re.compile(r"\b(?:loop|loops|looped|coil|coiled|slack)\b")
 _LONG = re.compile(r"\b(?:foot|feet|twelve inch|12 inch|12\"|double|twice|long|big)\b")
+_A_LOOP = re.compile(r"\b(?:loops?|coils?)\b")
 _SHORT = re.compile(r"\b(?:short|less than|under|not quite)\b")
-_FLAT = re.compile(r"\b(?:no|not from a|not out of a|not from the|not a|isn't a|without a|ain't no|flat)\b[^,.;]{0,12}\b(?:dome|domed|canopy)\b|\bflat (?:fixture|light|luminaire|disk)\b")
+_FLAT = re.compile(r"\b(?:no|not (?:\w+ ){0,2}(?:from|out of|through) (?:a|the)|not from a|not out of a|not from the|not a|isn't a|without a|ain't no|flat)\b[^,.;]{0,12}\b(?:dome|domed|canopy)\b|\bflat (?:fixture|light|luminaire|disk)\b")
 _DOME = re.compile(r"\b(?:dome|domed|canopy)\b")
 _NO_FIXTURE_GROUND = re.compile(r"\bno (?:fixture )?ground")
 
@@ -542,7 +663,7 @@ def _fixtures(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
                 made = [o for o in made if not (isinstance(o, acts.Deny) and o.target.kind == "grounds" and o.span[0] > act.span[0])]
                 break
     if _LOOPS.search(low):
-        loose = [n for n, act in enumerate(made) if isinstance(act, (acts.AddConductors, acts.AddCable)) and act.path is None]
+        loose = [n for n, act in enumerate(made) if isinstance(act, (acts.AddConductors, acts.AddCable)) and (act.path is None or (act.path == "through" and _A_LOOP.search(low) and _LONG.search(low)))]
         looped = any(getattr(act, "path", None) in ("loop", "short_loop") for act in made)
         if loose and not looped:
             found = _LOOPS.search(low)
@@ -562,6 +683,11 @@ def _fixtures(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
 def _quads(made: list[Act]) -> list[Act]:
     """A quad receptacle is two duplexes on two yokes, 314.16(B)(4)."""
     kept: list[Act] = []
+    duplexes = any(isinstance(act, acts.AddDevice) and act.name == "duplex receptacle" and act.count == 2 for act in made) or any(
+        isinstance(act, acts.Restate) and isinstance(act.thing, acts.AddDevice) and act.thing.name == "duplex receptacle" and act.thing.count == 2 for act in made
+    )
+    if duplexes:  # "garage quad: …, two duplexes": one and the same
+        made = [act for act in made if not (isinstance(act, acts.AddDevice) and act.name == "quad receptacle")]
     for act in made:
         last = kept[-1] if kept else None
         quad = isinstance(last, acts.AddDevice) and re.search(r"quad|fourplex", last.words.lower()) is not None
@@ -614,6 +740,9 @@ def _same_again(made: list[Act], heard: str) -> list[Act]:
             if low.startswith(("both ", "all ")) and isinstance(last, acts.AddDevice) and (last.count or 1) > 1:
                 kept[-1] = replace(last, name=act.name, span=(last.span[0], act.span[1]))
                 continue
+            if isinstance(last, acts.AddDevice) and last.name in (None, "device") and re.search(r":\s*\d+$", last.words) and not heard[last.span[1] : act.span[0]].strip():
+                kept[-1] = replace(act, count=last.count)  # "Devices: 1 receptacle"
+                continue
             heading = isinstance(last, acts.AddDevice) and last is kept[0] and last.count is None and not last.words.lower().startswith(("a ", "an ", "the "))
             if heading and _generic(act) and isinstance(last, acts.AddDevice) and re.search(r"[:.;]", heard[last.span[1] : act.span[0]]):
                 kept[-1] = replace(last, count=act.count, awg=act.awg or last.awg, gangs=act.gangs or last.gangs, span=(last.span[0], act.span[1]))
@@ -648,7 +777,9 @@ def _false_starts(made: list[Act]) -> list[Act]:
                 getattr(getattr(one, "thing", one), "count", None) == act.value for one in kept[-2:]
             )
             said_yes = bool(kept) and isinstance(kept[-1], acts.Yes)
-            if (taken_back and not kept) or (again and said_yes):
+            following = made[place + 1] if place + 1 < len(made) else None
+            stuttered = isinstance(following, tuple(THINGS.values())) and getattr(following, "count", None) == act.value
+            if (taken_back and not kept) or (again and said_yes) or stuttered:
                 continue
         kept.append(act)
     return kept
@@ -816,6 +947,9 @@ def _joined_counts(made: list[Act]) -> list[Act]:
     made = _sized_later(made)
     for act in made:
         last = kept[-1] if kept else None
+        if isinstance(last, acts.Size) and isinstance(act, acts.Recount) and act.target.kind == "anything" and act.count:
+            kept[-1] = acts.AddConductors(count=act.count, awg=last.awg, words=f"{last.words}, {act.words}", span=(last.span[0], act.span[1]))
+            continue
         if isinstance(act, acts.Number) and _vague(last) and act.value is not None and act.value == int(act.value) and 0 < act.value < 20:
             kept[-1] = replace(last, count=int(act.value), doubts=())  # type: ignore[call-arg, type-var]
             continue

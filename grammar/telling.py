@@ -107,7 +107,7 @@ def _plain(telling: Telling, elements: Sequence[Element], rest: bool = False) ->
             continue
         if element.found.kind == "device" and _elsewhere(elements, place):
             continue
-        if _bears_clamps(elements, place):
+        if _bears_clamps(elements, place) or _said_of(elements, place, telling.heard):
             continue
         if element.found.kind == "place":
             if "clamps" in kinds:
@@ -127,6 +127,9 @@ def _plain(telling: Telling, elements: Sequence[Element], rest: bool = False) ->
             made.append(_partitive(act, telling))
         else:
             made += _mention(element)
+    if not made and (where := _PLACED.fullmatch(" ".join(element.tag for element in elements))):
+        span = (elements[0].start, elements[-1].end)
+        made.append(acts.Place(where=_PLACE_WORDS[where[1]], words=telling.heard[slice(*span)], span=span))
     return _fixture_wires(_clamps_placed(made, elements), telling)
 
 
@@ -156,8 +159,30 @@ def _bears_clamps(elements: Sequence[Element], place: int) -> bool:
     )
 
 
+def _said_of(elements: Sequence[Element], place: int, heard: str) -> bool:
+    """ "both cable clamps", "it's hot up here", "I'll feed it": no thing of the box."""
+    found = elements[place].found
+    assert found is not None
+    words = found.words.lower().strip()
+    after = elements[place + 1] if place + 1 < len(elements) else None
+    if found.kind == "cable" and found.get("awg") is None or found.get("role") is not None and found.get("count") is None:
+        if after is not None and after.found is not None and after.found.kind == "clamps":
+            return True
+        if words in ("feed", "feeds") and after is not None and after.tag in ("it", "them", "that", "this", "the", "from"):
+            return True
+    if words in ("hot", "neutral") and place and elements[place - 1].tag in ("is", "are", "was", "so", "too", "really"):
+        return True
+    return False
+
+
 _THINGS_BESIDE = frozenset({"cable", "conductors", "device", "grounds", "fixture_wires", "fitting", "terminal_block", "uncounted", "box_volume", "box_size"})
 _PLACE_WORDS = {"in": "inside", "out": "outside", "inside": "inside", "internal": "inside", "outside": "outside", "external": "outside", "exterior": "outside"}
+
+
+_PLACED = re.compile(
+    r"(?:(?:no|i|looked|again|and|but|well|so|actually|that) )*(?:(?:both|all|each|two|<n:2>)(?: of (?:them|those|these))?|they|those|these|them|everything)"
+    r" (?:(?:is|are|actually|both|all|really|on|the) )*(inside|outside|internal|external)(?: of it| of the box| the box)?"
+)
 
 
 def _clamps_placed(made: list[Act], elements: Sequence[Element]) -> list[Act]:
@@ -220,6 +245,9 @@ def _denial(element: Element) -> list[Act]:
     if found.kind == "nothing":
         made = act_of(found)
         return [made] if made is not None else []
+    if re.match(r"(?i)another ", found.words) and found.kind in _THING_KINDS:
+        # "one more 12-2, not another 12-3": of those that are there, one goes
+        return [acts.Remove(target=replace(reference_to(found), count=1), words=found.words, span=found.span, function="request")]
     if found.kind == "fixture_wires" and found.get("canopy"):
         return [acts.SetCanopy(canopy=False, words=found.words, span=found.span)]
     return [acts.Deny(target=reference_to(found), words=found.words, span=found.span)]
@@ -459,6 +487,12 @@ def _remove(match: Match, telling: Telling) -> list[Act] | None:
     if re.search(r"\b(?:forgot|left out|missed)\b", match.clause.line):
         return None
     count = _number(match)
+    if match.has("ref") and re.match(r"(?:t[ao]k|pull|yank|rip|cut|leav|knock|cross|strik)\w* ", match.found.group("ref")):
+        thing = next(e for e in _pieces(match, "ref") if e.found is not None)
+        assert thing.found is not None
+        if not re.search(r"(?i) (?:out|off|away)$", thing.found.words.strip()):
+            return None  # "cut one 14-2": nothing is taken out by that alone
+        return [acts.Remove(target=reference_to(thing.found), words=words, span=span, function="request")]
     covered = [match.clause.elements[place] for place in match.covered()]
     things = [e for e in covered if e.found is not None and e.found.kind in (*_THING_KINDS, "clamps", "part", "barrier")]
     if len(things) > 1 and not match.has("n"):
@@ -502,9 +536,12 @@ def _is_now(match: Match, telling: Telling) -> list[Act] | None:
     thing = _thing_in(match, "new")
     if thing is None or match.found.group("ref") in ("he", "she"):
         return None
+    if thing.words.lower().strip() in ("hot", "neutral", "hot up"):
+        return None  # "it's hot up here"
     if isinstance(thing, acts.AddGrounds) and not match.found.group("ref").startswith("<grounds"):
         return None
-    if re.search(r"\bnot\b", match.found.group()[: match.found.start("new") - match.found.start()]):
+    between = match.found.group()[: match.found.start("new") - match.found.start()]
+    if re.search(r"\bnot\b(?!.*(?:\bbut\b|it is|its))", between):
         return None
     return _replace(match, telling)
 

@@ -28,6 +28,8 @@ _REMARK = re.compile(
 )
 #: "the house was built in 2017": a year of a building is no edition.
 _BUILT = re.compile(r"\b(?:built|bought|renovated|remodeled|remodelled|rewired|born|moved in|since|installed in|wired in)\b.*(?:<edition|<n:(?:19|20)\d\d>)")
+#: "somebody wants a receptacle on it now": of the box, whoever wants it.
+_ON_IT = re.compile(r"\b(?:in|on|into|onto) (?:it|there|this box|the box|that box|here)\b")
 _MONEY = re.compile(r"\$ ?<n|\$ ?\d")
 
 
@@ -44,6 +46,8 @@ def about_something_else(clause: Clause, known: Iterable[str], described: bool =
         return True
     things = any(element.found is not None for element in clause.elements)
     if described and things and not _AWAY_WORD.search(clause.line):
+        return False
+    if things and _ON_IT.search(clause.line):
         return False
     strong = any(evidence(element) for element in clause.elements)
     if _REMARK.match(clause.line) and not strong:
