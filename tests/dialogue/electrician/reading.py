@@ -40,9 +40,9 @@ CLAMPS = [
 ]
 MARKED = re.compile(r"\bbox marked ([\d.]+) cubic inches|\bbox of ([\d.]+) cubic inches", re.I)
 STANDARD = re.compile(r"(?:square|octagon)[^,.]* box, ([\d.]+) cubic inches", re.I)
-EDITION = re.compile(r"edition (?:\d{4} to )?(\d{4})", re.I)
-VERDICT = re.compile(r"(It fits|It is over|Fits|Over by)\b")
-TOTAL = re.compile(r"Total ([\d.]+)|^([\d.]+) of", re.I)
+EDITION = re.compile(r"\b(?:edition|under 314\.16,) (\d{4})", re.I)
+VERDICT = re.compile(r"\b(Fits|Over by)\b")
+TOTAL = re.compile(r"\b(?:Fits|Over by)\b[^:]*: ([\d.]+) of [\d.]+")
 
 
 @dataclass
@@ -123,14 +123,14 @@ def _fact(kind: str, hit: re.Match[str]) -> Fact | None:
 
 def told(text: str) -> str:
     """The part of a read-back that lists things: what stands before total and verdict."""
-    cut = re.search(r"\b(Total \d|At most \d|At least \d|So far \d|\d+\.\d+ of )", text)
+    cut = re.search(r"\b(Fits|Over)\b|\b\d+\.\d+ (of \d[\d.]* )?so far\b", text)
     return text[: cut.start()] if cut else text
 
 
 def total(text: str) -> str | None:
     """The total that is read out, cubic inches."""
     hit = TOTAL.search(text)
-    return next((part for part in hit.groups() if part), None) if hit else None
+    return hit[1] if hit else None
 
 
 def verdict(text: str) -> str | None:
@@ -138,4 +138,4 @@ def verdict(text: str) -> str | None:
     hit = VERDICT.search(text)
     if hit is None:
         return None
-    return "fits" if hit[1].lower().endswith("fits") else "over"
+    return "fits" if hit[1] == "Fits" else "over"

@@ -398,7 +398,7 @@ def _plainly(fact: Fact, mind: Mind) -> Fact:
 
 
 def _echo(reply: Said) -> Reading:
-    counted = [text for text in reply.understood if "not counted until" not in text]
+    counted = [text for text in reply.understood if "not counted until" not in text.lower()]
     return reading.read(". ".join(counted) + ".")
 
 
