@@ -8,7 +8,7 @@ from collections import Counter
 from dataclasses import dataclass, field
 from typing import Protocol
 
-from electrician import reading
+from electrician import lively, reading
 from electrician.mind import Fact, Mind
 from electrician.phrasing import GAUGE, WORDS, Talker
 from electrician.reading import Reading
@@ -16,6 +16,8 @@ from electrician.reading import Reading
 MOST_TURNS = 60
 PATIENCE = 5
 """Read-backs put right before starting over."""
+EXTRA, MOST_EXTRAS, SLIPS = 0.15, 3, 0.12
+"""Chance of a question or remark at a turn, how many of them in a talk at most; chance of a slip."""
 
 
 class Said(Protocol):
@@ -69,6 +71,12 @@ class Electrician:
     least: int = 0
     gave_up: bool = False
     sized: bool = True
+    lively: bool = True
+    """Asks, chats and slips among what is told."""
+    extra: bool = False
+    """Whether the last utterance was a question or a remark: it may change nothing."""
+    _extras: int = 0
+    _slip: lively.Slip | None = None
     _move: str = ""
     _parts: list[Part] = field(default_factory=list)
     _last: str = ""
@@ -115,6 +123,7 @@ class Electrician:
         if self.accepted or self.gave_up or self.turns >= MOST_TURNS:
             return None
         self.turns += 1
+        self.extra = False
         words = self._answer(reply) if reply is not None else self._tell()
         if self.accepted or self.gave_up:
             self.turns -= 1
@@ -124,9 +133,27 @@ class Electrician:
 
     def _tell(self) -> str:
         if self.todo:
-            return self._say_parts("tell", self.todo.pop(0))
+            return self._tell_next()
         self._move = "read back"
         return self.talker.read_back()
+
+    def _tell_next(self) -> str:
+        """The next things to be told; now and then with a slip of the tongue."""
+        parts = self.todo.pop(0)
+        only = parts[0]
+        if self.lively and len(parts) == 1 and only.kind == "thing" and self.dice.random() < SLIPS:
+            self._slip = lively.slip(
+                self.talker, self.mind, only.fact, only.count, self.sized, self.dice
+            )
+            if self._slip is not None:
+                self._move, self._parts = "slip", parts
+                return self._slip.wrong
+        return self._say_parts("tell", parts)
+
+    def _mend(self, slip: lively.Slip) -> str:
+        self._move = "fix"
+        self.least += 1
+        return slip.right
 
     def _say_parts(self, move: str, parts: list[Part]) -> str:
         self._move, self._parts = move, parts
@@ -149,13 +176,16 @@ class Electrician:
     def _answer(self, reply: Said) -> str:
         if surprise := self._surprise(reply):
             return surprise
+        slip, self._slip = self._slip, None
         if reply.asks == "confirm":
             return self._confirm(reply)
+        if slip is not None and self._move == "slip":
+            return self._mend(slip)
         if self._move in ("tell", "yes", "fix") and self._parts:
             fix = self._check(reply)
             if fix is not None:
                 return fix
-        elif self._move == "undo" and "Took back" not in reply.said:
+        elif self._move == "undo" and not re.search("Took back|nothing to undo", reply.said):
             return self._undo()
         elif self._move == "read back":
             fix = self._compare(reply)
@@ -176,6 +206,10 @@ class Electrician:
             self._repeat_parts()
             self._move = "go back"
             return "go back"
+        unwanted = re.search(r"\b(?:Changed|Took out) ", said)
+        if unwanted and self._move in ("tell", "slip", "answer", "skip", "read back", "remark"):
+            self._repeat_parts()
+            return self._undo()
         return None
 
     def _repeat_parts(self) -> None:
@@ -332,20 +366,31 @@ class Electrician:
     # -- answering what is asked ----------------------------------------------------------
 
     def _next(self, reply: Said) -> str:
+        if self.lively and self._extras < MOST_EXTRAS and self.dice.random() < EXTRA:
+            return self._extra()
         asks = reply.asks
         willing = not self.todo or self.dice.random() < 0.6
-        if asks and willing and asks not in ("contents", "unused"):
+        if asks and willing and asks not in ("contents", "unread"):
             answer = self._question(asks, reply)
             if answer is not None:
                 return answer
         if self.todo:
-            return self._say_parts("tell", self.todo.pop(0))
+            return self._tell_next()
         if asks == "contents":
             return self._start_over()
-        if asks == "unused":
+        if asks == "unread":
             self._move, self._parts = "skip", []
             return "skip"
         return self._tell()
+
+    def _extra(self) -> str:
+        """A question or a remark, which is to change nothing."""
+        self._parts = []
+        self._move, words = lively.extra(self.dice)
+        self.extra = True
+        self._extras += 1
+        self.least += 1
+        return words
 
     def _question(self, asks: str, reply: Said) -> str | None:
         if asks in ("clamps", "clamps_place", "box"):
