@@ -72,7 +72,11 @@ def slip(
         other: Fact = ("device", name, fact[2])
         right, wrong = (_spoken(str(each)) for each in (fact[1], name))
         mended = dice.choice(
-            [f"no it's a {right}", f"it's a {right} not a {wrong}", f"change the {wrong} to a {right}"]
+            [
+                f"no it's a {right}",
+                f"it's a {right} not a {wrong}",
+                f"change the {wrong} to a {right}",
+            ]
         )
         return Slip(fact, 1, talker.fact(other, 1, sized), 1, other, mended)
     if fact[0] not in ("cable", "conductors", "grounds", "device"):

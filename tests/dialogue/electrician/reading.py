@@ -121,6 +121,24 @@ def _fact(kind: str, hit: re.Match[str]) -> Fact | None:
     return "device", name, int(hit[3] or 0)
 
 
+def unquoted(text: str) -> str:
+    """Without what is quoted: an example of what to say is nothing in the box."""
+    return re.sub("“[^”]*”", "", text)
+
+
+def news(text: str) -> str:
+    """What an echo says is so now: not what was before, nor what was taken out."""
+    text = re.sub(
+        r"\b(?:Took out|Took back|Dropped|Instead of|Not counted) [^.]*(?:\.\d[^.]*)*\.",
+        "",
+        unquoted(text),
+    )
+    text = re.sub(r"\bChanged the box from [\d.]+ to ([\d.]+)", r"Box marked \1", text)
+    text = re.sub(r"\bChanged .*? to ", "", text)
+    text = re.sub(r": left out, up to four smaller than 14 AWG|, which count nothing", "", text)
+    return re.sub(r" more, [\w ]+ now\b", " more", text)
+
+
 def told(text: str) -> str:
     """The part of a read-back that lists things: what stands before total and verdict."""
     cut = re.search(r"\b(Fits|Over)\b|\b\d+\.\d+ (of \d[\d.]* )?so far\b", text)

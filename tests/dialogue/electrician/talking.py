@@ -5,8 +5,11 @@ from __future__ import annotations
 import random
 import re
 from collections import Counter
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Protocol
+
+from assistant.dialogue.reply import SystemAct
 
 from electrician import lively, reading
 from electrician.mind import Fact, Mind
@@ -26,7 +29,7 @@ class Said(Protocol):
     @property
     def said(self) -> str: ...
     @property
-    def understood(self) -> tuple[str, ...]: ...
+    def acts(self) -> Sequence[SystemAct]: ...
     @property
     def asks(self) -> str | None: ...
 
@@ -77,6 +80,8 @@ class Electrician:
     """Whether the last utterance was a question or a remark: it may change nothing."""
     _extras: int = 0
     _slip: lively.Slip | None = None
+    _off: tuple[Fact, int] | None = None
+    """What was asked to be taken off."""
     _move: str = ""
     _parts: list[Part] = field(default_factory=list)
     _last: str = ""
@@ -124,6 +129,8 @@ class Electrician:
             return None
         self.turns += 1
         self.extra = False
+        if self._move != "fix":
+            self._off = None
         words = self._answer(reply) if reply is not None else self._tell()
         if self.accepted or self.gave_up:
             self.turns -= 1
@@ -227,6 +234,10 @@ class Electrician:
         expected = self._expected()
         quoted = re.findall("“([^”]*)”", question)
         right = not asked.empty and _within(asked, expected, self.mind)
+        if self._off is not None and "take off" in question:
+            right = asked.things == Counter({self._off[0]: self._off[1]})
+        if asked.empty and (bare := re.search(r"Did you say (\d+)\?", question)):
+            right = {bare[1], WORDS[int(bare[1]) % len(WORDS)]} & set(self._last.split()) != set()
         if asked.empty and quoted:
             right = quoted[0].lower() in self._last and "How many" not in question
         self._note_echo(reply)
@@ -297,7 +308,7 @@ class Electrician:
     # -- the read-back --------------------------------------------------------------------
 
     def _compare(self, reply: Said) -> str | None:
-        listed = reading.told(reply.said)
+        listed = reading.told(reading.unquoted(reply.said))
         found = reading.read(listed)
         if found.empty:
             self._move = "read back"
@@ -345,7 +356,8 @@ class Electrician:
                     name = str(fact[1]).replace("-", " ").lower()
                     return f"the {name} is on the {GAUGE[int(true[2])]}s"
             self._move, self._parts = "fix", []
-            return self.talker.take_off(fact, min(count, 10))
+            self._off = _plainly(fact, self.mind), min(count, 10)
+            return self.talker.take_off(*self._off)
         for fact, count in (meant - things).items():
             loose = ("device", fact[1], 0)
             if fact[0] == "device" and things[loose] >= count and len(self.mind.sizes) > 1:
@@ -423,6 +435,8 @@ class Electrician:
         if grounds is not None and not any(p.fact == grounds for c in self.todo for p in c):
             return self._say_parts("tell", [Part("thing", grounds, self.mind.things[grounds])])
         self._move, self._parts = "answer", []
+        if any(fact[0] == "cable" and fact[3] for fact in self.mind.things):
+            return self.talker.pick("none", "just the ones in the cables")
         return "none" if grounds is None else "skip"
 
     def _size(self, reply: Said) -> str | None:
@@ -443,8 +457,7 @@ def _plainly(fact: Fact, mind: Mind) -> Fact:
 
 
 def _echo(reply: Said) -> Reading:
-    counted = [text for text in reply.understood if "not counted until" not in text.lower()]
-    return reading.read(". ".join(counted) + ".")
+    return reading.read(reading.news(" ".join(act.says for act in reply.acts if act.act == "echo")))
 
 
 def _within(part: Reading, whole: Reading, mind: Mind) -> bool:
