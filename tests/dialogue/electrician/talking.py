@@ -10,7 +10,6 @@ from dataclasses import dataclass, field
 from typing import Protocol
 
 from assistant.dialogue.reply import SystemAct
-
 from electrician import lively, reading
 from electrician.mind import Fact, Mind
 from electrician.phrasing import GAUGE, WORDS, Talker
@@ -20,7 +19,7 @@ MOST_TURNS = 60
 PATIENCE = 5
 """Read-backs put right before starting over."""
 EXTRA, MOST_EXTRAS, SLIPS = 0.15, 3, 0.12
-"""Chance of a question or remark at a turn, how many of them in a talk at most; chance of a slip."""
+"""Chance of a question or remark at a turn, how many in a talk at most; chance of a slip."""
 
 
 class Said(Protocol):
