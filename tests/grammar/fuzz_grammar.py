@@ -10,6 +10,7 @@ import sys
 import time
 
 from grammar import recognise, understand, vocabulary
+from grammar.acts import SetSize
 from grammar.statements import KINDS
 
 ASKED = (None, "box", "clamps", "device_size", "gangs", "grounds", "confirm", "box_depth", "canopy")
@@ -40,6 +41,8 @@ def _check_acts(said: str, asked: str | None) -> None:
     assert found.heard == said
     for act in found.acts:
         start, end = act.span
+        if isinstance(act, SetSize):  # see test_a_box_told_in_two_pieces_has_one_place
+            start, end = sorted(act.span)
         assert 0 <= start <= end <= len(said), (said, act)
     for run in found.unread:
         assert said[run.span[0] : run.span[1]] == run.words, (said, run)

@@ -79,6 +79,8 @@ class Electrician:
     """Whether the last utterance was a question or a remark: it may change nothing."""
     _extras: int = 0
     _slip: lively.Slip | None = None
+    _question_put: str = ""
+    """The last question heard: it stays in mind while something else is answered."""
     _off: tuple[Fact, int] | None = None
     """What was asked to be taken off."""
     _move: str = ""
@@ -128,6 +130,8 @@ class Electrician:
             return None
         self.turns += 1
         self.extra = False
+        if reply is not None and "?" in reply.said:
+            self._question_put = _last_sentence(reply.said)
         if self._move != "fix":
             self._off = None
         words = self._answer(reply) if reply is not None else self._tell()
@@ -411,7 +415,7 @@ class Electrician:
         if asks == "grounds":
             return self._grounds()
         if asks == "device_size":
-            return self._size(reply)
+            return self._size()
         self._move, self._parts = "answer", []
         if asks == "canopy":
             canopy = any(f[0] == "tails" and f[2] for f in self.mind.things)
@@ -438,10 +442,9 @@ class Electrician:
             return self.talker.pick("none", "just the ones in the cables")
         return "none" if grounds is None else "skip"
 
-    def _size(self, reply: Said) -> str | None:
-        question = _last_sentence(reply.said)
+    def _size(self) -> str | None:
         for fact in self.mind.things:
-            if fact[0] == "device" and re.search(rf"the {fact[1]}(es|s)?\b", question):
+            if fact[0] == "device" and re.search(rf"the {fact[1]}(es|s)?\b", self._question_put):
                 self._move, self._parts = "answer", []
                 gauge = GAUGE[int(fact[2])]
                 return self.talker.pick(gauge, f"the {gauge}s", f"number {gauge}")
