@@ -38,6 +38,7 @@ SHADOWED = {
     "(?:make|call) (?:it|that|them|those|this) (?:a |an ": "the patterns of “replace” take it",
     "(?:it|that) is (?:a )?<box_kind": "“it is two gang wide” begins with the tag of the box",
     "(?:make|change|switch|set|bump|swap|put) (?:the |my |this )?(?:box|volume)": "a value does",
+    "(?P<ref>{n} of <(?:cable|device|conductors)": "the pattern before it takes it",
     "(?P<n>{n}) of (?:the|those|these|my) <n:[^>]*>(?: cables?": "an earlier pattern takes it",
     "(?:another|one more|a second|a third|a fourth)(?: <n:1>)? of": "the noun group takes it",
     "(?: it)? (?:is|are|goes|go|lands|land|sits|stays)": "another pattern takes it",
