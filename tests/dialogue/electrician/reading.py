@@ -36,7 +36,7 @@ SMALL = {"luminaire stud": "fitting", "hickey": "fitting", "wire connector": "un
 CLAMPS = [
     ("none", re.compile(r"no clamps inside", re.I)),
     ("outside", re.compile(r"clamps outside", re.I)),
-    ("inside", re.compile(r"clamps inside(?! \(worst)", re.I)),
+    ("inside", re.compile(r"clamps inside", re.I)),  # assumed or told: it is counted
 ]
 MARKED = re.compile(r"\bbox marked ([\d.]+) cubic inches|\bbox of ([\d.]+) cubic inches", re.I)
 STANDARD = re.compile(r"(?:square|octagon)[^,.]* box, ([\d.]+) cubic inches", re.I)
