@@ -413,7 +413,9 @@ def _tidied(
         told = [act for act in made if isinstance(act, _TELLS)]
         if not exact and all(isinstance(act, weak) for act in told) and all(isinstance(act, (*_TELLS, acts.OtherTalk, acts.No, acts.Yes)) for act in made) and len(others) * 2 >= len(parts):
             return [others[0]], []
-    made = _goes_to_a_thing(made)
+    made = [part for act in _goes_to_a_thing(made) for part in _misplaced_count(act)]
+    if any(isinstance(act, acts.Unground) for act in made):
+        made = [act for act in made if not (isinstance(act, acts.AddGrounds) and act.count is None and act.awg is None)]
     made = _once_corrected(_each_pipe(made, heard, left), heard)
     made = _quads(_switch_beside_box(_clamps_on_some(made, heard), heard))
     made = _fixtures(_same_again(_sizes_lent(made, heard), heard), heard, left)
@@ -563,6 +565,17 @@ def _depth_said_apart(
         left = [run for run in left if not (found.start() <= run.span[0] < found.end())]
         break
     return made, left
+
+
+_ONE_SIZE = re.compile(r"(?i)(?:an? |number |#)?\S+ (?:wire|conductor)$")
+
+
+def _misplaced_count(act: Act) -> list[Act]:
+    """ "it takes 12 wire": a size."""
+    sized = isinstance(act, acts.AddConductors) and act.awg is None and act.count in (14, 12, 10, 8, 6)
+    if sized and _ONE_SIZE.match(act.words):
+        return [acts.Size(awg=act.count, words=act.words, span=act.span)]  # type: ignore[attr-defined]
+    return [act]
 
 
 def _goes_to_a_thing(made: list[Act]) -> list[Act]:
@@ -949,6 +962,10 @@ def _joined_counts(made: list[Act]) -> list[Act]:
         last = kept[-1] if kept else None
         if isinstance(last, acts.Size) and isinstance(act, acts.Recount) and act.target.kind == "anything" and act.count:
             kept[-1] = acts.AddConductors(count=act.count, awg=last.awg, words=f"{last.words}, {act.words}", span=(last.span[0], act.span[1]))
+            continue
+        in_a = isinstance(last, acts.AddCable) and last.role == "in" and isinstance(act, acts.Number) and act.words.split()[0] not in ("a",) and (act.value or 0) > 7
+        if in_a and isinstance(act, acts.Number) and act.value is not None:
+            kept.append(acts.SetVolume(volume=act.value, words=act.words, span=act.span))  # "14-2s in an 18"
             continue
         if isinstance(act, acts.Number) and _vague(last) and act.value is not None and act.value == int(act.value) and 0 < act.value < 20:
             kept[-1] = replace(last, count=int(act.value), doubts=())  # type: ignore[call-arg, type-var]

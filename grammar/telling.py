@@ -557,6 +557,8 @@ def _recount(match: Match, telling: Telling) -> list[Act] | None:
         return [acts.SetVolume(volume=value, words=words, span=span, function="correction")]
     if target.kind in ("clamps",):
         return None
+    if target.kind == "grounds" and int(value) in (14, 12, 10, 8, 6):
+        return [acts.Resize(target=target, awg=int(value), words=words, span=span, function="correction")]
     if target.kind == "device" and int(value) in (14, 12, 10, 8, 6):
         return [acts.Land(target=target, awg=int(value), words=words, span=span, function="correction")]
     if target.kind in ("cable", "conductors", "wire", "anything") and int(value) in (18, 16, 14, 12, 10, 8, 6) and target.awg is None and int(value) > 7:
