@@ -751,7 +751,11 @@ def _same_again(made: list[Act], heard: str) -> list[Act]:
             if act.name == "receptacle" and not kept and _NO_DEVICE.search(heard[max(0, act.span[0] - 12) : act.span[1]]):
                 continue  # an outlet of lighting is a place in the wiring, no device
             if low.startswith(("both ", "all ")) and isinstance(last, acts.AddDevice) and (last.count or 1) > 1:
-                kept[-1] = replace(last, name=act.name, span=(last.span[0], act.span[1]))
+                kept[-1] = replace(last, name=act.name or last.name, awg=act.awg or last.awg, span=(last.span[0], act.span[1]))
+                continue
+            if low.startswith(("both ", "all ")) and act.name in (None, "device") and act.awg is not None:
+                every = acts.Reference("device", which="both" if low.startswith("both") else "all", words=act.words)
+                kept.append(acts.Land(target=every, awg=act.awg, words=act.words, span=act.span, function="correction"))
                 continue
             if isinstance(last, acts.AddDevice) and last.name in (None, "device") and re.search(r":\s*\d+$", last.words) and not heard[last.span[1] : act.span[0]].strip():
                 kept[-1] = replace(act, count=last.count)  # "Devices: 1 receptacle"

@@ -395,6 +395,8 @@ def _unground(match: Match, telling: Telling) -> list[Act] | None:
     target = _target(match, telling)
     if target.kind not in ("cable", "anything", "wire"):
         return None
+    if target.kind == "anything" and re.match(r"(?:no |without |<grounds)", match.found.group()):
+        return None  # "no ground in this pipe": of the whole box
     counted = target.kind == "cable" and target.count is not None and target.awg is not None
     if counted and not re.match(r"(?i)(?:the|that|those|these|this|one of|both)\b", target.words):
         return None

@@ -96,6 +96,9 @@ def _number(turn: Turn, act: acts.Number, value: Decimal) -> Act:
         return _as_volume(turn, act, value)
     if asked == "box_depth":
         return _full(act, acts.SetSize(depth=value), "depth")
+    behind = bool(turn.done) and not isinstance(turn.done[-1], (acts.SetClamps, acts.Yes, acts.No))
+    if asked in ("clamps", "grounds") and behind:
+        return act  # "six 12s, plus two spliced": no answer to what was not yet asked
     if asked == "clamps" and value == 0:
         return _full(act, acts.SetClamps(where="none"), "where")
     if asked == "clamps" and whole and value <= 4:
