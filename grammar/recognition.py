@@ -63,6 +63,9 @@ def recognise(
             made.append(acts.NextBox(name=name, words=name, span=clause.span))
             place += 1
             continue
+        if not place and len(parts) > 1 and clause.closes in (".", ":", ";", "\n") and _NUMBERED.fullmatch(clause.line):
+            place += 1  # "Number six. Two 14-3s …": a heading
+            continue
         if place and clause.line.startswith("so ") and any(act.function == "correction" for act in made) and clause.mood == "declarative":
             corrective = True  # "… so three 14-2s and one 14-3" sums up what is now
         if (contrast := _not_but(clause, parts, place)) is not None:
@@ -137,6 +140,7 @@ def _plain_layout(text: str) -> str:
     if "\t" in text:
         text = text.replace("\t", "\n")
     text = _COPPER.sub(lambda found: found[1] + " " * (len(found[0]) - len(found[1])), text)
+    text = _CLOCK.sub(lambda found: " " * len(found[0]), text)
     text = _SEEKING.sub(lambda found: " " * len(found[0]), text)
     text = _LABEL.sub(lambda found: found[1] + " " * (len(found[0]) - len(found[1])), text)
     return _DOTS.sub(lambda found: " " * len(found.group()), text) if ".." in text else text
@@ -148,6 +152,8 @@ _LABEL = re.compile(
 )
 #: "#12 CU THHN": copper, where "12 cu in" is a volume.
 _COPPER = re.compile(r"(?i)((?:#|\bno\.? |\bnumber )\s?\d{1,2}(?: awg)?)\s+cu\b(?!\.?\s*in)")
+#: A time of day, a surface: no numbers of a box.
+_CLOCK = re.compile(r"(?i)\b\d{1,2}:[0-5]\d\b|\b[\d,]+ (?:square|sq) (?:feet|foot|ft)\b|\b(?:a|per) square foot\b")
 _LETTERED = re.compile(r"(?:(?:this is|this one is|ok|okay|now|first|so) )*(box (?:[a-z]|[1-5]|one|two|three|four|five))[.:,]?")
 _CHANGES = frozenset(store.table("clauses")["other"]["change"])
 _BOX_TOPIC = re.compile(r"^(?:(?:and|so|ok|okay|now|as for|about|going back to|back to|for) )*(?:the|my|this) (?:box|volume|capacity)$")
@@ -413,9 +419,12 @@ def _tidied(
         told = [act for act in made if isinstance(act, _TELLS)]
         if not exact and all(isinstance(act, weak) for act in told) and all(isinstance(act, (*_TELLS, acts.OtherTalk, acts.No, acts.Yes)) for act in made) and len(others) * 2 >= len(parts):
             return [others[0]], []
+    made = _landed_on_cables([act for act in made if not (isinstance(act, acts.OpenBox) and act.name == "the")], heard)
     made = [part for act in _goes_to_a_thing(made) for part in _misplaced_count(act)]
     if any(isinstance(act, acts.Unground) for act in made):
         made = [act for act in made if not (isinstance(act, acts.AddGrounds) and act.count is None and act.awg is None)]
+    if _about_other_things(made, parts):
+        return [acts.OtherTalk(words=heard, span=(0, len(heard)))], []
     made = _once_corrected(_each_pipe(made, heard, left), heard)
     made = _quads(_switch_beside_box(_clamps_on_some(made, heard), heard))
     made = _fixtures(_same_again(_sizes_lent(made, heard), heard), heard, left)
@@ -578,6 +587,26 @@ def _misplaced_count(act: Act) -> list[Act]:
     return [act]
 
 
+_ON_CABLE = re.compile(r"(?i)\s*(?:that is |that's |is |lands |landing |landed |goes |sits |fed )?(?:on|off|from|by|fed by|off of) (?:the |an? |one )?")
+
+
+def _landed_on_cables(made: list[Act], heard: str) -> list[Act]:
+    """ "a receptacle on a 12-2 and a switch on a 14-2": each lands on its cable."""
+    kept: list[Act] = []
+    for act in made:
+        last = kept[-1] if kept else None
+        if isinstance(act, acts.AddCable) and act.awg is not None and isinstance(last, acts.AddDevice) and last.awg is None:
+            between = heard[last.span[1] : act.span[0]] + (" " if act.span[0] else "")
+            article = re.match(r"(?i)(?:an?|the|one) ", act.words)
+            if act.count in (None, 1) and _ON_CABLE.fullmatch(between.rstrip() + " " + (article[0] if article else "")):
+                kept[-1] = replace(last, awg=act.awg, doubts=tuple(d for d in last.doubts if d.slot != "awg"))
+        kept.append(act)
+    return kept
+
+
+_NUMBERED = re.compile(r"(?:(?:ok|okay|so|now|alright|this is|here is|next|and) )*(?:number|problem|exercise|example|question|item|no) (?:<n:\d+>|<size[^>]*>)|<size::>")
+
+
 def _goes_to_a_thing(made: list[Act]) -> list[Act]:
     """ "They go to an outlet": a thing, and no name of a box."""
     kept: list[Act] = []
@@ -588,6 +617,40 @@ def _goes_to_a_thing(made: list[Act]) -> list[Act]:
             continue
         kept.append(act)
     return kept
+
+
+def _weak(act: Act) -> bool:
+    """An act that a remark about anything could hold: nothing counted, sized or marked."""
+    match act:
+        case acts.Number() | acts.Size() | acts.Place() | acts.NoneOfThem() | acts.OtherTalk() | acts.AskUnknown():
+            return True
+        case acts.AddUncounted() | acts.AddBarrier() | acts.AddJumper():
+            return True
+        case acts.AddDevice() | acts.AddGrounds() | acts.AddConductors() | acts.AddFitting():
+            return act.count is None and act.awg is None if not isinstance(act, acts.AddFitting) else act.count is None
+        case acts.AddCable():
+            return act.count is None and act.awg is None
+        case acts.Resize() | acts.Recount() | acts.Remove():
+            return act.target.kind == "anything"
+        case acts.SetSize():
+            return act.depth is None and (bool(act.doubts) or act.material is None and "box" not in act.words.lower())
+        case acts.SetEdition():
+            return "code" not in act.words.lower() and "edition" not in act.words.lower()
+        case _:
+            return False
+
+
+def _about_other_things(made: list[Act], parts: list[Clause]) -> bool:
+    """Whether an utterance holds nothing firm of a box, and words that no description has."""
+    if not made or not all(map(_weak, made)) or not any(isinstance(act, _TELLS) for act in made):
+        return False
+    if all(isinstance(act, (acts.Number, acts.Size, acts.Place, acts.NoneOfThem)) for act in made) and len(parts) == 1:
+        least = 3
+    else:
+        least = 2
+    elements = [element for clause in parts for element in clause.elements]
+    strange = {e.tag for e in elements if e.found is None and e.tag.isalpha() and len(e.tag) > 2 and e.tag not in known_words() and e.tag not in _ROOMS and e.tag not in _ROOM_WORDS}
+    return len(strange) >= least
 
 
 _PIPES = re.compile(

@@ -116,6 +116,8 @@ def _weighs(
     if tag in _HALVES and place + 1 < len(elements):
         after = elements[place + 1].tag
         return after == "of" or (after.isalpha() and after not in known)
+    if tag in ("drop", "bump") and place + 1 < len(elements) and elements[place + 1].tag == "in":
+        return False  # "drop in one 12-2": the thing is there
     if tag in _CHANGE:
         return not (
             (tag in _ADDING and _before_a_thing(elements, place)) or _before_the_box(elements, place)
