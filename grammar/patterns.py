@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from grammar import keeping, store
 from grammar.needed import Needs, may_match
+from grammar.sieve import Sieve
 
 if TYPE_CHECKING:
     from grammar.clauses import Clause
@@ -64,6 +65,12 @@ def patterns() -> tuple[Pattern, ...]:
     )
 
 
+@lru_cache(maxsize=1)
+def sieve() -> Sieve:
+    """What tells from the words of a line which patterns to look at."""
+    return Sieve([pattern.needs for pattern in patterns()])
+
+
 def expressions() -> list[str]:
     """The regular expressions of all patterns, in the order in which they are tried."""
     table = store.table("patterns")
@@ -93,9 +100,11 @@ def _written(text: str, macros: dict[str, str]) -> str:
 
 def matches(clause: Clause) -> Iterator[Match]:
     """The patterns that a clause matches, the one that decides first."""
-    for pattern in patterns():
-        if not may_match(clause.line, pattern.needs):
+    line, every = clause.line, patterns()
+    for place in sieve().passing(line):
+        pattern = every[place]
+        if not may_match(line, pattern.needs):
             continue
-        found = compiled(pattern.say).search(clause.line)
+        found = compiled(pattern.say).search(line)
         if found is not None:
             yield Match(pattern.act, found, clause)
