@@ -40,7 +40,10 @@ def recognise(
     between readings of a bare answer. `aliases` are a person's own words and what they mean.
     """
     if isinstance(words, str):
-        found = replace(understand(_plain_layout(words), expect, aliases), heard=words)
+        plain = _plain_layout(words)
+        found = understand(plain, expect, aliases)
+        if plain is not words:
+            found = replace(found, heard=words)
     else:
         found = understand(words, expect, aliases)
     if letter := _LETTERED.fullmatch(found.heard.strip().lower()):
