@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from functools import cache, lru_cache
 from typing import TYPE_CHECKING, NamedTuple
 
-from grammar import keeping, store
+from grammar import keeping, needed, store
 from grammar.needed import Needs, may_match
 from grammar.sieve import Sieve
 
@@ -22,7 +22,7 @@ class Pattern(NamedTuple):
     say: str
     """A regular expression over the line of the clause, as `compiled` takes it."""
     needs: Needs
-    """What the line must hold; nothing where it was not read off ahead."""
+    """What the line must hold."""
 
 
 class Match(NamedTuple):
@@ -57,11 +57,11 @@ def patterns() -> tuple[Pattern, ...]:
     """Every pattern, in the order in which they are tried."""
     ahead = keeping.kept()
     written = expressions()
-    needs: list[Needs] = [[] for _ in written] if ahead is None else ahead.data("needs")
+    needs: list[Needs] = list(map(needed.needs, written)) if ahead is None else ahead.data("needs")
     rows = [row for row in store.table("patterns")["pattern"] for _ in row["say"]]
     return tuple(
-        Pattern(row["act"], say, needed)
-        for row, say, needed in zip(rows, written, needs, strict=True)
+        Pattern(row["act"], say, lacking)
+        for row, say, lacking in zip(rows, written, needs, strict=True)
     )
 
 
