@@ -497,7 +497,9 @@ _NO_FIXTURE_GROUND = re.compile(r"\bno (?:fixture )?ground")
 def _fixtures(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """Wires of a luminaire, and loops, by what the utterance says around them."""
     low = heard.lower()
-    flat, dome = bool(_FLAT.search(low)), bool(_DOME.search(low))
+    domed = "dome" in low or "canopy" in low  # a look at each utterance must be cheap
+    flat = (domed or "flat " in low) and _FLAT.search(low) is not None
+    dome = domed and _DOME.search(low) is not None
     for place, act in enumerate(made):
         if isinstance(act, acts.AddConductors) and act.awg is not None and act.awg >= 16 and act.path is None:
             made[place] = act = acts.AddFixtureWires(
@@ -509,7 +511,7 @@ def _fixtures(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
             if _NO_FIXTURE_GROUND.search(low[act.span[0] :]):
                 made = [o for o in made if not (isinstance(o, acts.Deny) and o.target.kind == "grounds" and o.span[0] > act.span[0])]
                 break
-    if _LOOPS.search(low):
+    if ("loop" in low or "coil" in low or "slack" in low) and _LOOPS.search(low):
         loose = [n for n, act in enumerate(made) if isinstance(act, (acts.AddConductors, acts.AddCable)) and act.path is None]
         looped = any(getattr(act, "path", None) in ("loop", "short_loop") for act in made)
         if loose and not looped:
