@@ -40,9 +40,9 @@ def recognise(
     between readings of a bare answer. `aliases` are a person's own words and what they mean.
     """
     if isinstance(words, str):
-        plain = _plain_layout(words)
-        found = understand(plain, expect, aliases)
-        if plain is not words:
+        laid = _plain_layout(words)
+        found = understand(laid, expect, aliases)
+        if laid is not words:
             found = replace(found, heard=words)
     else:
         found = understand(words, expect, aliases)
@@ -400,11 +400,22 @@ _ACTIVITY = re.compile(
 )
 
 
+_ACTIVITY_REACH = 200
+
+
+def _activity_before(act: Act, heard: str) -> bool:
+    """Whether an activity stands right before; not looked for through all that was said."""
+    end = act.span[0] + _article(act)
+    return _ACTIVITY.search(heard[max(0, end - _ACTIVITY_REACH) : end].lower()) is not None
+
+
 def _without_activity(made: list[Act], heard: str) -> list[Act]:
     """ "Replacing a light switch. … 1 switch": the work said first is no second switch."""
     kept: list[Act] = []
+    if "ing " not in heard.lower():
+        return made
     for place, act in enumerate(made):
-        if isinstance(act, acts.AddDevice) and _ACTIVITY.search(heard[: act.span[0] + _article(act)].lower()):
+        if isinstance(act, acts.AddDevice) and _activity_before(act, heard):
             later = [other for other in made[place + 1 :] if isinstance(other, acts.AddDevice)]
             if any(_same_device(act, other) for other in later):
                 continue
