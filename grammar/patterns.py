@@ -7,8 +7,9 @@ from collections.abc import Iterator
 from functools import cache, lru_cache
 from typing import TYPE_CHECKING, NamedTuple
 
-from grammar import keeping, store
+from grammar import keeping, needed, store
 from grammar.needed import Needs, may_match
+from grammar.sieve import Sieve
 
 if TYPE_CHECKING:
     from grammar.clauses import Clause
@@ -21,7 +22,7 @@ class Pattern(NamedTuple):
     say: str
     """A regular expression over the line of the clause, as `compiled` takes it."""
     needs: Needs
-    """What the line must hold; nothing where it was not read off ahead."""
+    """What the line must hold."""
 
 
 class Match(NamedTuple):
@@ -56,12 +57,18 @@ def patterns() -> tuple[Pattern, ...]:
     """Every pattern, in the order in which they are tried."""
     ahead = keeping.kept()
     written = expressions()
-    needs: list[Needs] = [[] for _ in written] if ahead is None else ahead.data("needs")
+    needs: list[Needs] = list(map(needed.needs, written)) if ahead is None else ahead.data("needs")
     rows = [row for row in store.table("patterns")["pattern"] for _ in row["say"]]
     return tuple(
-        Pattern(row["act"], say, needed)
-        for row, say, needed in zip(rows, written, needs, strict=True)
+        Pattern(row["act"], say, lacking)
+        for row, say, lacking in zip(rows, written, needs, strict=True)
     )
+
+
+@lru_cache(maxsize=1)
+def sieve() -> Sieve:
+    """What tells from the words of a line which patterns to look at."""
+    return Sieve([pattern.needs for pattern in patterns()])
 
 
 def expressions() -> list[str]:
@@ -93,9 +100,11 @@ def _written(text: str, macros: dict[str, str]) -> str:
 
 def matches(clause: Clause) -> Iterator[Match]:
     """The patterns that a clause matches, the one that decides first."""
-    for pattern in patterns():
-        if not may_match(clause.line, pattern.needs):
+    line, every = clause.line, patterns()
+    for place in sieve().passing(line):
+        pattern = every[place]
+        if not may_match(line, pattern.needs):
             continue
-        found = compiled(pattern.say).search(clause.line)
+        found = compiled(pattern.say).search(line)
         if found is not None:
             yield Match(pattern.act, found, clause)

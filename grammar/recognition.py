@@ -40,7 +40,10 @@ def recognise(
     between readings of a bare answer. `aliases` are a person's own words and what they mean.
     """
     if isinstance(words, str):
-        found = replace(understand(_plain_layout(words), expect, aliases), heard=words)
+        laid = _plain_layout(words)
+        found = understand(laid, expect, aliases)
+        if laid is not words:
+            found = replace(found, heard=words)
     else:
         found = understand(words, expect, aliases)
     if letter := _LETTERED.fullmatch(found.heard.strip().lower()):
@@ -490,11 +493,22 @@ _ACTIVITY = re.compile(
 )
 
 
+_ACTIVITY_REACH = 200
+
+
+def _activity_before(act: Act, heard: str) -> bool:
+    """Whether an activity stands right before; not looked for through all that was said."""
+    end = act.span[0] + _article(act)
+    return _ACTIVITY.search(heard[max(0, end - _ACTIVITY_REACH) : end].lower()) is not None
+
+
 def _without_activity(made: list[Act], heard: str) -> list[Act]:
     """ "Replacing a light switch. … 1 switch": the work said first is no second switch."""
     kept: list[Act] = []
+    if "ing " not in heard.lower():
+        return made
     for place, act in enumerate(made):
-        if isinstance(act, acts.AddDevice) and _ACTIVITY.search(heard[: act.span[0] + _article(act)].lower()):
+        if isinstance(act, acts.AddDevice) and _activity_before(act, heard):
             later = [other for other in made[place + 1 :] if isinstance(other, acts.AddDevice)]
             if any(_same_device(act, other) for other in later):
                 continue
@@ -726,7 +740,9 @@ _NO_FIXTURE_GROUND = re.compile(r"\bno (?:fixture )?ground")
 def _fixtures(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """Wires of a luminaire, and loops, by what the utterance says around them."""
     low = heard.lower()
-    flat, dome = bool(_FLAT.search(low)), bool(_DOME.search(low))
+    domed = "dome" in low or "canopy" in low  # a look at each utterance must be cheap
+    flat = (domed or "flat " in low) and _FLAT.search(low) is not None
+    dome = domed and _DOME.search(low) is not None
     for place, act in enumerate(made):
         if isinstance(act, acts.AddConductors) and act.awg is not None and act.awg >= 16 and act.path is None:
             made[place] = act = acts.AddFixtureWires(
@@ -738,7 +754,7 @@ def _fixtures(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
             if _NO_FIXTURE_GROUND.search(low[act.span[0] :]):
                 made = [o for o in made if not (isinstance(o, acts.Deny) and o.target.kind == "grounds" and o.span[0] > act.span[0])]
                 break
-    if _LOOPS.search(low):
+    if ("loop" in low or "coil" in low or "slack" in low) and _LOOPS.search(low):
         loose = [n for n, act in enumerate(made) if isinstance(act, (acts.AddConductors, acts.AddCable)) and (act.path is None or (act.path == "through" and _A_LOOP.search(low) and _LONG.search(low)))]
         looped = any(getattr(act, "path", None) in ("loop", "short_loop") for act in made)
         if loose and not looped:

@@ -24,9 +24,13 @@ def settled(heard: str, statements: list[Statement], left_over: list[Span]) -> U
     """The understanding of an utterance from its statements and its uncovered places."""
     statements = [_in_form(statement) for statement in _without_vague(statements)]
     statements = [one for one in statements if not _in_somewhere(heard, one)]
-    before = [statement for statement in statements if statement.kind == "size"]
-    statements = _carried(_sized(_asked_once(statements)))
-    lent = tuple(s.span for s in before if s.span not in {one.span for one in statements})
+    lent: tuple[Span, ...] = ()
+    if len(statements) > 1:
+        before = [statement for statement in statements if statement.kind == "size"]
+        statements = _carried(_sized(_asked_once(statements)))
+        if before:
+            stand = {one.span for one in statements}
+            lent = tuple(s.span for s in before if s.span not in stand)
     statements, left_over = without_hollow(heard, statements, left_over)
     statements, left_over = sifted(heard, statements, left_over)
     runs = tuple([heard[start:end] for start, end in left_over])

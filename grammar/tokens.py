@@ -17,7 +17,8 @@ from grammar.words import Word
 _VULGAR = "½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
 _TOKEN = re.compile(
     rf"""
-      (?:in|cm)(?:\s?\^\s?)?3\b                             # in3, cm^3
+      (?!in|cm)[a-z]++(?![\d'/^-])                          # most words: nothing below differs
+    | (?:in|cm)(?:\s?\^\s?)?3\b                             # in3, cm^3
     | [a-z]{{1,3}}-\d{{1,3}}[a-z]?\b(?![/-])                 # R-12: what a plan calls a box
     | \d(?:st|nd|rd|th)\b                                   # 2nd
     | \d+[-\ ]?[{_VULGAR}] | [{_VULGAR}]                      # 2½

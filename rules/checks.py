@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from decimal import Decimal
+from functools import lru_cache
 from typing import Any
 
 from rules.contents import (
@@ -38,6 +39,11 @@ _MOST_IN_A_CABLE: int = _LIMITS["most_conductors_in_a_cable"]
 _MOST_GANGS: int = _LIMITS["most_gangs"]
 _ADDED = frozenset(_LIMITS["added_parts"])
 _SIZES = frozenset(volumes())
+#: The least and the greatest volume that a maker may mark, cubic inches.
+_VOLUMES = {
+    kind: (Decimal(_LIMITS[f"{kind}_least"]), Decimal(_LIMITS[f"{kind}_most"]))
+    for kind in ("box", "part")
+}
 _PATHS = frozenset(("ends", "through", "loop", "short_loop", "inside"))
 
 
@@ -120,6 +126,7 @@ def validate(content: Content) -> None:
     check(content)
 
 
+@lru_cache(maxsize=256)
 def stands_on_a_box(label: str) -> bool:
     """Whether a part of this label (a ring, a cover, a canopy) is no box by itself."""
     return not _ADDED.isdisjoint(label.lower().split())
@@ -127,7 +134,7 @@ def stands_on_a_box(label: str) -> bool:
 
 def _volume(volume: Decimal, label: str) -> None:
     kind = "part" if stands_on_a_box(label) or label == "barrier" else "box"
-    least, most = Decimal(_LIMITS[f"{kind}_least"]), Decimal(_LIMITS[f"{kind}_most"])
+    least, most = _VOLUMES[kind]
     if not isinstance(volume, Decimal) or not volume.is_finite() or not least <= volume <= most:
         raise RulesError(
             f"A {label} of {volume} cubic inches cannot be right: the volume marked on it is "

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from functools import cache
+from functools import cache, lru_cache
 
 _SMALL = (
     "no",
@@ -27,6 +27,7 @@ def counted(count: int, name: str) -> str:
     return f"{said} {name if count == 1 else plural(name)}"
 
 
+@lru_cache(maxsize=256)
 def plural(name: str) -> str:
     """The plural of a trade name by the common English endings."""
     if name.endswith(("s", "x", "ch", "sh", "z")):

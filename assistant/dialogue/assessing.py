@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections import deque
 from dataclasses import dataclass
 from decimal import Decimal
+from functools import lru_cache
 
 from assistant.dialogue.state import State, to_box
 from grammar import acts
 from rules import work_out
+from rules.contents import Box
 from rules.worksheet import Verdict, Worksheet
 
 
@@ -45,7 +47,7 @@ def assess(state: State) -> Assessment:
     for known, found in _recent:
         if known is state:
             return found
-    sheet = work_out(to_box(state))
+    sheet = _worked_out(to_box(state))
     low, high = sheet.low, sheet.high
     if any(item.open and not state.takes_worst(item.open, item.key) for item in state.items):
         low = min(low, work_out(to_box(state, "least")).low)
@@ -55,6 +57,12 @@ def assess(state: State) -> Assessment:
     )
     _recent.append((state, found))
     return found
+
+
+@lru_cache(maxsize=8)
+def _worked_out(box: Box) -> Worksheet:
+    """What a turn changes beside the box (a doubt, words not read) leaves its worksheet."""
+    return work_out(box)
 
 
 def _verdict(state: State, sheet: Worksheet, low: Decimal, high: Decimal) -> Verdict:

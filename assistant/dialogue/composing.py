@@ -5,7 +5,8 @@ A reply is a list of system acts, each with its sentence; faces join, show or sp
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import fields
+from operator import attrgetter
 
 from assistant.dialogue import questions
 from assistant.dialogue.asking import ask
@@ -18,6 +19,13 @@ from assistant.dialogue.state import State
 from assistant.dialogue.status import assumed, status
 from assistant.dialogue.turn import Turn
 from grammar import acts
+
+_SAYS_NOTHING = frozenset(
+    {"pending", "rejected", "unread", "unread_with", "form", "last", "put_off",
+     "clamps_mentioned", "proposed", "recalled", "added"}
+)  # fmt: skip
+"""What of a state says nothing of the box."""
+_DESCRIBED = attrgetter(*(field.name for field in fields(State) if field.name not in _SAYS_NOTHING))
 
 
 class Composer:
@@ -142,7 +150,7 @@ class Composer:
 
     def _moved(self, told: str) -> bool:
         """True where there is something new to say of the total, or something came in."""
-        if self.turn.stepped or _described(self.state) != _described(self.turn.began):
+        if self.turn.stepped or _DESCRIBED(self.state) != _DESCRIBED(self.turn.began):
             return True
         return self.found.verdict not in ("incomplete", told)
 
@@ -168,11 +176,3 @@ class Composer:
         if self.found.verdict != "incomplete" and not again:
             text = say("for_margin", question=text[0].lower() + text[1:])
         return [SystemAct("question", text)]
-
-
-def _described(state: State) -> State:
-    """A state without what says nothing of the box."""
-    return replace(
-        state, pending=(), rejected=frozenset(), unread=(), unread_with=frozenset(), form="normal",
-        last="", put_off=frozenset(), clamps_mentioned=False, proposed=(), recalled=(), added=0,
-    )  # fmt: skip

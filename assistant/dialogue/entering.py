@@ -171,7 +171,7 @@ def add(turn: Turn, content: Content, thing: Act, open_: Open = "") -> None:
     twin = next((i for i in state.items if alike(i.content, content)), None)
     if twin is None or open_ != twin.open:
         turn.enter(
-            replace(state.with_item(content, thing.words, open_), added=content.count),
+            state.with_item(content, thing.words, open_, content.count),
             sentence(naming.heard(content) + _note(content, thing)),
             naming.shown(content),
         )

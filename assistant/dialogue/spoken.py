@@ -7,6 +7,7 @@ sixteen, B two". The shown text is the one source.
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 ONES = (
     "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine",
@@ -28,6 +29,10 @@ _FRACTION = re.compile(r"\b(?:(\d+)-)?(\d{1,2})/(\d{1,2})\b")
 _DECIMAL = re.compile(r"\b(\d+)\.(\d+)\b")
 _COMMAS = re.compile(r",(?: ?)([,.?!:;])")
 _NUMBER = re.compile(r"\b\d+\b")
+_AWG = re.compile(r"\bAWG\b")
+_BY = re.compile(r"(\d)\s*x\s*(\d)")
+#: A word with figures: no figure's meaning reaches beyond it, but for the "gauge" behind it.
+_FIGURED = re.compile(r"(?<!\S)[^\s\d]*\d\S*(?: gauge\S*)*")
 _PARTS = {"2": ("half", "halves"), "4": ("quarter", "quarters"), "8": ("eighth", "eighths"),
           "16": ("sixteenth", "sixteenths")}  # fmt: skip
 
@@ -49,8 +54,20 @@ def number(value: int) -> str:
 def spoken(text: str) -> str:
     """`text` as it is to be spoken: no figures, no quotes, units in words."""
     text = text.replace("in³", "cubic inches").replace("“", "").replace("”", "")
-    text = re.sub(r"\bAWG\b", "gauge", text)
-    text = re.sub(r"(\d)\s*x\s*(\d)", r"\1 by \2", text)
+    if "AWG" in text:
+        text = _AWG.sub("gauge", text)
+    text = _FIGURED.sub(_say_figured, _BY.sub(r"\1 by \2", text))
+    text = " ".join(text.split()).removesuffix(",")
+    return _COMMAS.sub(_say_comma, text) if "," in text else text
+
+
+def _say_figured(match: re.Match[str]) -> str:
+    return _in_words(match.group())
+
+
+@lru_cache(maxsize=2048)
+def _in_words(text: str) -> str:
+    """One word with figures in it; the same few come in most replies."""
     for pattern, words in (
         (_SECTION, _say_section),
         (_CABLE, _say_cable),
@@ -61,8 +78,11 @@ def spoken(text: str) -> str:
         (_NUMBER, _say_number),
     ):
         text = pattern.sub(words, text)
-    text = re.sub(r"\s+", " ", text).strip().removesuffix(",")
-    return _COMMAS.sub(lambda found: found[1].strip(), text)
+    return text
+
+
+def _say_comma(match: re.Match[str]) -> str:
+    return match[1].strip()
 
 
 def slowly(text: str) -> str:

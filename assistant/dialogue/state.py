@@ -154,12 +154,15 @@ class State:
         """True where a slot, or that slot of one item, was left at its worst case."""
         return slot in self.assumed or (key is not None and f"{slot} {key}" in self.assumed)
 
-    def with_item(self, content: Content, words: str, open_: Open = "") -> State:
+    def with_item(
+        self, content: Content, words: str, open_: Open = "", added: int | None = None
+    ) -> State:
         """This state with one more item, which becomes the last thing said."""
         item = Item(self.next_key, content, words, open_)
         return replace(
-            self, items=(*self.items, item), next_key=self.next_key + 1, last=item.key, empty=False
-        )
+            self, items=(*self.items, item), next_key=self.next_key + 1, last=item.key, empty=False,
+            added=self.added if added is None else added,
+        )  # fmt: skip
 
     def with_content(self, key: int, content: Content) -> State:
         """This state with the content of one item replaced, and that item said last."""

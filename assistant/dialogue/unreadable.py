@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import unicodedata
 
 from assistant.dialogue.saying import say
@@ -9,12 +10,13 @@ from assistant.dialogue.saying import say
 MOST_WORDS = 2000
 """An utterance longer than this is no one's breath; it is asked for in pieces."""
 
-_ALLOWED = frozenset("\t\n\r")
+#: Control characters (category Cc) but for tabs and line ends, and lone surrogates (Cs).
+_CONTROL = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\ud800-\udfff]")
 
 
 def unreadable(text: str) -> str:
     """Why `text` cannot be taken, as a sentence; empty where it can be."""
-    if any(char not in _ALLOWED and unicodedata.category(char) in ("Cc", "Cs") for char in text):
+    if _CONTROL.search(text):
         return say("unreadable.control")
     count = len(text.split())
     if count > MOST_WORDS:

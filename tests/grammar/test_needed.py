@@ -13,6 +13,7 @@ from grammar import understand
 from grammar.clauses import clauses
 from grammar.needed import may_match, needs
 from grammar.patterns import compiled, expressions
+from grammar.sieve import Sieve
 
 #: Python's own documentation of `re` says what each of these matches.
 READ = {
@@ -84,6 +85,30 @@ def test_no_clause_of_the_corpus_is_kept_from_a_pattern_that_it_matches() -> Non
                 matched += 1
                 assert may_match(line, needed), (expression, line)
     assert matched > 50
+
+
+SIEVE = Sieve([needs(expression) for expression in expressions()])
+
+
+@given(data=st.data(), place=st.integers(0, len(expressions()) - 1))
+@settings(max_examples=300, deadline=None)
+def test_a_line_made_from_a_pattern_passes_the_sieve(data: st.DataObject, place: int) -> None:
+    line = data.draw(st.from_regex(expressions()[place]))
+    assert place in set(SIEVE.passing(line)), line
+
+
+def test_the_sieve_lets_pass_all_that_the_lines_of_the_corpus_may_match() -> None:
+    """`may_match` looks for the texts themselves."""
+    passed = 0
+    needed = [needs(expression) for expression in expressions()]
+    for case in cases():
+        for clause in clauses(case.say, understand(case.say).statements):
+            may = [at for at, texts in enumerate(needed) if may_match(clause.line, texts)]
+            passing = list(SIEVE.passing(clause.line))
+            assert passing == sorted(passing)
+            assert set(may) <= set(passing), clause.line
+            passed += len(passing)
+    assert passed
 
 
 def test_most_patterns_need_not_be_compiled_for_a_clause() -> None:
