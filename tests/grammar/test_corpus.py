@@ -18,7 +18,7 @@ def test_an_utterance_gives_its_statements(case: Case) -> None:
 
 
 def test_the_corpus_is_broad() -> None:
-    """Issue 4 asks for at least 400 utterances, none of them twice."""
+    """At least 400 utterances, none of them twice."""
     said = [(case.say, case.asked) for case in CASES]
     assert len(said) >= 400
     assert len(set(said)) == len(said)
