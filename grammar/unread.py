@@ -27,7 +27,9 @@ _REMARK = re.compile(
     r"^(?:(?:and|but|so|well|man|oh) )*(?:the |this |that |my |these |those )*<(?:grounds|fitting|device|clamps|cable|conductors|box_kind|uncounted|part)[^>]*> (?:is|are|was|were|looks?|feels?|seems?|smells?) (?:not |so |very |really |all |kind of |pretty |too |a bit |still )*(?!gone|moved|removed|deleted|out\b|off\b|there|missing|in |on |out |inside|outside|all |the |a |an |both |from |to )[a-z]+(?: (?:in|on|at|by|from) .*| [a-z]+)?$"
 )
 #: "the house was built in 2017": a year of a building is no edition.
-_BUILT = re.compile(r"\b(?:built|bought|renovated|remodeled|remodelled|rewired|born|moved in|since|installed in|wired in)\b.*(?:<edition|<n:(?:19|20)\d\d>)")
+_BUILT = re.compile(
+    r"\b(?:built|bought|renovated|remodeled|remodelled|rewired|born|moved in|since|installed in|wired in)\b.*(?:<edition|<n:(?:19|20)\d\d>)"
+)
 #: "somebody wants a receptacle on it now": of the box, whoever wants it.
 _ON_IT = re.compile(r"\b(?:in|on|into|onto) (?:it|there|this box|the box|that box|here)\b")
 _MONEY = re.compile(r"\$ ?<n|\$ ?\d")
@@ -60,7 +62,11 @@ def about_something_else(clause: Clause, known: Iterable[str], described: bool =
         if word in _AWAY and not strong:
             return True
         singular = word.removesuffix("s")
-        if (word in _SUBJECTS or singular in _SUBJECTS) and not strong and not _modifies(words, place):
+        if (
+            (word in _SUBJECTS or singular in _SUBJECTS)
+            and not strong
+            and not _modifies(words, place)
+        ):
             return True
         if word in _VERBS and not strong and _governs(words, place):
             return True
@@ -120,7 +126,8 @@ def _weighs(
         return False  # "drop in one 12-2": the thing is there
     if tag in _CHANGE:
         return not (
-            (tag in _ADDING and _before_a_thing(elements, place)) or _before_the_box(elements, place)
+            (tag in _ADDING and _before_a_thing(elements, place))
+            or _before_the_box(elements, place)
         )
     unknown = tag not in known and tag.isalpha()
     if not unknown:
@@ -160,7 +167,9 @@ def _number_weighs(elements: Sequence[Element], place: int, text: str) -> bool:
 
 def _abbreviation(said: str, text: str) -> bool:
     """ "DPLX", "S3W": letters in capitals amid words that are not."""
-    return len(said) < 6 and said.isupper() and not text.isupper() and not re.search("[AEIOUY]", said)
+    return (
+        len(said) < 6 and said.isupper() and not text.isupper() and not re.search("[AEIOUY]", said)
+    )
 
 
 def is_number(tag: str) -> bool:
