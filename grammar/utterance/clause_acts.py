@@ -8,6 +8,7 @@ from grammar import acts, store
 from grammar.acts import Act, Unread
 from grammar.asking import ask, order
 from grammar.clauses import Clause
+from grammar.lexis import known_words
 from grammar.making import thing_of
 from grammar.telling import Telling, parts_of, tell
 from grammar.unread import about_something_else, evidence, unread
@@ -20,7 +21,6 @@ from grammar.utterance.headings import (
     is_topic,
 )
 from grammar.utterance.markers import is_marker
-from grammar.vocabulary import known_words
 
 _CHANGES = frozenset(store.table("clauses")["other"]["change"])
 

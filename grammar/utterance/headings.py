@@ -7,9 +7,9 @@ import re
 from grammar import acts, store
 from grammar.acts import Act, Unread
 from grammar.clauses import Clause, Element
+from grammar.lexis import known_words
 from grammar.making import THINGS
 from grammar.telling import Telling, tell
-from grammar.vocabulary import known_words
 
 ROOMS = frozenset(store.table("clauses")["rooms"]["names"])
 ROOM_WORDS = frozenset(store.table("clauses")["rooms"]["words"])

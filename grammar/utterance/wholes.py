@@ -7,6 +7,7 @@ import re
 from grammar import acts
 from grammar.acts import Act, Unread
 from grammar.clauses import Clause
+from grammar.lexis import known_words
 from grammar.utterance.box_groups import depth_said_apart, one_box
 from grammar.utterance.cable_groups import (
     each_pipe,
@@ -32,7 +33,6 @@ from grammar.utterance.repeats import (
     once_corrected,
 )
 from grammar.utterance.yokes import one_yoke
-from grammar.vocabulary import known_words
 
 
 def without_empty_undo(made: list[Act]) -> list[Act]:
