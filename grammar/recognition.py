@@ -15,6 +15,7 @@ from grammar.utterance.layout import plain_layout
 from grammar.utterance.markers import (
     DISPUTE,
     TRAILING,
+    dispute,
     is_marker,
     marker_acts,
     not_but,
@@ -118,7 +119,7 @@ def recognise(
             made = restated_after_all(made)  # "three 12-2s, I mean"
             place += 1
             continue
-        if is_marker(clause) and (plain := marker_acts(clause)):
+        if is_marker(clause) and (plain := marker_acts(clause) or dispute(clause)):
             made += plain  # "no" at the end, or by itself
             place += 1
             continue

@@ -74,6 +74,11 @@ def marker_acts(clause: Clause) -> list[Act]:
             return [acts.Undo(words=element.found.words, span=element.found.span)]
     if any(element.tag in ("no", "nope", "nah") for element in clause.elements):
         return [acts.No(words="no", span=clause.span)]
+    return []
+
+
+def dispute(clause: Clause) -> list[Act]:
+    """ "That's wrong", in answer to a question: no."""
     if DISPUTE.search(clause.line):
         return [acts.No(words="not so", span=clause.span)]
     return []

@@ -113,7 +113,7 @@ def once_corrected(made: list[Act], heard: str) -> list[Act]:
     return kept
 
 
-def false_starts(made: list[Act]) -> list[Act]:
+def false_starts(made: list[Act], heard: str) -> list[Act]:
     """ "two… no, three 14-2s, yeah three": a number taken back, or said once more."""
     kept: list[Act] = []
     for place, act in enumerate(made):
@@ -128,6 +128,7 @@ def false_starts(made: list[Act]) -> list[Act]:
             stuttered = (
                 isinstance(following, tuple(THINGS.values()))
                 and getattr(following, "count", None) == act.value
+                and bool(heard[act.span[1] : following.span[0]].strip())
             )
             if (taken_back and not kept) or (again and said_yes) or stuttered:
                 continue

@@ -106,7 +106,8 @@ def tidied(
     made = one_box(
         one_yoke(
             false_starts(
-                without_heading_devices(joined_counts(without_activity(made, heard)), heard)
+                without_heading_devices(joined_counts(without_activity(made, heard)), heard),
+                heard,
             ),
             heard,
         ),
