@@ -169,7 +169,7 @@ def _held_before(turn: Turn, act: Act) -> bool:
     True where it is the same again, and so no longer in doubt.
     """
     for pending in turn.held_before:
-        if pending not in turn.state.pending or type(pending.act) is not type(act):
+        if pending not in turn.state.pending or not _of_one_subject(pending.act, act):
             continue
         same = pending.mark == Pending(act, "", "heard").mark
         drop(turn, pending)
@@ -177,6 +177,14 @@ def _held_before(turn: Turn, act: Act) -> bool:
             turn.echoes.append(say("echo.instead", words=pending.act.words))
         return same
     return False
+
+
+def _of_one_subject(held: Act, said: Act) -> bool:
+    """Whether an act is about what another is about; a denial only where it denies the same."""
+    if isinstance(held, acts.Deny) and isinstance(said, acts.Deny):
+        one, other = held.target, said.target
+        return (one.kind, one.name, one.awg) == (other.kind, other.name, other.awg)
+    return type(held) is type(said)
 
 
 def _refuse_again(turn: Turn, pending: Pending) -> None:

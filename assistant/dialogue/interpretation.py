@@ -173,6 +173,12 @@ def _is_volume(act: acts.SetSize) -> bool:
     return wide and act.family in ("pancake", "octagon") and act.depth is None and act.height is None
 
 
+def opens_denial(turn: Turn, act: Act) -> bool:
+    """True for the "there is" of "there is no dimmer": it begins a denial and answers nothing."""
+    opens = isinstance(act, (acts.Yes, acts.NoneOfThem)) and act.words.lower().startswith("there")
+    return opens and turn.next_is(acts.Deny)
+
+
 def means_nothing(state: State, act: Act) -> bool:
     """True for a bare value that no open question took."""
     return isinstance(act, (acts.Number, acts.Size))

@@ -170,6 +170,9 @@ def _work_through(turn: Turn) -> None:
     repair = False
     while (act := turn.take()) is not None:
         corrects = isinstance(act, acts.No) or act.function == "correction"
+        if interpretation.opens_denial(turn, act):
+            turn.understood.append(act.words)
+            continue
         if _stray(turn, act):
             turn.unplaced.append(act.words)
             continue
