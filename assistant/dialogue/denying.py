@@ -9,6 +9,7 @@ from assistant.dialogue.saying import listed, say
 from assistant.dialogue.state import Item, State
 from assistant.dialogue.turn import Turn
 from grammar import acts
+from grammar.acts import Reference
 from rules.contents import Cable, Conductors, FixtureWires, Grounds
 
 
@@ -36,7 +37,16 @@ def deny(turn: Turn, act: acts.Deny) -> None:
         return
     named = target.name is not None or target.awg is not None or target.kind in ("fitting", "device", "terminal_block", "jumper", "uncounted")
     found = references.find_all(state, replace(target, words="", count=None)) if named else []
-    _take_out(turn, [i for i in found if isinstance(i.content, references.TYPES[target.kind])], act)
+    _take_out(turn, [item for item in found if _is_denied(item, target)], act)
+
+
+def _is_denied(item: Item, target: Reference) -> bool:
+    """Whether an item is what a denial names, or one of it: "no receptacle" takes out the GFCI
+    receptacle, "no GFCI receptacle" no receptacle that was called only that."""
+    if not isinstance(item.content, references.TYPES[target.kind]):
+        return False
+    name = (target.name or "").lower()
+    return name in ("", "device") or references.called(item).lower().endswith(name)
 
 
 def _take_out(turn: Turn, items: list[Item], act: acts.Deny) -> None:
