@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from decimal import Decimal
 
-from assistant.dialogue import belief, correcting, denying, entering, naming, references
+from assistant.dialogue import belief, correcting, denying, entering, naming, operators, references
 from assistant.dialogue.saying import say
 from assistant.dialogue.turn import Turn
 from grammar import acts
@@ -49,7 +49,7 @@ def none(turn: Turn, act: Act) -> None:
         correcting.canopy(turn, acts.SetCanopy(canopy=False, words=act.words))
     elif turn.asked == "confirm":
         belief.rejected(turn)
-    elif turn.asked == "unread":
+    elif turn.asked in ("unread", "mistaken"):
         skip(turn, act)
     elif turn.asked == "box":
         turn.answer(say("how_to.box"), act.words)
@@ -104,9 +104,11 @@ def no(turn: Turn, act: Act) -> None:
         none(turn, act)
     elif turn.ahead or turn.trail:
         return
+    elif turn.state.proposed:
+        turn.state = replace(turn.state, proposed=())
+        turn.answer(say("echo.kept"), act.words)
     else:
-        turn.understood.append(act.words)
-        turn.answers.append(say("no_what"))
+        operators.mistaken(turn, act)
 
 
 def _corrects(turn: Turn) -> bool:
@@ -133,6 +135,8 @@ def skip(turn: Turn, act: Act) -> None:
     elif asked == "unread":
         state = replace(turn.state, unread=(), unread_with=frozenset())
         turn.enter(state, say("echo.left_out"), act.words)
+    elif asked == "mistaken":
+        turn.enter(replace(turn.state, mistaken=False), say("echo.kept"), act.words)
     elif asked in WORST_CASE:
         _assume(turn, asked, act)
     else:

@@ -5,8 +5,6 @@ A reply is a list of system acts, each with its sentence; faces join, show or sp
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from assistant.dialogue import questions
 from assistant.dialogue.asking import ask
 from assistant.dialogue.assessing import assess, exact
@@ -14,7 +12,7 @@ from assistant.dialogue.journal import Entry
 from assistant.dialogue.reply import Reply, SystemAct
 from assistant.dialogue.saying import listed, say
 from assistant.dialogue.spoken import slowly, spoken
-from assistant.dialogue.state import State
+from assistant.dialogue.state import State, described
 from assistant.dialogue.status import assumed, status
 from assistant.dialogue.turn import Turn
 from grammar import acts
@@ -142,7 +140,7 @@ class Composer:
 
     def _moved(self, told: str) -> bool:
         """True where there is something new to say of the total, or something came in."""
-        if self.turn.stepped or _described(self.state) != _described(self.turn.began):
+        if self.turn.stepped or described(self.state) != described(self.turn.began):
             return True
         return self.found.verdict not in ("incomplete", told)
 
@@ -168,11 +166,3 @@ class Composer:
         if self.found.verdict != "incomplete" and not again:
             text = say("for_margin", question=text[0].lower() + text[1:])
         return [SystemAct("question", text)]
-
-
-def _described(state: State) -> State:
-    """A state without what says nothing of the box."""
-    return replace(
-        state, pending=(), rejected=frozenset(), unread=(), unread_with=frozenset(), form="normal",
-        last="", put_off=frozenset(), clamps_mentioned=False, proposed=(), recalled=(), added=0,
-    )  # fmt: skip

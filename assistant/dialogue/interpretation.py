@@ -9,12 +9,14 @@ from __future__ import annotations
 
 from dataclasses import replace
 from decimal import Decimal
+from typing import cast
 
 from assistant.dialogue.correcting import LEAST_BOX
 from assistant.dialogue.state import State
 from assistant.dialogue.turn import Turn
 from grammar import acts
-from grammar.acts import Act, Reference
+from grammar.acts import Act, Reference, Thing
+from grammar.making import KIND_OF
 from rules.contents import Cable, FixtureWires, TableBox, Yoke
 
 SIZED = ("device_size", "block_size")
@@ -38,6 +40,10 @@ def interpreted(turn: Turn, act: Act) -> Act:
             return _full(act, acts.SetEdition(year=str(act.value)), "year")
         case acts.RestateNumber():
             return _restated(turn, act)
+        case acts.Number() if turn.asked == "mistaken" and act.value is not None:
+            return _corrected(act, acts.RestateNumber(value=act.value))
+        case _ if turn.asked == "mistaken" and type(act) in KIND_OF and act.function == "inform":
+            return _corrected(act, acts.Restate(thing=cast(Thing, act)))
         case acts.Number() if act.value is not None:
             return _number(turn, act, act.value)
         case acts.Size() if act.awg is not None:
@@ -62,6 +68,13 @@ def _full(bare: Act, made: Act, slot: str) -> Act:
     """The full act in the words of the bare one, its doubts now those of `slot`."""
     doubts = tuple(replace(doubt, slot=slot) for doubt in bare.doubts)
     return replace(made, words=bare.words, span=bare.span, doubts=doubts, function=bare.function)
+
+
+def _corrected(bare: Act, made: Act) -> Act:
+    """What was said to be wrong: the value or thing given is in its place."""
+    return replace(
+        made, words=bare.words, span=bare.span, doubts=bare.doubts, function="correction"
+    )
 
 
 def _open_width(turn: Turn) -> int | None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 
 from assistant.dialogue.saying import say, shortened
 from assistant.dialogue.state import State
@@ -44,6 +45,7 @@ def _step(
         done += 1
     if not done:
         turn.echoes.append(say(nothing))
+    turn.state = replace(turn.state, mistaken=False)
     turn.stepped = True
 
 

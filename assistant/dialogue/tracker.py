@@ -22,8 +22,10 @@ from assistant.dialogue import (
     questions,
     stepping,
     supposing,
+    unread,
 )
 from assistant.dialogue.assessing import assess
+from assistant.dialogue.state import described
 from assistant.dialogue.turn import Mark, Turn
 from grammar import acts
 from grammar.acts import Act
@@ -215,6 +217,8 @@ def _handler(act: Act) -> Callable[[Turn, Any], None]:
 def _do(turn: Turn, act: Act, mark: Mark) -> None:
     """Do an act, and note how things stood before it if it changed the box."""
     _handler(act)(turn, act)
+    if unread.says_again(act) and described(turn.state) != described(mark.state):
+        turn.state = replace(turn.state, mistaken=False)
     if turn.state is not mark.state and not isinstance(act, STEPS):
         turn.marks.append(mark)
         if turn.state.proposed and any(type(act) is type(one) for one in turn.state.proposed) and not isinstance(act, acts.Suppose):

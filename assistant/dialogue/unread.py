@@ -89,6 +89,11 @@ def _answered_with(turn: Turn, words: Sequence[str]) -> frozenset[str]:
     return ANSWERS.get(turn.first_asked or "", OF_BOX | clamps)
 
 
+def says_again(act: Act) -> bool:
+    """Whether an act is of those that say what is in the box, or what is not."""
+    return belief.kind(act) in CONTENTS | CHANGING | SAID_AGAIN | {"Deny"}
+
+
 def _settled(turn: Turn) -> bool:
     """True where what was not read has been said again, as far as one can know.
 
