@@ -104,6 +104,8 @@ def no(turn: Turn, act: Act) -> None:
         none(turn, act)
     elif turn.ahead or turn.trail:
         return
+    elif turn.asks:
+        turn.understood.append(act.words)
     elif turn.state.proposed:
         turn.state = replace(turn.state, proposed=())
         turn.answer(say("echo.kept"), act.words)

@@ -64,6 +64,7 @@ class Talk:
             history=self._history,
             spoken=entry.confidence is not None,
             gaps=bool(entry.unread),
+            asks=entry.heard.rstrip().endswith("?"),
             box_name=self.name,
         )
         run(turn, entry.acts)
