@@ -5,7 +5,7 @@ from __future__ import annotations
 from contextlib import suppress
 from dataclasses import replace
 
-from assistant.dialogue import boxing, entering, naming, operators, references
+from assistant.dialogue import ambiguity, boxing, entering, naming, operators, references
 from assistant.dialogue.assessing import Assessment, Question
 from assistant.dialogue.saying import attempts, counted, listed, marked, plain, say, volume
 from assistant.dialogue.state import State, sizes_present
@@ -67,6 +67,9 @@ def _confirm(state: State, tries: int) -> str:
     if isinstance(act, acts.UnknownOperator):
         text = attempts("confirm_operator")[min(tries, 2)]
         return text.format(what=_bare(act, state), verb=act.verb)
+    if ambiguity.is_open(state):
+        text = attempts("confirm_which")[min(tries, 2)]
+        return text.format(what=ambiguity.choices(state, pending), words=act.words)
     wordings = attempts(f"confirm_{pending.reason}")
     what = described(act, state) or f"“{act.words}”"
     text = wordings[min(tries, len(wordings) - 1)].format(what=what, words=act.words)

@@ -9,7 +9,7 @@ from contextlib import suppress
 from dataclasses import replace
 from decimal import Decimal
 
-from assistant.dialogue import boxing, entering, naming, references
+from assistant.dialogue import ambiguity, boxing, entering, naming, references
 from assistant.dialogue.saying import counted, listed, say, sentence
 from assistant.dialogue.state import Item, Recalled, State, mark_of
 from assistant.dialogue.turn import Turn
@@ -376,7 +376,11 @@ def resize(turn: Turn, act: acts.Resize) -> None:
 
 def remove(turn: Turn, act: acts.Remove) -> None:
     """ "Take out one of the 14-2s", "scratch the switch"."""
-    state, target = turn.state, act.target
+    meant = ambiguity.resolved(turn.state, act.target)
+    if meant is None:
+        ambiguity.ask_which(turn, act)
+        return
+    state, target = turn.state, meant
     if target.kind == "part" or (target.kind == "anything" and state.last == "box"):
         if remove_part(turn, target, act):
             return

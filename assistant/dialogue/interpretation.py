@@ -11,6 +11,7 @@ from dataclasses import replace
 from decimal import Decimal
 from typing import cast
 
+from assistant.dialogue import ambiguity
 from assistant.dialogue.correcting import LEAST_BOX
 from assistant.dialogue.state import State
 from assistant.dialogue.turn import Turn
@@ -42,6 +43,8 @@ def interpreted(turn: Turn, act: Act) -> Act:
             return _restated(turn, act)
         case acts.Number() if turn.asked == "mistaken" and act.value is not None:
             return _corrected(act, acts.RestateNumber(value=act.value))
+        case _ if type(act) in KIND_OF and act.function == "inform" and _asks_which(turn):
+            return ambiguity.answered(turn, cast(Thing, act)) or act
         case _ if turn.asked == "mistaken" and type(act) in KIND_OF and act.function == "inform":
             return _corrected(act, acts.Restate(thing=cast(Thing, act)))
         case acts.Number() if act.value is not None:
@@ -68,6 +71,10 @@ def _full(bare: Act, made: Act, slot: str) -> Act:
     """The full act in the words of the bare one, its doubts now those of `slot`."""
     doubts = tuple(replace(doubt, slot=slot) for doubt in bare.doubts)
     return replace(made, words=bare.words, span=bare.span, doubts=doubts, function=bare.function)
+
+
+def _asks_which(turn: Turn) -> bool:
+    return turn.asked == "confirm" and ambiguity.is_open(turn.state)
 
 
 def _corrected(bare: Act, made: Act) -> Act:
