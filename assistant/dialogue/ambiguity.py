@@ -10,6 +10,7 @@ from assistant.dialogue.state import Item, Pending, State
 from assistant.dialogue.turn import Turn
 from grammar import acts
 from grammar.acts import Act, Reference, Thing
+from rules.contents import Uncounted
 
 WHICH = "which"
 """The slot of a held act of which it is open what it means."""
@@ -22,6 +23,9 @@ def resolved(state: State, target: Reference) -> Reference | None:
         return target
     if target.name is not None or target.ordinal is not None:
         return target
+    proposed = [one.target for one in state.proposed if isinstance(one, acts.Remove)]
+    if proposed and target.count is not None:
+        return replace(proposed[-1], count=target.count)
     if target.which in ("other", "others"):
         found = _others(state)
     elif target.count is not None and target.which == "said":
@@ -36,7 +40,14 @@ def resolved(state: State, target: Reference) -> Reference | None:
 def _some(state: State, count: int) -> list[Item]:
     """What "one of them" can mean: the thing said last if there are more of it, else any."""
     last = state.item(state.last)
-    return [last] if last is not None and last.content.count > count else list(state.items)
+    if last is not None and last.content.count > count:
+        return [last]
+    return [item for item in _counted(state) if item.content.count >= count]
+
+
+def _counted(state: State) -> list[Item]:
+    """The things that take an allowance."""
+    return [item for item in state.items if not isinstance(item.content, Uncounted)]
 
 
 def _others(state: State) -> list[Item]:
@@ -47,7 +58,7 @@ def _others(state: State) -> list[Item]:
     if last is not None and taken is not None:
         if replace(taken, count=last.content.count) == last.content:
             return [last]
-    return [item for item in state.items if item is not last]
+    return [item for item in _counted(state) if item is not last]
 
 
 def ask_which(turn: Turn, act: Act) -> None:
@@ -63,7 +74,7 @@ def is_open(state: State) -> bool:
 def choices(state: State, pending: Pending) -> str:
     """What it may mean, in words: "the cables, the switch or the receptacle"."""
     target = getattr(pending.act, "target", Reference())
-    found = _others(state) if target.which in ("other", "others") else state.items
+    found = _others(state) if target.which in ("other", "others") else _counted(state)
     names = dict.fromkeys(f"the {_noun(item)}" for item in found)
     return " or ".join(listed(list(names)).rsplit(" and ", 1))
 

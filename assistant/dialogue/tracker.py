@@ -14,6 +14,7 @@ from assistant.dialogue import (
     answering,
     belief,
     boxing,
+    conflicts,
     correcting,
     denying,
     entering,
@@ -200,7 +201,7 @@ def _work(turn: Turn, act: Act) -> None:
         _do(turn, full, mark)
         return
     belief.settle_operator(turn, full)
-    if belief.hold(turn, full):
+    if belief.hold(turn, full) or conflicts.held(turn, full):
         turn.marks.append(mark)
         return
     _do(turn, full, mark)
