@@ -80,7 +80,7 @@ def choices(state: State, pending: Pending) -> str:
 
 
 def _noun(item: Item) -> str:
-    return naming.shown(item.content).partition(" ")[2]
+    return naming.brief(item.content).partition(" ")[2]
 
 
 def answered(turn: Turn, thing: Thing) -> Act | None:

@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 
 from assistant.dialogue import belief, unread
 from assistant.dialogue.boxes import Boxes, Outcome, Resumed
+from assistant.dialogue.events import EVENTS, told as told_of_boxes
 from assistant.dialogue.hearing import confidence_of, heard_with
 from assistant.dialogue.journal import Entry
 from assistant.dialogue.reply import Reply, SystemAct
@@ -25,11 +26,6 @@ from grammar.words import Word
 from rules import DEFAULT_EDITION
 
 FIRST_BOX = "box 1"
-EVENTS = (
-    acts.NextBox, acts.OpenBox, acts.CopyBox, acts.NameBox, acts.DeleteBox, acts.ListBoxes,
-    acts.NewJob,
-)  # fmt: skip
-"""Acts about the boxes of the job rather than about the box at hand."""
 OUTSIDE = (acts.Alias, acts.NewJob)
 """Acts that take whoever keeps the jobs."""
 
@@ -105,7 +101,7 @@ class Conversation:
         reply: Reply | None = None
         part: list[Act] = []
         start = 0
-        told = self._settled(_of_this_job(read.acts))
+        told = self._settled(_of_this_job(told_of_boxes(read.heard, read.acts)))
         events = [act for act in told if isinstance(act, (*EVENTS, acts.Alias))]
         if not events:
             return self._take(Entry(read.heard, tuple(told), read.unread, confidence))
