@@ -168,8 +168,16 @@ class Boxes:
     def _reopen(self, found: str) -> Outcome:
         if found != self._at:
             self._go(found)
-        standing = status(self.current.state, self.current.assessment)
-        return Outcome(f"{say('job.opened', name=found)} {standing}".strip(), "opened", found)
+        return Outcome(self._opened(found), "opened", found)
+
+    def _opened(self, name: str) -> str:
+        """Where the box that was opened stands, with the caution where it is still to be said."""
+        talk = self.current
+        said = [say("job.opened", name=name), status(talk.state, talk.assessment)]
+        if talk.assessment.verdict != "incomplete" and not talk.cautioned:
+            said.append(say("caution_short"))
+            talk.cautioned = True
+        return " ".join(part for part in said if part)
 
     def _open(self, act: acts.OpenBox) -> Outcome:
         if act.which == "previous":
@@ -194,8 +202,7 @@ class Boxes:
                 return Outcome(say("job.no_box", name="before this"))
             found = self.names[place - 1]
         self._at = found
-        standing = status(self.current.state, self.current.assessment)
-        return Outcome(f"{say('job.opened', name=found)} {standing}".strip(), "opened", found)
+        return Outcome(self._opened(found), "opened", found)
 
     def _copy(self, act: acts.CopyBox) -> Outcome:
         old = self.find(act.like) if act.like else self._at
@@ -206,6 +213,7 @@ class Boxes:
             return Outcome(say("job.taken", name=new))
         edition = self.began_under(old)
         self._talks[new] = Talk.fold(self.talk(old).journal, edition, new)
+        self._talks[new].cautioned = self.talk(old).cautioned
         self._begin(new, edition)
         return Outcome(say("job.copied", old=old, name=new), "copied", new, old)
 

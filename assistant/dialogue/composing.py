@@ -93,7 +93,8 @@ class Composer:
         if not made and self.nothing and self.asks != "unread":
             made.append(SystemAct("nonunderstanding", self._nothing(tries)))
         made += self._advice(told)
-        if not cautioned and self.found.verdict != "incomplete" and self.changed:
+        told_it = self.changed or bool(turn.answers)
+        if not cautioned and self.found.verdict != "incomplete" and told_it:
             made.append(SystemAct("caution", say("caution_short")))
         made += self._question(tries, last, bool(made) and made[0].act == "acknowledge")
         return made
@@ -140,7 +141,7 @@ class Composer:
 
     def _moved(self, told: str) -> bool:
         """True where there is something new to say of the total, or something came in."""
-        if self.turn.stepped or described(self.state) != described(self.turn.began):
+        if self.turn.stepped or self.turn.closes or described(self.state) != described(self.turn.began):
             return True
         return self.found.verdict not in ("incomplete", told)
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from assistant.dialogue import naming, references
+from assistant.dialogue.assessing import assess
 from assistant.dialogue.saying import listed, say
 from assistant.dialogue.state import Item, State
 from assistant.dialogue.turn import Turn
@@ -85,9 +86,13 @@ def nothing_else(turn: Turn, act: acts.NothingElse) -> None:
         state = replace(state, grounds="none")
         changes.append(say("no_grounds"))
     state = replace(state, empty=state.empty or bare or bool(state.items))
-    turn.enter(
-        state, say("echo.nothing_else", so=", ".join(changes)) if changes else say("fine"), act.words
-    )
+    turn.closes = assess(state).verdict != "incomplete"
+    plain = "" if turn.closes else say("fine")
+    turn.enter(state, _nothing_more(changes) or plain, act.words)
+
+
+def _nothing_more(changes: list[str]) -> str:
+    return say("echo.nothing_else", so=", ".join(changes)) if changes else ""
 
 
 def _has_grounds(turn: Turn) -> bool:

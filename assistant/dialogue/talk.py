@@ -41,6 +41,7 @@ class Talk:
         talk = cls(edition, name)
         for entry in entries:
             talk.hear(entry)
+        talk.cautioned = False  # what was said while folding nobody heard
         return talk
 
     @property
@@ -89,5 +90,5 @@ class Talk:
         self._tries = self._tries + 1 if stuck else 0
         reply = composer.compose(self._tries, self._told, self.last, self.cautioned)
         self._told = "" if reply.verdict == "incomplete" else reply.verdict
-        self.cautioned = self.cautioned or bool(self._told)
+        self.cautioned = self.cautioned or any(act.act == "caution" for act in reply.acts)
         return reply

@@ -67,6 +67,8 @@ class Turn:
     """True where words of the utterance were not understood."""
     spoken: bool = False
     """True where an ear gave the words, so that doubts are to be asked back."""
+    closes: bool = False
+    """True where the description was ended, so that the verdict is due once more."""
     asks: bool = False
     """True where the utterance ends in a question mark: a "no" in it only asks for assent."""
     held_before: tuple[Pending, ...] = ()
