@@ -15,7 +15,7 @@ from assistant.dialogue.events import EVENTS, told as told_of_boxes
 from assistant.dialogue.hearing import confidence_of, heard_with
 from assistant.dialogue.journal import Entry
 from assistant.dialogue.reply import Reply, SystemAct
-from assistant.dialogue.saying import say
+from assistant.dialogue.saying import listed, say
 from assistant.dialogue.spoken import spoken
 from assistant.dialogue.talk import Talk
 from assistant.dialogue.unreadable import printable, unreadable
@@ -111,19 +111,20 @@ class Conversation:
                 part.append(_changed(act) if copied else act)
                 continue
             copied = isinstance(act, acts.CopyBox)
-            if part:
+            if part or _weighs(read, start, act.span[0]):
                 reply = self._part(read, part, (start, act.span[0]), confidence)
-                said += [one for one in reply.acts if one.act not in ("question", "caution")]
+                said += _kept_of(reply)
                 part = []
             start = act.span[1]
             reply, text = self._event(act, read, confidence)
             said.append(SystemAct("event", text))
-        if part:
-            end = len(read.heard)
+        end = len(read.heard)
+        behind = bool(part) or _weighs(read, start, end)
+        if behind:
             reply = self._part(read, part, (start, end), confidence)
             said += reply.acts
         assert reply is not None
-        return self._over(reply, said, read, not part)
+        return self._over(reply, said, read, not behind)
 
     def _settled(self, told: Sequence[Act]) -> list[Act]:
         """ "Undo" right after a box was deleted brings it back; "go back" where there is no
@@ -199,6 +200,20 @@ class Conversation:
         )
         self.talk.last = new
         return new
+
+
+def _kept_of(reply: Reply) -> list[SystemAct]:
+    """What is said of a part before a box event: no question, but words left unread are told."""
+    made = [one for one in reply.acts if one.act not in ("question", "caution")]
+    if reply.asks == "unread" and reply.left_over:
+        left = listed([f"“{words}”" for words in reply.left_over])
+        made.append(SystemAct("echo", say("left_over", words=left)))
+    return made
+
+
+def _weighs(read: Utterance, start: int, end: int) -> bool:
+    """True where words that weigh were left unread in a part of an utterance."""
+    return any(start <= run.span[0] < end for run in read.weighty)
 
 
 def _changed(act: Act) -> Act:
