@@ -14,13 +14,13 @@ EVENTS = (
 
 
 def told(heard: str, read: Sequence[Act]) -> list[Act]:
-    """The acts without an event that is only asked about: "should I delete box one?" deletes
-    nothing."""
+    """The acts without a change of the job that is only asked about: "should I delete box one?"
+    deletes nothing."""
     made: list[Act] = []
     for act in read:
         before = made[-1] if made else None
         asked = isinstance(before, acts.AskUnknown) and _touch(heard, before, act)
-        if not (asked and isinstance(act, EVENTS)):
+        if not (asked and isinstance(act, (acts.DeleteBox, acts.NameBox))):
             made.append(act)
     return made
 

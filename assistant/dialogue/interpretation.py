@@ -116,6 +116,8 @@ def _number(turn: Turn, act: acts.Number, value: Decimal) -> Act:
         return _as_volume(turn, act, value)
     if asked == "box_depth":
         return _full(act, acts.SetSize(depth=value), "depth")
+    if asked == "clamps" and any(type(one) in KIND_OF for one in turn.done):
+        return act  # behind things said, a number left alone may have counted any of them
     if asked == "clamps" and value == 0:
         return _full(act, acts.SetClamps(where="none"), "where")
     if asked == "clamps" and whole and value <= 4:
@@ -193,10 +195,16 @@ def _is_volume(act: acts.SetSize) -> bool:
     return wide and act.family in ("pancake", "octagon") and act.depth is None and act.height is None
 
 
-def opens_denial(turn: Turn, act: Act) -> bool:
-    """True for the "there is" of "there is no dimmer": it begins a denial and answers nothing."""
-    opens = isinstance(act, (acts.Yes, acts.NoneOfThem)) and act.words.lower().startswith("there")
-    return opens and turn.next_is(acts.Deny)
+def tells_nothing(turn: Turn, act: Act) -> bool:
+    """True for the "there is" of "there is no dimmer", which begins a denial and answers nothing,
+    and for the one of "box 20 cu in (1)", of which there is but one."""
+    if isinstance(act, (acts.Yes, acts.NoneOfThem)):
+        return act.words.lower().startswith("there") and turn.next_is(acts.Deny)
+    before = turn.done[-1] if turn.done else None
+    if not (isinstance(act, acts.Number) and isinstance(before, (acts.SetVolume, acts.SetSize))):
+        return False
+    start = act.span[0]
+    return act.value == 1 and start > 0 and turn.heard[start - 1 : start] == "("
 
 
 def means_nothing(state: State, act: Act) -> bool:

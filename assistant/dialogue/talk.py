@@ -65,7 +65,7 @@ class Talk:
             history=self._history,
             spoken=entry.confidence is not None,
             gaps=bool(entry.unread),
-            asks=entry.heard.rstrip().endswith("?"),
+            heard=entry.heard,
             box_name=self.name,
         )
         run(turn, entry.acts)

@@ -151,9 +151,13 @@ def _stray(turn: Turn, act: Act) -> bool:
     """True for a bare answer heard behind other acts with words not understood.
 
     The words that it belonged to may be the very ones that were misheard, so that it answers
-    nothing: "… one skip on the tens" for "… one switch on the tens".
+    nothing: "… one skip on the tens" for "… one switch on the tens". Typed or heard, a number
+    that nothing could be made of is such a gap too.
     """
-    return bool(turn.spoken and turn.gaps and turn.done and isinstance(act, STRAYING))
+    if not (turn.done and isinstance(act, STRAYING)):
+        return False
+    left = [one for one in turn.done if isinstance(one, acts.Number)]
+    return turn.spoken and turn.gaps or any(one.words in turn.unplaced for one in left)
 
 
 def run(turn: Turn, told: Sequence[Act]) -> None:
@@ -173,7 +177,7 @@ def _work_through(turn: Turn) -> None:
     repair = False
     while (act := turn.take()) is not None:
         corrects = isinstance(act, acts.No) or act.function == "correction"
-        if interpretation.opens_denial(turn, act):
+        if interpretation.tells_nothing(turn, act):
             turn.understood.append(act.words)
             continue
         if _stray(turn, act):
