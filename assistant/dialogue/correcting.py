@@ -402,7 +402,7 @@ def remove(turn: Turn, act: acts.Remove) -> None:
     if target.kind == "anything" and target.count is None and act.target.words.lower().strip() in ("it", "that", "that one", "the last one", "that last one") and 0 < state.added < item.content.count:
         out = state.added
     if out > item.content.count:
-        turn.refused.append(say("fewer_than_that", what=naming.heard(item.content)))
+        _remove_across(turn, item, out, target, act.words)
         return
     if target.ordinal is None and target.count is None and target.kind == "device" and target.name not in (None, "device"):
         # "the switches" where a switch and a three-way switch are there: all of that name
@@ -412,6 +412,21 @@ def remove(turn: Turn, act: acts.Remove) -> None:
                 recount(turn, one, 0, act.words)
             return
     recount(turn, item, item.content.count - out, act.words)
+
+
+def _remove_across(turn: Turn, item: Item, out: int, target: Reference, words: str) -> None:
+    """ "Take out two switches" where a switch and a three-way switch are there: both of them; of
+    more than that many it is asked which."""
+    found = references.find_all(turn.state, target)
+    units = sum(one.content.count for one in found)
+    if units < out:
+        turn.refused.append(say("fewer_than_that", what=naming.heard(item.content)))
+        return
+    if units > out:
+        turn.unplaced.append(words)
+        return
+    for one in found:
+        recount(turn, one, 0, words)
 
 
 def remove_part(turn: Turn, target: Reference, act: Act) -> bool:
