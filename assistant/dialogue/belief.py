@@ -134,7 +134,11 @@ def hold(turn: Turn, act: Act) -> bool:
 
 def _unsized(turn: Turn, act: Act) -> Act:
     """Wires without a size: there is nothing to take it from, unless one size alone is there."""
-    loose = isinstance(act, acts.AddConductors) and act.awg is None and len(sizes_present(turn.state)) != 1
+    loose = (
+        isinstance(act, acts.AddConductors)
+        and act.awg is None
+        and len(sizes_present(turn.state)) != 1
+    )
     cable = (
         isinstance(act, acts.AddCable) and act.awg is None
         and not any(isinstance(item.content, Cable) for item in turn.state.items)

@@ -128,7 +128,11 @@ class Boxes:
         if len(close) == 1:
             return close[0]
         words = set(part.split()) - {"one", "box", "the"}
-        alike = [known for known in self._names if words and (words <= set(known.split()) or set(known.split()) <= words)]
+        alike = [
+            known
+            for known in self._names
+            if words and (words <= set(known.split()) or set(known.split()) <= words)
+        ]
         if len(alike) == 1:
             return alike[0]
         number = re.fullmatch(r"(?:box )?(\d+)", wanted)
@@ -242,7 +246,9 @@ class Boxes:
         self._deleted.append((found, self.names.index(found), self._at))
         del self._names[found]
         if self._at == found:
-            self._at = next((step for step in reversed(self._trail) if step in self._names), self.names[-1])
+            self._at = next(
+                (step for step in reversed(self._trail) if step in self._names), self.names[-1]
+            )
         return Outcome(say("job.deleted", name=found), "removed", found)
 
     def restore(self) -> Outcome | None:
@@ -260,7 +266,9 @@ class Boxes:
         verdicts = {name: self.verdict(name) for name in self._names}
         if only:
             wanted = [name for name, verdict in verdicts.items() if verdict == only]
-            return listed([_title(name) for name in wanted]) + "." if wanted else say("job.none_such")
+            return (
+                listed([_title(name) for name in wanted]) + "." if wanted else say("job.none_such")
+            )
         fits = sum(verdict == "fits" for verdict in verdicts.values())
         over = sum(verdict == "over" for verdict in verdicts.values())
         count = len(verdicts)
@@ -275,7 +283,10 @@ class Boxes:
         if count > MOST_LISTED:
             wanted = [name for name, verdict in verdicts.items() if verdict == "over"]
             return text + (" " + say("job.over_list", names=listed(wanted[:5])) if wanted else "")
-        rows = [say("job.row", name=_title(name), verdict=say(f"job.verdict.{verdict}")) for name, verdict in verdicts.items()]
+        rows = [
+            say("job.row", name=_title(name), verdict=say(f"job.verdict.{verdict}"))
+            for name, verdict in verdicts.items()
+        ]
         return f"{text} {'; '.join(rows)}."
 
 

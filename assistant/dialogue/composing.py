@@ -74,9 +74,7 @@ class Composer:
             shows_sheet=self.turn.shows_sheet,
         )
 
-    def _acts(
-        self, tries: int, told: str, last: Reply | None, cautioned: bool
-    ) -> list[SystemAct]:
+    def _acts(self, tries: int, told: str, last: Reply | None, cautioned: bool) -> list[SystemAct]:
         turn = self.turn
         if turn.replay:
             return [SystemAct("repeat", last.said if last else say("nothing_to_repeat"))]
@@ -141,7 +139,11 @@ class Composer:
 
     def _moved(self, told: str) -> bool:
         """True where there is something new to say of the total, or something came in."""
-        if self.turn.stepped or self.turn.closes or described(self.state) != described(self.turn.began):
+        if (
+            self.turn.stepped
+            or self.turn.closes
+            or described(self.state) != described(self.turn.began)
+        ):
             return True
         return self.found.verdict not in ("incomplete", told)
 

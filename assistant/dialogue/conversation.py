@@ -11,7 +11,8 @@ from dataclasses import dataclass, replace
 
 from assistant.dialogue import belief, unread
 from assistant.dialogue.boxes import Boxes, Outcome, Resumed
-from assistant.dialogue.events import EVENTS, told as told_of_boxes
+from assistant.dialogue.events import EVENTS
+from assistant.dialogue.events import told as told_of_boxes
 from assistant.dialogue.hearing import confidence_of, heard_with
 from assistant.dialogue.journal import Entry
 from assistant.dialogue.reply import Reply, SystemAct
@@ -131,7 +132,11 @@ class Conversation:
         earlier box steps back within this one."""
         made: list[Act] = []
         for act in told:
-            if isinstance(act, acts.OpenBox) and act.which == "previous" and len(self.boxes.names) < 2:
+            if (
+                isinstance(act, acts.OpenBox)
+                and act.which == "previous"
+                and len(self.boxes.names) < 2
+            ):
                 act = acts.Undo(words=act.words, span=act.span)
             made.append(act)
         if self._deleted_last and len(made) == 1 and isinstance(made[0], (acts.Undo, acts.Redo)):
@@ -157,9 +162,7 @@ class Conversation:
         self._records.append(Record("entry", self.talk.name or box, entry))
         return reply
 
-    def _event(
-        self, act: Act, read: Utterance, confidence: float | None
-    ) -> tuple[Reply, str]:
+    def _event(self, act: Act, read: Utterance, confidence: float | None) -> tuple[Reply, str]:
         if isinstance(act, acts.Alias):
             self.aliases[act.say.strip().lower()] = act.mean.strip()
             return self.talk.standing(""), say("alias_kept", say=act.say, mean=act.mean)

@@ -145,11 +145,20 @@ def unsized_cables(turn: Turn, cable: acts.AddCable) -> None:
     target = Reference("cable", words=cable.words)
     low = cable.words.lower()
     counted = any(word in low.split() for word in ("a", "an"))
-    if cable.count is None and not counted and not any(w in low.split() for w in ("another", "more", "same")):
+    if (
+        cable.count is None
+        and not counted
+        and not any(w in low.split() for w in ("another", "more", "same"))
+    ):
         turn.understood.append(cable.words)  # "the old cable": nothing more
         return
     adds = any(word in low.split() for word in ("more", "another", "extra", "additional", "same"))
-    if adds or low.startswith(("another ", "one more ", "a second", "a third")) or cable.count is None or (cable.count == 1 and low.startswith(("a ", "an "))):
+    if (
+        adds
+        or low.startswith(("another ", "one more ", "a second", "a third"))
+        or cable.count is None
+        or (cable.count == 1 and low.startswith(("a ", "an ")))
+    ):
         more(turn, acts.More(target=target, count=cable.count or 1, words=cable.words))
         return
     recount_act(turn, acts.Recount(target=target, count=cable.count, words=cable.words))
@@ -168,7 +177,9 @@ def _first_mention(turn: Turn, act: acts.Recount) -> None:
     target = act.target
     thing: Thing
     if target.kind == "cable":
-        thing = acts.AddCable(count=act.count, awg=target.awg, conductors=target.conductors, words=act.words)
+        thing = acts.AddCable(
+            count=act.count, awg=target.awg, conductors=target.conductors, words=act.words
+        )
     elif target.kind == "device":
         thing = acts.AddDevice(count=act.count, name=target.name, awg=target.awg, words=act.words)
     elif target.kind == "conductors" and target.awg is not None:
@@ -187,7 +198,11 @@ def restate(turn: Turn, act: acts.Restate) -> None:
     if isinstance(thing, acts.AddCable) and thing.awg is None:
         unsized_cables(turn, thing)
         return
-    if isinstance(thing, acts.AddDevice) and thing.name == "combination device" and _combined(turn, thing):
+    if (
+        isinstance(thing, acts.AddDevice)
+        and thing.name == "combination device"
+        and _combined(turn, thing)
+    ):
         return
     item = _restated(state, act)
     if item is None:
@@ -211,12 +226,18 @@ def _combined(turn: Turn, thing: acts.AddDevice) -> bool:
     yokes = [i for i in turn.state.items if isinstance(i.content, Yoke)]
     if sum(i.content.count for i in yokes) != 2:
         return False
-    sizes = [i.content.awg for i in yokes if isinstance(i.content, Yoke) and i.content.awg is not None]
+    sizes = [
+        i.content.awg for i in yokes if isinstance(i.content, Yoke) and i.content.awg is not None
+    ]
     state = turn.state
     for item in yokes:
         state = state.without(item.key)
     one = Yoke("combination device", min(sizes) if sizes else None)
-    echo = say("echo.changed_item", old=listed([naming.heard(i.content) for i in yokes]), new=naming.heard(one))
+    echo = say(
+        "echo.changed_item",
+        old=listed([naming.heard(i.content) for i in yokes]),
+        new=naming.heard(one),
+    )
     turn.enter(state.with_item(one, thing.words), echo, naming.shown(one))
     return True
 
@@ -225,7 +246,11 @@ def _proposed(turn: Turn, thing: Thing) -> bool:
     """ "Well, it is a 12-2": what was only supposed just before is so."""
     for one in turn.state.proposed:
         same = getattr(one, "thing", None)
-        if isinstance(one, acts.Replace) and same is not None and mark_of(replace(same, count=None)) == mark_of(replace(thing, count=None)):
+        if (
+            isinstance(one, acts.Replace)
+            and same is not None
+            and mark_of(replace(same, count=None)) == mark_of(replace(thing, count=None))
+        ):
             turn.state = replace(turn.state, proposed=())
             replace_act(turn, replace(one, thing=replace(same, doubts=())))
             return True
@@ -236,7 +261,9 @@ def _restated(state: State, act: acts.Restate) -> Item | None:
     """What is restated: what was named, what agrees exactly, else the only one of its type."""
     if act.instead_of is not None:
         found = references.find(state, act.instead_of)
-        if found is not None or references.to_thing(act.thing) == replace(act.instead_of, words=act.thing.words, count=None):
+        if found is not None or references.to_thing(act.thing) == replace(
+            act.instead_of, words=act.thing.words, count=None
+        ):
             return found
     reference = references.to_thing(act.thing)
     exact = references.find(state, reference) if reference.awg or reference.name else None
@@ -288,7 +315,11 @@ def restate_number(turn: Turn, act: acts.RestateNumber) -> None:
     """ "Make that three", "it was three", "no, twenty": a value alone, in place of another."""
     state, value = turn.state, act.value
     whole = value == int(value)
-    if act.instead_of in SIZES and value in SIZES and any(getattr(i.content, "awg", None) == act.instead_of for i in state.items):
+    if (
+        act.instead_of in SIZES
+        and value in SIZES
+        and any(getattr(i.content, "awg", None) == act.instead_of for i in state.items)
+    ):
         old = Reference("anything", awg=int(act.instead_of or 0), which="all", words=act.words)
         resize(turn, acts.Resize(target=old, awg=int(value), words=act.words))
         return
@@ -296,7 +327,12 @@ def restate_number(turn: Turn, act: acts.RestateNumber) -> None:
         boxing.set_volume(turn, value, act)
         return
     item = state.item(state.last) or _countable(state)
-    if act.instead_of is not None and item is not None and act.instead_of == state.added != item.content.count and whole:
+    if (
+        act.instead_of is not None
+        and item is not None
+        and act.instead_of == state.added != item.content.count
+        and whole
+    ):
         # "two more … not two, one": of what came in last
         recount(turn, item, item.content.count - state.added + int(value), act.words)
         return
@@ -307,7 +343,12 @@ def restate_number(turn: Turn, act: acts.RestateNumber) -> None:
     if item is None or not whole:
         turn.unplaced.append(act.words)
         return
-    if isinstance(item.content, Cable) and _as_pair(value) is None and int(value) in (10, 12, 14) and int(value) > 9:
+    if (
+        isinstance(item.content, Cable)
+        and _as_pair(value) is None
+        and int(value) in (10, 12, 14)
+        and int(value) > 9
+    ):
         turn.unplaced.append(act.words)
         return
     recount(turn, item, int(value), act.words)
@@ -329,10 +370,12 @@ def _means_box(turn: Turn, act: acts.RestateNumber) -> bool:
     if not (state.box or turn.asked == "box"):
         return False
     fraction = value != int(value)
-    counted = act.instead_of is not None and any(i.content.count == act.instead_of for i in state.items)
+    counted = act.instead_of is not None and any(
+        i.content.count == act.instead_of for i in state.items
+    )
     if counted and not fraction:
         return False
-    if state.last == "box" and (value >= LEAST_BOX or fraction and value >= 3):
+    if state.last == "box" and (value >= LEAST_BOX or (fraction and value >= 3)):
         return True
     if fraction and value >= 3 and _as_pair(value) is None:
         return True
@@ -353,12 +396,16 @@ def _as_pair(value: Decimal) -> tuple[int, int] | None:
 def resize(turn: Turn, act: acts.Resize) -> None:
     """ "Make the twelves fourteens": the wire size of what is meant, a device on it with it."""
     target = act.target
-    found = [
-        item
-        for item in turn.state.items
-        if (target.awg is None or getattr(item.content, "awg", None) == target.awg)
-        and isinstance(item.content, references.TYPES[target.kind])
-    ] if target.which == "all" else references.find_all(turn.state, target)
+    found = (
+        [
+            item
+            for item in turn.state.items
+            if (target.awg is None or getattr(item.content, "awg", None) == target.awg)
+            and isinstance(item.content, references.TYPES[target.kind])
+        ]
+        if target.which == "all"
+        else references.find_all(turn.state, target)
+    )
     found = [item for item in found if hasattr(item.content, "awg")]
     if not found:
         not_found(turn, act.target, act.words)
@@ -399,12 +446,23 @@ def remove(turn: Turn, act: acts.Remove) -> None:
             recount(turn, one, 0, act.words)
         return
     out = references.meant(item, target)
-    if target.kind == "anything" and target.count is None and act.target.words.lower().strip() in ("it", "that", "that one", "the last one", "that last one") and 0 < state.added < item.content.count:
+    if (
+        target.kind == "anything"
+        and target.count is None
+        and act.target.words.lower().strip()
+        in ("it", "that", "that one", "the last one", "that last one")
+        and 0 < state.added < item.content.count
+    ):
         out = state.added
     if out > item.content.count:
         _remove_across(turn, item, out, target, act.words)
         return
-    if target.ordinal is None and target.count is None and target.kind == "device" and target.name not in (None, "device"):
+    if (
+        target.ordinal is None
+        and target.count is None
+        and target.kind == "device"
+        and target.name not in (None, "device")
+    ):
         # "the switches" where a switch and a three-way switch are there: all of that name
         same = references.find_all(state, target)
         if references.plural(target.words) and len(same) > 1:
@@ -448,7 +506,9 @@ def remove_part(turn: Turn, target: Reference, act: Act) -> bool:
 
 def _unground_one(turn: Turn, act: acts.Remove) -> None:
     """ "Take out one ground": where cables brought them, one cable is without."""
-    cables = [i for i in turn.state.items if isinstance(i.content, Cable) and i.content.ground is not None]
+    cables = [
+        i for i in turn.state.items if isinstance(i.content, Cable) and i.content.ground is not None
+    ]
     count = act.target.count or (0 if references.plural(act.target.words) else 1)
     if not cables:
         not_found(turn, act.target, act.words)
@@ -471,7 +531,12 @@ def split_cable(turn: Turn, item: Item, count: int, ground: int | None, words: s
     part = replace(item.content, count=count, ground=ground)
     rest = replace(item.content, count=item.content.count - count)
     state = turn.state.with_content(item.key, rest).with_item(part, item.words)
-    echo = say("echo.changed_one", old=counted(count), all=naming.heard(item.content), new=naming.heard(part))
+    echo = say(
+        "echo.changed_one",
+        old=counted(count),
+        all=naming.heard(item.content),
+        new=naming.heard(part),
+    )
     turn.enter(state, echo, naming.shown(part))
 
 
@@ -490,7 +555,11 @@ def replace_act(turn: Turn, act: acts.Replace) -> None:
         if act.target.ordinal == units + 1:  # "and the third one's a 14-3"
             entering.enter(turn, thing)
             return
-        if act.target.kind in ("anything", "cable", "wire", "device") and act.target.awg is None and act.target.name is None:
+        if (
+            act.target.kind in ("anything", "cable", "wire", "device")
+            and act.target.awg is None
+            and act.target.name is None
+        ):
             entering.enter(turn, thing)
             return
         if act.target.kind in ("device", "fitting") and act.target.name is not None:
@@ -498,14 +567,19 @@ def replace_act(turn: Turn, act: acts.Replace) -> None:
             return
         not_found(turn, act.target, act.words)
         return
-    if target.count is None and target.ordinal is None and len(same_kind) > 1 and (
-        references.plural(act.target.words) or target.which in ("both", "all")
+    if (
+        target.count is None
+        and target.ordinal is None
+        and len(same_kind) > 1
+        and (references.plural(act.target.words) or target.which in ("both", "all"))
     ):
         _replace_all(turn, same_kind, thing)
         return
     if target.count is not None and _more_replaced(turn, item, target.count, act):
         return
-    units = target.count if target.count is not None else (1 if target.ordinal is not None else None)
+    units = (
+        target.count if target.count is not None else (1 if target.ordinal is not None else None)
+    )
     if units is None:
         said = thing.count
         if said is not None and said < item.content.count:
@@ -525,7 +599,10 @@ def replace_act(turn: Turn, act: acts.Replace) -> None:
         turn.refuse(thing.words, str(refusal))
         return
     if type(new) is not type(item.content):
-        taken = replace(state.without(item.key), recalled=(*state.recalled[-4:], Recalled(item.content, item.words)))
+        taken = replace(
+            state.without(item.key),
+            recalled=(*state.recalled[-4:], Recalled(item.content, item.words)),
+        )
         turn.enter(taken, say("echo.taken_out", what=naming.heard(item.content)))
         entering.enter(turn, thing)
         return
@@ -533,7 +610,9 @@ def replace_act(turn: Turn, act: acts.Replace) -> None:
     put_in_place(turn, item, new, thing)
     if turn.state is not state:
         key = turn.state.last if isinstance(turn.state.last, int) else None
-        turn.state = replace(turn.state, recalled=(*state.recalled[-4:], Recalled(before, item.words, key)))
+        turn.state = replace(
+            turn.state, recalled=(*state.recalled[-4:], Recalled(before, item.words, key))
+        )
 
 
 def _more_replaced(turn: Turn, item: Item, units: int, act: acts.Replace) -> bool:
@@ -543,14 +622,25 @@ def _more_replaced(turn: Turn, item: Item, units: int, act: acts.Replace) -> boo
     if recalled is None or by is None:
         return False
     same = references.agrees(by, replace(references.to_thing(act.thing), count=None))
-    source = next((i for i in turn.state.items if entering.alike(i.content, recalled.content)), None)
-    if not same or source is None or units == by.content.count or item.key not in (by.key, source.key):
+    source = next(
+        (i for i in turn.state.items if entering.alike(i.content, recalled.content)), None
+    )
+    if (
+        not same
+        or source is None
+        or units == by.content.count
+        or item.key not in (by.key, source.key)
+    ):
         return False
     step = units - by.content.count
     if not 0 < step <= source.content.count:
         return False
     left = source.content.count - step
-    state = turn.state.with_content(source.key, replace(source.content, count=left)) if left else turn.state.without(source.key)
+    state = (
+        turn.state.with_content(source.key, replace(source.content, count=left))
+        if left
+        else turn.state.without(source.key)
+    )
     new = replace(by.content, count=units)
     turn.enter(state.with_content(by.key, new), _changed(by.content, new), naming.shown(new))
     return True
@@ -570,7 +660,11 @@ def _fill_pending(turn: Turn, act: acts.Replace) -> bool:
             from assistant.dialogue import belief
 
             thing = act.thing
-            count = pending.act.count if thing.count is None or act.target.which == "both" else thing.count
+            count = (
+                pending.act.count
+                if thing.count is None or act.target.which == "both"
+                else thing.count
+            )
             belief.drop(turn, pending)
             entering.enter(turn, replace(thing, count=count))
             return True
@@ -625,7 +719,12 @@ def more(turn: Turn, act: acts.More) -> None:
         if act.target.kind == "cable":
             from assistant.dialogue import belief
 
-            belief.wait(turn, acts.AddCable(count=act.count or 1, words=act.words, span=act.span), "awg", "unsized")
+            belief.wait(
+                turn,
+                acts.AddCable(count=act.count or 1, words=act.words, span=act.span),
+                "awg",
+                "unsized",
+            )
             return
         turn.unplaced.append(act.words)
         return
@@ -637,7 +736,13 @@ def _more_of(state: State, target: Reference) -> Item | None:
     if target.kind == "anything":
         return state.item(state.last) or _countable(state)
     found = references.find_all(state, replace(target, which="said"))
-    if target.kind == "cable" and len({(i.content.awg, i.content.conductors) for i in found if isinstance(i.content, Cable)}) > 1:
+    if (
+        target.kind == "cable"
+        and len(
+            {(i.content.awg, i.content.conductors) for i in found if isinstance(i.content, Cable)}
+        )
+        > 1
+    ):
         last = state.item(state.last)
         return last if last in found else None
     return found[-1] if found else None
@@ -647,7 +752,11 @@ def land(turn: Turn, act: acts.Land) -> None:
     """ "The switch goes on the twelves": the largest conductor landed on a device."""
     state, target = turn.state, act.target
     if target.which == "both" or references.plural(target.words) or target.which == "all":
-        sized = [i for i in references.find_all(state, target) if isinstance(i.content, Yoke | TerminalBlock)]
+        sized = [
+            i
+            for i in references.find_all(state, target)
+            if isinstance(i.content, Yoke | TerminalBlock)
+        ]
         if target.count is None and len(sized) > 1:
             for one in sized:
                 land_item(turn, one, act.awg, None, act.words)
@@ -657,9 +766,16 @@ def land(turn: Turn, act: acts.Land) -> None:
         landed = all(i.content.awg is not None for i in state.items if isinstance(i.content, Yoke))
         if target.name and landed:
             # with every device landed already, this is the first mention of one
-            entering.enter(turn, acts.AddDevice(name=target.name, count=target.count or 1, awg=act.awg, words=act.words))
+            entering.enter(
+                turn,
+                acts.AddDevice(
+                    name=target.name, count=target.count or 1, awg=act.awg, words=act.words
+                ),
+            )
         elif target.name and target.words.lower().startswith(("a ", "an ", "one ", "another ")):
-            entering.enter(turn, acts.AddDevice(name=target.name, count=1, awg=act.awg, words=act.words))
+            entering.enter(
+                turn, acts.AddDevice(name=target.name, count=1, awg=act.awg, words=act.words)
+            )
         else:
             not_found(turn, target, act.words)
         return
@@ -674,7 +790,12 @@ def _landed(turn: Turn, target: Reference) -> Item | None:
     if target.kind == "terminal_block":
         return references.find(state, target)
     asked = state.item(turn.subject) if turn.subject is not None else None
-    if asked is not None and isinstance(asked.content, Yoke | TerminalBlock) and target.ordinal is None and target.which == "said":
+    if (
+        asked is not None
+        and isinstance(asked.content, Yoke | TerminalBlock)
+        and target.ordinal is None
+        and target.which == "said"
+    ):
         return asked
     if target.ordinal is not None or target.which in ("other", "others"):
         return references.find(state, replace(target, kind="device"))
@@ -738,7 +859,11 @@ def unground(turn: Turn, act: acts.Unground) -> None:
         if last in found and last is not None and not references.plural(act.target.words):
             found = [last]
     else:
-        found = [i for i in references.find_all(turn.state, replace(target, kind="cable")) if isinstance(i.content, Cable)]
+        found = [
+            i
+            for i in references.find_all(turn.state, replace(target, kind="cable"))
+            if isinstance(i.content, Cable)
+        ]
     if not found:
         not_found(turn, act.target, act.words)
         return
@@ -747,7 +872,9 @@ def unground(turn: Turn, act: acts.Unground) -> None:
         ground = ground_for(item.content.awg) if act.ground else None  # type: ignore[union-attr]
         split_cable(turn, item, target.count, ground, act.words)
         return
-    if target.ordinal is not None or (references._singular(target.words) and len(found) == 1 and found[0].content.count > 1):
+    if target.ordinal is not None or (
+        references._singular(target.words) and len(found) == 1 and found[0].content.count > 1
+    ):
         item = references.find(turn.state, replace(target, kind="cable")) or found[-1]
         split_cable(turn, item, 1, None, act.words)
         return
@@ -775,7 +902,11 @@ def reclassify(turn: Turn, act: acts.Reclassify) -> None:
         turn.refused.append(say("fewer_than_that", what=naming.heard(item.content)))
         return
     rest = item.content.count - count
-    left = state.with_content(item.key, replace(item.content, count=rest)) if rest else state.without(item.key)
+    left = (
+        state.with_content(item.key, replace(item.content, count=rest))
+        if rest
+        else state.without(item.key)
+    )
     new: Content = (
         Grounds(item.content.awg, count) if act.kind == "grounds"
         else replace(item.content, count=count, path=act.path or "ends")  # type: ignore[arg-type]
@@ -789,7 +920,11 @@ def reclassify(turn: Turn, act: acts.Reclassify) -> None:
 
 def route(turn: Turn, act: acts.Route) -> None:
     """ "Those pass straight through"."""
-    found = [i for i in references.find_all(turn.state, act.target) if isinstance(i.content, Cable | Conductors)]
+    found = [
+        i
+        for i in references.find_all(turn.state, act.target)
+        if isinstance(i.content, Cable | Conductors)
+    ]
     if not found:
         last = [i for i in turn.state.items if isinstance(i.content, Cable | Conductors)]
         found = last[-1:]
@@ -820,10 +955,16 @@ def put_back(turn: Turn, act: acts.PutBack) -> None:
     recalled = turn.state.recalled
     if not recalled:
         item = references.find(turn.state, act.target)
-        turn.refused.append(say("nothing_to_redo") if item is None else say("not_taken_out", what=naming.heard(item.content)))
+        turn.refused.append(
+            say("nothing_to_redo")
+            if item is None
+            else say("not_taken_out", what=naming.heard(item.content))
+        )
         turn.unplaced.append(act.words)
         return
-    many = act.target.which in ("both", "all") or (references.plural(act.target.words) and act.target.kind == "anything")
+    many = act.target.which in ("both", "all") or (
+        references.plural(act.target.words) and act.target.kind == "anything"
+    )
     take = 2 if act.target.which == "both" else len(recalled) if many else 1
     for one in reversed(recalled[-take:]):
         _restore(turn, one, act.target.count)
@@ -834,12 +975,18 @@ def _restore(turn: Turn, recalled: Recalled, wanted: int | None) -> None:
     by = state.item(recalled.by) if recalled.by is not None else None
     if by is not None:
         left = by.content.count - recalled.content.count
-        state = state.without(by.key) if left <= 0 else state.with_content(by.key, replace(by.content, count=left))
+        state = (
+            state.without(by.key)
+            if left <= 0
+            else state.with_content(by.key, replace(by.content, count=left))
+        )
     count = min(wanted or recalled.content.count, recalled.content.count)
     content = replace(recalled.content, count=count)
     twin = next((i for i in state.items if entering.alike(i.content, content)), None)
     if twin is not None:
-        state = state.with_content(twin.key, replace(content, count=twin.content.count + content.count))
+        state = state.with_content(
+            twin.key, replace(content, count=twin.content.count + content.count)
+        )
     else:
         state = state.with_item(content, recalled.words)
     rest = tuple(one for one in state.recalled if one is not recalled)

@@ -25,7 +25,8 @@ def deny(turn: Turn, act: acts.Deny) -> None:
         rest = tuple(
             part
             for part in state.extras
-            if target.name and not references.same_name(str(getattr(part, "label", "")), target.name)
+            if target.name
+            and not references.same_name(str(getattr(part, "label", "")), target.name)
         )
         turn.enter(replace(state, extras=rest), say("echo.no_such", what=target.name or "ring"))
         return
@@ -36,7 +37,11 @@ def deny(turn: Turn, act: acts.Deny) -> None:
     if target.kind in ("box", "clamps", "anything"):
         turn.understood.append(act.words)
         return
-    named = target.name is not None or target.awg is not None or target.kind in ("fitting", "device", "terminal_block", "jumper", "uncounted")
+    named = (
+        target.name is not None
+        or target.awg is not None
+        or target.kind in ("fitting", "device", "terminal_block", "jumper", "uncounted")
+    )
     found = references.find_all(state, replace(target, words="", count=None)) if named else []
     _take_out(turn, [item for item in found if _is_denied(item, target)], act)
 
@@ -55,7 +60,9 @@ def _take_out(turn: Turn, items: list[Item], act: acts.Deny) -> None:
     for item in items:
         state = state.without(item.key)
     out = listed([naming.heard(item.content) for item in items])
-    what = act.target.name or {"wire": "wires"}.get(act.target.kind, act.target.kind.replace("_", " "))
+    what = act.target.name or {"wire": "wires"}.get(
+        act.target.kind, act.target.kind.replace("_", " ")
+    )
     turn.enter(state, say("echo.taken_out", what=out) if items else say("echo.no_such", what=what))
 
 

@@ -108,7 +108,11 @@ def _fixture_wires(thing: AddFixtureWires) -> list[Content]:
 def enter(turn: Turn, thing: Thing) -> None:
     """Add what a thing describes, or say in one sentence why it cannot be."""
     try:
-        contents = content_of(thing, turn.state) if getattr(thing, "awg", 0) is not None or not isinstance(thing, AddCable) else []
+        contents = (
+            content_of(thing, turn.state)
+            if getattr(thing, "awg", 0) is not None or not isinstance(thing, AddCable)
+            else []
+        )
     except RulesError as refusal:
         turn.refused.append(_refusal(turn, thing, refusal))
         turn.unplaced.append(thing.words)

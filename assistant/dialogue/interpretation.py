@@ -54,7 +54,11 @@ def interpreted(turn: Turn, act: Act) -> Act:
         case acts.NameBoxKind() if turn.asked == "gangs" and act.gangs and not act.family:
             return _full(act, _widened(turn, act.gangs), "gangs")
         case acts.NameBoxKind() if act.gangs and not act.family and _open_width(turn) is not None:
-            return _full(act, acts.Widen(target=Reference("device", item=_open_width(turn)), gangs=act.gangs), "gangs")
+            return _full(
+                act,
+                acts.Widen(target=Reference("device", item=_open_width(turn)), gangs=act.gangs),
+                "gangs",
+            )
         case acts.SetVolume():
             return _volume(turn, act)
         case acts.SetSize() if _is_volume(act) and act.width is not None:
@@ -100,7 +104,9 @@ def _restated(turn: Turn, act: acts.RestateNumber) -> Act:
     if item is not None and isinstance(item.content, Cable):
         awg, _, conductors = str(act.value).partition(".")
         if awg in ("14", "12", "10", "8", "6") and conductors in ("2", "3", "4"):
-            cable = acts.AddCable(awg=int(awg), conductors=int(conductors), words=act.words, span=act.span)
+            cable = acts.AddCable(
+                awg=int(awg), conductors=int(conductors), words=act.words, span=act.span
+            )
             return acts.Restate(thing=cable, words=act.words, span=act.span, function="correction")
     return act
 
@@ -110,7 +116,13 @@ def _number(turn: Turn, act: acts.Number, value: Decimal) -> Act:
     asked = turn.asked
     if whole and value in (14, 12, 10, 8, 6) and turn.done and asked not in SIZED:
         return act  # "six 12s and a ground, that's 12": behind things said, a size is no volume
-    if not whole and value >= 6 and turn.state.box and all(isinstance(one, (acts.DoIt, acts.Yes, acts.Social)) for one in turn.done) and asked in (None, "clamps"):
+    if (
+        not whole
+        and value >= 6
+        and turn.state.box
+        and all(isinstance(one, (acts.DoIt, acts.Yes, acts.Social)) for one in turn.done)
+        and asked in (None, "clamps")
+    ):
         return _full(act, acts.SetVolume(volume=value), "volume")
     if asked == "box" or (asked == "box_depth" and value > 6):
         return _as_volume(turn, act, value)
@@ -132,7 +144,11 @@ def _number(turn: Turn, act: acts.Number, value: Decimal) -> Act:
         return _full(act, _widened(turn, int(value)), "gangs")
     if not whole and value >= 3 and (turn.supposed or not turn.state.box):
         return _full(act, acts.SetVolume(volume=value), "volume")  # nothing else is a fraction
-    if asked in (None, "contents", "clamps", "unread", *SIZED) and not turn.state.box and LEAST_BOX <= value <= LARGEST_BOX:
+    if (
+        asked in (None, "contents", "clamps", "unread", *SIZED)
+        and not turn.state.box
+        and LEAST_BOX <= value <= LARGEST_BOX
+    ):
         return _as_volume(turn, act, value)
     return act
 
@@ -156,11 +172,19 @@ def _size(turn: Turn, act: acts.Size, awg: int) -> Act:
     item = turn.state.item(turn.state.last)
     fixture = [i for i in turn.state.items if isinstance(i.content, FixtureWires)]
     if awg >= 16 and fixture and turn.asked != "confirm":
-        return _full(act, acts.Resize(target=Reference("fixture_wires", item=fixture[-1].key), awg=awg), "awg")
+        return _full(
+            act,
+            acts.Resize(target=Reference("fixture_wires", item=fixture[-1].key), awg=awg),
+            "awg",
+        )
     if item is not None and isinstance(item.content, Yoke) and item.content.awg is None:
         return _full(act, acts.Land(target=Reference("device", item=item.key), awg=awg), "awg")
     if turn.asked == "box" and not _plural(act.words) and "on" not in act.words.lower().split():
-        return _as_volume(turn, acts.Number(value=Decimal(awg), words=act.words, span=act.span, doubts=act.doubts), Decimal(awg))
+        return _as_volume(
+            turn,
+            acts.Number(value=Decimal(awg), words=act.words, span=act.span, doubts=act.doubts),
+            Decimal(awg),
+        )
     return act
 
 
@@ -178,9 +202,22 @@ _WIDE = Decimal("4.6875")
 
 def _volume(turn: Turn, act: acts.SetVolume) -> Act:
     """A bare "box one" is a box of the job, not one of a cubic inch; "box 4-11/16" is a size."""
-    if act.volume is not None and act.volume < 5 and act.volume != int(act.volume) and act.unit is None and act.family in ("octagon", "square", "handy", "device", "pancake"):
+    if (
+        act.volume is not None
+        and act.volume < 5
+        and act.volume != int(act.volume)
+        and act.unit is None
+        and act.family in ("octagon", "square", "handy", "device", "pancake")
+    ):
         return _full(act, acts.SetSize(family=act.family, depth=act.volume), "depth")
-    if act.volume is not None and act.volume < 5 and act.volume != int(act.volume) and act.unit is None and turn.state.box and isinstance(turn.state.box[0], TableBox):
+    if (
+        act.volume is not None
+        and act.volume < 5
+        and act.volume != int(act.volume)
+        and act.unit is None
+        and turn.state.box
+        and isinstance(turn.state.box[0], TableBox)
+    ):
         return _full(act, acts.SetSize(depth=act.volume), "depth")
     if act.volume == _WIDE and act.unit is None:
         return _full(act, acts.SetSize(family="square", width=_WIDE), "width")
@@ -192,7 +229,9 @@ def _volume(turn: Turn, act: acts.SetVolume) -> Act:
 def _is_volume(act: acts.SetSize) -> bool:
     """ "six point zero pancake": no round box is six inches wide, Table 314.16(A)."""
     wide = act.width is not None and act.width >= 5
-    return wide and act.family in ("pancake", "octagon") and act.depth is None and act.height is None
+    return (
+        wide and act.family in ("pancake", "octagon") and act.depth is None and act.height is None
+    )
 
 
 def tells_nothing(turn: Turn, act: Act) -> bool:

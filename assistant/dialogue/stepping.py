@@ -34,9 +34,7 @@ def redo(turn: Turn, act: acts.Redo) -> None:
     _step(turn, act.words, act.count, _redo, "nothing_to_redo")
 
 
-def _step(
-    turn: Turn, words: str, count: int, take: Callable[[Turn], bool], nothing: str
-) -> None:
+def _step(turn: Turn, words: str, count: int, take: Callable[[Turn], bool], nothing: str) -> None:
     turn.understood.append(words)
     done = 0
     for _ in range(min(count, MOST)):

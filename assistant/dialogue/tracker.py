@@ -157,7 +157,7 @@ def _stray(turn: Turn, act: Act) -> bool:
     if not (turn.done and isinstance(act, STRAYING)):
         return False
     left = [one for one in turn.done if isinstance(one, acts.Number)]
-    return turn.spoken and turn.gaps or any(one.words in turn.unplaced for one in left)
+    return (turn.spoken and turn.gaps) or any(one.words in turn.unplaced for one in left)
 
 
 def run(turn: Turn, told: Sequence[Act]) -> None:
@@ -226,5 +226,9 @@ def _do(turn: Turn, act: Act, mark: Mark) -> None:
         turn.state = replace(turn.state, mistaken=False)
     if turn.state is not mark.state and not isinstance(act, STEPS):
         turn.marks.append(mark)
-        if turn.state.proposed and any(type(act) is type(one) for one in turn.state.proposed) and not isinstance(act, acts.Suppose):
+        if (
+            turn.state.proposed
+            and any(type(act) is type(one) for one in turn.state.proposed)
+            and not isinstance(act, acts.Suppose)
+        ):
             turn.state = replace(turn.state, proposed=())

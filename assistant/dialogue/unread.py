@@ -59,9 +59,7 @@ def keep(turn: Turn, unread: Sequence[Unread]) -> None:
         kept = tuple(dict.fromkeys((*turn.state.unread, *words)))
         kinds = frozenset(belief.kind(act) for act in turn.done if not isinstance(act, acts.No))
         kinds = kinds or _answered_with(turn, words)
-        turn.state = replace(
-            turn.state, unread=kept, unread_with=turn.state.unread_with | kinds
-        )
+        turn.state = replace(turn.state, unread=kept, unread_with=turn.state.unread_with | kinds)
     elif turn.state.unread and _settled(turn):
         turn.state = replace(turn.state, unread=(), unread_with=frozenset())
 
