@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from assistant.dialogue import belief, naming, references
+from assistant.dialogue import belief, entering, naming, references
 from assistant.dialogue.saying import listed
 from assistant.dialogue.state import Item, Pending, State
 from assistant.dialogue.turn import Turn
@@ -55,9 +55,8 @@ def _others(state: State) -> list[Item]:
     else any that was not said last."""
     last = state.item(state.last)
     taken = state.recalled[-1].content if state.recalled else None
-    if last is not None and taken is not None:
-        if replace(taken, count=last.content.count) == last.content:
-            return [last]
+    if last is not None and taken is not None and entering.alike(taken, last.content):
+        return [last]
     return [item for item in _counted(state) if item is not last]
 
 

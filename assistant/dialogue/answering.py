@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from decimal import Decimal
 
-from assistant.dialogue import belief, correcting, denying, entering, naming, operators, references
+from assistant.dialogue import belief, denying, entering, naming, operators, references, rerouting
 from assistant.dialogue.saying import say
 from assistant.dialogue.turn import Turn
 from grammar import acts
@@ -46,7 +46,7 @@ def size(turn: Turn, act: acts.Size) -> None:
 def none(turn: Turn, act: Act) -> None:
     """ "none": no to the open question."""
     if turn.asked == "canopy":
-        correcting.canopy(turn, acts.SetCanopy(canopy=False, words=act.words))
+        rerouting.canopy(turn, acts.SetCanopy(canopy=False, words=act.words))
     elif turn.asked == "confirm":
         belief.rejected(turn)
     elif turn.asked in ("unread", "mistaken"):
@@ -78,7 +78,7 @@ def yes(turn: Turn, act: Act) -> None:
     elif turn.asked == "grounds":
         entering.enter(turn, acts.AddGrounds(words=act.words))
     elif turn.asked == "canopy":
-        correcting.canopy(turn, acts.SetCanopy(canopy=True, words=act.words))
+        rerouting.canopy(turn, acts.SetCanopy(canopy=True, words=act.words))
     elif turn.ahead or turn.trail:
         return  # "yes" before or after what else is said in the same breath
     elif turn.state.proposed:

@@ -5,6 +5,8 @@ A reply is a list of system acts, each with its sentence; faces join, show or sp
 
 from __future__ import annotations
 
+from typing import Literal
+
 from assistant.dialogue import questions
 from assistant.dialogue.asking import ask
 from assistant.dialogue.assessing import assess, exact
@@ -127,7 +129,9 @@ class Composer:
         if not (self.changed and self._moved(told)):
             return []
         text = self._qualified(status(self.state, self.found))
-        kind = "verdict" if self.found.verdict != "incomplete" else "total"
+        kind: Literal["verdict", "total"] = (
+            "verdict" if self.found.verdict != "incomplete" else "total"
+        )
         return [SystemAct(kind, text)]
 
     def _advice(self, told: str) -> list[SystemAct]:

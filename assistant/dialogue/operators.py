@@ -1,4 +1,4 @@
-"""Acts that change nothing: "leave it in", chatter, an unknown verb, a correction without a value."""
+"""Acts that change nothing by themselves: "leave it in", chatter, unknown verbs, "that's wrong"."""
 
 from __future__ import annotations
 

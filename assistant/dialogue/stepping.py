@@ -27,9 +27,9 @@ def redo(turn: Turn, act: acts.Redo) -> None:
         _step(turn, act.words, 1, _undo, "nothing_to_redo")
         return
     if turn.history and not turn.history.future and turn.state.recalled:
-        from assistant.dialogue import correcting
+        from assistant.dialogue import restoring
 
-        correcting.put_back(turn, acts.PutBack(target=Reference(), words=act.words))
+        restoring.put_back(turn, acts.PutBack(target=Reference(), words=act.words))
         return
     _step(turn, act.words, act.count, _redo, "nothing_to_redo")
 

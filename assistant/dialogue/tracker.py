@@ -8,19 +8,26 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import replace
-from typing import Any, cast
+from typing import Any
 
 from assistant.dialogue import (
     answering,
     belief,
     boxing,
     conflicts,
-    correcting,
     denying,
     entering,
+    grounding,
     interpretation,
+    landing,
     operators,
     questions,
+    recounting,
+    removing,
+    replacing,
+    rerouting,
+    restating,
+    restoring,
     stepping,
     supposing,
     unread,
@@ -79,20 +86,20 @@ HANDLERS: dict[type[Act], Callable[[Turn, Any], None]] = {
     acts.No: answering.no,
     acts.DontKnow: answering.dont_know,
     acts.Skip: answering.skip,
-    acts.Restate: correcting.restate,
-    acts.RestateNumber: correcting.restate_number,
-    acts.Recount: correcting.recount_act,
-    acts.Resize: correcting.resize,
-    acts.Replace: correcting.replace_act,
-    acts.Remove: correcting.remove,
-    acts.More: correcting.more,
-    acts.Land: correcting.land,
-    acts.Widen: correcting.widen,
-    acts.Unground: correcting.unground,
-    acts.Reclassify: correcting.reclassify,
-    acts.Route: correcting.route,
-    acts.SetCanopy: correcting.canopy,
-    acts.PutBack: correcting.put_back,
+    acts.Restate: restating.restate,
+    acts.RestateNumber: restating.restate_number,
+    acts.Recount: recounting.recount_act,
+    acts.Resize: restating.resize,
+    acts.Replace: replacing.replace_act,
+    acts.Remove: removing.remove,
+    acts.More: recounting.more,
+    acts.Land: landing.land,
+    acts.Widen: landing.widen,
+    acts.Unground: grounding.unground,
+    acts.Reclassify: rerouting.reclassify,
+    acts.Route: rerouting.route,
+    acts.SetCanopy: rerouting.canopy,
+    acts.PutBack: restoring.put_back,
     acts.Keep: operators.keep,
     acts.UnknownOperator: operators.unknown,
     acts.Mistaken: operators.mistaken,
@@ -216,7 +223,7 @@ def _work(turn: Turn, act: Act) -> None:
 
 
 def _handler(act: Act) -> Callable[[Turn, Any], None]:
-    return cast("Callable[[Turn, Any], None]", HANDLERS[type(act)])
+    return HANDLERS[type(act)]
 
 
 def _do(turn: Turn, act: Act, mark: Mark) -> None:
