@@ -3,20 +3,23 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import cast
 
-from assistant.dialogue import naming, references
+from assistant.dialogue import belief, naming, references
 from assistant.dialogue.assessing import assess
 from assistant.dialogue.saying import listed, say
 from assistant.dialogue.state import Item, State
 from assistant.dialogue.turn import Turn
 from grammar import acts
-from grammar.acts import Reference
+from grammar.acts import Reference, Thing
+from grammar.making import KIND_OF
 from rules.contents import Cable, Conductors, FixtureWires, Grounds
 
 
 def deny(turn: Turn, act: acts.Deny) -> None:
     """ "No switch": where one was entered it is taken out, for both cannot be so."""
     target = act.target
+    _drop_held(turn, target)
     state = turn.state
     if target.kind == "grounds":
         _no_grounds(turn, act)
@@ -46,13 +49,30 @@ def deny(turn: Turn, act: acts.Deny) -> None:
     _take_out(turn, [item for item in found if _is_denied(item, target)], act)
 
 
+def _drop_held(turn: Turn, target: Reference) -> None:
+    """ "No dimmers" while it is asked whether there are two hundred of them: they are dropped."""
+    for pending in turn.held_before:
+        if type(pending.act) not in KIND_OF or pending not in turn.state.pending:
+            continue
+        held = references.to_thing(cast(Thing, pending.act))
+        known = ((held.awg, target.awg), (held.conductors, target.conductors))
+        alike = all(None in pair or pair[0] == pair[1] for pair in known)
+        if held.kind == target.kind and alike and _named_so(held.name or "", target):
+            belief.drop(turn, pending)
+            turn.echoes.append(say("echo.dropped", words=pending.act.words))
+
+
 def _is_denied(item: Item, target: Reference) -> bool:
     """Whether an item is what a denial names, or one of it: "no receptacle" takes out the GFCI
     receptacle, "no GFCI receptacle" no receptacle that was called only that."""
     if not isinstance(item.content, references.TYPES[target.kind]):
         return False
-    name = (target.name or "").lower()
-    return name in ("", "device") or references.called(item).lower().endswith(name)
+    return _named_so(references.called(item), target)
+
+
+def _named_so(name: str, target: Reference) -> bool:
+    denied = (target.name or "").lower()
+    return denied in ("", "device") or name.lower().endswith(denied)
 
 
 def _take_out(turn: Turn, items: list[Item], act: acts.Deny) -> None:
