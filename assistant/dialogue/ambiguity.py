@@ -19,7 +19,11 @@ WHICH = "which"
 def resolved(state: State, target: Reference) -> Reference | None:
     """The reference, made exact where a pronoun can mean one thing only; None where it can mean
     several."""
-    if target.kind != "anything" or target.item is not None or target.awg is not None:
+    if target.item is not None or target.awg is not None:
+        return target
+    if target.kind in ("cable", "wire", "device") and target.name in (None, "device"):
+        return None if _of_kinds(state, target) else target
+    if target.kind != "anything":
         return target
     if target.name is not None or target.ordinal is not None:
         return target
@@ -35,6 +39,17 @@ def resolved(state: State, target: Reference) -> Reference | None:
     if len(found) > 1:
         return None
     return replace(target, item=found[0].key) if found else target
+
+
+def _of_kinds(state: State, target: Reference) -> bool:
+    """Whether "one of the cables" may be of several kinds, none of them said last."""
+    if target.count is None or target.ordinal is not None or target.which != "said":
+        return False
+    found = references.find_all(state, replace(target, words=""))
+    last = state.item(state.last)
+    return (
+        len(found) > 1 and last not in found and sum(i.content.count for i in found) > target.count
+    )
 
 
 def _some(state: State, count: int) -> list[Item]:
@@ -74,6 +89,8 @@ def choices(state: State, pending: Pending) -> str:
     """What it may mean, in words: "the cables, the switch or the receptacle"."""
     target = getattr(pending.act, "target", Reference())
     found = _others(state) if target.which in ("other", "others") else _counted(state)
+    if target.kind != "anything":
+        found = references.find_all(state, replace(target, words=""))
     names = dict.fromkeys(f"the {_noun(item)}" for item in found)
     return " or ".join(listed(list(names)).rsplit(" and ", 1))
 
