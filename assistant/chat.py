@@ -16,7 +16,7 @@ LEAVE = frozenset({"quit", "exit", "bye", "goodbye"})
 def run(lines: TextIO, job: str, edition: str, as_json: bool, units: str = "in3") -> int:
     """Answer each line until the input ends. Gives 0.
 
-    With a job, each statement is kept before it is answered, and the talk goes on where it
+    With a job, each line is kept before it is answered, and the talk goes on where it
     was left.
     """
     showing = Showing(shown_in(units))

@@ -1,9 +1,14 @@
-"""How the trade says it: words in, flat statements out.
+"""How the trade says it: words in, dialogue acts out.
 
-`understand` is the parser, `sample` and `vocabulary` feed a recogniser's language model, and
-`help_topics` the help text: all three from the same data files. `digest` names their state.
+`recognise` gives the acts of an utterance and what was not read. `understand` is the step before
+it: the noun groups, values and commands that the phrases found, as flat statements, which no other
+room reads. `sample` and `vocabulary` feed a recogniser's language model, and `help_topics` the help
+text, from the same data files. `digest` names their state.
 
->>> from grammar import understand
+>>> from grammar import recognise, understand
+>>> read = recognise("two 14-2 cables and a switch")
+>>> [type(act).__name__ for act in read.acts]
+['AddCable', 'AddDevice']
 >>> heard = understand("uh two 14-2 cables and a switch, flurb 9")
 >>> [(statement.kind, statement.get("count")) for statement in heard.statements]
 [('cable', 2), ('device', 1)]

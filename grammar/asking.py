@@ -17,9 +17,7 @@ from grammar.telling import Telling, tell
 _TABLE = store.table("questions")
 #: Questions of a fixed kind by the words they are put in, the first that matches.
 _FIXED: tuple[tuple[str, str], ...] = tuple((row["about"], row["say"]) for row in _TABLE["fixed"])
-_TERMS: tuple[tuple[str, str], ...] = tuple(
-    (row["id"], row["say"]) for row in _TABLE["term"]
-)
+_TERMS: tuple[tuple[str, str], ...] = tuple((row["id"], row["say"]) for row in _TABLE["term"])
 _COUNTS = re.compile(
     r"\b(?:count|counts|counted|counting|worth|take up|takes up|taking up|take|takes|cost|costs|allowance|allowances|mean|means|considered|include|included|matter|deduct|deduction|figure|figured|ignored|left out|omitted|twice|double|once|size of|volume of|called|exactly|add)\b"
 )
@@ -48,34 +46,70 @@ def ask(telling: Telling, following: Sequence[Clause] = ()) -> list[Act]:
     if fixed is not None:
         first = fixed[0]
         inside = [found for found in things if found.kind in THINGS]
-        if inside and isinstance(first, acts.Ask) and first.about in ("total", "margin", "capacity"):
+        if (
+            inside
+            and isinstance(first, acts.Ask)
+            and first.about in ("total", "margin", "capacity")
+        ):
             return [*_described(telling, following, words, span), first]
         return fixed
-    if "smallest_box" in kinds or re.search(r"\b(?:what|which|how big a|how big of a|smallest|size)\b.*\bbox\b.*\b(?:for|with|need|use|fit|hold|holds|if)\b", clause.line) and not any(k in ("box_volume", "box_size") for k in kinds):
-        told = [act for act in map(act_of, things) if act is not None and not isinstance(act, acts.NameBoxKind)]
+    if "smallest_box" in kinds or (
+        re.search(
+            r"\b(?:what|which|how big a|how big of a|smallest|size)\b.*\bbox\b.*\b(?:for|with|need|use|fit|hold|holds|if)\b",
+            clause.line,
+        )
+        and not any(k in ("box_volume", "box_size") for k in kinds)
+    ):
+        told = [
+            act
+            for act in map(act_of, things)
+            if act is not None and not isinstance(act, acts.NameBoxKind)
+        ]
         told += [act for later in following for act in tell(Telling(later, telling.heard))]
         return [*told, acts.Ask(about="smallest_box", words=words, span=span)]
-    if "what_changes" in kinds or "list_boxes" in kinds or "why" in kinds or "which_edition" in kinds:
+    if (
+        "what_changes" in kinds
+        or "list_boxes" in kinds
+        or "why" in kinds
+        or "which_edition" in kinds
+    ):
         asked = (*clause.asked, *clause.found)
-        return [act for found in asked if (act := act_of(found)) is not None and found.kind in _ANSWERED]
+        return [
+            act for found in asked if (act := act_of(found)) is not None and found.kind in _ANSWERED
+        ]
     if _room(clause, kinds, things):
         return _room_for(clause, things, words, span)
     if clause.fit and things:
         inner = _suppose(telling, following, words, span)
-        return [replace(inner[0], asks_fit=True)] if inner and isinstance(inner[0], acts.Suppose) else inner
+        return (
+            [replace(inner[0], asks_fit=True)]
+            if inner and isinstance(inner[0], acts.Suppose)
+            else inner
+        )
     if re.match(r"(?:(?:and|so|ok|okay|but|or) )*(?:how|what) about\b", clause.line):
         return _described(telling, following, words, span)
     term = _term(f"{clause.line} {words.lower()}")
     devices = [found for found in things if found.kind in THINGS or found.kind == "clamps"]
-    if _COUNTS.search(clause.line) and (devices or term) and not re.search(r"\b(?:take|taking) (?:out|off|away)\b", clause.line):
+    if (
+        _COUNTS.search(clause.line)
+        and (devices or term)
+        and not re.search(r"\b(?:take|taking) (?:out|off|away)\b", clause.line)
+    ):
         return [_meaning(term, devices, words, span)]
     if clause.modal:
         inner = _suppose(telling, following, words, span)
         if inner and isinstance(inner[0], acts.Suppose):
             return inner
-    if term is not None and re.match(r"(?:(?:so|and|ok|okay|but|hey|well) )*(?:what|which|is|are|do|does|how|whats|where|when|why)\b", clause.line):
+    if term is not None and re.match(
+        r"(?:(?:so|and|ok|okay|but|hey|well) )*(?:what|which|is|are|do|does|how|whats|where|when|why)\b",
+        clause.line,
+    ):
         return [_meaning(term, (), words, span)]
-    told = [act for found in (*clause.asked, *clause.found) if found.kind in (*QUESTIONS, "dont_know") and (act := act_of(found)) is not None]
+    told = [
+        act
+        for found in (*clause.asked, *clause.found)
+        if found.kind in (*QUESTIONS, "dont_know") and (act := act_of(found)) is not None
+    ]
     if told:
         return told[:1]
     if clause.fit and not things:
@@ -113,7 +147,9 @@ def _term(line: str) -> str | None:
     return None
 
 
-def _meaning(term: str | None, things: Sequence[Statement], words: str, span: tuple[int, int]) -> Act:
+def _meaning(
+    term: str | None, things: Sequence[Statement], words: str, span: tuple[int, int]
+) -> Act:
     sizes = [found.get("awg") for found in things if found.get("awg") is not None]
     thing = next((made for found in things if (made := thing_of(found)) is not None), None)
     if thing is None and things:
@@ -129,14 +165,24 @@ def _room(clause: Clause, kinds: Sequence[str], things: Sequence[Statement]) -> 
     if box or len(inside) != 1:
         return "room_for" in kinds and not box and len(inside) < 2
     if re.search(r"\bhow many\b", clause.line):
-        return not re.search(r"\b(?:did|do i have|have i|are in|are there|did i say|you got|you have)\b", clause.line)
+        return not re.search(
+            r"\b(?:did|do i have|have i|are in|are there|did i say|you got|you have)\b", clause.line
+        )
     return bool(
-        re.search(r"\b(?:can|could|will|would|is there|do i have) (?:i |we |it |there )?(?:be )?(?:still |also |safely |even )?(?:fit|add|get|put|squeeze|take|hold|room|run|bring|have|throw|stuff|stick|enough room|space|any room)\b", clause.line)
-        or re.search(r"^(?:(?:and|so|ok) )*(?:will|would|can|could) (?:a |an |another |one more |the )?<[^>]*>(?: still| also)? (?:fit|work|go)\b", clause.line)
+        re.search(
+            r"\b(?:can|could|will|would|is there|do i have) (?:i |we |it |there )?(?:be )?(?:still |also |safely |even )?(?:fit|add|get|put|squeeze|take|hold|room|run|bring|have|throw|stuff|stick|enough room|space|any room)\b",
+            clause.line,
+        )
+        or re.search(
+            r"^(?:(?:and|so|ok) )*(?:will|would|can|could) (?:a |an |another |one more |the )?<[^>]*>(?: still| also)? (?:fit|work|go)\b",
+            clause.line,
+        )
     )
 
 
-def _room_for(clause: Clause, things: Sequence[Statement], words: str, span: tuple[int, int]) -> list[Act]:
+def _room_for(
+    clause: Clause, things: Sequence[Statement], words: str, span: tuple[int, int]
+) -> list[Act]:
     found = next((found for found in things if found.kind in THINGS), None)
     thing = None if found is None else thing_of(found)
     if thing is None and (size := next((f for f in clause.found if f.kind == "size"), None)):
@@ -154,7 +200,9 @@ def _suppose(
     clause = telling.clause
     inner = tell(Telling(_told(clause), telling.heard))
     for later in following:
-        inner += tell(Telling(later if later.mood == "declarative" else _told(later), telling.heard))
+        inner += tell(
+            Telling(later if later.mood == "declarative" else _told(later), telling.heard)
+        )
     about = re.match(r"(?:(?:and|so|ok|okay|but|or) )*(?:how|what) about\b", clause.line)
     if about:
         inner = [_as_restated(act) for act in inner]
@@ -171,7 +219,9 @@ def _suppose(
 def _as_restated(act: Act) -> Act:
     """ "How about two": a number in place of the one said."""
     if isinstance(act, acts.Number) and act.value is not None:
-        return acts.RestateNumber(value=act.value, words=act.words, span=act.span, function="correction")
+        return acts.RestateNumber(
+            value=act.value, words=act.words, span=act.span, function="correction"
+        )
     return act
 
 
@@ -199,11 +249,37 @@ def _told(clause: Clause) -> Clause:
         elements = elements[:-1]
     if not elements:
         elements = clause.elements[-1:]
-    made = Clause(elements, line=" ".join([e.tag for e in elements]), opens=clause.opens, closes=clause.closes)
+    made = Clause(
+        elements, line=" ".join([e.tag for e in elements]), opens=clause.opens, closes=clause.closes
+    )
     return made
 
 
-_TAIL = frozenset({"fit", "ok", "okay", "work", "be", "better", "enough", "then", "instead", "good", "do", "it", "pass", "still", "too", "for", "me", "help", "fine", "would", "will"})
+_TAIL = frozenset(
+    {
+        "fit",
+        "ok",
+        "okay",
+        "work",
+        "be",
+        "better",
+        "enough",
+        "then",
+        "instead",
+        "good",
+        "do",
+        "it",
+        "pass",
+        "still",
+        "too",
+        "for",
+        "me",
+        "help",
+        "fine",
+        "would",
+        "will",
+    }
+)
 _ANSWERED = frozenset({*QUESTIONS, "what_changes", "list_boxes", "why"})
 
 

@@ -28,7 +28,9 @@ _MODAL = frozenset(_MOOD["modal"])
 _FIT = frozenset(_MOOD["fit"])
 _HARD = frozenset(".;?!\n")
 _SOFT = frozenset(",:|()[]/")
-_WORD = re.compile(r"[a-z]{1,3}-\d{1,3}[a-z]?\b(?![/-])|\d(?:st|nd|rd|th)\b|[a-z]+(?:'[a-z]+)?|\d[\d./-]*(?:'?s)?|w/o?|[,.;:?!\n|()\[\]#&+=]|[^\s]")
+_WORD = re.compile(
+    r"[a-z]{1,3}-\d{1,3}[a-z]?\b(?![/-])|\d(?:st|nd|rd|th)\b|[a-z]+(?:'[a-z]+)?|\d[\d./-]*(?:'?s)?|w/o?|[,.;:?!\n|()\[\]#&+=]|[^\s]"
+)
 _CONTRACTED = {
     "it's": "it is", "its": "it is", "that's": "that is", "thats": "that is",
     "there's": "there is", "theres": "there is", "they're": "they are", "theyre": "they are",
@@ -114,7 +116,11 @@ def clauses(heard: str, statements: Sequence[Statement]) -> list[Clause]:
     questions = {item.span[0] for item in statements if item.kind in ASKED}
     for element in _elements(heard, statements):
         tag = element.tag
-        if tag == "," and elements and _contrasts(heard[element.end : element.end + 30].lstrip().lower(), elements):
+        if (
+            tag == ","
+            and elements
+            and _contrasts(heard[element.end : element.end + 30].lstrip().lower(), elements)
+        ):
             continue
         if tag in _HARD or tag in _SOFT:
             if elements:
@@ -145,7 +151,9 @@ def _put_questions(made: list[Clause], statements: Sequence[Statement]) -> None:
                     break
 
 
-_NOT = re.compile(r"(?:and )?not (?:a |an |the )?(?:\d|one\b|two\b|three\b|four\b|five\b|six\b|seven\b|eight\b|nine\b|ten\b|eleven\b|twel|thirt|fourt|fift|sixt|sevent|eight|ninet|twent|inside\b|outside\b)")
+_NOT = re.compile(
+    r"(?:and )?not (?:a |an |the )?(?:\d|one\b|two\b|three\b|four\b|five\b|six\b|seven\b|eight\b|nine\b|ten\b|eleven\b|twel|thirt|fourt|fift|sixt|sevent|eight|ninet|twent|inside\b|outside\b)"
+)
 
 
 def _contrasts(rest: str, elements: list[Element]) -> bool:
@@ -156,7 +164,21 @@ def _contrasts(rest: str, elements: list[Element]) -> bool:
 _OPERATOR_VERBS = frozenset(_MOOD["verbs_of_request"])
 #: Behind a thing one of these begins anew: "3 12-2 sorry 14-2", "two 14-2s no three".
 _RESTARTS = frozenset({"sorry", "er", "oops", "wait", "no", "nope", "actually", "correction"})
-_EVENTS = frozenset({"next_box", "open_box", "copy_box", "name_box", "list_boxes", "new_job", "delete_box", "done", "undo", "redo", "start_over"})
+_EVENTS = frozenset(
+    {
+        "next_box",
+        "open_box",
+        "copy_box",
+        "name_box",
+        "list_boxes",
+        "new_job",
+        "delete_box",
+        "done",
+        "undo",
+        "redo",
+        "start_over",
+    }
+)
 
 
 def _begins_another(tag: str, element: Element, before: list[Element]) -> bool:
@@ -209,7 +231,9 @@ _BARE = frozenset({"number", "size", "place"})
 _BEFORE_CORE = re.compile(
     r"(?:(?:it's|it is|that's|that is|there are|there is|there's|they're|they are|about|only|i have|it has|with|on|the|all|of|them|everything|is|each|a|an)\s+)+"
 )
-_AFTER_CORE = re.compile(r"(?:\s+(?:of (?:them|those|em|'em)(?:'s)?|inch(?:es)?|the box|of the box))+$")
+_AFTER_CORE = re.compile(
+    r"(?:\s+(?:of (?:them|those|em|'em)(?:'s)?|inch(?:es)?|the box|of the box))+$"
+)
 
 
 def _core(low: str, start: int, end: int) -> tuple[int, int]:
@@ -289,17 +313,29 @@ _CONDITIONAL = re.compile(
     r"^(?:(?:and|so|but|ok|okay|well|now|then|or|hey|hmm|um|uh|class|alright) )*"
     r"(?:" + "|".join(sorted(map(re.escape, _MOOD["conditional"]), key=len, reverse=True)) + r")\b"
 )
+#: "maybe I could use a 20.3": thought aloud, not done.
+_MUSING = re.compile(
+    r"^(?:(?:and|so|but|ok|okay|well|hmm|or|now|actually|wait) )*(?:(?:maybe|perhaps|possibly|i guess|i think|i suppose) )*(?:i|we|you|they|he) (?:could|might)(?! have)\b(?! not)"
+)
 _TELLING_IF = re.compile("|".join(map(re.escape, _MOOD["telling_if"])))
 _REQUEST = re.compile(
-    r"^(?:(?:" + "|".join(sorted(_LEAD)) + r") )*(?:" + "|".join(_MOOD["request"]) + r") (?:please |just |we |you |also |then |maybe )*"
+    r"^(?:(?:"
+    + "|".join(sorted(_LEAD))
+    + r") )*(?:"
+    + "|".join(_MOOD["request"])
+    + r") (?:please |just |we |you |also |then |maybe )*"
     r"(?:" + "|".join(_MOOD["verbs_of_request"]) + r")\b"
 )
 
 
 #: "I forget if it's the deep one": nothing is told.
-UNSURE = re.compile(r"\b(?:forget|forgot|not sure|not certain|do not know|can not tell|dunno|no idea|do not remember|can not remember) (?:if|whether|which|what|how)\b")
+UNSURE = re.compile(
+    r"\b(?:forget|forgot|not sure|not certain|do not know|can not tell|could not tell|could not tell you|can not tell you|can not say|could not say|did not see|did not look|did not check|did not notice|have not looked|have not checked|dunno|no idea|do not remember|can not remember|do not recall|not looked|at) (?:if|whether|which|what|how)\b"
+)
 #: "So now the clamp counts as a 12?", "that's exactly 18, right?"
-_TAG = re.compile(r"\b(?:counts?|counted|means?|right|correct|perfect|huh|isn't it|is it|yeah|total|still|exactly|so now)\b")
+_TAG = re.compile(
+    r"\b(?:counts?|counted|means?|right|correct|perfect|huh|isn't it|is it|yeah|total|still|exactly|so now)\b"
+)
 
 
 def _find_mood(clause: Clause) -> None:
@@ -315,7 +351,7 @@ def _find_mood(clause: Clause) -> None:
     if UNSURE.search(line):
         clause.mood = "interrogative"
         return
-    if _CONDITIONAL.search(line):
+    if _CONDITIONAL.search(line) or _MUSING.search(line):
         clause.mood = "conditional"
         clause.modal = True
     elif " if " in line and _TELLING_IF.search(line):
@@ -331,12 +367,30 @@ def _find_mood(clause: Clause) -> None:
     if clause.mood == "declarative" and clause.closes == "?" and _TAG.search(line):
         clause.mood = "interrogative"
     if clause.mood == "interrogative":
-        clause.fit = clause.fit or (head_word not in ("what", "why", "which", "who", "when", "where") and _about_fit(words, first))
+        clause.fit = clause.fit or (
+            head_word not in ("what", "why", "which", "who", "when", "where")
+            and _about_fit(words, first)
+        )
     if clause.mood != "declarative" and (" if " in line or " with " in line):
         clause.modal = clause.modal or " if " in line
 
 
-_SPEAKERS = frozenset({"he", "she", "they", "boss", "inspector", "customer", "foreman", "guy", "wife", "buddy", "jman", "helper"})
+_SPEAKERS = frozenset(
+    {
+        "he",
+        "she",
+        "they",
+        "boss",
+        "inspector",
+        "customer",
+        "foreman",
+        "guy",
+        "wife",
+        "buddy",
+        "jman",
+        "helper",
+    }
+)
 _SAY = frozenset({"says", "said", "asks", "asked", "wonders", "wants"})
 
 
@@ -365,17 +419,55 @@ def _asks(words: list[str], first: int, clause: Clause) -> bool:
     if head == "can" and follows == "not":
         return False
     if head == "any":
-        return clause.closes == "?" or follows in ("ideas", "chance", "other", "way", "left", "room", "over", "of", "boxes", "problem", "issues", "issue", "violation", "violations")
+        return clause.closes == "?" or follows in (
+            "ideas",
+            "chance",
+            "other",
+            "way",
+            "left",
+            "room",
+            "over",
+            "of",
+            "boxes",
+            "problem",
+            "issues",
+            "issue",
+            "violation",
+            "violations",
+        )
     if follows == "not":
         return first + 2 < len(words) and words[first + 2] in _SUBJECT
     if head in ("is", "are") and clause.closes != "?" and not _about_fit(words, first):
         rest = [w for w in words[first + 1 :] if w not in ("the", "a", "an")]
-        if rest and rest[0].startswith(("<n:", "<cable:", "<box_size", "<conductors:")) and not any(w in ("counted", "count", "counts", "supposed", "allowed") for w in words):
+        if (
+            rest
+            and rest[0].startswith(("<n:", "<cable:", "<box_size", "<conductors:"))
+            and not any(w in ("counted", "count", "counts", "supposed", "allowed") for w in words)
+        ):
             return False  # "is two cable 14-2", with its subject left out
     if head in ("is", "are", "was", "were", "am"):
         if follows in _SUBJECT and follows not in ("a", "an", "all"):
             return True
-        return _about_fit(words, first) or clause.closes == "?" or any(w in ("counted", "count", "counts", "supposed", "allowed", "required", "needed", "considered") for w in words)
+        return (
+            _about_fit(words, first)
+            or clause.closes == "?"
+            or any(
+                w
+                in (
+                    "counted",
+                    "count",
+                    "counts",
+                    "supposed",
+                    "allowed",
+                    "required",
+                    "needed",
+                    "considered",
+                )
+                for w in words
+            )
+        )
     if head in ("would", "should", "could", "can", "may", "might", "shall", "does", "did", "do"):
         return True
-    return follows in _SUBJECT or follows[0] == "<" or _about_fit(words, first) or clause.closes == "?"
+    return (
+        follows in _SUBJECT or follows[0] == "<" or _about_fit(words, first) or clause.closes == "?"
+    )

@@ -91,7 +91,11 @@ def _sounds(heard: Heard, span: tuple[int, int], capture: Capture) -> list[Doubt
     return [
         Doubt(slot, "confusable")
         for slot, rule, places in capture.slots
-        if (rule == "runon" and heard.words) or (rule != "heardwires" or heard.words) and any(texts[span[0] + place] in _HOMOPHONES for place in places)
+        if (rule == "runon" and heard.words)
+        or (
+            (rule != "heardwires" or heard.words)
+            and any(texts[span[0] + place] in _HOMOPHONES for place in places)
+        )
     ]
 
 

@@ -9,7 +9,7 @@ from functools import lru_cache
 from typing import Any, cast
 
 from grammar import acts
-from grammar.acts import Act, Doubt, Reference, Thing, ThingKind
+from grammar.acts import Act, Reference, Thing, ThingKind
 from grammar.statements import Statement
 
 THINGS: dict[str, type[Act]] = {
@@ -75,9 +75,7 @@ def act_of(statement: Statement) -> Act | None:
     """The act that a statement makes by itself; None where it needs what stands around it."""
     kind = statement.kind
     if kind in QUESTIONS:
-        return acts.Ask(
-            about=cast(Any, kind), words=statement.words, span=statement.span
-        )
+        return acts.Ask(about=cast(Any, kind), words=statement.words, span=statement.span)
     if kind in ("brief", "full"):
         return _carrying(statement, acts.SetForm, brief=kind == "brief")
     if kind == "why":
@@ -178,7 +176,9 @@ def reference_to(statement: Statement) -> Reference:
     name = get("name")
     count = get("count")
     return Reference(
-        kind=cast(ThingKind, kind if kind in THINGS or kind in ("part", "barrier", "clamps") else "box"),
+        kind=cast(
+            ThingKind, kind if kind in THINGS or kind in ("part", "barrier", "clamps") else "box"
+        ),
         name=None if name is None else str(name),
         awg=_whole(get("awg")),
         conductors=_whole(get("conductors")),

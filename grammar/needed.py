@@ -163,7 +163,7 @@ class _Reader:
         least = "more" if sign == "+" else "none"
         if sign == "{":
             while (digit := self.take()) != "}":
-                if not (digit.isdigit() or digit == ","):
+                if not (digit.isdecimal() or digit == ","):
                     raise _Strange
         if self.peek() in ("?", "+"):
             self.take()

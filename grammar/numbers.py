@@ -69,22 +69,22 @@ def _figure_classes(text: str) -> tuple[str, ...]:
         return ("%frac",) if len(text) == 1 else ("%mixed",)
     body = text.removesuffix("s").removesuffix("'")
     plural = body != text
-    if len(body) == 4 and body.isdigit() and body[:2] in ("19", "20"):
+    if len(body) == 4 and body.isdecimal() and body[:2] in ("19", "20"):
         return ("%year", "%fig")
-    if body.replace(",", "").isdigit():
+    if body.replace(",", "").isdecimal():
         return ("%figs",) if plural else ("%fig",)
-    if body[:1] == "-" and body[1:].replace(".", "").isdigit():
+    if body[:1] == "-" and body[1:].replace(".", "").isdecimal():
         return ("%negative",)
     if "/" in body or "-" in body:
         return _joined_classes(body, plural)
-    if body.replace(".", "", 1).isdigit() and not plural:
+    if body.replace(".", "", 1).isdecimal() and not plural:
         return ("%dec", "%inchdec") if Decimal(body) < LARGEST_DIMENSION else ("%dec",)
     return ()
 
 
 def _joined_classes(body: str, plural: bool) -> tuple[str, ...]:
     parts = body.replace("-", "/").split("/")
-    if not all(part.isdigit() for part in parts):
+    if not all(part.isdecimal() for part in parts):
         return ()
     numbers = [int(part[:9]) for part in parts]
     if len(numbers) == 3:
@@ -106,7 +106,7 @@ def _whole(text: str) -> int | None:
     if _several(text) in _PLURALS:
         return _PLURALS[_several(text)]
     body = text.removesuffix("s").removesuffix("'")
-    return int(body) if body.isdigit() and len(body) < 4 else None
+    return int(body) if body.isascii() and body.isdecimal() and len(body) < 4 else None
 
 
 def _size_classes(whole: int, plural: bool) -> list[str]:
@@ -121,7 +121,7 @@ def _size_classes(whole: int, plural: bool) -> list[str]:
 
 def is_plural(text: str) -> bool:
     """Whether a number token stands in the plural: `twos`, `14-2s`."""
-    return _several(text) in _PLURALS or (text.endswith("s") and text[:1].isdigit())
+    return _several(text) in _PLURALS or (text.endswith("s") and text[:1].isdecimal())
 
 
 def _several(text: str) -> str:
@@ -206,7 +206,7 @@ def _digits(texts: Sequence[str]) -> str:
     for text in texts:
         if text in _SMALL:
             found += str(_SMALL[text])
-        elif text.isdigit():
+        elif text.isdecimal():
             found += text
         else:
             return ""
@@ -238,7 +238,7 @@ def _small(text: str) -> Decimal | None:
         return Decimal(1)
     if text in _SMALL:
         return Decimal(_SMALL[text])
-    return Decimal(text) if text.isdigit() else None
+    return Decimal(text) if text.isdecimal() else None
 
 
 def _figured(text: str) -> Decimal | None:
@@ -248,7 +248,7 @@ def _figured(text: str) -> Decimal | None:
         whole = text[:-1].strip(" -")
         return Decimal(whole or 0) + Decimal(top) / bottom
     parts = text.replace("-", "/").split("/")
-    if not all(part.isdigit() for part in parts) or int(parts[-1]) == 0:
+    if not all(part.isdecimal() for part in parts) or int(parts[-1]) == 0:
         return None
     if len(parts) == 2:
         return Decimal(parts[0]) / Decimal(parts[1])
@@ -265,7 +265,7 @@ def _whole_number(texts: Sequence[str]) -> Decimal | None:
     for text in texts:
         if text in _SCALE:
             total = (total or Decimal(1)) * _SCALE[text]
-        elif text in _SMALL or text.isdigit():
+        elif text in _SMALL or text.isdecimal():
             total = (total or Decimal(0)) + (_SMALL[text] if text in _SMALL else int(text))
         elif text not in ("a", "an", "and"):
             return None
@@ -280,6 +280,6 @@ def _one_token(text: str) -> Decimal | None:
     if text in _SCALE:
         return Decimal(_SCALE[text])
     body = text.rstrip("s'").replace(",", "")
-    if body.lstrip("-").replace(".", "", 1).isdigit():
+    if body.lstrip("-").replace(".", "", 1).isdecimal():
         return Decimal(body)
     return _figured(text)

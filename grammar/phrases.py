@@ -74,7 +74,7 @@ class Rules:
 
 
 def _named(canonical: str) -> Value:
-    return int(canonical) if canonical.isdigit() else canonical
+    return int(canonical) if canonical.isdecimal() else canonical
 
 
 @lru_cache(maxsize=1)

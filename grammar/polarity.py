@@ -18,13 +18,83 @@ DENIABLE = frozenset(
      "terminal_block", "uncounted", "clamps", "part", "barrier", "place", "nothing"}
 )  # fmt: skip
 #: "I can't tell", "ain't looked": what follows is not denied, it is not known.
-_UNSURE = frozenset({"look", "looked", "check", "checked", "know", "tell", "sure", "remember", "counted", "yet", "seen", "about", "asked", "think", "thought"})
+_UNSURE = frozenset(
+    {
+        "look",
+        "looked",
+        "check",
+        "checked",
+        "know",
+        "tell",
+        "sure",
+        "remember",
+        "counted",
+        "yet",
+        "seen",
+        "about",
+        "asked",
+        "think",
+        "thought",
+    }
+)
 #: Words that may stand between a negator and a thing without being known.
 _UNKNOWN_BETWEEN = 2
 
 
-_LEADS = frozenset({"hmm", "um", "uh", "oh", "well", "so", "ok", "okay", "and", "but", "no", "actually", "wait", "man", "ah"})
-_MARKED = frozenset({"wait", "sorry", "actually", "i", "it", "that", "those", "they", "these", "this", "the", "there", "make", "hold", "just", "only", "its", "is", "we", "you", "he", "she", "let", "scratch", "my", "oh", "so", "um", "uh", "need", "forget"})
+_LEADS = frozenset(
+    {
+        "hmm",
+        "um",
+        "uh",
+        "oh",
+        "well",
+        "so",
+        "ok",
+        "okay",
+        "and",
+        "but",
+        "no",
+        "actually",
+        "wait",
+        "man",
+        "ah",
+    }
+)
+_MARKED = frozenset(
+    {
+        "wait",
+        "sorry",
+        "actually",
+        "i",
+        "it",
+        "that",
+        "those",
+        "they",
+        "these",
+        "this",
+        "the",
+        "there",
+        "make",
+        "hold",
+        "just",
+        "only",
+        "its",
+        "is",
+        "we",
+        "you",
+        "he",
+        "she",
+        "let",
+        "scratch",
+        "my",
+        "oh",
+        "so",
+        "um",
+        "uh",
+        "need",
+        "forget",
+    }
+)
 
 
 def _marker(elements: Sequence[Element], place: int) -> bool:
@@ -63,6 +133,13 @@ def denied(elements: Sequence[Element]) -> set[int]:
             if _counted(element) and not _follows(elements, place, "or", "nor"):
                 open_at = None
                 continue
+            if (
+                found
+                and _article(element)
+                and not _follows(elements, place, "or", "nor", "and", ",")
+            ):
+                open_at = None  # "no dimmer a switch", by ear
+                continue
             found.add(place)
             unknown = 0
         elif element.tag in ("or", "nor", "any", "neither"):
@@ -87,7 +164,17 @@ def _counted(element: Element) -> bool:
     assert element.found is not None
     count = element.found.get("count")
     words = element.found.words.lower()
-    return count is not None and count != 0 and not words.startswith(("a ", "an ", "single ", "another "))
+    return (
+        count is not None
+        and count != 0
+        and not words.startswith(("a ", "an ", "single ", "another "))
+    )
+
+
+def _article(element: Element) -> bool:
+    """Whether a thing begins with an article or a number: a noun group of its own."""
+    assert element.found is not None
+    return element.found.words.lower().startswith(("a ", "an ", "the ", "one "))
 
 
 def _follows(elements: Sequence[Element], place: int, *tags: str) -> bool:
@@ -99,7 +186,10 @@ def _denies_back(elements: Sequence[Element], place: int) -> bool:
     tag = elements[place].tag
     if tag == "not":
         rest = {e.tag for e in elements[place + 1 :]}
-        return rest <= {"have", "has", "there", "any", "got", "here", "present"} and _thing_before(elements, place) >= 0
+        return (
+            rest <= {"have", "has", "there", "any", "got", "here", "present"}
+            and _thing_before(elements, place) >= 0
+        )
     if not (tag in _AFTER or tag == "<n:0>" or tag.startswith("<none")):
         return False
     before = _thing_before(elements, place)
@@ -114,7 +204,17 @@ def _denies_back(elements: Sequence[Element], place: int) -> bool:
 def _thing_before(elements: Sequence[Element], place: int) -> int:
     """The thing right before a place, with nothing but "is" or "are" between; else -1."""
     at = place - 1
-    while at >= 0 and elements[at].tag in ("is", "are", "there", "has", "was", "were", "says", "-", "="):
+    while at >= 0 and elements[at].tag in (
+        "is",
+        "are",
+        "there",
+        "has",
+        "was",
+        "were",
+        "says",
+        "-",
+        "=",
+    ):
         at -= 1
     if at < 0:
         return -1

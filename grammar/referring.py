@@ -28,7 +28,11 @@ _NAMES = {"switch": "switch", "switches": "switch", "receptacle": "receptacle",
           "receptacles": "receptacle", "outlet": "receptacle", "outlets": "receptacle",
           "dimmer": "dimmer", "dimmers": "dimmer"}  # fmt: skip
 _WHICH: dict[str, Which] = {
-    "both": "both", "all": "all", "everything": "all", "other": "other", "others": "others",
+    "both": "both",
+    "all": "all",
+    "everything": "all",
+    "other": "other",
+    "others": "others",
 }
 
 
@@ -65,7 +69,11 @@ def refer(elements: Sequence[Element], heard: str) -> Reference:
         elif tag in _WHICH:
             which = _WHICH[tag]
         elif (value := number_in(tag)) is not None and value == int(value):
-            if tag == "<n:1>" and place and elements[place - 1].tag in ("that", "this", "the", *_ORDINALS, "other", "last"):
+            if (
+                tag == "<n:1>"
+                and place
+                and elements[place - 1].tag in ("that", "this", "the", *_ORDINALS, "other", "last")
+            ):
                 continue
             before = elements[place - 1].tag if place else ""
             if before in ("the", "that", "those") and int(value) in (14, 12, 10, 8, 6):

@@ -172,7 +172,11 @@ def _from_grounds(statements: list[Statement], place: int) -> Statement:
     mine = statements[place]
     for other in statements[place + 1 : place + 4]:
         if other.kind == "grounds" and "awg" in other.slots:
-            return replace(mine, slots={**mine.slots, "awg": other.slots["awg"]}, doubts=tuple(d for d in mine.doubts if d.slot != "awg"))
+            return replace(
+                mine,
+                slots={**mine.slots, "awg": other.slots["awg"]},
+                doubts=tuple(d for d in mine.doubts if d.slot != "awg"),
+            )
         if other.kind not in ("conductors", "grounds"):
             break
     return mine

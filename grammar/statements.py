@@ -1,8 +1,9 @@
-"""The statements that the grammar makes of words: the contract between grammar and conversation.
+"""What the phrases find in an utterance: flat statements, inside the grammar only.
 
-A statement is flat: a kind and its slots. Operators (`make_that`, `what_if`, `no` …) are
-statements of their own, and what they act on follows them as the next statement, so that the
-grammar never needs to know what an operator will do.
+A statement is a kind and its slots: a noun group, a value or a command. `grammar.clauses` puts
+each into its clause as one tag, and the words around the tags decide what act it becomes
+(`grammar.acts`, the contract with the dialogue). Operators (`make_that`, `what_if`, `no` …) are
+statements of their own; their words are read anew in the clause.
 """
 
 from __future__ import annotations

@@ -20,6 +20,8 @@ _LONE = frozenset(_RULES["lone"])
 _ALONE = frozenset(_RULES["alone"])
 _OF_SEVERAL = tuple(_RULES["of_several"])
 _NOT_BEFORE = frozenset(_RULES["not_before"])
+#: "two of them and a switch": what comes behind these is a thing of its own.
+_JOINING = ("and", "plus", "with")
 _SPOILS_PLACE = frozenset(_RULES["place_spoilt_by"])
 
 
@@ -108,6 +110,7 @@ def _amid_others(heard: str, statements: Sequence[Statement], place: int) -> boo
         and statements[place - 1].kind == "number"
         and statements[place - 1].words.lower().endswith(_OF_SEVERAL)
         and _same_breath(before)
+        and not before.lower().strip().startswith(_JOINING)
     )
 
 

@@ -49,7 +49,9 @@ def _function_words() -> frozenset[str]:
     lists += [table["correction"][name] for name in ("marks", "additive")]
     lists += [table["mood"][name] for name in ("wh", "auxiliary", "modal", "verbs_of_request")]
     words = {word for words in lists for word in words if " " not in word}
-    return frozenset(words | {"scratch", "ditch", "lose", "forget", "leave", "minus", "fewer", "less"})
+    return frozenset(
+        words | {"scratch", "ditch", "lose", "forget", "leave", "minus", "fewer", "less"}
+    )
 
 
 _FUNCTION_WORDS = _function_words()

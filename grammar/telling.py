@@ -20,7 +20,9 @@ _TABLE = store.table("clauses")["correction"]
 _MARKS = re.compile(r"\b(?:" + "|".join(map(re.escape, _TABLE["marks"])) + r")\b")
 _ADDITIVE = re.compile(r"\b(?:" + "|".join(map(re.escape, _TABLE["additive"])) + r")\b")
 #: "no the three way", "no it's outside": a marker, where "no three way" denies.
-_LEADING_NO = re.compile(r"no (?:just |only |it |that |those |they |these |this |i |we |the |there |make |its |is |he |she |my |<n)")
+_LEADING_NO = re.compile(
+    r"no (?:just |only |it |that |those |they |these |this |i |we |the |there |make |its |is |he |she |my |<n)"
+)
 _PARTITIVE = re.compile(r"\b(?:only|just|of (?:the|those|these|my))\b")
 _FROM_FIXTURE = re.compile(
     r"\b(?:from|off|of|out of|for) (?:the |a |its |their )?(?:<device[^>]*> )?(?:light|fixture|luminaire|fan|lamp|chandelier|sconce|canopy|pendant)s?\b|\bcanopy\b"
@@ -69,7 +71,9 @@ def _with_rest(match: Match, made: list[Act], telling: Telling) -> list[Act]:
     plain = replace(telling, corrective=False)
     beside = _unused(match) if match.act in _LEAVING else []
     told = [*_plain(plain, [*before, *beside], rest=True), *made]
-    if len(after) > 2 and any(element.found is not None or element.tag[0] == "<" for element in after):
+    if len(after) > 2 and any(
+        element.found is not None or element.tag[0] == "<" for element in after
+    ):
         if after[0].tag in ("and", "but", "so", "then"):
             after = after[1:]
         line = " ".join([element.tag for element in after])
@@ -107,6 +111,8 @@ def _plain(telling: Telling, elements: Sequence[Element], rest: bool = False) ->
             continue
         if element.found.kind == "device" and _elsewhere(elements, place):
             continue
+        if _bears_clamps(elements, place) or _said_of(elements, place, telling.heard):
+            continue
         if element.found.kind == "place":
             if "clamps" in kinds:
                 _placed(made, str(element.found.get("where")))
@@ -117,23 +123,119 @@ def _plain(telling: Telling, elements: Sequence[Element], rest: bool = False) ->
             made += _denial(element)
         elif corrects or _no_but(elements, place):
             made += _restated(element, telling, several)
+        elif element.tag in _SIZE_NUMBERS and _behind_on(elements, place):
+            made.append(_size_behind_on(elements, place, telling))
         elif (act := act_of(element.found)) is not None:
-            if isinstance(act, acts.NothingElse) and telling.heard[act.span[1] : act.span[1] + 4].lower() == " yet":
+            if (
+                isinstance(act, acts.NothingElse)
+                and telling.heard[act.span[1] : act.span[1] + 4].lower() == " yet"
+            ):
                 continue
             made.append(_partitive(act, telling))
         else:
             made += _mention(element)
+    if not made and (where := _PLACED.fullmatch(" ".join(element.tag for element in elements))):
+        span = (elements[0].start, elements[-1].end)
+        made.append(
+            acts.Place(where=_PLACE_WORDS[where[1]], words=telling.heard[slice(*span)], span=span)
+        )
     return _fixture_wires(_clamps_placed(made, elements), telling)
 
 
-_THINGS_BESIDE = frozenset({"cable", "conductors", "device", "grounds", "fixture_wires", "fitting", "terminal_block", "uncounted", "box_volume", "box_size"})
-_PLACE_WORDS = {"in": "inside", "out": "outside", "inside": "inside", "internal": "inside", "outside": "outside", "external": "outside", "exterior": "outside"}
+_SIZE_NUMBERS = frozenset({"<n:14>", "<n:12>", "<n:10>", "<n:8>", "<n:6>"})
+
+
+def _behind_on(elements: Sequence[Element], place: int) -> bool:
+    """ "on the 14": a size, and never a volume."""
+    before = [element.tag for element in elements[max(0, place - 2) : place]]
+    return before[-1:] == ["on"] or before == ["on", "the"]
+
+
+def _size_behind_on(elements: Sequence[Element], place: int, telling: Telling) -> acts.Size:
+    first = place - 1 if elements[place - 1].tag == "on" else place - 2
+    span = (elements[first].start, elements[place].end)
+    return acts.Size(
+        awg=int(elements[place].tag[3:-1]), words=telling.heard[slice(*span)], span=span
+    )
+
+
+def _bears_clamps(elements: Sequence[Element], place: int) -> bool:
+    """ "an internal clamp on one cable": the cable is one of those said."""
+    found = elements[place].found
+    if found is None or found.kind != "cable" or found.get("awg") is not None:
+        return False
+    before = elements[max(0, place - 2) : place]
+    return any(e.tag in ("on", "for", "per") for e in before) and any(
+        e.found is not None and e.found.kind == "clamps"
+        for e in elements[max(0, place - 4) : place]
+    )
+
+
+def _said_of(elements: Sequence[Element], place: int, heard: str) -> bool:
+    """ "both cable clamps", "it's hot up here", "I'll feed it": no thing of the box."""
+    found = elements[place].found
+    assert found is not None
+    words = found.words.lower().strip()
+    after = elements[place + 1] if place + 1 < len(elements) else None
+    if (found.kind == "cable" and found.get("awg") is None) or (
+        found.get("role") is not None and found.get("count") is None
+    ):
+        if after is not None and after.found is not None and after.found.kind == "clamps":
+            return True
+        if (
+            words in ("feed", "feeds")
+            and after is not None
+            and after.tag in ("it", "them", "that", "this", "the", "from")
+        ):
+            return True
+    if (
+        words in ("hot", "neutral")
+        and place
+        and elements[place - 1].tag in ("is", "are", "was", "so", "too", "really")
+    ):
+        return True
+    return False
+
+
+_THINGS_BESIDE = frozenset(
+    {
+        "cable",
+        "conductors",
+        "device",
+        "grounds",
+        "fixture_wires",
+        "fitting",
+        "terminal_block",
+        "uncounted",
+        "box_volume",
+        "box_size",
+    }
+)
+_PLACE_WORDS = {
+    "in": "inside",
+    "out": "outside",
+    "inside": "inside",
+    "internal": "inside",
+    "outside": "outside",
+    "external": "outside",
+    "exterior": "outside",
+}
+
+
+_PLACED = re.compile(
+    r"(?:(?:no|i|looked|again|and|but|well|so|actually|that) )*(?:(?:both|all|each|two|<n:2>)(?: of (?:them|those|these))?|they|those|these|them|everything)"
+    r" (?:(?:is|are|actually|both|all|really|on|the) )*(inside|outside|internal|external)(?: of it| of the box| the box)?"
+)
 
 
 def _clamps_placed(made: list[Act], elements: Sequence[Element]) -> list[Act]:
     """ "the connectors are the kind that screw on outside the box"."""
     last = elements[-1].tag if elements else ""
-    places = {_PLACE_WORDS[e.tag] for e in elements if e.tag in _PLACE_WORDS and (len(e.tag) > 3 or e.tag == last)}
+    places = {
+        _PLACE_WORDS[e.tag]
+        for e in elements
+        if e.tag in _PLACE_WORDS and (len(e.tag) > 3 or e.tag == last)
+    }
     if len(places) == 1 and not any(map(is_negator, elements)):
         _placed(made, places.pop())
     return made
@@ -186,10 +288,22 @@ def _denial(element: Element) -> list[Act]:
         opposite = {"inside": "none" if found.kind == "clamps" else "outside", "outside": "inside"}
         if found.kind == "clamps" and where == "outside":
             return []
-        return [acts.SetClamps(where=opposite.get(where, "none"), words=found.words, span=found.span)]
+        return [
+            acts.SetClamps(where=opposite.get(where, "none"), words=found.words, span=found.span)
+        ]
     if found.kind == "nothing":
         made = act_of(found)
         return [made] if made is not None else []
+    if re.match(r"(?i)another ", found.words) and found.kind in _THING_KINDS:
+        # "one more 12-2, not another 12-3": of those that are there, one goes
+        return [
+            acts.Remove(
+                target=replace(reference_to(found), count=1),
+                words=found.words,
+                span=found.span,
+                function="request",
+            )
+        ]
     if found.kind == "fixture_wires" and found.get("canopy"):
         return [acts.SetCanopy(canopy=False, words=found.words, span=found.span)]
     return [acts.Deny(target=reference_to(found), words=found.words, span=found.span)]
@@ -203,21 +317,60 @@ def _restated(element: Element, telling: Telling, several: bool) -> list[Act]:
         value = found.get("value")
         if value is None:
             return []
-        if Decimal(str(value)) in (14, 12, 10, 8, 6) and re.search(r"\bon (?:the )?<n:\d+>", telling.clause.line):
+        if Decimal(str(value)) in (14, 12, 10, 8, 6) and re.search(
+            r"\bon (?:the )?<n:\d+>", telling.clause.line
+        ):
             return [acts.Size(awg=int(value), words=found.words, span=found.span)]
-        return [acts.RestateNumber(value=Decimal(str(value)), words=found.words, span=found.span, doubts=found.doubts, function="correction")]  # type: ignore[arg-type]
+        return [
+            acts.RestateNumber(
+                value=Decimal(str(value)),
+                words=found.words,
+                span=found.span,
+                doubts=found.doubts,
+                function="correction",
+            )
+        ]  # type: ignore[arg-type]
     thing = thing_of(found)
     if thing is not None:
         act = act_of(found)
         if isinstance(act, acts.Deny):
             return [act]
         like = _like(cast(Act, thing)) if several else None
-        return [acts.Restate(thing=thing, instead_of=like, words=found.words, span=found.span, doubts=thing.doubts, function="correction")]
+        return [
+            acts.Restate(
+                thing=thing,
+                instead_of=like,
+                words=found.words,
+                span=found.span,
+                doubts=thing.doubts,
+                function="correction",
+            )
+        ]
     act = act_of(found)
     return [] if act is None else [marked(act, "correction")]
 
 
-_ONE_BEHIND = frozenset({"and", "plus", "with", "only", "just", "is", "are", "have", "got", "has", "or", "at", "add", "make", "about", "no", "wait"})
+_ONE_BEHIND = frozenset(
+    {
+        "and",
+        "plus",
+        "with",
+        "only",
+        "just",
+        "is",
+        "are",
+        "have",
+        "got",
+        "has",
+        "or",
+        "at",
+        "add",
+        "make",
+        "about",
+        "no",
+        "wait",
+    }
+)
 
 
 def _pronoun_one(elements: Sequence[Element], place: int) -> bool:
@@ -231,16 +384,34 @@ def _pronoun_one(elements: Sequence[Element], place: int) -> bool:
     return before not in _ONE_BEHIND and not before.startswith("<n")
 
 
-_BEHIND = frozenset({"behind", "near", "beside", "under", "above", "below", "across", "opposite", "next", "past", "replacing"})
+_BEHIND = frozenset(
+    {
+        "behind",
+        "near",
+        "beside",
+        "under",
+        "above",
+        "below",
+        "across",
+        "opposite",
+        "next",
+        "past",
+        "replacing",
+    }
+)
 
 
 def _elsewhere(elements: Sequence[Element], place: int) -> bool:
     """ "a box behind the old switch": the switch is not in it."""
     before = [element.tag for element in elements[max(0, place - 3) : place]]
-    return any(word in _BEHIND for word in before) and not any(word.startswith("<") for word in before)
+    return any(word in _BEHIND for word in before) and not any(
+        word.startswith("<") for word in before
+    )
 
 
-_OF_THE_FIXTURE = re.compile(r"<?grounds?[^ ]* (?:on|in|from|for|with|at) (?:the |its |that |this )?(?:fixture|light|luminaire|lamp|fan|canopy)")
+_OF_THE_FIXTURE = re.compile(
+    r"<?grounds?[^ ]* (?:on|in|from|for|with|at) (?:the |its |that |this )?(?:fixture|light|luminaire|lamp|fan|canopy)"
+)
 
 
 def _fixture_wires(made: list[Act], telling: Telling) -> list[Act]:
@@ -248,7 +419,9 @@ def _fixture_wires(made: list[Act], telling: Telling) -> list[Act]:
     line = telling.clause.line
     canopy = "canopy" in line and "no canopy" not in line
     if _OF_THE_FIXTURE.search(line):
-        made = [act for act in made if not (isinstance(act, acts.Deny) and act.target.kind == "grounds")]
+        made = [
+            act for act in made if not (isinstance(act, acts.Deny) and act.target.kind == "grounds")
+        ]
     for place, act in enumerate(made):
         loose = isinstance(act, acts.AddConductors) and (act.awg is None or act.awg >= 16)
         if loose and act.path is None and _FROM_FIXTURE.search(line):  # type: ignore[attr-defined]
@@ -257,7 +430,12 @@ def _fixture_wires(made: list[Act], telling: Telling) -> list[Act]:
                 words=act.words, span=act.span,
                 doubts=tuple(d for d in act.doubts if d.reason not in ("vague", "unusual")),
             )  # fmt: skip
-        elif canopy and isinstance(act, acts.AddFixtureWires) and act.canopy is None and "no canopy" not in line:
+        elif (
+            canopy
+            and isinstance(act, acts.AddFixtureWires)
+            and act.canopy is None
+            and "no canopy" not in line
+        ):
             made[place] = replace(act, canopy=True)
     return made
 
@@ -303,13 +481,20 @@ def _thing_in(match: Match, group: str) -> Thing | None:
             thing = thing_of(element.found)
             if thing is not None and element.found.words.lower().startswith(_LOOSE_COUNT):
                 # "change the 14-2s to 12-2s": the word that sounds like two is none
-                return replace(thing, count=None, doubts=tuple(d for d in thing.doubts if d.slot != "count"))
+                return replace(
+                    thing, count=None, doubts=tuple(d for d in thing.doubts if d.slot != "count")
+                )
             return thing
         if element.tag.startswith("<pair:"):
             from grammar import numbers
 
             awg, conductors = numbers.pair(element.tag[6:-1])
-            return acts.AddCable(awg=awg, conductors=conductors, words=element.tag[6:-1], span=(element.start, element.end))
+            return acts.AddCable(
+                awg=awg,
+                conductors=conductors,
+                words=element.tag[6:-1],
+                span=(element.start, element.end),
+            )
     return None
 
 
@@ -324,7 +509,9 @@ def _keep(match: Match, telling: Telling) -> list[Act]:
 
 def _put_back(match: Match, telling: Telling) -> list[Act]:
     words, span = _words(match, telling)
-    return [acts.PutBack(target=_target(match, telling), words=words, span=span, function="request")]
+    return [
+        acts.PutBack(target=_target(match, telling), words=words, span=span, function="request")
+    ]
 
 
 def _do_it(match: Match, telling: Telling) -> list[Act]:
@@ -337,6 +524,8 @@ def _unground(match: Match, telling: Telling) -> list[Act] | None:
     target = _target(match, telling)
     if target.kind not in ("cable", "anything", "wire"):
         return None
+    if target.kind == "anything" and re.match(r"(?:no |without |<grounds)", match.found.group()):
+        return None  # "no ground in this pipe": of the whole box
     counted = target.kind == "cable" and target.count is not None and target.awg is not None
     if counted and not re.match(r"(?i)(?:the|that|those|these|this|one of|both)\b", target.words):
         return None
@@ -348,16 +537,35 @@ def _resize(match: Match, telling: Telling) -> list[Act] | None:
     old, new = _pieces(match, "ref"), _pieces(match, "size")
     awg = size_in(new)
     sized = [size for size in (size_in(old),) if size is not None]
-    cable = any(e.found is not None and e.found.get("conductors") for e in new) or any(e.tag.startswith("<pair") for e in new)
+    cable = any(e.found is not None and e.found.get("conductors") for e in new) or any(
+        e.tag.startswith("<pair") for e in new
+    )
     if awg is None or cable or awg not in (18, 16, 14, 12, 10, 8, 6):
         return None
     if sized and sized[0] not in (18, 16, 14, 12, 10, 8, 6):
         return None
-    if not sized and not any(e.tag in ("cables", "wires", "conductors", "everything", "all", "them", "those", "cable", "wire", "conductor") for e in old):
+    if not sized and not any(
+        e.tag
+        in (
+            "cables",
+            "wires",
+            "conductors",
+            "everything",
+            "all",
+            "them",
+            "those",
+            "cable",
+            "wire",
+            "conductor",
+        )
+        for e in old
+    ):
         return None
     if not sized and awg < 8:
         return None
-    target = Reference("anything" if sized else "wire", awg=sized[0] if sized else None, which="all", words=words)
+    target = Reference(
+        "anything" if sized else "wire", awg=sized[0] if sized else None, which="all", words=words
+    )
     return [acts.Resize(target=target, awg=awg, words=words, span=span, function="correction")]
 
 
@@ -381,10 +589,20 @@ def _route(match: Match, telling: Telling) -> list[Act]:
         made = act_of(thing.found)  # type: ignore[arg-type]
         if made is not None and hasattr(made, "path"):
             return [replace(made, path="through", words=words, span=span)]
-    return [acts.Route(target=_target(match, telling), path="through", words=words, span=span, function="correction")]
+    return [
+        acts.Route(
+            target=_target(match, telling),
+            path="through",
+            words=words,
+            span=span,
+            function="correction",
+        )
+    ]
 
 
-_OF_SOME = re.compile(r"(?:first|second|third|last|other|both|one of|<n:\d+> of)\b[^<]*(?:<n:1> |<cable[^>]*> )?(?:is|are|was) ")
+_OF_SOME = re.compile(
+    r"(?:first|second|third|last|other|both|one of|<n:\d+> of)\b[^<]*(?:<n:1> |<cable[^>]*> )?(?:is|are|was) "
+)
 _PLACES = {"inside": "inside", "internal": "inside", "outside": "outside", "external": "outside"}
 
 
@@ -403,15 +621,31 @@ def _contrast(match: Match, telling: Telling) -> list[Act] | None:
             named = _target(match, telling, "old")
             if named.kind in ("box", "anything") or value != int(value):
                 return None
-            return [acts.Recount(target=replace(named, count=None), count=int(value), words=words, span=span, function="correction")]
-        return [acts.RestateNumber(value=value, instead_of=other, words=words, span=span, function="correction")]
+            return [
+                acts.Recount(
+                    target=replace(named, count=None),
+                    count=int(value),
+                    words=words,
+                    span=span,
+                    function="correction",
+                )
+            ]
+        return [
+            acts.RestateNumber(
+                value=value, instead_of=other, words=words, span=span, function="correction"
+            )
+        ]
     thing = _thing_in(match, "new")
     if thing is None:
         act = act_of(element.found) if element.found is not None else None
         return None if act is None else [marked(act, "correction")]
     other = _number(match, "old")
     if other is not None:
-        return [acts.Restate(thing=thing, words=words, span=span, doubts=thing.doubts, function="correction")]
+        return [
+            acts.Restate(
+                thing=thing, words=words, span=span, doubts=thing.doubts, function="correction"
+            )
+        ]
     if old.startswith("<place") or old in _PLACES:
         return None
     return [
@@ -429,12 +663,42 @@ def _remove(match: Match, telling: Telling) -> list[Act] | None:
     if re.search(r"\b(?:forgot|left out|missed)\b", match.clause.line):
         return None
     count = _number(match)
+    if match.has("ref") and re.match(
+        r"(?:t[ao]k|pull|yank|rip|cut|leav|knock|cross|strik)\w* ", match.found.group("ref")
+    ):
+        thing = next(e for e in _pieces(match, "ref") if e.found is not None)
+        assert thing.found is not None
+        if not re.search(r"(?i) (?:out|off|away)$", thing.found.words.strip()):
+            return None  # "cut one 14-2": nothing is taken out by that alone
+        return [
+            acts.Remove(
+                target=reference_to(thing.found), words=words, span=span, function="request"
+            )
+        ]
     covered = [match.clause.elements[place] for place in match.covered()]
-    things = [e for e in covered if e.found is not None and e.found.kind in (*_THING_KINDS, "clamps", "part", "barrier")]
+    things = [
+        e
+        for e in covered
+        if e.found is not None and e.found.kind in (*_THING_KINDS, "clamps", "part", "barrier")
+    ]
     if len(things) > 1 and not match.has("n"):
-        return [acts.Remove(target=reference_to(e.found), words=e.found.words, span=e.found.span, function="request") for e in things if e.found is not None]
+        return [
+            acts.Remove(
+                target=reference_to(e.found),
+                words=e.found.words,
+                span=e.found.span,
+                function="request",
+            )
+            for e in things
+            if e.found is not None
+        ]
     target = _target(match, telling) if match.has("ref") else Reference(which="last")
-    if target.kind == "anything" and target.words and match.found.group("ref").startswith("the ") and not set(match.found.group("ref").split()) & _PRONOUNS_AND_NOUNS:
+    if (
+        target.kind == "anything"
+        and target.words
+        and match.found.group("ref").startswith("the ")
+        and not set(match.found.group("ref").split()) & _PRONOUNS_AND_NOUNS
+    ):
         target = replace(target, which="said", words=match.found.group("ref"))
     if count is not None:
         target = replace(target, count=int(count))
@@ -443,8 +707,36 @@ def _remove(match: Match, telling: Telling) -> list[Act] | None:
     return [acts.Remove(target=target, words=words, span=span, function="request")]
 
 
-_PRONOUNS_AND_NOUNS = frozenset({"it", "that", "them", "those", "these", "this", "they", "last", "one", "<n:1>", "thing", "other", "first", "second", "box"})
-_THING_KINDS = ("cable", "conductors", "grounds", "jumper", "fixture_wires", "device", "fitting", "terminal_block", "uncounted")
+_PRONOUNS_AND_NOUNS = frozenset(
+    {
+        "it",
+        "that",
+        "them",
+        "those",
+        "these",
+        "this",
+        "they",
+        "last",
+        "one",
+        "<n:1>",
+        "thing",
+        "other",
+        "first",
+        "second",
+        "box",
+    }
+)
+_THING_KINDS = (
+    "cable",
+    "conductors",
+    "grounds",
+    "jumper",
+    "fixture_wires",
+    "device",
+    "fitting",
+    "terminal_block",
+    "uncounted",
+)
 _PRONOUNS = frozenset({"it", "that", "them", "those", "these", "this", "they"})
 
 
@@ -454,13 +746,30 @@ def _replace(match: Match, telling: Telling) -> list[Act] | None:
     if thing is None:
         return None
     if not match.has("ref"):
-        return [acts.Restate(thing=thing, words=words, span=span, doubts=thing.doubts, function="correction")]
+        return [
+            acts.Restate(
+                thing=thing, words=words, span=span, doubts=thing.doubts, function="correction"
+            )
+        ]
     if match.found.group("ref") in _PRONOUNS:
-        return [acts.Restate(thing=thing, words=words, span=span, doubts=thing.doubts, function="correction")]
+        return [
+            acts.Restate(
+                thing=thing, words=words, span=span, doubts=thing.doubts, function="correction"
+            )
+        ]
     target = _target(match, telling)
     if target.kind in ("box", "clamps"):
         return None
-    return [acts.Replace(target=target, thing=thing, words=words, span=span, doubts=thing.doubts, function="correction")]
+    return [
+        acts.Replace(
+            target=target,
+            thing=thing,
+            words=words,
+            span=span,
+            doubts=thing.doubts,
+            function="correction",
+        )
+    ]
 
 
 def _swap(match: Match, telling: Telling) -> list[Act] | None:
@@ -472,9 +781,12 @@ def _is_now(match: Match, telling: Telling) -> list[Act] | None:
     thing = _thing_in(match, "new")
     if thing is None or match.found.group("ref") in ("he", "she"):
         return None
+    if thing.words.lower().strip() in ("hot", "neutral", "hot up"):
+        return None  # "it's hot up here"
     if isinstance(thing, acts.AddGrounds) and not match.found.group("ref").startswith("<grounds"):
         return None
-    if re.search(r"\bnot\b", match.found.group()[: match.found.start("new") - match.found.start()]):
+    between = match.found.group()[: match.found.start("new") - match.found.start()]
+    if re.search(r"\bnot\b(?!.*(?:\bbut\b|it is|its))", between):
         return None
     return _replace(match, telling)
 
@@ -490,13 +802,50 @@ def _recount(match: Match, telling: Telling) -> list[Act] | None:
         return [acts.SetVolume(volume=value, words=words, span=span, function="correction")]
     if target.kind in ("clamps",):
         return None
+    if target.kind == "grounds" and int(value) in (14, 12, 10, 8, 6):
+        return [
+            acts.Resize(
+                target=target, awg=int(value), words=words, span=span, function="correction"
+            )
+        ]
     if target.kind == "device" and int(value) in (14, 12, 10, 8, 6):
-        return [acts.Land(target=target, awg=int(value), words=words, span=span, function="correction")]
-    if target.kind in ("cable", "conductors", "wire", "anything") and int(value) in (18, 16, 14, 12, 10, 8, 6) and target.awg is None and int(value) > 7:
-        return [acts.Resize(target=target, awg=int(value), words=words, span=span, function="correction")]
-    if target.awg is not None and value in (14, 12, 10, 8, 6) and re.search(r"\b(?:twelves|fourteens|tens|eights|sixes|1[024]s)\b", words.lower()) :
-        return [acts.Resize(target=replace(target, count=None), awg=int(value), words=words, span=span, function="correction")]
-    return [acts.Recount(target=replace(target, count=None), count=int(value), words=words, span=span, function="correction")]
+        return [
+            acts.Land(target=target, awg=int(value), words=words, span=span, function="correction")
+        ]
+    if (
+        target.kind in ("cable", "conductors", "wire", "anything")
+        and int(value) in (18, 16, 14, 12, 10, 8, 6)
+        and target.awg is None
+        and int(value) > 7
+    ):
+        return [
+            acts.Resize(
+                target=target, awg=int(value), words=words, span=span, function="correction"
+            )
+        ]
+    if (
+        target.awg is not None
+        and value in (14, 12, 10, 8, 6)
+        and re.search(r"\b(?:twelves|fourteens|tens|eights|sixes|1[024]s)\b", words.lower())
+    ):
+        return [
+            acts.Resize(
+                target=replace(target, count=None),
+                awg=int(value),
+                words=words,
+                span=span,
+                function="correction",
+            )
+        ]
+    return [
+        acts.Recount(
+            target=replace(target, count=None),
+            count=int(value),
+            words=words,
+            span=span,
+            function="correction",
+        )
+    ]
 
 
 def _restate_number(match: Match, telling: Telling) -> list[Act] | None:
@@ -504,7 +853,11 @@ def _restate_number(match: Match, telling: Telling) -> list[Act] | None:
     value = _number(match)
     if value is None:
         return None
-    return [acts.RestateNumber(value=value, words=words, span=span, doubts=_doubts_in(match), function="correction")]
+    return [
+        acts.RestateNumber(
+            value=value, words=words, span=span, doubts=_doubts_in(match), function="correction"
+        )
+    ]
 
 
 def _doubts_in(match: Match, group: str = "n") -> tuple[acts.Doubt, ...]:
@@ -522,12 +875,23 @@ def _land(match: Match, telling: Telling) -> list[Act] | None:
     target = _target(match, telling)
     if target.kind not in ("device", "terminal_block", "anything"):
         return None
-    said = next((e for e in _pieces(match, "ref") if e.found is not None and e.found.kind == "device"), None)
-    if said is not None and said.found is not None and said.found.get("count") is not None and not said.tag.endswith(":d>"):
+    said = next(
+        (e for e in _pieces(match, "ref") if e.found is not None and e.found.kind == "device"), None
+    )
+    if (
+        said is not None
+        and said.found is not None
+        and said.found.get("count") is not None
+        and not said.tag.endswith(":d>")
+    ):
         made = act_of(said.found)
-        if isinstance(made, acts.AddDevice) and not said.found.words.lower().startswith(("both", "one of", "two of")):
+        if isinstance(made, acts.AddDevice) and not said.found.words.lower().startswith(
+            ("both", "one of", "two of")
+        ):
             return [replace(made, awg=awg, words=words, span=span)]
-    cables = [e.found for e in _pieces(match, "size") if e.found is not None and e.found.kind == "cable"]
+    cables = [
+        e.found for e in _pieces(match, "size") if e.found is not None and e.found.kind == "cable"
+    ]
     told: list[Act] = []
     if cables and match.found.start("size") < match.found.start("ref"):
         cable = act_of(cables[0])  # "12-2 feeding it" brings the cable in too
@@ -547,12 +911,24 @@ def _widen(match: Match, telling: Telling) -> list[Act] | None:
     if match.has("both"):
         both = Reference("device", which="last")
         return [acts.Widen(target=both, gangs=2, words=words, span=span, function="correction")]
-    kinds = [e.found for e in match.clause.elements if e.found is not None and e.found.kind == "box_kind"]
-    devices = [e.found for e in match.clause.elements if e.found is not None and e.found.kind == "device"]
+    kinds = [
+        e.found for e in match.clause.elements if e.found is not None and e.found.kind == "box_kind"
+    ]
+    devices = [
+        e.found for e in match.clause.elements if e.found is not None and e.found.kind == "device"
+    ]
     if not kinds or kinds[0].get("gangs") is None or kinds[0].get("family") is not None:
         return None
     target = reference_to(devices[0]) if devices else Reference("device", which="last")
-    made: list[Act] = [acts.Widen(target=target, gangs=int(cast(int, kinds[0].get("gangs"))), words=words, span=span, function="correction")]
+    made: list[Act] = [
+        acts.Widen(
+            target=target,
+            gangs=int(cast(int, kinds[0].get("gangs"))),
+            words=words,
+            span=span,
+            function="correction",
+        )
+    ]
     return made
 
 
@@ -574,7 +950,15 @@ def _more(match: Match, telling: Telling) -> list[Act]:
         target = Reference("cable", which="last", words=words)
     else:
         target = Reference(target.kind, which="last", words=words)
-    return [acts.More(target=target, count=1 if count is None else int(count), words=words, span=span, function="request")]
+    return [
+        acts.More(
+            target=target,
+            count=1 if count is None else int(count),
+            words=words,
+            span=span,
+            function="request",
+        )
+    ]
 
 
 def _box_number(match: Match, telling: Telling) -> list[Act] | None:
@@ -582,9 +966,21 @@ def _box_number(match: Match, telling: Telling) -> list[Act] | None:
     value = _number(match)
     if value is None or value < 3:
         return None
-    if value == int(value) and value in (14, 12, 10, 8, 6) and re.search(r"\b(?:on|land|size|gauge|awg)\b", match.clause.line):
+    if (
+        value == int(value)
+        and value in (14, 12, 10, 8, 6)
+        and re.search(r"\b(?:on|land|size|gauge|awg)\b", match.clause.line)
+    ):
         return None
-    return [acts.SetVolume(volume=value, words=words, span=span, doubts=_volume_doubts(match), function="correction" if telling.corrects else "inform")]
+    return [
+        acts.SetVolume(
+            volume=value,
+            words=words,
+            span=span,
+            doubts=_volume_doubts(match),
+            function="correction" if telling.corrects else "inform",
+        )
+    ]
 
 
 def _volume_doubts(match: Match) -> tuple[acts.Doubt, ...]:

@@ -82,7 +82,10 @@ def _parted(tokens: Tokens) -> None:
     for place in range(1, len(texts) - 1):
         if texts[place] == "n":
             texts[place] = "and"
-        elif texts[place] == "/" and tokens.heard[tokens.ends[place] : tokens.ends[place] + 1].isspace():
+        elif (
+            texts[place] == "/"
+            and tokens.heard[tokens.ends[place] : tokens.ends[place] + 1].isspace()
+        ):
             texts[place] = ","  # "12-2 x 3 / duplex x 1": an item each
         if texts[place] in ("and", "then", "but") and texts[place + 1] in _VERBS:
             texts[place] = ","

@@ -19,13 +19,19 @@ _SUBJECTS = frozenset(_TABLE["subjects"])
 _AWAY = frozenset(_TABLE["away"])
 _VERBS = frozenset(_TABLE["verbs"])
 _MEASURE = re.compile(
-    r"(?:<n:[^>]*>|<size[^>]*>|<box_size[^>]*>) (?:(?:inch|inches|in|foot|feet|ft) )*(?:on center|oc|off|above|below|apart|high|up|from|away|left of|right of|over from|long|wide|tall|run|of (?:pipe|wire|cable|conduit))\b"
+    r"(?:<n:[^>]*>|<size[^>]*>|<box_size[^>]*>) (?:(?:inch|inches|in|foot|feet|ft) )*(?:on center|oc|(?<!<n:1> )off|above|below|apart|high|up|from|away|left of|right of|over from|long|wide|tall|run|of (?:pipe|wire|cable|conduit))\b"
 )
 _AWAY_WORD = re.compile(r"\b(?:" + "|".join(_TABLE["away"]) + r")\b")
 _FAR = re.compile(r"\b(?:" + "|".join(_TABLE["far"]) + r")\b")
 _REMARK = re.compile(
-    r"^(?:(?:and|but|so|well|man|oh) )*(?:the |this |that |my |these |those )*<(?:grounds|fitting|device|clamps|cable|conductors|box_kind|uncounted|part)[^>]*> (?:is|are|was|were|looks?|feels?|seems?|smells?) (?:not |so |very |really |all |kind of |pretty |too |a bit |still )*(?!in |on |out |inside|outside|all |the |a |an |both |from |to )[a-z]+(?: (?:in|on|at|by|from) .*| [a-z]+)?$"
+    r"^(?:(?:and|but|so|well|man|oh) )*(?:the |this |that |my |these |those )*<(?:grounds|fitting|device|clamps|cable|conductors|box_kind|uncounted|part)[^>]*> (?:is|are|was|were|looks?|feels?|seems?|smells?) (?:not |so |very |really |all |kind of |pretty |too |a bit |still )*(?!gone|moved|removed|deleted|out\b|off\b|there|missing|in |on |out |inside|outside|all |the |a |an |both |from |to )[a-z]+(?: (?:in|on|at|by|from) .*| [a-z]+)?$"
 )
+#: "the house was built in 2017": a year of a building is no edition.
+_BUILT = re.compile(
+    r"\b(?:built|bought|renovated|remodeled|remodelled|rewired|born|moved in|since|installed in|wired in)\b.*(?:<edition|<n:(?:19|20)\d\d>)"
+)
+#: "somebody wants a receptacle on it now": of the box, whoever wants it.
+_ON_IT = re.compile(r"\b(?:in|on|into|onto) (?:it|there|this box|the box|that box|here)\b")
 _MONEY = re.compile(r"\$ ?<n|\$ ?\d")
 
 
@@ -43,16 +49,24 @@ def about_something_else(clause: Clause, known: Iterable[str], described: bool =
     things = any(element.found is not None for element in clause.elements)
     if described and things and not _AWAY_WORD.search(clause.line):
         return False
+    if things and _ON_IT.search(clause.line):
+        return False
     strong = any(evidence(element) for element in clause.elements)
     if _REMARK.match(clause.line) and not strong:
         rest = [w for w in words if w.isalpha() and w not in known]
         if rest and not any(w.startswith("<n") for w in words):
             return True
+    if _BUILT.search(clause.line) and not strong:
+        return True
     for place, word in enumerate(words):
         if word in _AWAY and not strong:
             return True
         singular = word.removesuffix("s")
-        if (word in _SUBJECTS or singular in _SUBJECTS) and not strong and not _modifies(words, place):
+        if (
+            (word in _SUBJECTS or singular in _SUBJECTS)
+            and not strong
+            and not _modifies(words, place)
+        ):
             return True
         if word in _VERBS and not strong and _governs(words, place):
             return True
@@ -105,9 +119,15 @@ def _weighs(
     tag = elements[place].tag
     if tag.startswith(("<n:", "<pair:")):
         return _number_weighs(elements, place, text)
+    if tag in _HALVES and place + 1 < len(elements):
+        after = elements[place + 1].tag
+        return after == "of" or (after.isalpha() and after not in known)
+    if tag in ("drop", "bump") and place + 1 < len(elements) and elements[place + 1].tag == "in":
+        return False  # "drop in one 12-2": the thing is there
     if tag in _CHANGE:
         return not (
-            (tag in _ADDING and _before_a_thing(elements, place)) or _before_the_box(elements, place)
+            (tag in _ADDING and _before_a_thing(elements, place))
+            or _before_the_box(elements, place)
         )
     unknown = tag not in known and tag.isalpha()
     if not unknown:
@@ -119,6 +139,8 @@ def _weighs(
     return _abbreviation(said, text)
 
 
+#: Quantities without a number: what they count is not passed over.
+_HALVES = frozenset({"several", "half", "few", "dozen", "couple"})
 _ADDING = frozenset({"add", "include"})
 _BOX_KINDS = frozenset({"box_volume", "box_size", "box_kind", "clamps", "edition", "part"})
 
@@ -145,7 +167,9 @@ def _number_weighs(elements: Sequence[Element], place: int, text: str) -> bool:
 
 def _abbreviation(said: str, text: str) -> bool:
     """ "DPLX", "S3W": letters in capitals amid words that are not."""
-    return len(said) < 6 and said.isupper() and not text.isupper() and not re.search("[AEIOUY]", said)
+    return (
+        len(said) < 6 and said.isupper() and not text.isupper() and not re.search("[AEIOUY]", said)
+    )
 
 
 def is_number(tag: str) -> bool:

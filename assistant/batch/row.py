@@ -11,7 +11,7 @@ FIELDS = (
     "fixture_wires", "grounds", "jumpers", "devices", "fittings", "terminal_blocks",
     "not_counted", "clamps", "material", "described",
 )  # fmt: skip
-"""`says` are plain statements; `described` is a whole box as `boxaloud schema box` has it;
+"""`says` is plain talk; `described` is a whole box as `boxaloud schema box` has it;
 all others are the box by its parts, in the trade's words."""
 
 BY_PARTS = frozenset(FIELDS) - {"name", "edition", "says", "described"}

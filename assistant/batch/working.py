@@ -80,7 +80,7 @@ def _result(row: Row) -> Result:
 
 
 def _said(row: Row, fields: Any) -> Result:
-    """A box told in plain statements, as if it were talked through."""
+    """A box told in plain words, as if it were talked through."""
     conversation = Conversation(edition_of(fields))
     reply, not_used = None, list[str]()
     for statement in items(fields["says"], "says"):

@@ -1,4 +1,4 @@
-"""The conversation: which slot is open, what to ask, what to say.
+"""The dialogue: what acts do to the box at hand, what is in doubt, what to ask and to say.
 
 >>> from assistant.dialogue import Conversation
 >>> conversation = Conversation(edition="2020")

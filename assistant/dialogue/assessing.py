@@ -41,8 +41,8 @@ _recent: deque[tuple[State, Assessment]] = deque(maxlen=8)
 def assess(state: State) -> Assessment:
     """Work out a state, with what is open of its items, and choose the next question.
 
-    A held-back act makes the verdict incomplete: no verdict rests on a doubt. So do weighty
-    words that nothing could be made of; but a box that is over whatever they mean is over.
+    A held-back act makes the verdict incomplete, unless the box is over and the act could not
+    make it fit. Unread words always make it incomplete.
     """
     for known, found in _recent:
         if known is state:
@@ -98,7 +98,7 @@ def _contents_open(state: State, sheet: Worksheet) -> bool:
 def _question(state: State, sheet: Worksheet, low: Decimal, high: Decimal) -> Question | None:
     """Confirmations first, then what decides the verdict, then what the exact margin needs.
 
-    Words that were not used come before what only the margin needs.
+    Unread words come before what only the margin needs.
     """
     if state.pending:
         return Question("confirm")

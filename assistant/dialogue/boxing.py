@@ -186,7 +186,7 @@ def _named(state: State, name: str) -> State:
 def part(turn: Turn, act: AddPart) -> None:
     """A ring or cover: it adds its volume when it is marked or made from a table box."""
     label = act.name or "ring"
-    if act.volume is not None and act.words.lower().startswith(("the ", "that ")):
+    if act.words.lower().startswith(("the ", "that ")):  # the one there, said anew
         kept = tuple(one for one in turn.state.extras if getattr(one, "label", "") != label)
         turn.state = replace(turn.state, extras=kept)
     if act.volume is not None:

@@ -116,7 +116,7 @@ class Composer:
         return say(keys[min(max(tries - 1, 0), len(keys) - 1)])
 
     def _unread(self) -> list[str]:
-        """What was said and not used, unless that is just what is asked about."""
+        """What was left unread, unless that is just what is asked about."""
         if self.asks == "unread":
             return []
         left = [f"“{run.words}”" for run in self.entry.weighty]

@@ -32,8 +32,9 @@ from rules.contents import (
 SIZES = frozenset({18, 16, 14, 12, 10, 8, 6})
 """AWG sizes that have a volume allowance, Table 314.16(B)(1)."""
 
-LEAST_BOX = 6
-"""Cubic inches that a bare number can mean of a box; fewer are a count (common practice)."""
+LEAST_BOX = Decimal("7.5")
+"""Cubic inches that a bare number can mean of a box; fewer are a count. The smallest trade size
+has 7.5, Table 314.16(A)."""
 
 
 def not_found(turn: Turn, reference: Reference, words: str) -> None:

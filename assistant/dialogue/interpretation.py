@@ -15,7 +15,7 @@ from assistant.dialogue.state import State
 from assistant.dialogue.turn import Turn
 from grammar import acts
 from grammar.acts import Act, Reference
-from rules.contents import Cable, FixtureWires, TableBox, Yoke
+from rules.contents import Cable, FixtureWires, Marked, TableBox, Yoke
 
 SIZED = ("device_size", "block_size")
 LARGEST_BOX = 100
@@ -36,6 +36,8 @@ def interpreted(turn: Turn, act: Act) -> Act:
             return _full(act, acts.NothingElse(of="else"), "of")
         case acts.Number() | acts.RestateNumber() if _is_year(act.value):
             return _full(act, acts.SetEdition(year=str(act.value)), "year")
+        case acts.Number() | acts.RestateNumber() if act.value is not None and _is_depth(turn, act.value):
+            return _full(act, acts.SetSize(depth=act.value), "depth")
         case acts.RestateNumber():
             return _restated(turn, act)
         case acts.Number() if act.value is not None:
@@ -51,6 +53,13 @@ def interpreted(turn: Turn, act: Act) -> Act:
         case acts.SetSize() if _is_volume(act) and act.width is not None:
             return _full(act, acts.SetVolume(volume=act.width), "volume")
     return act
+
+
+def _is_depth(turn: Turn, value: Decimal) -> bool:
+    """A fraction of inches where the box is one of the table: "make it the two and an eighth"."""
+    eighths = value * 8
+    trade_size = any(not isinstance(part, Marked) for part in turn.state.box[:1])
+    return trade_size and value != int(value) and eighths == int(eighths) and 1 < value < 5
 
 
 def _is_year(value: Decimal | None) -> bool:
@@ -96,6 +105,9 @@ def _number(turn: Turn, act: acts.Number, value: Decimal) -> Act:
         return _as_volume(turn, act, value)
     if asked == "box_depth":
         return _full(act, acts.SetSize(depth=value), "depth")
+    behind = bool(turn.done) and not isinstance(turn.done[-1], (acts.SetClamps, acts.Yes, acts.No))
+    if asked in ("clamps", "grounds") and behind:
+        return act  # "six 12s, plus two spliced": no answer to what was not yet asked
     if asked == "clamps" and value == 0:
         return _full(act, acts.SetClamps(where="none"), "where")
     if asked == "clamps" and whole and value <= 4:

@@ -1,6 +1,6 @@
 """The described box as it stands: the journal folded.
 
-A `State` is immutable. Every statement makes a new one, so that undo is going back to an
+A `State` is immutable. Every act that tells makes a new one, so that undo is going back to an
 earlier value and two states can be compared with `==`.
 """
 
@@ -132,7 +132,7 @@ class State:
     """Slots skipped that have no worst case."""
     pending: tuple[Pending, ...] = ()
     rejected: frozenset[str] = frozenset()
-    """Marks of held statements that were turned down."""
+    """Marks of held acts that were turned down."""
     unread: tuple[str, ...] = ()
     """Weighty words that nothing could be made of, until that is settled."""
     unread_with: frozenset[str] = frozenset()

@@ -256,12 +256,12 @@ def _connect(path: Path, make: bool = False) -> sqlite3.Connection:
 
 
 def log_of(path: Path) -> Path:
-    """The file beside a job's that its last statements are in while it is open."""
+    """The file beside a job's that its last rows are in while it is open."""
     return path.with_name(path.name + "-wal")
 
 
 def _keep_a_log(connection: sqlite3.Connection) -> None:
-    """Write ahead to a log: one flush a statement, where a rollback journal takes four. The
+    """Write ahead to a log: one flush an entry, where a rollback journal takes four. The
     log is folded into the file when the last front end closes it."""
     connection.execute("PRAGMA journal_mode = WAL")
 

@@ -1,4 +1,4 @@
-"""A conversation that is kept: words in, the statement on the disk, then the reply out.
+"""A conversation that is kept: words in, the entry on the disk, then the reply out.
 
 Every front end holds a `Session` where it would hold a `Conversation`. What cannot be kept
 does not stop the talk: it goes on in memory and says so.

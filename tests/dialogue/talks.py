@@ -1,25 +1,27 @@
 """Reading and recording the dialogues of `dialogues/*.txt` (the format is told in describing.txt).
 
-`python talks.py` writes what is said now into the files, for a person to read; the numbers
-after `=` are never written by it.
+`python talks.py` writes what is said now into `wording.txt`, for a person to read: the one file
+that holds how replies sound. What stands behind `=` is never written by it.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field
+from itertools import groupby
 from pathlib import Path
 
 from assistant.dialogue import Conversation, Reply
 from grammar.words import Word
 
 FOLDER = Path(__file__).with_name("dialogues")
+WORDING = FOLDER / "wording.txt"
 SURE = 0.95
 
 
 @dataclass
 class Said:
-    """One utterance: how it came, what is expected, and what was recorded."""
+    """One utterance: how it came, what is expected, and, where its wording is held, its reply."""
 
     line: str
     expected: dict[str, str] = field(default_factory=dict)
@@ -42,6 +44,8 @@ class Dialogue:
     file: str
     source: str = ""
     edition: str = ""
+    fails: str = ""
+    """Why the program does not get it right yet, where it does not."""
     says: list[Said] = field(default_factory=list)
 
 
@@ -64,10 +68,9 @@ def _parsed(path: Path) -> Iterator[Dialogue]:
             now = Dialogue(line[3:].strip(), path.stem)
         elif now is None or not line.strip():
             continue
-        elif line.startswith("source:"):
-            now.source = line[7:].strip()
-        elif line.startswith("edition:"):
-            now.edition = line[8:].strip()
+        elif line.startswith(("source:", "edition:", "fails:")):
+            key, _, text = line.partition(":")
+            setattr(now, key, text.strip())
         elif line[0] in ">*":
             now.says.append(Said(line))
         else:
@@ -96,9 +99,10 @@ def played(dialogue: Dialogue) -> Iterator[tuple[Said, Reply]]:
 
 
 def found(reply: Reply) -> dict[str, str]:
-    """What a dialogue may expect of a reply."""
+    """What a dialogue may expect of a reply. `acts` are its acts, several of one kind as one."""
     out = reply.to_json()
     return {
+        "acts": " ".join(kind for kind, _ in groupby(act["act"] for act in out["acts"])) or "-",
         "asks": out["asks"] or "-",
         "total": out["total_in3"],
         "capacity": out["capacity_in3"] or "-",
@@ -110,35 +114,19 @@ def found(reply: Reply) -> dict[str, str]:
     }
 
 
-def record(path: Path) -> None:
-    """Write what is said now after each utterance of a file."""
-    replies = iter([reply for talk in _parsed(path) for _, reply in played(talk)])
+def record() -> None:
+    """Write what is said now after each utterance of `wording.txt`."""
+    replies = iter([reply for talk in _parsed(WORDING) for _, reply in played(talk)])
     lines: list[str] = []
-    current: Reply | None = None
-    for line in path.read_text(encoding="utf-8").splitlines():
-        if line.startswith("<"):
+    for line in WORDING.read_text(encoding="utf-8").splitlines():
+        if line.startswith(("<", "~")):
             continue
-        if line[:1] in (">", "*") or line.startswith("## "):
-            _close(lines, current)
-            current = next(replies) if line[0] in ">*" else None
-        if line.startswith("~") and current is not None:
-            _close(lines, current)
-            lines.append(f"~ {' / '.join(current.spoken.splitlines())}")
-            current = None
-            continue
-        if not line.strip():
-            _close(lines, current)
-            current = None
         lines.append(line)
-    _close(lines, current)
-    path.write_text("\n".join(lines) + "\n", encoding="utf-8")
-
-
-def _close(lines: list[str], reply: Reply | None) -> None:
-    if reply is not None:
-        lines.append(f"< {reply.said}")
+        if line[:1] in (">", "*"):
+            reply = next(replies)
+            lines += [f"< {reply.said}", f"~ {' / '.join(reply.spoken.splitlines())}"]
+    WORDING.write_text("\n".join(lines) + "\n", encoding="utf-8")
 
 
 if __name__ == "__main__":
-    for each in sorted(FOLDER.glob("*.txt")):
-        record(each)
+    record()

@@ -16,8 +16,14 @@ EXAMPLES = tomllib.loads(HERE.with_name("published.toml").read_text(encoding="ut
 FACTS = HERE.parents[3] / "shared" / "facts" / "worked_examples.json"
 
 
+def _told(example: dict[str, Any]) -> object:
+    """An example; one that the program does not get right yet must go on failing."""
+    mark = pytest.mark.xfail(reason=example.get("fails"), strict=True)
+    return pytest.param(example, marks=[mark] if "fails" in example else [], id=example["id"])
+
+
 @pytest.mark.parametrize("edition", ["2017", "2023"])
-@pytest.mark.parametrize("example", EXAMPLES, ids=lambda example: example["id"])
+@pytest.mark.parametrize("example", map(_told, EXAMPLES))
 def test_typed_english_gives_the_published_total(example: dict[str, Any], edition: str) -> None:
     reply = Conversation(edition).hear(example["says"])
     assert reply.left_over == ()

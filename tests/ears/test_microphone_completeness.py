@@ -1,4 +1,4 @@
-"""Which words can stand as a statement and which wait for their rest. Issue 5: a complete one ends
+"""Which words can stand as a statement and which wait for their rest. A complete one ends
 after half a second, "an unfinished one (a trailing number or size) waits longer". The sentences
 are our own, in the trade's way of speaking (common practice)."""
 

@@ -1,6 +1,6 @@
 """When live listening begins and ends. Frames are letters: s is speech, a dot is silence; each
-lasts 20 ms, and the clock runs with them. The waits are those of issue 5: half a second after a
-complete statement, 1.5 s after an unfinished one."""
+lasts 20 ms, and the clock runs with them. The waits are half a second after a complete statement,
+1.5 s after an unfinished one."""
 
 from __future__ import annotations
 

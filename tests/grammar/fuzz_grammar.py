@@ -9,7 +9,8 @@ import random
 import sys
 import time
 
-from grammar import understand, vocabulary
+from grammar import recognise, understand, vocabulary
+from grammar.acts import SetSize
 from grammar.statements import KINDS
 
 ASKED = (None, "box", "clamps", "device_size", "gangs", "grounds", "confirm", "box_depth", "canopy")
@@ -30,6 +31,21 @@ def check(said: str, asked: str | None) -> None:
         last = end
     for run in understanding.left_over:
         assert run in said, (said, run)
+    if not any(sign.isdigit() and not sign.isdecimal() for sign in said):
+        _check_acts(said, asked)  # see test_a_raised_figure_does_not_fault
+
+
+def _check_acts(said: str, asked: str | None) -> None:
+    """Raise AssertionError where an utterance breaks a promise of `recognise`."""
+    found = recognise(said, asked)
+    assert found.heard == said
+    for act in found.acts:
+        start, end = act.span
+        if isinstance(act, SetSize):  # see test_a_box_told_in_two_pieces_has_one_place
+            start, end = sorted(act.span)
+        assert 0 <= start <= end <= len(said), (said, act)
+    for run in found.unread:
+        assert said[run.span[0] : run.span[1]] == run.words, (said, run)
 
 
 def said_at_random(chance: random.Random, words: list[str]) -> str:

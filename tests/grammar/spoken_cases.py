@@ -1,7 +1,10 @@
-"""The corpus: what is said and the statements it must give, from `corpus/*.toml`.
+"""The corpus: what is said, and what it must give, from `corpus/*.toml`.
 
-A statement is written `kind slot=value … ? slot:reason …`; values are numbers, `yes`, `no` or
-'words'. Doubts stand behind the question mark.
+`gives` are the flat statements of the inner stage: `kind slot=value … ? slot:reason …`; values are
+numbers, `yes`, `no` or 'words'. Doubts stand behind the question mark; `left` is what no phrase
+covers. `acts` are the dialogue acts of the whole, as `written_acts` writes them, with `unread` for
+words that weigh and were not read; what hangs on the words of a whole clause is told by them alone.
+A case that `fails` says why: the expectation is right, and the program is not yet.
 """
 
 from __future__ import annotations
@@ -23,8 +26,15 @@ class Case:
     file: str
     say: str
     asked: str | None
-    gives: tuple[str, ...]
+    gives: tuple[str, ...] | None
     left: tuple[str, ...]
+    acts: tuple[str, ...] | None
+    unread: tuple[str, ...]
+    fails: str
+
+    @property
+    def name(self) -> str:
+        return f"{self.file}: {self.say[:60]}"
 
 
 def cases() -> list[Case]:
@@ -34,8 +44,11 @@ def cases() -> list[Case]:
             path.stem,
             row["say"],
             row.get("asked"),
-            tuple(row["gives"]),
+            tuple(row["gives"]) if "gives" in row else None,
             tuple(row.get("left", ())),
+            tuple(row["acts"]) if "acts" in row else None,
+            tuple(row.get("unread", ())),
+            row.get("fails", ""),
         )
         for path in sorted(CORPUS.glob("*.toml"))
         for row in tomllib.loads(path.read_text(encoding="utf-8"))["case"]

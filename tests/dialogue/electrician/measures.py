@@ -42,6 +42,8 @@ class Outcome:
     extras: int
     wrong_words: int
     words: int
+    meddled: int = 0
+    """Questions and remarks that changed what is held to be in the box."""
     log: list[tuple[str, str, str]] = field(default_factory=list)
 
 
@@ -70,6 +72,11 @@ def entered(state: State) -> Counter[Fact]:
     return facts
 
 
+def held(state: State) -> tuple[Counter[Fact], str]:
+    """All that is held of a box: what is in it, and its clamps."""
+    return entered(state), str(state.clamps)
+
+
 def meant(electrician: Electrician) -> Counter[Fact]:
     """What has been told by now: all of the mind but what is still to come."""
     facts: Counter[Fact] = Counter()
@@ -82,18 +89,24 @@ def meant(electrician: Electrician) -> Counter[Fact]:
     return +facts
 
 
-def one_talk(seed: int, errors: float, mind: Mind | None = None) -> Outcome:
-    """A random box talked through at a rate of word errors."""
+def one_talk(seed: int, errors: float, mind: Mind | None = None, plain: bool = False) -> Outcome:
+    """A random box talked through at a rate of word errors.
+
+    `plain`: the ear only swaps words, and the electrician only tells: no slips, no questions, no
+    remarks.
+    """
     dice = random.Random(seed)
     mind = mind or random_mind(dice)
-    electrician = Electrician(mind, dice)
-    ear = Ear(errors, dice)
+    electrician = Electrician(mind, dice, lively=not plain)
+    ear = Ear(errors, dice, swaps_only=plain)
     conversation = Conversation()
     reply = None
     found = Outcome(False, False, 0, electrician.least, 0, 0, 0, 0, 0, 0)
     while (words := electrician.say(reply)) is not None:
         heard = ear.hear(words)
+        before = held(conversation.talk.state)
         reply = conversation.hear(heard)
+        found.meddled += electrician.extra and held(conversation.talk.state) != before
         _score(found, entered(conversation.talk.state), meant(electrician))
         found.log.append((words, " ".join(word.text for word in heard), reply.said))
     found.turns = electrician.turns
@@ -106,12 +119,12 @@ def one_talk(seed: int, errors: float, mind: Mind | None = None) -> Outcome:
     return found
 
 
-def _score(found: Outcome, held: Counter[Fact], told: Counter[Fact]) -> None:
-    held = +held
-    found.joint += held == told
-    found.hits += sum((held & told).values())
-    found.misses += sum((told - held).values())
-    found.extras += sum((held - told).values())
+def _score(found: Outcome, entered: Counter[Fact], told: Counter[Fact]) -> None:
+    entered = +entered
+    found.joint += entered == told
+    found.hits += sum((entered & told).values())
+    found.misses += sum((told - entered).values())
+    found.extras += sum((entered - told).values())
 
 
 @dataclass(frozen=True)
@@ -126,19 +139,22 @@ class Report:
     slot_f1: float
     turns_over_least: float
     measured_errors: float
+    meddled: int
+    """Questions and remarks that changed the box."""
 
     def __str__(self) -> str:
         return (
             f"{self.errors:.0%} word errors ({self.measured_errors:.1%} measured), "
             f"{self.talks} boxes: success {self.success:.1%}, silently wrong verdicts "
             f"{self.silently_wrong}, joint goal {self.joint_goal:.3f}, slot F1 "
-            f"{self.slot_f1:.3f}, turns {self.turns_over_least:.2f} of the least"
+            f"{self.slot_f1:.3f}, turns {self.turns_over_least:.2f} of the least, "
+            f"boxes changed by a question or remark {self.meddled}"
         )
 
 
-def report(errors: float, seeds: range) -> tuple[Report, list[Outcome]]:
+def report(errors: float, seeds: range, plain: bool = False) -> tuple[Report, list[Outcome]]:
     """Talk through one random box a seed."""
-    found = [one_talk(seed, errors) for seed in seeds]
+    found = [one_talk(seed, errors, plain=plain) for seed in seeds]
     turns = sum(one.turns for one in found)
     hits = sum(one.hits for one in found)
     wrong = sum(one.misses + one.extras for one in found)
@@ -151,5 +167,6 @@ def report(errors: float, seeds: range) -> tuple[Report, list[Outcome]]:
         2 * hits / (2 * hits + wrong),
         turns / sum(one.least for one in found),
         sum(one.wrong_words for one in found) / sum(one.words for one in found),
+        sum(one.meddled for one in found),
     )
     return made, found

@@ -36,13 +36,13 @@ SMALL = {"luminaire stud": "fitting", "hickey": "fitting", "wire connector": "un
 CLAMPS = [
     ("none", re.compile(r"no clamps inside", re.I)),
     ("outside", re.compile(r"clamps outside", re.I)),
-    ("inside", re.compile(r"clamps inside(?! \(worst)", re.I)),
+    ("inside", re.compile(r"clamps inside", re.I)),  # assumed or told: it is counted
 ]
 MARKED = re.compile(r"\bbox marked ([\d.]+) cubic inches|\bbox of ([\d.]+) cubic inches", re.I)
 STANDARD = re.compile(r"(?:square|octagon)[^,.]* box, ([\d.]+) cubic inches", re.I)
-EDITION = re.compile(r"edition (?:\d{4} to )?(\d{4})", re.I)
-VERDICT = re.compile(r"(It fits|It is over|Fits|Over by)\b")
-TOTAL = re.compile(r"Total ([\d.]+)|^([\d.]+) of", re.I)
+EDITION = re.compile(r"\b(?:edition|under 314\.16,) (\d{4})", re.I)
+VERDICT = re.compile(r"\b(Fits|Over by)\b")
+TOTAL = re.compile(r"\b(?:Fits|Over by)\b[^:]*: ([\d.]+) of [\d.]+")
 
 
 @dataclass
@@ -121,16 +121,34 @@ def _fact(kind: str, hit: re.Match[str]) -> Fact | None:
     return "device", name, int(hit[3] or 0)
 
 
+def unquoted(text: str) -> str:
+    """Without what is quoted: an example of what to say is nothing in the box."""
+    return re.sub("“[^”]*”", "", text)
+
+
+def news(text: str) -> str:
+    """What an echo says is so now: not what was before, nor what was taken out."""
+    text = re.sub(
+        r"\b(?:Took out|Took back|Dropped|Instead of|Not counted) [^.]*(?:\.\d[^.]*)*\.",
+        "",
+        unquoted(text),
+    )
+    text = re.sub(r"\bChanged the box from [\d.]+ to ([\d.]+)", r"Box marked \1", text)
+    text = re.sub(r"\bChanged .*? to ", "", text)
+    text = re.sub(r": left out, up to four smaller than 14 AWG|, which count nothing", "", text)
+    return re.sub(r" more, [\w ]+ now\b", " more", text)
+
+
 def told(text: str) -> str:
     """The part of a read-back that lists things: what stands before total and verdict."""
-    cut = re.search(r"\b(Total \d|At most \d|At least \d|So far \d|\d+\.\d+ of )", text)
+    cut = re.search(r"\b(Fits|Over)\b|\b\d+\.\d+ (of \d[\d.]* )?so far\b", text)
     return text[: cut.start()] if cut else text
 
 
 def total(text: str) -> str | None:
     """The total that is read out, cubic inches."""
     hit = TOTAL.search(text)
-    return next((part for part in hit.groups() if part), None) if hit else None
+    return hit[1] if hit else None
 
 
 def verdict(text: str) -> str | None:
@@ -138,4 +156,4 @@ def verdict(text: str) -> str | None:
     hit = VERDICT.search(text)
     if hit is None:
         return None
-    return "fits" if hit[1].lower().endswith("fits") else "over"
+    return "fits" if hit[1] == "Fits" else "over"

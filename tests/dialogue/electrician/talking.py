@@ -5,10 +5,12 @@ from __future__ import annotations
 import random
 import re
 from collections import Counter
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Protocol
 
-from electrician import reading
+from assistant.dialogue.reply import SystemAct
+from electrician import lively, reading
 from electrician.mind import Fact, Mind
 from electrician.phrasing import GAUGE, WORDS, Talker
 from electrician.reading import Reading
@@ -16,6 +18,8 @@ from electrician.reading import Reading
 MOST_TURNS = 60
 PATIENCE = 5
 """Read-backs put right before starting over."""
+EXTRA, MOST_EXTRAS, SLIPS = 0.15, 3, 0.12
+"""Chance of a question or remark at a turn, how many in a talk at most; chance of a slip."""
 
 
 class Said(Protocol):
@@ -24,7 +28,7 @@ class Said(Protocol):
     @property
     def said(self) -> str: ...
     @property
-    def understood(self) -> tuple[str, ...]: ...
+    def acts(self) -> Sequence[SystemAct]: ...
     @property
     def asks(self) -> str | None: ...
 
@@ -69,6 +73,16 @@ class Electrician:
     least: int = 0
     gave_up: bool = False
     sized: bool = True
+    lively: bool = True
+    """Asks, chats and slips among what is told."""
+    extra: bool = False
+    """Whether the last utterance was a question or a remark: it may change nothing."""
+    _extras: int = 0
+    _slip: lively.Slip | None = None
+    _question_put: str = ""
+    """The last question heard: it stays in mind while something else is answered."""
+    _off: tuple[Fact, int] | None = None
+    """What was asked to be taken off."""
     _move: str = ""
     _parts: list[Part] = field(default_factory=list)
     _last: str = ""
@@ -115,6 +129,11 @@ class Electrician:
         if self.accepted or self.gave_up or self.turns >= MOST_TURNS:
             return None
         self.turns += 1
+        self.extra = False
+        if reply is not None and "?" in reply.said:
+            self._question_put = _last_sentence(reply.said)
+        if self._move != "fix":
+            self._off = None
         words = self._answer(reply) if reply is not None else self._tell()
         if self.accepted or self.gave_up:
             self.turns -= 1
@@ -124,9 +143,27 @@ class Electrician:
 
     def _tell(self) -> str:
         if self.todo:
-            return self._say_parts("tell", self.todo.pop(0))
+            return self._tell_next()
         self._move = "read back"
         return self.talker.read_back()
+
+    def _tell_next(self) -> str:
+        """The next things to be told; now and then with a slip of the tongue."""
+        parts = self.todo.pop(0)
+        only = parts[0]
+        if self.lively and len(parts) == 1 and only.kind == "thing" and self.dice.random() < SLIPS:
+            self._slip = lively.slip(
+                self.talker, self.mind, only.fact, only.count, self.sized, self.dice
+            )
+            if self._slip is not None:
+                self._move, self._parts = "slip", parts
+                return self._slip.wrong
+        return self._say_parts("tell", parts)
+
+    def _mend(self, slip: lively.Slip) -> str:
+        self._move = "fix"
+        self.least += 1
+        return slip.right
 
     def _say_parts(self, move: str, parts: list[Part]) -> str:
         self._move, self._parts = move, parts
@@ -149,13 +186,16 @@ class Electrician:
     def _answer(self, reply: Said) -> str:
         if surprise := self._surprise(reply):
             return surprise
+        slip, self._slip = self._slip, None
         if reply.asks == "confirm":
             return self._confirm(reply)
+        if slip is not None and self._move == "slip":
+            return self._mend(slip)
         if self._move in ("tell", "yes", "fix") and self._parts:
             fix = self._check(reply)
             if fix is not None:
                 return fix
-        elif self._move == "undo" and "Took back" not in reply.said:
+        elif self._move == "undo" and not re.search("Took back|nothing to undo", reply.said):
             return self._undo()
         elif self._move == "read back":
             fix = self._compare(reply)
@@ -176,6 +216,10 @@ class Electrician:
             self._repeat_parts()
             self._move = "go back"
             return "go back"
+        unwanted = re.search(r"\b(?:Changed|Took out) ", said)
+        if unwanted and self._move in ("tell", "slip", "answer", "skip", "read back", "remark"):
+            self._repeat_parts()
+            return self._undo()
         return None
 
     def _repeat_parts(self) -> None:
@@ -193,6 +237,10 @@ class Electrician:
         expected = self._expected()
         quoted = re.findall("“([^”]*)”", question)
         right = not asked.empty and _within(asked, expected, self.mind)
+        if self._off is not None and "take off" in question:
+            right = asked.things == Counter({self._off[0]: self._off[1]})
+        if asked.empty and (bare := re.search(r"Did you say (\d+)\?", question)):
+            right = {bare[1], WORDS[int(bare[1]) % len(WORDS)]} & set(self._last.split()) != set()
         if asked.empty and quoted:
             right = quoted[0].lower() in self._last and "How many" not in question
         self._note_echo(reply)
@@ -263,7 +311,7 @@ class Electrician:
     # -- the read-back --------------------------------------------------------------------
 
     def _compare(self, reply: Said) -> str | None:
-        listed = reading.told(reply.said)
+        listed = reading.told(reading.unquoted(reply.said))
         found = reading.read(listed)
         if found.empty:
             self._move = "read back"
@@ -311,7 +359,8 @@ class Electrician:
                     name = str(fact[1]).replace("-", " ").lower()
                     return f"the {name} is on the {GAUGE[int(true[2])]}s"
             self._move, self._parts = "fix", []
-            return self.talker.take_off(fact, min(count, 10))
+            self._off = _plainly(fact, self.mind), min(count, 10)
+            return self.talker.take_off(*self._off)
         for fact, count in (meant - things).items():
             loose = ("device", fact[1], 0)
             if fact[0] == "device" and things[loose] >= count and len(self.mind.sizes) > 1:
@@ -332,20 +381,31 @@ class Electrician:
     # -- answering what is asked ----------------------------------------------------------
 
     def _next(self, reply: Said) -> str:
+        if self.lively and self._extras < MOST_EXTRAS and self.dice.random() < EXTRA:
+            return self._extra()
         asks = reply.asks
         willing = not self.todo or self.dice.random() < 0.6
-        if asks and willing and asks not in ("contents", "unused"):
+        if asks and willing and asks not in ("contents", "unread"):
             answer = self._question(asks, reply)
             if answer is not None:
                 return answer
         if self.todo:
-            return self._say_parts("tell", self.todo.pop(0))
+            return self._tell_next()
         if asks == "contents":
             return self._start_over()
-        if asks == "unused":
+        if asks == "unread":
             self._move, self._parts = "skip", []
             return "skip"
         return self._tell()
+
+    def _extra(self) -> str:
+        """A question or a remark, which is to change nothing."""
+        self._parts = []
+        self._move, words = lively.extra(self.dice)
+        self.extra = True
+        self._extras += 1
+        self.least += 1
+        return words
 
     def _question(self, asks: str, reply: Said) -> str | None:
         if asks in ("clamps", "clamps_place", "box"):
@@ -355,7 +415,7 @@ class Electrician:
         if asks == "grounds":
             return self._grounds()
         if asks == "device_size":
-            return self._size(reply)
+            return self._size()
         self._move, self._parts = "answer", []
         if asks == "canopy":
             canopy = any(f[0] == "tails" and f[2] for f in self.mind.things)
@@ -378,12 +438,13 @@ class Electrician:
         if grounds is not None and not any(p.fact == grounds for c in self.todo for p in c):
             return self._say_parts("tell", [Part("thing", grounds, self.mind.things[grounds])])
         self._move, self._parts = "answer", []
+        if any(fact[0] == "cable" and fact[3] for fact in self.mind.things):
+            return self.talker.pick("none", "just the ones in the cables")
         return "none" if grounds is None else "skip"
 
-    def _size(self, reply: Said) -> str | None:
-        question = _last_sentence(reply.said)
+    def _size(self) -> str | None:
         for fact in self.mind.things:
-            if fact[0] == "device" and re.search(rf"the {fact[1]}(es|s)?\b", question):
+            if fact[0] == "device" and re.search(rf"the {fact[1]}(es|s)?\b", self._question_put):
                 self._move, self._parts = "answer", []
                 gauge = GAUGE[int(fact[2])]
                 return self.talker.pick(gauge, f"the {gauge}s", f"number {gauge}")
@@ -398,8 +459,7 @@ def _plainly(fact: Fact, mind: Mind) -> Fact:
 
 
 def _echo(reply: Said) -> Reading:
-    counted = [text for text in reply.understood if "not counted until" not in text]
-    return reading.read(". ".join(counted) + ".")
+    return reading.read(reading.news(" ".join(act.says for act in reply.acts if act.act == "echo")))
 
 
 def _within(part: Reading, whole: Reading, mind: Mind) -> bool:

@@ -17,22 +17,36 @@ from electrician.mind import Mind
 SEEDS = range(10_000, 10_040)
 
 
-@pytest.mark.parametrize(("errors", "success"), [(0.0, 0.99), (0.05, 0.97), (0.1, 0.95)])
+#: With the ear that only swaps words, and with nothing said but what is in the box, as before
+#: there were questions, slips and lost words: what a change must not make worse.
+LEVELS = (0.0, 0.05, 0.1, 0.2)
+
+
+@pytest.mark.parametrize("plain", [False, True], ids=["lively", "plain"])
+@pytest.mark.parametrize("errors", LEVELS)
+def test_no_verdict_is_wrong_unheard(errors: float, plain: bool) -> None:
+    found, talks = report(errors, SEEDS, plain)
+    wrong = [talk.log for talk in talks if talk.accepted and not talk.right]
+    assert wrong == []
+    assert found.silently_wrong == 0
+
+
+@pytest.mark.parametrize(("errors", "success"), [(0.0, 0.99), (0.05, 0.95), (0.1, 0.9), (0.2, 0.7)])
 def test_the_electrician_gets_the_right_verdict(errors: float, success: float) -> None:
     found, _ = report(errors, SEEDS)
-    assert found.silently_wrong == 0, found
     assert found.success >= success, found
 
 
-def test_no_verdict_is_wrong_unheard_at_one_word_in_five_wrong() -> None:
-    found, _ = report(0.2, SEEDS)
-    assert found.silently_wrong == 0, found
-    assert found.success >= 0.8, found
+@pytest.mark.parametrize("plain", [False, True], ids=["lively", "plain"])
+def test_a_talk_without_noise_takes_hardly_more_turns_than_it_must(plain: bool) -> None:
+    found, _ = report(0.0, SEEDS, plain)
+    assert found.turns_over_least < (1.25 if plain else 1.5), found
 
 
-def test_a_talk_without_noise_takes_hardly_more_turns_than_it_must() -> None:
-    found, _ = report(0.0, SEEDS)
-    assert found.turns_over_least < 1.25, found
+def test_no_question_and_no_remark_changes_a_box() -> None:
+    """Heard as they were said: misheard, a question may be anything."""
+    found, _ = report(0.0, range(20_000, 20_120))
+    assert found.meddled == 0, found
 
 
 def test_the_same_seed_is_the_same_talk() -> None:

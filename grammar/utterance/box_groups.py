@@ -1,0 +1,216 @@
+"""A box and its rings said over several clauses."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+from decimal import Decimal
+
+from grammar import acts, numbers
+from grammar.acts import Act, Unread
+
+_FRACTION = re.compile(
+    r"\b(?:(?:an? )?inch (?:and |n )?(?:a |an )?(?:half|quarter|eighth|\d/\d)|(?:one|two|three|1|2|3)(?: inch(?:es)?)?(?:[- ]| and | n )?(?:a |an |one |three |five |seven )?(?:half|quarters?|eighths?|\d/\d))\b"
+)
+
+
+def depth_said_apart(
+    made: list[Act], heard: str, left: list[Unread]
+) -> tuple[list[Act], list[Unread]]:
+    """ "deep four square, the two and an eighth one": a depth that no phrase took."""
+    open_ = [
+        n
+        for n, act in enumerate(made)
+        if isinstance(act, acts.SetSize) and (act.depth is None or isinstance(act.depth, str))
+    ]
+    alone = (
+        not any(
+            isinstance(
+                act,
+                (
+                    acts.SetSize,
+                    acts.SetVolume,
+                    acts.AddPart,
+                    acts.AskUnknown,
+                    acts.Ask,
+                    acts.Suppose,
+                    acts.OtherTalk,
+                ),
+            )
+            for act in made
+        )
+        and len(heard) < 60
+    )
+    if not open_ and not alone:
+        return made, left
+    for found in _FRACTION.finditer(heard.lower()):
+        if any(act.span[0] <= found.start() < act.span[1] for act in made):
+            continue
+        texts = tuple(
+            re.findall(r"\d+-\d/\d|\d/\d|\d+|[a-z]+", found.group().replace(" n ", " and "))
+        )
+        value = numbers.value(texts)
+        if value is None or not 1 <= value < 5:
+            continue
+        if open_:
+            made[open_[-1]] = replace(made[open_[-1]], depth=value)  # type: ignore[call-arg]
+        else:
+            made.append(
+                acts.SetSize(
+                    depth=value, words=heard[found.start() : found.end()], span=found.span()
+                )
+            )
+        left = [run for run in left if not (found.start() <= run.span[0] < found.end())]
+        break
+    return made, left
+
+
+def one_box(made: list[Act], heard: str) -> list[Act]:
+    """A box described in several steps is one box; a volume behind an unmarked ring is the
+    ring's."""
+    kept: list[Act] = []
+    if not any(
+        isinstance(one, (acts.SetSize, acts.SetVolume))
+        and getattr(one, "volume", 20) is not None
+        and getattr(one, "volume", 20) > 12
+        for one in made
+    ):
+        made = [part for act in made for part in _box_and_ring(act)]
+    for act in made:
+        last = kept[-1] if kept else None
+        if (
+            isinstance(act, acts.SetVolume)
+            and act.volume is not None
+            and act.volume < 5
+            and act.volume != int(act.volume)
+            and act.unit is None
+        ):
+            at = next(
+                (n for n in reversed(range(len(kept))) if isinstance(kept[n], acts.SetSize)), None
+            )
+            size = kept[at] if at is not None else None
+            if isinstance(size, acts.SetSize) and (
+                size.depth is None or isinstance(size.depth, str)
+            ):
+                kept[at] = replace(size, depth=act.volume)  # type: ignore[index]
+                continue
+        if (
+            isinstance(act, acts.SetVolume)
+            and isinstance(last, acts.AddPart)
+            and last.volume is None
+        ):
+            between = heard[last.span[1] : act.span[0]].lower()
+            named = re.search(r"\bbox\b", act.words.lower() + between) is None
+            if named and act.volume is not None and act.volume < 12 and len(between) < 25:
+                kept[-1] = replace(
+                    last,
+                    volume=act.volume,
+                    unit=act.unit,
+                    marked=None,
+                    span=(last.span[0], act.span[1]),
+                )
+                continue
+        depth_only = isinstance(act, acts.SetSize) and act.family is None and act.width is None
+        if (
+            depth_only
+            and isinstance(last, acts.AddPart)
+            and last.name == "extension ring"
+            and last.depth is None
+            and last.volume is None
+        ):
+            kept[-1] = replace(last, depth=act.depth, span=(last.span[0], act.span[1]))  # type: ignore[union-attr]
+            continue
+        if (
+            isinstance(act, acts.SetSize)
+            and isinstance(last, acts.AddPart)
+            and last.volume is None
+            and last.name == "extension ring"
+            and last.family is None
+        ):
+            if any(isinstance(one, (acts.SetSize, acts.SetVolume)) for one in kept[:-1]) or not any(
+                isinstance(one, acts.SetSize) for one in kept
+            ):
+                kept[-1] = replace(
+                    last,
+                    family=act.family,
+                    width=act.width,
+                    depth=act.depth,
+                    span=(last.span[0], act.span[1]),
+                )
+                continue
+        if isinstance(act, acts.Number) and isinstance(last, acts.SetSize) and _is_depth(act, last):
+            kept[-1] = replace(last, depth=act.value, span=(last.span[0], act.span[1]))
+            continue
+        if (
+            isinstance(act, acts.SetSize)
+            and isinstance(last, (acts.SetSize, acts.NameBoxKind))
+            and (merged := _merged_size(last, act)) is not None
+        ):
+            kept[-1] = merged
+            continue
+        kept.append(act)
+    return kept
+
+
+def _box_and_ring(act: Act) -> list[Act]:
+    """ "4 square deep mud ring": the box, and a ring on it, for a ring has no such depth."""
+    if (
+        isinstance(act, acts.AddPart)
+        and act.name == "plaster ring"
+        and act.family == "square"
+        and act.depth is not None
+    ):
+        box = acts.SetSize(
+            family=act.family,
+            width=act.width or Decimal(4),
+            depth=act.depth,
+            words=act.words,
+            span=act.span,
+        )
+        return [box, replace(act, family=None, width=None, depth=None)]
+    return [act]
+
+
+def _is_depth(number: acts.Number, size: acts.SetSize) -> bool:
+    """ "the deep four square, the two and an eighth": a fraction behind a size is its depth."""
+    value = number.value
+    unsaid = size.depth is None or isinstance(size.depth, str)
+    return unsaid and value is not None and value != int(value) and value < 5
+
+
+def _merged_size(one: acts.SetSize | acts.NameBoxKind, other: acts.SetSize) -> acts.SetSize | None:
+    """Two descriptions of one box, where they do not contradict each other."""
+    family = other.family or one.family
+    if one.family and other.family and one.family != other.family:
+        if not (other.family == "device" and other.height is not None):
+            return None
+        family = one.family
+    if family in (
+        "old work",
+        "new work",
+        "ceiling",
+        "fan",
+        "outlet",
+        "junction",
+        "weatherproof",
+        "floor",
+    ):
+        family = other.family
+    first = one if isinstance(one, acts.SetSize) else acts.SetSize()
+    for name in ("width", "height"):
+        a, b = getattr(first, name), getattr(other, name)
+        if a is not None and b is not None and a != b:
+            return None
+    depth = (
+        other.depth
+        if other.depth is not None and not isinstance(other.depth, str)
+        else first.depth or other.depth
+    )
+    if isinstance(first.depth, type(depth)) and first.depth != depth and not isinstance(depth, str):
+        return None
+    return acts.SetSize(
+        family=family, width=other.width or first.width, height=other.height or first.height,
+        depth=depth, gangs=other.gangs or one.gangs, material=other.material or one.material,
+        words=f"{one.words}, {other.words}", span=(one.span[0], other.span[1]),
+        doubts=(*one.doubts, *other.doubts), function=other.function,
+    )  # fmt: skip

@@ -1,0 +1,225 @@
+"""Cables and conductors said over several clauses: their counts, sizes and landings."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+from grammar import acts, numbers
+from grammar.acts import Act, Unread
+from grammar.making import THINGS
+
+
+def _vague(act: Act | None) -> bool:
+    """ "12-2 cables": several, and the number is to come."""
+    return act is not None and any(doubt.reason == "vague" for doubt in act.doubts)
+
+
+def _sized_later(made: list[Act]) -> list[Act]:
+    """ "a line cable and a load cable, both 12-2": the size of cables that were counted first."""
+    kept: list[Act] = []
+    for act in made:
+        if isinstance(act, acts.AddCable) and act.awg is not None:
+            waiting = 0
+            low = act.words.lower()
+            while kept and isinstance(kept[-1], acts.AddCable) and kept[-1].awg is None:
+                waiting += kept.pop().count or 1  # type: ignore[attr-defined]
+            said = act.count if not low.startswith(("both", "all", "each", "a ", "an ")) else None
+            if waiting and (said is None or said == waiting):
+                act = replace(
+                    act, count=waiting, doubts=tuple(d for d in act.doubts if d.slot != "count")
+                )
+            elif waiting:
+                kept.append(acts.AddCable(count=waiting, words=act.words, span=act.span))
+        if (
+            isinstance(act, (acts.Replace, acts.Restate))
+            and isinstance(act.thing, acts.AddCable)
+            and act.thing.awg is not None
+            and kept
+            and isinstance(kept[-1], acts.AddCable)
+            and kept[-1].awg is None
+        ):
+            waiting = 0
+            while kept and isinstance(kept[-1], acts.AddCable) and kept[-1].awg is None:
+                waiting += kept.pop().count or 1  # type: ignore[attr-defined]
+            act = replace(act.thing, count=waiting, doubts=())
+        kept.append(act)
+    return kept
+
+
+def sizes_lent(made: list[Act], heard: str) -> list[Act]:
+    """ "two grounds, also fourteen": the size is of what was said before it."""
+    kept: list[Act] = []
+    heading: int | None = None
+    for act in made:
+        last = kept[-1] if kept else None
+        if isinstance(act, acts.Size) and heard[act.span[1] : act.span[1] + 2].lstrip().startswith(
+            ":"
+        ):
+            heading = act.awg  # "#12: black 2, white 2, green 1"
+            continue
+        if (
+            heading is not None
+            and isinstance(act, (acts.AddConductors, acts.AddGrounds))
+            and act.awg is None
+        ):
+            act = replace(act, awg=heading, doubts=tuple(d for d in act.doubts if d.slot != "awg"))
+        loose = isinstance(
+            last, (acts.AddGrounds, acts.AddConductors, acts.AddJumper, acts.AddTerminalBlock)
+        )
+        if isinstance(act, acts.Size) and loose and last.awg is None:  # type: ignore[union-attr]
+            between = heard[last.span[1] : act.span[0]]  # type: ignore[union-attr]
+            if (len(between) < 6 or (len(between) < 12 and " with" in between)) and not re.search(
+                r"[.;]", between
+            ):
+                doubts = tuple(d for d in last.doubts if d.slot != "awg")  # type: ignore[union-attr]
+                kept[-1] = replace(
+                    last, awg=act.awg, doubts=doubts, span=(last.span[0], act.span[1])
+                )  # type: ignore[call-arg, union-attr]
+                continue
+        kept.append(act)
+    return kept
+
+
+_ONE_SIZE = re.compile(r"(?i)(?:an? |number |#)?\S+ (?:wire|conductor)$")
+
+
+def misplaced_count(act: Act) -> list[Act]:
+    """ "it takes 12 wire": a size."""
+    sized = (
+        isinstance(act, acts.AddConductors) and act.awg is None and act.count in (14, 12, 10, 8, 6)
+    )
+    if sized and _ONE_SIZE.match(act.words):
+        return [acts.Size(awg=act.count, words=act.words, span=act.span)]  # type: ignore[attr-defined]
+    return [act]
+
+
+_ON_CABLE = re.compile(
+    r"(?i)\s*(?:that is |that's |is |lands |landing |landed |goes |sits |fed )?(?:on|off|from|by|fed by|off of) (?:the |an? |one )?"
+)
+
+
+def landed_on_cables(made: list[Act], heard: str) -> list[Act]:
+    """ "a receptacle on a 12-2 and a switch on a 14-2": each lands on its cable."""
+    kept: list[Act] = []
+    for act in made:
+        last = kept[-1] if kept else None
+        if (
+            isinstance(act, acts.AddCable)
+            and act.awg is not None
+            and isinstance(last, acts.AddDevice)
+            and last.awg is None
+        ):
+            between = heard[last.span[1] : act.span[0]] + (" " if act.span[0] else "")
+            article = re.match(r"(?i)(?:an?|the|one) ", act.words)
+            if act.count in (None, 1) and _ON_CABLE.fullmatch(
+                between.rstrip() + " " + (article[0] if article else "")
+            ):
+                kept[-1] = replace(
+                    last, awg=act.awg, doubts=tuple(d for d in last.doubts if d.slot != "awg")
+                )
+        kept.append(act)
+    return kept
+
+
+_PIPES = re.compile(
+    r"\b(two|three|four|five|six|[2-6]|both) (?:of (?:the|those) )?(?:\w+ )?(?:pipes?|emts?|conduits?|raceways?|flexes|stubs|runs? of (?:emt|pipe|conduit|flex))\b"
+)
+_EACH = re.compile(
+    r"\b(?:in each|each (?:has|have|with|brings?|carr(?:y|ies)|of (?:them|those|these)|one|pipe)|each of (?:them|those|these)|per pipe|apiece|, each|each)\b"
+)
+
+
+def each_pipe(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "three pipes, two number 10s and a green 10 in each": what one brings, so many times."""
+    low = heard.lower()
+    pipes = _PIPES.search(low)
+    each = _EACH.search(low, pipes.end()) if pipes is not None else None
+    if pipes is None or each is None:
+        return made
+    value = 2 if pipes[1] == "both" else numbers.value((pipes[1],))
+    stop = re.search(r"[.;]", low[each.end() :])
+    end = each.end() + stop.start() if stop is not None else len(low)
+    before = re.search(r"[.;]", low[pipes.end() : each.start()])
+    if before is not None and each.start() - pipes.end() > 60:
+        return made
+    kinds = (acts.AddConductors, acts.AddGrounds)
+    here = [act for act in made if isinstance(act, kinds) and pipes.end() <= act.span[0] < end]
+    if not here or value is None:
+        left.append(Unread(heard[each.start() : each.end()], each.span(), True))
+        return made
+    left[:] = [run for run in left if not (pipes.start() <= run.span[0] < pipes.end())]
+    made = [
+        act
+        for act in made
+        if not (isinstance(act, acts.Number) and pipes.start() <= act.span[0] < pipes.end())
+    ]
+    return [
+        replace(
+            act,
+            count=(act.count or 1) * int(value),
+            doubts=tuple(d for d in act.doubts if d.slot != "count"),
+        )  # type: ignore[attr-defined, call-arg]
+        if any(act is one for one in here)
+        else act
+        for act in made
+    ]
+
+
+def joined_counts(made: list[Act]) -> list[Act]:
+    """ "fixture wires, two of them and a ground": one thing, its count and its ground."""
+    kept: list[Act] = []
+    made = _sized_later(made)
+    for act in made:
+        last = kept[-1] if kept else None
+        if (
+            isinstance(last, acts.Size)
+            and isinstance(act, acts.Recount)
+            and act.target.kind == "anything"
+            and act.count
+        ):
+            kept[-1] = acts.AddConductors(
+                count=act.count,
+                awg=last.awg,
+                words=f"{last.words}, {act.words}",
+                span=(last.span[0], act.span[1]),
+            )
+            continue
+        in_a = (
+            isinstance(last, acts.AddCable)
+            and last.role == "in"
+            and isinstance(act, acts.Number)
+            and act.words.split()[0] not in ("a",)
+            and (act.value or 0) > 7
+        )
+        if in_a and isinstance(act, acts.Number) and act.value is not None:
+            kept.append(
+                acts.SetVolume(volume=act.value, words=act.words, span=act.span)
+            )  # "14-2s in an 18"
+            continue
+        if (
+            isinstance(act, acts.Number)
+            and _vague(last)
+            and act.value is not None
+            and act.value == int(act.value)
+            and 0 < act.value < 20
+        ):
+            kept[-1] = replace(last, count=int(act.value), doubts=())  # type: ignore[call-arg, type-var]
+            continue
+        pronoun = isinstance(act, acts.Recount) and act.target.kind == "anything"
+        if (
+            pronoun
+            and isinstance(last, tuple(THINGS.values()))
+            and getattr(last, "count", 0) is None
+        ):
+            kept[-1] = replace(last, count=act.count, doubts=())  # type: ignore[call-arg, union-attr]
+        elif (
+            isinstance(last, acts.AddFixtureWires)
+            and isinstance(act, acts.AddGrounds)
+            and act.awg is None and not act.isolated and last.grounds is None
+            and (act.count in (None, 1))
+        ):  # fmt: skip
+            kept[-1] = replace(last, grounds=1)
+        else:
+            kept.append(act)
+    return kept

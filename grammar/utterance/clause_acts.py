@@ -1,0 +1,181 @@
+"""The acts of one clause, with the clauses joined to it."""
+
+from __future__ import annotations
+
+import re
+
+from grammar import acts, store
+from grammar.acts import Act, Unread
+from grammar.asking import ask, order
+from grammar.clauses import Clause
+from grammar.lexis import known_words
+from grammar.making import thing_of
+from grammar.telling import Telling, parts_of, tell
+from grammar.unread import about_something_else, evidence, unread
+from grammar.utterance.headings import (
+    ROOM_WORDS,
+    ROOMS,
+    denied_topic,
+    grounds_listed,
+    is_heading,
+    is_topic,
+)
+from grammar.utterance.markers import is_marker
+
+_CHANGES = frozenset(store.table("clauses")["other"]["change"])
+
+
+def clause_acts(
+    parts: list[Clause], place: int, heard: str, corrective: bool
+) -> tuple[int, list[Act], list[Unread]]:
+    """The acts of the clause at a place; with those joined to it, where it asks or supposes."""
+    clause = parts[place]
+    _declarative_after_all(clause)
+    telling = Telling(clause, heard, corrective)
+    if clause.mood != "declarative":
+        end = place + 1
+        alone = clause.mood == "interrogative" and not clause.found and not clause.modal
+        while not alone and end < len(parts) and _joined(clause, parts[end - 1], parts[end]):
+            end += 1
+        return end, ask(telling, parts[place + 1 : end]), []
+    if about_something_else(clause, known_words(), _described(parts)):
+        words = heard[clause.span[0] : clause.span[1]]
+        exact = any(
+            found.kind == "cable" and found.get("count") is not None for found in clause.found
+        )
+        # what may be of the box after all is not passed over in silence
+        held = [Unread(words, clause.span, True)] if exact else []
+        return place + 1, [acts.OtherTalk(words=words, span=clause.span)], held
+    if (
+        place + 1 < len(parts)
+        and clause.closes == ","
+        and parts[place + 1].closes == "?"
+        and len(clause.elements) < 5
+        and re.search(r"\bcounts?\b|\bcounted\b", parts[place + 1].line)
+    ):
+        return place + 2, ask(Telling(parts[place + 1], heard)), []  # "the travellers, they count?"
+    if (unclear := _unknown_operator(clause, heard)) is not None:
+        return place + 1, [unclear], []
+    told = tell(telling)
+    if not told and (asked := order(clause, heard)):
+        return place + 1, asked, []
+    if is_topic(clause, told) and place + 1 < len(parts):
+        following = parts[place + 1]
+        if denial := denied_topic(clause, following, heard):
+            return place + 2, [*told[:-1], *denial], []
+    if is_heading(clause, told):
+        if isinstance(told[0], acts.AddGrounds):
+            return grounds_listed(parts, place + 1, heard)
+        return place + 1, [], []
+    if any(isinstance(act, (acts.SetVolume, acts.SetSize)) for act in told):
+        return (
+            place + 1,
+            told,
+            [run for run in _unread(clause, told, heard) if run.words.lower() not in _CHANGES],
+        )
+    return place + 1, told, _unread(clause, told, heard)
+
+
+_BEFORE_VERB = frozenset(
+    {
+        "ok",
+        "okay",
+        "so",
+        "and",
+        "then",
+        "now",
+        "well",
+        "please",
+        "just",
+        "i",
+        "we",
+        "you",
+        "let",
+        "us",
+        "oh",
+        "actually",
+        "no",
+        "wait",
+        "also",
+        "to",
+        "gonna",
+        "going",
+        "should",
+        "will",
+        "can",
+    }
+)
+
+
+def _unknown_operator(clause: Clause, heard: str) -> acts.UnknownOperator | None:
+    """ "yeet the switch": an operator that nobody knows, before a thing that is named."""
+    elements = clause.elements
+    at = 0
+    while at < len(elements) - 1 and elements[at].tag in _BEFORE_VERB:
+        at += 1
+    if at + 2 != len(elements):
+        return None
+    verb, thing = elements[at], elements[at + 1]
+    if not verb.tag.isalpha() or verb.tag in known_words() or verb.tag.endswith("ing"):
+        return None
+    if (
+        thing.found is None
+        or verb.tag in ROOMS
+        or verb.tag in ROOM_WORDS
+        or verb.tag.endswith(("ed", "s"))
+    ):
+        return None
+    if not thing.tag.endswith(":d>") and not thing.found.words.lower().startswith(
+        ("a ", "an ", "one ", "the ")
+    ):
+        return None
+    made = thing_of(thing.found)
+    if made is None:
+        return None
+    words = heard[verb.start : thing.end]
+    return acts.UnknownOperator(
+        verb=heard[verb.start : verb.end], thing=made, words=words, span=(verb.start, thing.end)
+    )
+
+
+def _described(parts: list[Clause]) -> bool:
+    """Whether an utterance describes a box elsewhere in it."""
+    return any(evidence(element) for clause in parts for element in clause.elements)
+
+
+_RELATIVE = re.compile(
+    r"^(?:which|who|where|when) (?:(?:is|are|has|have|was|were|goes|go|comes|come|makes|feeds|means) (?:(?:a|an|the|all|both|on|to|just|of|got|from) )*<|(?:i|we|both|all|each|<))"
+)
+_WHAT_I_HAVE = re.compile(
+    r"^(?:(?:so|ok|okay|well|and) )*(?:what|here is what) (?:i|we) (?:have|am|got|see|found|count|counted)\b"
+)
+
+
+def _declarative_after_all(clause: Clause) -> None:
+    """ "…, which is a dimmer", "what I have is …" tell."""
+    if clause.mood == "interrogative" and (
+        (clause.opens in (",", "") and clause.closes != "?" and _RELATIVE.match(clause.line))
+        or _WHAT_I_HAVE.match(clause.line)
+    ):
+        clause.mood = "declarative"
+        clause.fit = clause.modal = False
+
+
+def _joined(first: Clause, last: Clause, clause: Clause) -> bool:
+    """Whether a clause goes on with the question or supposition before it."""
+    if last.closes not in (",", "", ":", "(", "[") or is_marker(clause):
+        return False
+    if clause.mood == "declarative":
+        asks_of_things = first.mood == "conditional" or first.fit or "box" in first.line
+        return asks_of_things and bool(clause.found)
+    return first.mood == "conditional" or (clause.mood == "conditional")
+
+
+def _unread(clause: Clause, told: list[Act], heard: str) -> list[Unread]:
+    spans = [act.span for act in parts_of(told) if act.words]
+    taken = {
+        place
+        for place, element in enumerate(clause.elements)
+        if any(start <= element.start and element.end <= end for start, end in spans)
+    }
+    return unread(clause, taken, known_words(), heard)

@@ -1,0 +1,79 @@
+"""Wires of a luminaire and uncut loops, by what the utterance says around them."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+from grammar import acts
+from grammar.acts import Act, Unread
+
+_LOOPS = re.compile(r"\b(?:loop|loops|looped|coil|coiled|slack)\b")
+_LONG = re.compile(r"\b(?:foot|feet|twelve inch|12 inch|12\"|double|twice|long|big)\b")
+_A_LOOP = re.compile(r"\b(?:loops?|coils?)\b")
+_SHORT = re.compile(r"\b(?:short|less than|under|not quite)\b")
+_FLAT = re.compile(
+    r"\b(?:no|not (?:\w+ ){0,2}(?:from|out of|through) (?:a|the)|not from a|not out of a|not from the|not a|isn't a|without a|ain't no|flat)\b[^,.;]{0,12}\b(?:dome|domed|canopy)\b|\bflat (?:fixture|light|luminaire|disk)\b"
+)
+_DOME = re.compile(r"\b(?:dome|domed|canopy)\b")
+_NO_FIXTURE_GROUND = re.compile(r"\bno (?:fixture )?ground")
+
+
+def of_fixtures(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """Wires of a luminaire, and loops, by what the utterance says around them."""
+    low = heard.lower()
+    domed = "dome" in low or "canopy" in low  # a look at each utterance must be cheap
+    flat = (domed or "flat " in low) and _FLAT.search(low) is not None
+    dome = domed and _DOME.search(low) is not None
+    for place, act in enumerate(made):
+        if (
+            isinstance(act, acts.AddConductors)
+            and act.awg is not None
+            and act.awg >= 16
+            and act.path is None
+        ):
+            made[place] = act = acts.AddFixtureWires(
+                count=act.count, awg=act.awg, words=act.words, span=act.span,
+                doubts=tuple(d for d in act.doubts if d.reason not in ("unusual", "vague")),
+            )  # fmt: skip
+        if isinstance(act, acts.AddFixtureWires) and (flat or (act.canopy is None and dome)):
+            made[place] = replace(act, canopy=not flat)
+            if _NO_FIXTURE_GROUND.search(low[act.span[0] :]):
+                made = [
+                    o
+                    for o in made
+                    if not (
+                        isinstance(o, acts.Deny)
+                        and o.target.kind == "grounds"
+                        and o.span[0] > act.span[0]
+                    )
+                ]
+                break
+    if ("loop" in low or "coil" in low or "slack" in low) and _LOOPS.search(low):
+        loose = [
+            n
+            for n, act in enumerate(made)
+            if isinstance(act, (acts.AddConductors, acts.AddCable))
+            and (
+                act.path is None
+                or (act.path == "through" and _A_LOOP.search(low) and _LONG.search(low))
+            )
+        ]
+        looped = any(getattr(act, "path", None) in ("loop", "short_loop") for act in made)
+        if loose and not looped:
+            found = _LOOPS.search(low)
+            at = found.start() if found is not None else 0
+            before = [
+                n
+                for n in loose
+                if made[n].span[0] < at and not re.search(r"[.;]", low[made[n].span[1] : at])
+            ]
+            near = before[-1] if before else loose[0]
+            if _LONG.search(low):
+                path = "short_loop" if _SHORT.search(low) else "loop"
+                made[near] = replace(made[near], path=path)  # type: ignore[call-arg]
+            else:
+                found = _LOOPS.search(low)
+                assert found is not None
+                left.append(Unread(heard[found.start() : found.end()], found.span(), True))
+    return made

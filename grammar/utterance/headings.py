@@ -1,0 +1,161 @@
+"""Headings: the names of boxes, numbers of exercises, kinds of things before a colon."""
+
+from __future__ import annotations
+
+import re
+
+from grammar import acts, store
+from grammar.acts import Act, Unread
+from grammar.clauses import Clause, Element
+from grammar.lexis import known_words
+from grammar.making import THINGS
+from grammar.telling import Telling, tell
+
+ROOMS = frozenset(store.table("clauses")["rooms"]["names"])
+ROOM_WORDS = frozenset(store.table("clauses")["rooms"]["words"])
+_CODE = re.compile(r"[a-z]{1,3}-\d{1,3}[a-z]?")
+
+
+def box_heading(clause: Clause, parts: list[Clause], heard: str) -> str:
+    """ "Kitchen island: …", "laundry box. …": the name of a box as first words; else empty."""
+    alone = len(parts) == 1 and clause.elements[-1].tag.startswith(("box", "<box_kind"))
+    if (not alone and (clause.closes not in (":", ".", "\n") or len(parts) < 2)) or len(
+        clause.elements
+    ) > 6:
+        return ""
+    words = [
+        e.tag
+        for e in clause.elements
+        if e.tag
+        not in ("ok", "okay", "alright", "so", "now", "this", "is", "the", "and", "for", "in", "it")
+    ]
+    if (
+        words
+        and _CODE.fullmatch(words[-1])
+        and all(w in ("box", "item", "no", "number") for w in words[:-1])
+    ):
+        return heard[clause.span[0] : clause.span[1]].strip(" .:,").split()[-1]
+    if not words or not all(
+        w.isalnum() or w.startswith("<n:") or w.startswith("<box_kind") for w in words
+    ):
+        return ""
+    if not any(w in ROOMS for w in words) or not all(
+        w in ROOMS or w in ROOM_WORDS or w.startswith("<") or w not in known_words() for w in words
+    ):
+        return ""
+    text = heard[clause.span[0] : clause.span[1]].strip(" .:,")
+    text = re.sub(
+        r"(?i)^(?:(?:ok|okay|alright|so|now|and|this is|the|for the|in the|for) )+", "", text
+    )
+    return re.sub(r"(?i) box$", "", text).strip()
+
+
+LETTERED = re.compile(
+    r"(?:(?:this is|this one is|ok|okay|now|first|so) )*(box (?:[a-z]|[1-5]|one|two|three|four|five))[.:,]?"
+)
+BOX_TOPIC = re.compile(
+    r"^(?:(?:and|so|ok|okay|now|as for|about|going back to|back to|for) )*(?:the|my|this) (?:box|volume|capacity)$"
+)
+
+
+def of_the_box(act: Act) -> Act:
+    """A number said of the box is its volume."""
+    if isinstance(act, (acts.Number, acts.RestateNumber)) and act.value is not None:
+        return acts.SetVolume(
+            volume=act.value,
+            words=act.words,
+            span=act.span,
+            doubts=act.doubts,
+            function="correction",
+        )
+    return act
+
+
+def grounds_listed(
+    parts: list[Clause], place: int, heard: str
+) -> tuple[int, list[Act], list[Unread]]:
+    """ "EGC: 1 - #10, 2 - #12": what stands under that heading are grounds."""
+    made: list[Act] = []
+    while place < len(parts):
+        clause = parts[place]
+        told = tell(Telling(clause, heard))
+        if not told or not all(
+            isinstance(act, (acts.AddConductors, acts.AddGrounds)) for act in told
+        ):
+            break
+        made += [
+            acts.AddGrounds(count=act.count, awg=act.awg, words=act.words, span=act.span)  # type: ignore[attr-defined]
+            for act in told
+        ]
+        place += 1
+        if clause.closes not in (",", "and", ""):
+            break
+    return place, made, []
+
+
+def is_heading(clause: Clause, told: list[Act]) -> bool:
+    """ "Devices:" before the devices: a heading is no thing."""
+    if clause.closes != ":" or len(told) != 1 or len(clause.elements) > 2:
+        return False
+    act = told[0]
+    if isinstance(act, acts.AddDevice):
+        return act.count is None and act.name in (None, "device")
+    return (
+        isinstance(act, (acts.AddGrounds, acts.AddConductors, acts.NameBoxKind))
+        and getattr(act, "count", None) is None
+    )
+
+
+def is_topic(clause: Clause, told: list[Act]) -> bool:
+    """A thing named by itself before a colon, a question mark or a comma."""
+    return (
+        bool(told)
+        and clause.closes in (":", "?", ",", "(", "[", "")
+        and clause.elements[-1].found is not None
+    )
+
+
+def denied_topic(clause: Clause, following: Clause, heard: str) -> list[Act] | None:
+    """ "clamps? none inside", "devices: none"."""
+    from grammar.polarity import denied, is_negator
+
+    head = following.elements[0]
+    plain_not = {e.tag for e in following.elements} <= {
+        "not",
+        "inside",
+        "in",
+        "the",
+        "box",
+        "them",
+        "internal",
+        "any",
+    }
+    if not is_negator(head) or (head.tag in ("not", "without", "minus") and not plain_not):
+        return None
+    if any(
+        e.found is not None and e.found.kind in (*THINGS, "clamps", "part", "nothing")
+        for e in following.elements
+    ):
+        return None
+    topic = clause.elements[-1].found
+    if head.tag == "not" and topic is not None and topic.kind == "clamps":
+        span = (topic.span[0], following.span[1])
+        return [acts.SetClamps(where="none", words=heard[slice(*span)], span=span)]
+    both = [clause.elements[-1], *following.elements]
+    if not denied(both):
+        return None
+    return _plainly_denied(both, heard)
+
+
+def _plainly_denied(both: list[Element], heard: str) -> list[Act]:
+    """The denial of a topic alone: "none inside" says no more than "none"."""
+    from grammar.polarity import denied
+
+    made = tell(Telling(Clause(both, line=""), heard))
+    count = len(denied(both))
+    return made[:count]
+
+
+NUMBERED = re.compile(
+    r"(?:(?:ok|okay|so|now|alright|this is|here is|next|and) )*(?:number|problem|exercise|example|question|item|no) (?:<n:\d+>|<size[^>]*>)|<size::>"
+)

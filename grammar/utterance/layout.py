@@ -1,0 +1,34 @@
+"""The layout of an utterance: what its characters are before any word is read."""
+
+from __future__ import annotations
+
+import re
+
+#: Words that look for a word.
+_SEEKING = re.compile(
+    r"(?i)\b(?:what'?s it called|what is it called|what do you call (?:it|them|that)|whatchamacallit|how (?:do )?(?:i|you) say|what'?s the word)\b,?"
+)
+_DOTS = re.compile(r"(?<=\s)\.{2,}(?=\s)")
+
+
+def plain_layout(text: str) -> str:
+    """A pasted list in plain lines, each character in its place: tabs and leaders are no words."""
+    if "\t" in text:
+        text = text.replace("\t", "\n")
+    text = _COPPER.sub(lambda found: found[1] + " " * (len(found[0]) - len(found[1])), text)
+    text = _CLOCK.sub(lambda found: " " * len(found[0]), text)
+    text = _SEEKING.sub(lambda found: " " * len(found[0]), text)
+    text = _LABEL.sub(lambda found: found[1] + " " * (len(found[0]) - len(found[1])), text)
+    return _DOTS.sub(lambda found: " " * len(found.group()), text) if ".." in text else text
+
+
+#: A room's or a drawing's number at the head of a line is no count of what follows.
+_LABEL = re.compile(
+    r"(?im)((?:^|[,;.:]\s*)(?:(?:at|in|for|ok|so) )?(?:[a-z]+ )?(?:rm|room|office|suite|apt|unit|floor|flr|sheet|rev|circuit|ckt|corridor|classroom|area|zone|bldg)) ?#? ?\d{1,4}[a-z]?\b"
+)
+#: "#12 CU THHN": copper, where "12 cu in" is a volume.
+_COPPER = re.compile(r"(?i)((?:#|\bno\.? |\bnumber )\s?\d{1,2}(?: awg)?)\s+cu\b(?!\.?\s*in)")
+#: A time of day, a surface: no numbers of a box.
+_CLOCK = re.compile(
+    r"(?i)\b\d{1,2}:[0-5]\d\b|\b[\d,]+ (?:square|sq) (?:feet|foot|ft)\b|\b(?:a|per) square foot\b"
+)

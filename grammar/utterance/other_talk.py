@@ -1,0 +1,125 @@
+"""Talk that is not about the box: small talk, remarks about other things."""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+
+from grammar import acts, store
+from grammar.acts import Act
+from grammar.clauses import Clause
+from grammar.lexis import known_words
+from grammar.making import THINGS
+from grammar.utterance.headings import ROOM_WORDS, ROOMS
+
+_SOCIAL = store.table("social")
+#: Acts of which nothing may be left standing where a clause is about something else.
+TELLS = (
+    *THINGS.values(),
+    acts.SetClamps,
+    acts.SetVolume,
+    acts.SetSize,
+    acts.NameBoxKind,
+    acts.AddPart,
+    acts.AddBarrier,
+    acts.Number,
+    acts.Size,
+    acts.Place,
+    acts.NoneOfThem,
+    acts.Deny,
+    acts.Land,
+    acts.More,
+    acts.Recount,
+    acts.Remove,
+    acts.Restate,
+    acts.RestateNumber,
+    acts.Replace,
+    acts.SetEdition,
+    acts.NothingElse,
+    acts.Undo,
+    acts.OpenBox,
+    acts.NameBox,
+    acts.DeleteBox,
+    acts.Reclassify,
+    acts.Resize,
+    acts.PutBack,
+    acts.Widen,
+    acts.Route,
+    acts.Unground,
+    acts.SetCanopy,
+)
+
+
+def _weak(act: Act) -> bool:
+    """An act that a remark about anything could hold: nothing counted, sized or marked."""
+    match act:
+        case (
+            acts.Number()
+            | acts.Size()
+            | acts.Place()
+            | acts.NoneOfThem()
+            | acts.OtherTalk()
+            | acts.AskUnknown()
+        ):
+            return True
+        case acts.AddUncounted() | acts.AddBarrier() | acts.AddJumper():
+            return True
+        case acts.AddDevice() | acts.AddGrounds() | acts.AddConductors() | acts.AddFitting():
+            return (
+                act.count is None and act.awg is None
+                if not isinstance(act, acts.AddFitting)
+                else act.count is None
+            )
+        case acts.AddCable():
+            return act.count is None and act.awg is None
+        case acts.Resize() | acts.Recount() | acts.Remove():
+            return act.target.kind == "anything"
+        case acts.SetSize():
+            return act.depth is None and (
+                bool(act.doubts) or (act.material is None and "box" not in act.words.lower())
+            )
+        case acts.SetEdition():
+            return "code" not in act.words.lower() and "edition" not in act.words.lower()
+        case _:
+            return False
+
+
+def about_other_things(made: list[Act], parts: list[Clause]) -> bool:
+    """Whether an utterance holds nothing firm of a box, and words that no description has."""
+    if not made or not all(map(_weak, made)) or not any(isinstance(act, TELLS) for act in made):
+        return False
+    if (
+        all(isinstance(act, (acts.Number, acts.Size, acts.Place, acts.NoneOfThem)) for act in made)
+        and len(parts) == 1
+    ):
+        least = 3
+    else:
+        least = 2
+    elements = [element for clause in parts for element in clause.elements]
+    strange = {
+        e.tag
+        for e in elements
+        if e.found is None
+        and e.tag.isalpha()
+        and len(e.tag) > 2
+        and e.tag not in known_words()
+        and e.tag not in ROOMS
+        and e.tag not in ROOM_WORDS
+    }
+    return len(strange) >= least
+
+
+def small_talk(heard: str) -> Act | None:
+    """ "Thanks", "hold on": an utterance of nothing else."""
+    text = " ".join(re.findall(r"[a-z']+|\d[\w./-]*", heard.lower().replace("’", "'")))
+    if not text or len(text) > 80:
+        return None
+    for what, pattern in _social_patterns():
+        if pattern.fullmatch(text):
+            return acts.Social(what=what, words=heard.strip(), span=(0, len(heard)))  # type: ignore[arg-type]
+    return None
+
+
+@lru_cache(maxsize=1)
+def _social_patterns() -> tuple[tuple[str, re.Pattern[str]], ...]:
+    return tuple((row["what"], re.compile(row["say"])) for row in _SOCIAL["social"])

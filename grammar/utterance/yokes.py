@@ -1,0 +1,83 @@
+"""Devices that share a yoke, 314.16(B)(4)."""
+
+from __future__ import annotations
+
+import re
+
+from grammar import acts
+from grammar.acts import Act
+
+_ONE_YOKE = re.compile(
+    r"\b(?:on|sharing|share|same|one|single|common)\b[^.;]{0,20}\b(?:yoke|strap)\b"
+)
+_OWN_YOKE = re.compile(
+    r"\b(?:own|separate|different|each|its|their|two|three|four|five|six)\b[^.;]{0,12}\b(?:yokes?|straps?)\b"
+)
+
+
+def _combined_once(made: list[Act], heard: str) -> list[Act]:
+    """ "a combination device, a switch and an outlet in one": its parts are no further devices."""
+    combos = [
+        act for act in made if isinstance(act, acts.AddDevice) and act.name == "combination device"
+    ]
+    if not combos:
+        return made
+    first = combos[0]
+    kept: list[Act] = []
+    for act in made:
+        if isinstance(act, acts.AddDevice) and act is not first:
+            between = heard[
+                min(first.span[1], act.span[1]) : max(first.span[0], act.span[0])
+            ].lower()
+            near = len(between) < 45 and not re.search(r"[.;]", between)
+            if near and (
+                act.name in ("combination device", "device")
+                or re.search(
+                    r"^(?:,| like| you know| meaning| i\.e\.| that is| with| thing| in one|:| \()",
+                    between,
+                )
+                or re.search(r"in one|you know|together", between)
+            ):
+                continue
+        kept.append(act)
+    return kept
+
+
+def one_yoke(made: list[Act], heard: str) -> list[Act]:
+    """ "a switch and a receptacle on the one strap": one yoke. "On its own yoke" adds none."""
+    low = heard.lower()
+    made = _combined_once(made, heard)
+    if "yoke" not in low and "strap" not in low:
+        return made
+    devices = [act for act in made if isinstance(act, acts.AddDevice)]
+    named = [act for act in devices if act.name not in (None, "device")]
+    yokes = [
+        act for act in devices if act not in named and re.search(r"yoke|strap", act.words.lower())
+    ]
+    if yokes and named:
+        made = [act for act in made if act not in yokes]
+    place = max(low.find("yoke"), low.find("strap"))
+    if _OWN_YOKE.search(low) or not _ONE_YOKE.search(low):
+        return made
+    near = [
+        act
+        for act in named
+        if act.span[0] < place and not re.search(r"[.;]", heard[act.span[1] : place])
+    ]
+    if not near and re.search(
+        r"yoke (?:carrying|with|holding|having|supporting|that has|for)|strap (?:with|carrying|holding)",
+        low,
+    ):
+        near = [act for act in named if act.span[0] > place][:2]
+    units = sum(act.count or 1 for act in near)
+    if len(near) > 2 or units != 2:
+        return made
+    first = near[0]
+    both = acts.AddDevice(
+        count=1,
+        name="combination device",
+        awg=first.awg,
+        words=heard[first.span[0] : near[-1].span[1]],
+        span=(first.span[0], near[-1].span[1]),
+    )
+    return [both if act is first else act for act in made if act is first or act not in near]
