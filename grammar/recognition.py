@@ -107,7 +107,8 @@ def recognise(
             and clause.closes != "?"
         ):
             # what is wrong is yet to be said
-            left.append(Unread(found.heard[clause.span[0] : clause.span[1]], clause.span, True))
+            words = found.heard[clause.span[0] : clause.span[1]]
+            made.append(acts.Mistaken(words=words, span=clause.span))
             place += 1
             continue
         if (

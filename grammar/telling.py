@@ -131,7 +131,7 @@ def _plain(telling: Telling, elements: Sequence[Element], rest: bool = False) ->
                 and telling.heard[act.span[1] : act.span[1] + 4].lower() == " yet"
             ):
                 continue
-            made.append(_partitive(act, telling))
+            made.append(_partitive(_one_more(act, elements, place), telling))
         else:
             made += _mention(element)
     if not made and (where := _PLACED.fullmatch(" ".join(element.tag for element in elements))):
@@ -149,6 +149,22 @@ def _behind_on(elements: Sequence[Element], place: int) -> bool:
     """ "on the 14": a size, and never a volume."""
     before = [element.tag for element in elements[max(0, place - 2) : place]]
     return before[-1:] == ["on"] or before == ["on", "the"]
+
+
+_FURTHER = frozenset({"second", "third", "fourth", "fifth", "sixth"})
+
+
+def _one_more(act: Act, elements: Sequence[Element], place: int) -> Act:
+    """ "a second six-three", "put a second cable in it": one more."""
+    before = [element.tag for element in elements[max(0, place - 2) : place]]
+    if not isinstance(act, acts.AddCable) or act.count is not None:
+        return act
+    if len(before) < 2 or before[0] != "a" or before[1] not in _FURTHER:
+        return act
+    if act.awg is None:
+        target = Reference("cable", which="last", words=act.words)
+        return acts.More(target=target, count=1, words=act.words, span=act.span, function="request")
+    return replace(act, count=1, doubts=tuple(d for d in act.doubts if d.slot != "count"))
 
 
 def _size_behind_on(elements: Sequence[Element], place: int, telling: Telling) -> acts.Size:

@@ -20,7 +20,10 @@ from rules.contents import (
 def recount_act(turn: Turn, act: acts.Recount) -> None:
     """ "The 14-2s are three", "there are three cables"."""
     picked = act.target.item is not None
-    if turn.state.last == "clamps" and act.target.kind == "anything" and not picked:
+    ordered = act.words.lower().startswith(("make", "change", "set", "bump"))
+    few = (act.count or 0) <= 2
+    clamps_last = turn.state.last == "clamps" and act.target.kind == "anything"
+    if clamps_last and few and not picked and not ordered:
         turn.understood.append(act.words)  # "one clamp. Well, two of them": they count as one
         return
     found = references.find_all(turn.state, act.target)

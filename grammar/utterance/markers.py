@@ -85,7 +85,7 @@ def dispute(clause: Clause) -> list[Act]:
 
 
 _NOT_SO = re.compile(
-    r"(?:(?:no|wait|hey|but|ok|and|well) )*(?:that|it|this) (?:is|was) not (?:it|that|so|true|what i (?:said|meant|have|told you))"
+    r"(?:(?:no|wait|hey|but|ok|and|well) )*(?:(?:you|i) (?:got|had|have) (?:that|it|this) (?:all )?wrong|(?:that|it|this) (?:is|was) not (?:it|that|so|true|what i (?:said|meant|have|told you)))"
 )
 _NOT_NUMBER = re.compile(r"(?:(?:no|and|but|wait) )*not <n:([0-9.]+)>")
 _NUMBER_ONLY = re.compile(r"(?:(?:just|only|but|it is|make it) )*<n:([0-9.]+)>")

@@ -86,7 +86,8 @@ def tidied(
             and all(isinstance(act, (*TELLS, acts.OtherTalk, acts.No, acts.Yes)) for act in made)
             and len(others) * 2 >= len(parts)
         ):
-            return [others[0]], []
+            places = {act.span for act in others}
+            return [others[0]], [run for run in left if run.span in places]
     made = landed_on_cables(
         [act for act in made if not (isinstance(act, acts.OpenBox) and act.name == "the")], heard
     )
