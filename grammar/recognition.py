@@ -10,8 +10,14 @@ from grammar.acts import Act, Unread, Utterance
 from grammar.clauses import clauses
 from grammar.understanding import understand
 from grammar.utterance.clause_acts import clause_acts
-from grammar.utterance.headings import BOX_TOPIC, LETTERED, NUMBERED, box_heading, of_the_box
-from grammar.utterance.layout import plain_layout
+from grammar.utterance.headings import (
+    BOX_TOPIC,
+    LETTERED,
+    NUMBERED,
+    box_heading,
+    of_the_box,
+)
+from grammar.utterance.layout import plain_layout, single_spaced, trimmed
 from grammar.utterance.markers import (
     DISPUTE,
     TRAILING,
@@ -20,6 +26,7 @@ from grammar.utterance.markers import (
     marker_acts,
     not_but,
     restated_after_all,
+    without_asides,
 )
 from grammar.utterance.other_talk import small_talk
 from grammar.utterance.wholes import tidied, without_empty_undo
@@ -37,12 +44,14 @@ def recognise(
     between readings of a bare answer. `aliases` are a person's own words and what they mean.
     """
     if isinstance(words, str):
+        words = single_spaced(words)
         laid = plain_layout(words)
         found = understand(laid, expect, aliases)
         if laid is not words:
             found = replace(found, heard=words)
     else:
-        found = understand(words, expect, aliases)
+        found = understand(trimmed(words), expect, aliases)
+        laid = found.heard
     if letter := LETTERED.fullmatch(found.heard.strip().lower()):
         return Utterance(
             found.heard,
@@ -52,7 +61,7 @@ def recognise(
         return Utterance(found.heard, (social,))
     made: list[Act] = []
     left: list[Unread] = []
-    parts = clauses(found.heard, found.statements)
+    parts = without_asides(clauses(laid, found.statements))
     place = 0
     corrective = False
     while place < len(parts):

@@ -177,7 +177,7 @@ def same_again(made: list[Act], heard: str) -> list[Act]:
             if (
                 isinstance(last, acts.AddDevice)
                 and last.name in (None, "device")
-                and re.search(r":\s*\d+$", last.words)
+                and re.search(r":\s*(?:\d+|one|two|three|four|five|six)$", last.words)
                 and not heard[last.span[1] : act.span[0]].strip()
             ):
                 kept[-1] = replace(act, count=last.count)  # "Devices: 1 receptacle"

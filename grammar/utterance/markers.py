@@ -13,7 +13,7 @@ from grammar.making import THINGS
 _MARKERS = frozenset(
     {"no", "wait", "sorry", "actually", "oops", "whoops", "correction", "rather", "nope", "oh",
      "hold", "on", "i", "mean", "meant", "hang", "my", "bad", "mistake", "er", "uh", "um", "well", "hmm", "shoot", "dang", "crap",
-     "scratch", "that", "is", "wrong", "not", "right", "said", "strike", "misspoke", "so", "and", "but", "counted", "checked", "recounted", "excuse", "apologies", "pardon", "double", "read", "misread", "had", "it", "darn", "yeah", "let", "me", "see", "fix", "correct", "made", "a", "the", "ok", "okay", "messed", "up", "miscounted", "looked", "again", "nah"}
+     "scratch", "that", "is", "wrong", "not", "right", "said", "strike", "misspoke", "please", "so", "and", "but", "counted", "checked", "recounted", "excuse", "apologies", "pardon", "double", "read", "misread", "had", "it", "darn", "yeah", "let", "me", "see", "fix", "correct", "made", "a", "the", "ok", "okay", "messed", "up", "miscounted", "looked", "again", "nah"}
 )  # fmt: skip
 _MARKING = frozenset(
     {
@@ -66,6 +66,16 @@ def is_marker(clause: Clause) -> bool:
             or any(e.found is not None for e in clause.elements)
         )
     )
+
+
+_ASIDE = frozenset({"please", "um", "uh", "er", "please um"})
+
+
+def without_asides(parts: list[Clause]) -> list[Clause]:
+    """The clauses without those that are a hesitation or a "please" alone."""
+    if len(parts) < 2:
+        return parts
+    return [clause for clause in parts if clause.line not in _ASIDE] or parts
 
 
 def marker_acts(clause: Clause) -> list[Act]:
