@@ -19,10 +19,16 @@ _TABLE = store.table("questions")
 _FIXED: tuple[tuple[str, str], ...] = tuple((row["about"], row["say"]) for row in _TABLE["fixed"])
 _TERMS: tuple[tuple[str, str], ...] = tuple((row["id"], row["say"]) for row in _TABLE["term"])
 _COUNTS = re.compile(
-    r"\b(?:count|counts|counted|counting|worth|take up|takes up|taking up|take|takes|cost|costs|allowance|allowances|mean|means|considered|include|included|matter|deduct|deduction|figure|figured|ignored|left out|omitted|twice|double|once|size of|volume of|called|exactly|add)\b"
+    r"\b(?:count|counts|counted|counting|worth|take up|takes up|taking up|take|takes|cost|costs"
+    r"|allowance|allowances|mean|means|considered|include|included|matter|deduct|deduction"
+    r"|figure|figured|ignored|left out|omitted|twice|double|once|size of|volume of|called"
+    r"|exactly|add)\b"
 )
 _STRIPPED = re.compile(
-    r"^(?:(?:so|and|but|ok|okay|well|hey|or|now|then|um|uh|hmm|class) )*(?:what happens if|what would happen if|what if|how about if|what about if|how about|what about|suppose|supposing|imagine|assuming|say|even if|in case|if|would it be|would it|would|should|could|can|shall|may|might|will|does|do|is|are|must|pretend|hypothetically|let us say)\b"
+    r"^(?:(?:so|and|but|ok|okay|well|hey|or|now|then|um|uh|hmm|class) )*(?:what happens if"
+    r"|what would happen if|what if|how about if|what about if|how about|what about|suppose"
+    r"|supposing|imagine|assuming|say|even if|in case|if|would it be|would it|would|should"
+    r"|could|can|shall|may|might|will|does|do|is|are|must|pretend|hypothetically|let us say)\b"
 )
 _SUBJECTS = frozenset(
     {"i", "we", "you", "it", "that", "this", "they", "there", "be", "better", "have", "has", "had",
@@ -55,7 +61,8 @@ def ask(telling: Telling, following: Sequence[Clause] = ()) -> list[Act]:
         return fixed
     if "smallest_box" in kinds or (
         re.search(
-            r"\b(?:what|which|how big a|how big of a|smallest|size)\b.*\bbox\b.*\b(?:for|with|need|use|fit|hold|holds|if)\b",
+            r"\b(?:what|which|how big a|how big of a|smallest|size)\b.*\bbox\b.*\b(?:for|with"
+            r"|need|use|fit|hold|holds|if)\b",
             clause.line,
         )
         and not any(k in ("box_volume", "box_size") for k in kinds)
@@ -101,7 +108,8 @@ def ask(telling: Telling, following: Sequence[Clause] = ()) -> list[Act]:
         if inner and isinstance(inner[0], acts.Suppose):
             return inner
     if term is not None and re.match(
-        r"(?:(?:so|and|ok|okay|but|hey|well) )*(?:what|which|is|are|do|does|how|whats|where|when|why)\b",
+        r"(?:(?:so|and|ok|okay|but|hey|well) )*(?:what|which|is|are|do|does|how|whats|where"
+        r"|when|why)\b",
         clause.line,
     ):
         return [_meaning(term, (), words, span)]
@@ -170,11 +178,14 @@ def _room(clause: Clause, kinds: Sequence[str], things: Sequence[Statement]) -> 
         )
     return bool(
         re.search(
-            r"\b(?:can|could|will|would|is there|do i have) (?:i |we |it |there )?(?:be )?(?:still |also |safely |even )?(?:fit|add|get|put|squeeze|take|hold|room|run|bring|have|throw|stuff|stick|enough room|space|any room)\b",
+            r"\b(?:can|could|will|would|is there|do i have) (?:i |we |it |there )?(?:be )?"
+            r"(?:still |also |safely |even )?(?:fit|add|get|put|squeeze|take|hold|room|run"
+            r"|bring|have|throw|stuff|stick|enough room|space|any room)\b",
             clause.line,
         )
         or re.search(
-            r"^(?:(?:and|so|ok) )*(?:will|would|can|could) (?:a |an |another |one more |the )?<[^>]*>(?: still| also)? (?:fit|work|go)\b",
+            r"^(?:(?:and|so|ok) )*(?:will|would|can|could) (?:a |an |another |one more "
+            r"|the )?<[^>]*>(?: still| also)? (?:fit|work|go)\b",
             clause.line,
         )
     )

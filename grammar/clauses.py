@@ -29,7 +29,8 @@ _FIT = frozenset(_MOOD["fit"])
 _HARD = frozenset(".;?!\n")
 _SOFT = frozenset(",:|()[]/")
 _WORD = re.compile(
-    r"[a-z]{1,3}-\d{1,3}[a-z]?\b(?![/-])|\d(?:st|nd|rd|th)\b|[a-z]+(?:'[a-z]+)?|\d[\d./-]*(?:'?s)?|w/o?|[,.;:?!\n|()\[\]#&+=]|[^\s]"
+    r"[a-z]{1,3}-\d{1,3}[a-z]?\b(?![/-])|\d(?:st|nd|rd|th)\b|[a-z]+(?:'[a-z]+)?|\d[\d./-]*"
+    r"(?:'?s)?|w/o?|[,.;:?!\n|()\[\]#&+=]|[^\s]"
 )
 _CONTRACTED = {
     "it's": "it is", "its": "it is", "that's": "that is", "thats": "that is",
@@ -152,7 +153,9 @@ def _put_questions(made: list[Clause], statements: Sequence[Statement]) -> None:
 
 
 _NOT = re.compile(
-    r"(?:and )?not (?:a |an |the )?(?:\d|one\b|two\b|three\b|four\b|five\b|six\b|seven\b|eight\b|nine\b|ten\b|eleven\b|twel|thirt|fourt|fift|sixt|sevent|eight|ninet|twent|inside\b|outside\b)"
+    r"(?:and )?not (?:a |an |the )?(?:\d|one\b|two\b|three\b|four\b|five\b|six\b|seven\b"
+    r"|eight\b|nine\b|ten\b|eleven\b|twel|thirt|fourt|fift|sixt|sevent|eight|ninet|twent"
+    r"|inside\b|outside\b)"
 )
 
 
@@ -229,7 +232,8 @@ def _start(statement: Statement) -> int:
 
 _BARE = frozenset({"number", "size", "place"})
 _BEFORE_CORE = re.compile(
-    r"(?:(?:it's|it is|that's|that is|there are|there is|there's|they're|they are|about|only|i have|it has|with|on|the|all|of|them|everything|is|each|a|an)\s+)+"
+    r"(?:(?:it's|it is|that's|that is|there are|there is|there's|they're|they are|about|only"
+    r"|i have|it has|with|on|the|all|of|them|everything|is|each|a|an)\s+)+"
 )
 _AFTER_CORE = re.compile(
     r"(?:\s+(?:of (?:them|those|em|'em)(?:'s)?|inch(?:es)?|the box|of the box))+$"
@@ -315,7 +319,8 @@ _CONDITIONAL = re.compile(
 )
 #: "maybe I could use a 20.3": thought aloud, not done.
 _MUSING = re.compile(
-    r"^(?:(?:and|so|but|ok|okay|well|hmm|or|now|actually|wait) )*(?:(?:maybe|perhaps|possibly|i guess|i think|i suppose) )*(?:i|we|you|they|he) (?:could|might)(?! have)\b(?! not)"
+    r"^(?:(?:and|so|but|ok|okay|well|hmm|or|now|actually|wait) )*(?:(?:maybe|perhaps|possibly"
+    r"|i guess|i think|i suppose) )*(?:i|we|you|they|he) (?:could|might)(?! have)\b(?! not)"
 )
 _TELLING_IF = re.compile("|".join(map(re.escape, _MOOD["telling_if"])))
 _REQUEST = re.compile(
@@ -330,11 +335,16 @@ _REQUEST = re.compile(
 
 #: "I forget if it's the deep one": nothing is told.
 UNSURE = re.compile(
-    r"\b(?:forget|forgot|not sure|not certain|do not know|can not tell|could not tell|could not tell you|can not tell you|can not say|could not say|did not see|did not look|did not check|did not notice|have not looked|have not checked|dunno|no idea|do not remember|can not remember|do not recall|not looked|at) (?:if|whether|which|what|how)\b"
+    r"\b(?:forget|forgot|not sure|not certain|do not know|can not tell|could not tell"
+    r"|could not tell you|can not tell you|can not say|could not say|did not see|did not look"
+    r"|did not check|did not notice|have not looked|have not checked|dunno|no idea"
+    r"|do not remember|can not remember|do not recall|not looked|at) (?:if|whether|which|what"
+    r"|how)\b"
 )
 #: "So now the clamp counts as a 12?", "that's exactly 18, right?"
 _TAG = re.compile(
-    r"\b(?:counts?|counted|means?|right|correct|perfect|huh|isn't it|is it|yeah|total|still|exactly|so now)\b"
+    r"\b(?:counts?|counted|means?|right|correct|perfect|huh|isn't it|is it|yeah|total|still"
+    r"|exactly|so now)\b"
 )
 
 

@@ -21,11 +21,13 @@ _MARKS = re.compile(r"\b(?:" + "|".join(map(re.escape, _TABLE["marks"])) + r")\b
 _ADDITIVE = re.compile(r"\b(?:" + "|".join(map(re.escape, _TABLE["additive"])) + r")\b")
 #: "no the three way", "no it's outside": a marker, where "no three way" denies.
 _LEADING_NO = re.compile(
-    r"no (?:just |only |it |that |those |they |these |this |i |we |the |there |make |its |is |he |she |my |<n)"
+    r"no (?:just |only |it |that |those |they |these |this |i |we |the |there |make |its |is "
+    r"|he |she |my |<n)"
 )
 _PARTITIVE = re.compile(r"\b(?:only|just|of (?:the|those|these|my))\b")
 _FROM_FIXTURE = re.compile(
-    r"\b(?:from|off|of|out of|for) (?:the |a |its |their )?(?:<device[^>]*> )?(?:light|fixture|luminaire|fan|lamp|chandelier|sconce|canopy|pendant)s?\b|\bcanopy\b"
+    r"\b(?:from|off|of|out of|for) (?:the |a |its |their )?(?:<device[^>]*> )?(?:light|fixture"
+    r"|luminaire|fan|lamp|chandelier|sconce|canopy|pendant)s?\b|\bcanopy\b"
 )
 
 
@@ -223,8 +225,10 @@ _PLACE_WORDS = {
 
 
 _PLACED = re.compile(
-    r"(?:(?:no|i|looked|again|and|but|well|so|actually|that) )*(?:(?:both|all|each|two|<n:2>)(?: of (?:them|those|these))?|they|those|these|them|everything)"
-    r" (?:(?:is|are|actually|both|all|really|on|the) )*(inside|outside|internal|external)(?: of it| of the box| the box)?"
+    r"(?:(?:no|i|looked|again|and|but|well|so|actually|that) )*(?:(?:both|all|each|two|<n:2>)"
+    r"(?: of (?:them|those|these))?|they|those|these|them|everything)"
+    r" (?:(?:is|are|actually|both|all|really|on|the) )*(inside|outside|internal|external)"
+    r"(?: of it| of the box| the box)?"
 )
 
 
@@ -410,7 +414,8 @@ def _elsewhere(elements: Sequence[Element], place: int) -> bool:
 
 
 _OF_THE_FIXTURE = re.compile(
-    r"<?grounds?[^ ]* (?:on|in|from|for|with|at) (?:the |its |that |this )?(?:fixture|light|luminaire|lamp|fan|canopy)"
+    r"<?grounds?[^ ]* (?:on|in|from|for|with|at) (?:the |its |that |this )?(?:fixture|light"
+    r"|luminaire|lamp|fan|canopy)"
 )
 
 
@@ -601,7 +606,8 @@ def _route(match: Match, telling: Telling) -> list[Act]:
 
 
 _OF_SOME = re.compile(
-    r"(?:first|second|third|last|other|both|one of|<n:\d+> of)\b[^<]*(?:<n:1> |<cable[^>]*> )?(?:is|are|was) "
+    r"(?:first|second|third|last|other|both|one of|<n:\d+> of)\b[^<]*(?:<n:1> |<cable[^>]*> )?"
+    r"(?:is|are|was) "
 )
 _PLACES = {"inside": "inside", "internal": "inside", "outside": "outside", "external": "outside"}
 

@@ -19,16 +19,24 @@ _SUBJECTS = frozenset(_TABLE["subjects"])
 _AWAY = frozenset(_TABLE["away"])
 _VERBS = frozenset(_TABLE["verbs"])
 _MEASURE = re.compile(
-    r"(?:<n:[^>]*>|<size[^>]*>|<box_size[^>]*>) (?:(?:inch|inches|in|foot|feet|ft) )*(?:on center|oc|(?<!<n:1> )off|above|below|apart|high|up|from|away|left of|right of|over from|long|wide|tall|run|of (?:pipe|wire|cable|conduit))\b"
+    r"(?:<n:[^>]*>|<size[^>]*>|<box_size[^>]*>) (?:(?:inch|inches|in|foot|feet|ft) )*"
+    r"(?:on center|oc|(?<!<n:1> )off|above|below|apart|high|up|from|away|left of|right of"
+    r"|over from|long|wide|tall|run|of (?:pipe|wire|cable|conduit))\b"
 )
 _AWAY_WORD = re.compile(r"\b(?:" + "|".join(_TABLE["away"]) + r")\b")
 _FAR = re.compile(r"\b(?:" + "|".join(_TABLE["far"]) + r")\b")
 _REMARK = re.compile(
-    r"^(?:(?:and|but|so|well|man|oh) )*(?:the |this |that |my |these |those )*<(?:grounds|fitting|device|clamps|cable|conductors|box_kind|uncounted|part)[^>]*> (?:is|are|was|were|looks?|feels?|seems?|smells?) (?:not |so |very |really |all |kind of |pretty |too |a bit |still )*(?!gone|moved|removed|deleted|out\b|off\b|there|missing|in |on |out |inside|outside|all |the |a |an |both |from |to )[a-z]+(?: (?:in|on|at|by|from) .*| [a-z]+)?$"
+    r"^(?:(?:and|but|so|well|man|oh) )*(?:the |this |that |my |these |those )*<(?:grounds"
+    r"|fitting|device|clamps|cable|conductors|box_kind|uncounted|part)[^>]*> (?:is|are|was|were"
+    r"|looks?|feels?|seems?|smells?) (?:not |so |very |really |all |kind of |pretty |too "
+    r"|a bit |still )*(?!gone|moved|removed|deleted|out\b|off\b|there|missing|in |on |out "
+    r"|inside|outside|all |the |a |an |both |from |to )[a-z]+(?: (?:in|on|at|by|from) .*"
+    r"| [a-z]+)?$"
 )
 #: "the house was built in 2017": a year of a building is no edition.
 _BUILT = re.compile(
-    r"\b(?:built|bought|renovated|remodeled|remodelled|rewired|born|moved in|since|installed in|wired in)\b.*(?:<edition|<n:(?:19|20)\d\d>)"
+    r"\b(?:built|bought|renovated|remodeled|remodelled|rewired|born|moved in|since|installed in"
+    r"|wired in)\b.*(?:<edition|<n:(?:19|20)\d\d>)"
 )
 #: "somebody wants a receptacle on it now": of the box, whoever wants it.
 _ON_IT = re.compile(r"\b(?:in|on|into|onto) (?:it|there|this box|the box|that box|here)\b")

@@ -10,7 +10,9 @@ from grammar import acts, numbers
 from grammar.acts import Act, Unread
 
 _FRACTION = re.compile(
-    r"\b(?:(?:an? )?inch (?:and |n )?(?:a |an )?(?:half|quarter|eighth|\d/\d)|(?:one|two|three|1|2|3)(?: inch(?:es)?)?(?:[- ]| and | n )?(?:a |an |one |three |five |seven )?(?:half|quarters?|eighths?|\d/\d))\b"
+    r"\b(?:(?:an? )?inch (?:and |n )?(?:a |an )?(?:half|quarter|eighth|\d/\d)|(?:one|two|three"
+    r"|1|2|3)(?: inch(?:es)?)?(?:[- ]| and | n )?(?:a |an |one |three |five |seven )?(?:half"
+    r"|quarters?|eighths?|\d/\d))\b"
 )
 
 

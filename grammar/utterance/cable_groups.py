@@ -95,7 +95,8 @@ def misplaced_count(act: Act) -> list[Act]:
 
 
 _ON_CABLE = re.compile(
-    r"(?i)\s*(?:that is |that's |is |lands |landing |landed |goes |sits |fed )?(?:on|off|from|by|fed by|off of) (?:the |an? |one )?"
+    r"(?i)\s*(?:that is |that's |is |lands |landing |landed |goes |sits |fed )?(?:on|off|from"
+    r"|by|fed by|off of) (?:the |an? |one )?"
 )
 
 
@@ -123,10 +124,12 @@ def landed_on_cables(made: list[Act], heard: str) -> list[Act]:
 
 
 _PIPES = re.compile(
-    r"\b(two|three|four|five|six|[2-6]|both) (?:of (?:the|those) )?(?:\w+ )?(?:pipes?|emts?|conduits?|raceways?|flexes|stubs|runs? of (?:emt|pipe|conduit|flex))\b"
+    r"\b(two|three|four|five|six|[2-6]|both) (?:of (?:the|those) )?(?:\w+ )?(?:pipes?|emts?"
+    r"|conduits?|raceways?|flexes|stubs|runs? of (?:emt|pipe|conduit|flex))\b"
 )
 _EACH = re.compile(
-    r"\b(?:in each|each (?:has|have|with|brings?|carr(?:y|ies)|of (?:them|those|these)|one|pipe)|each of (?:them|those|these)|per pipe|apiece|, each|each)\b"
+    r"\b(?:in each|each (?:has|have|with|brings?|carr(?:y|ies)|of (?:them|those|these)|one"
+    r"|pipe)|each of (?:them|those|these)|per pipe|apiece|, each|each)\b"
 )
 
 

@@ -144,10 +144,12 @@ def _described(parts: list[Clause]) -> bool:
 
 
 _RELATIVE = re.compile(
-    r"^(?:which|who|where|when) (?:(?:is|are|has|have|was|were|goes|go|comes|come|makes|feeds|means) (?:(?:a|an|the|all|both|on|to|just|of|got|from) )*<|(?:i|we|both|all|each|<))"
+    r"^(?:which|who|where|when) (?:(?:is|are|has|have|was|were|goes|go|comes|come|makes|feeds"
+    r"|means) (?:(?:a|an|the|all|both|on|to|just|of|got|from) )*<|(?:i|we|both|all|each|<))"
 )
 _WHAT_I_HAVE = re.compile(
-    r"^(?:(?:so|ok|okay|well|and) )*(?:what|here is what) (?:i|we) (?:have|am|got|see|found|count|counted)\b"
+    r"^(?:(?:so|ok|okay|well|and) )*(?:what|here is what) (?:i|we) (?:have|am|got|see|found"
+    r"|count|counted)\b"
 )
 
 

@@ -9,7 +9,8 @@ from grammar import acts, numbers
 from grammar.acts import Act
 
 _ACTIVITY = re.compile(
-    r"\b(?:replac|install|swapp|chang|wir|hook|mount|add|putt|fix|repair|upgrad|troubleshoot|redo|connect)ing(?: up| in| out)? (?:a |an |the |my |some |new |old |out |another )*$"
+    r"\b(?:replac|install|swapp|chang|wir|hook|mount|add|putt|fix|repair|upgrad|troubleshoot"
+    r"|redo|connect)ing(?: up| in| out)? (?:a |an |the |my |some |new |old |out |another )*$"
 )
 _ACTIVITY_REACH = 200
 

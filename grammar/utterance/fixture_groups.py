@@ -13,7 +13,9 @@ _LONG = re.compile(r"\b(?:foot|feet|twelve inch|12 inch|12\"|double|twice|long|b
 _A_LOOP = re.compile(r"\b(?:loops?|coils?)\b")
 _SHORT = re.compile(r"\b(?:short|less than|under|not quite)\b")
 _FLAT = re.compile(
-    r"\b(?:no|not (?:\w+ ){0,2}(?:from|out of|through) (?:a|the)|not from a|not out of a|not from the|not a|isn't a|without a|ain't no|flat)\b[^,.;]{0,12}\b(?:dome|domed|canopy)\b|\bflat (?:fixture|light|luminaire|disk)\b"
+    r"\b(?:no|not (?:\w+ ){0,2}(?:from|out of|through) (?:a|the)|not from a|not out of a"
+    r"|not from the|not a|isn't a|without a|ain't no|flat)\b[^,.;]{0,12}\b(?:dome|domed"
+    r"|canopy)\b|\bflat (?:fixture|light|luminaire|disk)\b"
 )
 _DOME = re.compile(r"\b(?:dome|domed|canopy)\b")
 _NO_FIXTURE_GROUND = re.compile(r"\bno (?:fixture )?ground")

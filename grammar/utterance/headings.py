@@ -51,10 +51,12 @@ def box_heading(clause: Clause, parts: list[Clause], heard: str) -> str:
 
 
 LETTERED = re.compile(
-    r"(?:(?:this is|this one is|ok|okay|now|first|so) )*(box (?:[a-z]|[1-5]|one|two|three|four|five))[.:,]?"
+    r"(?:(?:this is|this one is|ok|okay|now|first|so) )*(box (?:[a-z]|[1-5]|one|two|three|four"
+    r"|five))[.:,]?"
 )
 BOX_TOPIC = re.compile(
-    r"^(?:(?:and|so|ok|okay|now|as for|about|going back to|back to|for) )*(?:the|my|this) (?:box|volume|capacity)$"
+    r"^(?:(?:and|so|ok|okay|now|as for|about|going back to|back to|for) )*(?:the|my|this) "
+    r"(?:box|volume|capacity)$"
 )
 
 
@@ -157,5 +159,6 @@ def _plainly_denied(both: list[Element], heard: str) -> list[Act]:
 
 
 NUMBERED = re.compile(
-    r"(?:(?:ok|okay|so|now|alright|this is|here is|next|and) )*(?:number|problem|exercise|example|question|item|no) (?:<n:\d+>|<size[^>]*>)|<size::>"
+    r"(?:(?:ok|okay|so|now|alright|this is|here is|next|and) )*(?:number|problem|exercise"
+    r"|example|question|item|no) (?:<n:\d+>|<size[^>]*>)|<size::>"
 )

@@ -52,7 +52,8 @@ def is_marker(clause: Clause) -> bool:
         return False
     words = [element.tag for element in clause.elements if element.found is None]
     if len(words) < 6 and re.fullmatch(
-        r"(?:(?:no|wait|i|just|so|ok) )*(?:(?:counted|looked|checked|read) (?:it |them )?again|recounted|double checked|excuse me|pardon me)",
+        r"(?:(?:no|wait|i|just|so|ok) )*(?:(?:counted|looked|checked|read) (?:it |them )?again"
+        r"|recounted|double checked|excuse me|pardon me)",
         clause.line,
     ):
         return True
@@ -80,7 +81,8 @@ def marker_acts(clause: Clause) -> list[Act]:
 
 
 _NOT_SO = re.compile(
-    r"(?:(?:no|wait|hey|but|ok|and|well) )*(?:that|it|this) (?:is|was) not (?:it|that|so|true|what i (?:said|meant|have|told you))"
+    r"(?:(?:no|wait|hey|but|ok|and|well) )*(?:that|it|this) (?:is|was) not (?:it|that|so|true"
+    r"|what i (?:said|meant|have|told you))"
 )
 _NOT_NUMBER = re.compile(r"(?:(?:no|and|but|wait) )*not <n:([0-9.]+)>")
 _NUMBER_ONLY = re.compile(r"(?:(?:just|only|but|it is|make it) )*<n:([0-9.]+)>")
@@ -103,7 +105,8 @@ def not_but(clause: Clause, parts: list[Clause], place: int) -> acts.RestateNumb
 
 
 TRAILING = re.compile(
-    r"(?:(?:i mean|i meant|actually|sorry|my mistake|my bad|rather|i should say|instead|oops|is what i meant)(?: |$))+"
+    r"(?:(?:i mean|i meant|actually|sorry|my mistake|my bad|rather|i should say|instead|oops"
+    r"|is what i meant)(?: |$))+"
 )
 
 
@@ -126,5 +129,6 @@ def restated_after_all(made: list[Act]) -> list[Act]:
 
 #: "that's wrong", "I miscounted": what is wrong is yet to be said.
 DISPUTE = re.compile(
-    r"\b(?:wrong|not right|mistake|miscounted|misspoke|messed up|correction|not it|not so|not true|not what i (?:said|meant|have|told you)|not that|incorrect|not correct)\b"
+    r"\b(?:wrong|not right|mistake|miscounted|misspoke|messed up|correction|not it|not so"
+    r"|not true|not what i (?:said|meant|have|told you)|not that|incorrect|not correct)\b"
 )
