@@ -9,8 +9,9 @@ from typing import Any, cast
 
 from grammar import acts, store
 from grammar.acts import Act
-from grammar.clauses import UNSURE, Clause
+from grammar.clause import Clause
 from grammar.making import BOX, QUESTIONS, THINGS, act_of, thing_of
+from grammar.mood import UNSURE
 from grammar.statements import Statement
 from grammar.telling import Telling, tell
 
@@ -30,11 +31,9 @@ _STRIPPED = re.compile(
     r"|supposing|imagine|assuming|say|even if|in case|if|would it be|would it|would|should"
     r"|could|can|shall|may|might|will|does|do|is|are|must|pretend|hypothetically|let us say)\b"
 )
-_SUBJECTS = frozenset(
-    {"i", "we", "you", "it", "that", "this", "they", "there", "be", "better", "have", "has", "had",
-     "is", "are", "was", "were", "to", "just", "then", "maybe", "he", "she", "also", "instead", "only", "for", "with", "if",
-     "use", "used", "using", "put", "say", "said", "do", "went", "go", "need", "still", "ever", "what", "happens", "would", "want", "wanted"}
-)  # fmt: skip
+_SUPPOSING = store.table("clauses")["supposing"]
+_SUBJECTS = frozenset(_SUPPOSING["subjects"])
+_TAIL = frozenset(_SUPPOSING["tail"])
 
 
 def ask(telling: Telling, following: Sequence[Clause] = ()) -> list[Act]:
@@ -266,31 +265,6 @@ def _told(clause: Clause) -> Clause:
     return made
 
 
-_TAIL = frozenset(
-    {
-        "fit",
-        "ok",
-        "okay",
-        "work",
-        "be",
-        "better",
-        "enough",
-        "then",
-        "instead",
-        "good",
-        "do",
-        "it",
-        "pass",
-        "still",
-        "too",
-        "for",
-        "me",
-        "help",
-        "fine",
-        "would",
-        "will",
-    }
-)
 _ANSWERED = frozenset({*QUESTIONS, "what_changes", "list_boxes", "why"})
 
 

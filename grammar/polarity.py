@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from grammar import store
-from grammar.clauses import Element
+from grammar.clause import Element
 
 _TABLE = store.table("clauses")["polarity"]
+_DENYING = store.table("clauses")["denying"]
 _NEGATORS = frozenset(_TABLE["negators"])
 _BETWEEN = frozenset(_TABLE["between"])
 _ENDS = frozenset(_TABLE["ends"])
@@ -18,83 +19,13 @@ DENIABLE = frozenset(
      "terminal_block", "uncounted", "clamps", "part", "barrier", "place", "nothing"}
 )  # fmt: skip
 #: "I can't tell", "ain't looked": what follows is not denied, it is not known.
-_UNSURE = frozenset(
-    {
-        "look",
-        "looked",
-        "check",
-        "checked",
-        "know",
-        "tell",
-        "sure",
-        "remember",
-        "counted",
-        "yet",
-        "seen",
-        "about",
-        "asked",
-        "think",
-        "thought",
-    }
-)
+_UNSURE = frozenset(_DENYING["unsure"])
 #: Words that may stand between a negator and a thing without being known.
 _UNKNOWN_BETWEEN = 2
 
 
-_LEADS = frozenset(
-    {
-        "hmm",
-        "um",
-        "uh",
-        "oh",
-        "well",
-        "so",
-        "ok",
-        "okay",
-        "and",
-        "but",
-        "no",
-        "actually",
-        "wait",
-        "man",
-        "ah",
-    }
-)
-_MARKED = frozenset(
-    {
-        "wait",
-        "sorry",
-        "actually",
-        "i",
-        "it",
-        "that",
-        "those",
-        "they",
-        "these",
-        "this",
-        "the",
-        "there",
-        "make",
-        "hold",
-        "just",
-        "only",
-        "its",
-        "is",
-        "we",
-        "you",
-        "he",
-        "she",
-        "let",
-        "scratch",
-        "my",
-        "oh",
-        "so",
-        "um",
-        "uh",
-        "need",
-        "forget",
-    }
-)
+_LEADS = frozenset(_DENYING["leads"])
+_ANSWERING = frozenset(_DENYING["answering"])
 
 
 def _marker(elements: Sequence[Element], place: int) -> bool:
@@ -103,7 +34,7 @@ def _marker(elements: Sequence[Element], place: int) -> bool:
         return False
     if any(e.found is not None or e.tag not in _LEADS for e in elements[:place]):
         return False
-    return len(elements) < place + 2 or elements[place + 1].tag in _MARKED
+    return len(elements) < place + 2 or elements[place + 1].tag in _ANSWERING
 
 
 def is_negator(element: Element) -> bool:

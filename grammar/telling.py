@@ -10,13 +10,14 @@ from typing import cast
 
 from grammar import acts, store
 from grammar.acts import Act, Function, Reference, Thing
-from grammar.clauses import Clause, Element
+from grammar.clause import Clause, Element
 from grammar.making import KIND_OF, act_of, marked, reference_to, thing_of
 from grammar.patterns import Match, matches
 from grammar.polarity import denied, is_negator
 from grammar.referring import number_in, refer, size_in
 
 _TABLE = store.table("clauses")["correction"]
+_TELLING = store.table("clauses")["telling"]
 _MARKS = re.compile(r"\b(?:" + "|".join(map(re.escape, _TABLE["marks"])) + r")\b")
 _ADDITIVE = re.compile(r"\b(?:" + "|".join(map(re.escape, _TABLE["additive"])) + r")\b")
 #: "no the three way", "no it's outside": a marker, where "no three way" denies.
@@ -354,27 +355,7 @@ def _restated(element: Element, telling: Telling, several: bool) -> list[Act]:
     return [] if act is None else [marked(act, "correction")]
 
 
-_ONE_BEHIND = frozenset(
-    {
-        "and",
-        "plus",
-        "with",
-        "only",
-        "just",
-        "is",
-        "are",
-        "have",
-        "got",
-        "has",
-        "or",
-        "at",
-        "add",
-        "make",
-        "about",
-        "no",
-        "wait",
-    }
-)
+_ONE_BEHIND = frozenset(_TELLING["before_one"])
 
 
 def _pronoun_one(elements: Sequence[Element], place: int) -> bool:
@@ -388,21 +369,7 @@ def _pronoun_one(elements: Sequence[Element], place: int) -> bool:
     return before not in _ONE_BEHIND and not before.startswith("<n")
 
 
-_BEHIND = frozenset(
-    {
-        "behind",
-        "near",
-        "beside",
-        "under",
-        "above",
-        "below",
-        "across",
-        "opposite",
-        "next",
-        "past",
-        "replacing",
-    }
-)
+_BEHIND = frozenset(_TELLING["elsewhere"])
 
 
 def _elsewhere(elements: Sequence[Element], place: int) -> bool:
@@ -703,7 +670,7 @@ def _remove(match: Match, telling: Telling) -> list[Act] | None:
         target.kind == "anything"
         and target.words
         and match.found.group("ref").startswith("the ")
-        and not set(match.found.group("ref").split()) & _PRONOUNS_AND_NOUNS
+        and not set(match.found.group("ref").split()) & _POINTING
     ):
         target = replace(target, which="said", words=match.found.group("ref"))
     if count is not None:
@@ -713,25 +680,7 @@ def _remove(match: Match, telling: Telling) -> list[Act] | None:
     return [acts.Remove(target=target, words=words, span=span, function="request")]
 
 
-_PRONOUNS_AND_NOUNS = frozenset(
-    {
-        "it",
-        "that",
-        "them",
-        "those",
-        "these",
-        "this",
-        "they",
-        "last",
-        "one",
-        "<n:1>",
-        "thing",
-        "other",
-        "first",
-        "second",
-        "box",
-    }
-)
+_POINTING = frozenset(_TELLING["pointing"])
 _THING_KINDS = (
     "cable",
     "conductors",

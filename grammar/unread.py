@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 
 from grammar import numbers, store
 from grammar.acts import Unread
-from grammar.clauses import Clause, Element
+from grammar.clause import Clause, Element
 
 _TABLE = store.table("clauses")["other"]
 _UNITS = frozenset(_TABLE["units"])

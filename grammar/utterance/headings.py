@@ -6,7 +6,7 @@ import re
 
 from grammar import acts, store
 from grammar.acts import Act, Unread
-from grammar.clauses import Clause, Element
+from grammar.clause import Clause, Element
 from grammar.making import THINGS
 from grammar.telling import Telling, tell
 from grammar.vocabulary import known_words

@@ -5,42 +5,14 @@ from __future__ import annotations
 import re
 from decimal import Decimal
 
-from grammar import acts
+from grammar import acts, store
 from grammar.acts import Act
-from grammar.clauses import Clause
+from grammar.clause import Clause
 from grammar.making import THINGS
 
-_MARKERS = frozenset(
-    {"no", "wait", "sorry", "actually", "oops", "whoops", "correction", "rather", "nope", "oh",
-     "hold", "on", "i", "mean", "meant", "hang", "my", "bad", "mistake", "er", "uh", "um", "well", "hmm", "shoot", "dang", "crap",
-     "scratch", "that", "is", "wrong", "not", "right", "said", "strike", "misspoke", "so", "and", "but", "counted", "checked", "recounted", "excuse", "apologies", "pardon", "double", "read", "misread", "had", "it", "darn", "yeah", "let", "me", "see", "fix", "correct", "made", "a", "the", "ok", "okay", "messed", "up", "miscounted", "looked", "again", "nah"}
-)  # fmt: skip
-_MARKING = frozenset(
-    {
-        "wait",
-        "sorry",
-        "actually",
-        "oops",
-        "whoops",
-        "correction",
-        "rather",
-        "mean",
-        "meant",
-        "mistake",
-        "bad",
-        "wrong",
-        "misspoke",
-        "no",
-        "nope",
-        "shoot",
-        "crap",
-        "dang",
-        "darn",
-        "miscounted",
-        "hold",
-        "nah",
-    }
-)
+_TABLE = store.table("clauses")["marking"]
+_MARKERS = frozenset(_TABLE["words"])
+_MARKING = frozenset(_TABLE["marks"])
 
 
 def is_marker(clause: Clause) -> bool:

@@ -7,7 +7,7 @@ from functools import lru_cache
 
 from grammar import acts, store
 from grammar.acts import Act
-from grammar.clauses import Clause
+from grammar.clause import Clause
 from grammar.making import THINGS
 from grammar.utterance.headings import ROOM_WORDS, ROOMS
 from grammar.vocabulary import known_words

@@ -6,7 +6,7 @@ import re
 
 from grammar import acts
 from grammar.acts import Act, Unread
-from grammar.clauses import Clause
+from grammar.clause import Clause
 from grammar.utterance.box_groups import depth_said_apart, one_box
 from grammar.utterance.cable_groups import (
     each_pipe,
