@@ -59,28 +59,27 @@ def about_something_else(clause: Clause, known: Iterable[str], described: bool =
         return False
     if things and _ON_IT.search(clause.line):
         return False
-    strong = any(evidence(element) for element in clause.elements)
-    if _REMARK.match(clause.line) and not strong:
+    if any(evidence(element) for element in clause.elements):
+        return False
+    if _REMARK.match(clause.line):
         rest = [w for w in words if w.isalpha() and w not in known]
         if rest and not any(w.startswith("<n") for w in words):
             return True
-    if _BUILT.search(clause.line) and not strong:
+    if _BUILT.search(clause.line):
         return True
-    for place, word in enumerate(words):
-        if word in _AWAY and not strong:
-            return True
-        singular = word.removesuffix("s")
-        if (
-            (word in _SUBJECTS or singular in _SUBJECTS)
-            and not strong
-            and not _modifies(words, place)
-        ):
-            return True
-        if word in _VERBS and not strong and _governs(words, place):
-            return True
-        if word in _UNITS and place and words[place - 1].startswith("<n:") and not strong:
-            return True
-    return False
+    return any(_leads_away(words, place) for place in range(len(words)))
+
+
+def _leads_away(words: Sequence[str], place: int) -> bool:
+    """Whether the word at a place shows that the clause is about something else."""
+    word = words[place]
+    if word in _AWAY:
+        return True
+    if (word in _SUBJECTS or word.removesuffix("s") in _SUBJECTS) and not _modifies(words, place):
+        return True
+    if word in _VERBS and _governs(words, place):
+        return True
+    return word in _UNITS and place > 0 and words[place - 1].startswith("<n:")
 
 
 def evidence(element: Element) -> bool:

@@ -35,9 +35,7 @@ def box_heading(clause: Clause, parts: list[Clause], heard: str) -> str:
         and all(w in ("box", "item", "no", "number") for w in words[:-1])
     ):
         return heard[clause.span[0] : clause.span[1]].strip(" .:,").split()[-1]
-    if not words or not all(
-        w.isalnum() or w.startswith("<n:") or w.startswith("<box_kind") for w in words
-    ):
+    if not words or not all(w.isalnum() or w.startswith(("<n:", "<box_kind")) for w in words):
         return ""
     if not any(w in ROOMS for w in words) or not all(
         w in ROOMS or w in ROOM_WORDS or w.startswith("<") or w not in known_words() for w in words

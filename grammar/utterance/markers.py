@@ -42,6 +42,7 @@ def is_marker(clause: Clause) -> bool:
 
 
 def marker_acts(clause: Clause) -> list[Act]:
+    """What a mark of correction says by itself: "scratch that" takes back, "no" disconfirms."""
     for element in clause.elements:
         if element.found is not None and element.found.kind == "scratch":
             return [acts.Undo(words=element.found.words, span=element.found.span)]
