@@ -9,13 +9,14 @@ from typing import Any, cast
 
 from grammar import acts, store
 from grammar.acts import Act
+from grammar.building.context import Telling
 from grammar.clause import Clause
 from grammar.making import BOX, QUESTIONS, THINGS, act_of, thing_of
 from grammar.mood import UNSURE
 from grammar.room_for import asks_for_room, room_for
 from grammar.statements import Statement
 from grammar.supposing import described, is_about, suppose
-from grammar.telling import Telling, tell
+from grammar.telling import tell
 
 _TABLE = store.table("questions")
 #: Questions of a fixed kind by the words they are put in, the first that matches.

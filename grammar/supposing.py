@@ -8,8 +8,9 @@ from dataclasses import replace
 
 from grammar import acts, store
 from grammar.acts import Act
+from grammar.building.context import Telling
 from grammar.clause import Clause
-from grammar.telling import Telling, tell
+from grammar.telling import tell
 
 _STRIPPED = re.compile(
     r"^(?:(?:so|and|but|ok|okay|well|hey|or|now|then|um|uh|hmm|class) )*(?:what happens if"

@@ -7,9 +7,10 @@ import re
 from grammar import acts, store
 from grammar.acts import Act, Unread
 from grammar.asking import ask, order
+from grammar.building.context import Telling
 from grammar.clause import Clause
 from grammar.making import thing_of
-from grammar.telling import Telling, parts_of, tell
+from grammar.telling import parts_of, tell
 from grammar.unread import about_something_else, evidence, unread
 from grammar.utterance.headings import (
     ROOM_WORDS,

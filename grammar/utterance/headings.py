@@ -6,9 +6,10 @@ import re
 
 from grammar import acts, store
 from grammar.acts import Act, Unread
+from grammar.building.context import Telling
 from grammar.clause import Clause, Element
 from grammar.making import THINGS
-from grammar.telling import Telling, tell
+from grammar.telling import tell
 from grammar.vocabulary import known_words
 
 ROOMS = frozenset(store.table("clauses")["rooms"]["names"])
