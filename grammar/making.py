@@ -23,7 +23,7 @@ THINGS: dict[str, type[Act]] = {
     "terminal_block": acts.AddTerminalBlock,
     "uncounted": acts.AddUncounted,
 }
-KIND_OF = {made: kind for kind, made in THINGS.items()}
+KIND_OF: dict[type[Act], ThingKind] = {made: cast(ThingKind, kind) for kind, made in THINGS.items()}
 BOX: dict[str, type[Act]] = {
     "box_volume": acts.SetVolume,
     "box_size": acts.SetSize,

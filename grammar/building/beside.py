@@ -77,13 +77,11 @@ def is_no_thing(elements: Sequence[Element], place: int, heard: str) -> bool:
             and after.tag in ("it", "them", "that", "this", "the", "from")
         ):
             return True
-    if (
+    return (
         words in ("hot", "neutral")
-        and place
+        and place > 0
         and elements[place - 1].tag in ("is", "are", "was", "so", "too", "really")
-    ):
-        return True
-    return False
+    )
 
 
 def behind_no(elements: Sequence[Element], place: int) -> bool:

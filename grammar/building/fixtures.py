@@ -28,10 +28,14 @@ def fixture_wires(made: list[Act], telling: Telling) -> list[Act]:
             act for act in made if not (isinstance(act, acts.Deny) and act.target.kind == "grounds")
         ]
     for place, act in enumerate(made):
-        loose = isinstance(act, acts.AddConductors) and (act.awg is None or act.awg >= 16)
-        if loose and act.path is None and _FROM_FIXTURE.search(line):  # type: ignore[attr-defined]
+        if (
+            isinstance(act, acts.AddConductors)
+            and (act.awg is None or act.awg >= 16)
+            and act.path is None
+            and _FROM_FIXTURE.search(line)
+        ):
             made[place] = acts.AddFixtureWires(
-                count=act.count, awg=act.awg, canopy=True if canopy else None,  # type: ignore[attr-defined]
+                count=act.count, awg=act.awg, canopy=True if canopy else None,
                 words=act.words, span=act.span,
                 doubts=tuple(d for d in act.doubts if d.reason not in ("vague", "unusual")),
             )  # fmt: skip

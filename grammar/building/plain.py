@@ -6,7 +6,6 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 from decimal import Decimal
-from typing import cast
 
 from grammar import acts
 from grammar.acts import Act, Reference, Thing
@@ -26,6 +25,7 @@ from grammar.building.places import ALL_PLACED, PLACE_WORDS, clamps_placed, plac
 from grammar.clause import Element
 from grammar.making import KIND_OF, THINGS, act_of, marked, reference_to, thing_of
 from grammar.polarity import denied, is_negator
+from grammar.things import is_thing
 
 BESIDE_A_PLACE = frozenset(
     {
@@ -51,11 +51,7 @@ def plain_acts(telling: Telling, elements: Sequence[Element], rest: bool = False
     made: list[Act] = []
     kinds = {element.found.kind for element in elements if element.found is not None}
     for place, element in enumerate(elements):
-        if element.found is None or is_pronoun_one(elements, place):
-            continue
-        if element.found.kind == "device" and is_elsewhere(elements, place):
-            continue
-        if bears_clamps(elements, place) or is_no_thing(elements, place, telling.heard):
+        if element.found is None or _passed_over(elements, place, telling.heard):
             continue
         if element.found.kind == "place":
             if "clamps" in kinds:
@@ -69,14 +65,9 @@ def plain_acts(telling: Telling, elements: Sequence[Element], rest: bool = False
             made += _restated(element, telling, several)
         elif element.tag in SIZE_NUMBERS and is_size_behind_on(elements, place):
             made.append(size_behind_on(elements, place, telling))
-        elif (act := act_of(element.found)) is not None:
-            if (
-                isinstance(act, acts.NothingElse)
-                and telling.heard[act.span[1] : act.span[1] + 4].lower() == " yet"
-            ):
-                continue
+        elif (act := act_of(element.found)) is not None and not _yet(act, telling.heard):
             made.append(_partitive(act))
-    if not made and (where := ALL_PLACED.fullmatch(" ".join(element.tag for element in elements))):
+    if not made and (where := ALL_PLACED.fullmatch(" ".join(e.tag for e in elements))):
         span = (elements[0].start, elements[-1].end)
         made.append(
             acts.Place(where=PLACE_WORDS[where[1]], words=telling.heard[slice(*span)], span=span)
@@ -84,24 +75,41 @@ def plain_acts(telling: Telling, elements: Sequence[Element], rest: bool = False
     return fixture_wires(clamps_placed(made, elements), telling)
 
 
+def _passed_over(elements: Sequence[Element], place: int, heard: str) -> bool:
+    """Whether what the words beside a thing say of it makes it none of this box."""
+    found = elements[place].found
+    return (
+        is_pronoun_one(elements, place)
+        or (found is not None and found.kind == "device" and is_elsewhere(elements, place))
+        or bears_clamps(elements, place)
+        or is_no_thing(elements, place, heard)
+    )
+
+
+def _yet(act: Act, heard: str) -> bool:
+    """ "Nothing else yet": more is to come."""
+    after = heard[act.span[1] : act.span[1] + 4].lower()
+    return isinstance(act, acts.NothingElse) and after == " yet"
+
+
 def _partitive(act: Act) -> Act:
     """ "only one of the 12-3s" says how many there are of what was named before."""
-    if isinstance(act, tuple(KIND_OF)) and getattr(act, "count", None) is not None:
+    if is_thing(act) and act.count is not None:
         low = act.words.lower()
         if re.search(r"\b(?:more|another|extra|additional|other)\b", low):
             return act
         if re.search(r"\bof (?:the|those|these|my)\b", low) or low.startswith(("only ", "just ")):
             return acts.Restate(
-                thing=cast(Thing, act), instead_of=just_like(act), words=act.words, span=act.span,
+                thing=act, instead_of=just_like(act), words=act.words, span=act.span,
                 doubts=act.doubts, function="correction",
             )  # fmt: skip
     return act
 
 
-def just_like(act: Act) -> Reference:
+def just_like(act: Thing) -> Reference:
     """A reference to things that differ from `act` in nothing but their count."""
     return Reference(
-        KIND_OF[type(act)], getattr(act, "name", None), getattr(act, "awg", None),  # type: ignore[arg-type]
+        KIND_OF[type(act)], getattr(act, "name", None), getattr(act, "awg", None),
         getattr(act, "conductors", None), words=act.words,
     )  # fmt: skip
 
@@ -156,13 +164,13 @@ def _restated(element: Element, telling: Telling, several: bool) -> list[Act]:
                 doubts=found.doubts,
                 function="correction",
             )
-        ]  # type: ignore[arg-type]
+        ]
     thing = thing_of(found)
     if thing is not None:
         act = act_of(found)
         if isinstance(act, acts.Deny):
             return [act]
-        like = just_like(cast(Act, thing)) if several else None
+        like = just_like(thing) if several else None
         return [
             acts.Restate(
                 thing=thing,

@@ -13,6 +13,7 @@ from grammar.building.operands import doubts_in, number_of, pieces, target_of, w
 from grammar.making import act_of, reference_to
 from grammar.patterns import Match
 from grammar.polarity import is_negator
+from grammar.things import ROUTED
 
 
 def build_unground(match: Match, telling: Telling) -> list[Act] | None:
@@ -47,9 +48,9 @@ def build_route(match: Match, telling: Telling) -> list[Act]:
     """ "Those pass straight through": how conductors meet the box."""
     words, span = words_of(match, telling)
     thing = next((e for e in pieces(match, "ref") if e.found is not None), None)
-    if thing is not None and not thing.tag.endswith(":d>"):
-        made = act_of(thing.found)  # type: ignore[arg-type]
-        if made is not None and hasattr(made, "path"):
+    if thing is not None and thing.found is not None and not thing.tag.endswith(":d>"):
+        made = act_of(thing.found)
+        if isinstance(made, ROUTED):
             return [replace(made, path="through", words=words, span=span)]
     return [
         acts.Route(

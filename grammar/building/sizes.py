@@ -11,6 +11,7 @@ from grammar.building.operands import pieces, target_of, words_of
 from grammar.making import act_of
 from grammar.patterns import Match
 from grammar.referring import size_in
+from grammar.things import SIZED
 
 
 def build_resize(match: Match, telling: Telling) -> list[Act] | None:
@@ -100,7 +101,7 @@ def build_sized(match: Match, telling: Telling) -> list[Act] | None:
     if match.has("ref"):
         found = next((e.found for e in pieces(match, "ref") if e.found is not None), None)
         made = act_of(found) if found is not None else None
-        if made is None or getattr(made, "awg", 0) is not None:
+        if not isinstance(made, SIZED) or made.awg is not None:
             return None
-        return [replace(made, awg=awg, words=words, span=span)]  # type: ignore[call-arg]
+        return [replace(made, awg=awg, words=words, span=span)]
     return [acts.Size(awg=awg, words=words, span=span)]

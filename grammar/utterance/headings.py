@@ -85,8 +85,9 @@ def grounds_listed(
         ):
             break
         made += [
-            acts.AddGrounds(count=act.count, awg=act.awg, words=act.words, span=act.span)  # type: ignore[attr-defined]
+            acts.AddGrounds(count=act.count, awg=act.awg, words=act.words, span=act.span)
             for act in told
+            if isinstance(act, (acts.AddConductors, acts.AddGrounds))
         ]
         place += 1
         if clause.closes not in (",", "and", ""):

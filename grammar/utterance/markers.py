@@ -8,7 +8,7 @@ from decimal import Decimal
 from grammar import acts, store
 from grammar.acts import Act
 from grammar.clause import Clause
-from grammar.making import THINGS
+from grammar.things import is_thing
 
 _TABLE = store.table("clauses")["marking"]
 _MARKERS = frozenset(_TABLE["words"])
@@ -85,18 +85,14 @@ TRAILING = re.compile(
 
 def restated_after_all(made: list[Act]) -> list[Act]:
     """What stands last was a correction."""
-    if (
-        not made
-        or not isinstance(made[-1], tuple(THINGS.values()))
-        or getattr(made[-1], "count", None) is None
-    ):
+    act = made[-1] if made else None
+    if not is_thing(act) or act.count is None:
         return made
-    act = made[-1]
     if re.search(r"(?i)\b(?:more|another|extra)\b", act.words):
         return made
     restated = acts.Restate(
         thing=act, words=act.words, span=act.span, doubts=act.doubts, function="correction"
-    )  # type: ignore[arg-type]
+    )
     return [*made[:-1], restated]
 
 

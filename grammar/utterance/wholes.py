@@ -17,11 +17,11 @@ from grammar.utterance.cable_groups import (
 )
 from grammar.utterance.device_groups import (
     quads_as_duplexes,
-    same_again,
     switch_beside_box,
     without_activity,
     without_heading_devices,
 )
+from grammar.utterance.device_repeats import same_again
 from grammar.utterance.fixture_groups import of_fixtures
 from grammar.utterance.other_talk import TELLS, about_other_things
 from grammar.utterance.repeats import (
