@@ -164,8 +164,19 @@ def _nothing(statement: Statement) -> Act:
         word in statement.words.lower() for word in ("device", "yoke", "or ")
     )
     name = _device_name(statement.words) if named else None
+    if of == "fitting":
+        name = _fitting_name(statement.words)
     target = Reference(_NOTHING.get(of, "anything"), name=name, words=statement.words)
     return _carrying(statement, acts.Deny, target=target)
+
+
+def _fitting_name(words: str) -> str | None:
+    """The one fitting that was named; None where both or none were."""
+    low = words.lower()
+    stud, hickey = "stud" in low, "hick" in low
+    if stud == hickey:
+        return None
+    return "luminaire stud" if stud else "hickey"
 
 
 #: Statements whose slots are not simply the fields of an act.

@@ -129,6 +129,7 @@ def _several(text: str) -> str:
     return text.replace("'", "")
 
 
+@lru_cache(maxsize=1024)
 def pair(text: str) -> tuple[int, int]:
     """The two numbers of `14-2` or `14/2s`; `14-2-2` holds two and two conductors."""
     first, *rest = text.rstrip("s'").replace("/", "-").split("-")

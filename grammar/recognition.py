@@ -16,6 +16,7 @@ from grammar.utterance.layout import plain_layout
 from grammar.utterance.markers import (
     DISPUTE,
     TRAILING,
+    dispute,
     is_marker,
     marker_acts,
     not_but,
@@ -143,7 +144,7 @@ class _Reading:
         return False
 
     def _mark(self, clause: Clause) -> bool:
-        """A clause that only marks a correction; where nothing follows, what is wrong is left."""
+        """A clause that only marks a correction; behind it, what is wrong may be unsaid."""
         if clause.closes == "?" or not is_marker(clause):
             return False
         if not self._last:
@@ -151,7 +152,8 @@ class _Reading:
             self.made += marker_acts(clause)
         elif self.expect != "confirm" and DISPUTE.search(clause.line):
             # what is wrong is yet to be said
-            self.left.append(Unread(self.heard[slice(*clause.span)], clause.span, True))
+            words = self.heard[slice(*clause.span)]
+            self.made.append(acts.Mistaken(words=words, span=clause.span))
         else:
             return False
         self.place += 1
@@ -166,7 +168,7 @@ class _Reading:
             and self.parts[self.place - 1].closes in (",", "", "-")
         ):
             self.made = restated_after_all(self.made)
-        elif is_marker(clause) and (plain := marker_acts(clause)):
+        elif is_marker(clause) and (plain := marker_acts(clause) or dispute(clause)):
             self.made += plain
         else:
             return False

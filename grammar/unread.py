@@ -40,6 +40,11 @@ _BUILT = re.compile(
 )
 #: "somebody wants a receptacle on it now": of the box, whoever wants it.
 _ON_IT = re.compile(r"\b(?:in|on|into|onto) (?:it|there|this box|the box|that box|here)\b")
+_FURTHER = re.compile(r"\b(?:a (?:second|third|fourth|fifth)|another) <cable")
+_EDITION = re.compile(
+    r"\b(?:took up|adopted|go by|going by|went to|use|using|under|on|enforce[sd]?|switched to"
+    r"|moved to) <edition"
+)
 _MONEY = re.compile(r"\$ ?<n|\$ ?\d")
 
 
@@ -49,6 +54,10 @@ def about_something_else(clause: Clause, known: Iterable[str], described: bool =
     `described`: the utterance describes a box, so that a thing of the trade in it is of that box
     unless a length, a price or a stock says otherwise.
     """
+    if _FURTHER.search(clause.line):
+        return False
+    if _EDITION.search(clause.line) and not _BUILT.search(clause.line):
+        return False  # "they took up the 2020 last month"
     if _MEASURE.search(clause.line) or _MONEY.search(clause.line):
         return True
     words = [element.tag for element in clause.elements]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from decimal import Decimal
 
-from assistant.dialogue import belief, correcting, denying, entering, naming, references
+from assistant.dialogue import belief, denying, entering, naming, operators, references, rerouting
 from assistant.dialogue.saying import say
 from assistant.dialogue.turn import Turn
 from grammar import acts
@@ -46,10 +46,10 @@ def size(turn: Turn, act: acts.Size) -> None:
 def none(turn: Turn, act: Act) -> None:
     """ "none": no to the open question."""
     if turn.asked == "canopy":
-        correcting.canopy(turn, acts.SetCanopy(canopy=False, words=act.words))
+        rerouting.canopy(turn, acts.SetCanopy(canopy=False, words=act.words))
     elif turn.asked == "confirm":
         belief.rejected(turn)
-    elif turn.asked == "unread":
+    elif turn.asked in ("unread", "mistaken"):
         skip(turn, act)
     elif turn.asked == "box":
         turn.answer(say("how_to.box"), act.words)
@@ -78,7 +78,7 @@ def yes(turn: Turn, act: Act) -> None:
     elif turn.asked == "grounds":
         entering.enter(turn, acts.AddGrounds(words=act.words))
     elif turn.asked == "canopy":
-        correcting.canopy(turn, acts.SetCanopy(canopy=True, words=act.words))
+        rerouting.canopy(turn, acts.SetCanopy(canopy=True, words=act.words))
     elif turn.ahead or turn.trail:
         return  # "yes" before or after what else is said in the same breath
     elif turn.state.proposed:
@@ -104,9 +104,13 @@ def no(turn: Turn, act: Act) -> None:
         none(turn, act)
     elif turn.ahead or turn.trail:
         return
-    else:
+    elif turn.asks:
         turn.understood.append(act.words)
-        turn.answers.append(say("no_what"))
+    elif turn.state.proposed:
+        turn.state = replace(turn.state, proposed=())
+        turn.answer(say("echo.kept"), act.words)
+    else:
+        operators.mistaken(turn, act)
 
 
 def _corrects(turn: Turn) -> bool:
@@ -133,6 +137,8 @@ def skip(turn: Turn, act: Act) -> None:
     elif asked == "unread":
         state = replace(turn.state, unread=(), unread_with=frozenset())
         turn.enter(state, say("echo.left_out"), act.words)
+    elif asked == "mistaken":
+        turn.enter(replace(turn.state, mistaken=False), say("echo.kept"), act.words)
     elif asked in WORST_CASE:
         _assume(turn, asked, act)
     else:

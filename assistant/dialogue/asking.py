@@ -5,7 +5,7 @@ from __future__ import annotations
 from contextlib import suppress
 from dataclasses import replace
 
-from assistant.dialogue import boxing, entering, naming, operators, references
+from assistant.dialogue import ambiguity, boxing, entering, naming, operators, references
 from assistant.dialogue.assessing import Assessment, Question
 from assistant.dialogue.saying import attempts, counted, listed, marked, plain, say, volume
 from assistant.dialogue.state import State, sizes_present
@@ -67,11 +67,25 @@ def _confirm(state: State, tries: int) -> str:
     if isinstance(act, acts.UnknownOperator):
         text = attempts("confirm_operator")[min(tries, 2)]
         return text.format(what=_bare(act, state), verb=act.verb)
+    if ambiguity.is_open(state):
+        text = attempts("confirm_which")[min(tries, 2)]
+        return text.format(what=ambiguity.choices(state, pending), words=act.words)
     wordings = attempts(f"confirm_{pending.reason}")
     what = described(act, state) or f"“{act.words}”"
-    text = wordings[min(tries, len(wordings) - 1)].format(what=what, words=act.words)
+    said = {"what": what, "words": act.words, "was": _was(act, state)}
+    text = wordings[min(tries, len(wordings) - 1)].format(**said)
     first = 1 if text.startswith("“") else 0
     return text[:first] + text[first : first + 1].upper() + text[first + 1 :]
+
+
+def _was(act: Act, state: State) -> str:
+    """How the slot stands that two values were given for."""
+    match act:
+        case acts.SetClamps():
+            return say(f"clamps.{state.clamps}")
+        case acts.SetEdition():
+            return state.edition
+    return naming.part(state.box[0]) if state.box else ""
 
 
 def _bare(act: acts.UnknownOperator, state: State) -> str:
@@ -90,6 +104,8 @@ def described(act: Act, state: State) -> str:
             return say("confirm_volume", volume=marked(boxing.volume_of(act)))
         case acts.SetClamps() if act.where != "present":
             return say(f"clamps.{act.where}")
+        case acts.SetEdition():
+            return act.year
         case acts.Land():
             item = state.item(act.target.item) if act.target.item else None
             name = naming.bare(item.content) if item else act.target.name or "device"

@@ -41,8 +41,9 @@ _recent: deque[tuple[State, Assessment]] = deque(maxlen=8)
 def assess(state: State) -> Assessment:
     """Work out a state, with what is open of its items, and choose the next question.
 
-    A held-back act makes the verdict incomplete, unless the box is over and the act could not
-    make it fit. Unread words always make it incomplete.
+    A held-back act makes the verdict incomplete: no verdict rests on a doubt. So do weighty
+    words that nothing could be made of; but a box that is over whatever they mean is over. Of a
+    box of which something is said to be wrong nothing is known until it is said what.
     """
     for known, found in _recent:
         if known is state:
@@ -67,6 +68,8 @@ def _worked_out(box: Box) -> Worksheet:
 
 def _verdict(state: State, sheet: Worksheet, low: Decimal, high: Decimal) -> Verdict:
     if sheet.capacity is None:
+        return "incomplete"
+    if state.mistaken:
         return "incomplete"
     if state.pending or state.unread:
         over = low > sheet.capacity and not _could_relieve(state)
@@ -102,6 +105,8 @@ def _question(state: State, sheet: Worksheet, low: Decimal, high: Decimal) -> Qu
     """
     if state.pending:
         return Question("confirm")
+    if state.mistaken:
+        return Question("mistaken")
     if state.pulls and not state.items and not state.box:
         return Question("unread") if state.unread else None
     found = _open_slot(state, sheet, low, high)

@@ -134,7 +134,11 @@ def hold(turn: Turn, act: Act) -> bool:
 
 def _unsized(turn: Turn, act: Act) -> Act:
     """Wires without a size: there is nothing to take it from, unless one size alone is there."""
-    loose = isinstance(act, acts.AddConductors) and act.awg is None and len(sizes_present(turn.state)) != 1
+    loose = (
+        isinstance(act, acts.AddConductors)
+        and act.awg is None
+        and len(sizes_present(turn.state)) != 1
+    )
     cable = (
         isinstance(act, acts.AddCable) and act.awg is None
         and not any(isinstance(item.content, Cable) for item in turn.state.items)
@@ -169,7 +173,7 @@ def _held_before(turn: Turn, act: Act) -> bool:
     True where it is the same again, and so no longer in doubt.
     """
     for pending in turn.held_before:
-        if pending not in turn.state.pending or type(pending.act) is not type(act):
+        if pending not in turn.state.pending or not _of_one_subject(pending.act, act):
             continue
         same = pending.mark == Pending(act, "", "heard").mark
         drop(turn, pending)
@@ -177,6 +181,14 @@ def _held_before(turn: Turn, act: Act) -> bool:
             turn.echoes.append(say("echo.instead", words=pending.act.words))
         return same
     return False
+
+
+def _of_one_subject(held: Act, said: Act) -> bool:
+    """Whether an act is about what another is about; a denial only where it denies the same."""
+    if isinstance(held, acts.Deny) and isinstance(said, acts.Deny):
+        one, other = held.target, said.target
+        return (one.kind, one.name, one.awg) == (other.kind, other.name, other.awg)
+    return type(held) is type(said)
 
 
 def _refuse_again(turn: Turn, pending: Pending) -> None:

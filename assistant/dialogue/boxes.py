@@ -128,7 +128,11 @@ class Boxes:
         if len(close) == 1:
             return close[0]
         words = set(part.split()) - {"one", "box", "the"}
-        alike = [known for known in self._names if words and (words <= set(known.split()) or set(known.split()) <= words)]
+        alike = [
+            known
+            for known in self._names
+            if words and (words <= set(known.split()) or set(known.split()) <= words)
+        ]
         if len(alike) == 1:
             return alike[0]
         number = re.fullmatch(r"(?:box )?(\d+)", wanted)
@@ -168,8 +172,16 @@ class Boxes:
     def _reopen(self, found: str) -> Outcome:
         if found != self._at:
             self._go(found)
-        standing = status(self.current.state, self.current.assessment)
-        return Outcome(f"{say('job.opened', name=found)} {standing}".strip(), "opened", found)
+        return Outcome(self._opened(found), "opened", found)
+
+    def _opened(self, name: str) -> str:
+        """Where the box that was opened stands, with the caution where it is still to be said."""
+        talk = self.current
+        said = [say("job.opened", name=name), status(talk.state, talk.assessment)]
+        if talk.assessment.verdict != "incomplete" and not talk.cautioned:
+            said.append(say("caution_short"))
+            talk.cautioned = True
+        return " ".join(part for part in said if part)
 
     def _open(self, act: acts.OpenBox) -> Outcome:
         if act.which == "previous":
@@ -194,8 +206,7 @@ class Boxes:
                 return Outcome(say("job.no_box", name="before this"))
             found = self.names[place - 1]
         self._at = found
-        standing = status(self.current.state, self.current.assessment)
-        return Outcome(f"{say('job.opened', name=found)} {standing}".strip(), "opened", found)
+        return Outcome(self._opened(found), "opened", found)
 
     def _copy(self, act: acts.CopyBox) -> Outcome:
         old = self.find(act.like) if act.like else self._at
@@ -206,6 +217,7 @@ class Boxes:
             return Outcome(say("job.taken", name=new))
         edition = self.began_under(old)
         self._talks[new] = Talk.fold(self.talk(old).journal, edition, new)
+        self._talks[new].cautioned = self.talk(old).cautioned
         self._begin(new, edition)
         return Outcome(say("job.copied", old=old, name=new), "copied", new, old)
 
@@ -234,7 +246,9 @@ class Boxes:
         self._deleted.append((found, self.names.index(found), self._at))
         del self._names[found]
         if self._at == found:
-            self._at = next((step for step in reversed(self._trail) if step in self._names), self.names[-1])
+            self._at = next(
+                (step for step in reversed(self._trail) if step in self._names), self.names[-1]
+            )
         return Outcome(say("job.deleted", name=found), "removed", found)
 
     def restore(self) -> Outcome | None:
@@ -252,7 +266,9 @@ class Boxes:
         verdicts = {name: self.verdict(name) for name in self._names}
         if only:
             wanted = [name for name, verdict in verdicts.items() if verdict == only]
-            return listed([_title(name) for name in wanted]) + "." if wanted else say("job.none_such")
+            return (
+                listed([_title(name) for name in wanted]) + "." if wanted else say("job.none_such")
+            )
         fits = sum(verdict == "fits" for verdict in verdicts.values())
         over = sum(verdict == "over" for verdict in verdicts.values())
         count = len(verdicts)
@@ -267,7 +283,10 @@ class Boxes:
         if count > MOST_LISTED:
             wanted = [name for name, verdict in verdicts.items() if verdict == "over"]
             return text + (" " + say("job.over_list", names=listed(wanted[:5])) if wanted else "")
-        rows = [say("job.row", name=_title(name), verdict=say(f"job.verdict.{verdict}")) for name, verdict in verdicts.items()]
+        rows = [
+            say("job.row", name=_title(name), verdict=say(f"job.verdict.{verdict}"))
+            for name, verdict in verdicts.items()
+        ]
         return f"{text} {'; '.join(rows)}."
 
 

@@ -107,7 +107,8 @@ def box_size(turn: Turn, act: SetSize) -> None:
         act = replace(act, family="square" if act.height in (None, act.width) else None)
     known = turn.state.partial
     partial = PartialBox(
-        family=act.family or (known.family if known is not None and act.height is None else "device"),
+        family=act.family
+        or (known.family if known is not None and act.height is None else "device"),
         width=act.width,
         height=act.height,
         depth=act.depth,
@@ -191,7 +192,9 @@ def part(turn: Turn, act: AddPart) -> None:
         turn.state = replace(turn.state, extras=kept)
     if act.volume is not None:
         thing: Part = Marked(volume_of(act), label)
-    elif (act.family or (act.depth is not None and label == "extension ring")) and act.marked is not False:
+    elif (
+        act.family or (act.depth is not None and label == "extension ring")
+    ) and act.marked is not False:
         partial = PartialBox(_family_of(turn, act), act.width, depth=act.depth, label=label)
         settle(turn, partial, act)
         return

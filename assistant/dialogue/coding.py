@@ -35,7 +35,9 @@ def _defaults(made: type) -> dict[str, Any]:
     if made not in _DEFAULTS:
         found: dict[str, Any] = {}
         for field in fields(made):
-            made_default = field.default_factory() if callable(field.default_factory) else field.default
+            made_default = (
+                field.default_factory() if callable(field.default_factory) else field.default
+            )
             found[field.name] = made_default
         _DEFAULTS[made] = found
     return _DEFAULTS[made]
@@ -52,7 +54,7 @@ def _out(value: Any) -> Any:
         return {"doubt": _fields(value)}
     if isinstance(value, tuple):
         return [_out(item) for item in value]
-    assert value is None or isinstance(value, (str, int, bool)) and not is_dataclass(value)
+    assert value is None or (isinstance(value, (str, int, bool)) and not is_dataclass(value))
     return value
 
 

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from dataclasses import fields
 from operator import attrgetter
+from typing import Literal
 
 from assistant.dialogue import questions
 from assistant.dialogue.asking import ask
@@ -84,9 +85,7 @@ class Composer:
             shows_sheet=self.turn.shows_sheet,
         )
 
-    def _acts(
-        self, tries: int, told: str, last: Reply | None, cautioned: bool
-    ) -> list[SystemAct]:
+    def _acts(self, tries: int, told: str, last: Reply | None, cautioned: bool) -> list[SystemAct]:
         turn = self.turn
         if turn.replay:
             return [SystemAct("repeat", last.said if last else say("nothing_to_repeat"))]
@@ -103,7 +102,8 @@ class Composer:
         if not made and self.nothing and self.asks != "unread":
             made.append(SystemAct("nonunderstanding", self._nothing(tries)))
         made += self._advice(told)
-        if not cautioned and self.found.verdict != "incomplete" and self.changed:
+        told_it = self.changed or bool(turn.answers)
+        if not cautioned and self.found.verdict != "incomplete" and told_it:
             made.append(SystemAct("caution", say("caution_short")))
         made += self._question(tries, last, bool(made) and made[0].act == "acknowledge")
         return made
@@ -138,7 +138,9 @@ class Composer:
         if not (self.changed and self._moved(told)):
             return []
         text = self._qualified(status(self.state, self.found))
-        kind = "verdict" if self.found.verdict != "incomplete" else "total"
+        kind: Literal["verdict", "total"] = (
+            "verdict" if self.found.verdict != "incomplete" else "total"
+        )
         return [SystemAct(kind, text)]
 
     def _advice(self, told: str) -> list[SystemAct]:
@@ -150,7 +152,8 @@ class Composer:
 
     def _moved(self, told: str) -> bool:
         """True where there is something new to say of the total, or something came in."""
-        if self.turn.stepped or _DESCRIBED(self.state) != _DESCRIBED(self.turn.began):
+        moved = _DESCRIBED(self.state) != _DESCRIBED(self.turn.began)
+        if self.turn.stepped or self.turn.closes or moved:
             return True
         return self.found.verdict not in ("incomplete", told)
 

@@ -11,10 +11,12 @@ from dataclasses import dataclass, replace
 
 from assistant.dialogue import belief, unread
 from assistant.dialogue.boxes import Boxes, Outcome, Resumed
+from assistant.dialogue.events import EVENTS
+from assistant.dialogue.events import told as told_of_boxes
 from assistant.dialogue.hearing import confidence_of, heard_with
 from assistant.dialogue.journal import Entry
 from assistant.dialogue.reply import Reply, SystemAct
-from assistant.dialogue.saying import say
+from assistant.dialogue.saying import listed, say
 from assistant.dialogue.spoken import spoken
 from assistant.dialogue.talk import Talk
 from assistant.dialogue.unreadable import printable, unreadable
@@ -25,11 +27,6 @@ from grammar.words import Word
 from rules import DEFAULT_EDITION
 
 FIRST_BOX = "box 1"
-EVENTS = (
-    acts.NextBox, acts.OpenBox, acts.CopyBox, acts.NameBox, acts.DeleteBox, acts.ListBoxes,
-    acts.NewJob,
-)  # fmt: skip
-"""Acts about the boxes of the job rather than about the box at hand."""
 OUTSIDE = (acts.Alias, acts.NewJob)
 """Acts that take whoever keeps the jobs."""
 
@@ -105,7 +102,7 @@ class Conversation:
         reply: Reply | None = None
         part: list[Act] = []
         start = 0
-        told = self._settled(_of_this_job(read.acts))
+        told = self._settled(_of_this_job(told_of_boxes(read.heard, read.acts)))
         events = [act for act in told if isinstance(act, (*EVENTS, acts.Alias))]
         if not events:
             return self._take(Entry(read.heard, tuple(told), read.unread, confidence))
@@ -115,26 +112,31 @@ class Conversation:
                 part.append(_changed(act) if copied else act)
                 continue
             copied = isinstance(act, acts.CopyBox)
-            if part:
+            if part or _weighs(read, start, act.span[0]):
                 reply = self._part(read, part, (start, act.span[0]), confidence)
-                said += [one for one in reply.acts if one.act not in ("question", "caution")]
+                said += _kept_of(reply)
                 part = []
             start = act.span[1]
             reply, text = self._event(act, read, confidence)
             said.append(SystemAct("event", text))
-        if part:
-            end = len(read.heard)
+        end = len(read.heard)
+        behind = bool(part) or _weighs(read, start, end)
+        if behind:
             reply = self._part(read, part, (start, end), confidence)
             said += reply.acts
         assert reply is not None
-        return self._over(reply, said, read, not part)
+        return self._over(reply, said, read, not behind)
 
     def _settled(self, told: Sequence[Act]) -> list[Act]:
         """ "Undo" right after a box was deleted brings it back; "go back" where there is no
         earlier box steps back within this one."""
         made: list[Act] = []
         for act in told:
-            if isinstance(act, acts.OpenBox) and act.which == "previous" and len(self.boxes.names) < 2:
+            if (
+                isinstance(act, acts.OpenBox)
+                and act.which == "previous"
+                and len(self.boxes.names) < 2
+            ):
                 act = acts.Undo(words=act.words, span=act.span)
             made.append(act)
         if self._deleted_last and len(made) == 1 and isinstance(made[0], (acts.Undo, acts.Redo)):
@@ -160,9 +162,7 @@ class Conversation:
         self._records.append(Record("entry", self.talk.name or box, entry))
         return reply
 
-    def _event(
-        self, act: Act, read: Utterance, confidence: float | None
-    ) -> tuple[Reply, str]:
+    def _event(self, act: Act, read: Utterance, confidence: float | None) -> tuple[Reply, str]:
         if isinstance(act, acts.Alias):
             self.aliases[act.say.strip().lower()] = act.mean.strip()
             return self.talk.standing(""), say("alias_kept", say=act.say, mean=act.mean)
@@ -203,6 +203,20 @@ class Conversation:
         )
         self.talk.last = new
         return new
+
+
+def _kept_of(reply: Reply) -> list[SystemAct]:
+    """What is said of a part before a box event: no question, but words left unread are told."""
+    made = [one for one in reply.acts if one.act not in ("question", "caution")]
+    if reply.asks == "unread" and reply.left_over:
+        left = listed([f"“{words}”" for words in reply.left_over])
+        made.append(SystemAct("echo", say("left_over", words=left)))
+    return made
+
+
+def _weighs(read: Utterance, start: int, end: int) -> bool:
+    """True where words that weigh were left unread in a part of an utterance."""
+    return any(start <= run.span[0] < end for run in read.weighty)
 
 
 def _changed(act: Act) -> Act:

@@ -3,18 +3,23 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import cast
 
-from assistant.dialogue import naming, references
+from assistant.dialogue import belief, naming, references
+from assistant.dialogue.assessing import assess
 from assistant.dialogue.saying import listed, say
 from assistant.dialogue.state import Item, State
 from assistant.dialogue.turn import Turn
 from grammar import acts
+from grammar.acts import Reference, Thing
+from grammar.making import KIND_OF
 from rules.contents import Cable, Conductors, FixtureWires, Grounds
 
 
 def deny(turn: Turn, act: acts.Deny) -> None:
     """ "No switch": where one was entered it is taken out, for both cannot be so."""
     target = act.target
+    _drop_held(turn, target)
     state = turn.state
     if target.kind == "grounds":
         _no_grounds(turn, act)
@@ -23,7 +28,8 @@ def deny(turn: Turn, act: acts.Deny) -> None:
         rest = tuple(
             part
             for part in state.extras
-            if target.name and not references.same_name(str(getattr(part, "label", "")), target.name)
+            if target.name
+            and not references.same_name(str(getattr(part, "label", "")), target.name)
         )
         turn.enter(replace(state, extras=rest), say("echo.no_such", what=target.name or "ring"))
         return
@@ -34,9 +40,39 @@ def deny(turn: Turn, act: acts.Deny) -> None:
     if target.kind in ("box", "clamps", "anything"):
         turn.understood.append(act.words)
         return
-    named = target.name is not None or target.awg is not None or target.kind in ("fitting", "device", "terminal_block", "jumper", "uncounted")
+    named = (
+        target.name is not None
+        or target.awg is not None
+        or target.kind in ("fitting", "device", "terminal_block", "jumper", "uncounted")
+    )
     found = references.find_all(state, replace(target, words="", count=None)) if named else []
-    _take_out(turn, [i for i in found if isinstance(i.content, references.TYPES[target.kind])], act)
+    _take_out(turn, [item for item in found if _is_denied(item, target)], act)
+
+
+def _drop_held(turn: Turn, target: Reference) -> None:
+    """ "No dimmers" while it is asked whether there are two hundred of them: they are dropped."""
+    for pending in turn.held_before:
+        if type(pending.act) not in KIND_OF or pending not in turn.state.pending:
+            continue
+        held = references.to_thing(cast(Thing, pending.act))
+        known = ((held.awg, target.awg), (held.conductors, target.conductors))
+        alike = all(None in pair or pair[0] == pair[1] for pair in known)
+        if held.kind == target.kind and alike and _named_so(held.name or "", target):
+            belief.drop(turn, pending)
+            turn.echoes.append(say("echo.dropped", words=pending.act.words))
+
+
+def _is_denied(item: Item, target: Reference) -> bool:
+    """Whether an item is what a denial names, or one of it: "no receptacle" takes out the GFCI
+    receptacle, "no GFCI receptacle" no receptacle that was called only that."""
+    if not isinstance(item.content, references.TYPES[target.kind]):
+        return False
+    return _named_so(references.called(item), target)
+
+
+def _named_so(name: str, target: Reference) -> bool:
+    denied = (target.name or "").lower()
+    return denied in ("", "device") or name.lower().endswith(denied)
 
 
 def _take_out(turn: Turn, items: list[Item], act: acts.Deny) -> None:
@@ -44,7 +80,9 @@ def _take_out(turn: Turn, items: list[Item], act: acts.Deny) -> None:
     for item in items:
         state = state.without(item.key)
     out = listed([naming.heard(item.content) for item in items])
-    what = act.target.name or {"wire": "wires"}.get(act.target.kind, act.target.kind.replace("_", " "))
+    what = act.target.name or {"wire": "wires"}.get(
+        act.target.kind, act.target.kind.replace("_", " ")
+    )
     turn.enter(state, say("echo.taken_out", what=out) if items else say("echo.no_such", what=what))
 
 
@@ -75,9 +113,13 @@ def nothing_else(turn: Turn, act: acts.NothingElse) -> None:
         state = replace(state, grounds="none")
         changes.append(say("no_grounds"))
     state = replace(state, empty=state.empty or bare or bool(state.items))
-    turn.enter(
-        state, say("echo.nothing_else", so=", ".join(changes)) if changes else say("fine"), act.words
-    )
+    turn.closes = assess(state).verdict != "incomplete"
+    plain = "" if turn.closes else say("fine")
+    turn.enter(state, _nothing_more(changes) or plain, act.words)
+
+
+def _nothing_more(changes: list[str]) -> str:
+    return say("echo.nothing_else", so=", ".join(changes)) if changes else ""
 
 
 def _has_grounds(turn: Turn) -> bool:

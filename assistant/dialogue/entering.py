@@ -108,22 +108,26 @@ def _fixture_wires(thing: AddFixtureWires) -> list[Content]:
 def enter(turn: Turn, thing: Thing) -> None:
     """Add what a thing describes, or say in one sentence why it cannot be."""
     try:
-        contents = content_of(thing, turn.state) if getattr(thing, "awg", 0) is not None or not isinstance(thing, AddCable) else []
+        contents = (
+            content_of(thing, turn.state)
+            if getattr(thing, "awg", 0) is not None or not isinstance(thing, AddCable)
+            else []
+        )
     except RulesError as refusal:
         turn.refused.append(_refusal(turn, thing, refusal))
         turn.unplaced.append(thing.words)
         return
     if isinstance(thing, AddCable) and thing.awg is None:
-        from assistant.dialogue import correcting
+        from assistant.dialogue import recounting
 
-        correcting.unsized_cables(turn, thing)
+        recounting.unsized_cables(turn, thing)
         return
     if isinstance(thing, AddDevice) and thing.count is None and thing.awg is not None:
-        from assistant.dialogue import correcting, references
+        from assistant.dialogue import landing, references
 
         known = references.find(turn.state, references.to_thing(replace(thing, awg=None)))
         if known is not None and getattr(known.content, "awg", 0) is None:
-            correcting.land_item(turn, known, thing.awg, None, thing.words)
+            landing.land_item(turn, known, thing.awg, None, thing.words)
             return
     if isinstance(thing, AddGrounds) and _own_grounds(turn.state, thing):
         turn.answer(say("echo.own_grounds"), thing.words)

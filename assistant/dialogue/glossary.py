@@ -36,7 +36,9 @@ def _worth(thing: acts.Thing, state: State) -> str:
     """How much a thing takes by itself, worked out by the rules."""
     if isinstance(thing, acts.AddConductors) and thing.awg is not None:
         return _size(thing.awg, state)
-    if getattr(thing, "awg", None) is None and not isinstance(thing, (acts.AddDevice, acts.AddFitting)):
+    if getattr(thing, "awg", None) is None and not isinstance(
+        thing, (acts.AddDevice, acts.AddFitting)
+    ):
         return ""
     try:
         content: Content = entering.content_of(replace(thing, count=thing.count or 1), state)[0]
@@ -52,5 +54,3 @@ def _worth(thing: acts.Thing, state: State) -> str:
         for line in sheet.lines
     )
     return say("answer.worth", what=naming.heard(content), total=volume(sheet.total), lines=lines)
-
-

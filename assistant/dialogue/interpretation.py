@@ -9,15 +9,20 @@ from __future__ import annotations
 
 from dataclasses import replace
 from decimal import Decimal
+from typing import cast
 
-from assistant.dialogue.correcting import LEAST_BOX
+from assistant.dialogue import ambiguity
+from assistant.dialogue.restating import LEAST_BOX
 from assistant.dialogue.state import State
 from assistant.dialogue.turn import Turn
 from grammar import acts
-from grammar.acts import Act, Reference
+from grammar.acts import Act, Reference, Thing
+from grammar.making import KIND_OF
 from rules.contents import Cable, FixtureWires, Marked, TableBox, Yoke
 
 SIZED = ("device_size", "block_size")
+BOXLESS = (None, "contents", "clamps", "unread", *SIZED)
+"""Questions under which a bare number is the volume of a box that is not known yet."""
 LARGEST_BOX = 100
 """Cubic inches of the largest box of 314.16(A)(2) that need be marked; a bare number above it
 is asked back."""
@@ -25,18 +30,16 @@ is asked back."""
 
 def interpreted(turn: Turn, act: Act) -> Act:
     """The full act that a bare answer is under the open question; any other act as it is."""
+    if type(act) in KIND_OF:
+        return _thing(turn, act)
     match act:
         case acts.Place():
             return _full(act, acts.SetClamps(where=act.where), "where")
-        case acts.NoneOfThem() if turn.asked == "clamps":
-            return _full(act, acts.SetClamps(where="none"), "where")
-        case acts.NoneOfThem() if turn.asked == "grounds":
-            return _full(act, acts.Deny(target=Reference("grounds")), "target")
-        case acts.NoneOfThem() if turn.asked == "contents":
-            return _full(act, acts.NothingElse(of="else"), "of")
+        case acts.NoneOfThem():
+            return _none(turn, act)
         case acts.Number() | acts.RestateNumber() if _is_year(act.value):
             return _full(act, acts.SetEdition(year=str(act.value)), "year")
-        case acts.Number() | acts.RestateNumber() if act.value is not None and _is_depth(turn, act.value):
+        case acts.Number() | acts.RestateNumber() if _is_depth(turn, act.value):
             return _full(act, acts.SetSize(depth=act.value), "depth")
         case acts.RestateNumber():
             return _restated(turn, act)
@@ -44,10 +47,8 @@ def interpreted(turn: Turn, act: Act) -> Act:
             return _number(turn, act, act.value)
         case acts.Size() if act.awg is not None:
             return _size(turn, act, act.awg)
-        case acts.NameBoxKind() if turn.asked == "gangs" and act.gangs and not act.family:
-            return _full(act, _widened(turn, act.gangs), "gangs")
-        case acts.NameBoxKind() if act.gangs and not act.family and _open_width(turn) is not None:
-            return _full(act, acts.Widen(target=Reference("device", item=_open_width(turn)), gangs=act.gangs), "gangs")
+        case acts.NameBoxKind() if act.gangs and not act.family:
+            return _gangs(turn, act, act.gangs)
         case acts.SetVolume():
             return _volume(turn, act)
         case acts.SetSize() if _is_volume(act) and act.width is not None:
@@ -55,11 +56,45 @@ def interpreted(turn: Turn, act: Act) -> Act:
     return act
 
 
-def _is_depth(turn: Turn, value: Decimal) -> bool:
+def _is_depth(turn: Turn, value: Decimal | None) -> bool:
     """A fraction of inches where the box is one of the table: "make it the two and an eighth"."""
+    if value is None:
+        return False
     eighths = value * 8
     trade_size = any(not isinstance(part, Marked) for part in turn.state.box[:1])
     return trade_size and value != int(value) and eighths == int(eighths) and 1 < value < 5
+
+
+def _thing(turn: Turn, act: Act) -> Act:
+    """A thing named where it is asked which one is meant, or what it should be."""
+    if act.function != "inform":
+        return act
+    if turn.asked == "confirm" and ambiguity.is_open(turn.state):
+        return ambiguity.answered(turn, cast(Thing, act)) or act
+    if turn.asked == "mistaken":
+        return _corrected(act, acts.Restate(thing=cast(Thing, act)))
+    return act
+
+
+def _none(turn: Turn, act: Act) -> Act:
+    """ "None" of what is asked about."""
+    if turn.asked == "clamps":
+        return _full(act, acts.SetClamps(where="none"), "where")
+    if turn.asked == "grounds":
+        return _full(act, acts.Deny(target=Reference("grounds")), "target")
+    if turn.asked == "contents":
+        return _full(act, acts.NothingElse(of="else"), "of")
+    return act
+
+
+def _gangs(turn: Turn, act: Act, gangs: int) -> Act:
+    """So many gangs, where it is open how many a device takes."""
+    if turn.asked == "gangs":
+        return _full(act, _widened(turn, gangs), "gangs")
+    key = _open_width(turn)
+    if key is None:
+        return act
+    return _full(act, acts.Widen(target=Reference("device", item=key), gangs=gangs), "gangs")
 
 
 def _is_year(value: Decimal | None) -> bool:
@@ -71,6 +106,13 @@ def _full(bare: Act, made: Act, slot: str) -> Act:
     """The full act in the words of the bare one, its doubts now those of `slot`."""
     doubts = tuple(replace(doubt, slot=slot) for doubt in bare.doubts)
     return replace(made, words=bare.words, span=bare.span, doubts=doubts, function=bare.function)
+
+
+def _corrected(bare: Act, made: Act) -> Act:
+    """What was said to be wrong: the value or thing given is in its place."""
+    return replace(
+        made, words=bare.words, span=bare.span, doubts=bare.doubts, function="correction"
+    )
 
 
 def _open_width(turn: Turn) -> int | None:
@@ -89,42 +131,72 @@ def _restated(turn: Turn, act: acts.RestateNumber) -> Act:
     if item is not None and isinstance(item.content, Cable):
         awg, _, conductors = str(act.value).partition(".")
         if awg in ("14", "12", "10", "8", "6") and conductors in ("2", "3", "4"):
-            cable = acts.AddCable(awg=int(awg), conductors=int(conductors), words=act.words, span=act.span)
+            cable = acts.AddCable(
+                awg=int(awg), conductors=int(conductors), words=act.words, span=act.span
+            )
             return acts.Restate(thing=cable, words=act.words, span=act.span, function="correction")
     return act
 
 
 def _number(turn: Turn, act: acts.Number, value: Decimal) -> Act:
+    """A bare number: what it is of the open question, else a volume if it can be one."""
     whole = value == int(value)
     asked = turn.asked
+    if asked == "mistaken":
+        return _corrected(act, acts.RestateNumber(value=value))
     if whole and value in (14, 12, 10, 8, 6) and turn.done and asked not in SIZED:
         return act  # "six 12s and a ground, that's 12": behind things said, a size is no volume
-    if not whole and value >= 6 and turn.state.box and all(isinstance(one, (acts.DoIt, acts.Yes, acts.Social)) for one in turn.done) and asked in (None, "clamps"):
+    if not whole and value >= 6 and _of_known_box(turn):
         return _full(act, acts.SetVolume(volume=value), "volume")
-    if asked == "box" or (asked == "box_depth" and value > 6):
-        return _as_volume(turn, act, value)
-    if asked == "box_depth":
-        return _full(act, acts.SetSize(depth=value), "depth")
-    behind = bool(turn.done) and not isinstance(turn.done[-1], (acts.SetClamps, acts.Yes, acts.No))
-    if asked in ("clamps", "grounds") and behind:
-        return act  # "six 12s, plus two spliced": no answer to what was not yet asked
-    if asked == "clamps" and value == 0:
-        return _full(act, acts.SetClamps(where="none"), "where")
-    if asked == "clamps" and whole and value <= 4:
-        return _full(act, acts.SetClamps(where="present", count=int(value)), "where")
-    if asked == "grounds" and whole:
-        if value == 0:
-            return _full(act, acts.Deny(target=Reference("grounds")), "target")
-        return _full(act, acts.AddGrounds(count=int(value)), "count")
-    if asked in SIZED and whole:
-        return _landed(turn, act, int(value))
-    if asked == "gangs" and value in (1, 2, 3):
-        return _full(act, _widened(turn, int(value)), "gangs")
+    answer = _answer(turn, act, value)
+    if answer is not None:
+        return answer
     if not whole and value >= 3 and (turn.supposed or not turn.state.box):
         return _full(act, acts.SetVolume(volume=value), "volume")  # nothing else is a fraction
-    if asked in (None, "contents", "clamps", "unread", *SIZED) and not turn.state.box and LEAST_BOX <= value <= LARGEST_BOX:
+    if asked in BOXLESS and not turn.state.box and LEAST_BOX <= value <= LARGEST_BOX:
         return _as_volume(turn, act, value)
     return act
+
+
+def _of_known_box(turn: Turn) -> bool:
+    """True where a fraction said by itself can only be another volume of the box at hand."""
+    alone = all(isinstance(one, (acts.DoIt, acts.Yes, acts.Social)) for one in turn.done)
+    return bool(turn.state.box) and alone and turn.asked in (None, "clamps")
+
+
+def _answer(turn: Turn, act: acts.Number, value: Decimal) -> Act | None:
+    """The number as the answer to the open question; None where it cannot be one."""
+    whole = value == int(value)
+    match turn.asked:
+        case "box":
+            return _as_volume(turn, act, value)
+        case "box_depth" if value > 6:
+            return _as_volume(turn, act, value)
+        case "box_depth":
+            return _full(act, acts.SetSize(depth=value), "depth")
+        case "clamps":
+            return _clamps(turn, act, value)
+        case "grounds" if any(type(one) in KIND_OF for one in turn.done):
+            return act  # "six 12s, plus two spliced": no answer to what was not yet asked
+        case "grounds" if value == 0:
+            return _full(act, acts.Deny(target=Reference("grounds")), "target")
+        case "grounds" if whole:
+            return _full(act, acts.AddGrounds(count=int(value)), "count")
+        case "device_size" | "block_size" if whole:
+            return _landed(turn, act, int(value))
+        case "gangs" if value in (1, 2, 3):
+            return _full(act, _widened(turn, int(value)), "gangs")
+    return None
+
+
+def _clamps(turn: Turn, act: acts.Number, value: Decimal) -> Act | None:
+    if any(type(one) in KIND_OF for one in turn.done):
+        return act  # behind things said, a number left alone may have counted any of them
+    if value == 0:
+        return _full(act, acts.SetClamps(where="none"), "where")
+    if value == int(value) and value <= 4:
+        return _full(act, acts.SetClamps(where="present", count=int(value)), "where")
+    return None
 
 
 def _as_volume(turn: Turn, act: acts.Number, value: Decimal) -> Act:
@@ -146,11 +218,19 @@ def _size(turn: Turn, act: acts.Size, awg: int) -> Act:
     item = turn.state.item(turn.state.last)
     fixture = [i for i in turn.state.items if isinstance(i.content, FixtureWires)]
     if awg >= 16 and fixture and turn.asked != "confirm":
-        return _full(act, acts.Resize(target=Reference("fixture_wires", item=fixture[-1].key), awg=awg), "awg")
+        return _full(
+            act,
+            acts.Resize(target=Reference("fixture_wires", item=fixture[-1].key), awg=awg),
+            "awg",
+        )
     if item is not None and isinstance(item.content, Yoke) and item.content.awg is None:
         return _full(act, acts.Land(target=Reference("device", item=item.key), awg=awg), "awg")
     if turn.asked == "box" and not _plural(act.words) and "on" not in act.words.lower().split():
-        return _as_volume(turn, acts.Number(value=Decimal(awg), words=act.words, span=act.span, doubts=act.doubts), Decimal(awg))
+        return _as_volume(
+            turn,
+            acts.Number(value=Decimal(awg), words=act.words, span=act.span, doubts=act.doubts),
+            Decimal(awg),
+        )
     return act
 
 
@@ -168,9 +248,22 @@ _WIDE = Decimal("4.6875")
 
 def _volume(turn: Turn, act: acts.SetVolume) -> Act:
     """A bare "box one" is a box of the job, not one of a cubic inch; "box 4-11/16" is a size."""
-    if act.volume is not None and act.volume < 5 and act.volume != int(act.volume) and act.unit is None and act.family in ("octagon", "square", "handy", "device", "pancake"):
+    if (
+        act.volume is not None
+        and act.volume < 5
+        and act.volume != int(act.volume)
+        and act.unit is None
+        and act.family in ("octagon", "square", "handy", "device", "pancake")
+    ):
         return _full(act, acts.SetSize(family=act.family, depth=act.volume), "depth")
-    if act.volume is not None and act.volume < 5 and act.volume != int(act.volume) and act.unit is None and turn.state.box and isinstance(turn.state.box[0], TableBox):
+    if (
+        act.volume is not None
+        and act.volume < 5
+        and act.volume != int(act.volume)
+        and act.unit is None
+        and turn.state.box
+        and isinstance(turn.state.box[0], TableBox)
+    ):
         return _full(act, acts.SetSize(depth=act.volume), "depth")
     if act.volume == _WIDE and act.unit is None:
         return _full(act, acts.SetSize(family="square", width=_WIDE), "width")
@@ -182,7 +275,21 @@ def _volume(turn: Turn, act: acts.SetVolume) -> Act:
 def _is_volume(act: acts.SetSize) -> bool:
     """ "six point zero pancake": no round box is six inches wide, Table 314.16(A)."""
     wide = act.width is not None and act.width >= 5
-    return wide and act.family in ("pancake", "octagon") and act.depth is None and act.height is None
+    return (
+        wide and act.family in ("pancake", "octagon") and act.depth is None and act.height is None
+    )
+
+
+def tells_nothing(turn: Turn, act: Act) -> bool:
+    """True for the "there is" of "there is no dimmer", which begins a denial and answers nothing,
+    and for the one of "box 20 cu in (1)", of which there is but one."""
+    if isinstance(act, (acts.Yes, acts.NoneOfThem)):
+        return act.words.lower().startswith("there") and turn.next_is(acts.Deny)
+    before = turn.done[-1] if turn.done else None
+    if not (isinstance(act, acts.Number) and isinstance(before, (acts.SetVolume, acts.SetSize))):
+        return False
+    start = act.span[0]
+    return act.value == 1 and start > 0 and turn.heard[start - 1 : start] == "("
 
 
 def means_nothing(state: State, act: Act) -> bool:

@@ -56,7 +56,8 @@ class Entry:
             heard=data["heard"],
             acts=tuple(coding.decoded(item) for item in data["acts"]),
             unread=tuple(
-                Unread(words, (start, end), weighty) for words, start, end, weighty in data["unread"]
+                Unread(words, (start, end), weighty)
+                for words, start, end, weighty in data["unread"]
             ),
             confidence=data["confidence"],
             refusal=data.get("refusal", ""),

@@ -28,13 +28,18 @@ from rules.contents import (
 
 
 def heard(content: Content) -> str:
-    """The name for the ear: "two cables of 14-2 with ground"."""
+    """The name for the ear: "two cables of 14-2", each with its own ground unless it is said."""
     return _name(content, "heard")
 
 
 def shown(content: Content) -> str:
     """The name for the eye: "two 14-2 cables with ground"."""
     return _name(content, "shown")
+
+
+def brief(content: Content) -> str:
+    """The shown name as it is said, a cable's own ground left out: "two 14-2 cables"."""
+    return _cable(content, "shown", "") if isinstance(content, Cable) else shown(content)
 
 
 def bare(content: Content) -> str:
@@ -82,12 +87,13 @@ def _name(content: Content, form: str) -> str:
             return _small(content)
 
 
-def _cable(content: Cable, form: str) -> str:
+def _cable(content: Cable, form: str, own: str | None = None) -> str:
+    """`own` is what is said of a ground as large as the cable's conductors."""
     size = f"{content.awg}-{content.conductors}"
     if content.ground is None:
         ground = say("ground.none")
     elif content.ground == content.awg:
-        ground = say("ground.same")
+        ground = say(f"ground.same.{form}") if own is None else own
     else:
         ground = say("ground.other", awg=content.ground)
     return say(

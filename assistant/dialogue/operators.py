@@ -1,15 +1,19 @@
-"""Acts that change nothing: "leave it in", chatter, an unknown verb, a correction without a value."""
+"""Acts that change nothing by themselves: "leave it in", chatter, unknown verbs, "that's wrong"."""
 
 from __future__ import annotations
+
+from dataclasses import replace
 
 from assistant.dialogue import belief, naming, references
 from assistant.dialogue.saying import say
 from assistant.dialogue.turn import Turn
 from grammar import acts
+from grammar.acts import Act
 
 
 def keep(turn: Turn, act: acts.Keep) -> None:
     """ "Don't remove the receptacle": everything stays."""
+    turn.state = replace(turn.state, mistaken=False)
     turn.answer(say("echo.kept"), act.words)
 
 
@@ -21,9 +25,14 @@ def unknown(turn: Turn, act: acts.UnknownOperator) -> None:
     belief.wait(turn, act, "", "operator")
 
 
-def mistaken(turn: Turn, act: acts.Mistaken) -> None:
-    """ "That's wrong": what is?"""
-    turn.answer(say("no_what"), act.words)
+def mistaken(turn: Turn, act: Act) -> None:
+    """ "That's wrong": no verdict stands until it is said what, or "skip"."""
+    state = turn.state
+    turn.understood.append(act.words)
+    if state.items or state.box or state.partial:
+        turn.state = replace(state, mistaken=True)
+    else:
+        turn.social.append(say("fine"))
 
 
 def social(turn: Turn, act: acts.Social) -> None:

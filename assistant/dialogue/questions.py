@@ -248,7 +248,10 @@ def largest(turn: Turn, act: Act) -> None:
         turn.answer(say("nothing_yet"), act.words)
         return
     line = max(lines, key=lambda one: one.subtotal)
-    turn.answer(say("answer.largest", what=line.what, volume=volume(line.subtotal), section=line.section), act.words)
+    turn.answer(
+        say("answer.largest", what=line.what, volume=volume(line.subtotal), section=line.section),
+        act.words,
+    )
 
 
 def metric(turn: Turn, act: Act) -> None:

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+from assistant.dialogue.state import Item, State
 from grammar.acts import Reference, Thing, ThingKind
 from grammar.making import KIND_OF
-from assistant.dialogue.state import Item, State
 from rules.contents import (
     BondingJumper,
     Cable,
@@ -156,9 +156,19 @@ def meant(item: Item, reference: Reference) -> int:
 def plural(words: str) -> bool:
     """Whether words stand in the plural: "those 14-2s", "the switches"."""
     last = words.lower().rstrip(" ,.").rpartition(" ")[2]
-    return (last.endswith("s") and not last.endswith(("ss", "us"))) or last in ("them", "those", "these", "both", "all")
+    return (last.endswith("s") and not last.endswith(("ss", "us"))) or last in (
+        "them",
+        "those",
+        "these",
+        "both",
+        "all",
+    )
 
 
 def _singular(words: str) -> bool:
     low = words.lower()
-    return bool(low) and low.split()[0] in ("the", "that", "this", "a", "an", "one") and not plural(words)
+    return (
+        bool(low)
+        and low.split()[0] in ("the", "that", "this", "a", "an", "one")
+        and not plural(words)
+    )

@@ -14,7 +14,6 @@ from grammar.acts import Act
 from rules import STANDING, cautions
 from rules.worksheet import Line, Verdict, Worksheet
 
-
 ActKind: TypeAlias = Literal[
     "refuse", "answer", "verdict", "total", "echo", "acknowledge", "nonunderstanding", "advice",
     "caution", "question", "repeat", "event",

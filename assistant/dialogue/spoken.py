@@ -31,8 +31,10 @@ _COMMAS = re.compile(r",(?: ?)([,.?!:;])")
 _NUMBER = re.compile(r"\b\d+\b")
 _AWG = re.compile(r"\bAWG\b")
 _BY = re.compile(r"(\d)\s*x\s*(\d)")
-#: A word with figures: no figure's meaning reaches beyond it, but for the "gauge" behind it.
-_FIGURED = re.compile(r"(?<!\S)[^\s\d]*\d\S*(?: gauge\S*)*")
+#: All of `_BY` but its beginning, so that it is found fast where it is not.
+_TIMES = re.compile(r"x\s*\d")
+#: No figure's meaning reaches beyond its word, but for the "gauge" behind it.
+_BEFORE_GAUGE = re.compile(r"(?<!\S)[^\s\d]*\d\S*(?: gauge\S*)+")
 _PARTS = {"2": ("half", "halves"), "4": ("quarter", "quarters"), "8": ("eighth", "eighths"),
           "16": ("sixteenth", "sixteenths")}  # fmt: skip
 
@@ -56,8 +58,11 @@ def spoken(text: str) -> str:
     text = text.replace("in³", "cubic inches").replace("“", "").replace("”", "")
     if "AWG" in text:
         text = _AWG.sub("gauge", text)
-    text = _FIGURED.sub(_say_figured, _BY.sub(r"\1 by \2", text))
-    text = " ".join(text.split()).removesuffix(",")
+    if _TIMES.search(text):
+        text = _BY.sub(r"\1 by \2", text)
+    if " gauge" in text:
+        text = _BEFORE_GAUGE.sub(_say_figured, text)
+    text = " ".join(map(_in_words, text.split())).removesuffix(",")
     return _COMMAS.sub(_say_comma, text) if "," in text else text
 
 
@@ -67,7 +72,9 @@ def _say_figured(match: re.Match[str]) -> str:
 
 @lru_cache(maxsize=2048)
 def _in_words(text: str) -> str:
-    """One word with figures in it; the same few come in most replies."""
+    """One word, or one with the "gauge" behind it; the same few come in most replies."""
+    if text.isalpha():
+        return text
     for pattern, words in (
         (_SECTION, _say_section),
         (_CABLE, _say_cable),

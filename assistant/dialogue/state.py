@@ -137,6 +137,8 @@ class State:
     """Weighty words that nothing could be made of, until that is settled."""
     unread_with: frozenset[str] = frozenset()
     """The names of the acts that were understood beside them."""
+    mistaken: bool = False
+    """True while something of the box was said to be wrong, but not what it should be."""
     recalled: tuple[Recalled, ...] = ()
     """For "put it back"."""
     proposed: tuple[Act, ...] = ()
@@ -182,6 +184,15 @@ class State:
         """This state with one item gone."""
         items = tuple(item for item in self.items if item.key != key)
         return replace(self, items=items, last=items[-1].key if items else "")
+
+
+def described(state: State) -> State:
+    """A state without what says nothing of the box."""
+    return replace(
+        state, pending=(), rejected=frozenset(), unread=(), unread_with=frozenset(), form="normal",
+        last="", put_off=frozenset(), clamps_mentioned=False, proposed=(), recalled=(), added=0,
+        mistaken=False,
+    )  # fmt: skip
 
 
 def sizes_present(state: State) -> tuple[int, ...]:

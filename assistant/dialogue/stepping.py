@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 
 from assistant.dialogue.saying import say, shortened
 from assistant.dialogue.state import State
@@ -26,16 +27,14 @@ def redo(turn: Turn, act: acts.Redo) -> None:
         _step(turn, act.words, 1, _undo, "nothing_to_redo")
         return
     if turn.history and not turn.history.future and turn.state.recalled:
-        from assistant.dialogue import correcting
+        from assistant.dialogue import restoring
 
-        correcting.put_back(turn, acts.PutBack(target=Reference(), words=act.words))
+        restoring.put_back(turn, acts.PutBack(target=Reference(), words=act.words))
         return
     _step(turn, act.words, act.count, _redo, "nothing_to_redo")
 
 
-def _step(
-    turn: Turn, words: str, count: int, take: Callable[[Turn], bool], nothing: str
-) -> None:
+def _step(turn: Turn, words: str, count: int, take: Callable[[Turn], bool], nothing: str) -> None:
     turn.understood.append(words)
     done = 0
     for _ in range(min(count, MOST)):
@@ -44,6 +43,7 @@ def _step(
         done += 1
     if not done:
         turn.echoes.append(say(nothing))
+    turn.state = replace(turn.state, mistaken=False)
     turn.stepped = True
 
 

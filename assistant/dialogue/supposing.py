@@ -8,6 +8,7 @@ from decimal import Decimal
 
 from assistant.dialogue import boxing, entering, naming
 from assistant.dialogue.assessing import Assessment, assess
+from assistant.dialogue.events import EVENTS
 from assistant.dialogue.saying import counted, listed, marked, say, sentence, volume
 from assistant.dialogue.state import State, to_box
 from assistant.dialogue.turn import Turn
@@ -27,6 +28,9 @@ def suppose(turn: Turn, act: acts.Suppose, run: Runner) -> None:
     empty = not turn.state.items and not turn.state.pending
     if act.asks_fit and things and empty:
         turn.ahead[:0] = list(act.acts)
+        return
+    if any(isinstance(one, EVENTS) for one in act.acts):
+        turn.answer(say("what_if.of_job"), act.words)
         return
     copy = Turn(turn.state, turn.asked, turn.subject)
     run(copy, [_sure(one) for one in act.acts])
@@ -116,7 +120,7 @@ def room(turn: Turn, act: acts.RoomFor) -> None:
 
 def _plain_name(content: Content, count: int) -> str:
     """The name for a count, without it: "14-2 cables"."""
-    name = naming.shown(replace(content, count=max(count, 1)))
+    name = naming.brief(replace(content, count=max(count, 1)))
     return name.removeprefix(counted(max(count, 1)) + " ")
 
 

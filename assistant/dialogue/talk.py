@@ -8,6 +8,7 @@ that cannot be folded is set aside, and told.
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 
 from assistant.dialogue import unread
 from assistant.dialogue.assessing import Assessment, assess
@@ -40,6 +41,7 @@ class Talk:
         talk = cls(edition, name)
         for entry in entries:
             talk.hear(entry)
+        talk.cautioned = False  # what was said while folding nobody heard
         return talk
 
     @property
@@ -63,12 +65,13 @@ class Talk:
             history=self._history,
             spoken=entry.confidence is not None,
             gaps=bool(entry.unread),
+            heard=entry.heard,
             box_name=self.name,
         )
         run(turn, entry.acts)
         unread.keep(turn, entry.unread)
         self.journal.append(entry)
-        if turn.state != turn.base:
+        if replace(turn.state, mistaken=False) != replace(turn.base, mistaken=False):
             self._history.keep(turn.base, entry.heard)
         self.state = turn.state
         reply = self._compose(turn, entry)
@@ -86,7 +89,6 @@ class Talk:
         stuck = composer.in_vain and (composer.asks == before or composer.nothing)
         self._tries = self._tries + 1 if stuck else 0
         reply = composer.compose(self._tries, self._told, self.last, self.cautioned)
-        if reply.verdict != "incomplete":
-            self._told = reply.verdict
-            self.cautioned = True
+        self._told = "" if reply.verdict == "incomplete" else reply.verdict
+        self.cautioned = self.cautioned or any(act.act == "caution" for act in reply.acts)
         return reply

@@ -8,22 +8,32 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import replace
-from typing import Any, cast
+from typing import Any
 
 from assistant.dialogue import (
     answering,
     belief,
     boxing,
-    correcting,
+    conflicts,
     denying,
     entering,
+    grounding,
     interpretation,
+    landing,
     operators,
     questions,
+    recounting,
+    removing,
+    replacing,
+    rerouting,
+    restating,
+    restoring,
     stepping,
     supposing,
+    unread,
 )
 from assistant.dialogue.assessing import assess
+from assistant.dialogue.state import described
 from assistant.dialogue.turn import Mark, Turn
 from grammar import acts
 from grammar.acts import Act
@@ -76,20 +86,20 @@ HANDLERS: dict[type[Act], Callable[[Turn, Any], None]] = {
     acts.No: answering.no,
     acts.DontKnow: answering.dont_know,
     acts.Skip: answering.skip,
-    acts.Restate: correcting.restate,
-    acts.RestateNumber: correcting.restate_number,
-    acts.Recount: correcting.recount_act,
-    acts.Resize: correcting.resize,
-    acts.Replace: correcting.replace_act,
-    acts.Remove: correcting.remove,
-    acts.More: correcting.more,
-    acts.Land: correcting.land,
-    acts.Widen: correcting.widen,
-    acts.Unground: correcting.unground,
-    acts.Reclassify: correcting.reclassify,
-    acts.Route: correcting.route,
-    acts.SetCanopy: correcting.canopy,
-    acts.PutBack: correcting.put_back,
+    acts.Restate: restating.restate,
+    acts.RestateNumber: restating.restate_number,
+    acts.Recount: recounting.recount_act,
+    acts.Resize: restating.resize,
+    acts.Replace: replacing.replace_act,
+    acts.Remove: removing.remove,
+    acts.More: recounting.more,
+    acts.Land: landing.land,
+    acts.Widen: landing.widen,
+    acts.Unground: grounding.unground,
+    acts.Reclassify: rerouting.reclassify,
+    acts.Route: rerouting.route,
+    acts.SetCanopy: rerouting.canopy,
+    acts.PutBack: restoring.put_back,
     acts.Keep: operators.keep,
     acts.UnknownOperator: operators.unknown,
     acts.Mistaken: operators.mistaken,
@@ -148,9 +158,13 @@ def _stray(turn: Turn, act: Act) -> bool:
     """True for a bare answer heard behind other acts with words not understood.
 
     The words that it belonged to may be the very ones that were misheard, so that it answers
-    nothing: "… one skip on the tens" for "… one switch on the tens".
+    nothing: "… one skip on the tens" for "… one switch on the tens". Typed or heard, a number
+    that nothing could be made of is such a gap too.
     """
-    return bool(turn.spoken and turn.gaps and turn.done and isinstance(act, STRAYING))
+    if not (turn.done and isinstance(act, STRAYING)):
+        return False
+    left = [one for one in turn.done if isinstance(one, acts.Number)]
+    return (turn.spoken and turn.gaps) or any(one.words in turn.unplaced for one in left)
 
 
 def run(turn: Turn, told: Sequence[Act]) -> None:
@@ -170,6 +184,9 @@ def _work_through(turn: Turn) -> None:
     repair = False
     while (act := turn.take()) is not None:
         corrects = isinstance(act, acts.No) or act.function == "correction"
+        if interpretation.tells_nothing(turn, act):
+            turn.understood.append(act.words)
+            continue
         if _stray(turn, act):
             turn.unplaced.append(act.words)
             continue
@@ -195,7 +212,7 @@ def _work(turn: Turn, act: Act) -> None:
         _do(turn, full, mark)
         return
     belief.settle_operator(turn, full)
-    if belief.hold(turn, full):
+    if belief.hold(turn, full) or conflicts.held(turn, full):
         turn.marks.append(mark)
         return
     _do(turn, full, mark)
@@ -206,13 +223,19 @@ def _work(turn: Turn, act: Act) -> None:
 
 
 def _handler(act: Act) -> Callable[[Turn, Any], None]:
-    return cast("Callable[[Turn, Any], None]", HANDLERS[type(act)])
+    return HANDLERS[type(act)]
 
 
 def _do(turn: Turn, act: Act, mark: Mark) -> None:
     """Do an act, and note how things stood before it if it changed the box."""
     _handler(act)(turn, act)
+    if unread.says_again(act) and described(turn.state) != described(mark.state):
+        turn.state = replace(turn.state, mistaken=False)
     if turn.state is not mark.state and not isinstance(act, STEPS):
         turn.marks.append(mark)
-        if turn.state.proposed and any(type(act) is type(one) for one in turn.state.proposed) and not isinstance(act, acts.Suppose):
+        if (
+            turn.state.proposed
+            and any(type(act) is type(one) for one in turn.state.proposed)
+            and not isinstance(act, acts.Suppose)
+        ):
             turn.state = replace(turn.state, proposed=())

@@ -67,6 +67,10 @@ class Turn:
     """True where words of the utterance were not understood."""
     spoken: bool = False
     """True where an ear gave the words, so that doubts are to be asked back."""
+    closes: bool = False
+    """True where the description was ended, so that the verdict is due once more."""
+    heard: str = ""
+    """The words of the utterance, empty where none were said."""
     held_before: tuple[Pending, ...] = ()
     """Acts held back since an earlier utterance."""
     first_asked: str | None = None
@@ -83,6 +87,11 @@ class Turn:
     def supposed(self) -> bool:
         """True while nothing is entered for good: "what if …"."""
         return self.history is None
+
+    @property
+    def asks(self) -> bool:
+        """True where the utterance ends in a question mark: a "no" in it only asks for assent."""
+        return self.heard.rstrip().endswith("?")
 
     def take(self) -> Act | None:
         """The next act, taken away from what is ahead."""

@@ -7,6 +7,7 @@ they may have changed its meaning ("know clamps" for "no clamps"), so that act i
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -20,8 +21,16 @@ FILLING = frozenset(made.__name__ for made in BOX.values())
 CONTENTS = frozenset(made.__name__ for made in THINGS.values())
 CHANGING = frozenset(
     {"Restate", "RestateNumber", "Recount", "Replace", "Remove", "More", "Land", "Resize",
-     "Reclassify", "Unground", "Widen", "Route", "PutBack", "Deny"}
+     "Reclassify", "Unground", "Widen", "Route", "PutBack"}
 )  # fmt: skip
+OF_BOX = frozenset({"SetVolume", "SetSize", "NameBoxKind", "AddPart", "AddBarrier"})
+ANSWERS = {
+    "box": OF_BOX, "box_depth": OF_BOX, "clamps": frozenset({"SetClamps"}),
+    "grounds": frozenset({"Deny"}), "canopy": frozenset({"SetCanopy"}),
+}  # fmt: skip
+"""What answers a question whose first answer was not understood, besides contents."""
+SAID_AGAIN = FILLING | {"SetCanopy"}
+_NUMBER = re.compile(r"\d")
 
 
 def beside(heard: str, told: Sequence[Act], unread: Sequence[Unread]) -> tuple[Act, ...]:
@@ -49,9 +58,8 @@ def keep(turn: Turn, unread: Sequence[Unread]) -> None:
     if words and not turn.stepped:
         kept = tuple(dict.fromkeys((*turn.state.unread, *words)))
         kinds = frozenset(belief.kind(act) for act in turn.done if not isinstance(act, acts.No))
-        turn.state = replace(
-            turn.state, unread=kept, unread_with=turn.state.unread_with | kinds
-        )
+        kinds = kinds or _answered_with(turn, words)
+        turn.state = replace(turn.state, unread=kept, unread_with=turn.state.unread_with | kinds)
     elif turn.state.unread and _settled(turn):
         turn.state = replace(turn.state, unread=(), unread_with=frozenset())
 
@@ -70,16 +78,37 @@ def _runs(unread: Sequence[Unread]) -> list[Unread]:
     return made
 
 
+def _answered_with(turn: Turn, words: Sequence[str]) -> frozenset[str]:
+    """What would say again an utterance of which nothing was understood: another answer to the
+    question that it was said to. Clamps have no number, so that words with one are none of them."""
+    clamps: frozenset[str] = frozenset() if _NUMBER.search(" ".join(words)) else ANSWERS["clamps"]
+    if turn.first_asked == "clamps":
+        return clamps
+    return ANSWERS.get(turn.first_asked or "", OF_BOX | clamps)
+
+
+def says_again(act: Act) -> bool:
+    """Whether an act is of those that say what is in the box, or what is not."""
+    return belief.kind(act) in CONTENTS | CHANGING | SAID_AGAIN | {"Deny"}
+
+
 def _settled(turn: Turn) -> bool:
     """True where what was not read has been said again, as far as one can know.
 
-    An utterance of which nothing was understood is settled by the next one that enters
-    anything; words left unread beside others, by contents or by more of what stood with them.
+    Contents and corrections say it again, and more of what stood with it. A denial does not,
+    unless it is the answer that was asked for or names the very words.
     """
     if not turn.trail:
         return False
-    beside_what = turn.state.unread_with
     kinds = {belief.kind(act) for act in turn.done}
-    if not beside_what or kinds & (CONTENTS | CHANGING):
+    if kinds & (CONTENTS | CHANGING) or kinds & turn.state.unread_with & SAID_AGAIN:
         return True
-    return bool(kinds & beside_what & FILLING)
+    return any(_answers_again(turn, act) for act in turn.done if isinstance(act, acts.Deny))
+
+
+def _answers_again(turn: Turn, act: acts.Deny) -> bool:
+    """True for a denial of grounds where they were asked for, or of a word that was not read."""
+    if act.target.kind == "grounds" and "Deny" in turn.state.unread_with:
+        return True
+    unread = set(" ".join(turn.state.unread).lower().split())
+    return bool(unread & set(act.words.lower().split()) - {"no", "the", "a", "not", "any"})

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from grammar import acts, store
+from grammar.acts import Act, Reference
 from grammar.building.context import Telling
 from grammar.clause import Element
 
@@ -87,3 +89,19 @@ def is_no_thing(elements: Sequence[Element], place: int, heard: str) -> bool:
 def behind_no(elements: Sequence[Element], place: int) -> bool:
     """ "no three 14-2s": a number behind "no" corrects."""
     return place > 0 and elements[place - 1].tag in ("no", "nope") and place == 1
+
+
+_FURTHER = frozenset({"second", "third", "fourth", "fifth", "sixth"})
+
+
+def one_more(act: Act, elements: Sequence[Element], place: int) -> Act:
+    """ "a second six-three", "put a second cable in it": one more."""
+    before = [element.tag for element in elements[max(0, place - 2) : place]]
+    if not isinstance(act, acts.AddCable) or act.count is not None:
+        return act
+    if len(before) < 2 or before[0] != "a" or before[1] not in _FURTHER:
+        return act
+    if act.awg is None:
+        target = Reference("cable", which="last", words=act.words)
+        return acts.More(target=target, count=1, words=act.words, span=act.span, function="request")
+    return replace(act, count=1, doubts=tuple(d for d in act.doubts if d.slot != "count"))

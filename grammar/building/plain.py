@@ -17,6 +17,7 @@ from grammar.building.beside import (
     is_no_thing,
     is_pronoun_one,
     is_size_behind_on,
+    one_more,
     size_behind_on,
 )
 from grammar.building.context import Telling
@@ -66,7 +67,7 @@ def plain_acts(telling: Telling, elements: Sequence[Element], rest: bool = False
         elif element.tag in SIZE_NUMBERS and is_size_behind_on(elements, place):
             made.append(size_behind_on(elements, place, telling))
         elif (act := act_of(element.found)) is not None and not _yet(act, telling.heard):
-            made.append(_partitive(act))
+            made.append(_partitive(one_more(act, elements, place)))
     if not made and (where := ALL_PLACED.fullmatch(" ".join(e.tag for e in elements))):
         span = (elements[0].start, elements[-1].end)
         made.append(

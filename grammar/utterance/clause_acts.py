@@ -9,6 +9,7 @@ from grammar.acts import Act, Unread
 from grammar.asking import ask, order
 from grammar.building.context import Telling
 from grammar.clause import Clause
+from grammar.lexis import known_words
 from grammar.making import thing_of
 from grammar.telling import parts_of, tell
 from grammar.unread import about_something_else, evidence, unread
@@ -21,7 +22,6 @@ from grammar.utterance.headings import (
     is_topic,
 )
 from grammar.utterance.markers import is_marker
-from grammar.vocabulary import known_words
 
 _CHANGES = frozenset(store.table("clauses")["other"]["change"])
 
@@ -42,7 +42,9 @@ def clause_acts(
     if about_something_else(clause, known_words(), _described(parts)):
         words = heard[clause.span[0] : clause.span[1]]
         exact = any(
-            found.kind == "cable" and found.get("count") is not None for found in clause.found
+            found.kind == "cable"
+            and (found.get("count") is not None or found.get("awg") is not None)
+            for found in clause.found
         )
         # what may be of the box after all is not passed over in silence
         held = [Unread(words, clause.span, True)] if exact else []

@@ -8,9 +8,9 @@ from grammar import acts, store
 from grammar.acts import Act, Unread
 from grammar.building.context import Telling
 from grammar.clause import Clause, Element
+from grammar.lexis import known_words
 from grammar.making import THINGS
 from grammar.telling import tell
-from grammar.vocabulary import known_words
 
 ROOMS = frozenset(store.table("clauses")["rooms"]["names"])
 ROOM_WORDS = frozenset(store.table("clauses")["rooms"]["words"])

@@ -48,14 +48,20 @@ def marker_acts(clause: Clause) -> list[Act]:
             return [acts.Undo(words=element.found.words, span=element.found.span)]
     if any(element.tag in ("no", "nope", "nah") for element in clause.elements):
         return [acts.No(words="no", span=clause.span)]
+    return []
+
+
+def dispute(clause: Clause) -> list[Act]:
+    """ "That's wrong", in answer to a question: no."""
     if DISPUTE.search(clause.line):
         return [acts.No(words="not so", span=clause.span)]
     return []
 
 
 _NOT_SO = re.compile(
-    r"(?:(?:no|wait|hey|but|ok|and|well) )*(?:that|it|this) (?:is|was) not (?:it|that|so|true"
-    r"|what i (?:said|meant|have|told you))"
+    r"(?:(?:no|wait|hey|but|ok|and|well) )*(?:(?:you|i) (?:got|had|have) (?:that|it|this) "
+    r"(?:all )?wrong|(?:that|it|this) (?:is|was) not (?:it|that|so|true"
+    r"|what i (?:said|meant|have|told you)))"
 )
 _NOT_NUMBER = re.compile(r"(?:(?:no|and|but|wait) )*not <n:([0-9.]+)>")
 _NUMBER_ONLY = re.compile(r"(?:(?:just|only|but|it is|make it) )*<n:([0-9.]+)>")

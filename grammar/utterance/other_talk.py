@@ -8,9 +8,9 @@ from functools import lru_cache
 from grammar import acts, store
 from grammar.acts import Act
 from grammar.clause import Clause
+from grammar.lexis import known_words
 from grammar.making import THINGS
 from grammar.utterance.headings import ROOM_WORDS, ROOMS
-from grammar.vocabulary import known_words
 
 _SOCIAL = store.table("social")
 #: Acts of which nothing may be left standing where a clause is about something else.

@@ -110,7 +110,7 @@ def once_corrected(made: list[Act], heard: str) -> list[Act]:
     return kept
 
 
-def false_starts(made: list[Act]) -> list[Act]:
+def false_starts(made: list[Act], heard: str) -> list[Act]:
     """ "two… no, three 14-2s, yeah three": a number taken back, or said once more."""
     kept: list[Act] = []
     for place, act in enumerate(made):
@@ -120,7 +120,11 @@ def false_starts(made: list[Act]) -> list[Act]:
             again = any(counted(getattr(one, "thing", one)) == act.value for one in kept[-2:])
             said_yes = bool(kept) and isinstance(kept[-1], acts.Yes)
             following = made[place + 1] if place + 1 < len(made) else None
-            stuttered = is_thing(following) and following.count == act.value
+            stuttered = (
+                is_thing(following)
+                and following.count == act.value
+                and bool(heard[act.span[1] : following.span[0]].strip())
+            )
             if (taken_back and not kept) or (again and said_yes) or stuttered:
                 continue
         kept.append(act)

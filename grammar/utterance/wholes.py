@@ -7,6 +7,7 @@ import re
 from grammar import acts
 from grammar.acts import Act, Unread
 from grammar.clause import Clause
+from grammar.lexis import known_words
 from grammar.utterance.box_groups import depth_said_apart, one_box
 from grammar.utterance.cable_groups import (
     each_pipe,
@@ -32,7 +33,6 @@ from grammar.utterance.repeats import (
     once_corrected,
 )
 from grammar.utterance.yokes import one_yoke
-from grammar.vocabulary import known_words
 
 
 def without_empty_undo(made: list[Act]) -> list[Act]:
@@ -86,7 +86,8 @@ def tidied(
             and all(isinstance(act, (*TELLS, acts.OtherTalk, acts.No, acts.Yes)) for act in made)
             and len(others) * 2 >= len(parts)
         ):
-            return [others[0]], []
+            places = {act.span for act in others}
+            return [others[0]], [run for run in left if run.span in places]
     made = landed_on_cables(
         [act for act in made if not (isinstance(act, acts.OpenBox) and act.name == "the")], heard
     )
@@ -106,7 +107,8 @@ def tidied(
     made = one_box(
         one_yoke(
             false_starts(
-                without_heading_devices(joined_counts(without_activity(made, heard)), heard)
+                without_heading_devices(joined_counts(without_activity(made, heard)), heard),
+                heard,
             ),
             heard,
         ),

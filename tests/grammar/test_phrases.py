@@ -14,7 +14,6 @@ from grammar import (
     help_topics,
     patterns,
     recognise,
-    recognition,
     sampling,
     store,
     telling,
@@ -26,6 +25,7 @@ from grammar.expression import Sequence as Sequenced
 from grammar.phrases import FILES, phrases, rules
 from grammar.statements import KINDS
 from grammar.understanding import prepared
+from grammar.utterance.other_talk import small_talk
 
 ROWS = [row for name in FILES for row in store.table(name)["phrase"]]
 #: Said to the recogniser's model, but read from the words of their clause (patterns.toml).
@@ -38,7 +38,6 @@ SHADOWED = {
     "(?:make|call) (?:it|that|them|those|this) (?:a |an ": "the patterns of “replace” take it",
     "(?:it|that) is (?:a )?<box_kind": "“it is two gang wide” begins with the tag of the box",
     "(?:make|change|switch|set|bump|swap|put) (?:the |my |this )?(?:box|volume)": "a value does",
-    "(?P<ref>{n} of <(?:cable|device|conductors)": "the pattern before it takes it",
     "(?P<n>{n}) of (?:the|those|these|my) <n:[^>]*>(?: cables?": "an earlier pattern takes it",
     "(?:another|one more|a second|a third|a fourth)(?: <n:1>)? of": "the noun group takes it",
     "(?: it)? (?:is|are|goes|go|lands|land|sits|stays)": "another pattern takes it",
@@ -169,7 +168,7 @@ def test_every_question_and_term_is_asked_in_the_corpus(row: dict[str, str]) -> 
 
 @pytest.mark.parametrize("row", store.table("social")["social"], ids=lambda row: row["what"])
 def test_every_kind_of_small_talk_is_in_the_corpus(row: dict[str, str]) -> None:
-    said = [recognition._social(case.say) for case in cases() if case.acts is not None]
+    said = [small_talk(case.say) for case in cases() if case.acts is not None]
     assert row["what"] in {getattr(act, "what", None) for act in said}
 
 

@@ -1,0 +1,148 @@
+"""What may not stand over a doubt does not; what is meant is asked.
+
+Totals by Table 314.16(B)(1) and 314.16(B)(1) to (6), NEC 2023: a 14-2 with its ground brings two
+conductors of 2.00 in³, all grounds one allowance, a switch or a receptacle two.
+"""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+import pytest
+
+from assistant.dialogue import Conversation, Reply
+
+FITS = ("two 14-2s and a switch", "18 cubic inches", "no clamps")
+OVER = ("two 14-2s, a switch and a receptacle", "16", "no clamps")
+
+
+def talk(*said: str) -> Reply:
+    """The last reply of a talk."""
+    conversation = Conversation()
+    return [conversation.hear(one) for one in said][-1]
+
+
+@pytest.mark.parametrize("denial", ["there is no dimmer", "there aren't any dimmers"])
+def test_a_denial_answers_no_question_about_another_thing(denial: str) -> None:
+    assert talk("two 14-2 cables", "two hundred", denial).asks == "confirm"
+    grounds = talk("four number 14 wires", "13 cubic inches", "no clamps", denial)
+    assert (grounds.asks, grounds.sheet.total) == ("grounds", Decimal("8.00"))
+    assert talk("two 14-2 cables", "18 cubic inches", denial).asks == "clamps"
+
+
+@pytest.mark.parametrize(
+    ("was", "said", "total"),
+    [
+        (("two 14-2s, a switch and a receptacle",), "no GFCI", "18.00"),
+        (("two 14-2s, a switch and a receptacle",), "no receptacle", "14.00"),
+        (("two 14-2s, a switch and a GFCI receptacle",), "no receptacle", "14.00"),
+    ],
+)
+def test_a_denial_acts_on_its_own_name(was: tuple[str, ...], said: str, total: str) -> None:
+    assert talk(*was, "16", "no clamps", said).sheet.total == Decimal(total)
+
+
+@pytest.mark.parametrize(
+    ("then", "verdict"),
+    [
+        (("no luminaire stud",), "incomplete"),
+        (("use 2020",), "incomplete"),
+        (("a dimmer",), "fits"),
+        (("skip",), "fits"),
+    ],
+)
+def test_unread_words_are_settled_by_what_says_them_again(
+    then: tuple[str, ...], verdict: str
+) -> None:
+    assert talk(*FITS, "3 zorbs", *then).verdict == verdict
+
+
+@pytest.mark.parametrize(
+    ("then", "verdict", "total"),
+    [
+        ((), "incomplete", "14.00"),
+        (("three",), "fits", "18.00"),
+        (("three 14-2s",), "fits", "18.00"),
+        (("a dimmer",), "fits", "14.00"),
+        (("skip",), "fits", "14.00"),
+        (("that's all",), "incomplete", "14.00"),
+    ],
+)
+def test_nothing_fits_while_something_is_said_to_be_wrong(
+    then: tuple[str, ...], verdict: str, total: str
+) -> None:
+    reply = talk(*FITS, "no no no", *then)
+    assert (reply.verdict, reply.sheet.total) == (verdict, Decimal(total))
+
+
+def test_undo_takes_back_what_was_wrong() -> None:
+    reply = talk(*FITS, "a dimmer", "no no no", "undo")
+    assert (reply.verdict, reply.sheet.total) == ("fits", Decimal("14.00"))
+
+
+@pytest.mark.parametrize("order", ["take out one of them", "take out the other one"])
+def test_what_may_be_several_things_is_asked(order: str) -> None:
+    asked = talk(*OVER, order)
+    assert (asked.verdict, asked.asks, asked.sheet.total) == (
+        "incomplete",
+        "confirm",
+        Decimal("18.00"),
+    )
+    named = talk(*OVER, order, "the switch")
+    assert (named.sheet.total, named.asks) == (Decimal("14.00"), None)
+
+
+@pytest.mark.parametrize(
+    ("said", "answer", "total", "capacity"),
+    [
+        ("18 or 20 cubic inches, no clamps", "20", "14.00", "20"),
+        ("18 cubic inches, 12.5 cubic inches, no clamps", "18 cubic inches", "14.00", "18"),
+        ("18 cubic inches, clamps inside, clamps outside", "outside", "14.00", "18"),
+    ],
+)
+def test_two_values_in_one_breath_are_asked(
+    said: str, answer: str, total: str, capacity: str
+) -> None:
+    asked = talk("two 14-2s and a switch", said)
+    assert (asked.verdict, asked.asks) == ("incomplete", "confirm")
+    got = talk("two 14-2s and a switch", said, answer)
+    assert (got.verdict, got.sheet.total, got.sheet.capacity) == (
+        "fits",
+        Decimal(total),
+        Decimal(capacity),
+    )
+
+
+def test_nothing_is_supposed_or_asked_away_of_the_boxes_of_a_job() -> None:
+    conversation = Conversation()
+    for said in ("two 14-2s", "next box den", "what if I delete box one?"):
+        reply = conversation.hear(said)
+    assert "only suppose" in reply.said
+    conversation.hear("should I delete box one?")
+    assert conversation.boxes.names == ("box 1", "den")
+
+
+def test_the_end_of_a_description_says_the_verdict_again() -> None:
+    for said in ("that's it", "that's all", "done"):
+        assert "14.00 of 18.0, margin 4.00" in talk(*FITS, "that's it", said).said
+
+
+def test_a_box_taken_up_again_says_its_caution_again() -> None:
+    first = Conversation()
+    for said in FITS:
+        first.hear(said)
+    again = Conversation(boxes={"box 1": first.talk.journal})
+    assert any(act.act == "caution" for act in again.hear("what's the total").acts)
+    assert not any(act.act == "caution" for act in again.hear("what's the total").acts)
+
+
+def test_unread_words_behind_a_box_event_are_kept() -> None:
+    conversation = Conversation()
+    conversation.hear("next box den, 3 zorbs")
+    kept = [record.entry for record in conversation.take_records() if record.entry]
+    assert any(run.words == "zorbs" for entry in kept for run in entry.unread)
+
+
+def test_an_answer_behind_a_number_left_alone_is_asked_back() -> None:
+    reply = talk("two 14-2s and a switch", "18 cubic inches", "a wire nut seven none")
+    assert (reply.verdict, reply.asks) == ("incomplete", "unread")
