@@ -11,6 +11,8 @@ from grammar.elements import ASKED, elements_of
 from grammar.mood import EVENTS, find_mood
 from grammar.statements import Statement
 
+__all__ = ["Clause", "Element", "clauses"]
+
 _TABLE = store.table("clauses")
 _HARD = frozenset(".;?!\n")
 _SOFT = frozenset(",:|()[]/")

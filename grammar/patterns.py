@@ -12,7 +12,7 @@ from grammar.needed import Needs, may_match
 from grammar.sieve import Sieve
 
 if TYPE_CHECKING:
-    from grammar.clause import Clause
+    from grammar.clauses import Clause
 
 
 class Pattern(NamedTuple):

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Sequence
 
-from grammar import numbers, store
+from grammar import store
 from grammar.acts import Unread
 from grammar.clause import Clause, Element
 
@@ -14,7 +14,6 @@ _UNITS = frozenset(_TABLE["units"])
 _LABELS = frozenset(_TABLE["labels"])
 _PREPOSITIONS = frozenset(_TABLE["prepositions"])
 _CHANGE = frozenset(_TABLE["change"])
-_QUANTITY = frozenset(_TABLE["quantity"])
 _SUBJECTS = frozenset(_TABLE["subjects"])
 _AWAY = frozenset(_TABLE["away"])
 _VERBS = frozenset(_TABLE["verbs"])
@@ -186,8 +185,3 @@ def _abbreviation(said: str, text: str) -> bool:
     return (
         len(said) < 6 and said.isupper() and not text.isupper() and not re.search("[AEIOUY]", said)
     )
-
-
-def is_number(tag: str) -> bool:
-    """Whether a word is one of a number."""
-    return bool(numbers.word_classes(tag))

@@ -80,13 +80,7 @@ def build_replacement(match: Match, telling: Telling) -> list[Act] | None:
     thing = thing_in(match, "new")
     if thing is None:
         return None
-    if not match.has("ref"):
-        return [
-            acts.Restate(
-                thing=thing, words=words, span=span, doubts=thing.doubts, function="correction"
-            )
-        ]
-    if match.found.group("ref") in _PRONOUNS:
+    if not match.has("ref") or match.found.group("ref") in _PRONOUNS:
         return [
             acts.Restate(
                 thing=thing, words=words, span=span, doubts=thing.doubts, function="correction"
@@ -132,7 +126,7 @@ def build_recount(match: Match, telling: Telling) -> list[Act] | None:
     whole = value == int(value)
     if target.kind == "box" or not whole:
         return [acts.SetVolume(volume=value, words=words, span=span, function="correction")]
-    if target.kind in ("clamps",):
+    if target.kind == "clamps":
         return None
     if target.kind == "grounds" and int(value) in (14, 12, 10, 8, 6):
         return [

@@ -78,7 +78,7 @@ def build_widen(match: Match, telling: Telling) -> list[Act] | None:
     if not kinds or kinds[0].get("gangs") is None or kinds[0].get("family") is not None:
         return None
     target = reference_to(devices[0]) if devices else Reference("device", which="last")
-    made: list[Act] = [
+    return [
         acts.Widen(
             target=target,
             gangs=int(cast(int, kinds[0].get("gangs"))),
@@ -87,7 +87,6 @@ def build_widen(match: Match, telling: Telling) -> list[Act] | None:
             function="correction",
         )
     ]
-    return made
 
 
 def build_canopy(match: Match, telling: Telling) -> list[Act] | None:
