@@ -6,7 +6,6 @@ import re
 from dataclasses import dataclass
 
 from grammar import store
-from grammar.acts import Function
 from grammar.clause import Clause
 
 _TABLE = store.table("clauses")["correction"]
@@ -26,11 +25,6 @@ class Telling:
     clause: Clause
     heard: str
     corrective: bool = False
-
-    @property
-    def function(self) -> Function:
-        """Whether it corrects."""
-        return "correction" if self.corrects else "inform"
 
     @property
     def corrects(self) -> bool:
