@@ -72,16 +72,17 @@ class Engine:
             if skipped < best[first + 1]:
                 best[first + 1] = skipped
                 came[first + 1] = (first, -1)
-            state: State | None = start
+            state = start
             end = first
             while end < count:
                 symbol = symbols[end]
                 try:
-                    state = state.after[symbol]  # type: ignore[union-attr]
+                    after = state.after[symbol]
                 except KeyError:
-                    state = step(state, symbol)  # type: ignore[arg-type]
-                if state is None:
+                    after = step(state, symbol)
+                if after is None:
                     break
+                state = after
                 end += 1
                 if state.accepts:
                     try:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 from dataclasses import fields, replace
-from functools import lru_cache
+from functools import cache
 from typing import Any, cast
 
 from grammar import acts
@@ -23,7 +23,7 @@ THINGS: dict[str, type[Act]] = {
     "terminal_block": acts.AddTerminalBlock,
     "uncounted": acts.AddUncounted,
 }
-KIND_OF = {made: kind for kind, made in THINGS.items()}
+KIND_OF: dict[type[Act], ThingKind] = {made: cast(ThingKind, kind) for kind, made in THINGS.items()}
 BOX: dict[str, type[Act]] = {
     "box_volume": acts.SetVolume,
     "box_size": acts.SetSize,
@@ -66,9 +66,10 @@ QUESTIONS = frozenset(
 PLAIN = {**THINGS, **BOX, **ANSWERS, **CONTROL}
 
 
-@lru_cache(maxsize=128)
-def _names(made: type[Act]) -> frozenset[str]:
-    return frozenset(field.name for field in fields(made))
+@cache
+def _names(kind: str) -> frozenset[str]:
+    """The fields of the act that a kind of statement makes."""
+    return frozenset(field.name for field in fields(PLAIN[kind]))
 
 
 def act_of(statement: Statement) -> Act | None:
@@ -76,29 +77,14 @@ def act_of(statement: Statement) -> Act | None:
     kind = statement.kind
     if kind in QUESTIONS:
         return acts.Ask(about=cast(Any, kind), words=statement.words, span=statement.span)
-    if kind in ("brief", "full"):
-        return _carrying(statement, acts.SetForm, brief=kind == "brief")
-    if kind == "why":
-        of = statement.get("of")
-        return _carrying(statement, acts.AskWhy, of=None if of is None else str(of))
-    if kind == "what_changes":
-        return _carrying(statement, acts.AskEdition, year=str(statement.get("year") or ""))
-    if kind == "go_back":
-        return _carrying(statement, acts.OpenBox, which="previous")
-    if kind == "nothing":
-        return _nothing(statement)
-    if kind == "clamps" and statement.get("count") == 0:
-        return _carrying(statement, acts.SetClamps, where="none")
-    if kind == "open_box":
-        return _open(statement)
-    if kind == "grounds" and statement.get("count") == 0:
-        return _carrying(statement, acts.Deny, target=Reference("grounds", words=statement.words))
-    if kind == "device" and statement.get("count") == 0:
-        return _carrying(statement, acts.Deny, target=reference_to(statement))
+    if (special := _SPECIAL.get(kind)) is not None:
+        return special(statement)
+    if kind in ("clamps", "grounds", "device") and statement.get("count") == 0:
+        return _none_of(statement)
     made = PLAIN.get(kind)
     if made is None:
         return None
-    known = _names(made)
+    known = _names(kind)
     slots = {slot: value for slot, value in statement.slots.items() if slot in known}
     if kind in ("undo", "redo"):
         slots["count"] = int(statement.get("count") or 1) if not statement.doubts else 1
@@ -110,6 +96,38 @@ def act_of(statement: Statement) -> Act | None:
     )
 
 
+def _none_of(statement: Statement) -> Act:
+    """ "Zero clamps", "no grounds", "0 devices"."""
+    if statement.kind == "clamps":
+        return _carrying(statement, acts.SetClamps, where="none")
+    if statement.kind == "grounds":
+        return _carrying(statement, acts.Deny, target=Reference("grounds", words=statement.words))
+    return _carrying(statement, acts.Deny, target=reference_to(statement))
+
+
+def _form(statement: Statement) -> Act:
+    return _carrying(statement, acts.SetForm, brief=statement.kind == "brief")
+
+
+def _why(statement: Statement) -> Act:
+    of = statement.get("of")
+    return _carrying(statement, acts.AskWhy, of=None if of is None else str(of))
+
+
+def _changes(statement: Statement) -> Act:
+    return _carrying(statement, acts.AskEdition, year=str(statement.get("year") or ""))
+
+
+def _back(statement: Statement) -> Act:
+    return _carrying(statement, acts.OpenBox, which="previous")
+
+
+_WHICH = {
+    "first": "first", "last": "last", "previous": "previous", "other": "previous",
+    "one before": "previous", "before": "previous", "prior": "previous",
+}  # fmt: skip
+
+
 def _open(statement: Statement) -> Act:
     """ "Go to the first one", "back to the last box"."""
     name = str(statement.get("name") or "")
@@ -117,8 +135,7 @@ def _open(statement: Statement) -> Act:
         year = re.sub(r"\D", "", name)
         return _carrying(statement, acts.SetEdition, year=year)
     bare = name.lower().removesuffix(" box").removesuffix(" one").removeprefix("the ")
-    which = {"first": "first", "last": "last", "previous": "previous", "other": "previous",
-             "one before": "previous", "before": "previous", "prior": "previous"}.get(bare, "")  # fmt: skip
+    which = _WHICH.get(bare, "")
     if which == "last" and "back" in statement.words.lower():
         which = "previous"
     return _carrying(statement, acts.OpenBox, name="" if which else name, which=which)
@@ -160,6 +177,18 @@ def _fitting_name(words: str) -> str | None:
     if stud == hickey:
         return None
     return "luminaire stud" if stud else "hickey"
+
+
+#: Statements whose slots are not simply the fields of an act.
+_SPECIAL: dict[str, Callable[[Statement], Act]] = {
+    "brief": _form,
+    "full": _form,
+    "why": _why,
+    "what_changes": _changes,
+    "go_back": _back,
+    "nothing": _nothing,
+    "open_box": _open,
+}
 
 
 def _device_name(words: str) -> str | None:

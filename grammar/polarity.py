@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass, field
 
 from grammar import store
-from grammar.clauses import Element
+from grammar.clause import Element
 
 _TABLE = store.table("clauses")["polarity"]
+_DENYING = store.table("clauses")["denying"]
 _NEGATORS = frozenset(_TABLE["negators"])
 _BETWEEN = frozenset(_TABLE["between"])
 _ENDS = frozenset(_TABLE["ends"])
@@ -18,83 +20,13 @@ DENIABLE = frozenset(
      "terminal_block", "uncounted", "clamps", "part", "barrier", "place", "nothing"}
 )  # fmt: skip
 #: "I can't tell", "ain't looked": what follows is not denied, it is not known.
-_UNSURE = frozenset(
-    {
-        "look",
-        "looked",
-        "check",
-        "checked",
-        "know",
-        "tell",
-        "sure",
-        "remember",
-        "counted",
-        "yet",
-        "seen",
-        "about",
-        "asked",
-        "think",
-        "thought",
-    }
-)
+_UNSURE = frozenset(_DENYING["unsure"])
 #: Words that may stand between a negator and a thing without being known.
 _UNKNOWN_BETWEEN = 2
 
 
-_LEADS = frozenset(
-    {
-        "hmm",
-        "um",
-        "uh",
-        "oh",
-        "well",
-        "so",
-        "ok",
-        "okay",
-        "and",
-        "but",
-        "no",
-        "actually",
-        "wait",
-        "man",
-        "ah",
-    }
-)
-_MARKED = frozenset(
-    {
-        "wait",
-        "sorry",
-        "actually",
-        "i",
-        "it",
-        "that",
-        "those",
-        "they",
-        "these",
-        "this",
-        "the",
-        "there",
-        "make",
-        "hold",
-        "just",
-        "only",
-        "its",
-        "is",
-        "we",
-        "you",
-        "he",
-        "she",
-        "let",
-        "scratch",
-        "my",
-        "oh",
-        "so",
-        "um",
-        "uh",
-        "need",
-        "forget",
-    }
-)
+_LEADS = frozenset(_DENYING["leads"])
+_ANSWERING = frozenset(_DENYING["answering"])
 
 
 def _marker(elements: Sequence[Element], place: int) -> bool:
@@ -103,7 +35,7 @@ def _marker(elements: Sequence[Element], place: int) -> bool:
         return False
     if any(e.found is not None or e.tag not in _LEADS for e in elements[:place]):
         return False
-    return len(elements) < place + 2 or elements[place + 1].tag in _MARKED
+    return len(elements) < place + 2 or elements[place + 1].tag in _ANSWERING
 
 
 def is_negator(element: Element) -> bool:
@@ -113,50 +45,73 @@ def is_negator(element: Element) -> bool:
 
 def denied(elements: Sequence[Element]) -> set[int]:
     """The places of the things that are denied."""
-    found: set[int] = set()
-    open_at: int | None = None
-    unknown = 0
+    reach = _Reach(elements)
     for place, element in enumerate(elements):
         if is_negator(element) and not _marker(elements, place):
-            if _denies_back(elements, place):
-                found.add(_thing_before(elements, place))
-                open_at = None
-                continue
-            if element.tag == "not" and place and elements[place - 1].tag == "can":
-                return found  # "I can't see the clamps from here": not known, not denied
-            open_at, unknown = place, 0
-            continue
-        if open_at is None:
-            continue
+            if not reach.open(place):
+                break
+        elif reach.open_at is not None and not reach.go_on(place, reach.open_at):
+            break
+    return reach.found
+
+
+@dataclass(slots=True)
+class _Reach:
+    """How far a negator reaches over what follows it, and what it denies there."""
+
+    elements: Sequence[Element]
+    found: set[int] = field(default_factory=set)
+    open_at: int | None = None
+    """The place of the negator that still reaches."""
+    unknown: int = 0
+
+    def open(self, place: int) -> bool:
+        """Begin at a negator; False where nothing of the clause is denied from here on."""
+        if _denies_back(self.elements, place):
+            self.found.add(_thing_before(self.elements, place))
+            self.open_at = None
+            return True
+        if self.elements[place].tag == "not" and _follows(self.elements, place, "can"):
+            return False  # "I can't see the clamps from here": not known, not denied
+        self.open_at, self.unknown = place, 0
+        return True
+
+    def go_on(self, place: int, open_at: int) -> bool:
+        """Reach over one more element; False where the rest is not known rather than denied."""
+        element = self.elements[place]
         kind = element.found.kind if element.found is not None else ""
         if kind in DENIABLE:
-            if _counted(element) and not _follows(elements, place, "or", "nor"):
-                open_at = None
-                continue
-            if (
-                found
-                and _article(element)
-                and not _follows(elements, place, "or", "nor", "and", ",")
-            ):
-                open_at = None  # "no dimmer a switch", by ear
-                continue
-            found.add(place)
-            unknown = 0
+            self._thing(place)
         elif element.tag in ("or", "nor", "any", "neither"):
-            unknown = 0
+            self.unknown = 0
         elif element.tag in ("but", "just", "only", "except"):
-            open_at = None
+            self.open_at = None
         elif element.tag in _ENDS and place > open_at + 1:
-            open_at = None if found else open_at
+            self.open_at = None if self.found else open_at
         elif element.tag in _UNSURE:
-            return found
+            return False
         elif kind or element.tag[0] == "<":
-            open_at = None
+            self.open_at = None
         elif element.tag not in _BETWEEN:
-            unknown += 1
-            if unknown > _UNKNOWN_BETWEEN:
-                open_at = None
-    return found
+            self.unknown += 1
+            if self.unknown > _UNKNOWN_BETWEEN:
+                self.open_at = None
+        return True
+
+    def _thing(self, place: int) -> None:
+        """Deny the thing at a place, where it is no noun group of its own."""
+        element = self.elements[place]
+        if _counted(element) and not _follows(self.elements, place, "or", "nor"):
+            self.open_at = None
+        elif (
+            self.found
+            and _article(element)
+            and not _follows(self.elements, place, "or", "nor", "and", ",")
+        ):
+            self.open_at = None  # "no dimmer a switch", by ear
+        else:
+            self.found.add(place)
+            self.unknown = 0
 
 
 def _counted(element: Element) -> bool:

@@ -3,20 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, field, replace
 
 from grammar import acts
 from grammar.acts import Act, Unread, Utterance
+from grammar.clause import Clause
 from grammar.clauses import clauses
 from grammar.understanding import understand
 from grammar.utterance.clause_acts import clause_acts
-from grammar.utterance.headings import (
-    BOX_TOPIC,
-    LETTERED,
-    NUMBERED,
-    box_heading,
-    of_the_box,
-)
+from grammar.utterance.headings import BOX_TOPIC, LETTERED, NUMBERED, box_heading, of_the_box
 from grammar.utterance.layout import plain_layout, single_spaced, trimmed
 from grammar.utterance.markers import (
     DISPUTE,
@@ -59,90 +54,130 @@ def recognise(
         )
     if social := small_talk(found.heard):
         return Utterance(found.heard, (social,))
-    made: list[Act] = []
-    left: list[Unread] = []
-    parts = without_asides(clauses(laid, found.statements))
-    place = 0
-    corrective = False
-    while place < len(parts):
-        clause = parts[place]
-        if BOX_TOPIC.match(clause.line) and place + 1 < len(parts):
-            place, told, weighty = clause_acts(parts, place + 1, found.heard, True)
-            made += [of_the_box(act) for act in told]
-            left += weighty
-            continue
-        if not place and (name := box_heading(clause, parts, found.heard)):
-            made.append(acts.NextBox(name=name, words=name, span=clause.span))
-            place += 1
-            continue
-        if (
-            not place
-            and len(parts) > 1
-            and clause.closes in (".", ":", ";", "\n")
-            and NUMBERED.fullmatch(clause.line)
-        ):
-            place += 1  # "Number six. Two 14-3s …": a heading
-            continue
-        if (
-            place
-            and clause.line.startswith("so ")
-            and any(act.function == "correction" for act in made)
-            and clause.mood == "declarative"
-        ):
-            corrective = True  # "… so three 14-2s and one 14-3" sums up what is now
-        if (contrast := not_but(clause, parts, place)) is not None:
-            made.append(contrast)
-            place += 2
-            continue
-        if (
-            clause.line.startswith("not <")
-            and clause.closes in (",", ".", ";", "-")
-            and len(clause.elements) < 4
-            and place + 1 < len(parts)
-        ):
-            place, told, weighty = clause_acts(parts, place + 1, found.heard, True)
-            made += told
-            left += weighty
-            continue
-        if is_marker(clause) and place + 1 < len(parts) and clause.closes not in ("?",):
-            corrective = True
-            made += marker_acts(clause)
-            place += 1
-            continue
-        if (
-            is_marker(clause)
-            and expect != "confirm"
-            and DISPUTE.search(clause.line)
-            and clause.closes != "?"
-        ):
-            # what is wrong is yet to be said
-            words = found.heard[clause.span[0] : clause.span[1]]
-            made.append(acts.Mistaken(words=words, span=clause.span))
-            place += 1
-            continue
-        if (
-            place
-            and place + 1 == len(parts)
-            and TRAILING.fullmatch(clause.line)
-            and parts[place - 1].closes in (",", "", "-")
-        ):
-            made = restated_after_all(made)  # "three 12-2s, I mean"
-            place += 1
-            continue
-        if is_marker(clause) and (plain := marker_acts(clause) or dispute(clause)):
-            made += plain  # "no" at the end, or by itself
-            place += 1
-            continue
-        place, told, weighty = clause_acts(parts, place, found.heard, corrective)
-        made += told
-        left += weighty
-        corrective = False
-    if found.passed:
-        left = [
-            run
-            for run in left
-            if not any(s <= run.span[0] and run.span[1] <= e for s, e in found.passed)
-        ]
-    made, left = tidied(made, left, parts, found.heard)
+    reading = _Reading(found.heard, without_asides(clauses(laid, found.statements)), expect)
+    reading.read()
+    left = [
+        run
+        for run in reading.left
+        if not any(s <= run.span[0] and run.span[1] <= e for s, e in found.passed)
+    ]
+    made, left = tidied(reading.made, left, reading.parts, found.heard)
     made = without_empty_undo(made)
     return Utterance(found.heard, tuple(made), tuple(left))
+
+
+@dataclass(slots=True)
+class _Reading:
+    """The clauses of an utterance read one after the other: what they made, what they left."""
+
+    heard: str
+    parts: list[Clause]
+    expect: str | None
+    made: list[Act] = field(default_factory=list)
+    left: list[Unread] = field(default_factory=list)
+    place: int = 0
+    corrective: bool = False
+    """True behind a mark of correction: what comes next corrects."""
+
+    def read(self) -> None:
+        """Read every clause, in order."""
+        while self.place < len(self.parts):
+            clause = self.parts[self.place]
+            if self._topic(clause) or self._heading(clause):
+                continue
+            if self._sums_up(clause):
+                self.corrective = True
+            if self._contrast(clause) or self._mark(clause) or self._afterthought(clause):
+                continue
+            self.made += self._told(self.place, self.corrective)
+            self.corrective = False
+
+    @property
+    def _last(self) -> bool:
+        """Whether no clause follows."""
+        return self.place + 1 == len(self.parts)
+
+    def _told(self, place: int, corrective: bool) -> list[Act]:
+        """The acts of the clause at a place; the reading goes on behind it."""
+        self.place, told, weighty = clause_acts(self.parts, place, self.heard, corrective)
+        self.left += weighty
+        return told
+
+    def _topic(self, clause: Clause) -> bool:
+        """ "The box: 20": what follows is of the box."""
+        if self._last or not BOX_TOPIC.match(clause.line):
+            return False
+        self.made += [of_the_box(act) for act in self._told(self.place + 1, True)]
+        return True
+
+    def _heading(self, clause: Clause) -> bool:
+        """ "Kitchen island: …" names the box; "Number six. Two 14-3s …" is a heading."""
+        if self.place:
+            return False
+        if name := box_heading(clause, self.parts, self.heard):
+            self.made.append(acts.NextBox(name=name, words=name, span=clause.span))
+        elif self._last or clause.closes not in _HEADS or not NUMBERED.fullmatch(clause.line):
+            return False
+        self.place += 1
+        return True
+
+    def _sums_up(self, clause: Clause) -> bool:
+        """ "… so three 14-2s and one 14-3" behind a correction sums up what is now."""
+        return (
+            self.place > 0
+            and clause.line.startswith("so ")
+            and any(act.function == "correction" for act in self.made)
+            and clause.mood == "declarative"
+        )
+
+    def _contrast(self, clause: Clause) -> bool:
+        """ "Not two, one", "not a switch, a dimmer"."""
+        if (contrast := not_but(clause, self.parts, self.place)) is not None:
+            self.made.append(contrast)
+            self.place += 2
+            return True
+        if (
+            not self._last
+            and clause.line.startswith("not <")
+            and clause.closes in (",", ".", ";", "-")
+            and len(clause.elements) < 4
+        ):
+            self.made += self._told(self.place + 1, True)
+            return True
+        return False
+
+    def _mark(self, clause: Clause) -> bool:
+        """A clause that only marks a correction; behind it, what is wrong may be unsaid."""
+        if clause.closes == "?" or not is_marker(clause):
+            return False
+        if not self._last:
+            self.corrective = True
+            self.made += marker_acts(clause)
+        elif self.expect != "confirm" and DISPUTE.search(clause.line):
+            # what is wrong is yet to be said
+            words = self.heard[slice(*clause.span)]
+            self.made.append(acts.Mistaken(words=words, span=clause.span))
+        else:
+            return False
+        self.place += 1
+        return True
+
+    def _afterthought(self, clause: Clause) -> bool:
+        """ "Three 12-2s, I mean"; "no" at the end, or by itself."""
+        if (
+            self.place
+            and self._last
+            and TRAILING.fullmatch(clause.line)
+            and self.parts[self.place - 1].closes in (",", "", "-")
+        ):
+            self.made = restated_after_all(self.made)
+        elif is_marker(clause) and (plain := marker_acts(clause) or dispute(clause)):
+            self.made += plain
+        else:
+            return False
+        self.place += 1
+        return True
+
+
+#: The breaks that may stand behind the number of an exercise.
+_HEADS = (".", ":", ";", "\n")

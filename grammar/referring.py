@@ -8,7 +8,7 @@ from typing import cast
 
 from grammar import numbers
 from grammar.acts import Reference, ThingKind, Which
-from grammar.clauses import Element
+from grammar.clause import Element
 from grammar.making import reference_to
 from grammar.statements import Statement
 

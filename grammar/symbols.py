@@ -98,9 +98,12 @@ class Symbols:
         meant = not (matched or words & self._lexicon.fillers)
         matched |= self._classes(text)
         strange = (
-            meant and text.isalpha() and text not in _FUNCTION_WORDS and text not in self._lexicon.homophones
+            meant
+            and text.isalpha()
+            and text not in _FUNCTION_WORDS
+            and text not in self._lexicon.homophones
             and not numbers.word_classes(text)
-        )  # fmt: skip
+        )
         if strange and "%unknown" in self.keys:
             matched.add(self.keys["%unknown"])
         if meant and text.isalpha() and text.isascii() and not numbers.word_classes(text):

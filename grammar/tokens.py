@@ -34,7 +34,8 @@ _TOKEN = re.compile(
     re.VERBOSE,
 )
 _ABBREVIATED = re.compile(
-    r"\b(cu|sq|oct|recep|recept|rcpt|recp|sw|gnd|grd|conn|dev|int|ext|in|ea|pc|pcs|qty|ga|approx|dup|dbl|sgl|w|incl)\.(?=\s*[a-z0-9(,;]|in\b)"
+    r"\b(cu|sq|oct|recep|recept|rcpt|recp|sw|gnd|grd|conn|dev|int|ext|in|ea|pc|pcs|qty|ga"
+    r"|approx|dup|dbl|sgl|w|incl)\.(?=\s*[a-z0-9(,;]|in\b)"
 )
 _NUMBERED = re.compile(r"(?m)^[ \t]*\d{1,2}[.)][ \t]+(?=\S)")
 _DASHES = {"–": "-", "—": ",", "−": "-", "‑": "-", "’": "'", "‘": "'", "″": '"', "“": '"', "”": '"'}

@@ -5,35 +5,45 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Sequence
 
-from grammar import numbers, store
+from grammar import store
 from grammar.acts import Unread
-from grammar.clauses import Clause, Element
+from grammar.clause import Clause, Element
 
 _TABLE = store.table("clauses")["other"]
 _UNITS = frozenset(_TABLE["units"])
 _LABELS = frozenset(_TABLE["labels"])
 _PREPOSITIONS = frozenset(_TABLE["prepositions"])
 _CHANGE = frozenset(_TABLE["change"])
-_QUANTITY = frozenset(_TABLE["quantity"])
 _SUBJECTS = frozenset(_TABLE["subjects"])
 _AWAY = frozenset(_TABLE["away"])
 _VERBS = frozenset(_TABLE["verbs"])
 _MEASURE = re.compile(
-    r"(?:<n:[^>]*>|<size[^>]*>|<box_size[^>]*>) (?:(?:inch|inches|in|foot|feet|ft) )*(?:on center|oc|(?<!<n:1> )off|above|below|apart|high|up|from|away|left of|right of|over from|long|wide|tall|run|of (?:pipe|wire|cable|conduit))\b"
+    r"(?:<n:[^>]*>|<size[^>]*>|<box_size[^>]*>) (?:(?:inch|inches|in|foot|feet|ft) )*"
+    r"(?:on center|oc|(?<!<n:1> )off|above|below|apart|high|up|from|away|left of|right of"
+    r"|over from|long|wide|tall|run|of (?:pipe|wire|cable|conduit))\b"
 )
 _AWAY_WORD = re.compile(r"\b(?:" + "|".join(_TABLE["away"]) + r")\b")
 _FAR = re.compile(r"\b(?:" + "|".join(_TABLE["far"]) + r")\b")
 _REMARK = re.compile(
-    r"^(?:(?:and|but|so|well|man|oh) )*(?:the |this |that |my |these |those )*<(?:grounds|fitting|device|clamps|cable|conductors|box_kind|uncounted|part)[^>]*> (?:is|are|was|were|looks?|feels?|seems?|smells?) (?:not |so |very |really |all |kind of |pretty |too |a bit |still )*(?!gone|moved|removed|deleted|out\b|off\b|there|missing|in |on |out |inside|outside|all |the |a |an |both |from |to )[a-z]+(?: (?:in|on|at|by|from) .*| [a-z]+)?$"
+    r"^(?:(?:and|but|so|well|man|oh) )*(?:the |this |that |my |these |those )*<(?:grounds"
+    r"|fitting|device|clamps|cable|conductors|box_kind|uncounted|part)[^>]*> (?:is|are|was|were"
+    r"|looks?|feels?|seems?|smells?) (?:not |so |very |really |all |kind of |pretty |too "
+    r"|a bit |still )*(?!gone|moved|removed|deleted|out\b|off\b|there|missing|in |on |out "
+    r"|inside|outside|all |the |a |an |both |from |to )[a-z]+(?: (?:in|on|at|by|from) .*"
+    r"| [a-z]+)?$"
 )
 #: "the house was built in 2017": a year of a building is no edition.
 _BUILT = re.compile(
-    r"\b(?:built|bought|renovated|remodeled|remodelled|rewired|born|moved in|since|installed in|wired in)\b.*(?:<edition|<n:(?:19|20)\d\d>)"
+    r"\b(?:built|bought|renovated|remodeled|remodelled|rewired|born|moved in|since|installed in"
+    r"|wired in)\b.*(?:<edition|<n:(?:19|20)\d\d>)"
 )
 #: "somebody wants a receptacle on it now": of the box, whoever wants it.
 _ON_IT = re.compile(r"\b(?:in|on|into|onto) (?:it|there|this box|the box|that box|here)\b")
 _FURTHER = re.compile(r"\b(?:a (?:second|third|fourth|fifth)|another) <cable")
-_EDITION = re.compile(r"\b(?:took up|adopted|go by|going by|went to|use|using|under|on|enforce[sd]?|switched to|moved to) <edition")
+_EDITION = re.compile(
+    r"\b(?:took up|adopted|go by|going by|went to|use|using|under|on|enforce[sd]?|switched to"
+    r"|moved to) <edition"
+)
 _MONEY = re.compile(r"\$ ?<n|\$ ?\d")
 
 
@@ -57,28 +67,27 @@ def about_something_else(clause: Clause, known: Iterable[str], described: bool =
         return False
     if things and _ON_IT.search(clause.line):
         return False
-    strong = any(evidence(element) for element in clause.elements)
-    if _REMARK.match(clause.line) and not strong:
+    if any(evidence(element) for element in clause.elements):
+        return False
+    if _REMARK.match(clause.line):
         rest = [w for w in words if w.isalpha() and w not in known]
         if rest and not any(w.startswith("<n") for w in words):
             return True
-    if _BUILT.search(clause.line) and not strong:
+    if _BUILT.search(clause.line):
         return True
-    for place, word in enumerate(words):
-        if word in _AWAY and not strong:
-            return True
-        singular = word.removesuffix("s")
-        if (
-            (word in _SUBJECTS or singular in _SUBJECTS)
-            and not strong
-            and not _modifies(words, place)
-        ):
-            return True
-        if word in _VERBS and not strong and _governs(words, place):
-            return True
-        if word in _UNITS and place and words[place - 1].startswith("<n:") and not strong:
-            return True
-    return False
+    return any(_leads_away(words, place) for place in range(len(words)))
+
+
+def _leads_away(words: Sequence[str], place: int) -> bool:
+    """Whether the word at a place shows that the clause is about something else."""
+    word = words[place]
+    if word in _AWAY:
+        return True
+    if (word in _SUBJECTS or word.removesuffix("s") in _SUBJECTS) and not _modifies(words, place):
+        return True
+    if word in _VERBS and _governs(words, place):
+        return True
+    return word in _UNITS and place > 0 and words[place - 1].startswith("<n:")
 
 
 def evidence(element: Element) -> bool:
@@ -176,8 +185,3 @@ def _abbreviation(said: str, text: str) -> bool:
     return (
         len(said) < 6 and said.isupper() and not text.isupper() and not re.search("[AEIOUY]", said)
     )
-
-
-def is_number(tag: str) -> bool:
-    """Whether a word is one of a number."""
-    return bool(numbers.word_classes(tag))

@@ -37,7 +37,7 @@ TYPES: dict[str, tuple[type, ...]] = {
 
 def kind_of(thing: Thing) -> ThingKind:
     """The kind of a described thing."""
-    return KIND_OF[type(thing)]  # type: ignore[return-value]
+    return KIND_OF[type(thing)]
 
 
 def to_thing(thing: Thing) -> Reference:

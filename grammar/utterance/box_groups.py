@@ -10,7 +10,9 @@ from grammar import acts, numbers
 from grammar.acts import Act, Unread
 
 _FRACTION = re.compile(
-    r"\b(?:(?:an? )?inch (?:and |n )?(?:a |an )?(?:half|quarter|eighth|\d/\d)|(?:one|two|three|1|2|3)(?: inch(?:es)?)?(?:[- ]| and | n )?(?:a |an |one |three |five |seven )?(?:half|quarters?|eighths?|\d/\d))\b"
+    r"\b(?:(?:an? )?inch (?:and |n )?(?:a |an )?(?:half|quarter|eighth|\d/\d)|(?:one|two|three"
+    r"|1|2|3)(?: inch(?:es)?)?(?:[- ]| and | n )?(?:a |an |one |three |five |seven )?(?:half"
+    r"|quarters?|eighths?|\d/\d))\b"
 )
 
 
@@ -19,7 +21,7 @@ def depth_said_apart(
 ) -> tuple[list[Act], list[Unread]]:
     """ "deep four square, the two and an eighth one": a depth that no phrase took."""
     open_ = [
-        n
+        (n, act)
         for n, act in enumerate(made)
         if isinstance(act, acts.SetSize) and (act.depth is None or isinstance(act.depth, str))
     ]
@@ -53,7 +55,8 @@ def depth_said_apart(
         if value is None or not 1 <= value < 5:
             continue
         if open_:
-            made[open_[-1]] = replace(made[open_[-1]], depth=value)  # type: ignore[call-arg]
+            at, size = open_[-1]
+            made[at] = replace(size, depth=value)
         else:
             made.append(
                 acts.SetSize(
@@ -88,11 +91,12 @@ def one_box(made: list[Act], heard: str) -> list[Act]:
             at = next(
                 (n for n in reversed(range(len(kept))) if isinstance(kept[n], acts.SetSize)), None
             )
-            size = kept[at] if at is not None else None
-            if isinstance(size, acts.SetSize) and (
-                size.depth is None or isinstance(size.depth, str)
+            if (
+                at is not None
+                and isinstance(size := kept[at], acts.SetSize)
+                and (size.depth is None or isinstance(size.depth, str))
             ):
-                kept[at] = replace(size, depth=act.volume)  # type: ignore[index]
+                kept[at] = replace(size, depth=act.volume)
                 continue
         if (
             isinstance(act, acts.SetVolume)
@@ -110,15 +114,16 @@ def one_box(made: list[Act], heard: str) -> list[Act]:
                     span=(last.span[0], act.span[1]),
                 )
                 continue
-        depth_only = isinstance(act, acts.SetSize) and act.family is None and act.width is None
         if (
-            depth_only
+            isinstance(act, acts.SetSize)
+            and act.family is None
+            and act.width is None
             and isinstance(last, acts.AddPart)
             and last.name == "extension ring"
             and last.depth is None
             and last.volume is None
         ):
-            kept[-1] = replace(last, depth=act.depth, span=(last.span[0], act.span[1]))  # type: ignore[union-attr]
+            kept[-1] = replace(last, depth=act.depth, span=(last.span[0], act.span[1]))
             continue
         if (
             isinstance(act, acts.SetSize)
@@ -126,18 +131,16 @@ def one_box(made: list[Act], heard: str) -> list[Act]:
             and last.volume is None
             and last.name == "extension ring"
             and last.family is None
+            and _on_another(kept)
         ):
-            if any(isinstance(one, (acts.SetSize, acts.SetVolume)) for one in kept[:-1]) or not any(
-                isinstance(one, acts.SetSize) for one in kept
-            ):
-                kept[-1] = replace(
-                    last,
-                    family=act.family,
-                    width=act.width,
-                    depth=act.depth,
-                    span=(last.span[0], act.span[1]),
-                )
-                continue
+            kept[-1] = replace(
+                last,
+                family=act.family,
+                width=act.width,
+                depth=act.depth,
+                span=(last.span[0], act.span[1]),
+            )
+            continue
         if isinstance(act, acts.Number) and isinstance(last, acts.SetSize) and _is_depth(act, last):
             kept[-1] = replace(last, depth=act.value, span=(last.span[0], act.span[1]))
             continue
@@ -150,6 +153,13 @@ def one_box(made: list[Act], heard: str) -> list[Act]:
             continue
         kept.append(act)
     return kept
+
+
+def _on_another(kept: list[Act]) -> bool:
+    """Whether the ring said last is no ring of a size that stands right with it."""
+    return any(isinstance(one, (acts.SetSize, acts.SetVolume)) for one in kept[:-1]) or not any(
+        isinstance(one, acts.SetSize) for one in kept
+    )
 
 
 def _box_and_ring(act: Act) -> list[Act]:

@@ -7,12 +7,21 @@ from dataclasses import replace
 
 from grammar import acts, numbers
 from grammar.acts import Act, Unread
-from grammar.making import THINGS
+from grammar.things import is_thing, with_count
 
 
-def _vague(act: Act | None) -> bool:
+def _vague(act: Act) -> bool:
     """ "12-2 cables": several, and the number is to come."""
-    return act is not None and any(doubt.reason == "vague" for doubt in act.doubts)
+    return any(doubt.reason == "vague" for doubt in act.doubts)
+
+
+def _unsized(kept: list[Act]) -> int:
+    """Take the cables without a size off the end, and say how many they are."""
+    waiting = 0
+    while kept and isinstance(last := kept[-1], acts.AddCable) and last.awg is None:
+        waiting += last.count or 1
+        kept.pop()
+    return waiting
 
 
 def _sized_later(made: list[Act]) -> list[Act]:
@@ -20,10 +29,8 @@ def _sized_later(made: list[Act]) -> list[Act]:
     kept: list[Act] = []
     for act in made:
         if isinstance(act, acts.AddCable) and act.awg is not None:
-            waiting = 0
             low = act.words.lower()
-            while kept and isinstance(kept[-1], acts.AddCable) and kept[-1].awg is None:
-                waiting += kept.pop().count or 1  # type: ignore[attr-defined]
+            waiting = _unsized(kept)
             said = act.count if not low.startswith(("both", "all", "each", "a ", "an ")) else None
             if waiting and (said is None or said == waiting):
                 act = replace(
@@ -31,20 +38,19 @@ def _sized_later(made: list[Act]) -> list[Act]:
                 )
             elif waiting:
                 kept.append(acts.AddCable(count=waiting, words=act.words, span=act.span))
-        if (
+        elif (
             isinstance(act, (acts.Replace, acts.Restate))
             and isinstance(act.thing, acts.AddCable)
             and act.thing.awg is not None
-            and kept
-            and isinstance(kept[-1], acts.AddCable)
-            and kept[-1].awg is None
+            and (waiting := _unsized(kept))
         ):
-            waiting = 0
-            while kept and isinstance(kept[-1], acts.AddCable) and kept[-1].awg is None:
-                waiting += kept.pop().count or 1  # type: ignore[attr-defined]
             act = replace(act.thing, count=waiting, doubts=())
         kept.append(act)
     return kept
+
+
+#: What a size said behind it is of.
+_LENT = (acts.AddGrounds, acts.AddConductors, acts.AddJumper, acts.AddTerminalBlock)
 
 
 def sizes_lent(made: list[Act], heard: str) -> list[Act]:
@@ -64,18 +70,15 @@ def sizes_lent(made: list[Act], heard: str) -> list[Act]:
             and act.awg is None
         ):
             act = replace(act, awg=heading, doubts=tuple(d for d in act.doubts if d.slot != "awg"))
-        loose = isinstance(
-            last, (acts.AddGrounds, acts.AddConductors, acts.AddJumper, acts.AddTerminalBlock)
-        )
-        if isinstance(act, acts.Size) and loose and last.awg is None:  # type: ignore[union-attr]
-            between = heard[last.span[1] : act.span[0]]  # type: ignore[union-attr]
+        if isinstance(act, acts.Size) and isinstance(last, _LENT) and last.awg is None:
+            between = heard[last.span[1] : act.span[0]]
             if (len(between) < 6 or (len(between) < 12 and " with" in between)) and not re.search(
                 r"[.;]", between
             ):
-                doubts = tuple(d for d in last.doubts if d.slot != "awg")  # type: ignore[union-attr]
+                doubts = tuple(d for d in last.doubts if d.slot != "awg")
                 kept[-1] = replace(
                     last, awg=act.awg, doubts=doubts, span=(last.span[0], act.span[1])
-                )  # type: ignore[call-arg, union-attr]
+                )
                 continue
         kept.append(act)
     return kept
@@ -86,16 +89,19 @@ _ONE_SIZE = re.compile(r"(?i)(?:an? |number |#)?\S+ (?:wire|conductor)$")
 
 def misplaced_count(act: Act) -> list[Act]:
     """ "it takes 12 wire": a size."""
-    sized = (
-        isinstance(act, acts.AddConductors) and act.awg is None and act.count in (14, 12, 10, 8, 6)
-    )
-    if sized and _ONE_SIZE.match(act.words):
-        return [acts.Size(awg=act.count, words=act.words, span=act.span)]  # type: ignore[attr-defined]
+    if (
+        isinstance(act, acts.AddConductors)
+        and act.awg is None
+        and act.count in (14, 12, 10, 8, 6)
+        and _ONE_SIZE.match(act.words)
+    ):
+        return [acts.Size(awg=act.count, words=act.words, span=act.span)]
     return [act]
 
 
 _ON_CABLE = re.compile(
-    r"(?i)\s*(?:that is |that's |is |lands |landing |landed |goes |sits |fed )?(?:on|off|from|by|fed by|off of) (?:the |an? |one )?"
+    r"(?i)\s*(?:that is |that's |is |lands |landing |landed |goes |sits |fed )?(?:on|off|from"
+    r"|by|fed by|off of) (?:the |an? |one )?"
 )
 
 
@@ -123,10 +129,12 @@ def landed_on_cables(made: list[Act], heard: str) -> list[Act]:
 
 
 _PIPES = re.compile(
-    r"\b(two|three|four|five|six|[2-6]|both) (?:of (?:the|those) )?(?:\w+ )?(?:pipes?|emts?|conduits?|raceways?|flexes|stubs|runs? of (?:emt|pipe|conduit|flex))\b"
+    r"\b(two|three|four|five|six|[2-6]|both) (?:of (?:the|those) )?(?:\w+ )?(?:pipes?|emts?"
+    r"|conduits?|raceways?|flexes|stubs|runs? of (?:emt|pipe|conduit|flex))\b"
 )
 _EACH = re.compile(
-    r"\b(?:in each|each (?:has|have|with|brings?|carr(?:y|ies)|of (?:them|those|these)|one|pipe)|each of (?:them|those|these)|per pipe|apiece|, each|each)\b"
+    r"\b(?:in each|each (?:has|have|with|brings?|carr(?:y|ies)|of (?:them|those|these)|one"
+    r"|pipe)|each of (?:them|those|these)|per pipe|apiece|, each|each)\b"
 )
 
 
@@ -159,8 +167,8 @@ def each_pipe(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
             act,
             count=(act.count or 1) * int(value),
             doubts=tuple(d for d in act.doubts if d.slot != "count"),
-        )  # type: ignore[attr-defined, call-arg]
-        if any(act is one for one in here)
+        )
+        if isinstance(act, kinds) and any(act is one for one in here)
         else act
         for act in made
     ]
@@ -199,20 +207,21 @@ def joined_counts(made: list[Act]) -> list[Act]:
             continue
         if (
             isinstance(act, acts.Number)
+            and last is not None
             and _vague(last)
             and act.value is not None
             and act.value == int(act.value)
             and 0 < act.value < 20
         ):
-            kept[-1] = replace(last, count=int(act.value), doubts=())  # type: ignore[call-arg, type-var]
+            kept[-1] = with_count(last, int(act.value))
             continue
-        pronoun = isinstance(act, acts.Recount) and act.target.kind == "anything"
         if (
-            pronoun
-            and isinstance(last, tuple(THINGS.values()))
-            and getattr(last, "count", 0) is None
+            isinstance(act, acts.Recount)
+            and act.target.kind == "anything"
+            and is_thing(last)
+            and last.count is None
         ):
-            kept[-1] = replace(last, count=act.count, doubts=())  # type: ignore[call-arg, union-attr]
+            kept[-1] = replace(last, count=act.count, doubts=())
         elif (
             isinstance(last, acts.AddFixtureWires)
             and isinstance(act, acts.AddGrounds)

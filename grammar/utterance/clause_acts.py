@@ -7,10 +7,11 @@ import re
 from grammar import acts, store
 from grammar.acts import Act, Unread
 from grammar.asking import ask, order
-from grammar.clauses import Clause
+from grammar.building.context import Telling
+from grammar.clause import Clause
 from grammar.lexis import known_words
 from grammar.making import thing_of
-from grammar.telling import Telling, parts_of, tell
+from grammar.telling import parts_of, tell
 from grammar.unread import about_something_else, evidence, unread
 from grammar.utterance.headings import (
     ROOM_WORDS,
@@ -144,10 +145,12 @@ def _described(parts: list[Clause]) -> bool:
 
 
 _RELATIVE = re.compile(
-    r"^(?:which|who|where|when) (?:(?:is|are|has|have|was|were|goes|go|comes|come|makes|feeds|means) (?:(?:a|an|the|all|both|on|to|just|of|got|from) )*<|(?:i|we|both|all|each|<))"
+    r"^(?:which|who|where|when) (?:(?:is|are|has|have|was|were|goes|go|comes|come|makes|feeds"
+    r"|means) (?:(?:a|an|the|all|both|on|to|just|of|got|from) )*<|(?:i|we|both|all|each|<))"
 )
 _WHAT_I_HAVE = re.compile(
-    r"^(?:(?:so|ok|okay|well|and) )*(?:what|here is what) (?:i|we) (?:have|am|got|see|found|count|counted)\b"
+    r"^(?:(?:so|ok|okay|well|and) )*(?:what|here is what) (?:i|we) (?:have|am|got|see|found"
+    r"|count|counted)\b"
 )
 
 

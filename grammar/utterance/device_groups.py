@@ -9,7 +9,8 @@ from grammar import acts, numbers
 from grammar.acts import Act
 
 _ACTIVITY = re.compile(
-    r"\b(?:replac|install|swapp|chang|wir|hook|mount|add|putt|fix|repair|upgrad|troubleshoot|redo|connect)ing(?: up| in| out)? (?:a |an |the |my |some |new |old |out |another )*$"
+    r"\b(?:replac|install|swapp|chang|wir|hook|mount|add|putt|fix|repair|upgrad|troubleshoot"
+    r"|redo|connect)ing(?: up| in| out)? (?:a |an |the |my |some |new |old |out |another )*$"
 )
 _ACTIVITY_REACH = 200
 
@@ -28,7 +29,7 @@ def without_activity(made: list[Act], heard: str) -> list[Act]:
     for place, act in enumerate(made):
         if isinstance(act, acts.AddDevice) and _activity_before(act, heard):
             later = [other for other in made[place + 1 :] if isinstance(other, acts.AddDevice)]
-            if any(_same_device(act, other) for other in later):
+            if any(same_device(act, other) for other in later):
                 continue
         kept.append(act)
     return kept
@@ -40,7 +41,8 @@ def _article(act: Act) -> int:
     return found.end() if found else 0
 
 
-def _same_device(one: acts.AddDevice, other: acts.AddDevice) -> bool:
+def same_device(one: acts.AddDevice, other: acts.AddDevice) -> bool:
+    """Whether two devices may be one: the name of the one says no more than the other's."""
     names = (one.name or "device", other.name or "device")
     return names[0].endswith(names[1]) or names[1].endswith(names[0])
 
@@ -93,9 +95,9 @@ def switch_beside_box(made: list[Act], heard: str) -> list[Act]:
         if isinstance(act, (acts.SetVolume, acts.NameBoxKind, acts.SetSize)):
             said = _SWITCH_BOX.match(act.words)
             before = re.search(r"(?i)(\d|one|two|three|four)\s*$", heard[: act.span[0]])
-            counted = said is not None and (said["count"] or before)
-            if counted and said is not None:
-                number = numbers.value(((said["count"] or before[1]).lower(),))  # type: ignore[index]
+            count = (said["count"] or (before and before[1])) if said is not None else None
+            if count:
+                number = numbers.value((count.lower(),))
                 kept.append(
                     acts.AddDevice(
                         count=int(number or 1),
@@ -104,135 +106,6 @@ def switch_beside_box(made: list[Act], heard: str) -> list[Act]:
                         span=act.span,
                     )
                 )
-        kept.append(act)
-    return kept
-
-
-_NO_DEVICE = re.compile(
-    r"\b(?:ceiling|lighting|light|smoke|alarm|luminaire|fan|fixture) outlet\b", re.IGNORECASE
-)
-
-
-def _generic(act: acts.AddDevice) -> bool:
-    """A device named by no more than its kind."""
-    return act.name in (
-        None,
-        "device",
-        "receptacle",
-        "switch",
-        "30 amp receptacle",
-        "50 amp receptacle",
-        "single receptacle",
-    )
-
-
-def same_again(made: list[Act], heard: str) -> list[Act]:
-    """ "two switches, both three-ways"; "… and the switch" of one said before: no further one."""
-    kept: list[Act] = []
-    for act in made:
-        if isinstance(act, acts.AddTerminalBlock) and act.words.lower().startswith(
-            ("that ", "the ")
-        ):
-            if any(isinstance(o, acts.AddTerminalBlock) for o in kept):
-                continue
-        if isinstance(act, acts.AddDevice):
-            low = act.words.lower()
-            last = kept[-1] if kept else None
-            if (
-                act.name == "receptacle"
-                and not kept
-                and _NO_DEVICE.search(heard[max(0, act.span[0] - 12) : act.span[1]])
-            ):
-                continue  # an outlet of lighting is a place in the wiring, no device
-            if (
-                low.startswith(("both ", "all "))
-                and isinstance(last, acts.AddDevice)
-                and (last.count or 1) > 1
-            ):
-                kept[-1] = replace(
-                    last,
-                    name=act.name or last.name,
-                    awg=act.awg or last.awg,
-                    span=(last.span[0], act.span[1]),
-                )
-                continue
-            if (
-                low.startswith(("both ", "all "))
-                and act.name in (None, "device")
-                and act.awg is not None
-            ):
-                every = acts.Reference(
-                    "device", which="both" if low.startswith("both") else "all", words=act.words
-                )
-                kept.append(
-                    acts.Land(
-                        target=every,
-                        awg=act.awg,
-                        words=act.words,
-                        span=act.span,
-                        function="correction",
-                    )
-                )
-                continue
-            if (
-                isinstance(last, acts.AddDevice)
-                and last.name in (None, "device")
-                and re.search(r":\s*(?:\d+|one|two|three|four|five|six)$", last.words)
-                and not heard[last.span[1] : act.span[0]].strip()
-            ):
-                kept[-1] = replace(act, count=last.count)  # "Devices: 1 receptacle"
-                continue
-            heading = (
-                isinstance(last, acts.AddDevice)
-                and last is kept[0]
-                and last.count is None
-                and not last.words.lower().startswith(("a ", "an ", "the "))
-            )
-            if (
-                heading
-                and _generic(act)
-                and isinstance(last, acts.AddDevice)
-                and re.search(r"[:.;]", heard[last.span[1] : act.span[0]])
-            ):
-                kept[-1] = replace(
-                    last,
-                    count=act.count,
-                    awg=act.awg or last.awg,
-                    gangs=act.gangs or last.gangs,
-                    span=(last.span[0], act.span[1]),
-                )
-                continue
-            first = kept[0] if kept else None
-            if (
-                isinstance(first, acts.AddDevice)
-                and first.count is None
-                and first.span[0] < 14
-                and not first.words.lower().startswith(("a ", "an "))
-                and re.match(r"[^,;]{0,25}?[:.](?:\s|$)", heard[first.span[1] :])
-            ):
-                wide = first.name in ("range receptacle", "dryer receptacle")
-                kept[0] = replace(act, name=first.name) if wide else act
-                continue
-            if (
-                kept
-                and isinstance(kept[0], acts.AddDevice)
-                and kept[0].count is None
-                and kept[0].name in ("range receptacle", "dryer receptacle")
-                and _generic(act)
-            ):
-                kept[0] = replace(
-                    kept[0], awg=act.awg or kept[0].awg, gangs=act.gangs or kept[0].gangs
-                )
-                continue
-            if low.startswith(("the ", "that ")) and any(
-                isinstance(o, acts.AddDevice) and _same_device(act, o) for o in kept
-            ):
-                if act.awg is not None:
-                    for n, o in enumerate(kept):
-                        if isinstance(o, acts.AddDevice) and _same_device(act, o):
-                            kept[n] = replace(o, awg=act.awg)
-                            break
-                continue
         kept.append(act)
     return kept
 

@@ -7,13 +7,16 @@ from dataclasses import replace
 
 from grammar import acts
 from grammar.acts import Act, Unread
+from grammar.things import ROUTED
 
 _LOOPS = re.compile(r"\b(?:loop|loops|looped|coil|coiled|slack)\b")
 _LONG = re.compile(r"\b(?:foot|feet|twelve inch|12 inch|12\"|double|twice|long|big)\b")
 _A_LOOP = re.compile(r"\b(?:loops?|coils?)\b")
 _SHORT = re.compile(r"\b(?:short|less than|under|not quite)\b")
 _FLAT = re.compile(
-    r"\b(?:no|not (?:\w+ ){0,2}(?:from|out of|through) (?:a|the)|not from a|not out of a|not from the|not a|isn't a|without a|ain't no|flat)\b[^,.;]{0,12}\b(?:dome|domed|canopy)\b|\bflat (?:fixture|light|luminaire|disk)\b"
+    r"\b(?:no|not (?:\w+ ){0,2}(?:from|out of|through) (?:a|the)|not from a|not out of a"
+    r"|not from the|not a|isn't a|without a|ain't no|flat)\b[^,.;]{0,12}\b(?:dome|domed"
+    r"|canopy)\b|\bflat (?:fixture|light|luminaire|disk)\b"
 )
 _DOME = re.compile(r"\b(?:dome|domed|canopy)\b")
 _NO_FIXTURE_GROUND = re.compile(r"\bno (?:fixture )?ground")
@@ -49,11 +52,12 @@ def of_fixtures(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
                     )
                 ]
                 break
-    if ("loop" in low or "coil" in low or "slack" in low) and _LOOPS.search(low):
+    mentioned = "loop" in low or "coil" in low or "slack" in low
+    if mentioned and (found := _LOOPS.search(low)) is not None:
         loose = [
-            n
+            (n, act)
             for n, act in enumerate(made)
-            if isinstance(act, (acts.AddConductors, acts.AddCable))
+            if isinstance(act, ROUTED)
             and (
                 act.path is None
                 or (act.path == "through" and _A_LOOP.search(low) and _LONG.search(low))
@@ -61,19 +65,16 @@ def of_fixtures(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
         ]
         looped = any(getattr(act, "path", None) in ("loop", "short_loop") for act in made)
         if loose and not looped:
-            found = _LOOPS.search(low)
-            at = found.start() if found is not None else 0
+            at = found.start()
             before = [
-                n
-                for n in loose
-                if made[n].span[0] < at and not re.search(r"[.;]", low[made[n].span[1] : at])
+                (n, act)
+                for n, act in loose
+                if act.span[0] < at and not re.search(r"[.;]", low[act.span[1] : at])
             ]
-            near = before[-1] if before else loose[0]
+            near, wires = before[-1] if before else loose[0]
             if _LONG.search(low):
                 path = "short_loop" if _SHORT.search(low) else "loop"
-                made[near] = replace(made[near], path=path)  # type: ignore[call-arg]
+                made[near] = replace(wires, path=path)
             else:
-                found = _LOOPS.search(low)
-                assert found is not None
                 left.append(Unread(heard[found.start() : found.end()], found.span(), True))
     return made

@@ -6,10 +6,11 @@ import re
 
 from grammar import acts, store
 from grammar.acts import Act, Unread
-from grammar.clauses import Clause, Element
+from grammar.building.context import Telling
+from grammar.clause import Clause, Element
 from grammar.lexis import known_words
 from grammar.making import THINGS
-from grammar.telling import Telling, tell
+from grammar.telling import tell
 
 ROOMS = frozenset(store.table("clauses")["rooms"]["names"])
 ROOM_WORDS = frozenset(store.table("clauses")["rooms"]["words"])
@@ -35,9 +36,7 @@ def box_heading(clause: Clause, parts: list[Clause], heard: str) -> str:
         and all(w in ("box", "item", "no", "number") for w in words[:-1])
     ):
         return heard[clause.span[0] : clause.span[1]].strip(" .:,").split()[-1]
-    if not words or not all(
-        w.isalnum() or w.startswith("<n:") or w.startswith("<box_kind") for w in words
-    ):
+    if not words or not all(w.isalnum() or w.startswith(("<n:", "<box_kind")) for w in words):
         return ""
     numbered = len(words) == 2 and words[0] == "box" and words[1].startswith("<n:")
     if not (numbered or any(w in ROOMS and w != "box" for w in words)) or not all(
@@ -52,10 +51,12 @@ def box_heading(clause: Clause, parts: list[Clause], heard: str) -> str:
 
 
 LETTERED = re.compile(
-    r"(?:(?:this is|this one is|ok|okay|now|first|so) )*(box (?:[a-z]|[1-5]|one|two|three|four|five))[.:,]?"
+    r"(?:(?:this is|this one is|ok|okay|now|first|so) )*(box (?:[a-z]|[1-5]|one|two|three|four"
+    r"|five))[.:,]?"
 )
 BOX_TOPIC = re.compile(
-    r"^(?:(?:and|so|ok|okay|now|as for|about|going back to|back to|for) )*(?:the|my|this) (?:box|volume|capacity)$"
+    r"^(?:(?:and|so|ok|okay|now|as for|about|going back to|back to|for) )*(?:the|my|this) "
+    r"(?:box|volume|capacity)$"
 )
 
 
@@ -85,8 +86,9 @@ def grounds_listed(
         ):
             break
         made += [
-            acts.AddGrounds(count=act.count, awg=act.awg, words=act.words, span=act.span)  # type: ignore[attr-defined]
+            acts.AddGrounds(count=act.count, awg=act.awg, words=act.words, span=act.span)
             for act in told
+            if isinstance(act, (acts.AddConductors, acts.AddGrounds))
         ]
         place += 1
         if clause.closes not in (",", "and", ""):
@@ -158,5 +160,6 @@ def _plainly_denied(both: list[Element], heard: str) -> list[Act]:
 
 
 NUMBERED = re.compile(
-    r"(?:(?:ok|okay|so|now|alright|this is|here is|next|and) )*(?:number|problem|exercise|example|question|item|no) (?:<n:\d+>|<size[^>]*>)|<size::>"
+    r"(?:(?:ok|okay|so|now|alright|this is|here is|next|and) )*(?:number|problem|exercise"
+    r"|example|question|item|no) (?:<n:\d+>|<size[^>]*>)|<size::>"
 )

@@ -9,7 +9,8 @@ from grammar.words import Word
 
 #: Words that look for a word.
 _SEEKING = re.compile(
-    r"(?i)\b(?:what'?s it called|what is it called|what do you call (?:it|them|that)|whatchamacallit|how (?:do )?(?:i|you) say|what'?s the word)\b,?"
+    r"(?i)\b(?:what'?s it called|what is it called|what do you call (?:it|them|that)"
+    r"|whatchamacallit|how (?:do )?(?:i|you) say|what'?s the word)\b,?"
 )
 _DOTS = re.compile(r"(?<=\s)\.{2,}(?=\s)")
 
@@ -50,7 +51,9 @@ def plain_layout(text: str) -> str:
 
 #: A room's or a drawing's number at the head of a line is no count of what follows.
 _LABEL = re.compile(
-    r"(?im)((?:^|[,;.:]\s*)(?:(?:at|in|for|ok|so) )?(?:[a-z]+ )?(?:rm|room|office|suite|apt|unit|floor|flr|sheet|rev|circuit|ckt|corridor|classroom|area|zone|bldg)) ?#? ?\d{1,4}[a-z]?\b"
+    r"(?im)((?:^|[,;.:]\s*)(?:(?:at|in|for|ok|so) )?(?:[a-z]+ )?(?:rm|room|office|suite|apt"
+    r"|unit|floor|flr|sheet|rev|circuit|ckt|corridor|classroom|area|zone"
+    r"|bldg)) ?#? ?\d{1,4}[a-z]?\b"
 )
 #: "#12 CU THHN": copper, where "12 cu in" is a volume.
 _COPPER = re.compile(r"(?i)((?:#|\bno\.? |\bnumber )\s?\d{1,2}(?: awg)?)\s+cu\b(?!\.?\s*in)")

@@ -5,42 +5,14 @@ from __future__ import annotations
 import re
 from decimal import Decimal
 
-from grammar import acts
+from grammar import acts, store
 from grammar.acts import Act
-from grammar.clauses import Clause
-from grammar.making import THINGS
+from grammar.clause import Clause
+from grammar.things import is_thing
 
-_MARKERS = frozenset(
-    {"no", "wait", "sorry", "actually", "oops", "whoops", "correction", "rather", "nope", "oh",
-     "hold", "on", "i", "mean", "meant", "hang", "my", "bad", "mistake", "er", "uh", "um", "well", "hmm", "shoot", "dang", "crap",
-     "scratch", "that", "is", "wrong", "not", "right", "said", "strike", "misspoke", "please", "so", "and", "but", "counted", "checked", "recounted", "excuse", "apologies", "pardon", "double", "read", "misread", "had", "it", "darn", "yeah", "let", "me", "see", "fix", "correct", "made", "a", "the", "ok", "okay", "messed", "up", "miscounted", "looked", "again", "nah"}
-)  # fmt: skip
-_MARKING = frozenset(
-    {
-        "wait",
-        "sorry",
-        "actually",
-        "oops",
-        "whoops",
-        "correction",
-        "rather",
-        "mean",
-        "meant",
-        "mistake",
-        "bad",
-        "wrong",
-        "misspoke",
-        "no",
-        "nope",
-        "shoot",
-        "crap",
-        "dang",
-        "darn",
-        "miscounted",
-        "hold",
-        "nah",
-    }
-)
+_TABLE = store.table("clauses")["marking"]
+_MARKERS = frozenset(_TABLE["words"])
+_MARKING = frozenset(_TABLE["marks"])
 
 
 def is_marker(clause: Clause) -> bool:
@@ -52,7 +24,8 @@ def is_marker(clause: Clause) -> bool:
         return False
     words = [element.tag for element in clause.elements if element.found is None]
     if len(words) < 6 and re.fullmatch(
-        r"(?:(?:no|wait|i|just|so|ok) )*(?:(?:counted|looked|checked|read) (?:it |them )?again|recounted|double checked|excuse me|pardon me)",
+        r"(?:(?:no|wait|i|just|so|ok) )*(?:(?:counted|looked|checked|read) (?:it |them )?again"
+        r"|recounted|double checked|excuse me|pardon me)",
         clause.line,
     ):
         return True
@@ -79,6 +52,7 @@ def without_asides(parts: list[Clause]) -> list[Clause]:
 
 
 def marker_acts(clause: Clause) -> list[Act]:
+    """What a mark of correction says by itself: "scratch that" takes back, "no" disconfirms."""
     for element in clause.elements:
         if element.found is not None and element.found.kind == "scratch":
             return [acts.Undo(words=element.found.words, span=element.found.span)]
@@ -95,7 +69,9 @@ def dispute(clause: Clause) -> list[Act]:
 
 
 _NOT_SO = re.compile(
-    r"(?:(?:no|wait|hey|but|ok|and|well) )*(?:(?:you|i) (?:got|had|have) (?:that|it|this) (?:all )?wrong|(?:that|it|this) (?:is|was) not (?:it|that|so|true|what i (?:said|meant|have|told you)))"
+    r"(?:(?:no|wait|hey|but|ok|and|well) )*(?:(?:you|i) (?:got|had|have) (?:that|it|this) "
+    r"(?:all )?wrong|(?:that|it|this) (?:is|was) not (?:it|that|so|true"
+    r"|what i (?:said|meant|have|told you)))"
 )
 _NOT_NUMBER = re.compile(r"(?:(?:no|and|but|wait) )*not <n:([0-9.]+)>")
 _NUMBER_ONLY = re.compile(r"(?:(?:just|only|but|it is|make it) )*<n:([0-9.]+)>")
@@ -118,28 +94,26 @@ def not_but(clause: Clause, parts: list[Clause], place: int) -> acts.RestateNumb
 
 
 TRAILING = re.compile(
-    r"(?:(?:i mean|i meant|actually|sorry|my mistake|my bad|rather|i should say|instead|oops|is what i meant)(?: |$))+"
+    r"(?:(?:i mean|i meant|actually|sorry|my mistake|my bad|rather|i should say|instead|oops"
+    r"|is what i meant)(?: |$))+"
 )
 
 
 def restated_after_all(made: list[Act]) -> list[Act]:
     """What stands last was a correction."""
-    if (
-        not made
-        or not isinstance(made[-1], tuple(THINGS.values()))
-        or getattr(made[-1], "count", None) is None
-    ):
+    act = made[-1] if made else None
+    if not is_thing(act) or act.count is None:
         return made
-    act = made[-1]
     if re.search(r"(?i)\b(?:more|another|extra)\b", act.words):
         return made
     restated = acts.Restate(
         thing=act, words=act.words, span=act.span, doubts=act.doubts, function="correction"
-    )  # type: ignore[arg-type]
+    )
     return [*made[:-1], restated]
 
 
 #: "that's wrong", "I miscounted": what is wrong is yet to be said.
 DISPUTE = re.compile(
-    r"\b(?:wrong|not right|mistake|miscounted|misspoke|messed up|correction|not it|not so|not true|not what i (?:said|meant|have|told you)|not that|incorrect|not correct)\b"
+    r"\b(?:wrong|not right|mistake|miscounted|misspoke|messed up|correction|not it|not so"
+    r"|not true|not what i (?:said|meant|have|told you)|not that|incorrect|not correct)\b"
 )

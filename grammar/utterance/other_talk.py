@@ -7,7 +7,7 @@ from functools import lru_cache
 
 from grammar import acts, store
 from grammar.acts import Act
-from grammar.clauses import Clause
+from grammar.clause import Clause
 from grammar.lexis import known_words
 from grammar.making import THINGS
 from grammar.utterance.headings import ROOM_WORDS, ROOMS
@@ -116,10 +116,10 @@ def small_talk(heard: str) -> Act | None:
         return None
     for what, pattern in _social_patterns():
         if pattern.fullmatch(text):
-            return acts.Social(what=what, words=heard.strip(), span=(0, len(heard)))  # type: ignore[arg-type]
+            return acts.Social(what=what, words=heard.strip(), span=(0, len(heard)))
     return None
 
 
 @lru_cache(maxsize=1)
-def _social_patterns() -> tuple[tuple[str, re.Pattern[str]], ...]:
+def _social_patterns() -> tuple[tuple[acts.SocialKind, re.Pattern[str]], ...]:
     return tuple((row["what"], re.compile(row["say"])) for row in _SOCIAL["social"])

@@ -8,6 +8,7 @@ from dataclasses import replace
 from grammar import acts
 from grammar.acts import Act
 from grammar.making import THINGS
+from grammar.things import counted, is_thing
 
 _SOME = re.compile(r"\b(?:other|others|rest|some|one|half)\b")
 
@@ -64,21 +65,17 @@ def once_corrected(made: list[Act], heard: str) -> list[Act]:
     kept: list[Act] = []
     for act in made:
         last = kept[-1] if kept else None
-        if (
-            isinstance(last, acts.Restate)
-            and isinstance(act, tuple(THINGS.values()))
-            and type(act) is type(last.thing)
-        ):
+        if isinstance(last, acts.Restate) and is_thing(act) and type(act) is type(last.thing):
             same = all(
                 getattr(act, slot, None) == getattr(last.thing, slot, None)
                 for slot in ("awg", "conductors", "name")
             )
             if (
                 same
-                and getattr(act, "count", None) is not None
+                and act.count is not None
                 and not re.search(r"(?i)\b(?:more|another)\b", act.words)
             ):
-                kept[-1] = replace(last, thing=replace(last.thing, count=act.count))  # type: ignore[attr-defined, type-var, call-arg]
+                kept[-1] = replace(last, thing=replace(last.thing, count=act.count))
                 continue
         corrected = any(isinstance(one, (acts.Restate, acts.Remove, acts.Recount)) for one in kept)
         role = (
@@ -89,12 +86,12 @@ def once_corrected(made: list[Act], heard: str) -> list[Act]:
         )
         if role and corrected:
             continue
-        pointed = (
+        if (
             isinstance(act, acts.Remove)
             and act.target.kind == "anything"
             and isinstance(last, acts.Remove)
-        )
-        if pointed and re.match(r"(?i)(?:it|that|they)\b", act.words):  # type: ignore[union-attr]
+            and re.match(r"(?i)(?:it|that|they)\b", act.words)
+        ):
             continue
         kept.append(act)
     go_ahead = [
@@ -104,7 +101,7 @@ def once_corrected(made: list[Act], heard: str) -> list[Act]:
         isinstance(act, (*THINGS.values(), acts.Remove, acts.Replace, acts.More)) for act in kept
     ):
         kept = [act for act in kept if act not in go_ahead]
-    if any(isinstance(act, tuple(THINGS.values())) for act in kept):
+    if any(map(is_thing, kept)):
         kept = [
             act
             for act in kept
@@ -120,14 +117,12 @@ def false_starts(made: list[Act], heard: str) -> list[Act]:
         after = made[place + 1 : place + 3]
         if isinstance(act, acts.Number):
             taken_back = any(isinstance(one, (acts.Restate, acts.RestateNumber)) for one in after)
-            again = any(
-                getattr(getattr(one, "thing", one), "count", None) == act.value for one in kept[-2:]
-            )
+            again = any(counted(getattr(one, "thing", one)) == act.value for one in kept[-2:])
             said_yes = bool(kept) and isinstance(kept[-1], acts.Yes)
             following = made[place + 1] if place + 1 < len(made) else None
             stuttered = (
-                isinstance(following, tuple(THINGS.values()))
-                and getattr(following, "count", None) == act.value
+                is_thing(following)
+                and following.count == act.value
                 and bool(heard[act.span[1] : following.span[0]].strip())
             )
             if (taken_back and not kept) or (again and said_yes) or stuttered:

@@ -6,7 +6,7 @@ import re
 
 from grammar import acts
 from grammar.acts import Act, Unread
-from grammar.clauses import Clause
+from grammar.clause import Clause
 from grammar.lexis import known_words
 from grammar.utterance.box_groups import depth_said_apart, one_box
 from grammar.utterance.cable_groups import (
@@ -18,11 +18,11 @@ from grammar.utterance.cable_groups import (
 )
 from grammar.utterance.device_groups import (
     quads_as_duplexes,
-    same_again,
     switch_beside_box,
     without_activity,
     without_heading_devices,
 )
+from grammar.utterance.device_repeats import same_again
 from grammar.utterance.fixture_groups import of_fixtures
 from grammar.utterance.other_talk import TELLS, about_other_things
 from grammar.utterance.repeats import (

@@ -11,7 +11,8 @@ _ONE_YOKE = re.compile(
     r"\b(?:on|sharing|share|same|one|single|common)\b[^.;]{0,20}\b(?:yoke|strap)\b"
 )
 _OWN_YOKE = re.compile(
-    r"\b(?:own|separate|different|each|its|their|two|three|four|five|six)\b[^.;]{0,12}\b(?:yokes?|straps?)\b"
+    r"\b(?:own|separate|different|each|its|their|two|three|four|five|six)\b[^.;]{0,12}\b"
+    r"(?:yokes?|straps?)\b"
 )
 
 
@@ -65,7 +66,8 @@ def one_yoke(made: list[Act], heard: str) -> list[Act]:
         if act.span[0] < place and not re.search(r"[.;]", heard[act.span[1] : place])
     ]
     if not near and re.search(
-        r"yoke (?:carrying|with|holding|having|supporting|that has|for)|strap (?:with|carrying|holding)",
+        r"yoke (?:carrying|with|holding|having|supporting|that has|for)|strap (?:with|carrying"
+        r"|holding)",
         low,
     ):
         near = [act for act in named if act.span[0] > place][:2]

@@ -1,0 +1,1 @@
+"""Acts built of a clause that tells: of its patterns, and of its things one by one."""

@@ -1,0 +1,187 @@
+"""Patterns that put one thing, number or place for another."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+from grammar import acts
+from grammar.acts import Act
+from grammar.building.context import Telling
+from grammar.building.operands import doubts_in, number_of, pieces, target_of, thing_in, words_of
+from grammar.making import act_of, marked
+from grammar.patterns import Match
+from grammar.referring import number_in
+
+_OF_SOME = re.compile(
+    r"(?:first|second|third|last|other|both|one of|<n:\d+> of)\b[^<]*(?:<n:1> |<cable[^>]*> )?"
+    r"(?:is|are|was) "
+)
+_PLACES = {"inside": "inside", "internal": "inside", "outside": "outside", "external": "outside"}
+
+
+def build_contrast(match: Match, telling: Telling) -> list[Act] | None:
+    """ "Three 14-2s, not two", "a 14-3, not a 14-2": the one in place of the other."""
+    words, span = words_of(match, telling)
+    new, old = match.found.group("new"), match.found.group("old")
+    if _OF_SOME.search(match.clause.line[: match.found.start("new")]):
+        return None  # "the second one is a 14-3, not a 14-2" is of that one alone
+    if new in _PLACES:
+        return [acts.Place(where=_PLACES[new], words=words, span=span, function="correction")]
+    element = pieces(match, "new")[0]
+    value = number_in(element.tag)
+    if value is not None:
+        other = number_of(match, "old")
+        if other is None:
+            named = target_of(match, telling, "old")
+            if named.kind in ("box", "anything") or value != int(value):
+                return None
+            return [
+                acts.Recount(
+                    target=replace(named, count=None),
+                    count=int(value),
+                    words=words,
+                    span=span,
+                    function="correction",
+                )
+            ]
+        return [
+            acts.RestateNumber(
+                value=value, instead_of=other, words=words, span=span, function="correction"
+            )
+        ]
+    thing = thing_in(match, "new")
+    if thing is None:
+        act = act_of(element.found) if element.found is not None else None
+        return None if act is None else [marked(act, "correction")]
+    other = number_of(match, "old")
+    if other is not None:
+        return [
+            acts.Restate(
+                thing=thing, words=words, span=span, doubts=thing.doubts, function="correction"
+            )
+        ]
+    if old.startswith("<place") or old in _PLACES:
+        return None
+    return [
+        acts.Restate(
+            thing=thing, instead_of=target_of(match, telling, "old"), words=words, span=span,
+            doubts=thing.doubts, function="correction",
+        )
+    ]  # fmt: skip
+
+
+_PRONOUNS = frozenset({"it", "that", "them", "those", "these", "this", "they"})
+
+
+def build_replacement(match: Match, telling: Telling) -> list[Act] | None:
+    """ "Swap the dimmer for a switch", "make it a 14-3"."""
+    words, span = words_of(match, telling)
+    thing = thing_in(match, "new")
+    if thing is None:
+        return None
+    if not match.has("ref") or match.found.group("ref") in _PRONOUNS:
+        return [
+            acts.Restate(
+                thing=thing, words=words, span=span, doubts=thing.doubts, function="correction"
+            )
+        ]
+    target = target_of(match, telling)
+    if target.kind in ("box", "clamps"):
+        return None
+    return [
+        acts.Replace(
+            target=target,
+            thing=thing,
+            words=words,
+            span=span,
+            doubts=thing.doubts,
+            function="correction",
+        )
+    ]
+
+
+def build_is_now(match: Match, telling: Telling) -> list[Act] | None:
+    """ "It's a 14-3": a thing said anew of what is meant."""
+    thing = thing_in(match, "new")
+    if thing is None or match.found.group("ref") in ("he", "she"):
+        return None
+    if thing.words.lower().strip() in ("hot", "neutral", "hot up"):
+        return None  # "it's hot up here"
+    if isinstance(thing, acts.AddGrounds) and not match.found.group("ref").startswith("<grounds"):
+        return None
+    between = match.found.group()[: match.found.start("new") - match.found.start()]
+    if re.search(r"\bnot\b(?!.*(?:\bbut\b|it is|its))", between):
+        return None
+    return build_replacement(match, telling)
+
+
+def build_recount(match: Match, telling: Telling) -> list[Act] | None:
+    """ "The 14-2s are three": a count; or, by what it is said of, a size or a volume."""
+    words, span = words_of(match, telling)
+    value = number_of(match)
+    if value is None:
+        return None
+    target = target_of(match, telling)
+    whole = value == int(value)
+    if target.kind == "box" or not whole:
+        return [acts.SetVolume(volume=value, words=words, span=span, function="correction")]
+    if target.kind == "clamps":
+        return None
+    if target.kind == "grounds" and int(value) in (14, 12, 10, 8, 6):
+        return [
+            acts.Resize(
+                target=target, awg=int(value), words=words, span=span, function="correction"
+            )
+        ]
+    if target.kind == "device" and int(value) in (14, 12, 10, 8, 6):
+        return [
+            acts.Land(target=target, awg=int(value), words=words, span=span, function="correction")
+        ]
+    if (
+        target.kind in ("cable", "conductors", "wire", "anything")
+        and int(value) in (18, 16, 14, 12, 10, 8, 6)
+        and target.awg is None
+        and int(value) > 7
+    ):
+        return [
+            acts.Resize(
+                target=target, awg=int(value), words=words, span=span, function="correction"
+            )
+        ]
+    if (
+        target.awg is not None
+        and value in (14, 12, 10, 8, 6)
+        and re.search(r"\b(?:twelves|fourteens|tens|eights|sixes|1[024]s)\b", words.lower())
+    ):
+        return [
+            acts.Resize(
+                target=replace(target, count=None),
+                awg=int(value),
+                words=words,
+                span=span,
+                function="correction",
+            )
+        ]
+    return [
+        acts.Recount(
+            target=replace(target, count=None),
+            count=int(value),
+            words=words,
+            span=span,
+            function="correction",
+        )
+    ]
+
+
+def build_restate_number(match: Match, telling: Telling) -> list[Act] | None:
+    """ "Make that three": a bare number in place of the one it can mean."""
+    words, span = words_of(match, telling)
+    value = number_of(match)
+    if value is None:
+        return None
+    return [
+        acts.RestateNumber(
+            value=value, words=words, span=span, doubts=doubts_in(match), function="correction"
+        )
+    ]

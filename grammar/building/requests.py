@@ -1,0 +1,106 @@
+"""Patterns that ask for a change of what is there: put back, take out, more of it."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+from grammar import acts, store
+from grammar.acts import Act, Reference
+from grammar.building.context import Telling
+from grammar.building.operands import number_of, pieces, target_of, words_of
+from grammar.making import THINGS, reference_to
+from grammar.patterns import Match
+
+
+def build_keep(match: Match, telling: Telling) -> list[Act]:
+    """ "Leave it": nothing is to change."""
+    words, span = words_of(match, telling)
+    return [acts.Keep(words=words, span=span)]
+
+
+def build_put_back(match: Match, telling: Telling) -> list[Act]:
+    """ "Put back the 14-2": what was taken out or replaced comes again."""
+    words, span = words_of(match, telling)
+    return [
+        acts.PutBack(target=target_of(match, telling), words=words, span=span, function="request")
+    ]
+
+
+def build_do_it(match: Match, telling: Telling) -> list[Act]:
+    """ "Do it": what was supposed or proposed is taken."""
+    words, span = words_of(match, telling)
+    return [acts.DoIt(words=words, span=span, function="request")]
+
+
+_POINTING = frozenset(store.table("clauses")["telling"]["pointing"])
+
+
+def build_remove(match: Match, telling: Telling) -> list[Act] | None:
+    """ "Take out one of the 14-2s"; with no target, the last thing."""
+    words, span = words_of(match, telling)
+    if re.search(r"\b(?:forgot|left out|missed)\b", match.clause.line):
+        return None
+    count = number_of(match)
+    if match.has("ref") and re.match(
+        r"(?:t[ao]k|pull|yank|rip|cut|leav|knock|cross|strik)\w* ", match.found.group("ref")
+    ):
+        thing = next(e for e in pieces(match, "ref") if e.found is not None)
+        assert thing.found is not None
+        if not re.search(r"(?i) (?:out|off|away)$", thing.found.words.strip()):
+            return None  # "cut one 14-2": nothing is taken out by that alone
+        return [
+            acts.Remove(
+                target=reference_to(thing.found), words=words, span=span, function="request"
+            )
+        ]
+    covered = [match.clause.elements[place] for place in match.covered()]
+    things = [
+        e
+        for e in covered
+        if e.found is not None and e.found.kind in (*THINGS, "clamps", "part", "barrier")
+    ]
+    if len(things) > 1 and not match.has("n"):
+        return [
+            acts.Remove(
+                target=reference_to(e.found),
+                words=e.found.words,
+                span=e.found.span,
+                function="request",
+            )
+            for e in things
+            if e.found is not None
+        ]
+    target = target_of(match, telling) if match.has("ref") else Reference(which="last")
+    if (
+        target.kind == "anything"
+        and target.words
+        and match.found.group("ref").startswith("the ")
+        and not set(match.found.group("ref").split()) & _POINTING
+    ):
+        target = replace(target, which="said", words=match.found.group("ref"))
+    if count is not None:
+        target = replace(target, count=int(count))
+    if target.kind == "clamps":
+        return [acts.SetClamps(where="none", words=words, span=span, function="request")]
+    return [acts.Remove(target=target, words=words, span=span, function="request")]
+
+
+def build_more(match: Match, telling: Telling) -> list[Act]:
+    """ "One more of those": as many more of what is meant, one where unsaid."""
+    words, span = words_of(match, telling)
+    count = number_of(match)
+    target = target_of(match, telling) if match.has("ref") else Reference(which="last")
+    if target.kind == "cable" or "cable" in words.lower().split():
+        target = Reference("cable", which="last", words=words)
+    else:
+        target = Reference(target.kind, which="last", words=words)
+    return [
+        acts.More(
+            target=target,
+            count=1 if count is None else int(count),
+            words=words,
+            span=span,
+            function="request",
+        )
+    ]

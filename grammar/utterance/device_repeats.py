@@ -1,0 +1,177 @@
+"""Devices said once more: of a sum, of a heading, or by "both" and "the"."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from dataclasses import replace
+
+from grammar import acts
+from grammar.acts import Act
+from grammar.utterance.device_groups import same_device
+
+_NO_DEVICE = re.compile(
+    r"\b(?:ceiling|lighting|light|smoke|alarm|luminaire|fan|fixture) outlet\b", re.IGNORECASE
+)
+
+
+#: Receptacles that are named by what they feed, and may be said again by their kind alone.
+_WIDE = ("range receptacle", "dryer receptacle")
+
+
+def _generic(act: acts.AddDevice) -> bool:
+    """A device named by no more than its kind."""
+    return act.name in (
+        None,
+        "device",
+        "receptacle",
+        "switch",
+        "30 amp receptacle",
+        "50 amp receptacle",
+        "single receptacle",
+    )
+
+
+def same_again(made: list[Act], heard: str) -> list[Act]:
+    """ "two switches, both three-ways"; "… and the switch" of one said before: no further one."""
+    kept: list[Act] = []
+    for act in made:
+        if isinstance(act, acts.AddDevice):
+            if any(absorbed(act, kept, heard) for absorbed in _ABSORBING):
+                continue
+        elif (
+            isinstance(act, acts.AddTerminalBlock)
+            and act.words.lower().startswith(("that ", "the "))
+            and any(isinstance(other, acts.AddTerminalBlock) for other in kept)
+        ):
+            continue
+        kept.append(act)
+    return kept
+
+
+def _of_lighting(act: acts.AddDevice, kept: list[Act], heard: str) -> bool:
+    """An outlet of lighting is a place in the wiring, no device."""
+    before = heard[max(0, act.span[0] - 12) : act.span[1]]
+    return act.name == "receptacle" and not kept and _NO_DEVICE.search(before) is not None
+
+
+def _all_of_the_last(act: acts.AddDevice, kept: list[Act], heard: str) -> bool:
+    """ "Two switches, both three-ways": what they are."""
+    last = kept[-1] if kept else None
+    if (
+        not act.words.lower().startswith(("both ", "all "))
+        or not isinstance(last, acts.AddDevice)
+        or (last.count or 1) < 2
+    ):
+        return False
+    kept[-1] = replace(
+        last,
+        name=act.name or last.name,
+        awg=act.awg or last.awg,
+        span=(last.span[0], act.span[1]),
+    )
+    return True
+
+
+def _all_landed(act: acts.AddDevice, kept: list[Act], heard: str) -> bool:
+    """ "A switch, a duplex, both on the twelves": what they land on."""
+    low = act.words.lower()
+    if not low.startswith(("both ", "all ")) or act.name not in (None, "device") or act.awg is None:
+        return False
+    every = acts.Reference(
+        "device", which="both" if low.startswith("both") else "all", words=act.words
+    )
+    kept.append(
+        acts.Land(target=every, awg=act.awg, words=act.words, span=act.span, function="correction")
+    )
+    return True
+
+
+def _behind_a_sum(act: acts.AddDevice, kept: list[Act], heard: str) -> bool:
+    """ "Devices: 1 receptacle": the number of the sum is that of the device."""
+    last = kept[-1] if kept else None
+    if (
+        not isinstance(last, acts.AddDevice)
+        or last.name not in (None, "device")
+        or not re.search(r":\s*(?:\d+|one|two|three|four|five|six)$", last.words)
+        or heard[last.span[1] : act.span[0]].strip()
+    ):
+        return False
+    kept[-1] = replace(act, count=last.count)
+    return True
+
+
+def _behind_a_heading(act: acts.AddDevice, kept: list[Act], heard: str) -> bool:
+    """ "Dimmer box: … one switch": the heading says what device it is."""
+    last = kept[-1] if kept else None
+    if (
+        not isinstance(last, acts.AddDevice)
+        or last is not kept[0]
+        or last.count is not None
+        or last.words.lower().startswith(("a ", "an ", "the "))
+        or not _generic(act)
+        or not re.search(r"[:.;]", heard[last.span[1] : act.span[0]])
+    ):
+        return False
+    kept[-1] = replace(
+        last,
+        count=act.count,
+        awg=act.awg or last.awg,
+        gangs=act.gangs or last.gangs,
+        span=(last.span[0], act.span[1]),
+    )
+    return True
+
+
+def _behind_the_first_words(act: acts.AddDevice, kept: list[Act], heard: str) -> bool:
+    """ "Switch in the hall: … a dimmer": the first words are a heading."""
+    first = kept[0] if kept else None
+    if (
+        not isinstance(first, acts.AddDevice)
+        or first.count is not None
+        or first.span[0] >= 14
+        or first.words.lower().startswith(("a ", "an "))
+        or not re.match(r"[^,;]{0,25}?[:.](?:\s|$)", heard[first.span[1] :])
+    ):
+        return False
+    kept[0] = replace(act, name=first.name) if first.name in _WIDE else act
+    return True
+
+
+def _of_a_wide_one(act: acts.AddDevice, kept: list[Act], heard: str) -> bool:
+    """ "Range receptacle, … the receptacle is two gangs wide"."""
+    first = kept[0] if kept else None
+    if (
+        not isinstance(first, acts.AddDevice)
+        or first.count is not None
+        or first.name not in _WIDE
+        or not _generic(act)
+    ):
+        return False
+    kept[0] = replace(first, awg=act.awg or first.awg, gangs=act.gangs or first.gangs)
+    return True
+
+
+def _definite(act: acts.AddDevice, kept: list[Act], heard: str) -> bool:
+    """ "… and the switch is on a twelve": of the one said before."""
+    if not act.words.lower().startswith(("the ", "that ")):
+        return False
+    for place, other in enumerate(kept):
+        if isinstance(other, acts.AddDevice) and same_device(act, other):
+            if act.awg is not None:
+                kept[place] = replace(other, awg=act.awg)
+            return True
+    return False
+
+
+#: How a device may be one said before, each tried in turn; one that is so changes what is kept.
+_ABSORBING: tuple[Callable[[acts.AddDevice, list[Act], str], bool], ...] = (
+    _of_lighting,
+    _all_of_the_last,
+    _all_landed,
+    _behind_a_sum,
+    _behind_a_heading,
+    _behind_the_first_words,
+    _of_a_wide_one,
+    _definite,
+)
