@@ -84,7 +84,7 @@ class _Reach:
             self._thing(place)
         elif element.tag in ("or", "nor", "any", "neither"):
             self.unknown = 0
-        elif element.tag in ("but", "just", "only", "except"):
+        elif element.tag in ("but", "just", "only", "except", "forget"):
             self.open_at = None
         elif element.tag in _ENDS and place > open_at + 1:
             self.open_at = None if self.found else open_at

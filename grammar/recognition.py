@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
@@ -83,7 +84,7 @@ class _Reading:
         """Read every clause, in order."""
         while self.place < len(self.parts):
             clause = self.parts[self.place]
-            if self._topic(clause) or self._heading(clause):
+            if self._topic(clause) or self._heading(clause) or self._forbidden(clause):
                 continue
             if self._sums_up(clause):
                 self.corrective = True
@@ -119,6 +120,15 @@ class _Reading:
         elif self._last or clause.closes not in _HEADS or not NUMBERED.fullmatch(clause.line):
             return False
         self.place += 1
+        return True
+
+    def _forbidden(self, clause: Clause) -> bool:
+        """ "Don't delete box one": an order behind "do not" leaves all as it is."""
+        if self._last or clause.closes or not _FORBIDDING.fullmatch(clause.line):
+            return False
+        span = (clause.span[0], self.parts[self.place + 1].span[1])
+        self.made.append(acts.Keep(words=self.heard[slice(*span)], span=span))
+        self.place += 2
         return True
 
     def _sums_up(self, clause: Clause) -> bool:
@@ -179,5 +189,8 @@ class _Reading:
         return True
 
 
+_FORBIDDING = re.compile(
+    r"(?:(?:no|please|and|but|so|wait|well|oh|ok|okay|um|uh) )*(?:do not|never)"
+)
 #: The breaks that may stand behind the number of an exercise.
 _HEADS = (".", ":", ";", "\n")

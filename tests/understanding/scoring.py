@@ -109,8 +109,8 @@ def score_dialogues(path: Path) -> Score:
             wanted = [turn.get(key) for key in ("verdict", "total", "capacity")]
             before = " // ".join(one["say"] for one in case["turns"])
             score.missed.append(
-                f"{'UNSAFE ' if unsafe else ''}{case['id']} at “{turn['say']}” | got {_stands(reply)}"
-                f" | want {wanted}\n      {before}\n      {reply.said}"
+                f"{'UNSAFE ' if unsafe else ''}{case['id']} at “{turn['say']}” |"
+                f" got {_stands(reply)} | want {wanted}\n      {before}\n      {reply.said}"
             )
             break
         else:
