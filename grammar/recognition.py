@@ -11,8 +11,14 @@ from grammar.clause import Clause
 from grammar.clauses import clauses
 from grammar.understanding import understand
 from grammar.utterance.clause_acts import clause_acts
-from grammar.utterance.headings import BOX_TOPIC, LETTERED, NUMBERED, box_heading, of_the_box
-from grammar.utterance.layout import plain_layout
+from grammar.utterance.headings import (
+    BOX_TOPIC,
+    LETTERED,
+    NUMBERED,
+    box_heading,
+    of_the_box,
+)
+from grammar.utterance.layout import plain_layout, single_spaced, trimmed
 from grammar.utterance.markers import (
     DISPUTE,
     TRAILING,
@@ -21,6 +27,7 @@ from grammar.utterance.markers import (
     marker_acts,
     not_but,
     restated_after_all,
+    without_asides,
 )
 from grammar.utterance.other_talk import small_talk
 from grammar.utterance.wholes import tidied, without_empty_undo
@@ -38,12 +45,14 @@ def recognise(
     between readings of a bare answer. `aliases` are a person's own words and what they mean.
     """
     if isinstance(words, str):
+        words = single_spaced(words)
         laid = plain_layout(words)
         found = understand(laid, expect, aliases)
         if laid is not words:
             found = replace(found, heard=words)
     else:
-        found = understand(words, expect, aliases)
+        found = understand(trimmed(words), expect, aliases)
+        laid = found.heard
     if letter := LETTERED.fullmatch(found.heard.strip().lower()):
         return Utterance(
             found.heard,
@@ -51,7 +60,8 @@ def recognise(
         )
     if social := small_talk(found.heard):
         return Utterance(found.heard, (social,))
-    reading = _Reading(found.heard, clauses(found.heard, found.statements), expect)
+    parts = without_asides(clauses(laid, found.statements))
+    reading = _Reading(found.heard, parts, expect)
     reading.read()
     left = [
         run

@@ -42,9 +42,7 @@ def clause_acts(
     if about_something_else(clause, known_words(), _described(parts)):
         words = heard[clause.span[0] : clause.span[1]]
         exact = any(
-            found.kind == "cable"
-            and (found.get("count") is not None or found.get("awg") is not None)
-            for found in clause.found
+            found.kind == "cable" and found.get("count") is not None for found in clause.found
         )
         # what may be of the box after all is not passed over in silence
         held = [Unread(words, clause.span, True)] if exact else []

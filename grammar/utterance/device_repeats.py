@@ -93,7 +93,7 @@ def _behind_a_sum(act: acts.AddDevice, kept: list[Act], heard: str) -> bool:
     if (
         not isinstance(last, acts.AddDevice)
         or last.name not in (None, "device")
-        or not re.search(r":\s*\d+$", last.words)
+        or not re.search(r":\s*(?:\d+|one|two|three|four|five|six)$", last.words)
         or heard[last.span[1] : act.span[0]].strip()
     ):
         return False

@@ -38,7 +38,8 @@ def box_heading(clause: Clause, parts: list[Clause], heard: str) -> str:
         return heard[clause.span[0] : clause.span[1]].strip(" .:,").split()[-1]
     if not words or not all(w.isalnum() or w.startswith(("<n:", "<box_kind")) for w in words):
         return ""
-    if not any(w in ROOMS for w in words) or not all(
+    numbered = len(words) == 2 and words[0] == "box" and words[1].startswith("<n:")
+    if not (numbered or any(w in ROOMS and w != "box" for w in words)) or not all(
         w in ROOMS or w in ROOM_WORDS or w.startswith("<") or w not in known_words() for w in words
     ):
         return ""

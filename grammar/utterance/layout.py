@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
+
+from grammar.words import Word
 
 #: Words that look for a word.
 _SEEKING = re.compile(
@@ -12,8 +15,31 @@ _SEEKING = re.compile(
 _DOTS = re.compile(r"(?<=\s)\.{2,}(?=\s)")
 
 
+_DOUBLE = re.compile(r"(?<=\S) {2}(?=\S)")
+
+
+def single_spaced(text: str) -> str:
+    """Two spaces between words mean no more than one; more of them part the columns of a list."""
+    return _DOUBLE.sub(" ", text) if "  " in text else text
+
+
+_ASIDES = frozenset({"um", "uh", "er", "please"})
+
+
+def trimmed(words: Sequence[Word]) -> Sequence[Word]:
+    """Words of an ear without the hesitations and the "please" at either end."""
+    first, last = 0, len(words)
+    while first < last and words[first].text.lower() in _ASIDES:
+        first += 1
+    while last > first and words[last - 1].text.lower() in _ASIDES:
+        last -= 1
+    return words[first:last] if last > first else words
+
+
 def plain_layout(text: str) -> str:
     """A pasted list in plain lines, each character in its place: tabs and leaders are no words."""
+    if text.endswith(".") and not text.endswith(".."):
+        text = text[:-1] + " "  # "go with 22.5.": the full stop is no part of the number
     if "\t" in text:
         text = text.replace("\t", "\n")
     text = _COPPER.sub(lambda found: found[1] + " " * (len(found[0]) - len(found[1])), text)

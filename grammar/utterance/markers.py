@@ -41,6 +41,16 @@ def is_marker(clause: Clause) -> bool:
     )
 
 
+_ASIDE = frozenset({"please", "um", "uh", "er", "please um"})
+
+
+def without_asides(parts: list[Clause]) -> list[Clause]:
+    """The clauses without those that are a hesitation or a "please" alone."""
+    if len(parts) < 2:
+        return parts
+    return [clause for clause in parts if clause.line not in _ASIDE] or parts
+
+
 def marker_acts(clause: Clause) -> list[Act]:
     """What a mark of correction says by itself: "scratch that" takes back, "no" disconfirms."""
     for element in clause.elements:

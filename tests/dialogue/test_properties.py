@@ -122,6 +122,8 @@ def test_undo_gives_back_the_very_state(before: list[str], after: list[str | lis
         changed = conversation.talk.state != state
         if not changed or "undo" in str(words) or "scratch" in str(words):
             continue
+        if conversation.talk.state.mistaken:
+            continue  # "no": what is taken back then is what was said to be wrong
         conversation.hear("undo")
         assert conversation.talk.state == state
         conversation.hear("redo")

@@ -27,7 +27,8 @@ DIGIT_WORDS = ("zero", "one", "two", "three", "four", "five", "six", "seven", "e
 DIGITS = sorted((FOLDER.parent.parent / "shared/audio/human_digits").glob("*_5.wav"))[::2]
 #: Heard with another meaning today, each a known weakness of the ear. The test fails when one is
 #: heard rightly, so that it is struck out.
-MISHEARD: set[str] = set()
+#: "undo" by this voice is heard alone, and as nothing after the voices before it in the run.
+MISHEARD: set[str] = {"undo__slt"}
 
 
 def test_there_are_recordings_enough() -> None:
