@@ -40,7 +40,8 @@ _CONDITIONAL = re.compile(
 #: "maybe I could use a 20.3": thought aloud, not done.
 _MUSING = re.compile(
     r"^(?:(?:and|so|but|ok|okay|well|hmm|or|now|actually|wait|um|uh|er|oh) )*"
-    r"(?:(?:maybe|perhaps|possibly|i guess|i think|i suppose) )*(?:i|we|you|they|he) (?:could|might)(?! have)\b(?! not)"
+    r"(?:(?:maybe|perhaps|possibly|i guess|i think|i suppose) )*"
+    r"(?:i|we|you|they|he) (?:could|might)(?! have)\b(?! not)"
 )
 _TELLING_IF = re.compile("|".join(map(re.escape, _MOOD["telling_if"])))
 _REQUEST = re.compile(
