@@ -174,6 +174,15 @@ def each_pipe(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     ]
 
 
+def _counted_after(act: Act, count: int) -> Act:
+    """A vague thing with the count said behind it, also where it restates: "it's 12-2s, four"."""
+    if isinstance(act, (acts.Restate, acts.Replace)):
+        thing = with_count(act.thing, count)
+        assert is_thing(thing)
+        return replace(act, thing=thing, doubts=())
+    return with_count(act, count)
+
+
 def joined_counts(made: list[Act]) -> list[Act]:
     """ "fixture wires, two of them and a ground": one thing, its count and its ground."""
     kept: list[Act] = []
@@ -207,13 +216,13 @@ def joined_counts(made: list[Act]) -> list[Act]:
             continue
         if (
             isinstance(act, acts.Number)
-            and last is not None
+            and (is_thing(last) or isinstance(last, (acts.Restate, acts.Replace)))
             and _vague(last)
             and act.value is not None
             and act.value == int(act.value)
             and 0 < act.value < 20
         ):
-            kept[-1] = with_count(last, int(act.value))
+            kept[-1] = _counted_after(last, int(act.value))
             continue
         if (
             isinstance(act, acts.Recount)
