@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 
 from assistant.dialogue import belief, unread
 from assistant.dialogue.boxes import Boxes, Outcome, Resumed
+from assistant.dialogue.continuing import continued
 from assistant.dialogue.events import EVENTS
 from assistant.dialogue.events import told as told_of_boxes
 from assistant.dialogue.hearing import confidence_of, heard_with
@@ -81,6 +82,8 @@ class Conversation:
         if problem := unreadable(text):
             return self._take(Entry(printable(text), (), refusal=problem))
         read = recognise(words, self.asks, self.aliases)
+        if self.talk.state.unread and isinstance(words, str):
+            read = continued(self.talk.state.unread, read, self.asks, self.aliases)
         if not isinstance(words, str) and confidence_of(words) is not None:
             read = heard_with(read, words)
             read = replace(read, acts=unread.beside(read.heard, read.acts, read.unread))
