@@ -18,7 +18,7 @@ _SUBJECTS = frozenset(_TABLE["subjects"])
 _AWAY = frozenset(_TABLE["away"])
 _VERBS = frozenset(_TABLE["verbs"])
 _MEASURE = re.compile(
-    r"(?:<n:[^>]*>|<size[^>]*>|<box_size[^>]*>) (?:(?:inch|inches|in|foot|feet|ft) )*"
+    r"(?:<n:[^>]*>|<size[^>]*>) (?:(?:inch|inches|in|foot|feet|ft) )*"
     r"(?:on center|oc|(?<!<n:1> )off|above|below|apart|high|up|from|away|left of|right of"
     r"|over from|long|wide|tall|run|of (?:pipe|wire|cable|conduit))\b"
 )

@@ -79,6 +79,8 @@ def is_no_thing(elements: Sequence[Element], place: int, heard: str) -> bool:
             and after.tag in ("it", "them", "that", "this", "the", "from")
         ):
             return True
+        if words == "feed" and place and elements[place - 1].tag == "to":
+            return True
     return (
         words in ("hot", "neutral")
         and place > 0

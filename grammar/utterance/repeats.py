@@ -59,6 +59,45 @@ def goes_to_a_thing(made: list[Act]) -> list[Act]:
     return kept
 
 
+_SUMMING = re.compile(
+    r"(?:i count|i make it|that is|that's|that makes|comes to|in all|total of)\s*$"
+)
+
+
+def without_sums(made: list[Act], heard: str) -> list[Act]:
+    """ "… I count sixteen conductors": what sums up the cables is no further conductor; "every
+    last one of them" opens no box."""
+    cables = any(isinstance(act, acts.AddCable) for act in made)
+    kept: list[Act] = []
+    for act in made:
+        loose = isinstance(act, acts.AddConductors) and act.awg is None and cables
+        if loose and _SUMMING.search(heard[max(0, act.span[0] - 20) : act.span[0]].lower()):
+            continue
+        opened = isinstance(act, acts.OpenBox) and act.which == "previous"
+        if opened and len(made) > 1 and act.words.lower() in ("last one", "the last one"):
+            continue
+        kept.append(act)
+    return kept
+
+
+def listed_roles(made: list[Act], heard: str) -> list[Act]:
+    """ "Three 14-2s: feed, load, and one going on": the roles of the cables just counted."""
+    kept: list[Act] = []
+    left = 0
+    for act in made:
+        role = isinstance(act, acts.AddCable) and any(d.reason == "carried" for d in act.doubts)
+        if left and role:
+            left -= counted(act) or 1
+            continue
+        if not isinstance(act, acts.OtherTalk):
+            left = 0
+        if isinstance(act, acts.AddCable) and (act.count or 0) > 1:
+            behind = heard[act.span[1] :].lstrip()
+            left = act.count or 0 if behind.startswith(":") else 0
+        kept.append(act)
+    return kept
+
+
 def once_corrected(made: list[Act], heard: str) -> list[Act]:
     """What a correction says twice is said once: "it's a 14-2 after all. Two 14-2s."; and what
     comes beside it by role alone ("the fan feed") is what was just counted."""

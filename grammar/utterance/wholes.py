@@ -30,7 +30,9 @@ from grammar.utterance.repeats import (
     denials_last,
     false_starts,
     goes_to_a_thing,
+    listed_roles,
     once_corrected,
+    without_sums,
 )
 from grammar.utterance.yokes import one_yoke
 
@@ -100,6 +102,7 @@ def tidied(
         ]
     if about_other_things(made, parts):
         return [acts.OtherTalk(words=heard, span=(0, len(heard)))], []
+    made = listed_roles(without_sums(made, heard), heard)
     made = once_corrected(each_pipe(made, heard, left), heard)
     made = quads_as_duplexes(switch_beside_box(clamps_on_some(made, heard), heard))
     made = of_fixtures(same_again(sizes_lent(made, heard), heard), heard, left)
