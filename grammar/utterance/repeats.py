@@ -89,8 +89,10 @@ def listed_roles(made: list[Act], heard: str) -> list[Act]:
         if left and role:
             left -= counted(act) or 1
             continue
-        if not isinstance(act, acts.OtherTalk):
-            left = 0
+        if left and isinstance(act, acts.OtherTalk) and " " not in act.words.strip():
+            left -= 1  # "load" is talk of something else anywhere else
+            continue
+        left = 0
         if isinstance(act, acts.AddCable) and (act.count or 0) > 1:
             behind = heard[act.span[1] :].lstrip()
             left = act.count or 0 if behind.startswith(":") else 0
