@@ -36,7 +36,8 @@ def number(turn: Turn, act: acts.Number) -> None:
 
 def size(turn: Turn, act: acts.Size) -> None:
     """A bare wire size that no open question took."""
-    of_volume = turn.asked == "confirm" and turn.state.pending[0].slot == "volume"
+    held = turn.state.pending
+    of_volume = turn.asked == "confirm" and bool(held) and held[0].slot == "volume"
     if turn.asked == "confirm" and not of_volume:  # "on the twelves" is no volume
         belief.replaced(turn, act.awg, act)
     else:

@@ -220,6 +220,8 @@ def hold_flip(turn: Turn, before: State, act: Act) -> bool:
 
 def confirmed(turn: Turn, act: Act) -> None:
     """ "yes": the held act counts."""
+    if not turn.state.pending:
+        return  # it was settled earlier in the same breath
     pending = turn.state.pending[0]
     if pending.reason in table().valueless:
         turn.answer(say("yes_is_not_enough"), act.words)
@@ -230,6 +232,8 @@ def confirmed(turn: Turn, act: Act) -> None:
 
 def rejected(turn: Turn) -> None:
     """ "no": the held act is dropped, and its value not proposed again."""
+    if not turn.state.pending:
+        return  # it was settled earlier in the same breath
     pending = turn.state.pending[0]
     state = replace(
         turn.state,
@@ -244,6 +248,9 @@ def replaced(turn: Turn, value: Value, operand: Act) -> None:
 
     Where the new value was heard in doubt too, it is asked back in its turn.
     """
+    if not turn.state.pending:
+        turn.unplaced.append(operand.words)
+        return
     pending = turn.state.pending[0]
     slot = slot_for(pending, value)
     if slot is None:

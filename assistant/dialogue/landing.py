@@ -31,6 +31,8 @@ def land(turn: Turn, act: acts.Land) -> None:
                 land_item(turn, one, act.awg, None, act.words)
             return
     item = state.item(target.item) if target.item is not None else _landed(turn, target)
+    if item is not None and not isinstance(item.content, Yoke | TerminalBlock):
+        item = None  # what was pointed at is no longer there
     if item is None:
         landed = all(i.content.awg is not None for i in state.items if isinstance(i.content, Yoke))
         if target.name and landed:
