@@ -253,7 +253,7 @@ def replaced(turn: Turn, value: Value, operand: Act) -> None:
         return
     pending = turn.state.pending[0]
     slot = slot_for(pending, value)
-    if slot is None:
+    if slot is None or not _has(pending.act, slot):
         turn.unplaced.append(operand.words)
         return
     words = f"{pending.act.words}, {operand.words}" if operand.words else pending.act.words
@@ -274,6 +274,11 @@ def replaced(turn: Turn, value: Value, operand: Act) -> None:
 def _named(operand: Act, held: Act) -> Act:
     """The held act with the doubts of the value that is to stand in it."""
     return replace(held, doubts=operand.doubts)
+
+
+def _has(act: Act, slot: str) -> bool:
+    """Whether an act, or the thing it is about, has a slot: a denial counts nothing."""
+    return hasattr(act, slot) or hasattr(getattr(act, "thing", None), slot)
 
 
 def with_value(act: Act, slot: str, value: Value, words: str) -> Act:
