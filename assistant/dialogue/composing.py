@@ -61,6 +61,8 @@ class Composer:
         """The reply. `told` is the verdict last said of this box, `last` the reply before;
         `cautioned`: the caution was said in this session."""
         made = [act for act in self._acts(tries, told, last, cautioned) if act.says]
+        if not made:  # what was taken changed nothing that can be told: silence would be no reply
+            made = [SystemAct("acknowledge", say("fine"))]
         said = " ".join(act.says for act in made)
         sheet, verdict = self.found.sheet, self.found.verdict
         return Reply(
