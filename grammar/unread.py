@@ -128,6 +128,35 @@ def unread(clause: Clause, taken: set[int], known: set[str], text: str) -> list[
     return found
 
 
+#: What may stand before the article of one thing more, and behind the thing.
+_ADDED = frozenset({"and", "plus", "also", "with", "add", "then", ",", "or"})
+_BEHIND = frozenset({"and", "no", "in", "on", "too", "with", "plus", "as", "also"})
+
+
+def _thing_unknown(elements: Sequence[Element], place: int) -> bool:
+    """ "a switch and a widget": one thing more of the box, that nobody knows."""
+    if not place or elements[place - 1].tag not in ("a", "an", "another"):
+        return False
+    before = elements[: place - 1]
+    if not all(e.tag in _ADDED or e.found is not None for e in before):
+        return False
+    after = elements[place + 1] if place + 1 < len(elements) else None
+    return after is None or after.tag in _BEHIND or _begins_a_group(after)
+
+
+def _begins_a_group(element: Element) -> bool:
+    """Whether an element is a noun group of its own, and not the noun of the word before it."""
+    found = element.found
+    if found is None:
+        return False
+    said = found.words.lower()
+    return (
+        found.get("count") is not None
+        or found.kind in ("box_volume", "clamps", "edition")
+        or said.startswith(("a ", "an ", "the ", "no "))
+    )
+
+
 def _weighs(
     elements: Sequence[Element], place: int, known: set[str], text: str, taken: set[int]
 ) -> bool:
@@ -147,6 +176,8 @@ def _weighs(
     unknown = tag not in known and tag.isalpha()
     if not unknown:
         return False
+    if _thing_unknown(elements, place):
+        return True
     before = elements[place - 1].tag if place else ""
     if before.startswith("<n:") and before != "<n:1>":
         return True

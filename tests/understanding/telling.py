@@ -63,7 +63,7 @@ OPEN_QUESTIONS = (
     ("two 14-2s and a switch", "15 cubic inches"),
     ("one 14-2 and one 12-2 and a switch", "18 cubic inches", "no clamps"),
 )
-VERBS = ("frobnicate", "zorp", "unfold", "polish", "wiggle", "blorf", "86", "kibosh")
+VERBS = ("frobnicate", "zorp", "unfold", "polish", "grommle", "blorf", "86", "kibosh")
 
 
 def asked_is_not_told(voice: Voice) -> Iterator[Trial]:

@@ -14,10 +14,11 @@ from grammar import recognise
 PARTS = ("two 14-2s", "a switch", "18 cubic inches", "no clamps")
 """4 (1) + 2 (4) + 1 (5) = 14.00 of 18.0: NEC 314.16(B)."""
 WEIGHTY = (
-    "7", "3 zorbs", "5 DPLXZ", "QXZ", "several zorbs", "another 4 of them", "scratch the zorb",
-    "replace the zorb", "not two", "half of them", "two or three zorbs",
+    "7", "a zorb", "and a zorb", "3 zorbs", "5 DPLXZ", "QXZ", "several zorbs", "another 4 of them",
+    "scratch the zorb", "replace the zorb", "not two", "half of them", "two or three zorbs",
 )  # fmt: skip
-"""A number, a quantity, a negation, an abbreviation or a verb of change that nobody can use."""
+"""A number, a quantity, a negation, an abbreviation, a verb of change or a likely device that
+nobody can use."""
 INERT = (
     "zintex",
     "yellow",
