@@ -27,6 +27,8 @@ _NOUNS: dict[str, ThingKind] = {
 _NAMES = {"switch": "switch", "switches": "switch", "receptacle": "receptacle",
           "receptacles": "receptacle", "outlet": "receptacle", "outlets": "receptacle",
           "dimmer": "dimmer", "dimmers": "dimmer"}  # fmt: skip
+#: "that one", "the second one": no count.
+_BEFORE_ONE = frozenset({"that", "this", "the", *_ORDINALS, "other", "last"})
 _WHICH: dict[str, Which] = {
     "both": "both",
     "all": "all",
@@ -60,6 +62,8 @@ def refer(elements: Sequence[Element], heard: str) -> Reference:
         tag = element.tag
         if element.found is not None and element.found.kind not in ("number", "size", "none"):
             thing = thing or reference_to(element.found)
+        elif element.found is not None and element.found.kind == "size":
+            awg = size_in([element])  # "one of the twelves", with a size asked for
         elif (pair := pair_in(tag)) is not None:
             kind, (awg, conductors) = "cable", pair
         elif tag in _ORDINALS:
@@ -69,19 +73,13 @@ def refer(elements: Sequence[Element], heard: str) -> Reference:
         elif tag in _WHICH:
             which = _WHICH[tag]
         elif (value := number_in(tag)) is not None and value == int(value):
-            if (
-                tag == "<n:1>"
-                and place
-                and elements[place - 1].tag in ("that", "this", "the", *_ORDINALS, "other", "last")
-            ):
-                continue
             before = elements[place - 1].tag if place else ""
+            if tag == "<n:1>" and before in _BEFORE_ONE:
+                continue
             if before in ("the", "that", "those") and int(value) in (14, 12, 10, 8, 6):
                 awg = int(value)  # "the ten": the wires of that size
                 continue
             count = int(value)
-            if element.found is not None and element.found.kind == "size":
-                count = None
     start = elements[0].start if elements else 0
     end = elements[-1].end if elements else 0
     words = heard[start:end]

@@ -19,6 +19,9 @@ def replace_act(turn: Turn, act: acts.Replace) -> None:
     if target.kind == "anything" and target.which != "last":
         # a Reference like "one" or "both": among things of the new one's kind
         target = replace(target, kind=references.kind_of(thing), words="")
+    loose = target.kind in ("conductors", "wire") and isinstance(thing, acts.AddCable)
+    if loose and not references.find_all(turn.state, target):
+        target = replace(target, kind="cable", words="")  # "one of the 12s is a 12-3"
     same_kind = references.find_all(turn.state, target)
     item = references.find(turn.state, target)
     if item is None:
@@ -37,16 +40,23 @@ def replace_act(turn: Turn, act: acts.Replace) -> None:
         _replace_whole(turn, item, target, thing)
 
 
+#: An order to change what is there says that it is there.
+_ORDERS = ("make", "change", "swap", "replace", "switch", "turn", "convert")
+
+
 def _replace_absent(turn: Turn, act: acts.Replace, units: int) -> None:
     """What is to be replaced is not there: where that may be, the new thing comes in."""
     target, thing = act.target, act.thing
     if isinstance(thing, acts.AddCable) and _fill_pending(turn, act):
         return
-    further = target.ordinal == units + 1  # "and the third one's a 14-3"
+    ordered = act.words.lower().startswith(_ORDERS)
+    further = target.ordinal == units + 1 and not ordered  # "and the third one's a 14-3"
     bare = target.awg is None and target.name is None
     unnamed = bare and target.kind in ("anything", "cable", "wire", "device")
     # "I replaced the old switch with a dimmer"
     named = target.kind in ("device", "fitting") and target.name is not None
+    if ordered and target.ordinal is not None:
+        unnamed = named = False  # "make the second switch a timer" where there is but one
     if further or unnamed or named:
         entering.enter(turn, thing)
         return
