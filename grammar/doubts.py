@@ -5,16 +5,14 @@ from __future__ import annotations
 from bisect import bisect_right
 from collections.abc import Mapping
 from decimal import Decimal
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from grammar import numbers, store
 from grammar.engine import Capture, Engine
+from grammar.preparation import Heard
 from grammar.slots import SKIPPED
 from grammar.statements import Doubt, Value
 from grammar.symbols import Lexicon
-
-if TYPE_CHECKING:
-    from grammar.understanding import Heard
 
 _TABLE = store.table("doubts")
 _UNUSUAL: dict[str, dict[str, Any]] = _TABLE["unusual"]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from assistant.dialogue import belief, entering, naming, references
+from assistant.dialogue import belief, merging, naming, references
 from assistant.dialogue.saying import listed
 from assistant.dialogue.state import Item, Pending, State
 from assistant.dialogue.turn import Turn
@@ -70,7 +70,7 @@ def _others(state: State) -> list[Item]:
     else any that was not said last."""
     last = state.item(state.last)
     taken = state.recalled[-1].content if state.recalled else None
-    if last is not None and taken is not None and entering.alike(taken, last.content):
+    if last is not None and taken is not None and merging.alike(taken, last.content):
         return [last]
     return [item for item in _counted(state) if item is not last]
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from contextlib import suppress
 from dataclasses import replace
 
-from assistant.dialogue import entering, naming
+from assistant.dialogue import merging, naming
 from assistant.dialogue.saying import counted, say, sentence
 from assistant.dialogue.state import Item, Recalled, State
 from assistant.dialogue.turn import Turn
@@ -55,7 +55,7 @@ def _merged(state: State, key: int) -> State:
             for other in state.items
             if other.key != key
             and other.open == item.open
-            and entering.alike(other.content, item.content)
+            and merging.alike(other.content, item.content)
         ),
         None,
     )

@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from decimal import Decimal
 from typing import Any
 
-from assistant.dialogue.conversation import EVENTS
+from assistant.dialogue.events import EVENTS
 from assistant.dialogue.journal import Entry
 from grammar import acts
 from grammar.acts import Act, Reference
@@ -19,8 +19,17 @@ from grammar.recognition import recognise
 from grammar.statements import Statement
 
 
-def entry(data: Mapping[str, Any]) -> Entry:
-    """The entry of an object of the earlier form."""
+def entry_of(data: Mapping[str, Any]) -> Entry:
+    """The entry of an object that was kept, of today's form or of the earlier one.
+
+    Raises KeyError for an object that is neither.
+    """
+    if "acts" not in data and "statements" in data:
+        return _folded_anew(data)
+    return Entry.from_json(data)
+
+
+def _folded_anew(data: Mapping[str, Any]) -> Entry:
     heard = data["heard"]
     confidence = data["confidence"]
     picked = [item for item in data["statements"] if _picked(item)]

@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from assistant.dialogue import naming
+from assistant.dialogue.merging import alike
 from assistant.dialogue.saying import counted, say, sentence
 from assistant.dialogue.state import Open, State, sizes_present
 from assistant.dialogue.turn import Turn
@@ -108,27 +109,11 @@ def _fixture_wires(thing: AddFixtureWires) -> list[Content]:
 def enter(turn: Turn, thing: Thing) -> None:
     """Add what a thing describes, or say in one sentence why it cannot be."""
     try:
-        contents = (
-            content_of(thing, turn.state)
-            if getattr(thing, "awg", 0) is not None or not isinstance(thing, AddCable)
-            else []
-        )
+        contents = content_of(thing, turn.state)
     except RulesError as refusal:
         turn.refused.append(_refusal(turn, thing, refusal))
         turn.unplaced.append(thing.words)
         return
-    if isinstance(thing, AddCable) and thing.awg is None:
-        from assistant.dialogue import recounting
-
-        recounting.unsized_cables(turn, thing)
-        return
-    if isinstance(thing, AddDevice) and thing.count is None and thing.awg is not None:
-        from assistant.dialogue import landing, references
-
-        known = references.find(turn.state, references.to_thing(replace(thing, awg=None)))
-        if known is not None and getattr(known.content, "awg", 0) is None:
-            landing.land_item(turn, known, thing.awg, None, thing.words)
-            return
     if isinstance(thing, AddGrounds) and _own_grounds(turn.state, thing):
         turn.answer(say("echo.own_grounds"), thing.words)
         return
@@ -194,11 +179,6 @@ def add(turn: Turn, content: Content, thing: Act, open_: Open = "") -> None:
         ),
         naming.shown(content),
     )
-
-
-def alike(one: Content, other: Content) -> bool:
-    """True for two contents that differ in nothing but their count."""
-    return type(one) is type(other) and replace(one, count=other.count) == other
 
 
 def _note(content: Content, thing: Act) -> str:

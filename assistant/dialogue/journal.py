@@ -44,14 +44,7 @@ class Entry:
 
     @staticmethod
     def from_json(data: Mapping[str, Any]) -> Entry:
-        """The entry of an object made by `to_json`. Raises KeyError for anything else.
-
-        An entry of the earlier form, which held statements, is read from its words again.
-        """
-        if "acts" not in data and "statements" in data:
-            from assistant.dialogue import earlier
-
-            return earlier.entry(data)
+        """The entry of an object made by `to_json`. Raises KeyError for anything else."""
         return Entry(
             heard=data["heard"],
             acts=tuple(coding.decoded(item) for item in data["acts"]),

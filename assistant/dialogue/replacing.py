@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from assistant.dialogue import changing, entering, naming, references
+from assistant.dialogue import changing, entering, mentioning, merging, naming, references
 from assistant.dialogue.saying import counted, say
 from assistant.dialogue.state import Item, Recalled
 from assistant.dialogue.turn import Turn
@@ -58,7 +58,7 @@ def _replace_absent(turn: Turn, act: acts.Replace, units: int) -> None:
     if ordered and target.ordinal is not None:
         unnamed = named = False  # "make the second switch a timer" where there is but one
     if further or unnamed or named:
-        entering.enter(turn, thing)
+        mentioning.mention(turn, thing)
         return
     changing.not_found(turn, target, act.words)
 
@@ -90,7 +90,7 @@ def _replace_whole(turn: Turn, item: Item, target: Reference, thing: Thing) -> N
             recalled=(*state.recalled[-4:], Recalled(item.content, item.words)),
         )
         turn.enter(taken, say("echo.taken_out", what=naming.heard(item.content)))
-        entering.enter(turn, thing)
+        mentioning.mention(turn, thing)
         return
     before = item.content
     changing.put_in_place(turn, item, new, thing)
@@ -108,9 +108,7 @@ def _more_replaced(turn: Turn, item: Item, units: int, act: acts.Replace) -> boo
     if recalled is None or by is None:
         return False
     same = references.agrees(by, replace(references.to_thing(act.thing), count=None))
-    source = next(
-        (i for i in turn.state.items if entering.alike(i.content, recalled.content)), None
-    )
+    source = next((i for i in turn.state.items if merging.alike(i.content, recalled.content)), None)
     if (
         not same
         or source is None
@@ -154,7 +152,7 @@ def _fill_pending(turn: Turn, act: acts.Replace) -> bool:
                 else thing.count
             )
             belief.drop(turn, pending)
-            entering.enter(turn, replace(thing, count=count))
+            mentioning.mention(turn, replace(thing, count=count))
             return True
     return False
 
@@ -180,7 +178,7 @@ def replace_some(turn: Turn, item: Item, units: int, thing: Thing) -> None:
     new = changing.kept(item.content, new, thing)
     old = replace(item.content, count=item.content.count - units)
     state = turn.state.with_content(item.key, old)
-    twin = next((one for one in state.items if entering.alike(one.content, new)), None)
+    twin = next((one for one in state.items if merging.alike(one.content, new)), None)
     if twin is not None and twin.key != item.key:
         state = state.with_content(twin.key, replace(new, count=twin.content.count + count))
     else:

@@ -10,6 +10,7 @@ from assistant.dialogue import (
     boxing,
     changing,
     entering,
+    mentioning,
     naming,
     recounting,
     references,
@@ -53,7 +54,7 @@ def restate(turn: Turn, act: acts.Restate) -> None:
         return
     item = _restated(state, act)
     if item is None:
-        entering.enter(turn, thing)
+        mentioning.mention(turn, thing)
         return
     if act.instead_of is not None and act.instead_of.count is not None and thing.count is not None:
         part = act.instead_of.count

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from assistant.dialogue import entering, naming, references
+from assistant.dialogue import merging, naming, references
 from assistant.dialogue.saying import say
 from assistant.dialogue.state import Recalled
 from assistant.dialogue.turn import Turn
@@ -43,7 +43,7 @@ def _restore(turn: Turn, recalled: Recalled, wanted: int | None) -> None:
         )
     count = min(wanted or recalled.content.count, recalled.content.count)
     content = replace(recalled.content, count=count)
-    twin = next((i for i in state.items if entering.alike(i.content, content)), None)
+    twin = next((i for i in state.items if merging.alike(i.content, content)), None)
     if twin is not None:
         state = state.with_content(
             twin.key, replace(content, count=twin.content.count + content.count)

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from typing import Any, NamedTuple
 from zlib import crc32
 
-from assistant.dialogue import Entry, Record
+from assistant.dialogue import Entry, Record, earlier
 from assistant.jobs.saying import say
 from grammar.acts import Unread
 
@@ -96,7 +96,7 @@ def entry_of(text: str) -> Entry:
     data: Any = None
     try:
         data = json.loads(text)
-        return Entry.from_json(data)
+        return earlier.entry_of(data)
     except (LookupError, TypeError, ValueError, ArithmeticError, AttributeError):
         words = data.get("heard") if isinstance(data, dict) else None
         heard = words if isinstance(words, str) and words else say("keeping.unreadable")

@@ -23,8 +23,8 @@ from grammar.engine import engine
 from grammar.expression import Choice, Marked, Named, Node, Repeat, TemplateError, parse
 from grammar.expression import Sequence as Sequenced
 from grammar.phrases import FILES, phrases, rules
+from grammar.preparation import prepared
 from grammar.statements import KINDS
-from grammar.understanding import prepared
 from grammar.utterance.other_talk import small_talk
 
 ROWS = [row for name in FILES for row in store.table(name)["phrase"]]
