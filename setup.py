@@ -18,11 +18,11 @@ class BuildWithGrammar(build_py):
         """Build, and compile unless the source folder itself is to be used."""
         super().run()
         if not self.editable_mode:
-            sys.path.insert(0, str(ROOT))
-            from grammar.compiling import compiled
-            from grammar.keeping import SHIPPED
+            sys.path.insert(0, str(ROOT / ".package"))
+            from boxaloud.grammar.compiling import compiled
+            from boxaloud.grammar.keeping import SHIPPED
 
-            Path(self.build_lib, "grammar", SHIPPED).write_bytes(compiled())
+            Path(self.build_lib, "boxaloud", "grammar", SHIPPED).write_bytes(compiled())
 
 
 setup(cmdclass={"build_py": BuildWithGrammar})

@@ -12,7 +12,7 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from pathlib import Path
 from typing import Any, Literal, NamedTuple
 
-from assistant.problems import FITS, UNUSABLE, Problem
+from boxaloud.assistant.problems import FITS, UNUSABLE, Problem
 
 Kind = Literal["text", "path", "number", "switch"]
 
@@ -98,7 +98,7 @@ def group(
 
 
 def _help(command: Command, called: str) -> str:
-    from assistant.usage import shown
+    from boxaloud.assistant.usage import shown
 
     return shown(command, called)
 

@@ -6,9 +6,9 @@ import contextlib
 import sys
 from typing import TextIO
 
-from assistant.dialogue.saying import say
-from assistant.front import listening, put, put_json, shown_in
-from assistant.showing import Showing
+from boxaloud.assistant.dialogue.saying import say
+from boxaloud.assistant.front import listening, put, put_json, shown_in
+from boxaloud.assistant.showing import Showing
 
 LEAVE = frozenset({"quit", "exit", "bye", "goodbye"})
 

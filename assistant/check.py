@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from assistant.front import begin, exit_status, put, put_json, shown_in
-from assistant.problems import UNUSABLE
-from assistant.showing import Showing
+from boxaloud.assistant.front import begin, exit_status, put, put_json, shown_in
+from boxaloud.assistant.problems import UNUSABLE
+from boxaloud.assistant.showing import Showing
 
 
 def run(statements: list[str], edition: str, as_json: bool, units: str = "in3") -> int:

@@ -6,12 +6,12 @@ import sys
 from collections.abc import Sequence
 from pathlib import Path
 
-from assistant import sound_commands
-from assistant.arguments import Command, answer, argument, group, option, run, switch
-from assistant.jobs import commands as job_commands
-from assistant.lasting import lasting
-from assistant.problems import guarded
-from assistant.screen_commands import SCREEN, SERVE, screen
+from boxaloud.assistant import sound_commands
+from boxaloud.assistant.arguments import Command, answer, argument, group, option, run, switch
+from boxaloud.assistant.jobs import commands as job_commands
+from boxaloud.assistant.lasting import lasting
+from boxaloud.assistant.problems import guarded
+from boxaloud.assistant.screen_commands import SCREEN, SERVE, screen
 
 EDITION = option("edition", "Code edition to count by, such as 2020.")
 UNITS = option("units", "cm3 shows cubic centimetres beside cubic inches.", default="in3")
@@ -21,26 +21,26 @@ JSON = switch("json", "One JSON object a line instead of text.")
 
 def _check(statements: list[str], edition: str, json: bool, units: str) -> int:
     with lasting():
-        from assistant import check as front
+        from boxaloud.assistant import check as front
 
         return front.run(statements, edition, json, units)
 
 
 def _chat(job: str, edition: str, json: bool, units: str) -> int:
     with lasting():
-        from assistant import chat as front
+        from boxaloud.assistant import chat as front
 
     return front.run(sys.stdin, job, edition, json, units)
 
 
 def _hear(recordings: list[Path], job: str, edition: str, json: bool) -> int:
-    from assistant import hear as front
+    from boxaloud.assistant import hear as front
 
     return front.run(recordings, job, edition, json)
 
 
 def _version(_: Command, called: str) -> str:
-    from assistant import __version__
+    from boxaloud.assistant import __version__
 
     return f"{called} {__version__}"
 

@@ -18,17 +18,17 @@ from pathlib import Path
 from threading import Event
 from typing import TypeAlias
 
-from assistant.ears import Ear, EarsError, Sound, read_sound, write_sound
-from assistant.ears.activity import decibels
-from assistant.ears.devices import FRAME_SECONDS, RATE, Device
-from assistant.ears.meaning import meaning
-from assistant.ears.models import Models
-from assistant.ears.quiet import quiet
-from assistant.front import put
-from assistant.mouth import MouthError, Speech, Voice, the_player
-from assistant.mouth.renderer import SystemVoice
-from assistant.mouth.saving import SavingPlayer
-from assistant.sound_wording import say
+from boxaloud.assistant.ears import Ear, EarsError, Sound, read_sound, write_sound
+from boxaloud.assistant.ears.activity import decibels
+from boxaloud.assistant.ears.devices import FRAME_SECONDS, RATE, Device
+from boxaloud.assistant.ears.meaning import meaning
+from boxaloud.assistant.ears.models import Models
+from boxaloud.assistant.ears.quiet import quiet
+from boxaloud.assistant.front import put
+from boxaloud.assistant.mouth import MouthError, Speech, Voice, the_player
+from boxaloud.assistant.mouth.renderer import SystemVoice
+from boxaloud.assistant.mouth.saving import SavingPlayer
+from boxaloud.assistant.sound_wording import say
 
 PHRASE = "two fourteen two cables and one switch"
 METER_SECONDS = 2.0
@@ -87,10 +87,10 @@ def _all_well(checks: list[Check]) -> bool:
 def _microphone(name: str, recordings: list[Path]) -> Line:
     """The microphone's name and how loud the room is through it."""
     if recordings:
-        from assistant.ears.recorded import RecordedDevice
+        from boxaloud.assistant.ears.recorded import RecordedDevice
 
         return _level(RecordedDevice([read_sound(path) for path in recordings]))
-    from assistant.ears.microphone import Microphone, microphone_name
+    from boxaloud.assistant.ears.microphone import Microphone, microphone_name
 
     put(str(Line(say("doctor.microphone", name=microphone_name(name)))))
     device = Microphone(name)
@@ -153,7 +153,7 @@ def _voice(save_speech: Path | None) -> Line:
 
 
 def _embedded() -> Line:
-    from assistant.ears.sphinx import SphinxEar
+    from boxaloud.assistant.ears.sphinx import SphinxEar
 
     language = SphinxEar().language
     if language.missing:
@@ -164,12 +164,12 @@ def _embedded() -> Line:
 
 
 def _whisper() -> Line:
-    from assistant.ears.whisper import model_folder
+    from boxaloud.assistant.ears.whisper import model_folder
 
     folder = model_folder()
     if folder is None:
         return Line(say("doctor.whisper_none"))
-    from assistant.ears.whisper.ear import WhisperEar
+    from boxaloud.assistant.ears.whisper.ear import WhisperEar
 
     ear = WhisperEar(folder)
     return Line(say("doctor.whisper", name=ear.name, words=len(ear.words)))
@@ -179,7 +179,7 @@ def _vosk() -> Line:
     folder = Models().in_use()
     if folder is None:
         return Line(say("doctor.vosk_none"))
-    from assistant.ears.trying import try_model
+    from boxaloud.assistant.ears.trying import try_model
 
     known, every = try_model(folder)
     return Line(say("doctor.vosk", name=folder.name, known=known, all=every))
@@ -187,10 +187,10 @@ def _vosk() -> Line:
 
 def _heard_back() -> Line:
     """A recording of the test phrase, heard by the ear in use."""
-    from assistant.ears import the_ear
+    from boxaloud.assistant.ears import the_ear
 
     ear: Ear = the_ear()
-    with as_file(files("assistant") / "data" / "test_phrase.wav") as path:
+    with as_file(files("boxaloud.assistant") / "data" / "test_phrase.wav") as path:
         sound = read_sound(path)
     began = time.perf_counter()
     heard = " ".join(word.text for hearing in ear.hear(sound) for word in hearing.words)

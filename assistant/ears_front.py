@@ -6,8 +6,8 @@ import importlib.util
 import os
 from pathlib import Path
 
-from assistant.ears import EarsError
-from assistant.ears.models import (
+from boxaloud.assistant.ears import EarsError
+from boxaloud.assistant.ears.models import (
     VARIABLE,
     WANTED,
     WANTED_FROM,
@@ -15,10 +15,10 @@ from assistant.ears.models import (
     Models,
     check_model,
 )
-from assistant.ears.trying import try_model
-from assistant.front import put
-from assistant.problems import Problem
-from assistant.sound_wording import say
+from boxaloud.assistant.ears.trying import try_model
+from boxaloud.assistant.front import put
+from boxaloud.assistant.problems import Problem
+from boxaloud.assistant.sound_wording import say
 
 
 def listed() -> int:
@@ -46,7 +46,7 @@ def listed() -> int:
 
 def _whisper(vosk_in_use: bool) -> str:
     """The hearing network, and whether it hears."""
-    from assistant.ears.whisper import model_folder, model_name
+    from boxaloud.assistant.ears.whisper import model_folder, model_name
 
     folder = model_folder()
     if folder is None:

@@ -7,12 +7,12 @@ from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from typing import Protocol
 
-from assistant import aliases
-from assistant.dialogue import Conversation, Reply
-from assistant.problems import EXIT_OF_VERDICT, UNUSABLE, Problem
-from grammar.acts import Alias
-from grammar.words import Word
-from rules import DEFAULT_EDITION, RulesError, check_edition
+from boxaloud.assistant import aliases
+from boxaloud.assistant.dialogue import Conversation, Reply
+from boxaloud.assistant.problems import EXIT_OF_VERDICT, UNUSABLE, Problem
+from boxaloud.grammar.acts import Alias
+from boxaloud.grammar.words import Word
+from boxaloud.rules import DEFAULT_EDITION, RulesError, check_edition
 
 
 class Listener(Protocol):
@@ -62,7 +62,7 @@ def listening(job: str, edition: str) -> Iterator[tuple[Listener, str]]:
     if not job:
         yield begin(edition), aliases.unreadable()
         return
-    from assistant.jobs.session import Session
+    from boxaloud.assistant.jobs.session import Session
 
     session = Session.open_or_start(job, edition)
     try:

@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from assistant.dialogue import Reply
-from assistant.dialogue.reply import SystemAct
-from assistant.ears import EarsError, read_sound, the_ear
-from assistant.ears.choose import choose
-from assistant.ears.hearing import Hearing
-from assistant.front import Listener, exit_status, listening, put, put_json
-from assistant.problems import UNUSABLE, Problem
-from assistant.showing import Showing
-from assistant.sound_wording import say
+from boxaloud.assistant.dialogue import Reply
+from boxaloud.assistant.dialogue.reply import SystemAct
+from boxaloud.assistant.ears import EarsError, read_sound, the_ear
+from boxaloud.assistant.ears.choose import choose
+from boxaloud.assistant.ears.hearing import Hearing
+from boxaloud.assistant.front import Listener, exit_status, listening, put, put_json
+from boxaloud.assistant.problems import UNUSABLE, Problem
+from boxaloud.assistant.showing import Showing
+from boxaloud.assistant.sound_wording import say
 
 
 def run(recordings: list[Path], job: str, edition: str, as_json: bool) -> int:

@@ -7,8 +7,8 @@ from functools import cache
 from importlib.resources import files
 from typing import Any
 
-from assistant.front import put
-from assistant.problems import FITS, Problem
+from boxaloud.assistant.front import put
+from boxaloud.assistant.problems import FITS, Problem
 
 NAMES = ("box", "worksheet", "row", "result", "report")
 """A described box; a worksheet; a row of `batch` and its result; the report of a job."""
@@ -19,7 +19,7 @@ def schema(name: str) -> dict[str, Any]:
     """The schema of this name. Raises Problem for a name that is none of NAMES."""
     if name not in NAMES:
         raise Problem(f"There is no schema {name!r}: say one of {', '.join(NAMES)}.")
-    path = files("assistant") / "schemas" / f"{name}.json"
+    path = files("boxaloud.assistant") / "schemas" / f"{name}.json"
     found = json.loads(path.read_text(encoding="utf-8"))
     assert isinstance(found, dict)
     return found

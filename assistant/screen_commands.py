@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import sys
 
-from assistant.arguments import Command, option, switch
+from boxaloud.assistant.arguments import Command, option, switch
 
 SCREEN = (
     option("job", "The job to open, begun where there is none."),
@@ -18,19 +18,19 @@ SCREEN = (
 def screen(job: str, colours: str, still: bool, trial: bool, silent: bool) -> int:
     """Run the app; where there is no terminal, say what to run instead."""
     if not (sys.stdin.isatty() and sys.stderr.isatty()):
-        from assistant.screen.wording import text
+        from boxaloud.assistant.screen.wording import text
 
         sys.stdout.write(text("start.pointer") + "\n")
         sys.stdout.flush()
         return 0
-    from assistant.screen.running import run
+    from boxaloud.assistant.screen.running import run
 
     run(job, colours, still, trial, silent)
     return 0
 
 
 def _serve(host: str, port: int) -> int:
-    from assistant.screen.serving import serve
+    from boxaloud.assistant.screen.serving import serve
 
     serve(host, port)
     return 0

@@ -9,10 +9,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from decimal import Decimal
 
-from assistant.dialogue.reply import Reply
-from assistant.dialogue.saying import marked, plain, volume
-from rules import shown_cm3
-from rules.worksheet import Line
+from boxaloud.assistant.dialogue.reply import Reply
+from boxaloud.assistant.dialogue.saying import marked, plain, volume
+from boxaloud.rules import shown_cm3
+from boxaloud.rules.worksheet import Line
 
 
 def worksheet_lines(reply: Reply, units: str = "in3") -> Iterator[str]:

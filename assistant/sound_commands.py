@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from assistant.arguments import Command, argument, group, option, switch
+from boxaloud.assistant.arguments import Command, argument, group, option, switch
 
 MICROPHONE = option("microphone", "A part of the microphone's name.")
 SAVE = option("save_speech", "Write speech as WAV files in this folder.", kind="path", default=None)
@@ -15,25 +15,25 @@ RECORDINGS = option(
 
 
 def _list_ears() -> int:
-    from assistant import ears_front
+    from boxaloud.assistant import ears_front
 
     return ears_front.listed()
 
 
 def _add(folder: Path) -> int:
-    from assistant import ears_front
+    from boxaloud.assistant import ears_front
 
     return ears_front.add(folder)
 
 
 def _remove(name: str) -> int:
-    from assistant import ears_front
+    from boxaloud.assistant import ears_front
 
     return ears_front.remove(name)
 
 
 def _doctor(microphone: str, save_speech: Path | None, recordings: list[Path]) -> int:
-    from assistant import doctor as front
+    from boxaloud.assistant import doctor as front
 
     return front.run(microphone, save_speech, recordings)
 
@@ -50,8 +50,8 @@ def _talk(
     save_speech: Path | None,
     recordings: list[Path],
 ) -> int:
-    from assistant import talk as front
-    from assistant.mouth import Voice
+    from boxaloud.assistant import talk as front
+    from boxaloud.assistant.mouth import Voice
 
     wishes = front.Wishes(
         job, edition, listen, headset, microphone, Voice(rate, voice), silent, save_speech,

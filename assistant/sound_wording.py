@@ -10,7 +10,7 @@ from typing import Any
 
 @lru_cache(maxsize=1)
 def _sentences() -> dict[str, Any]:
-    path = files("assistant") / "data" / "sound.toml"
+    path = files("boxaloud.assistant") / "data" / "sound.toml"
     return tomllib.loads(path.read_text(encoding="utf-8"))
 
 

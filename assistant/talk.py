@@ -8,21 +8,21 @@ from contextlib import contextmanager
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from assistant.ears import EarsError, read_sound, the_ear
-from assistant.ears.activity import Activity
-from assistant.ears.devices import Device
-from assistant.ears.listening import MODES, Listening, Mode
-from assistant.ears.live import LiveEars
-from assistant.ears.quiet import quiet
-from assistant.ears.wake import PHRASE, WakePhrase
-from assistant.front import put
-from assistant.jobs import Session
-from assistant.jobs.shelf import places
-from assistant.keys import Keys, ScriptedKeys, terminal_keys
-from assistant.mouth import Mouth, Voice, silent_mouth, the_mouth
-from assistant.problems import Problem
-from assistant.sound_wording import say
-from assistant.talking import Talking
+from boxaloud.assistant.ears import EarsError, read_sound, the_ear
+from boxaloud.assistant.ears.activity import Activity
+from boxaloud.assistant.ears.devices import Device
+from boxaloud.assistant.ears.listening import MODES, Listening, Mode
+from boxaloud.assistant.ears.live import LiveEars
+from boxaloud.assistant.ears.quiet import quiet
+from boxaloud.assistant.ears.wake import PHRASE, WakePhrase
+from boxaloud.assistant.front import put
+from boxaloud.assistant.jobs import Session
+from boxaloud.assistant.jobs.shelf import places
+from boxaloud.assistant.keys import Keys, ScriptedKeys, terminal_keys
+from boxaloud.assistant.mouth import Mouth, Voice, silent_mouth, the_mouth
+from boxaloud.assistant.problems import Problem
+from boxaloud.assistant.sound_wording import say
+from boxaloud.assistant.talking import Talking
 
 TALK_KEY = " "
 
@@ -82,14 +82,14 @@ def _mouth(wishes: Wishes) -> Iterator[Mouth]:
 def _input(wishes: Wishes, mouth: Mouth) -> Iterator[tuple[Device, Keys]]:
     """The microphone and the terminal's keys; or recordings, and the key pressed before each."""
     if wishes.recordings:
-        from assistant.ears.recorded import RecordedDevice
+        from boxaloud.assistant.ears.recorded import RecordedDevice
 
         keys = ScriptedKeys()
         press = (lambda: keys.press(TALK_KEY)) if wishes.listen == "key" else (lambda: None)
         sounds = [read_sound(path) for path in wishes.recordings]
         yield RecordedDevice(sounds, press, mouth.wait), keys
         return
-    from assistant.ears.microphone import Microphone
+    from boxaloud.assistant.ears.microphone import Microphone
 
     microphone = Microphone(wishes.microphone)
     try:

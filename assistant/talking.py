@@ -5,18 +5,18 @@ from __future__ import annotations
 import sys
 from collections.abc import Iterable
 
-from assistant.dialogue import Reply
-from assistant.ears.choose import choose
-from assistant.ears.devices import Device
-from assistant.ears.hearing import Hearing
-from assistant.ears.listening import Event
-from assistant.ears.live import Called, Heard, LiveEars, Outcome, Partial
-from assistant.front import put
-from assistant.jobs import Session
-from assistant.keys import Keys
-from assistant.mouth import Mouth
-from assistant.showing import Showing
-from assistant.sound_wording import say
+from boxaloud.assistant.dialogue import Reply
+from boxaloud.assistant.ears.choose import choose
+from boxaloud.assistant.ears.devices import Device
+from boxaloud.assistant.ears.hearing import Hearing
+from boxaloud.assistant.ears.listening import Event
+from boxaloud.assistant.ears.live import Called, Heard, LiveEars, Outcome, Partial
+from boxaloud.assistant.front import put
+from boxaloud.assistant.jobs import Session
+from boxaloud.assistant.keys import Keys
+from boxaloud.assistant.mouth import Mouth
+from boxaloud.assistant.showing import Showing
+from boxaloud.assistant.sound_wording import say
 
 TALK_KEYS = " \r\n"
 LEAVE_KEYS = "qQ\x04"

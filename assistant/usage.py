@@ -6,7 +6,7 @@ import os
 import textwrap
 from collections.abc import Iterator, Sequence
 
-from assistant.arguments import HELP, Command, Parameter
+from boxaloud.assistant.arguments import HELP, Command, Parameter
 
 WIDEST = 80
 WORDS = {"text": "TEXT", "path": "FILE", "number": "NUMBER"}

@@ -22,8 +22,8 @@ import numpy as np
 HERE = Path(__file__).parent
 sys.path.insert(0, str(HERE.parent))
 
-from assistant.ears.hearing import Sound  # noqa: E402
-from assistant.ears.wav import RATE, read_sound, write_sound  # noqa: E402
+from boxaloud.assistant.ears.hearing import Sound  # noqa: E402
+from boxaloud.assistant.ears.wav import RATE, read_sound, write_sound  # noqa: E402
 
 #: Seconds of quiet around and between utterances, and how loud a quiet room is (of 32768).
 BEFORE, BETWEEN, AFTER = 0.25, 1.0, 0.35

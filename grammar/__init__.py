@@ -5,7 +5,7 @@ it: the noun groups, values and commands that the phrases found, as flat stateme
 room reads. `sample` and `vocabulary` feed a recogniser's language model, and `help_topics` the help
 text, from the same data files. `digest` names their state.
 
->>> from grammar import recognise, understand
+>>> from boxaloud.grammar import recognise, understand
 >>> read = recognise("two 14-2 cables and a switch")
 >>> [type(act).__name__ for act in read.acts]
 ['AddCable', 'AddDevice']
@@ -20,13 +20,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from grammar.recognition import recognise
-from grammar.store import digest
-from grammar.understanding import understand
+from boxaloud.grammar.recognition import recognise
+from boxaloud.grammar.store import digest
+from boxaloud.grammar.understanding import understand
 
 if TYPE_CHECKING:
-    from grammar.guide import help_topics
-    from grammar.sampling import sample, vocabulary
+    from boxaloud.grammar.guide import help_topics
+    from boxaloud.grammar.sampling import sample, vocabulary
 
 __all__ = ["digest", "help_topics", "recognise", "sample", "understand", "vocabulary"]
 
@@ -36,7 +36,7 @@ _LATER = {"help_topics": "guide", "sample": "sampling", "vocabulary": "sampling"
 
 def __getattr__(name: str) -> Any:
     if name not in _LATER:
-        raise AttributeError(f"module 'grammar' has no attribute {name!r}")
+        raise AttributeError(f"module 'boxaloud.grammar' has no attribute {name!r}")
     from importlib import import_module
 
-    return getattr(import_module(f"grammar.{_LATER[name]}"), name)
+    return getattr(import_module(f"boxaloud.grammar.{_LATER[name]}"), name)

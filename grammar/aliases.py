@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from grammar.tokens import Tokens, tokenise
+from boxaloud.grammar.tokens import Tokens, tokenise
 
 
 def replaced(tokens: Tokens, aliases: Mapping[str, str]) -> Tokens:

@@ -7,16 +7,16 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Any, cast
 
-from grammar import acts, store
-from grammar.acts import Act
-from grammar.building.context import Telling
-from grammar.clause import Clause
-from grammar.making import BOX, QUESTIONS, THINGS, act_of, thing_of
-from grammar.mood import UNSURE
-from grammar.room_for import asks_for_room, room_for
-from grammar.statements import Statement
-from grammar.supposing import described, is_about, suppose
-from grammar.telling import tell
+from boxaloud.grammar import acts, store
+from boxaloud.grammar.acts import Act
+from boxaloud.grammar.building.context import Telling
+from boxaloud.grammar.clause import Clause
+from boxaloud.grammar.making import BOX, QUESTIONS, THINGS, act_of, thing_of
+from boxaloud.grammar.mood import UNSURE
+from boxaloud.grammar.room_for import asks_for_room, room_for
+from boxaloud.grammar.statements import Statement
+from boxaloud.grammar.supposing import described, is_about, suppose
+from boxaloud.grammar.telling import tell
 
 _TABLE = store.table("questions")
 #: Questions of a fixed kind by the words they are put in, the first that matches.

@@ -15,8 +15,8 @@ from decimal import Decimal
 from functools import cached_property
 from typing import Any, NamedTuple, TypeAlias
 
-from grammar.form import Compiled
-from grammar.statements import Value
+from boxaloud.grammar.form import Compiled
+from boxaloud.grammar.statements import Value
 
 Group: TypeAlias = dict[int, list[int]]
 """Positions by their terminal."""

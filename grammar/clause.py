@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal, TypeAlias
 
-from grammar.statements import Statement
+from boxaloud.grammar.statements import Statement
 
 Mood: TypeAlias = Literal["declarative", "interrogative", "conditional"]
 

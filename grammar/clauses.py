@@ -5,11 +5,11 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from grammar import store
-from grammar.clause import Clause, Element
-from grammar.elements import ASKED, elements_of
-from grammar.mood import EVENTS, find_mood
-from grammar.statements import Statement
+from boxaloud.grammar import store
+from boxaloud.grammar.clause import Clause, Element
+from boxaloud.grammar.elements import ASKED, elements_of
+from boxaloud.grammar.mood import EVENTS, find_mood
+from boxaloud.grammar.statements import Statement
 
 __all__ = ["Clause", "Element", "clauses"]
 

@@ -8,12 +8,12 @@ from decimal import Decimal
 from itertools import accumulate
 from typing import Any
 
-from grammar import files, form, store
-from grammar.needed import needs
-from grammar.patterns import expressions
-from grammar.phrases import Phrase, phrases
-from grammar.positions import Builder
-from grammar.statements import Value
+from boxaloud.grammar import files, form, store
+from boxaloud.grammar.needed import needs
+from boxaloud.grammar.patterns import expressions
+from boxaloud.grammar.phrases import Phrase, phrases
+from boxaloud.grammar.positions import Builder
+from boxaloud.grammar.statements import Value
 
 
 def compiled() -> bytes:

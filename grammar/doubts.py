@@ -7,12 +7,12 @@ from collections.abc import Mapping
 from decimal import Decimal
 from typing import Any
 
-from grammar import numbers, store
-from grammar.engine import Capture, Engine
-from grammar.preparation import Heard
-from grammar.slots import SKIPPED
-from grammar.statements import Doubt, Value
-from grammar.symbols import Lexicon
+from boxaloud.grammar import numbers, store
+from boxaloud.grammar.engine import Capture, Engine
+from boxaloud.grammar.preparation import Heard
+from boxaloud.grammar.slots import SKIPPED
+from boxaloud.grammar.statements import Doubt, Value
+from boxaloud.grammar.symbols import Lexicon
 
 _TABLE = store.table("doubts")
 _UNUSUAL: dict[str, dict[str, Any]] = _TABLE["unusual"]

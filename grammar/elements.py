@@ -10,9 +10,9 @@ import re
 from collections.abc import Iterator, Sequence
 from functools import lru_cache
 
-from grammar import numbers, store
-from grammar.clause import Element
-from grammar.statements import Statement
+from boxaloud.grammar import numbers, store
+from boxaloud.grammar.clause import Element
+from boxaloud.grammar.statements import Statement
 
 _CONTRACTIONS: dict[str, str] = store.table("clauses")["contractions"]
 _WORD = re.compile(

@@ -12,11 +12,11 @@ from dataclasses import dataclass, field
 from functools import lru_cache
 from typing import Any, NamedTuple
 
-from grammar import files, keeping
-from grammar.automaton import Automaton, State, given
-from grammar.form import Compiled, read
-from grammar.statements import Value
-from grammar.symbols import Symbols
+from boxaloud.grammar import files, keeping
+from boxaloud.grammar.automaton import Automaton, State, given
+from boxaloud.grammar.form import Compiled, read
+from boxaloud.grammar.statements import Value
+from boxaloud.grammar.symbols import Symbols
 
 PHRASE_COST = 100
 _TOO_DEAR = 1 << 60
@@ -170,7 +170,7 @@ def _meaning(row: Sequence[Any]) -> Meaning:
 
 
 def _compiled_now() -> Compiled:
-    from grammar.compiling import compiled  # not needed where a compiled grammar is kept
+    from boxaloud.grammar.compiling import compiled  # not needed where a compiled grammar is kept
 
     raw = compiled()
     if files.state() == files.fingerprint():  # no file was edited while they were read

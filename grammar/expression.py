@@ -17,7 +17,7 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 from typing import TypeAlias
 
-from grammar.statements import Value
+from boxaloud.grammar.statements import Value
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from grammar.phrases import phrases
+from boxaloud.grammar.phrases import phrases
 
 
 def help_topics() -> dict[str, tuple[str, ...]]:

@@ -10,10 +10,10 @@ import os
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
-from grammar import files
+from boxaloud.grammar import files
 
 if TYPE_CHECKING:
-    from grammar.form import Compiled
+    from boxaloud.grammar.form import Compiled
 
 #: The file that a build puts beside the modules.
 SHIPPED = "compiled.grammar"
@@ -67,7 +67,7 @@ def users_folder() -> str:
 
 
 def _checked(raw: bytes) -> Compiled | None:
-    from grammar.form import read
+    from boxaloud.grammar.form import read
 
     return read(raw, files.fingerprint())
 

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from functools import lru_cache
 
-from grammar import store
+from boxaloud.grammar import store
 
 
 @lru_cache(maxsize=1)
 def known_words() -> set[str]:
     """Every word that the grammar knows, in any way."""
-    from grammar.engine import engine
-    from grammar.symbols import Lexicon
+    from boxaloud.grammar.engine import engine
+    from boxaloud.grammar.symbols import Lexicon
 
     lexicon = Lexicon()
     known = {key.removeprefix("!") for key in engine().symbols.keys}

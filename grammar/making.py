@@ -8,9 +8,9 @@ from dataclasses import fields, replace
 from functools import cache
 from typing import Any, cast
 
-from grammar import acts
-from grammar.acts import Act, Reference, Thing, ThingKind
-from grammar.statements import Statement
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Reference, Thing, ThingKind
+from boxaloud.grammar.statements import Statement
 
 THINGS: dict[str, type[Act]] = {
     "cable": acts.AddCable,

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import re
 
-from grammar import store
-from grammar.clause import Clause
+from boxaloud.grammar import store
+from boxaloud.grammar.clause import Clause
 
 _TABLE = store.table("clauses")
 _MOOD = _TABLE["mood"]

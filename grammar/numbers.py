@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from decimal import Decimal
 from functools import lru_cache
 
-from grammar import store
+from boxaloud.grammar import store
 
 _TABLE = store.table("numbers")
 _ONES: dict[str, int] = _TABLE["ones"]

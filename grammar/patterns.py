@@ -7,12 +7,12 @@ from collections.abc import Iterator
 from functools import cache, lru_cache
 from typing import TYPE_CHECKING, NamedTuple
 
-from grammar import keeping, needed, store
-from grammar.needed import Needs, may_match
-from grammar.sieve import Sieve
+from boxaloud.grammar import keeping, needed, store
+from boxaloud.grammar.needed import Needs, may_match
+from boxaloud.grammar.sieve import Sieve
 
 if TYPE_CHECKING:
-    from grammar.clauses import Clause
+    from boxaloud.grammar.clauses import Clause
 
 
 class Pattern(NamedTuple):

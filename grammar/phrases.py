@@ -6,9 +6,9 @@ from dataclasses import dataclass, field
 from functools import lru_cache
 from typing import Any
 
-from grammar import store
-from grammar.expression import Choice, Marked, Node, TemplateError, parse
-from grammar.statements import KINDS, Value
+from boxaloud.grammar import store
+from boxaloud.grammar.expression import Choice, Marked, Node, TemplateError, parse
+from boxaloud.grammar.statements import KINDS, Value
 
 FILES = ("box", "contents", "control")
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
-from grammar import store
-from grammar.clause import Element
+from boxaloud.grammar import store
+from boxaloud.grammar.clause import Element
 
 _TABLE = store.table("clauses")["polarity"]
 _DENYING = store.table("clauses")["denying"]

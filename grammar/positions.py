@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import TypeAlias
 
-from grammar.automaton import Position
-from grammar.expression import Choice, Marked, Named, Node, Repeat, Terminal
-from grammar.expression import Sequence as Sequenced
-from grammar.statements import Value
+from boxaloud.grammar.automaton import Position
+from boxaloud.grammar.expression import Choice, Marked, Named, Node, Repeat, Terminal
+from boxaloud.grammar.expression import Sequence as Sequenced
+from boxaloud.grammar.statements import Value
 
 Slot: TypeAlias = tuple[str, str]
 Given: TypeAlias = tuple[str, Value]

@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from grammar import aliases as own_words
-from grammar import store
-from grammar.engine import engine
-from grammar.symbols import HESITATION
-from grammar.tokens import LONGEST, Tokens, join, tokenise
-from grammar.words import Word
+from boxaloud.grammar import aliases as own_words
+from boxaloud.grammar import store
+from boxaloud.grammar.engine import engine
+from boxaloud.grammar.symbols import HESITATION
+from boxaloud.grammar.tokens import LONGEST, Tokens, join, tokenise
+from boxaloud.grammar.words import Word
 
 
 @dataclass(slots=True)

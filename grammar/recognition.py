@@ -6,15 +6,21 @@ import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
-from grammar import acts
-from grammar.acts import Act, Unread, Utterance
-from grammar.clause import Clause
-from grammar.clauses import clauses
-from grammar.understanding import understand
-from grammar.utterance.clause_acts import clause_acts
-from grammar.utterance.headings import BOX_TOPIC, LETTERED, NUMBERED, box_heading, of_the_box
-from grammar.utterance.layout import plain_layout, single_spaced, trimmed
-from grammar.utterance.markers import (
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Unread, Utterance
+from boxaloud.grammar.clause import Clause
+from boxaloud.grammar.clauses import clauses
+from boxaloud.grammar.understanding import understand
+from boxaloud.grammar.utterance.clause_acts import clause_acts
+from boxaloud.grammar.utterance.headings import (
+    BOX_TOPIC,
+    LETTERED,
+    NUMBERED,
+    box_heading,
+    of_the_box,
+)
+from boxaloud.grammar.utterance.layout import plain_layout, single_spaced, trimmed
+from boxaloud.grammar.utterance.markers import (
     DISPUTE,
     TRAILING,
     dispute,
@@ -24,9 +30,9 @@ from grammar.utterance.markers import (
     restated_after_all,
     without_asides,
 )
-from grammar.utterance.other_talk import small_talk
-from grammar.utterance.wholes import tidied, without_empty_undo
-from grammar.words import Word
+from boxaloud.grammar.utterance.other_talk import small_talk
+from boxaloud.grammar.utterance.wholes import tidied, without_empty_undo
+from boxaloud.grammar.words import Word
 
 
 def recognise(

@@ -6,11 +6,11 @@ from collections.abc import Sequence
 from decimal import Decimal
 from typing import cast
 
-from grammar import numbers
-from grammar.acts import Reference, ThingKind, Which
-from grammar.clause import Element
-from grammar.making import reference_to
-from grammar.statements import Statement
+from boxaloud.grammar import numbers
+from boxaloud.grammar.acts import Reference, ThingKind, Which
+from boxaloud.grammar.clause import Element
+from boxaloud.grammar.making import reference_to
+from boxaloud.grammar.statements import Statement
 
 _ORDINALS = {"first": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5, "last": -1}
 _NOUNS: dict[str, ThingKind] = {

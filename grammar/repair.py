@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from grammar import store
+from boxaloud.grammar import store
 
 
 class Mender:

@@ -6,11 +6,11 @@ import re
 from collections.abc import Sequence
 from typing import cast
 
-from grammar import acts
-from grammar.acts import Act
-from grammar.clause import Clause
-from grammar.making import THINGS, thing_of
-from grammar.statements import Statement
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act
+from boxaloud.grammar.clause import Clause
+from boxaloud.grammar.making import THINGS, thing_of
+from boxaloud.grammar.statements import Statement
 
 
 def asks_for_room(clause: Clause, kinds: Sequence[str], things: Sequence[Statement]) -> bool:

@@ -12,9 +12,19 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cache, lru_cache
 
-from grammar import store
-from grammar.expression import EMPTY, Choice, Marked, Named, Node, Repeat, Sequence, Terminal, parse
-from grammar.phrases import phrases, rules
+from boxaloud.grammar import store
+from boxaloud.grammar.expression import (
+    EMPTY,
+    Choice,
+    Marked,
+    Named,
+    Node,
+    Repeat,
+    Sequence,
+    Terminal,
+    parse,
+)
+from boxaloud.grammar.phrases import phrases, rules
 
 _TABLE = store.table("spoken")
 _DRAWN: dict[str, dict[str, float]] = _TABLE["drawn"]

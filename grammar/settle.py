@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from grammar import store
-from grammar.statements import Doubt, Statement, Understanding
-from grammar.strays import Span, sifted, without_hollow
+from boxaloud.grammar import store
+from boxaloud.grammar.statements import Doubt, Statement, Understanding
+from boxaloud.grammar.strays import Span, sifted, without_hollow
 
 _RULES = store.table("rules")["settle"]
 #: Kinds that a size said after them belongs to.

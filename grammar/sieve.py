@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from functools import lru_cache
 
-from grammar.needed import Needs
+from boxaloud.grammar.needed import Needs
 
 #: Words that are remembered with their bits.
 REMEMBERED = 4096

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from grammar import numbers, store
-from grammar.engine import Capture
-from grammar.statements import Value
-from grammar.tokens import Tokens
+from boxaloud.grammar import numbers, store
+from boxaloud.grammar.engine import Capture
+from boxaloud.grammar.statements import Value
+from boxaloud.grammar.tokens import Tokens
 
 _WORTH: dict[str, str] = store.table("rules")["worth"]
 #: Slots that are `Decimal` even where a phrase gives them as a whole number.

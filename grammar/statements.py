@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from grammar.acts import Doubt, Value
+from boxaloud.grammar.acts import Doubt, Value
 
 __all__ = ["KINDS", "Doubt", "Statement", "Understanding", "Value"]
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from functools import cache
 from typing import Any
 
-from grammar import keeping
-from grammar.files import NAMES, digest, text
+from boxaloud.grammar import keeping
+from boxaloud.grammar.files import NAMES, digest, text
 
 __all__ = ["NAMES", "digest", "table", "text"]
 

@@ -6,8 +6,8 @@ from bisect import bisect_left
 from collections.abc import Callable, Iterable, Sequence
 from typing import TypeAlias
 
-from grammar import store
-from grammar.statements import Statement
+from boxaloud.grammar import store
+from boxaloud.grammar.statements import Statement
 
 Span: TypeAlias = tuple[int, int]
 Sifted: TypeAlias = tuple[list[Statement], list[Span]]

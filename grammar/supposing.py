@@ -6,11 +6,11 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 
-from grammar import acts, store
-from grammar.acts import Act
-from grammar.building.context import Telling
-from grammar.clause import Clause
-from grammar.telling import tell
+from boxaloud.grammar import acts, store
+from boxaloud.grammar.acts import Act
+from boxaloud.grammar.building.context import Telling
+from boxaloud.grammar.clause import Clause
+from boxaloud.grammar.telling import tell
 
 _STRIPPED = re.compile(
     r"^(?:(?:so|and|but|ok|okay|well|hey|or|now|then|um|uh|hmm|class) )*(?:what happens if"

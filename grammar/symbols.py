@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from grammar import numbers, store
-from grammar.repair import Mender
+from boxaloud.grammar import numbers, store
+from boxaloud.grammar.repair import Mender
 
 BREAKS = frozenset('\n,;:.()[]!?=/•*"$%^+')
 _SIGNS = {

@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from grammar import acts
-from grammar.acts import Act
-from grammar.building.context import Telling
-from grammar.building.plain import plain_acts
-from grammar.building.registry import BUILDERS
-from grammar.clause import Clause, Element
-from grammar.making import THINGS, act_of
-from grammar.patterns import Match, matches
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act
+from boxaloud.grammar.building.context import Telling
+from boxaloud.grammar.building.plain import plain_acts
+from boxaloud.grammar.building.registry import BUILDERS
+from boxaloud.grammar.clause import Clause, Element
+from boxaloud.grammar.making import THINGS, act_of
+from boxaloud.grammar.patterns import Match, matches
 
 
 def tell(telling: Telling) -> list[Act]:

@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Any, TypeGuard, cast
 
-from grammar import acts
-from grammar.acts import Act, Thing
-from grammar.making import THINGS
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Thing
+from boxaloud.grammar.making import THINGS
 
 _THINGS = tuple(THINGS.values())
 #: Acts that say a wire size.

@@ -12,7 +12,7 @@ import unicodedata
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from grammar.words import Word
+from boxaloud.grammar.words import Word
 
 _VULGAR = "½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
 _TOKEN = re.compile(

@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
-from grammar import doubts, settle, slots
-from grammar.engine import Capture, Engine, engine
-from grammar.preparation import Heard, prepared
-from grammar.statements import Statement, Understanding, Value
-from grammar.symbols import BREAKS, FREE
-from grammar.tokens import LONGEST
-from grammar.words import Word
+from boxaloud.grammar import doubts, settle, slots
+from boxaloud.grammar.engine import Capture, Engine, engine
+from boxaloud.grammar.preparation import Heard, prepared
+from boxaloud.grammar.statements import Statement, Understanding, Value
+from boxaloud.grammar.symbols import BREAKS, FREE
+from boxaloud.grammar.tokens import LONGEST
+from boxaloud.grammar.words import Word
 
 
 def understand(

@@ -5,9 +5,9 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Sequence
 
-from grammar import store
-from grammar.acts import Unread
-from grammar.clause import Clause, Element
+from boxaloud.grammar import store
+from boxaloud.grammar.acts import Unread
+from boxaloud.grammar.clause import Clause, Element
 
 _TABLE = store.table("clauses")["other"]
 _UNITS = frozenset(_TABLE["units"])

@@ -9,8 +9,8 @@ Chatroom thread, 102858, which adds that inside clamps would take 2.0 more):
 
 >>> from dataclasses import replace
 >>> from decimal import Decimal
->>> from rules import advise, explain, work_out
->>> from rules.contents import Box, Cable, Marked, Yoke
+>>> from boxaloud.rules import advise, explain, work_out
+>>> from boxaloud.rules.contents import Box, Cable, Marked, Yoke
 >>> box = Box(
 ...     parts=(Marked(Decimal("18.0")),),
 ...     contents=(Cable(awg=14, conductors=2, ground=14, count=3), Yoke("receptacle", awg=14)),
@@ -35,35 +35,48 @@ from __future__ import annotations
 from importlib import import_module
 from typing import TYPE_CHECKING, Any
 
-from rules.cautions import STANDING, Caution, cautions
-from rules.checks import validate, validate_part
-from rules.contents import DEFAULT_EDITION, Box, Content, Part
-from rules.data import RuleNote, Source
-from rules.differences import Difference, differences
-from rules.editions import EditionReading, allowance_table, check_edition, editions, read_edition
-from rules.errors import NoSuchBox, NoSuchEdition, RulesError
-from rules.governing import Governs, governing
-from rules.notes import explain, notes
-from rules.sizes import Allowance, allowance, ground_for
-from rules.table import TableRow, find_rows, table_boxes, table_row
-from rules.work import work_out
-from rules.worksheet import Line, OpenSlot, VolumeLine, Worksheet
+from boxaloud.rules.cautions import STANDING, Caution, cautions
+from boxaloud.rules.checks import validate, validate_part
+from boxaloud.rules.contents import DEFAULT_EDITION, Box, Content, Part
+from boxaloud.rules.data import RuleNote, Source
+from boxaloud.rules.differences import Difference, differences
+from boxaloud.rules.editions import (
+    EditionReading,
+    allowance_table,
+    check_edition,
+    editions,
+    read_edition,
+)
+from boxaloud.rules.errors import NoSuchBox, NoSuchEdition, RulesError
+from boxaloud.rules.governing import Governs, governing
+from boxaloud.rules.notes import explain, notes
+from boxaloud.rules.sizes import Allowance, allowance, ground_for
+from boxaloud.rules.table import TableRow, find_rows, table_boxes, table_row
+from boxaloud.rules.work import work_out
+from boxaloud.rules.worksheet import Line, OpenSlot, VolumeLine, Worksheet
 
 if TYPE_CHECKING:
-    from rules.advice import Advice, advise
-    from rules.canada import CanadianBox, CanadianSheet, work_out_canada
-    from rules.conduit import (
+    from boxaloud.rules.advice import Advice, advise
+    from boxaloud.rules.canada import CanadianBox, CanadianSheet, work_out_canada
+    from boxaloud.rules.conduit import (
         BodySheet,
         ConduitBody,
         RacewayWires,
         most_conductors,
         work_out_conduit_body,
     )
-    from rules.pull import Pull, PullBox, PullSheet, Raceway, Requirement, work_out_pull_box
-    from rules.room import Room, room_for
-    from rules.smallest import BoxChoice, gangs_needed, smallest_boxes
-    from rules.spaces import Space, work_out_spaces
-    from rules.units import marked_in3, shown_cm3, to_cm3, to_in3
+    from boxaloud.rules.pull import (
+        Pull,
+        PullBox,
+        PullSheet,
+        Raceway,
+        Requirement,
+        work_out_pull_box,
+    )
+    from boxaloud.rules.room import Room, room_for
+    from boxaloud.rules.smallest import BoxChoice, gangs_needed, smallest_boxes
+    from boxaloud.rules.spaces import Space, work_out_spaces
+    from boxaloud.rules.units import marked_in3, shown_cm3, to_cm3, to_in3
 
 #: Imported when first asked for: a worksheet needs none of them. Nothing that has the name of
 #: its module may stand here, since the module would be found in its place.
@@ -151,8 +164,8 @@ __all__ = [
 
 def __getattr__(name: str) -> Any:
     if name not in _MODULE:
-        raise AttributeError(f"module 'rules' has no attribute {name!r}")
-    found = getattr(import_module(f"rules.{_MODULE[name]}"), name)
+        raise AttributeError(f"module 'boxaloud.rules' has no attribute {name!r}")
+    found = getattr(import_module(f"boxaloud.rules.{_MODULE[name]}"), name)
     globals()[name] = found
     return found
 

@@ -6,9 +6,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
-from rules.capacity import is_box
-from rules.checks import validate_part
-from rules.contents import (
+from boxaloud.rules.capacity import is_box
+from boxaloud.rules.checks import validate_part
+from boxaloud.rules.contents import (
     Barrier,
     Box,
     Cable,
@@ -19,12 +19,12 @@ from rules.contents import (
     TableBox,
     Yoke,
 )
-from rules.errors import RulesError
-from rules.notes import explain
-from rules.smallest import smallest_boxes
-from rules.table import table_boxes, table_row
-from rules.words import counted
-from rules.work import work_out
+from boxaloud.rules.errors import RulesError
+from boxaloud.rules.notes import explain
+from boxaloud.rules.smallest import smallest_boxes
+from boxaloud.rules.table import table_boxes, table_row
+from boxaloud.rules.words import counted
+from boxaloud.rules.work import work_out
 
 
 @dataclass(frozen=True, slots=True)

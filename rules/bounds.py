@@ -5,12 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 from decimal import Decimal
 
-from rules.contents import Box
-from rules.data import Rule
-from rules.editions import RuleSet
-from rules.lines import ZERO, ground_allowances, tidy
-from rules.tally import Tally, largest_present
-from rules.worksheet import OpenSlot, Slot
+from boxaloud.rules.contents import Box
+from boxaloud.rules.data import Rule
+from boxaloud.rules.editions import RuleSet
+from boxaloud.rules.lines import ZERO, ground_allowances, tidy
+from boxaloud.rules.tally import Tally, largest_present
+from boxaloud.rules.worksheet import OpenSlot, Slot
 
 _RANK: dict[Slot, int] = {
     "contents": 0,

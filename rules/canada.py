@@ -11,8 +11,8 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Any
 
-from rules.data import RuleNote, note, table
-from rules.errors import RulesError
+from boxaloud.rules.data import RuleNote, note, table
+from boxaloud.rules.errors import RulesError
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from rules.checks import stands_on_a_box, validate_part
-from rules.contents import Barrier, Marked, Part, TableBox, Unmarked
-from rules.editions import RuleSet
-from rules.lines import ZERO
-from rules.table import table_row
-from rules.worksheet import VolumeLine
+from boxaloud.rules.checks import stands_on_a_box, validate_part
+from boxaloud.rules.contents import Barrier, Marked, Part, TableBox, Unmarked
+from boxaloud.rules.editions import RuleSet
+from boxaloud.rules.lines import ZERO
+from boxaloud.rules.table import table_row
+from boxaloud.rules.worksheet import VolumeLine
 
 
 def volume_lines(rules: RuleSet, parts: tuple[Part, ...]) -> tuple[VolumeLine, ...]:

@@ -6,8 +6,8 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from decimal import Decimal
 
-from rules.checks import stands_on_a_box
-from rules.contents import (
+from boxaloud.rules.checks import stands_on_a_box
+from boxaloud.rules.contents import (
     Barrier,
     Box,
     Cable,
@@ -17,12 +17,12 @@ from rules.contents import (
     Unmarked,
     Yoke,
 )
-from rules.data import RuleNote, note, table
-from rules.notes import explain
-from rules.sizes import volumes
-from rules.table import table_row
-from rules.work import work_out
-from rules.worksheet import Mark, Worksheet
+from boxaloud.rules.data import RuleNote, note, table
+from boxaloud.rules.notes import explain
+from boxaloud.rules.sizes import volumes
+from boxaloud.rules.table import table_row
+from boxaloud.rules.work import work_out
+from boxaloud.rules.worksheet import Mark, Worksheet
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,7 +11,7 @@ from decimal import Decimal
 from functools import lru_cache
 from typing import Any
 
-from rules.contents import (
+from boxaloud.rules.contents import (
     Barrier,
     BondingJumper,
     Cable,
@@ -28,10 +28,10 @@ from rules.contents import (
     Unmarked,
     Yoke,
 )
-from rules.data import table
-from rules.errors import RulesError
-from rules.sizes import check_awg, volumes
-from rules.table import table_row
+from boxaloud.rules.data import table
+from boxaloud.rules.errors import RulesError
+from boxaloud.rules.sizes import check_awg, volumes
+from boxaloud.rules.table import table_row
 
 _LIMITS = table("limits")
 _MOST: int = _LIMITS["most_of_anything"]

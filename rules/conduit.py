@@ -9,12 +9,12 @@ from fractions import Fraction
 from functools import cache
 from typing import Any, Literal
 
-from rules.contents import DEFAULT_EDITION, Box, Content, Marked
-from rules.data import RuleNote, note, table
-from rules.editions import rule_set
-from rules.errors import RulesError
-from rules.sizes import check_awg
-from rules.work import work_out
+from boxaloud.rules.contents import DEFAULT_EDITION, Box, Content, Marked
+from boxaloud.rules.data import RuleNote, note, table
+from boxaloud.rules.editions import rule_set
+from boxaloud.rules.errors import RulesError
+from boxaloud.rules.sizes import check_awg
+from boxaloud.rules.work import work_out
 
 BodyVerdict = Literal["fits", "over", "not permitted"]
 

@@ -14,7 +14,7 @@ from functools import cache
 from importlib.resources import files
 from typing import Any
 
-from rules.worksheet import Mark
+from boxaloud.rules.worksheet import Mark
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,7 +74,7 @@ class Rule:
 @cache
 def table(name: str) -> Mapping[str, Any]:
     """The parsed data file `name`.toml."""
-    return tomllib.loads((files("rules") / "data" / f"{name}.toml").read_text("utf-8"))
+    return tomllib.loads((files("boxaloud.rules") / "data" / f"{name}.toml").read_text("utf-8"))
 
 
 @cache

@@ -6,10 +6,10 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
-from rules.contents import Box
-from rules.lines import ZERO, tidy
-from rules.work import work_out
-from rules.worksheet import Line, VolumeLine, Worksheet
+from boxaloud.rules.contents import Box
+from boxaloud.rules.lines import ZERO, tidy
+from boxaloud.rules.work import work_out
+from boxaloud.rules.worksheet import Line, VolumeLine, Worksheet
 
 _VOLUME = "volume"
 

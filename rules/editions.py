@@ -8,9 +8,9 @@ from dataclasses import dataclass
 from decimal import Decimal
 from functools import cache
 
-from rules.data import Rule, RuleNote, all_rules, note, table
-from rules.errors import NoSuchEdition
-from rules.sizes import volumes
+from boxaloud.rules.data import Rule, RuleNote, all_rules, note, table
+from boxaloud.rules.errors import NoSuchEdition
+from boxaloud.rules.sizes import volumes
 
 
 @dataclass(frozen=True, slots=True)

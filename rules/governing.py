@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from rules.data import RuleNote, note, table
-from rules.errors import RulesError
-from rules.sizes import volumes
+from boxaloud.rules.data import RuleNote, note, table
+from boxaloud.rules.errors import RulesError
+from boxaloud.rules.sizes import volumes
 
 
 @dataclass(frozen=True, slots=True)

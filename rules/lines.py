@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from decimal import Decimal
 
-from rules.contents import Clamps
-from rules.data import Rule, uncounted_rules
-from rules.editions import RuleSet
-from rules.tally import Tally, largest_present
-from rules.words import counted, wire_words
-from rules.worksheet import Line
+from boxaloud.rules.contents import Clamps
+from boxaloud.rules.data import Rule, uncounted_rules
+from boxaloud.rules.editions import RuleSet
+from boxaloud.rules.tally import Tally, largest_present
+from boxaloud.rules.words import counted, wire_words
+from boxaloud.rules.worksheet import Line
 
 ZERO = Decimal("0.00")
 _NONE = Decimal(0)

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 from functools import cache
 
-from rules.data import RuleNote, all_rules
-from rules.errors import RulesError
-from rules.sizes import allowances
-from rules.table import table_boxes
+from boxaloud.rules.data import RuleNote, all_rules
+from boxaloud.rules.errors import RulesError
+from boxaloud.rules.sizes import allowances
+from boxaloud.rules.table import table_boxes
 
 
 def explain(rule: str) -> RuleNote:
@@ -41,9 +41,9 @@ def _others() -> Mapping[str, RuleNote]:
 def notes() -> tuple[RuleNote, ...]:
     """Every note there is: rules, boxes, allowances, conduit bodies, pull boxes, Canada."""
     # these are whole kinds of work of their own, which a worksheet of a box needs none of
-    from rules.canada import canada_notes
-    from rules.conduit import body_notes
-    from rules.pull import pull_notes
+    from boxaloud.rules.canada import canada_notes
+    from boxaloud.rules.conduit import body_notes
+    from boxaloud.rules.pull import pull_notes
 
     return (
         *(rule.note for rule in all_rules().values()),

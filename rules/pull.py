@@ -11,8 +11,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
-from rules.data import RuleNote, note, table
-from rules.errors import RulesError
+from boxaloud.rules.data import RuleNote, note, table
+from boxaloud.rules.errors import RulesError
 
 Wall = Literal["left", "right", "top", "bottom", "back"]
 PullKind = Literal["straight", "angle", "u", "splice"]

@@ -7,11 +7,11 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 from typing import Literal
 
-from rules.checks import validate
-from rules.contents import Box, Content
-from rules.data import table
-from rules.errors import RulesError
-from rules.work import work_out
+from boxaloud.rules.checks import validate
+from boxaloud.rules.contents import Box, Content
+from boxaloud.rules.data import table
+from boxaloud.rules.errors import RulesError
+from boxaloud.rules.work import work_out
 
 
 @dataclass(frozen=True, slots=True)

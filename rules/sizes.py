@@ -7,9 +7,9 @@ from dataclasses import dataclass
 from decimal import Decimal
 from functools import cache
 
-from rules.data import RuleNote, note, table
-from rules.errors import RulesError
-from rules.worksheet import Mark
+from boxaloud.rules.data import RuleNote, note, table
+from boxaloud.rules.errors import RulesError
+from boxaloud.rules.worksheet import Mark
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,12 +6,12 @@ from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 from decimal import Decimal
 
-from rules.capacity import capacity, volume_lines
-from rules.contents import Barrier, Box, Part, TableBox, Yoke
-from rules.editions import rule_set
-from rules.lines import ZERO
-from rules.table import TableRow, family_named, table_boxes
-from rules.work import work_out
+from boxaloud.rules.capacity import capacity, volume_lines
+from boxaloud.rules.contents import Barrier, Box, Part, TableBox, Yoke
+from boxaloud.rules.editions import rule_set
+from boxaloud.rules.lines import ZERO
+from boxaloud.rules.table import TableRow, family_named, table_boxes
+from boxaloud.rules.work import work_out
 
 
 @dataclass(frozen=True, slots=True)

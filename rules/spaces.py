@@ -7,12 +7,12 @@ from dataclasses import dataclass, replace
 from decimal import ROUND_FLOOR, Decimal
 from fractions import Fraction
 
-from rules.contents import Barrier, Box, Clamps, Content
-from rules.editions import rule_set
-from rules.errors import RulesError
-from rules.lines import tidy
-from rules.work import work_out, worksheet
-from rules.worksheet import VolumeLine, Worksheet
+from boxaloud.rules.contents import Barrier, Box, Clamps, Content
+from boxaloud.rules.editions import rule_set
+from boxaloud.rules.errors import RulesError
+from boxaloud.rules.lines import tidy
+from boxaloud.rules.work import work_out, worksheet
+from boxaloud.rules.worksheet import VolumeLine, Worksheet
 
 _STEP = Decimal("0.0001")
 

@@ -8,8 +8,8 @@ from decimal import Decimal
 from functools import cache
 from typing import Any
 
-from rules.data import RuleNote, note, table
-from rules.errors import NoSuchBox, RulesError
+from boxaloud.rules.data import RuleNote, note, table
+from boxaloud.rules.errors import NoSuchBox, RulesError
 
 _ROUNDING = Decimal("0.01")
 """A depth may be said to two places (2.12 or 2.13 for 2-1/8); rows differ by far more."""

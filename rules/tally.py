@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from typing import Any
 
-from rules.checks import CHECKS, validate
-from rules.contents import (
+from boxaloud.rules.checks import CHECKS, validate
+from boxaloud.rules.contents import (
     BondingJumper,
     Cable,
     Conductors,

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from rules.bounds import choices, open_slots
-from rules.capacity import capacity, volume_lines
-from rules.contents import Box
-from rules.editions import RuleSet, rule_set
-from rules.lines import ZERO, lines, tidy
-from rules.tally import Tally, count_up
-from rules.worksheet import Line, OpenSlot, Verdict, VolumeLine, Worksheet
+from boxaloud.rules.bounds import choices, open_slots
+from boxaloud.rules.capacity import capacity, volume_lines
+from boxaloud.rules.contents import Box
+from boxaloud.rules.editions import RuleSet, rule_set
+from boxaloud.rules.lines import ZERO, lines, tidy
+from boxaloud.rules.tally import Tally, count_up
+from boxaloud.rules.worksheet import Line, OpenSlot, Verdict, VolumeLine, Worksheet
 
 
 def work_out(box: Box) -> Worksheet:

@@ -7,10 +7,10 @@ from dataclasses import fields
 from decimal import Decimal, InvalidOperation
 from typing import Any
 
-from assistant.batch.row import BadRow
-from rules import DEFAULT_EDITION, check_edition
-from rules import contents as kinds
-from rules.contents import Box
+from boxaloud.assistant.batch.row import BadRow
+from boxaloud.rules import DEFAULT_EDITION, check_edition
+from boxaloud.rules import contents as kinds
+from boxaloud.rules.contents import Box
 
 _CONTENTS = {
     "cable": kinds.Cable,

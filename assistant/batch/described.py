@@ -6,11 +6,11 @@ from collections.abc import Mapping
 from functools import lru_cache
 from typing import Any
 
-from assistant.batch.parts import parts_of
-from assistant.batch.row import BadRow, items, one_text
-from assistant.batch.things import READERS
-from rules import DEFAULT_EDITION, check_edition
-from rules.contents import Box, Cable, Conductors, Content, TerminalBlock, Yoke
+from boxaloud.assistant.batch.parts import parts_of
+from boxaloud.assistant.batch.row import BadRow, items, one_text
+from boxaloud.assistant.batch.things import READERS
+from boxaloud.rules import DEFAULT_EDITION, check_edition
+from boxaloud.rules.contents import Box, Cable, Conductors, Content, TerminalBlock, Yoke
 
 _CLAMPS = {"unknown", "none", "outside", "inside", "moulded"}
 _MATERIALS = {"metal": False, "nonmetallic": True, "plastic": True}

@@ -10,10 +10,10 @@ from collections.abc import Callable, Iterable, Iterator
 from pathlib import Path
 from typing import TextIO
 
-from assistant.batch.reading import kind_of, opened, rows
-from assistant.batch.working import Result, work
-from assistant.batch.writing import writer
-from assistant.problems import FITS, INCOMPLETE, OVER, UNUSABLE, Problem, complain
+from boxaloud.assistant.batch.reading import kind_of, opened, rows
+from boxaloud.assistant.batch.working import Result, work
+from boxaloud.assistant.batch.writing import writer
+from boxaloud.assistant.problems import FITS, INCOMPLETE, OVER, UNUSABLE, Problem, complain
 
 
 def run(path: Path, out: Path | None) -> int:

@@ -8,9 +8,9 @@ from decimal import Decimal, InvalidOperation
 from functools import lru_cache
 from typing import Any
 
-from assistant.batch.row import BadRow, items, one_text
-from rules import find_rows, marked_in3, table_boxes
-from rules.contents import Barrier, Marked, Part, TableBox, Unmarked
+from boxaloud.assistant.batch.row import BadRow, items, one_text
+from boxaloud.rules import find_rows, marked_in3, table_boxes
+from boxaloud.rules.contents import Barrier, Marked, Part, TableBox, Unmarked
 
 _VOLUME = re.compile(r"(\d{1,5}(?:\.\d{1,6})?) ?(in3|in³|cm3|cm³)?")
 _PART = re.compile(r"(.+?) (\d{1,5}(?:\.\d{1,6})?)")

@@ -9,8 +9,8 @@ from decimal import Decimal
 from pathlib import Path
 from typing import Any, TextIO
 
-from assistant.batch.row import Row
-from assistant.problems import Problem
+from boxaloud.assistant.batch.row import Row
+from boxaloud.assistant.problems import Problem
 
 LONGEST = 1_000_000
 """Characters in one row. A longer one is no box."""

@@ -10,9 +10,9 @@ from collections.abc import Callable, Mapping
 from functools import lru_cache
 from typing import TypeAlias
 
-from assistant.batch.row import BadRow
-from rules import ground_for
-from rules.contents import (
+from boxaloud.assistant.batch.row import BadRow
+from boxaloud.rules import ground_for
+from boxaloud.rules.contents import (
     BondingJumper,
     Cable,
     Conductors,

@@ -6,13 +6,13 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import Any
 
-from assistant.batch.boxed import box_of_json
-from assistant.batch.described import box_of_row, edition_of
-from assistant.batch.row import BY_PARTS, BadRow, Row, checked, items
-from assistant.dialogue import Conversation
-from assistant.dialogue.saying import marked, volume
-from rules import RulesError, work_out
-from rules.worksheet import Verdict, Worksheet
+from boxaloud.assistant.batch.boxed import box_of_json
+from boxaloud.assistant.batch.described import box_of_row, edition_of
+from boxaloud.assistant.batch.row import BY_PARTS, BadRow, Row, checked, items
+from boxaloud.assistant.dialogue import Conversation
+from boxaloud.assistant.dialogue.saying import marked, volume
+from boxaloud.rules import RulesError, work_out
+from boxaloud.rules.worksheet import Verdict, Worksheet
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,8 +7,8 @@ import json
 from collections.abc import Callable
 from typing import Any, TextIO
 
-from assistant.batch.working import Result
-from assistant.report.cells import safe
+from boxaloud.assistant.batch.working import Result
+from boxaloud.assistant.report.cells import safe
 
 COLUMNS = (
     "line", "name", "edition", "verdict", "total_in3", "capacity_in3", "margin_in3",

@@ -1,6 +1,6 @@
 """The dialogue: what acts do to the box at hand, what is in doubt, what to ask and to say.
 
->>> from assistant.dialogue import Conversation
+>>> from boxaloud.assistant.dialogue import Conversation
 >>> conversation = Conversation(edition="2020")
 >>> reply = conversation.hear("three 14-2 cables and a receptacle in an 18 cubic inch box")
 >>> reply.asks
@@ -20,9 +20,9 @@ True
 nothing but its own data.
 """
 
-from assistant.dialogue.boxes import Resumed
-from assistant.dialogue.conversation import Conversation, Record
-from assistant.dialogue.journal import Entry
-from assistant.dialogue.reply import Reply
+from boxaloud.assistant.dialogue.boxes import Resumed
+from boxaloud.assistant.dialogue.conversation import Conversation, Record
+from boxaloud.assistant.dialogue.journal import Entry
+from boxaloud.assistant.dialogue.reply import Reply
 
 __all__ = ["Conversation", "Entry", "Record", "Reply", "Resumed"]

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from assistant.dialogue import belief, merging, naming, references
-from assistant.dialogue.saying import listed
-from assistant.dialogue.state import Item, Pending, State
-from assistant.dialogue.turn import Turn
-from grammar import acts
-from grammar.acts import Act, Reference, Thing
-from rules.contents import Uncounted
+from boxaloud.assistant.dialogue import belief, merging, naming, references
+from boxaloud.assistant.dialogue.saying import listed
+from boxaloud.assistant.dialogue.state import Item, Pending, State
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Reference, Thing
+from boxaloud.rules.contents import Uncounted
 
 WHICH = "which"
 """The slot of a held act of which it is open what it means."""

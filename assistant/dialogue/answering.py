@@ -5,11 +5,19 @@ from __future__ import annotations
 from dataclasses import replace
 from decimal import Decimal
 
-from assistant.dialogue import belief, denying, entering, naming, operators, references, rerouting
-from assistant.dialogue.saying import say
-from assistant.dialogue.turn import Turn
-from grammar import acts
-from grammar.acts import Act, Reference
+from boxaloud.assistant.dialogue import (
+    belief,
+    denying,
+    entering,
+    naming,
+    operators,
+    references,
+    rerouting,
+)
+from boxaloud.assistant.dialogue.saying import say
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Reference
 
 WORST_CASE = {"clamps", "grounds", "device_size", "block_size", "gangs", "canopy"}
 """Slots that can be left at a worst case; a box's volume has none."""
@@ -57,7 +65,7 @@ def none(turn: Turn, act: Act) -> None:
     elif turn.asked == "grounds":
         denying.deny(turn, acts.Deny(target=Reference("grounds"), words=act.words))
     elif turn.asked == "clamps":
-        from assistant.dialogue import boxing
+        from boxaloud.assistant.dialogue import boxing
 
         boxing.set_clamps(turn, "none")
     elif turn.asked == "contents":
@@ -73,7 +81,7 @@ def yes(turn: Turn, act: Act) -> None:
             return
         belief.confirmed(turn, act)
     elif turn.asked == "clamps":
-        from assistant.dialogue import boxing
+        from boxaloud.assistant.dialogue import boxing
 
         boxing.clamps(turn, acts.SetClamps(where="present", words=act.words))
     elif turn.asked == "grounds":
@@ -83,7 +91,7 @@ def yes(turn: Turn, act: Act) -> None:
     elif turn.ahead or turn.trail:
         return  # "yes" before or after what else is said in the same breath
     elif turn.state.proposed:
-        from assistant.dialogue import supposing
+        from boxaloud.assistant.dialogue import supposing
 
         supposing.do_it(turn, acts.DoIt(words=act.words))
     else:

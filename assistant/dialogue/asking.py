@@ -5,14 +5,14 @@ from __future__ import annotations
 from contextlib import suppress
 from dataclasses import replace
 
-from assistant.dialogue import ambiguity, boxing, entering, naming, operators, references
-from assistant.dialogue.assessing import Assessment, Question
-from assistant.dialogue.saying import attempts, counted, listed, marked, plain, say, volume
-from assistant.dialogue.state import State, sizes_present
-from grammar import acts
-from grammar.acts import Act
-from grammar.making import KIND_OF
-from rules import RulesError
+from boxaloud.assistant.dialogue import ambiguity, boxing, entering, naming, operators, references
+from boxaloud.assistant.dialogue.assessing import Assessment, Question
+from boxaloud.assistant.dialogue.saying import attempts, counted, listed, marked, plain, say, volume
+from boxaloud.assistant.dialogue.state import State, sizes_present
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act
+from boxaloud.grammar.making import KIND_OF
+from boxaloud.rules import RulesError
 
 
 def ask(question: Question, state: State, found: Assessment, tries: int, again: bool) -> str:
@@ -89,7 +89,7 @@ def _was(act: Act, state: State) -> str:
 
 
 def _bare(act: acts.UnknownOperator, state: State) -> str:
-    from assistant.dialogue.turn import Turn
+    from boxaloud.assistant.dialogue.turn import Turn
 
     return operators.described(act, Turn(state, None))
 

@@ -7,11 +7,11 @@ from dataclasses import dataclass
 from decimal import Decimal
 from functools import lru_cache
 
-from assistant.dialogue.state import State, to_box
-from grammar import acts
-from rules import work_out
-from rules.contents import Box
-from rules.worksheet import Verdict, Worksheet
+from boxaloud.assistant.dialogue.state import State, to_box
+from boxaloud.grammar import acts
+from boxaloud.rules import work_out
+from boxaloud.rules.contents import Box
+from boxaloud.rules.worksheet import Verdict, Worksheet
 
 
 @dataclass(frozen=True, slots=True)

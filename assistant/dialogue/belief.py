@@ -17,13 +17,13 @@ from functools import lru_cache
 from importlib.resources import files
 from typing import Literal, TypeAlias
 
-from assistant.dialogue.assessing import assess
-from assistant.dialogue.saying import say
-from assistant.dialogue.state import Pending, State, sizes_present
-from assistant.dialogue.turn import Turn
-from grammar import acts
-from grammar.acts import Act, Doubt, Reason, Value
-from rules.contents import Cable
+from boxaloud.assistant.dialogue.assessing import assess
+from boxaloud.assistant.dialogue.saying import say
+from boxaloud.assistant.dialogue.state import Pending, State, sizes_present
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Doubt, Reason, Value
+from boxaloud.rules.contents import Cable
 
 Decision: TypeAlias = Literal["accept", "ask", "refuse"]
 DEFINITE = frozenset({"fits", "over"})
@@ -49,7 +49,7 @@ class Table:
 @lru_cache(maxsize=1)
 def table() -> Table:
     """The table, read once."""
-    path = files("assistant.dialogue") / "data" / "belief.toml"
+    path = files("boxaloud.assistant.dialogue") / "data" / "belief.toml"
     data = tomllib.loads(path.read_text(encoding="utf-8"))
     flipping = frozenset(data["flipping"]["acts"])
     return Table(

@@ -6,13 +6,13 @@ import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
-from assistant.dialogue.journal import Entry
-from assistant.dialogue.saying import WORDS, counted, listed, say
-from assistant.dialogue.status import status
-from assistant.dialogue.talk import Talk
-from grammar import acts
-from grammar.acts import Act
-from rules.worksheet import Verdict
+from boxaloud.assistant.dialogue.journal import Entry
+from boxaloud.assistant.dialogue.saying import WORDS, counted, listed, say
+from boxaloud.assistant.dialogue.status import status
+from boxaloud.assistant.dialogue.talk import Talk
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act
+from boxaloud.rules.worksheet import Verdict
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,11 +6,11 @@ from dataclasses import replace
 from decimal import Decimal
 from typing import Literal
 
-from assistant.dialogue import naming
-from assistant.dialogue.saying import inches, listed, marked, say, sentence
-from assistant.dialogue.state import PartialBox, State
-from assistant.dialogue.turn import Turn
-from grammar.acts import (
+from boxaloud.assistant.dialogue import naming
+from boxaloud.assistant.dialogue.saying import inches, listed, marked, say, sentence
+from boxaloud.assistant.dialogue.state import PartialBox, State
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar.acts import (
     Act,
     AddBarrier,
     AddPart,
@@ -19,8 +19,8 @@ from grammar.acts import (
     SetSize,
     SetVolume,
 )
-from rules import RulesError, TableRow, find_rows, marked_in3, table_row, validate_part
-from rules.contents import Barrier, Clamps, Marked, Part, TableBox, Unmarked
+from boxaloud.rules import RulesError, TableRow, find_rows, marked_in3, table_row, validate_part
+from boxaloud.rules.contents import Barrier, Clamps, Marked, Part, TableBox, Unmarked
 
 BY_DEPTH = frozenset({"octagon", "square", "handy"})
 """Families of a few depths each: a box named so is asked for its depth."""

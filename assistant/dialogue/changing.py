@@ -5,14 +5,14 @@ from __future__ import annotations
 from contextlib import suppress
 from dataclasses import replace
 
-from assistant.dialogue import merging, naming
-from assistant.dialogue.saying import counted, say, sentence
-from assistant.dialogue.state import Item, Recalled, State
-from assistant.dialogue.turn import Turn
-from grammar import acts
-from grammar.acts import Reference, Thing
-from rules import RulesError, validate
-from rules.contents import (
+from boxaloud.assistant.dialogue import merging, naming
+from boxaloud.assistant.dialogue.saying import counted, say, sentence
+from boxaloud.assistant.dialogue.state import Item, Recalled, State
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Reference, Thing
+from boxaloud.rules import RulesError, validate
+from boxaloud.rules.contents import (
     Cable,
     Conductors,
     Content,

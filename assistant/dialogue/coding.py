@@ -6,8 +6,8 @@ from dataclasses import fields, is_dataclass
 from decimal import Decimal
 from typing import Any
 
-from grammar import acts
-from grammar.acts import Act, Doubt, Reference
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Doubt, Reference
 
 _CLASSES: dict[str, type] = {
     name: made

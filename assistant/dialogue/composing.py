@@ -9,17 +9,17 @@ from dataclasses import fields
 from operator import attrgetter
 from typing import Literal
 
-from assistant.dialogue import questions
-from assistant.dialogue.asking import ask
-from assistant.dialogue.assessing import assess, exact
-from assistant.dialogue.journal import Entry
-from assistant.dialogue.reply import Reply, SystemAct
-from assistant.dialogue.saying import listed, say
-from assistant.dialogue.spoken import slowly, spoken
-from assistant.dialogue.state import State
-from assistant.dialogue.status import assumed, status
-from assistant.dialogue.turn import Turn
-from grammar import acts
+from boxaloud.assistant.dialogue import questions
+from boxaloud.assistant.dialogue.asking import ask
+from boxaloud.assistant.dialogue.assessing import assess, exact
+from boxaloud.assistant.dialogue.journal import Entry
+from boxaloud.assistant.dialogue.reply import Reply, SystemAct
+from boxaloud.assistant.dialogue.saying import listed, say
+from boxaloud.assistant.dialogue.spoken import slowly, spoken
+from boxaloud.assistant.dialogue.state import State
+from boxaloud.assistant.dialogue.status import assumed, status
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts
 
 _SAYS_NOTHING = frozenset(
     {"pending", "rejected", "unread", "unread_with", "form", "last", "put_off",

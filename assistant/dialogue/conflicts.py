@@ -8,11 +8,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from decimal import Decimal
 
-from assistant.dialogue import belief, boxing
-from assistant.dialogue.state import mark_of
-from assistant.dialogue.turn import Turn
-from grammar import acts
-from grammar.acts import Act
+from boxaloud.assistant.dialogue import belief, boxing
+from boxaloud.assistant.dialogue.state import mark_of
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act
 
 NEAR = Decimal("0.1")
 """Cubic inches that one marking differs by when it is said in both units; common practice."""

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from grammar import acts, numbers, recognise
-from grammar.acts import Utterance
+from boxaloud.grammar import acts, numbers, recognise
+from boxaloud.grammar.acts import Utterance
 
 
 def continued(

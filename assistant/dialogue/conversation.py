@@ -9,23 +9,23 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from assistant.dialogue import belief, unread
-from assistant.dialogue.boxes import Boxes, Outcome, Resumed
-from assistant.dialogue.continuing import continued
-from assistant.dialogue.events import EVENTS
-from assistant.dialogue.events import told as told_of_boxes
-from assistant.dialogue.hearing import confidence_of, heard_with
-from assistant.dialogue.journal import Entry
-from assistant.dialogue.reply import Reply, SystemAct
-from assistant.dialogue.saying import listed, say
-from assistant.dialogue.spoken import spoken
-from assistant.dialogue.talk import Talk
-from assistant.dialogue.unreadable import printable, unreadable
-from grammar import acts, recognise
-from grammar.acts import Act, Reference, Unread, Utterance
-from grammar.making import KIND_OF
-from grammar.words import Word
-from rules import DEFAULT_EDITION
+from boxaloud.assistant.dialogue import belief, unread
+from boxaloud.assistant.dialogue.boxes import Boxes, Outcome, Resumed
+from boxaloud.assistant.dialogue.continuing import continued
+from boxaloud.assistant.dialogue.events import EVENTS
+from boxaloud.assistant.dialogue.events import told as told_of_boxes
+from boxaloud.assistant.dialogue.hearing import confidence_of, heard_with
+from boxaloud.assistant.dialogue.journal import Entry
+from boxaloud.assistant.dialogue.reply import Reply, SystemAct
+from boxaloud.assistant.dialogue.saying import listed, say
+from boxaloud.assistant.dialogue.spoken import spoken
+from boxaloud.assistant.dialogue.talk import Talk
+from boxaloud.assistant.dialogue.unreadable import printable, unreadable
+from boxaloud.grammar import acts, recognise
+from boxaloud.grammar.acts import Act, Reference, Unread, Utterance
+from boxaloud.grammar.making import KIND_OF
+from boxaloud.grammar.words import Word
+from boxaloud.rules import DEFAULT_EDITION
 
 FIRST_BOX = "box 1"
 OUTSIDE = (acts.Alias, acts.NewJob)

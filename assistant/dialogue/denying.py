@@ -5,15 +5,15 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import cast
 
-from assistant.dialogue import belief, naming, references
-from assistant.dialogue.assessing import assess
-from assistant.dialogue.saying import listed, say
-from assistant.dialogue.state import Item, State
-from assistant.dialogue.turn import Turn
-from grammar import acts
-from grammar.acts import Reference, Thing
-from grammar.making import KIND_OF
-from rules.contents import Cable, Conductors, FixtureWires, Grounds
+from boxaloud.assistant.dialogue import belief, naming, references
+from boxaloud.assistant.dialogue.assessing import assess
+from boxaloud.assistant.dialogue.saying import listed, say
+from boxaloud.assistant.dialogue.state import Item, State
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Reference, Thing
+from boxaloud.grammar.making import KIND_OF
+from boxaloud.rules.contents import Cable, Conductors, FixtureWires, Grounds
 
 
 def deny(turn: Turn, act: acts.Deny) -> None:

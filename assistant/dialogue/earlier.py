@@ -10,13 +10,13 @@ from collections.abc import Mapping
 from decimal import Decimal
 from typing import Any
 
-from assistant.dialogue.events import EVENTS
-from assistant.dialogue.journal import Entry
-from grammar import acts
-from grammar.acts import Act, Reference
-from grammar.making import act_of
-from grammar.recognition import recognise
-from grammar.statements import Statement
+from boxaloud.assistant.dialogue.events import EVENTS
+from boxaloud.assistant.dialogue.journal import Entry
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Reference
+from boxaloud.grammar.making import act_of
+from boxaloud.grammar.recognition import recognise
+from boxaloud.grammar.statements import Statement
 
 
 def entry_of(data: Mapping[str, Any]) -> Entry:

@@ -8,12 +8,12 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from assistant.dialogue import naming
-from assistant.dialogue.merging import alike
-from assistant.dialogue.saying import counted, say, sentence
-from assistant.dialogue.state import Open, State, sizes_present
-from assistant.dialogue.turn import Turn
-from grammar.acts import (
+from boxaloud.assistant.dialogue import naming
+from boxaloud.assistant.dialogue.merging import alike
+from boxaloud.assistant.dialogue.saying import counted, say, sentence
+from boxaloud.assistant.dialogue.state import Open, State, sizes_present
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar.acts import (
     Act,
     AddCable,
     AddConductors,
@@ -26,8 +26,8 @@ from grammar.acts import (
     AddUncounted,
     Thing,
 )
-from rules import RulesError, ground_for, validate
-from rules.contents import (
+from boxaloud.rules import RulesError, ground_for, validate
+from boxaloud.rules.contents import (
     BondingJumper,
     Cable,
     Conductors,
@@ -136,7 +136,7 @@ def _refusal(turn: Turn, thing: Thing, refusal: RulesError) -> str:
     why = say("refused", words=thing.words, why=str(refusal))
     awg = getattr(thing, "awg", None)
     if awg in LARGE:
-        from assistant.dialogue import pulling
+        from boxaloud.assistant.dialogue import pulling
 
         return f"{why} {pulling.large(sizes_present(turn.state), str(awg))}"
     return why

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from grammar import acts
-from grammar.acts import Act
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act
 
 EVENTS = (
     acts.NextBox, acts.OpenBox, acts.CopyBox, acts.NameBox, acts.DeleteBox, acts.ListBoxes,

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from assistant.dialogue import entering, naming
-from assistant.dialogue.saying import say, volume
-from assistant.dialogue.state import State
-from grammar import acts
-from rules import RulesError, allowance, work_out
-from rules.contents import Box, Content, Yoke
+from boxaloud.assistant.dialogue import entering, naming
+from boxaloud.assistant.dialogue.saying import say, volume
+from boxaloud.assistant.dialogue.state import State
+from boxaloud.grammar import acts
+from boxaloud.rules import RulesError, allowance, work_out
+from boxaloud.rules.contents import Box, Content, Yoke
 
 
 def answer(act: acts.AskMeaning, state: State) -> str:

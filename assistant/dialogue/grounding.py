@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from assistant.dialogue import changing, naming, references
-from assistant.dialogue.saying import counted, say
-from assistant.dialogue.state import Item
-from assistant.dialogue.turn import Turn
-from grammar import acts
-from rules import ground_for
-from rules.contents import (
+from boxaloud.assistant.dialogue import changing, naming, references
+from boxaloud.assistant.dialogue.saying import counted, say
+from boxaloud.assistant.dialogue.state import Item
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts
+from boxaloud.rules import ground_for
+from boxaloud.rules.contents import (
     Cable,
 )
 

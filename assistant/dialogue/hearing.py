@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from assistant.dialogue import belief
-from grammar.acts import Act, Utterance
-from grammar.tokens import join
-from grammar.words import Word
+from boxaloud.assistant.dialogue import belief
+from boxaloud.grammar.acts import Act, Utterance
+from boxaloud.grammar.tokens import join
+from boxaloud.grammar.words import Word
 
 
 def confidence_of(words: str | Sequence[Word]) -> float | None:

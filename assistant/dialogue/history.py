@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import TypeAlias
 
-from assistant.dialogue.state import State
+from boxaloud.assistant.dialogue.state import State
 
 Step: TypeAlias = tuple[State, str]
 """A state, and the words that led away from it."""
@@ -29,7 +29,7 @@ class History:
     @property
     def cleared(self) -> bool:
         """True where the last step emptied the box."""
-        from assistant.dialogue.saying import say
+        from boxaloud.assistant.dialogue.saying import say
 
         return bool(self.past) and self.past[-1][1] == say("start_over")
 

@@ -11,14 +11,14 @@ from dataclasses import replace
 from decimal import Decimal
 from typing import cast
 
-from assistant.dialogue import ambiguity
-from assistant.dialogue.restating import LEAST_BOX
-from assistant.dialogue.state import State
-from assistant.dialogue.turn import Turn
-from grammar import acts
-from grammar.acts import Act, Reference, Thing
-from grammar.making import KIND_OF
-from rules.contents import Cable, FixtureWires, Marked, TableBox, Yoke
+from boxaloud.assistant.dialogue import ambiguity
+from boxaloud.assistant.dialogue.restating import LEAST_BOX
+from boxaloud.assistant.dialogue.state import State
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Reference, Thing
+from boxaloud.grammar.making import KIND_OF
+from boxaloud.rules.contents import Cable, FixtureWires, Marked, TableBox, Yoke
 
 SIZED = ("device_size", "block_size")
 BOXLESS = (None, "contents", "clamps", "unread", *SIZED)

@@ -10,8 +10,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from assistant.dialogue import coding
-from grammar.acts import Act, Unread
+from boxaloud.assistant.dialogue import coding
+from boxaloud.grammar.acts import Act, Unread
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from assistant.dialogue import changing, entering, naming, references
-from assistant.dialogue.saying import counted, say, sentence
-from assistant.dialogue.state import Item, State
-from assistant.dialogue.turn import Turn
-from grammar import acts
-from grammar.acts import Reference
-from rules import RulesError, validate
-from rules.contents import (
+from boxaloud.assistant.dialogue import changing, entering, naming, references
+from boxaloud.assistant.dialogue.saying import counted, say, sentence
+from boxaloud.assistant.dialogue.state import Item, State
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Reference
+from boxaloud.rules import RulesError, validate
+from boxaloud.rules.contents import (
     TerminalBlock,
     Yoke,
 )

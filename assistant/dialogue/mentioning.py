@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from assistant.dialogue import entering, landing, recounting, references
-from assistant.dialogue.turn import Turn
-from grammar.acts import AddCable, AddDevice, Thing
+from boxaloud.assistant.dialogue import entering, landing, recounting, references
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar.acts import AddCable, AddDevice, Thing
 
 
 def mention(turn: Turn, thing: Thing) -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from rules.contents import Content
+from boxaloud.rules.contents import Content
 
 
 def alike(one: Content, other: Content) -> bool:

@@ -6,9 +6,9 @@ one for the eye.
 
 from __future__ import annotations
 
-from assistant.dialogue.saying import counted, marked, say
-from rules import table_row
-from rules.contents import (
+from boxaloud.assistant.dialogue.saying import counted, marked, say
+from boxaloud.rules import table_row
+from boxaloud.rules.contents import (
     Barrier,
     BondingJumper,
     Cable,

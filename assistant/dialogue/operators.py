@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from assistant.dialogue import belief, naming, references
-from assistant.dialogue.saying import say
-from assistant.dialogue.turn import Turn
-from grammar import acts
-from grammar.acts import Act
+from boxaloud.assistant.dialogue import belief, naming, references
+from boxaloud.assistant.dialogue.saying import say
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act
 
 
 def keep(turn: Turn, act: acts.Keep) -> None:

@@ -10,11 +10,11 @@ from dataclasses import replace
 from decimal import Decimal
 from fractions import Fraction
 
-from assistant.dialogue.saying import inches, listed, say
-from assistant.dialogue.state import Described, PullSaid, State
-from assistant.dialogue.turn import Turn
-from grammar import acts
-from rules import (
+from boxaloud.assistant.dialogue.saying import inches, listed, say
+from boxaloud.assistant.dialogue.state import Described, PullSaid, State
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts
+from boxaloud.rules import (
     Pull,
     PullBox,
     PullSheet,
@@ -24,7 +24,7 @@ from rules import (
     governing,
     work_out_pull_box,
 )
-from rules.pull import Wall
+from boxaloud.rules.pull import Wall
 
 KINDS: dict[str, PullSaid] = {"straight": "straight", "angle": "angle", "u": "u"}
 

@@ -5,15 +5,15 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 
-from assistant.dialogue import status
-from assistant.dialogue.assessing import assess
-from assistant.dialogue.references import TYPES
-from assistant.dialogue.saying import counted, listed, marked, say, volume
-from assistant.dialogue.state import Form, State, to_box
-from assistant.dialogue.turn import Turn
-from grammar import acts
-from grammar.acts import Act
-from rules import (
+from boxaloud.assistant.dialogue import status
+from boxaloud.assistant.dialogue.assessing import assess
+from boxaloud.assistant.dialogue.references import TYPES
+from boxaloud.assistant.dialogue.saying import counted, listed, marked, say, volume
+from boxaloud.assistant.dialogue.state import Form, State, to_box
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act
+from boxaloud.rules import (
     BoxChoice,
     Difference,
     RulesError,
@@ -219,7 +219,7 @@ def help_(turn: Turn, act: Act) -> None:
     if turn.asked is not None and turn.asked != "contents":
         turn.answer(say(f"how_to.{turn.asked}"), act.words)
         return
-    from grammar import help_topics  # a text turn needs none of it
+    from boxaloud.grammar import help_topics  # a text turn needs none of it
 
     examples = [example for topic in help_topics().values() for example in topic[:1]]
     quoted = listed([f"“{example}”" for example in examples[:6]])
@@ -256,7 +256,7 @@ def largest(turn: Turn, act: Act) -> None:
 
 def metric(turn: Turn, act: Act) -> None:
     """ "convert to mL": 16.4 cm³ is a cubic inch in the code's own tables."""
-    from rules import shown_cm3
+    from boxaloud.rules import shown_cm3
 
     sheet = assess(turn.state).sheet
     parts = [say("answer.metric_total", total=shown_cm3(sheet.total))]
@@ -330,7 +330,7 @@ def ask(turn: Turn, act: acts.Ask) -> None:
 
 def meaning(turn: Turn, act: acts.AskMeaning) -> None:
     """ "what is a yoke", "does a wire nut count", "how much is a twelve worth"."""
-    from assistant.dialogue import glossary
+    from boxaloud.assistant.dialogue import glossary
 
     turn.answer(glossary.answer(act, turn.state), act.words)
 

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from assistant.dialogue import changing, entering, references
-from assistant.dialogue.saying import counted, say
-from assistant.dialogue.state import Item, State
-from assistant.dialogue.turn import Turn
-from grammar import acts
-from grammar.acts import Reference, Thing
-from grammar.making import KIND_OF
-from rules.contents import (
+from boxaloud.assistant.dialogue import changing, entering, references
+from boxaloud.assistant.dialogue.saying import counted, say
+from boxaloud.assistant.dialogue.state import Item, State
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Reference, Thing
+from boxaloud.grammar.making import KIND_OF
+from boxaloud.rules.contents import (
     Cable,
     Uncounted,
 )
@@ -76,7 +76,7 @@ def unsized_cables(turn: Turn, cable: acts.AddCable) -> None:
 
 def _cables_to_come(turn: Turn, act: acts.Recount) -> None:
     """ "Two cables": their size is asked."""
-    from assistant.dialogue import belief
+    from boxaloud.assistant.dialogue import belief
 
     cable = acts.AddCable(count=act.count, words=act.words, span=act.span)
     belief.wait(turn, cable, "awg", "unsized")
@@ -110,7 +110,7 @@ def more(turn: Turn, act: acts.More) -> None:
     item = _more_of(turn.state, act.target)
     if item is None or isinstance(item.content, Uncounted):
         if act.target.kind == "cable":
-            from assistant.dialogue import belief
+            from boxaloud.assistant.dialogue import belief
 
             belief.wait(
                 turn,

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from assistant.dialogue.state import Item, State
-from grammar.acts import Reference, Thing, ThingKind
-from grammar.making import KIND_OF
-from rules.contents import (
+from boxaloud.assistant.dialogue.state import Item, State
+from boxaloud.grammar.acts import Reference, Thing, ThingKind
+from boxaloud.grammar.making import KIND_OF
+from boxaloud.rules.contents import (
     BondingJumper,
     Cable,
     Conductors,

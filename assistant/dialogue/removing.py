@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from assistant.dialogue import ambiguity, changing, grounding, naming, references
-from assistant.dialogue.saying import say
-from assistant.dialogue.state import Item
-from assistant.dialogue.turn import Turn
-from grammar import acts
-from grammar.acts import Act, Reference
+from boxaloud.assistant.dialogue import ambiguity, changing, grounding, naming, references
+from boxaloud.assistant.dialogue.saying import say
+from boxaloud.assistant.dialogue.state import Item
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Reference
 
 IT = frozenset({"it", "that", "that one", "the last one", "that last one"})
 """Words for what came in last, and no more of it."""

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from assistant.dialogue import changing, entering, mentioning, merging, naming, references
-from assistant.dialogue.saying import counted, say
-from assistant.dialogue.state import Item, Recalled
-from assistant.dialogue.turn import Turn
-from grammar import acts
-from grammar.acts import Reference, Thing
-from rules import RulesError
+from boxaloud.assistant.dialogue import changing, entering, mentioning, merging, naming, references
+from boxaloud.assistant.dialogue.saying import counted, say
+from boxaloud.assistant.dialogue.state import Item, Recalled
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Reference, Thing
+from boxaloud.rules import RulesError
 
 
 def replace_act(turn: Turn, act: acts.Replace) -> None:
@@ -143,7 +143,7 @@ def _fill_pending(turn: Turn, act: acts.Replace) -> bool:
     """ "They're 14-2s" of cables whose size was still open."""
     for pending in turn.state.pending:
         if isinstance(pending.act, acts.AddCable) and pending.reason == "unsized":
-            from assistant.dialogue import belief
+            from boxaloud.assistant.dialogue import belief
 
             thing = act.thing
             count = (

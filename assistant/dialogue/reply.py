@@ -7,12 +7,12 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 from typing import Any, Literal, TypeAlias
 
-from assistant.dialogue.saying import marked, plain, volume
-from assistant.dialogue.spoken import spoken
-from assistant.dialogue.state import State, to_box
-from grammar.acts import Act
-from rules import STANDING, cautions
-from rules.worksheet import Line, Verdict, Worksheet
+from boxaloud.assistant.dialogue.saying import marked, plain, volume
+from boxaloud.assistant.dialogue.spoken import spoken
+from boxaloud.assistant.dialogue.state import State, to_box
+from boxaloud.grammar.acts import Act
+from boxaloud.rules import STANDING, cautions
+from boxaloud.rules.worksheet import Line, Verdict, Worksheet
 
 ActKind: TypeAlias = Literal[
     "refuse", "answer", "verdict", "total", "echo", "acknowledge", "nonunderstanding", "advice",

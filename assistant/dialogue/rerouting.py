@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from assistant.dialogue import changing, entering, naming, references
-from assistant.dialogue.saying import listed, say, sentence
-from assistant.dialogue.turn import Turn
-from grammar import acts
-from rules.contents import (
+from boxaloud.assistant.dialogue import changing, entering, naming, references
+from boxaloud.assistant.dialogue.saying import listed, say, sentence
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts
+from boxaloud.rules.contents import (
     Cable,
     Conductors,
     Content,

@@ -6,7 +6,7 @@ from contextlib import suppress
 from dataclasses import replace
 from decimal import Decimal
 
-from assistant.dialogue import (
+from boxaloud.assistant.dialogue import (
     boxing,
     changing,
     entering,
@@ -16,13 +16,13 @@ from assistant.dialogue import (
     references,
     replacing,
 )
-from assistant.dialogue.saying import listed, say
-from assistant.dialogue.state import Item, State, mark_of
-from assistant.dialogue.turn import Turn
-from grammar import acts
-from grammar.acts import Reference, Thing
-from rules import RulesError, ground_for
-from rules.contents import (
+from boxaloud.assistant.dialogue.saying import listed, say
+from boxaloud.assistant.dialogue.state import Item, State, mark_of
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Reference, Thing
+from boxaloud.rules import RulesError, ground_for
+from boxaloud.rules.contents import (
     Cable,
     Marked,
     SupportFitting,

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from assistant.dialogue import merging, naming, references
-from assistant.dialogue.saying import say
-from assistant.dialogue.state import Recalled
-from assistant.dialogue.turn import Turn
-from grammar import acts
+from boxaloud.assistant.dialogue import merging, naming, references
+from boxaloud.assistant.dialogue.saying import say
+from boxaloud.assistant.dialogue.state import Recalled
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts
 
 
 def put_back(turn: Turn, act: acts.PutBack) -> None:

@@ -22,7 +22,7 @@ WORDS = (
 @lru_cache(maxsize=1)
 def sentences() -> dict[str, Any]:
     """The sentence file, read once."""
-    path = files("assistant.dialogue") / "data" / "sentences.toml"
+    path = files("boxaloud.assistant.dialogue") / "data" / "sentences.toml"
     return tomllib.loads(path.read_text(encoding="utf-8"))
 
 

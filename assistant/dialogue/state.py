@@ -10,8 +10,8 @@ from dataclasses import dataclass, field, fields, replace
 from decimal import Decimal
 from typing import Literal, TypeAlias, TypeVar
 
-from grammar.acts import Act, Reason, Reference
-from rules.contents import (
+from boxaloud.grammar.acts import Act, Reason, Reference
+from boxaloud.rules.contents import (
     DEFAULT_EDITION,
     Box,
     Cable,

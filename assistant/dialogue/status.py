@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from assistant.dialogue import naming, pulling
-from assistant.dialogue.assessing import Assessment, exact
-from assistant.dialogue.saying import counted, listed, marked, plain, say, sentence, volume
-from assistant.dialogue.state import State, grounds_known
-from rules.contents import Yoke
-from rules.worksheet import Line
+from boxaloud.assistant.dialogue import naming, pulling
+from boxaloud.assistant.dialogue.assessing import Assessment, exact
+from boxaloud.assistant.dialogue.saying import counted, listed, marked, plain, say, sentence, volume
+from boxaloud.assistant.dialogue.state import State, grounds_known
+from boxaloud.rules.contents import Yoke
+from boxaloud.rules.worksheet import Line
 
 BREATH = 3
 """Items said before a pause."""

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 
-from assistant.dialogue.saying import say, shortened
-from assistant.dialogue.state import State
-from assistant.dialogue.turn import Turn
-from grammar import acts
-from grammar.acts import Reference
+from boxaloud.assistant.dialogue.saying import say, shortened
+from boxaloud.assistant.dialogue.state import State
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Reference
 
 MOST = 100
 """Steps taken at one word; more than anybody means."""
@@ -27,7 +27,7 @@ def redo(turn: Turn, act: acts.Redo) -> None:
         _step(turn, act.words, 1, _undo, "nothing_to_redo")
         return
     if turn.history and not turn.history.future and turn.state.recalled:
-        from assistant.dialogue import restoring
+        from boxaloud.assistant.dialogue import restoring
 
         restoring.put_back(turn, acts.PutBack(target=Reference(), words=act.words))
         return

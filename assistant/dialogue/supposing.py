@@ -6,16 +6,16 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 from decimal import Decimal
 
-from assistant.dialogue import boxing, entering, naming
-from assistant.dialogue.assessing import Assessment, assess
-from assistant.dialogue.events import EVENTS
-from assistant.dialogue.saying import counted, listed, marked, say, sentence, volume
-from assistant.dialogue.state import State, to_box
-from assistant.dialogue.turn import Turn
-from grammar import acts
-from grammar.acts import Act
-from rules import RulesError, room_for
-from rules.contents import Content, TableBox
+from boxaloud.assistant.dialogue import boxing, entering, naming
+from boxaloud.assistant.dialogue.assessing import Assessment, assess
+from boxaloud.assistant.dialogue.events import EVENTS
+from boxaloud.assistant.dialogue.saying import counted, listed, marked, say, sentence, volume
+from boxaloud.assistant.dialogue.state import State, to_box
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act
+from boxaloud.rules import RulesError, room_for
+from boxaloud.rules.contents import Content, TableBox
 
 Runner = Callable[[Turn, Sequence[Act]], None]
 DESCRIBING = (acts.SetVolume, acts.SetSize, acts.SetClamps, acts.NameBoxKind, acts.AddPart)

@@ -10,15 +10,15 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 
-from assistant.dialogue import unread
-from assistant.dialogue.assessing import Assessment, assess
-from assistant.dialogue.composing import Composer
-from assistant.dialogue.history import History
-from assistant.dialogue.journal import Entry
-from assistant.dialogue.reply import Reply
-from assistant.dialogue.state import State
-from assistant.dialogue.tracker import run
-from assistant.dialogue.turn import Turn
+from boxaloud.assistant.dialogue import unread
+from boxaloud.assistant.dialogue.assessing import Assessment, assess
+from boxaloud.assistant.dialogue.composing import Composer
+from boxaloud.assistant.dialogue.history import History
+from boxaloud.assistant.dialogue.journal import Entry
+from boxaloud.assistant.dialogue.reply import Reply
+from boxaloud.assistant.dialogue.state import State
+from boxaloud.assistant.dialogue.tracker import run
+from boxaloud.assistant.dialogue.turn import Turn
 
 
 class Talk:

@@ -10,7 +10,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 from typing import Any
 
-from assistant.dialogue import (
+from boxaloud.assistant.dialogue import (
     answering,
     belief,
     boxing,
@@ -32,11 +32,11 @@ from assistant.dialogue import (
     supposing,
     unread,
 )
-from assistant.dialogue.assessing import assess
-from assistant.dialogue.state import described
-from assistant.dialogue.turn import Mark, Turn
-from grammar import acts
-from grammar.acts import Act
+from boxaloud.assistant.dialogue.assessing import assess
+from boxaloud.assistant.dialogue.state import described
+from boxaloud.assistant.dialogue.turn import Mark, Turn
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act
 
 
 def _suppose(turn: Turn, act: acts.Suppose) -> None:
@@ -44,7 +44,7 @@ def _suppose(turn: Turn, act: acts.Suppose) -> None:
 
 
 def _pull(turn: Turn, act: acts.DescribePull) -> None:
-    from assistant.dialogue import pulling
+    from boxaloud.assistant.dialogue import pulling
 
     pulling.pull(turn, act)
 

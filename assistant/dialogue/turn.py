@@ -9,10 +9,10 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import NamedTuple, TypeAlias, TypeVar
 
-from assistant.dialogue.history import History
-from assistant.dialogue.saying import say
-from assistant.dialogue.state import Pending, State
-from grammar.acts import Act
+from boxaloud.assistant.dialogue.history import History
+from boxaloud.assistant.dialogue.saying import say
+from boxaloud.assistant.dialogue.state import Pending, State
+from boxaloud.grammar.acts import Act
 
 _Made = TypeVar("_Made", bound=Act)
 

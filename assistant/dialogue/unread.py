@@ -11,11 +11,11 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 
-from assistant.dialogue import belief
-from assistant.dialogue.turn import Turn
-from grammar import acts
-from grammar.acts import Act, Doubt, Unread
-from grammar.making import BOX, THINGS
+from boxaloud.assistant.dialogue import belief
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Doubt, Unread
+from boxaloud.grammar.making import BOX, THINGS
 
 FILLING = frozenset(made.__name__ for made in BOX.values())
 CONTENTS = frozenset(made.__name__ for made in THINGS.values())

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 import unicodedata
 
-from assistant.dialogue.saying import say
+from boxaloud.assistant.dialogue.saying import say
 
 MOST_WORDS = 2000
 """An utterance longer than this is no one's breath; it is asked for in pieces."""

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from assistant.ears.errors import EarsError
-from assistant.ears.hearing import UNKNOWN, Ear, Hearing, Sound
-from assistant.ears.wav import read_sound, write_sound
+from boxaloud.assistant.ears.errors import EarsError
+from boxaloud.assistant.ears.hearing import UNKNOWN, Ear, Hearing, Sound
+from boxaloud.assistant.ears.wav import read_sound, write_sound
 
 __all__ = [
     "UNKNOWN",
@@ -27,20 +27,20 @@ def the_ear() -> Ear:
     Raises:
         EarsError: the speech engine or the model that was added is missing or broken.
     """
-    from assistant.ears.models import Models
+    from boxaloud.assistant.ears.models import Models
 
     folder = Models().in_use()
     if folder is not None:
-        from assistant.ears.vosk_ear import VoskEar
+        from boxaloud.assistant.ears.vosk_ear import VoskEar
 
         return VoskEar(folder)
-    from assistant.ears.whisper import model_folder
+    from boxaloud.assistant.ears.whisper import model_folder
 
     folder = model_folder()
     if folder is not None:
-        from assistant.ears.whisper.ear import WhisperEar
+        from boxaloud.assistant.ears.whisper.ear import WhisperEar
 
         return WhisperEar(folder)
-    from assistant.ears.sphinx import SphinxEar
+    from boxaloud.assistant.ears.sphinx import SphinxEar
 
     return SphinxEar()

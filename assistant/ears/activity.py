@@ -11,7 +11,7 @@ from collections import deque
 from collections.abc import Callable
 from typing import TYPE_CHECKING, TypeAlias
 
-from assistant.ears.devices import FRAME_SAMPLES, FRAME_SECONDS, RATE
+from boxaloud.assistant.ears.devices import FRAME_SAMPLES, FRAME_SECONDS, RATE
 
 if TYPE_CHECKING:
     import numpy as np

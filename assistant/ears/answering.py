@@ -10,11 +10,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from assistant.ears.hearing import UNKNOWN, Sound
-from assistant.ears.readings import Segment
-from assistant.ears.split import MARGIN_SECONDS
-from grammar import recognise
-from grammar.words import Word
+from boxaloud.assistant.ears.hearing import UNKNOWN, Sound
+from boxaloud.assistant.ears.readings import Segment
+from boxaloud.assistant.ears.split import MARGIN_SECONDS
+from boxaloud.grammar import recognise
+from boxaloud.grammar.words import Word
 
 #: No single word lasts longer.
 LONGEST_SECONDS = 0.9

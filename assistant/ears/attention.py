@@ -9,9 +9,9 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Protocol, TypeAlias, runtime_checkable
 
-from assistant.ears.devices import RATE
-from assistant.ears.hearing import Ear, Hearing, Sound
-from assistant.ears.split import split
+from boxaloud.assistant.ears.devices import RATE
+from boxaloud.assistant.ears.hearing import Ear, Hearing, Sound
+from boxaloud.assistant.ears.split import split
 
 #: Told the words so far, while they come.
 Tell: TypeAlias = Callable[[str], None]

@@ -12,7 +12,7 @@ from functools import lru_cache
 from importlib.resources import files
 from typing import TYPE_CHECKING
 
-from assistant.ears.hearing import Sound
+from boxaloud.assistant.ears.hearing import Sound
 
 if TYPE_CHECKING:
     import numpy as np
@@ -131,6 +131,6 @@ def _values(sound: Sound) -> NDArray[np.float64]:
 @lru_cache(maxsize=1)
 def _rule() -> list[list[float]]:
     """For each upper band what each lower one adds to it, and a constant."""
-    text = files("assistant.ears").joinpath("data/upper_band.toml").read_text("utf-8")
+    text = files("boxaloud.assistant.ears").joinpath("data/upper_band.toml").read_text("utf-8")
     rule: list[list[float]] = tomllib.loads(text)["rule"]
     return rule

@@ -10,12 +10,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from difflib import SequenceMatcher
 
-from assistant.ears.hearing import UNKNOWN, Hearing
-from assistant.ears.meaning import meaning
-from grammar import recognise
-from grammar.acts import OtherTalk
-from grammar.numbers import word_classes
-from grammar.words import Word
+from boxaloud.assistant.ears.hearing import UNKNOWN, Hearing
+from boxaloud.assistant.ears.meaning import meaning
+from boxaloud.grammar import recognise
+from boxaloud.grammar.acts import OtherTalk
+from boxaloud.grammar.numbers import word_classes
+from boxaloud.grammar.words import Word
 
 #: A reading with a word less likely than this is no rival to a likelier one.
 LEAST = 0.05

@@ -12,10 +12,10 @@ from functools import lru_cache
 from importlib.resources import files
 from typing import Any
 
-from assistant.ears.hearing import UNKNOWN
-from grammar import recognise
-from grammar.acts import Act, Suppose, Utterance
-from grammar.making import THINGS
+from boxaloud.assistant.ears.hearing import UNKNOWN
+from boxaloud.grammar import recognise
+from boxaloud.grammar.acts import Act, Suppose, Utterance
+from boxaloud.grammar.making import THINGS
 
 
 def complete(words: str, expect: str | None = None) -> bool:
@@ -85,5 +85,5 @@ def _is_number(word: str) -> bool:
 
 @lru_cache(maxsize=1)
 def _table() -> dict[str, Any]:
-    path = files("assistant.ears") / "data" / "unfinished.toml"
+    path = files("boxaloud.assistant.ears") / "data" / "unfinished.toml"
     return tomllib.loads(path.read_text(encoding="utf-8"))

@@ -8,11 +8,11 @@ from itertools import islice
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from assistant.ears.errors import EarsError
-from assistant.ears.hearing import Sound
-from assistant.ears.language import Language
-from assistant.ears.level import levelled
-from assistant.ears.readings import Segment, masked
+from boxaloud.assistant.ears.errors import EarsError
+from boxaloud.assistant.ears.hearing import Sound
+from boxaloud.assistant.ears.language import Language
+from boxaloud.assistant.ears.level import levelled
+from boxaloud.assistant.ears.readings import Segment, masked
 
 if TYPE_CHECKING:
     from pocketsphinx import Decoder

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal, Protocol, TypeAlias
 
-from grammar.words import Word
+from boxaloud.grammar.words import Word
 
 #: Stands in a reading for words that are not of the trade: heard, and not understood.
 UNKNOWN = "[unk]"

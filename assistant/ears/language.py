@@ -17,10 +17,10 @@ from dataclasses import dataclass
 from importlib.resources import files
 from pathlib import Path
 
-from assistant.ears.answering import asked_back
-from assistant.ears.cache import Cache
-from assistant.ears.pronounce import CHOICE, Dictionary, dictionary
-from grammar.words import Word
+from boxaloud.assistant.ears.answering import asked_back
+from boxaloud.assistant.ears.cache import Cache
+from boxaloud.assistant.ears.pronounce import CHOICE, Dictionary, dictionary
+from boxaloud.grammar.words import Word
 
 #: Raised by hand whenever the way of building changes, so that older caches are left behind.
 BUILD = 3
@@ -44,7 +44,7 @@ class Speech:
 
 def trade_speech() -> Speech:
     """How the trade speaks, from the grammar."""
-    import grammar
+    from boxaloud import grammar
 
     return Speech(grammar.sample, grammar.vocabulary(), grammar.digest())
 
@@ -103,7 +103,7 @@ class Language:
         return self._words
 
     def _key(self, name: str) -> str:
-        ours = files("assistant.ears").joinpath("data/pronunciations.dict").read_bytes()
+        ours = files("boxaloud.assistant.ears").joinpath("data/pronunciations.dict").read_bytes()
         made_by = repr(
             (BUILD, SENTENCES, OTHER_TALK, OTHER_THAN_ANSWER, OTHER_LENGTH, SEED, CHOICE)
         ).encode()

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from assistant.ears.hearing import Sound, Trouble
-from assistant.ears.split import frame_levels
+from boxaloud.assistant.ears.hearing import Sound, Trouble
+from boxaloud.assistant.ears.split import frame_levels
 
 #: Share of samples at full scale from which words are lost.
 CLIPPED_SHARE = 0.005

@@ -11,8 +11,8 @@ from dataclasses import dataclass
 from enum import Enum
 from typing import Literal, TypeAlias
 
-from assistant.ears.activity import IsSpeech
-from assistant.ears.devices import FRAME_SECONDS, Frame
+from boxaloud.assistant.ears.activity import IsSpeech
+from boxaloud.assistant.ears.devices import FRAME_SECONDS, Frame
 
 Mode: TypeAlias = Literal["key", "open", "wake"]
 MODES: tuple[Mode, ...] = ("key", "open", "wake")

@@ -6,12 +6,12 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import TypeAlias
 
-from assistant.ears.attention import Attention, attend
-from assistant.ears.completeness import complete
-from assistant.ears.devices import RATE, Frame
-from assistant.ears.hearing import Ear, Hearing, Sound
-from assistant.ears.listening import Event, Listening
-from assistant.ears.wake import WakePhrase
+from boxaloud.assistant.ears.attention import Attention, attend
+from boxaloud.assistant.ears.completeness import complete
+from boxaloud.assistant.ears.devices import RATE, Frame
+from boxaloud.assistant.ears.hearing import Ear, Hearing, Sound
+from boxaloud.assistant.ears.listening import Event, Listening
+from boxaloud.assistant.ears.wake import WakePhrase
 
 #: After an answer was asked for, or after the name alone, no name is needed for so long.
 AWAKE_SECONDS = 12.0

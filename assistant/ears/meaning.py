@@ -6,10 +6,10 @@ from collections.abc import Sequence
 from dataclasses import fields, replace
 from typing import Any
 
-from grammar import recognise
-from grammar.acts import Act, Doubt, Reference
-from grammar.making import THINGS
-from grammar.words import Word
+from boxaloud.grammar import recognise
+from boxaloud.grammar.acts import Act, Doubt, Reference
+from boxaloud.grammar.making import THINGS
+from boxaloud.grammar.words import Word
 
 COUNTED = tuple(THINGS.values())
 """Acts that bring in one thing where no count was said: "the dimmer" is "a dimmer"."""

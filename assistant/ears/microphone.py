@@ -10,9 +10,9 @@ from collections.abc import Iterator
 from queue import Empty, SimpleQueue
 from typing import Any
 
-from assistant.ears.devices import FRAME_BYTES, FRAME_SAMPLES, RATE, Frame
-from assistant.ears.errors import EarsError
-from assistant.ears.wording import say
+from boxaloud.assistant.ears.devices import FRAME_BYTES, FRAME_SAMPLES, RATE, Frame
+from boxaloud.assistant.ears.errors import EarsError
+from boxaloud.assistant.ears.wording import say
 
 #: A stream that gives nothing for so long is gone.
 PATIENCE_SECONDS = 3.0

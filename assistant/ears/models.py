@@ -10,8 +10,8 @@ import os
 from dataclasses import dataclass
 from pathlib import Path
 
-from assistant.ears.errors import EarsError
-from assistant.ears.wording import say
+from boxaloud.assistant.ears.errors import EarsError
+from boxaloud.assistant.ears.wording import say
 
 #: Names a model's folder, before any that was added.
 VARIABLE = "BOXALOUD_VOSK_MODEL"

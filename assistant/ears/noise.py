@@ -9,8 +9,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING, Protocol
 
-from assistant.ears.hearing import Sound
-from assistant.ears.split import NOISY_SHARE, SPEECH_SHARE, frame_levels, split
+from boxaloud.assistant.ears.hearing import Sound
+from boxaloud.assistant.ears.split import NOISY_SHARE, SPEECH_SHARE, frame_levels, split
 
 if TYPE_CHECKING:
     import numpy as np

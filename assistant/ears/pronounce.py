@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from importlib.resources import files
 from pathlib import Path
 
-from assistant.ears.errors import EarsError
+from boxaloud.assistant.ears.errors import EarsError
 
 #: Common English words that are listened for so that other talk is not forced into the trade's.
 OTHER_WORDS = 3000
@@ -69,7 +69,7 @@ def _ending(way: str) -> str:
 
 
 def _ours() -> dict[str, list[str]]:
-    text = files("assistant.ears").joinpath("data/pronunciations.dict").read_text("utf-8")
+    text = files("boxaloud.assistant.ears").joinpath("data/pronunciations.dict").read_text("utf-8")
     return _table(text.splitlines())
 
 

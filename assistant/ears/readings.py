@@ -7,8 +7,8 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from difflib import SequenceMatcher
 
-from assistant.ears.hearing import UNKNOWN
-from grammar.words import Word
+from boxaloud.assistant.ears.hearing import UNKNOWN
+from boxaloud.grammar.words import Word
 
 #: Readings given of an utterance, and how many hypotheses are weighed for them.
 READINGS = 5

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 
-from assistant.ears.devices import FRAME_BYTES, FRAME_SECONDS, RATE, Frame
-from assistant.ears.hearing import Sound
-from assistant.ears.wav import at_rate
+from boxaloud.assistant.ears.devices import FRAME_BYTES, FRAME_SECONDS, RATE, Frame
+from boxaloud.assistant.ears.hearing import Sound
+from boxaloud.assistant.ears.wav import at_rate
 
 #: Quiet after each recording: longer than any wait for the rest of a statement.
 QUIET_SECONDS = 2.0

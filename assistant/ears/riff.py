@@ -10,7 +10,7 @@ import struct
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from assistant.ears.errors import EarsError
+from boxaloud.assistant.ears.errors import EarsError
 
 PCM = 1
 FLOAT = 3

@@ -6,20 +6,20 @@ from collections.abc import Sequence
 from dataclasses import replace
 from pathlib import Path
 
-from assistant.ears.answering import answered, doubted, in_doubt, one_word
-from assistant.ears.attention import Attention, Tell
-from assistant.ears.band import telephone, widened
-from assistant.ears.cache import Cache
-from assistant.ears.decoding import OPEN, Decoding
-from assistant.ears.denoiser import the_denoiser
-from assistant.ears.hearing import Hearing, Sound
-from assistant.ears.language import Language, Speech, trade_speech
-from assistant.ears.level import reason
-from assistant.ears.noise import Cleaner, above_noise, parted
-from assistant.ears.readings import Segment, masked, readings, sureness
-from assistant.ears.streamed import Streamed
-from assistant.ears.wav import at_rate
-from grammar.words import Word
+from boxaloud.assistant.ears.answering import answered, doubted, in_doubt, one_word
+from boxaloud.assistant.ears.attention import Attention, Tell
+from boxaloud.assistant.ears.band import telephone, widened
+from boxaloud.assistant.ears.cache import Cache
+from boxaloud.assistant.ears.decoding import OPEN, Decoding
+from boxaloud.assistant.ears.denoiser import the_denoiser
+from boxaloud.assistant.ears.hearing import Hearing, Sound
+from boxaloud.assistant.ears.language import Language, Speech, trade_speech
+from boxaloud.assistant.ears.level import reason
+from boxaloud.assistant.ears.noise import Cleaner, above_noise, parted
+from boxaloud.assistant.ears.readings import Segment, masked, readings, sureness
+from boxaloud.assistant.ears.streamed import Streamed
+from boxaloud.assistant.ears.wav import at_rate
+from boxaloud.grammar.words import Word
 
 #: An utterance less surely about the trade than this was about something else. Measured by
 #: tests/ears/measure_rejection.py.

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from assistant.ears.hearing import Sound
+from boxaloud.assistant.ears.hearing import Sound
 
 if TYPE_CHECKING:
     import numpy as np

@@ -8,9 +8,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Protocol
 
-from assistant.ears.attention import Tell
-from assistant.ears.hearing import Hearing, Sound
-from assistant.ears.noise import QUIET_DB, Cleaner, above_noise, lessened, values
+from boxaloud.assistant.ears.attention import Tell
+from boxaloud.assistant.ears.hearing import Hearing, Sound
+from boxaloud.assistant.ears.noise import QUIET_DB, Cleaner, above_noise, lessened, values
 
 if TYPE_CHECKING:
     import numpy as np

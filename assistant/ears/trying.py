@@ -11,9 +11,9 @@ import subprocess
 import sys
 from pathlib import Path
 
-from assistant.ears.errors import EarsError
-from assistant.ears.vosk_library import Model, library
-from assistant.ears.wording import say
+from boxaloud.assistant.ears.errors import EarsError
+from boxaloud.assistant.ears.vosk_library import Model, library
+from boxaloud.assistant.ears.wording import say
 
 #: A model that knows less than this share of the trade's words is of another language.
 KNOWN_SHARE = 0.8
@@ -28,7 +28,7 @@ def try_model(folder: Path) -> tuple[int, int]:
         EarsError: the library is missing, the model does not load, or it is of another language.
     """
     library()
-    command = [sys.executable, "-m", "assistant.ears.trying", str(folder)]
+    command = [sys.executable, "-m", "boxaloud.assistant.ears.trying", str(folder)]
     try:
         done = subprocess.run(command, capture_output=True, text=True, timeout=PATIENCE_SECONDS)
         known, every = json.loads(done.stdout)
@@ -41,7 +41,7 @@ def try_model(folder: Path) -> tuple[int, int]:
 
 def main(folder: Path) -> None:
     """Load the model and count."""
-    from grammar import vocabulary
+    from boxaloud.grammar import vocabulary
 
     model = Model(folder)
     words = vocabulary()

@@ -7,14 +7,14 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
-from assistant.ears.attention import Attention, Tell
-from assistant.ears.hearing import Hearing, Sound
-from assistant.ears.language import SEED, Speech, trade_speech
-from assistant.ears.level import levelled, reason
-from assistant.ears.readings import masked, readings
-from assistant.ears.split import split
-from assistant.ears.vosk_library import Model
-from assistant.ears.wav import at_rate
+from boxaloud.assistant.ears.attention import Attention, Tell
+from boxaloud.assistant.ears.hearing import Hearing, Sound
+from boxaloud.assistant.ears.language import SEED, Speech, trade_speech
+from boxaloud.assistant.ears.level import levelled, reason
+from boxaloud.assistant.ears.readings import masked, readings
+from boxaloud.assistant.ears.split import split
+from boxaloud.assistant.ears.vosk_library import Model
+from boxaloud.assistant.ears.wav import at_rate
 
 #: Sentences that the phrase list is made of. It becomes word pairs, so more add little.
 SENTENCES = 5000

@@ -11,11 +11,11 @@ from collections.abc import Iterable
 from pathlib import Path
 from typing import Any
 
-from assistant.ears.devices import RATE
-from assistant.ears.errors import EarsError
-from assistant.ears.models import check_model
-from assistant.ears.quiet import quiet
-from assistant.ears.wording import say
+from boxaloud.assistant.ears.devices import RATE
+from boxaloud.assistant.ears.errors import EarsError
+from boxaloud.assistant.ears.models import check_model
+from boxaloud.assistant.ears.quiet import quiet
+from boxaloud.assistant.ears.wording import say
 
 #: How models write the word that is none of theirs, in the order they are tried.
 UNKNOWN_WORDS = ("[unk]", "<unk>", "<UNK>", "[UNK]")

@@ -8,12 +8,12 @@ from __future__ import annotations
 import hashlib
 from pathlib import Path
 
-from assistant.ears.cache import Cache
-from assistant.ears.devices import RATE
-from assistant.ears.hearing import Sound
-from assistant.ears.level import levelled
-from assistant.ears.split import split
-from assistant.ears.wav import at_rate
+from boxaloud.assistant.ears.cache import Cache
+from boxaloud.assistant.ears.devices import RATE
+from boxaloud.assistant.ears.hearing import Sound
+from boxaloud.assistant.ears.level import levelled
+from boxaloud.assistant.ears.split import split
+from boxaloud.assistant.ears.wav import at_rate
 
 PHRASE = "listen box aloud"
 _PRONUNCIATIONS = "aloud AH L AW D\nbox B AA K S\nlisten L IH S AH N\n"

@@ -6,9 +6,9 @@ import wave
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from assistant.ears.errors import EarsError
-from assistant.ears.hearing import Sound
-from assistant.ears.riff import FLOAT, Riff, parse_riff
+from boxaloud.assistant.ears.errors import EarsError
+from boxaloud.assistant.ears.hearing import Sound
+from boxaloud.assistant.ears.riff import FLOAT, Riff, parse_riff
 
 if TYPE_CHECKING:
     import numpy as np

@@ -3,7 +3,7 @@
 `Session` is what a front end needs: it hears words as a `Conversation` does, and what was
 said is on the disk before the reply is given. `shelf` finds, starts, copies and removes jobs.
 
->>> from assistant.jobs import Session
+>>> from boxaloud.assistant.jobs import Session
 >>> session = Session.start("Heron Street")
 >>> session.hear("three 14-2 cables and a receptacle in an 18 cubic inch box").asks
 'clamps'
@@ -17,7 +17,7 @@ said is on the disk before the reply is given. `shelf` finds, starts, copies and
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
-    from assistant.jobs.session import Session
+    from boxaloud.assistant.jobs.session import Session
 
 __all__ = ["Session"]
 
@@ -26,6 +26,6 @@ def __getattr__(name: str) -> Any:
     """Import `Session` when it is first asked for: the command's help needs none of it."""
     if name != "Session":
         raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
-    from assistant.jobs.session import Session
+    from boxaloud.assistant.jobs.session import Session
 
     return Session

@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from assistant.dialogue import Record
-from assistant.jobs import names, shelf
-from assistant.jobs.clock import now
-from assistant.jobs.faults import Moved, NotKept
-from assistant.jobs.keeping import Keeper
-from assistant.jobs.replay import Job, replay
-from assistant.jobs.rows import rows_of
-from assistant.jobs.saying import say
-from assistant.problems import Problem
+from boxaloud.assistant.dialogue import Record
+from boxaloud.assistant.jobs import names, shelf
+from boxaloud.assistant.jobs.clock import now
+from boxaloud.assistant.jobs.faults import Moved, NotKept
+from boxaloud.assistant.jobs.keeping import Keeper
+from boxaloud.assistant.jobs.replay import Job, replay
+from boxaloud.assistant.jobs.rows import rows_of
+from boxaloud.assistant.jobs.saying import say
+from boxaloud.assistant.problems import Problem
 
 TRIES = 50
 

@@ -4,80 +4,80 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from assistant.arguments import Command, argument, group, option, switch
+from boxaloud.assistant.arguments import Command, argument, group, option, switch
 
 NAME = argument("name", "The job, or a part of its name.")
 BOX = option("box", "One box of the job.")
 
 
 def _start(name: str, edition: str, units: str) -> int:
-    from assistant.jobs import front
+    from boxaloud.assistant.jobs import front
 
     return front.start(name, edition, units)
 
 
 def _listed() -> int:
-    from assistant.jobs import front
+    from boxaloud.assistant.jobs import front
 
     return front.listed()
 
 
 def _show(name: str) -> int:
-    from assistant.jobs import front
+    from boxaloud.assistant.jobs import front
 
     return front.show(name)
 
 
 def _rename(name: str, new: str) -> int:
-    from assistant.jobs import front
+    from boxaloud.assistant.jobs import front
 
     return front.rename(name, new)
 
 
 def _copy(name: str, new: str) -> int:
-    from assistant.jobs import front
+    from boxaloud.assistant.jobs import front
 
     return front.copy(name, new)
 
 
 def _remove(name: str, box: str) -> int:
-    from assistant.jobs import front
+    from boxaloud.assistant.jobs import front
 
     return front.remove(name, box)
 
 
 def _restore(name: str, box: str) -> int:
-    from assistant.jobs import front
+    from boxaloud.assistant.jobs import front
 
     return front.restore(name, box)
 
 
 def _demo(name: str) -> int:
-    from assistant.jobs import front
+    from boxaloud.assistant.jobs import front
 
     return front.build_demo(name)
 
 
 def _report(name: str, out: Path) -> int:
-    from assistant.report import front
+    from boxaloud.assistant.report import front
 
     return front.report(name, out)
 
 
 def _share(box: str, name: str, markdown: bool) -> int:
-    from assistant.report import front
+    from boxaloud.assistant.report import front
 
     return front.share(name, box, markdown)
 
 
 def _batch(rows: Path, out: Path | None) -> int:
-    from assistant.batch import front
+    from boxaloud.assistant.batch import front
 
     return front.run(rows, out)
 
 
 def _schema(of: str) -> int:
-    from assistant import schema as front
+    from boxaloud.assistant import schema as front
 
     return front.run(of)
 

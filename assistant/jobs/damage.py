@@ -14,9 +14,9 @@ import tempfile
 from collections.abc import Iterator
 from pathlib import Path
 
-from assistant.jobs.clock import stamp
-from assistant.jobs.file import About, JobFile, about_of, private_copy
-from assistant.jobs.rows import START, Mark, Row, check_of
+from boxaloud.assistant.jobs.clock import stamp
+from boxaloud.assistant.jobs.file import About, JobFile, about_of, private_copy
+from boxaloud.assistant.jobs.rows import START, Mark, Row, check_of
 
 _COMPANIONS = ("-journal", "-wal", "-shm")
 

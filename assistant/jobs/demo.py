@@ -6,14 +6,14 @@ import tomllib
 from importlib.resources import files
 from typing import Any
 
-from assistant.jobs import shelf
-from assistant.jobs.saying import how_many, say
-from assistant.jobs.session import Session
+from boxaloud.assistant.jobs import shelf
+from boxaloud.assistant.jobs.saying import how_many, say
+from boxaloud.assistant.jobs.session import Session
 
 
 def told() -> dict[str, Any]:
     """The house: its name, edition, and boxes with what is said of each."""
-    path = files("assistant.jobs") / "data" / "demo.toml"
+    path = files("boxaloud.assistant.jobs") / "data" / "demo.toml"
     return tomllib.loads(path.read_text(encoding="utf-8"))
 
 

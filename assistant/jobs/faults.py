@@ -7,8 +7,8 @@ import os
 import sqlite3
 from pathlib import Path
 
-from assistant.jobs.saying import say
-from assistant.problems import Problem
+from boxaloud.assistant.jobs.saying import say
+from boxaloud.assistant.problems import Problem
 
 
 class NotKept(Problem):

@@ -15,11 +15,11 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-from assistant.jobs.clock import now, stamp
-from assistant.jobs.faults import Damaged, Moved, NotKept, Replaced, told
-from assistant.jobs.migrating import check_readable, latest, migrate, version_of
-from assistant.jobs.rows import START, Mark, Row, follow
-from assistant.jobs.saying import say
+from boxaloud.assistant.jobs.clock import now, stamp
+from boxaloud.assistant.jobs.faults import Damaged, Moved, NotKept, Replaced, told
+from boxaloud.assistant.jobs.migrating import check_readable, latest, migrate, version_of
+from boxaloud.assistant.jobs.rows import START, Mark, Row, follow
+from boxaloud.assistant.jobs.saying import say
 
 WAIT_SECONDS = 3.0
 """How long to wait for another front end that is just writing."""

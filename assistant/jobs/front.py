@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from assistant.dialogue.saying import marked, volume
-from assistant.dialogue.talk import Talk
-from assistant.front import put
-from assistant.jobs import boxes, demo, shelf
-from assistant.jobs.places import removed_folder
-from assistant.jobs.saying import how_many, say
-from assistant.jobs.session import Session
-from assistant.problems import Problem, complain
+from boxaloud.assistant.dialogue.saying import marked, volume
+from boxaloud.assistant.dialogue.talk import Talk
+from boxaloud.assistant.front import put
+from boxaloud.assistant.jobs import boxes, demo, shelf
+from boxaloud.assistant.jobs.places import removed_folder
+from boxaloud.assistant.jobs.saying import how_many, say
+from boxaloud.assistant.jobs.session import Session
+from boxaloud.assistant.problems import Problem, complain
 
 UNITS = ("in3", "cm3")
 

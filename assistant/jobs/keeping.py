@@ -11,12 +11,12 @@ import contextlib
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 
-from assistant.jobs.damage import fresh_path, readable_rows, renewed
-from assistant.jobs.faults import Damaged, Moved, NotKept, Replaced, told_os
-from assistant.jobs.file import About, JobFile, Standing
-from assistant.jobs.rows import START, Mark, Row, follow, renumbered
-from assistant.jobs.saying import say
-from assistant.jobs.works import works
+from boxaloud.assistant.jobs.damage import fresh_path, readable_rows, renewed
+from boxaloud.assistant.jobs.faults import Damaged, Moved, NotKept, Replaced, told_os
+from boxaloud.assistant.jobs.file import About, JobFile, Standing
+from boxaloud.assistant.jobs.rows import START, Mark, Row, follow, renumbered
+from boxaloud.assistant.jobs.saying import say
+from boxaloud.assistant.jobs.works import works
 
 
 class Keeper:

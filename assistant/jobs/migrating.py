@@ -7,14 +7,14 @@ from functools import cache
 from importlib.resources import files
 from pathlib import Path
 
-from assistant.jobs.faults import Damaged, TooNew
-from assistant.jobs.saying import say
+from boxaloud.assistant.jobs.faults import Damaged, TooNew
+from boxaloud.assistant.jobs.saying import say
 
 
 @cache
 def steps() -> tuple[tuple[int, str], ...]:
     """Every migration: the version it leads to, and its SQL. In order, without gaps."""
-    folder = files("assistant.jobs") / "migrations"
+    folder = files("boxaloud.assistant.jobs") / "migrations"
     found = sorted(
         (int(item.name.split("_")[0]), item.read_text(encoding="utf-8"))
         for item in folder.iterdir()

@@ -9,9 +9,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 
-from assistant.dialogue import Entry
-from assistant.dialogue.conversation import FIRST_BOX
-from assistant.jobs.rows import Row, entry_of
+from boxaloud.assistant.dialogue import Entry
+from boxaloud.assistant.dialogue.conversation import FIRST_BOX
+from boxaloud.assistant.jobs.rows import Row, entry_of
 
 
 class Journals(Mapping[str, Sequence[Entry]]):

@@ -13,9 +13,9 @@ from dataclasses import dataclass
 from typing import Any, NamedTuple
 from zlib import crc32
 
-from assistant.dialogue import Entry, Record, earlier
-from assistant.jobs.saying import say
-from grammar.acts import Unread
+from boxaloud.assistant.dialogue import Entry, Record, earlier
+from boxaloud.assistant.jobs.saying import say
+from boxaloud.grammar.acts import Unread
 
 
 class Mark(NamedTuple):

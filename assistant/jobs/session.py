@@ -10,26 +10,26 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 from typing import cast
 
-from assistant import aliases
-from assistant.dialogue import Conversation, Entry, Record, Reply, Resumed
-from assistant.dialogue.conversation import FIRST_BOX
-from assistant.dialogue.reply import SystemAct
-from assistant.dialogue.talk import Talk
-from assistant.jobs import shelf
-from assistant.jobs.clock import now
-from assistant.jobs.faults import Moved, NotKept
-from assistant.jobs.file import About, Standing
-from assistant.jobs.keeping import Keeper
-from assistant.jobs.replay import Job, replay
-from assistant.jobs.rows import rows_of
-from assistant.jobs.saying import how_many, say
-from assistant.jobs.works import works
-from assistant.problems import Problem
-from grammar.acts import Act, Alias, NewJob, Unread
-from grammar.tokens import join
-from grammar.words import Word
-from rules import DEFAULT_EDITION, RulesError, check_edition
-from rules.worksheet import Verdict
+from boxaloud.assistant import aliases
+from boxaloud.assistant.dialogue import Conversation, Entry, Record, Reply, Resumed
+from boxaloud.assistant.dialogue.conversation import FIRST_BOX
+from boxaloud.assistant.dialogue.reply import SystemAct
+from boxaloud.assistant.dialogue.talk import Talk
+from boxaloud.assistant.jobs import shelf
+from boxaloud.assistant.jobs.clock import now
+from boxaloud.assistant.jobs.faults import Moved, NotKept
+from boxaloud.assistant.jobs.file import About, Standing
+from boxaloud.assistant.jobs.keeping import Keeper
+from boxaloud.assistant.jobs.replay import Job, replay
+from boxaloud.assistant.jobs.rows import rows_of
+from boxaloud.assistant.jobs.saying import how_many, say
+from boxaloud.assistant.jobs.works import works
+from boxaloud.assistant.problems import Problem
+from boxaloud.grammar.acts import Act, Alias, NewJob, Unread
+from boxaloud.grammar.tokens import join
+from boxaloud.grammar.words import Word
+from boxaloud.rules import DEFAULT_EDITION, RulesError, check_edition
+from boxaloud.rules.worksheet import Verdict
 
 TRIES = 50
 MOST_TOLD = 5

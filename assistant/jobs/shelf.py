@@ -8,13 +8,13 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
-from assistant.jobs import names
-from assistant.jobs.damage import readable_about, readable_rows, renewed
-from assistant.jobs.faults import Damaged, NotKept, TooNew, told_os
-from assistant.jobs.file import About, JobFile, log_of
-from assistant.jobs.places import SUFFIX, jobs_folder, removed_folder
-from assistant.jobs.saying import say
-from assistant.problems import Problem
+from boxaloud.assistant.jobs import names
+from boxaloud.assistant.jobs.damage import readable_about, readable_rows, renewed
+from boxaloud.assistant.jobs.faults import Damaged, NotKept, TooNew, told_os
+from boxaloud.assistant.jobs.file import About, JobFile, log_of
+from boxaloud.assistant.jobs.places import SUFFIX, jobs_folder, removed_folder
+from boxaloud.assistant.jobs.saying import say
+from boxaloud.assistant.problems import Problem
 
 
 @dataclass(frozen=True, slots=True)

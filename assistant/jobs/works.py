@@ -7,7 +7,7 @@ from functools import cache
 from importlib.resources import files
 from zlib import crc32
 
-_ROOMS = (("rules", ""), ("rules", "data"), ("assistant.dialogue", ""))
+_ROOMS = (("boxaloud.rules", ""), ("boxaloud.rules", "data"), ("boxaloud.assistant.dialogue", ""))
 
 
 @cache

@@ -6,11 +6,11 @@ once, in a sentence, and is silent from then on: what it would have said is on t
 
 from __future__ import annotations
 
-from assistant.mouth.errors import MouthError
-from assistant.mouth.loudspeaker import the_player
-from assistant.mouth.mouth import Mouth
-from assistant.mouth.speech import Player, Renderer, Speech, Voice
-from assistant.mouth.start import silent_mouth, the_mouth
+from boxaloud.assistant.mouth.errors import MouthError
+from boxaloud.assistant.mouth.loudspeaker import the_player
+from boxaloud.assistant.mouth.mouth import Mouth
+from boxaloud.assistant.mouth.speech import Player, Renderer, Speech, Voice
+from boxaloud.assistant.mouth.start import silent_mouth, the_mouth
 
 __all__ = [
     "Mouth",

@@ -12,7 +12,7 @@ import os
 import sys
 from typing import Any, TextIO
 
-from assistant.mouth.speech import FASTEST, RATE, SLOWEST
+from boxaloud.assistant.mouth.speech import FASTEST, RATE, SLOWEST
 
 ATTEMPTS = 3
 WAV_HEADER = 44

@@ -11,9 +11,9 @@ import wave
 from threading import Event
 from typing import Any
 
-from assistant.mouth.errors import MouthError
-from assistant.mouth.speech import Player, Speech
-from assistant.mouth.wording import say
+from boxaloud.assistant.mouth.errors import MouthError
+from boxaloud.assistant.mouth.speech import Player, Speech
+from boxaloud.assistant.mouth.wording import say
 
 #: Commands that play a WAV file and end with it, the first one found.
 COMMANDS = (("pw-play",), ("paplay",), ("aplay", "-q"), ("afplay",))

@@ -8,8 +8,8 @@ from pathlib import Path
 from queue import SimpleQueue
 from threading import Condition, Event, Thread
 
-from assistant.mouth.errors import MouthError
-from assistant.mouth.speech import Player, Renderer
+from boxaloud.assistant.mouth.errors import MouthError
+from boxaloud.assistant.mouth.speech import Player, Renderer
 
 Done = Callable[[], None]
 

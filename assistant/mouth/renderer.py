@@ -9,14 +9,14 @@ from pathlib import Path
 from threading import Timer
 from typing import Any
 
-from assistant.mouth.errors import MouthError
-from assistant.mouth.speech import Speech, Voice
-from assistant.mouth.wording import say
+from boxaloud.assistant.mouth.errors import MouthError
+from boxaloud.assistant.mouth.speech import Speech, Voice
+from boxaloud.assistant.mouth.wording import say
 
 #: A library that has not answered by then hangs, as they do; it is ended and started again.
 PATIENCE_SECONDS = 15.0
 TRIES = 2
-ENGINE = (sys.executable, "-m", "assistant.mouth.engine")
+ENGINE = (sys.executable, "-m", "boxaloud.assistant.mouth.engine")
 
 
 class SystemVoice:

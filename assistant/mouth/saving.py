@@ -6,9 +6,9 @@ import shutil
 from pathlib import Path
 from threading import Event
 
-from assistant.mouth.errors import MouthError
-from assistant.mouth.speech import Speech
-from assistant.mouth.wording import say
+from boxaloud.assistant.mouth.errors import MouthError
+from boxaloud.assistant.mouth.speech import Speech
+from boxaloud.assistant.mouth.wording import say
 
 LISTING = "spoken.txt"
 

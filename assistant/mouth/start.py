@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable
 from pathlib import Path
 
-from assistant.mouth.loudspeaker import the_player
-from assistant.mouth.mouth import Mouth
-from assistant.mouth.renderer import SystemVoice
-from assistant.mouth.saving import SavingPlayer
-from assistant.mouth.speech import Speech, Voice
+from boxaloud.assistant.mouth.loudspeaker import the_player
+from boxaloud.assistant.mouth.mouth import Mouth
+from boxaloud.assistant.mouth.renderer import SystemVoice
+from boxaloud.assistant.mouth.saving import SavingPlayer
+from boxaloud.assistant.mouth.speech import Speech, Voice
 
 
 def the_mouth(

@@ -6,9 +6,9 @@ import json
 from collections.abc import Iterator
 from typing import Any
 
-from assistant.dialogue.reply import line_json
-from assistant.dialogue.saying import marked, volume
-from assistant.report.model import BoxReport, Change, JobReport
+from boxaloud.assistant.dialogue.reply import line_json
+from boxaloud.assistant.dialogue.saying import marked, volume
+from boxaloud.assistant.report.model import BoxReport, Change, JobReport
 
 
 def pieces(report: JobReport) -> Iterator[str]:

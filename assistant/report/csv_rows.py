@@ -6,10 +6,10 @@ import csv
 from collections.abc import Iterator
 from io import StringIO
 
-from assistant.dialogue.saying import marked, plain, volume
-from assistant.report.cells import safe
-from assistant.report.model import BoxReport, JobReport
-from rules.worksheet import Line
+from boxaloud.assistant.dialogue.saying import marked, plain, volume
+from boxaloud.assistant.report.cells import safe
+from boxaloud.assistant.report.model import BoxReport, JobReport
+from boxaloud.rules.worksheet import Line
 
 COLUMNS = (
     "job", "box", "edition", "line", "counted", "awg", "count", "allowances", "each_in3",

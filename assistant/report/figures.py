@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from assistant.dialogue.saying import marked, plain, volume
-from assistant.report.model import BoxReport
-from assistant.report.wording import say
-from rules import shown_cm3
-from rules.worksheet import Line
+from boxaloud.assistant.dialogue.saying import marked, plain, volume
+from boxaloud.assistant.report.model import BoxReport
+from boxaloud.assistant.report.wording import say
+from boxaloud.rules import shown_cm3
+from boxaloud.rules.worksheet import Line
 
 
 def total(box: BoxReport) -> str:

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from assistant.front import put
-from assistant.jobs import Session
-from assistant.jobs.boxes import find
-from assistant.jobs.clock import now
-from assistant.problems import FITS, complain
-from assistant.report.gathering import box_report, job_report
-from assistant.report.sharing import markdown, plain_text
-from assistant.report.writing import check_form, write
+from boxaloud.assistant.front import put
+from boxaloud.assistant.jobs import Session
+from boxaloud.assistant.jobs.boxes import find
+from boxaloud.assistant.jobs.clock import now
+from boxaloud.assistant.problems import FITS, complain
+from boxaloud.assistant.report.gathering import box_report, job_report
+from boxaloud.assistant.report.sharing import markdown, plain_text
+from boxaloud.assistant.report.writing import check_form, write
 
 
 def report(name: str, path: Path) -> int:

@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from functools import lru_cache
 
-from assistant.dialogue import Conversation, Entry
-from assistant.dialogue.naming import shown
-from assistant.dialogue.state import to_box
-from assistant.dialogue.talk import Talk
-from assistant.report.model import BoxReport, Change, JobReport, RuleUse
-from assistant.report.wording import opening, words
-from grammar.acts import Act, Suppose
-from rules import STANDING, Advice, advise, cautions, explain, table_row
-from rules.contents import Box, Cable, Marked, TableBox
+from boxaloud.assistant.dialogue import Conversation, Entry
+from boxaloud.assistant.dialogue.naming import shown
+from boxaloud.assistant.dialogue.state import to_box
+from boxaloud.assistant.dialogue.talk import Talk
+from boxaloud.assistant.report.model import BoxReport, Change, JobReport, RuleUse
+from boxaloud.assistant.report.wording import opening, words
+from boxaloud.grammar.acts import Act, Suppose
+from boxaloud.rules import STANDING, Advice, advise, cautions, explain, table_row
+from boxaloud.rules.contents import Box, Cable, Marked, TableBox
 
 
 def job_report(

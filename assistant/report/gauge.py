@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from decimal import Decimal
 
-from assistant.report.model import BoxReport
+from boxaloud.assistant.report.model import BoxReport
 
 WIDTH = Decimal(640)
 _HUNDREDTH = Decimal("0.01")

@@ -6,12 +6,12 @@ from collections.abc import Iterator
 from functools import lru_cache
 from importlib.resources import files
 
-from assistant.report import figures
-from assistant.report.gathering import rules_used
-from assistant.report.html_box import box_section
-from assistant.report.markup import element, listing, table, text
-from assistant.report.model import BoxReport, JobReport
-from assistant.report.wording import say
+from boxaloud.assistant.report import figures
+from boxaloud.assistant.report.gathering import rules_used
+from boxaloud.assistant.report.html_box import box_section
+from boxaloud.assistant.report.markup import element, listing, table, text
+from boxaloud.assistant.report.model import BoxReport, JobReport
+from boxaloud.assistant.report.wording import say
 
 
 def pieces(report: JobReport) -> Iterator[str]:
@@ -38,7 +38,7 @@ def pieces(report: JobReport) -> Iterator[str]:
 
 @lru_cache(maxsize=1)
 def _style() -> str:
-    path = files("assistant.report") / "data" / "report.css"
+    path = files("boxaloud.assistant.report") / "data" / "report.css"
     return path.read_text(encoding="utf-8")
 
 

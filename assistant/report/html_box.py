@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from assistant.dialogue.saying import marked, volume
-from assistant.report import figures
-from assistant.report.gauge import WIDTH, Gauge, gauge
-from assistant.report.markup import element, listing, table, text
-from assistant.report.model import BoxReport, Change
-from assistant.report.wording import say
-from rules.worksheet import Line
+from boxaloud.assistant.dialogue.saying import marked, volume
+from boxaloud.assistant.report import figures
+from boxaloud.assistant.report.gauge import WIDTH, Gauge, gauge
+from boxaloud.assistant.report.markup import element, listing, table, text
+from boxaloud.assistant.report.model import BoxReport, Change
+from boxaloud.assistant.report.wording import say
+from boxaloud.rules.worksheet import Line
 
 _HEIGHT, _TOP, _BAR = 72, 26, 42
 

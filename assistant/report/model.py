@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from decimal import Decimal
 
-from rules import RuleNote
-from rules.worksheet import Verdict, Worksheet
+from boxaloud.rules import RuleNote
+from boxaloud.rules.worksheet import Verdict, Worksheet
 
 
 @dataclass(frozen=True, slots=True)

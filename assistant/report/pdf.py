@@ -6,14 +6,14 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from assistant.dialogue.saying import marked, volume
-from assistant.problems import Problem
-from assistant.report import figures
-from assistant.report.gathering import rules_used
-from assistant.report.gauge import WIDTH, Gauge, gauge
-from assistant.report.html_box import advice_line
-from assistant.report.model import BoxReport, JobReport
-from assistant.report.wording import say
+from boxaloud.assistant.dialogue.saying import marked, volume
+from boxaloud.assistant.problems import Problem
+from boxaloud.assistant.report import figures
+from boxaloud.assistant.report.gathering import rules_used
+from boxaloud.assistant.report.gauge import WIDTH, Gauge, gauge
+from boxaloud.assistant.report.html_box import advice_line
+from boxaloud.assistant.report.model import BoxReport, JobReport
+from boxaloud.assistant.report.wording import say
 
 if TYPE_CHECKING:
     from fpdf import FPDF

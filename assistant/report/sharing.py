@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from assistant.dialogue.saying import marked, volume
-from assistant.report import figures
-from assistant.report.html_box import advice_line
-from assistant.report.model import BoxReport
-from assistant.report.wording import say
-from rules import STANDING
+from boxaloud.assistant.dialogue.saying import marked, volume
+from boxaloud.assistant.report import figures
+from boxaloud.assistant.report.html_box import advice_line
+from boxaloud.assistant.report.model import BoxReport
+from boxaloud.assistant.report.wording import say
+from boxaloud.rules import STANDING
 
 
 def plain_text(box: BoxReport) -> Iterator[str]:

@@ -11,7 +11,7 @@ from typing import Any
 @lru_cache(maxsize=1)
 def words() -> dict[str, Any]:
     """The file of words, read once."""
-    path = files("assistant.report") / "data" / "words.toml"
+    path = files("boxaloud.assistant.report") / "data" / "words.toml"
     return tomllib.loads(path.read_text(encoding="utf-8"))
 
 

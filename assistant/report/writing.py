@@ -6,9 +6,9 @@ import os
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
-from assistant.problems import Problem
-from assistant.report import as_json, csv_rows, html
-from assistant.report.model import JobReport
+from boxaloud.assistant.problems import Problem
+from boxaloud.assistant.report import as_json, csv_rows, html
+from boxaloud.assistant.report.model import JobReport
 
 FORMS: dict[str, Callable[[JobReport], Iterator[str]]] = {
     ".html": html.pieces,
@@ -34,7 +34,7 @@ def write(report: JobReport, path: Path) -> None:
     draft = path.with_name(f".{path.name}.{os.getpid()}.new")
     try:
         if ending == ".pdf":
-            from assistant.report import pdf
+            from boxaloud.assistant.report import pdf
 
             pdf.write(report, draft)
         else:

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import sys
 
-from assistant.problems import guarded
-from assistant.screen.running import run
+from boxaloud.assistant.problems import guarded
+from boxaloud.assistant.screen.running import run
 
 if __name__ == "__main__":
     sys.exit(guarded(run))

@@ -6,27 +6,26 @@ from collections.abc import Iterable, Sequence
 from functools import partial
 from typing import ClassVar
 
+from boxaloud.assistant.screen import saying_by_key as by_key
+from boxaloud.assistant.screen.choices import Choice, choices_for
+from boxaloud.assistant.screen.contents import ContentsList
+from boxaloud.assistant.screen.entry import MOST, EntryLine
+from boxaloud.assistant.screen.explaining import explained
+from boxaloud.assistant.screen.helping import cautions_of, help_lines
+from boxaloud.assistant.screen.picker import Picker
+from boxaloud.assistant.screen.question import Answers
+from boxaloud.assistant.screen.row_list import RowList
+from boxaloud.assistant.screen.sheet import ChoiceSheet, TextSheet
+from boxaloud.assistant.screen.shell import Shell
+from boxaloud.assistant.screen.themes import NAMES, theme_name
+from boxaloud.assistant.screen.trying import Change, TrySheet
+from boxaloud.assistant.screen.welcome import Welcome
+from boxaloud.assistant.screen.wording import text, texts
+from boxaloud.grammar.acts import Act, SetClamps
+from boxaloud.rules.worksheet import Line, VolumeLine
 from textual.app import SystemCommand
 from textual.binding import Binding, BindingType
 from textual.screen import Screen
-
-from assistant.screen import saying_by_key as by_key
-from assistant.screen.choices import Choice, choices_for
-from assistant.screen.contents import ContentsList
-from assistant.screen.entry import MOST, EntryLine
-from assistant.screen.explaining import explained
-from assistant.screen.helping import cautions_of, help_lines
-from assistant.screen.picker import Picker
-from assistant.screen.question import Answers
-from assistant.screen.row_list import RowList
-from assistant.screen.sheet import ChoiceSheet, TextSheet
-from assistant.screen.shell import Shell
-from assistant.screen.themes import NAMES, theme_name
-from assistant.screen.trying import Change, TrySheet
-from assistant.screen.welcome import Welcome
-from assistant.screen.wording import text, texts
-from grammar.acts import Act, SetClamps
-from rules.worksheet import Line, VolumeLine
 
 ACTIONS = {
     "contents": "screen.panel('contents')",

@@ -14,14 +14,14 @@ from aiohttp import web
 from aiohttp.typedefs import Handler
 from textual_serve.server import Server
 
-COMMAND = shlex.join([sys.executable, "-m", "assistant.screen"])
+COMMAND = shlex.join([sys.executable, "-m", "boxaloud.assistant.screen"])
 
 
 class BrowserServer(Server):
     """Serves the app to pages that it gave out itself."""
 
     def __init__(self, host: str, port: int, url: str) -> None:
-        pages = files("assistant.screen") / "data" / "pages"
+        pages = files("boxaloud.assistant.screen") / "data" / "pages"
         super().__init__(
             COMMAND, host, port, title="Boxaloud", public_url=url, templates_path=str(pages)
         )

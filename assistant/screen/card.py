@@ -5,6 +5,19 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import ClassVar
 
+from boxaloud.assistant.dialogue import Conversation, Reply
+from boxaloud.assistant.dialogue.talk import Talk
+from boxaloud.assistant.screen.choices import choices_for
+from boxaloud.assistant.screen.contents import ContentsList
+from boxaloud.assistant.screen.entry import EntryLine
+from boxaloud.assistant.screen.fill import FillBar
+from boxaloud.assistant.screen.glance import GlancePanel
+from boxaloud.assistant.screen.prompting import prompt, without_question
+from boxaloud.assistant.screen.question import Answers
+from boxaloud.assistant.screen.row_list import RowList
+from boxaloud.assistant.screen.rows import BoxRows, content_rows, worksheet_rows
+from boxaloud.assistant.screen.view import glance
+from boxaloud.assistant.screen.wording import text
 from textual import events
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
@@ -13,20 +26,6 @@ from textual.message import Message
 from textual.screen import Screen
 from textual.widget import Widget
 from textual.widgets import Static
-
-from assistant.dialogue import Conversation, Reply
-from assistant.dialogue.talk import Talk
-from assistant.screen.choices import choices_for
-from assistant.screen.contents import ContentsList
-from assistant.screen.entry import EntryLine
-from assistant.screen.fill import FillBar
-from assistant.screen.glance import GlancePanel
-from assistant.screen.prompting import prompt, without_question
-from assistant.screen.question import Answers
-from assistant.screen.row_list import RowList
-from assistant.screen.rows import BoxRows, content_rows, worksheet_rows
-from assistant.screen.view import glance
-from assistant.screen.wording import text
 
 PANELS = ("contents", "worksheet", "boxes")
 ALT_SIGNS = "0123456789yns"

@@ -7,14 +7,14 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 from typing import Any
 
-from assistant.dialogue.boxing import rows_of
-from assistant.dialogue.coding import decoded
-from assistant.dialogue.references import to_thing
-from assistant.dialogue.saying import marked
-from assistant.dialogue.state import State, sizes_present
-from assistant.screen.wording import table, text
-from grammar import acts
-from grammar.acts import Act
+from boxaloud.assistant.dialogue.boxing import rows_of
+from boxaloud.assistant.dialogue.coding import decoded
+from boxaloud.assistant.dialogue.references import to_thing
+from boxaloud.assistant.dialogue.saying import marked
+from boxaloud.assistant.dialogue.state import State, sizes_present
+from boxaloud.assistant.screen.wording import table, text
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act
 
 SIGNS = "123456789"
 

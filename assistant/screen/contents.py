@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from typing import ClassVar
 
+from boxaloud.assistant.screen.row_list import RowList
 from textual.binding import Binding, BindingType
 from textual.message import Message
-
-from assistant.screen.row_list import RowList
 
 
 class ContentsList(RowList):

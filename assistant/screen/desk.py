@@ -9,12 +9,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Protocol
 
-from assistant.dialogue import Conversation, Reply
-from assistant.jobs import Session
-from assistant.jobs.shelf import places
-from assistant.screen.wording import text
-from grammar.acts import Act
-from grammar.words import Word
+from boxaloud.assistant.dialogue import Conversation, Reply
+from boxaloud.assistant.jobs import Session
+from boxaloud.assistant.jobs.shelf import places
+from boxaloud.assistant.screen.wording import text
+from boxaloud.grammar.acts import Act
+from boxaloud.grammar.words import Word
 
 
 class Desk(Protocol):

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from assistant.dialogue.saying import marked, plain, volume
-from assistant.screen.wording import text
-from rules import RuleNote, explain
-from rules.worksheet import Line, VolumeLine
+from boxaloud.assistant.dialogue.saying import marked, plain, volume
+from boxaloud.assistant.screen.wording import text
+from boxaloud.rules import RuleNote, explain
+from boxaloud.rules.worksheet import Line, VolumeLine
 
 
 def explained(line: Line | VolumeLine, edition: str) -> list[str]:

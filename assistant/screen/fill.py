@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
+from boxaloud.assistant.dialogue.assessing import Assessment
+from boxaloud.assistant.screen.filling import draw
 from rich.text import Text
 from textual.widgets import Static
-
-from assistant.dialogue.assessing import Assessment
-from assistant.screen.filling import draw
 
 
 class FillBar(Static):

@@ -11,9 +11,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from decimal import Decimal
 
-from assistant.dialogue.assessing import Assessment
-from assistant.dialogue.saying import marked, volume
-from assistant.screen.wording import text
+from boxaloud.assistant.dialogue.assessing import Assessment
+from boxaloud.assistant.dialogue.saying import marked, volume
+from boxaloud.assistant.screen.wording import text
 
 PATTERNS = {
     "conductors": "█",

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
+from boxaloud.assistant.screen.glyphs import ROWS, beside, large, shape, width_of
+from boxaloud.assistant.screen.view import Glance
 from rich.text import Text
 from textual.widgets import Static
-
-from assistant.screen.glyphs import ROWS, beside, large, shape, width_of
-from assistant.screen.view import Glance
 
 VERDICTS = ("fits", "over", "incomplete")
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from assistant.screen.wording import table
+from boxaloud.assistant.screen.wording import table
 
 ROWS = 5
 """Rows of a glyph at scale one."""

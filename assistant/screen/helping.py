@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from assistant.dialogue import Conversation
-from assistant.dialogue.state import to_box
-from assistant.screen.wording import text, texts
-from grammar import help_topics
-from rules import STANDING, cautions
+from boxaloud.assistant.dialogue import Conversation
+from boxaloud.assistant.dialogue.state import to_box
+from boxaloud.assistant.screen.wording import text, texts
+from boxaloud.grammar import help_topics
+from boxaloud.rules import STANDING, cautions
 
 
 def help_lines() -> list[str]:

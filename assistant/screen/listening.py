@@ -10,8 +10,8 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Literal, Protocol, TypeAlias
 
-from assistant.screen.wording import text
-from grammar.words import Word
+from boxaloud.assistant.screen.wording import text
+from boxaloud.grammar.words import Word
 
 State: TypeAlias = Literal["listening", "thinking", "speaking", "muted", "none"]
 

@@ -11,14 +11,14 @@ from threading import Event as Flag
 from threading import Thread
 from typing import TYPE_CHECKING
 
-from assistant.screen.listening import Final, Level, Partial, Tell, Trouble
-from grammar.words import Word
+from boxaloud.assistant.screen.listening import Final, Level, Partial, Tell, Trouble
+from boxaloud.grammar.words import Word
 
 if TYPE_CHECKING:
-    from assistant.ears import Ear
-    from assistant.ears.activity import IsSpeech
-    from assistant.ears.devices import Device, Frame
-    from assistant.ears.live import LiveEars, Outcome
+    from boxaloud.assistant.ears import Ear
+    from boxaloud.assistant.ears.activity import IsSpeech
+    from boxaloud.assistant.ears.devices import Device, Frame
+    from boxaloud.assistant.ears.live import LiveEars, Outcome
 
 QUIETEST_DB = -60.0
 """Where the meter begins; it ends at full scale."""
@@ -82,8 +82,8 @@ class LiveListener:
         tell(Final(()))
 
     def _live(self, expect: str | None) -> LiveEars:
-        from assistant.ears.listening import Listening
-        from assistant.ears.live import LiveEars
+        from boxaloud.assistant.ears.listening import Listening
+        from boxaloud.assistant.ears.live import LiveEars
 
         if self._ear is None:
             self._ear = self._find_ear()
@@ -100,10 +100,10 @@ class _Statement:
 
     def take(self, outcomes: Iterator[Outcome]) -> bool:
         """Tell the outcomes; True when the microphone has closed."""
-        from assistant.ears.choose import choose
-        from assistant.ears.listening import Event
-        from assistant.ears.live import Heard
-        from assistant.ears.live import Partial as SoFar
+        from boxaloud.assistant.ears.choose import choose
+        from boxaloud.assistant.ears.listening import Event
+        from boxaloud.assistant.ears.live import Heard
+        from boxaloud.assistant.ears.live import Partial as SoFar
 
         closed = False
         for outcome in outcomes:
@@ -125,24 +125,24 @@ class _Statement:
 
 
 def _level(frame: Frame) -> Level:
-    from assistant.ears.activity import decibels
+    from boxaloud.assistant.ears.activity import decibels
 
     return Level(1 - max(decibels(frame.samples), QUIETEST_DB) / QUIETEST_DB)
 
 
 def _microphone() -> Device:
-    from assistant.ears.microphone import Microphone
+    from boxaloud.assistant.ears.microphone import Microphone
 
     return Microphone()
 
 
 def _ear() -> Ear:
-    from assistant.ears import the_ear
+    from boxaloud.assistant.ears import the_ear
 
     return the_ear()
 
 
 def _activity() -> IsSpeech:
-    from assistant.ears.activity import Activity
+    from boxaloud.assistant.ears.activity import Activity
 
     return Activity()

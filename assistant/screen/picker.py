@@ -5,16 +5,15 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from typing import ClassVar
 
+from boxaloud.assistant.screen.entry import EntryLine
+from boxaloud.assistant.screen.picking import Pick, search
+from boxaloud.assistant.screen.row_list import RowList
+from boxaloud.assistant.screen.rows import Row
+from boxaloud.assistant.screen.sheet import Sheet
+from boxaloud.assistant.screen.wording import text
 from textual.binding import Binding, BindingType
 from textual.widget import Widget
 from textual.widgets import Static
-
-from assistant.screen.entry import EntryLine
-from assistant.screen.picking import Pick, search
-from assistant.screen.row_list import RowList
-from assistant.screen.rows import Row
-from assistant.screen.sheet import Sheet
-from assistant.screen.wording import text
 
 MOST_GANGS = 6
 

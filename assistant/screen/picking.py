@@ -6,11 +6,11 @@ import re
 from dataclasses import dataclass
 from decimal import Decimal
 
-from assistant.dialogue.saying import marked
-from assistant.screen.rows import Row
-from assistant.screen.wording import text
-from grammar.acts import SetSize, SetVolume
-from rules import TableRow, table_boxes
+from boxaloud.assistant.dialogue.saying import marked
+from boxaloud.assistant.screen.rows import Row
+from boxaloud.assistant.screen.wording import text
+from boxaloud.grammar.acts import SetSize, SetVolume
+from boxaloud.rules import TableRow, table_boxes
 
 FIGURES = re.compile(r"[0-9]{1,4}([.,][0-9]{1,3})?")
 

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from assistant.dialogue import Reply
-from assistant.dialogue.asking import ask
-from assistant.dialogue.saying import say
-from assistant.dialogue.talk import Talk
-from assistant.screen.wording import text
+from boxaloud.assistant.dialogue import Reply
+from boxaloud.assistant.dialogue.asking import ask
+from boxaloud.assistant.dialogue.saying import say
+from boxaloud.assistant.dialogue.talk import Talk
+from boxaloud.assistant.screen.wording import text
 
 ELSEWHERE = ("question", "caution")
 """System acts that have a place of their own: the question's line, and the line of caution that

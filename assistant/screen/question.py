@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import ClassVar
 
+from boxaloud.assistant.screen.choices import Choice, signed
 from rich.style import Style
 from rich.text import Text
 from textual import events
@@ -11,8 +12,6 @@ from textual.binding import Binding, BindingType
 from textual.message import Message
 from textual.reactive import reactive
 from textual.widgets import Static
-
-from assistant.screen.choices import Choice, signed
 
 
 class Answers(Static, can_focus=True):

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import ClassVar
 
+from boxaloud.assistant.screen.rows import Row
 from rich.segment import Segment
 from textual import events
 from textual.binding import Binding, BindingType
@@ -13,8 +14,6 @@ from textual.message import Message
 from textual.reactive import reactive
 from textual.scroll_view import ScrollView
 from textual.strip import Strip
-
-from assistant.screen.rows import Row
 
 POINTER, NO_POINTER = "▸ ", "  "
 

@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from assistant.dialogue import Conversation, naming
-from assistant.dialogue.assessing import Assessment
-from assistant.dialogue.saying import marked, plain, say, volume
-from assistant.dialogue.state import State
-from assistant.screen.view import glance
-from assistant.screen.wording import text
-from rules.worksheet import Line, VolumeLine
+from boxaloud.assistant.dialogue import Conversation, naming
+from boxaloud.assistant.dialogue.assessing import Assessment
+from boxaloud.assistant.dialogue.saying import marked, plain, say, volume
+from boxaloud.assistant.dialogue.state import State
+from boxaloud.assistant.screen.view import glance
+from boxaloud.assistant.screen.wording import text
+from boxaloud.rules.worksheet import Line, VolumeLine
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,16 +5,15 @@ from __future__ import annotations
 import os
 from pathlib import Path
 
+from boxaloud.assistant.mouth import silent_mouth, the_mouth
+from boxaloud.assistant.problems import Problem
+from boxaloud.assistant.screen.desk import JobDesk, MemoryDesk
+from boxaloud.assistant.screen.listening import Silenced
+from boxaloud.assistant.screen.microphone import LiveListener
+from boxaloud.assistant.screen.quiet import kept_quiet
+from boxaloud.assistant.screen.themes import NAMES
+from boxaloud.assistant.screen.wording import text
 from platformdirs import user_log_path
-
-from assistant.mouth import silent_mouth, the_mouth
-from assistant.problems import Problem
-from assistant.screen.desk import JobDesk, MemoryDesk
-from assistant.screen.listening import Silenced
-from assistant.screen.microphone import LiveListener
-from assistant.screen.quiet import kept_quiet
-from assistant.screen.themes import NAMES
-from assistant.screen.wording import text
 
 LOG = "screen.log"
 
@@ -31,7 +30,7 @@ def run(
     `trial` keeps nothing. `steady` leaves out everything that moves by itself. `silent` speaks
     no reply; otherwise what was spoken is answered aloud, and what was typed never is.
     """
-    from assistant.screen.app import BoxaloudApp
+    from boxaloud.assistant.screen.app import BoxaloudApp
 
     colours = checked(colours)
     let_alt_digits_through()

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from assistant.dialogue import Conversation, naming
-from assistant.screen.wording import text
-from grammar import acts
-from grammar.acts import Act
+from boxaloud.assistant.dialogue import Conversation, naming
+from boxaloud.assistant.screen.wording import text
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act
 
 PLAIN: dict[str, Callable[..., Act]] = {
     "undo": acts.Undo,

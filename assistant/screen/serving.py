@@ -4,14 +4,14 @@ from __future__ import annotations
 
 import ipaddress
 
-from assistant.problems import Problem, complain
-from assistant.screen.wording import text
+from boxaloud.assistant.problems import Problem, complain
+from boxaloud.assistant.screen.wording import text
 
 
 def serve(host: str, port: int) -> None:
     """Serve until Ctrl+C. Raises Problem where the optional part is not installed."""
     try:
-        from assistant.screen.browser import BrowserServer
+        from boxaloud.assistant.screen.browser import BrowserServer
     except ImportError:
         raise Problem(text("start.serve_missing")) from None
     if not is_loopback(host):

@@ -5,16 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import ClassVar
 
+from boxaloud.assistant.screen.choices import Choice
+from boxaloud.assistant.screen.question import Answers
+from boxaloud.assistant.screen.wording import text
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import VerticalScroll
 from textual.screen import Screen
 from textual.widget import Widget
 from textual.widgets import Static
-
-from assistant.screen.choices import Choice
-from assistant.screen.question import Answers
-from assistant.screen.wording import text
 
 
 class Sheet(Screen[str]):

@@ -7,22 +7,21 @@ import os
 from collections.abc import Callable, Sequence
 from threading import Thread
 
+from boxaloud.assistant.dialogue import Reply
+from boxaloud.assistant.screen.card import Card
+from boxaloud.assistant.screen.desk import Desk
+from boxaloud.assistant.screen.listening import Listener, Report, Speaker
+from boxaloud.assistant.screen.supposing import supposed_in
+from boxaloud.assistant.screen.talking import Talking
+from boxaloud.assistant.screen.themes import NAMES, PLAIN, all_themes, theme_name
+from boxaloud.assistant.screen.wording import text
+from boxaloud.grammar import recognise
+from boxaloud.grammar.acts import Act
+from boxaloud.grammar.words import Word
 from textual import events
 from textual.app import App
 from textual.message import Message
 from textual.screen import Screen
-
-from assistant.dialogue import Reply
-from assistant.screen.card import Card
-from assistant.screen.desk import Desk
-from assistant.screen.listening import Listener, Report, Speaker
-from assistant.screen.supposing import supposed_in
-from assistant.screen.talking import Talking
-from assistant.screen.themes import NAMES, PLAIN, all_themes, theme_name
-from assistant.screen.wording import text
-from grammar import recognise
-from grammar.acts import Act
-from grammar.words import Word
 
 SOON = 0.3
 """Seconds after the first picture: nobody has typed a sentence by then."""

@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from assistant.dialogue import Conversation, Reply
-from assistant.dialogue.assessing import Assessment
-from assistant.dialogue.saying import volume
-from assistant.dialogue.talk import Talk
-from assistant.screen.rows import worksheet_rows
-from assistant.screen.view import glance
-from assistant.screen.wording import text
-from grammar.acts import Act, Suppose
+from boxaloud.assistant.dialogue import Conversation, Reply
+from boxaloud.assistant.dialogue.assessing import Assessment
+from boxaloud.assistant.dialogue.saying import volume
+from boxaloud.assistant.dialogue.talk import Talk
+from boxaloud.assistant.screen.rows import worksheet_rows
+from boxaloud.assistant.screen.view import glance
+from boxaloud.assistant.screen.wording import text
+from boxaloud.grammar.acts import Act, Suppose
 
 
 @dataclass(frozen=True, slots=True)

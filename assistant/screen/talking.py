@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from assistant.screen.listening import (
+from boxaloud.assistant.screen.listening import (
     Final,
     Level,
     Listener,
@@ -19,8 +19,8 @@ from assistant.screen.listening import (
     marked_words,
     meter,
 )
-from assistant.screen.wording import text
-from grammar.words import Word
+from boxaloud.assistant.screen.wording import text
+from boxaloud.grammar.words import Word
 
 
 class Talking:

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
+from boxaloud.assistant.screen.wording import table
 from textual.theme import Theme
-
-from assistant.screen.wording import table
 
 NAMES = ("dark", "light", "contrast")
 PLAIN = "plain"

@@ -5,17 +5,16 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Sequence
 from typing import ClassVar, TypeAlias
 
+from boxaloud.assistant.dialogue import Conversation
+from boxaloud.assistant.screen.entry import MOST, EntryLine
+from boxaloud.assistant.screen.sheet import Sheet
+from boxaloud.assistant.screen.supposing import difference, side, suppose
+from boxaloud.assistant.screen.wording import text
+from boxaloud.grammar.acts import Act
 from textual.binding import Binding, BindingType
 from textual.containers import Horizontal, VerticalScroll
 from textual.widget import Widget
 from textual.widgets import Static
-
-from assistant.dialogue import Conversation
-from assistant.screen.entry import MOST, EntryLine
-from assistant.screen.sheet import Sheet
-from assistant.screen.supposing import difference, side, suppose
-from assistant.screen.wording import text
-from grammar.acts import Act
 
 Change: TypeAlias = str | Sequence[Act]
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from decimal import Decimal
 
-from assistant.dialogue.assessing import Assessment, exact
-from assistant.dialogue.saying import marked, volume
-from assistant.screen.wording import text
+from boxaloud.assistant.dialogue.assessing import Assessment, exact
+from boxaloud.assistant.dialogue.saying import marked, volume
+from boxaloud.assistant.screen.wording import text
 
 
 @dataclass(frozen=True, slots=True)

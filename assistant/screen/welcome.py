@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from boxaloud.assistant.screen.choices import Choice
+from boxaloud.assistant.screen.question import Answers
+from boxaloud.assistant.screen.sheet import Sheet
+from boxaloud.assistant.screen.wording import text
 from textual.containers import VerticalScroll
 from textual.widget import Widget
 from textual.widgets import Static
-
-from assistant.screen.choices import Choice
-from assistant.screen.question import Answers
-from assistant.screen.sheet import Sheet
-from assistant.screen.wording import text
 
 WAYS = ("mine", "example", "leave")
 

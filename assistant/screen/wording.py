@@ -11,7 +11,7 @@ from typing import Any
 @cache
 def table(name: str) -> dict[str, Any]:
     """A data file of this room, read once."""
-    path = files("assistant.screen") / "data" / f"{name}.toml"
+    path = files("boxaloud.assistant.screen") / "data" / f"{name}.toml"
     return tomllib.loads(path.read_text(encoding="utf-8"))
 
 

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from grammar import acts, store
-from grammar.acts import Act, Reference
-from grammar.building.context import Telling
-from grammar.clause import Element
+from boxaloud.grammar import acts, store
+from boxaloud.grammar.acts import Act, Reference
+from boxaloud.grammar.building.context import Telling
+from boxaloud.grammar.clause import Element
 
 _TELLING = store.table("clauses")["telling"]
 _ONE_BEHIND = frozenset(_TELLING["before_one"])

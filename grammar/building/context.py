@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from grammar import store
-from grammar.clause import Clause
+from boxaloud.grammar import store
+from boxaloud.grammar.clause import Clause
 
 _TABLE = store.table("clauses")["correction"]
 _MARKS = re.compile(r"\b(?:" + "|".join(map(re.escape, _TABLE["marks"])) + r")\b")

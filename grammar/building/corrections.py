@@ -5,13 +5,20 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
-from grammar import acts
-from grammar.acts import Act
-from grammar.building.context import Telling
-from grammar.building.operands import doubts_in, number_of, pieces, target_of, thing_in, words_of
-from grammar.making import act_of, marked
-from grammar.patterns import Match
-from grammar.referring import number_in
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act
+from boxaloud.grammar.building.context import Telling
+from boxaloud.grammar.building.operands import (
+    doubts_in,
+    number_of,
+    pieces,
+    target_of,
+    thing_in,
+    words_of,
+)
+from boxaloud.grammar.making import act_of, marked
+from boxaloud.grammar.patterns import Match
+from boxaloud.grammar.referring import number_in
 
 _OF_SOME = re.compile(
     r"(?:first|second|third|last|other|both|one of|<n:\d+> of)\b[^<]*(?:<n:1> |<cable[^>]*> )?"

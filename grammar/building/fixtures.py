@@ -5,9 +5,9 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
-from grammar import acts
-from grammar.acts import Act
-from grammar.building.context import Telling
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act
+from boxaloud.grammar.building.context import Telling
 
 _FROM_FIXTURE = re.compile(
     r"\b(?:from|off|of|out of|for) (?:the |a |its |their )?(?:<device[^>]*> )?(?:light|fixture"

@@ -7,13 +7,13 @@ from dataclasses import replace
 from decimal import Decimal
 from typing import TypeAlias
 
-from grammar import acts, numbers
-from grammar.acts import Act, Reference, Thing
-from grammar.building.context import Telling
-from grammar.clause import Element
-from grammar.making import thing_of
-from grammar.patterns import Match
-from grammar.referring import number_in, refer
+from boxaloud.grammar import acts, numbers
+from boxaloud.grammar.acts import Act, Reference, Thing
+from boxaloud.grammar.building.context import Telling
+from boxaloud.grammar.clause import Element
+from boxaloud.grammar.making import thing_of
+from boxaloud.grammar.patterns import Match
+from boxaloud.grammar.referring import number_in, refer
 
 #: Makes acts of a pattern; None where it is not of its kind after all, and the next is tried.
 Builder: TypeAlias = Callable[[Match, Telling], list[Act] | None]

@@ -6,10 +6,10 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 
-from grammar import acts
-from grammar.acts import Act
-from grammar.clause import Element
-from grammar.polarity import is_negator
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act
+from boxaloud.grammar.clause import Element
+from boxaloud.grammar.polarity import is_negator
 
 PLACE_WORDS = {
     "in": "inside",

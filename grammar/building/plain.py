@@ -7,9 +7,9 @@ from collections.abc import Sequence
 from dataclasses import replace
 from decimal import Decimal
 
-from grammar import acts
-from grammar.acts import Act, Reference, Thing
-from grammar.building.beside import (
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Reference, Thing
+from boxaloud.grammar.building.beside import (
     SIZE_NUMBERS,
     bears_clamps,
     behind_no,
@@ -20,13 +20,13 @@ from grammar.building.beside import (
     one_more,
     size_behind_on,
 )
-from grammar.building.context import Telling
-from grammar.building.fixtures import fixture_wires
-from grammar.building.places import ALL_PLACED, PLACE_WORDS, clamps_placed, place_clamps
-from grammar.clause import Element
-from grammar.making import KIND_OF, THINGS, act_of, marked, reference_to, thing_of
-from grammar.polarity import denied, is_negator
-from grammar.things import is_thing
+from boxaloud.grammar.building.context import Telling
+from boxaloud.grammar.building.fixtures import fixture_wires
+from boxaloud.grammar.building.places import ALL_PLACED, PLACE_WORDS, clamps_placed, place_clamps
+from boxaloud.grammar.clause import Element
+from boxaloud.grammar.making import KIND_OF, THINGS, act_of, marked, reference_to, thing_of
+from boxaloud.grammar.polarity import denied, is_negator
+from boxaloud.grammar.things import is_thing
 
 BESIDE_A_PLACE = frozenset(
     {

@@ -6,14 +6,14 @@ import re
 from dataclasses import replace
 from typing import cast
 
-from grammar import acts
-from grammar.acts import Act, Reference
-from grammar.building.context import Telling
-from grammar.building.operands import doubts_in, number_of, pieces, target_of, words_of
-from grammar.making import act_of, reference_to
-from grammar.patterns import Match
-from grammar.polarity import is_negator
-from grammar.things import ROUTED
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Reference
+from boxaloud.grammar.building.context import Telling
+from boxaloud.grammar.building.operands import doubts_in, number_of, pieces, target_of, words_of
+from boxaloud.grammar.making import act_of, reference_to
+from boxaloud.grammar.patterns import Match
+from boxaloud.grammar.polarity import is_negator
+from boxaloud.grammar.things import ROUTED
 
 
 def build_unground(match: Match, telling: Telling) -> list[Act] | None:

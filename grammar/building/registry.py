@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from grammar.building.corrections import (
+from boxaloud.grammar.building.corrections import (
     build_contrast,
     build_is_now,
     build_recount,
     build_replacement,
     build_restate_number,
 )
-from grammar.building.operands import Builder
-from grammar.building.qualities import (
+from boxaloud.grammar.building.operands import Builder
+from boxaloud.grammar.building.qualities import (
     build_box_number,
     build_canopy,
     build_reclassify,
@@ -18,14 +18,14 @@ from grammar.building.qualities import (
     build_unground,
     build_widen,
 )
-from grammar.building.requests import (
+from boxaloud.grammar.building.requests import (
     build_do_it,
     build_keep,
     build_more,
     build_put_back,
     build_remove,
 )
-from grammar.building.sizes import build_land, build_resize, build_sized
+from boxaloud.grammar.building.sizes import build_land, build_resize, build_sized
 
 BUILDERS: dict[str, Builder] = {
     "keep": build_keep,

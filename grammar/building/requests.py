@@ -5,12 +5,12 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
-from grammar import acts, store
-from grammar.acts import Act, Reference
-from grammar.building.context import Telling
-from grammar.building.operands import number_of, pieces, target_of, words_of
-from grammar.making import THINGS, reference_to
-from grammar.patterns import Match
+from boxaloud.grammar import acts, store
+from boxaloud.grammar.acts import Act, Reference
+from boxaloud.grammar.building.context import Telling
+from boxaloud.grammar.building.operands import number_of, pieces, target_of, words_of
+from boxaloud.grammar.making import THINGS, reference_to
+from boxaloud.grammar.patterns import Match
 
 
 def build_keep(match: Match, telling: Telling) -> list[Act]:

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from grammar import acts
-from grammar.acts import Act, Reference
-from grammar.building.context import Telling
-from grammar.building.operands import pieces, target_of, words_of
-from grammar.making import act_of
-from grammar.patterns import Match
-from grammar.referring import size_in
-from grammar.things import SIZED
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Reference
+from boxaloud.grammar.building.context import Telling
+from boxaloud.grammar.building.operands import pieces, target_of, words_of
+from boxaloud.grammar.making import act_of
+from boxaloud.grammar.patterns import Match
+from boxaloud.grammar.referring import size_in
+from boxaloud.grammar.things import SIZED
 
 
 def build_resize(match: Match, telling: Telling) -> list[Act] | None:

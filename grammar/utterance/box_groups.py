@@ -6,8 +6,8 @@ import re
 from dataclasses import replace
 from decimal import Decimal
 
-from grammar import acts, numbers
-from grammar.acts import Act, Unread
+from boxaloud.grammar import acts, numbers
+from boxaloud.grammar.acts import Act, Unread
 
 _FRACTION = re.compile(
     r"\b(?:(?:an? )?inch (?:and |n )?(?:a |an )?(?:half|quarter|eighth|\d/\d)|(?:one|two|three"

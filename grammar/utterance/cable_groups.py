@@ -5,9 +5,9 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
-from grammar import acts, numbers
-from grammar.acts import Act, Unread
-from grammar.things import is_thing, with_count
+from boxaloud.grammar import acts, numbers
+from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.things import is_thing, with_count
 
 
 def _vague(act: Act) -> bool:

@@ -4,16 +4,16 @@ from __future__ import annotations
 
 import re
 
-from grammar import acts, store
-from grammar.acts import Act, Unread
-from grammar.asking import ask, order
-from grammar.building.context import Telling
-from grammar.clause import Clause
-from grammar.lexis import known_words
-from grammar.making import thing_of
-from grammar.telling import parts_of, tell
-from grammar.unread import about_something_else, evidence, unread
-from grammar.utterance.headings import (
+from boxaloud.grammar import acts, store
+from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.asking import ask, order
+from boxaloud.grammar.building.context import Telling
+from boxaloud.grammar.clause import Clause
+from boxaloud.grammar.lexis import known_words
+from boxaloud.grammar.making import thing_of
+from boxaloud.grammar.telling import parts_of, tell
+from boxaloud.grammar.unread import about_something_else, evidence, unread
+from boxaloud.grammar.utterance.headings import (
     ROOM_WORDS,
     ROOMS,
     denied_topic,
@@ -21,7 +21,7 @@ from grammar.utterance.headings import (
     is_heading,
     is_topic,
 )
-from grammar.utterance.markers import is_marker
+from boxaloud.grammar.utterance.markers import is_marker
 
 _CHANGES = frozenset(store.table("clauses")["other"]["change"])
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
-from grammar import acts, numbers
-from grammar.acts import Act
+from boxaloud.grammar import acts, numbers
+from boxaloud.grammar.acts import Act
 
 _ACTIVITY = re.compile(
     r"\b(?:replac|install|swapp|chang|wir|hook|mount|add|putt|fix|repair|upgrad|troubleshoot"

@@ -6,9 +6,9 @@ import re
 from collections.abc import Callable
 from dataclasses import replace
 
-from grammar import acts
-from grammar.acts import Act
-from grammar.utterance.device_groups import same_device
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act
+from boxaloud.grammar.utterance.device_groups import same_device
 
 _NO_DEVICE = re.compile(
     r"\b(?:ceiling|lighting|light|smoke|alarm|luminaire|fan|fixture) outlet\b", re.IGNORECASE

@@ -5,9 +5,9 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
-from grammar import acts
-from grammar.acts import Act, Unread
-from grammar.things import ROUTED
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.things import ROUTED
 
 _LOOPS = re.compile(r"\b(?:loop|loops|looped|coil|coiled|slack)\b")
 _LONG = re.compile(r"\b(?:foot|feet|twelve inch|12 inch|12\"|double|twice|long|big)\b")

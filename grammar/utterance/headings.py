@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import re
 
-from grammar import acts, store
-from grammar.acts import Act, Unread
-from grammar.building.context import Telling
-from grammar.clause import Clause, Element
-from grammar.lexis import known_words
-from grammar.making import THINGS
-from grammar.telling import tell
+from boxaloud.grammar import acts, store
+from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.building.context import Telling
+from boxaloud.grammar.clause import Clause, Element
+from boxaloud.grammar.lexis import known_words
+from boxaloud.grammar.making import THINGS
+from boxaloud.grammar.telling import tell
 
 ROOMS = frozenset(store.table("clauses")["rooms"]["names"])
 ROOM_WORDS = frozenset(store.table("clauses")["rooms"]["words"])
@@ -120,7 +120,7 @@ def is_topic(clause: Clause, told: list[Act]) -> bool:
 
 def denied_topic(clause: Clause, following: Clause, heard: str) -> list[Act] | None:
     """ "clamps? none inside", "devices: none"."""
-    from grammar.polarity import denied, is_negator
+    from boxaloud.grammar.polarity import denied, is_negator
 
     head = following.elements[0]
     plain_not = {e.tag for e in following.elements} <= {
@@ -152,7 +152,7 @@ def denied_topic(clause: Clause, following: Clause, heard: str) -> list[Act] | N
 
 def _plainly_denied(both: list[Element], heard: str) -> list[Act]:
     """The denial of a topic alone: "none inside" says no more than "none"."""
-    from grammar.polarity import denied
+    from boxaloud.grammar.polarity import denied
 
     made = tell(Telling(Clause(both, line=""), heard))
     count = len(denied(both))

@@ -5,10 +5,10 @@ from __future__ import annotations
 import re
 from decimal import Decimal
 
-from grammar import acts, store
-from grammar.acts import Act
-from grammar.clause import Clause
-from grammar.things import is_thing
+from boxaloud.grammar import acts, store
+from boxaloud.grammar.acts import Act
+from boxaloud.grammar.clause import Clause
+from boxaloud.grammar.things import is_thing
 
 _TABLE = store.table("clauses")["marking"]
 _MARKERS = frozenset(_TABLE["words"])

@@ -5,12 +5,12 @@ from __future__ import annotations
 import re
 from functools import lru_cache
 
-from grammar import acts, store
-from grammar.acts import Act
-from grammar.clause import Clause
-from grammar.lexis import known_words
-from grammar.making import THINGS
-from grammar.utterance.headings import ROOM_WORDS, ROOMS
+from boxaloud.grammar import acts, store
+from boxaloud.grammar.acts import Act
+from boxaloud.grammar.clause import Clause
+from boxaloud.grammar.lexis import known_words
+from boxaloud.grammar.making import THINGS
+from boxaloud.grammar.utterance.headings import ROOM_WORDS, ROOMS
 
 _SOCIAL = store.table("social")
 #: Acts of which nothing may be left standing where a clause is about something else.

@@ -5,10 +5,10 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
-from grammar import acts
-from grammar.acts import Act
-from grammar.making import THINGS
-from grammar.things import counted, is_thing
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act
+from boxaloud.grammar.making import THINGS
+from boxaloud.grammar.things import counted, is_thing
 
 _SOME = re.compile(r"\b(?:other|others|rest|some|one|half)\b")
 
@@ -44,7 +44,7 @@ def denials_last(made: list[Act]) -> list[Act]:
 
 def goes_to_a_thing(made: list[Act]) -> list[Act]:
     """ "They go to an outlet": a thing, and no name of a box."""
-    from grammar.recognition import recognise
+    from boxaloud.grammar.recognition import recognise
 
     kept: list[Act] = []
     for act in made:

@@ -4,28 +4,28 @@ from __future__ import annotations
 
 import re
 
-from grammar import acts
-from grammar.acts import Act, Unread
-from grammar.clause import Clause
-from grammar.lexis import known_words
-from grammar.utterance.box_groups import depth_said_apart, one_box
-from grammar.utterance.cable_groups import (
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.clause import Clause
+from boxaloud.grammar.lexis import known_words
+from boxaloud.grammar.utterance.box_groups import depth_said_apart, one_box
+from boxaloud.grammar.utterance.cable_groups import (
     each_pipe,
     joined_counts,
     landed_on_cables,
     misplaced_count,
     sizes_lent,
 )
-from grammar.utterance.device_groups import (
+from boxaloud.grammar.utterance.device_groups import (
     quads_as_duplexes,
     switch_beside_box,
     without_activity,
     without_heading_devices,
 )
-from grammar.utterance.device_repeats import same_again
-from grammar.utterance.fixture_groups import of_fixtures
-from grammar.utterance.other_talk import TELLS, about_other_things
-from grammar.utterance.repeats import (
+from boxaloud.grammar.utterance.device_repeats import same_again
+from boxaloud.grammar.utterance.fixture_groups import of_fixtures
+from boxaloud.grammar.utterance.other_talk import TELLS, about_other_things
+from boxaloud.grammar.utterance.repeats import (
     clamps_on_some,
     denials_last,
     false_starts,
@@ -34,7 +34,7 @@ from grammar.utterance.repeats import (
     once_corrected,
     without_sums,
 )
-from grammar.utterance.yokes import one_yoke
+from boxaloud.grammar.utterance.yokes import one_yoke
 
 
 def without_empty_undo(made: list[Act]) -> list[Act]:

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import re
 
-from grammar import acts
-from grammar.acts import Act
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act
 
 _ONE_YOKE = re.compile(
     r"\b(?:on|sharing|share|same|one|single|common)\b[^.;]{0,20}\b(?:yoke|strap)\b"

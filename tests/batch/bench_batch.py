@@ -69,8 +69,8 @@ def written(kind: str, rows: Iterator[dict[str, Any]], path: Path) -> None:
 CHILD = """
 import resource, sys, time
 from pathlib import Path
-from assistant.batch import front
-from assistant.dialogue import Conversation
+from boxaloud.assistant.batch import front
+from boxaloud.assistant.dialogue import Conversation
 Conversation().hear("two 14-2 cables")
 began = time.perf_counter()
 front.run(Path(sys.argv[1]), Path(sys.argv[2]))

@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 import pytest
+from boxaloud.assistant.schema import NAMES, schema
 from jsonschema import Draft202012Validator
 from referencing import Registry, Resource
-
-from assistant.schema import NAMES, schema
 
 
 @pytest.fixture(scope="session")

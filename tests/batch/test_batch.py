@@ -13,18 +13,17 @@ from typing import Any
 
 import pytest
 import yaml
+from boxaloud.assistant.batch import box_of_row, front, work
+from boxaloud.assistant.batch.boxed import box_json, box_of_json
+from boxaloud.assistant.batch.reading import rows
+from boxaloud.assistant.batch.row import FIELDS, Row
+from boxaloud.assistant.problems import Problem
+from boxaloud.assistant.report.cells import safe
+from boxaloud.rules import work_out
+from boxaloud.rules.contents import Box, Cable, Grounds, Marked, Unmarked, Yoke
 from hypothesis import given
 from hypothesis import strategies as st
 from jsonschema import Draft202012Validator
-
-from assistant.batch import box_of_row, front, work
-from assistant.batch.boxed import box_json, box_of_json
-from assistant.batch.reading import rows
-from assistant.batch.row import FIELDS, Row
-from assistant.problems import Problem
-from assistant.report.cells import safe
-from rules import work_out
-from rules.contents import Box, Cable, Grounds, Marked, Unmarked, Yoke
 
 CASES = tomllib.loads(Path(__file__).with_name("published.toml").read_text(encoding="utf-8"))[
     "case"

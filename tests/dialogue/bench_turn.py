@@ -12,13 +12,12 @@ import sys
 import time
 from collections.abc import Iterable
 
+from boxaloud.assistant.dialogue import Conversation
+from boxaloud.grammar import understand
 from electrician.mind import random_mind
 from electrician.noise import Ear
 from electrician.talking import Electrician
 from talks import dialogues
-
-from assistant.dialogue import Conversation
-from grammar import understand
 
 TALKS = 300
 LENGTHS = (10, 50, 200, 500, 1000, 2000)

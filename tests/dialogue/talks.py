@@ -11,8 +11,8 @@ from dataclasses import dataclass, field
 from itertools import groupby
 from pathlib import Path
 
-from assistant.dialogue import Conversation, Reply
-from grammar.words import Word
+from boxaloud.assistant.dialogue import Conversation, Reply
+from boxaloud.grammar.words import Word
 
 FOLDER = Path(__file__).with_name("dialogues")
 WORDING = FOLDER / "wording.txt"

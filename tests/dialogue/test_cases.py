@@ -7,8 +7,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-
-from assistant.dialogue import Conversation
+from boxaloud.assistant.dialogue import Conversation
 
 CASES = tomllib.loads(Path(__file__).with_name("cases.toml").read_text(encoding="utf-8"))["case"]
 

@@ -9,8 +9,7 @@ from __future__ import annotations
 from decimal import Decimal
 
 import pytest
-
-from assistant.dialogue import Conversation, Reply
+from boxaloud.assistant.dialogue import Conversation, Reply
 
 FITS = ("two 14-2s and a switch", "18 cubic inches", "no clamps")
 OVER = ("two 14-2s, a switch and a receptacle", "16", "no clamps")

@@ -5,10 +5,9 @@ from __future__ import annotations
 import random
 
 import pytest
-
-from assistant.dialogue import Conversation
-from grammar import sample
-from grammar.words import Word
+from boxaloud.assistant.dialogue import Conversation
+from boxaloud.grammar import sample
+from boxaloud.grammar.words import Word
 
 ASKED = (None, "confirm", "clamps", "grounds", "device_size", "box")
 SURE = (0.3, 0.5, 0.9, 0.95, 1.0)

@@ -13,17 +13,16 @@ from dataclasses import replace
 from decimal import Decimal
 
 import pytest
+from boxaloud.assistant.dialogue import Conversation, Entry, coding
+from boxaloud.assistant.dialogue.state import State
+from boxaloud.assistant.dialogue.talk import Talk
+from boxaloud.grammar import acts
+from boxaloud.grammar.words import Word
 from electrician.mind import random_mind
 from electrician.noise import Ear
 from electrician.talking import Electrician
 from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
-
-from assistant.dialogue import Conversation, Entry, coding
-from assistant.dialogue.state import State
-from assistant.dialogue.talk import Talk
-from grammar import acts
-from grammar.words import Word
 
 ENTERING = [
     "two 14-2 cables with ground",

@@ -8,8 +8,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-
-from assistant.dialogue import Conversation
+from boxaloud.assistant.dialogue import Conversation
 
 HERE = Path(__file__)
 EXAMPLES = tomllib.loads(HERE.with_name("published.toml").read_text(encoding="utf-8"))["example"]

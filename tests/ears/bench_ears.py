@@ -20,17 +20,16 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 import jiwer
+from boxaloud.assistant.dialogue import Conversation
+from boxaloud.assistant.dialogue.assessing import assess
+from boxaloud.assistant.dialogue.state import State
+from boxaloud.assistant.ears.choose import choose
+from boxaloud.assistant.ears.hearing import Ear, Sound
+from boxaloud.assistant.ears.wav import read_sound
 from noises import KINDS, alone, in_noise
 from recordings import meaning
 from speaking import VOICES, other_talk, spoken, statements
 from which_ear import EARS, the_ear
-
-from assistant.dialogue import Conversation
-from assistant.dialogue.assessing import assess
-from assistant.dialogue.state import State
-from assistant.ears.choose import choose
-from assistant.ears.hearing import Ear, Sound
-from assistant.ears.wav import read_sound
 
 LEVELS = (None, 20, 15, 10, 5)
 DIGITS = ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine")

@@ -20,15 +20,14 @@ from noises import KINDS, in_noise
 from speaking import VOICES, other_talk, spoken  # first: it leads to the electrician
 
 # isort: split
+from boxaloud.assistant.dialogue import Conversation, Reply
+from boxaloud.assistant.ears.choose import choose
+from boxaloud.assistant.ears.hearing import Ear, Sound
+from boxaloud.assistant.sound_wording import say
 from electrician import truth
 from electrician.mind import random_mind
 from electrician.talking import Electrician
 from which_ear import EARS, the_ear
-
-from assistant.dialogue import Conversation, Reply
-from assistant.ears.choose import choose
-from assistant.ears.hearing import Ear, Sound
-from assistant.sound_wording import say
 
 
 @dataclass

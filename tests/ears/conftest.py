@@ -3,8 +3,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-
-from assistant.ears.sphinx import SphinxEar
+from boxaloud.assistant.ears.sphinx import SphinxEar
 
 
 @pytest.fixture(scope="session")

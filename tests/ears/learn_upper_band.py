@@ -12,9 +12,8 @@ import sys
 from pathlib import Path
 
 import numpy as np
-
-from assistant.ears.band import DEEPEST, UPPER, band_levels, lower_levels, spectra
-from assistant.ears.wav import read_sound
+from boxaloud.assistant.ears.band import DEEPEST, UPPER, band_levels, lower_levels, spectra
+from boxaloud.assistant.ears.wav import read_sound
 
 ROOT = Path(__file__).parents[2]
 OUT = ROOT / "assistant" / "ears" / "data" / "upper_band.toml"

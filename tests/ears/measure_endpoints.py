@@ -15,13 +15,12 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import numpy as np
-
-from assistant.ears.activity import Activity
-from assistant.ears.devices import RATE
-from assistant.ears.hearing import Sound
-from assistant.ears.listening import Event, Listening
-from assistant.ears.recorded import RecordedDevice
-from assistant.ears.wav import read_sound
+from boxaloud.assistant.ears.activity import Activity
+from boxaloud.assistant.ears.devices import RATE
+from boxaloud.assistant.ears.hearing import Sound
+from boxaloud.assistant.ears.listening import Event, Listening
+from boxaloud.assistant.ears.recorded import RecordedDevice
+from boxaloud.assistant.ears.wav import read_sound
 
 FIXTURES = Path(__file__).parents[2] / "audio_fixtures"
 #: Seconds of the room before each recording.

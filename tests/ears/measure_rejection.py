@@ -14,10 +14,9 @@ import sys
 from collections import defaultdict
 from pathlib import Path
 
+from boxaloud.assistant.ears.sphinx import SURE, SphinxEar
+from boxaloud.assistant.ears.wav import read_sound
 from recordings import Recording
-
-from assistant.ears.sphinx import SURE, SphinxEar
-from assistant.ears.wav import read_sound
 
 THRESHOLDS = sorted({0.0, 0.15, 0.3, SURE, 0.6, 0.75})
 

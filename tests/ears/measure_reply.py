@@ -14,15 +14,14 @@ import statistics
 import sys
 import time
 
+from boxaloud.assistant.ears.activity import Activity
+from boxaloud.assistant.ears.listening import Listening
+from boxaloud.assistant.ears.live import Heard, LiveEars
+from boxaloud.assistant.ears.recorded import RecordedDevice
+from boxaloud.assistant.ears.wav import at_rate, read_sound
 from noises import KINDS, in_noise
 from recordings import ABOUT_BOXES, said_in
 from which_ear import EARS, the_ear
-
-from assistant.ears.activity import Activity
-from assistant.ears.listening import Listening
-from assistant.ears.live import Heard, LiveEars
-from assistant.ears.recorded import RecordedDevice
-from assistant.ears.wav import at_rate, read_sound
 
 WARM = 5
 

@@ -16,11 +16,10 @@ import numpy as np
 ROOT = Path(__file__).parents[2]
 sys.path.insert(0, str(ROOT / "audio_fixtures"))
 
+from boxaloud.assistant.ears.hearing import Sound  # noqa: E402
+from boxaloud.assistant.ears.wake import PHRASE, WakePhrase  # noqa: E402
+from boxaloud.assistant.ears.wav import RATE, read_sound  # noqa: E402
 from make_recordings import SPEAKERS, speak  # noqa: E402
-
-from assistant.ears.hearing import Sound  # noqa: E402
-from assistant.ears.wake import PHRASE, WakePhrase  # noqa: E402
-from assistant.ears.wav import RATE, read_sound  # noqa: E402
 
 AFTER = ("", ", two fourteen two cables", ", no clamps inside", ", what is the total")
 THRESHOLDS = (1e-10, 1e-20, 1e-30, 1e-45)

@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 import numpy as np
+from boxaloud.assistant.ears.hearing import Sound
 from numpy.typing import NDArray
-
-from assistant.ears.hearing import Sound
 
 RATE = 16000
 KINDS = ("hum", "hiss", "hammer", "babble")

@@ -7,10 +7,9 @@ from collections.abc import Iterable
 from pathlib import Path
 
 import numpy as np
-
-from assistant.ears.hearing import Ear, Hearing, Sound
-from assistant.ears.meaning import meaning
-from assistant.ears.wav import read_sound
+from boxaloud.assistant.ears.hearing import Ear, Hearing, Sound
+from boxaloud.assistant.ears.meaning import meaning
+from boxaloud.assistant.ears.wav import read_sound
 
 FOLDER = Path(__file__).parents[2] / "audio_fixtures"
 sys.path.insert(0, str(FOLDER))

@@ -13,12 +13,11 @@ HERE = Path(__file__).parent
 sys.path.insert(0, str(HERE.parents[1] / "audio_fixtures"))
 sys.path.insert(0, str(HERE.parent / "dialogue"))
 
+from boxaloud.assistant.ears.hearing import Sound  # noqa: E402
+from boxaloud.assistant.ears.wav import read_sound, write_sound  # noqa: E402
 from electrician.mind import random_mind  # noqa: E402
 from electrician.phrasing import Talker  # noqa: E402
 from make_recordings import SPEAKERS, speak, wanted  # noqa: E402
-
-from assistant.ears.hearing import Sound  # noqa: E402
-from assistant.ears.wav import read_sound, write_sound  # noqa: E402
 
 VOICES = tuple(SPEAKERS)
 KEPT = Path(tempfile.gettempdir()) / "boxaloud-spoken"

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 import pytest
-
-from assistant.ears.choose import DOUBTFUL, SETTLED, choose
-from assistant.ears.hearing import UNKNOWN, Hearing
-from grammar import recognise
-from grammar.words import Word
+from boxaloud.assistant.ears.choose import DOUBTFUL, SETTLED, choose
+from boxaloud.assistant.ears.hearing import UNKNOWN, Hearing
+from boxaloud.grammar import recognise
+from boxaloud.grammar.words import Word
 
 #: Below this a number is asked back (grammar/data/doubts.toml, `heard.sure`).
 ASKED_BACK = 0.6

@@ -5,8 +5,7 @@ from __future__ import annotations
 import shutil
 
 import pytest
-
-from assistant.ears.sphinx import SphinxEar
+from boxaloud.assistant.ears.sphinx import SphinxEar
 
 if shutil.which("flite") is None or shutil.which("text2wave") is None:
     pytest.skip("the voices (flite, festival) are not installed", allow_module_level=True)

@@ -8,14 +8,13 @@ import threading
 from pathlib import Path
 
 import pytest
+from boxaloud import grammar
+from boxaloud.assistant.ears.cache import KEPT, Cache
+from boxaloud.assistant.ears.language import Language, Speech, trade_speech
+from boxaloud.assistant.ears.readings import Segment, masked, readings, sureness
+from boxaloud.assistant.ears.sphinx import SphinxEar
+from boxaloud.assistant.ears.wav import read_sound
 from recordings import FOLDER, text_of
-
-import grammar
-from assistant.ears.cache import KEPT, Cache
-from assistant.ears.language import Language, Speech, trade_speech
-from assistant.ears.readings import Segment, masked, readings, sureness
-from assistant.ears.sphinx import SphinxEar
-from assistant.ears.wav import read_sound
 
 DEMO = FOLDER / "demo" / "1_two_fourteen_two_cables_and_one_switch__rms.wav"
 TALK = ("two fourteen two cables and one switch", "one switch", "two cables", "fourteen two")

@@ -5,8 +5,7 @@ are our own, in the trade's way of speaking (common practice)."""
 from __future__ import annotations
 
 import pytest
-
-from assistant.ears.completeness import complete
+from boxaloud.assistant.ears.completeness import complete
 
 COMPLETE = [
     ("two fourteen two cables", None),

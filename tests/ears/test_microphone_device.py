@@ -10,11 +10,10 @@ from types import ModuleType, SimpleNamespace
 from typing import Any
 
 import pytest
-
-from assistant.ears import EarsError
-from assistant.ears import microphone as module
-from assistant.ears.devices import FRAME_BYTES
-from assistant.ears.microphone import Microphone
+from boxaloud.assistant.ears import EarsError
+from boxaloud.assistant.ears import microphone as module
+from boxaloud.assistant.ears.devices import FRAME_BYTES
+from boxaloud.assistant.ears.microphone import Microphone
 
 
 class Library(ModuleType):

@@ -7,9 +7,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 import pytest
-
-from assistant.ears.devices import FRAME_SECONDS, Frame
-from assistant.ears.listening import Event, Listening, Mode, Waits
+from boxaloud.assistant.ears.devices import FRAME_SECONDS, Frame
+from boxaloud.assistant.ears.listening import Event, Listening, Mode, Waits
 
 SPEECH, SILENCE = b"s", b"."
 BEGAN, PAUSED, ENDED = Event.BEGAN, Event.PAUSED, Event.ENDED

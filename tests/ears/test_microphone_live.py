@@ -8,15 +8,14 @@ from pathlib import Path
 
 import numpy as np
 import pytest
-
-from assistant.ears import Hearing, Sound, read_sound
-from assistant.ears.activity import Activity
-from assistant.ears.listening import Event, Listening, Mode
-from assistant.ears.live import Called, Heard, LiveEars, Outcome, Partial
-from assistant.ears.recorded import RecordedDevice
-from assistant.ears.sphinx import SphinxEar
-from assistant.ears.wake import WakePhrase
-from grammar.words import Word
+from boxaloud.assistant.ears import Hearing, Sound, read_sound
+from boxaloud.assistant.ears.activity import Activity
+from boxaloud.assistant.ears.listening import Event, Listening, Mode
+from boxaloud.assistant.ears.live import Called, Heard, LiveEars, Outcome, Partial
+from boxaloud.assistant.ears.recorded import RecordedDevice
+from boxaloud.assistant.ears.sphinx import SphinxEar
+from boxaloud.assistant.ears.wake import WakePhrase
+from boxaloud.grammar.words import Word
 
 sys.path.insert(0, str(Path(__file__).parent))
 

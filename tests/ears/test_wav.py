@@ -8,14 +8,13 @@ from pathlib import Path
 
 import numpy as np
 import pytest
+from boxaloud.assistant.ears import wav
+from boxaloud.assistant.ears.errors import EarsError
+from boxaloud.assistant.ears.hearing import Sound
+from boxaloud.assistant.ears.wav import at_rate, read_sound, sound_of, write_sound
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from recordings import samples_of
-
-from assistant.ears import wav
-from assistant.ears.errors import EarsError
-from assistant.ears.hearing import Sound
-from assistant.ears.wav import at_rate, read_sound, sound_of, write_sound
 
 LAYOUTS = {
     "u8": (1, 8),

@@ -10,21 +10,20 @@ from pathlib import Path
 
 import numpy as np
 import pytest
+from boxaloud.assistant.dialogue import Conversation
+from boxaloud.assistant.ears.choose import choose
+from boxaloud.assistant.ears.hearing import Sound
+from boxaloud.assistant.ears.noise import Cleaner, values
+from boxaloud.assistant.ears.wav import at_rate, read_sound
+from boxaloud.assistant.ears.whisper import PACKAGE, model_folder, model_name
+from boxaloud.assistant.ears.whisper.ear import WhisperEar
+from boxaloud.assistant.ears.whisper.network import Network
+from boxaloud.assistant.ears.whisper.pieces import Pieces
+from boxaloud.assistant.ears.whisper.spectrum import spectrum
+from boxaloud.assistant.ears.whisper.weights import read_arrays
+from boxaloud.grammar import vocabulary
 from noises import KINDS, alone, in_noise
 from recordings import ABOUT_BOXES, FOLDER, OTHER_TALK, meaning, otherwise, said_in, text_of
-
-from assistant.dialogue import Conversation
-from assistant.ears.choose import choose
-from assistant.ears.hearing import Sound
-from assistant.ears.noise import Cleaner, values
-from assistant.ears.wav import at_rate, read_sound
-from assistant.ears.whisper import PACKAGE, model_folder, model_name
-from assistant.ears.whisper.ear import WhisperEar
-from assistant.ears.whisper.network import Network
-from assistant.ears.whisper.pieces import Pieces
-from assistant.ears.whisper.spectrum import spectrum
-from assistant.ears.whisper.weights import read_arrays
-from grammar import vocabulary
 
 MODEL = model_folder()
 pytestmark = pytest.mark.skipif(MODEL is None, reason=f"{PACKAGE} is not installed")

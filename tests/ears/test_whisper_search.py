@@ -8,13 +8,12 @@ from pathlib import Path
 
 import numpy as np
 import pytest
-
-from assistant.ears import EarsError
-from assistant.ears.whisper.network import Network
-from assistant.ears.whisper.pieces import Pieces
-from assistant.ears.whisper.search import GOES_ON, Found, _ranked
-from assistant.ears.whisper.tree import Tree
-from assistant.ears.whisper.weights import read_arrays
+from boxaloud.assistant.ears import EarsError
+from boxaloud.assistant.ears.whisper.network import Network
+from boxaloud.assistant.ears.whisper.pieces import Pieces
+from boxaloud.assistant.ears.whisper.search import GOES_ON, Found, _ranked
+from boxaloud.assistant.ears.whisper.tree import Tree
+from boxaloud.assistant.ears.whisper.weights import read_arrays
 
 
 def written(path: Path, kind: str, arrays: dict[str, np.ndarray], version: int = 6) -> Path:

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import sys
 
-from assistant.ears.denoiser import the_denoiser
-from assistant.ears.hearing import Ear
-from assistant.ears.models import Models
-from assistant.ears.noise import Cleaner
-from assistant.ears.sphinx import SphinxEar
-from assistant.ears.vosk_ear import VoskEar
-from assistant.ears.whisper import model_folder
+from boxaloud.assistant.ears.denoiser import the_denoiser
+from boxaloud.assistant.ears.hearing import Ear
+from boxaloud.assistant.ears.models import Models
+from boxaloud.assistant.ears.noise import Cleaner
+from boxaloud.assistant.ears.sphinx import SphinxEar
+from boxaloud.assistant.ears.vosk_ear import VoskEar
+from boxaloud.assistant.ears.whisper import model_folder
 
 EARS = ("embedded", "whisper", "vosk")
 
@@ -25,7 +25,7 @@ def the_ear(name: str, denoiser: bool) -> Ear:
         if folder is None:
             sys.exit("No Vosk model is added; name its folder in BOXALOUD_VOSK_MODEL.")
         return VoskEar(folder)
-    from assistant.ears.whisper.ear import WhisperEar
+    from boxaloud.assistant.ears.whisper.ear import WhisperEar
 
     folder = model_folder()
     if folder is None:

@@ -16,12 +16,11 @@ from collections.abc import Callable, Iterable, Sequence
 from pathlib import Path
 from time import perf_counter_ns
 
-sys.path.insert(0, str(Path(__file__).parents[2]))
+sys.path.insert(0, str(Path(__file__).parents[2] / ".package"))
 sys.path.insert(0, str(Path(__file__).parent))
 
+from boxaloud.grammar import sample, understand
 from spoken_cases import cases
-
-from grammar import sample, understand
 
 NUMBERS = ["one", "two", "three", "four", "five", "six", "eight"]
 SIZES = ("fourteen", "twelve", "ten")
@@ -65,8 +64,8 @@ NEW_PROCESS = """
 import sys
 from time import perf_counter
 began = perf_counter()
-from grammar.recognition import recognise
-from grammar import understand
+from boxaloud.grammar.recognition import recognise
+from boxaloud.grammar import understand
 imported = perf_counter()
 (understand if sys.argv[1] == "understand" else recognise)(sys.argv[2])
 print(1000 * (imported - began), 1000 * (perf_counter() - imported))
@@ -142,7 +141,7 @@ def first_turns(runs: int = 15) -> None:
         place = {
             **os.environ,
             "XDG_CACHE_HOME": folder,
-            "PYTHONPATH": str(Path(__file__).parents[2]),
+            "PYTHONPATH": str(Path(__file__).parents[2] / ".package"),
         }
         place.pop("PYTHONDONTWRITEBYTECODE", None)  # users' modules are kept compiled
         new_process("understand", FIRST[0], place)

@@ -13,8 +13,8 @@ import tomllib
 from dataclasses import dataclass
 from pathlib import Path
 
-from grammar import understand
-from grammar.statements import Statement, Value
+from boxaloud.grammar import understand
+from boxaloud.grammar.statements import Statement, Value
 
 CORPUS = Path(__file__).parent / "corpus"
 

@@ -12,12 +12,11 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
+from boxaloud.grammar import files, form, keeping, patterns, phrases, store, understanding
+from boxaloud.grammar.compiling import compiled
+from boxaloud.grammar.engine import Engine, engine, engine_of
+from boxaloud.grammar.expression import Choice, Marked, Named, Node, Repeat, Terminal
 from spoken_cases import cases
-
-from grammar import files, form, keeping, patterns, phrases, store, understanding
-from grammar.compiling import compiled
-from grammar.engine import Engine, engine, engine_of
-from grammar.expression import Choice, Marked, Named, Node, Repeat, Terminal
 
 ROOT = Path(__file__).parents[2]
 REMEMBERING = (
@@ -142,18 +141,23 @@ def test_the_second_process_finds_the_grammar_compiled_and_reads_no_phrase_file(
     tmp_path: Path,
 ) -> None:
     code = (
-        "import sys; from grammar import understand\n"
+        "import sys; from boxaloud.grammar import understand\n"
         "print([s.kind for s in understand('two 14-2 cables and a switch').statements])\n"
-        "print(sorted({'tomllib', 'grammar.phrases', 'grammar.compiling'} & set(sys.modules)))"
+        "made = {'tomllib', 'boxaloud.grammar.phrases', 'boxaloud.grammar.compiling'}\n"
+        "print(sorted(made & set(sys.modules)))"
     )
     first, second = (_in_new_process(code, str(tmp_path / "home")) for _ in range(2))
     assert first[0] == second[0] == "['cable', 'device']"
-    assert "grammar.compiling" in first[1]
+    assert "boxaloud.grammar.compiling" in first[1]
     assert second[1] == "[]"
 
 
 def _in_new_process(code: str, home: str) -> list[str]:
-    place = {"HOME": home, "XDG_CACHE_HOME": os.path.join(home, "cache"), "PYTHONPATH": str(ROOT)}
+    place = {
+        "HOME": home,
+        "XDG_CACHE_HOME": os.path.join(home, "cache"),
+        "PYTHONPATH": str(ROOT / ".package"),
+    }
     done = subprocess.run(
         [sys.executable, "-c", code],
         env={**os.environ, **place}, capture_output=True, text=True, check=True,
@@ -165,7 +169,9 @@ def _in_new_process(code: str, home: str) -> list[str]:
 def test_a_home_that_cannot_be_written_stops_nothing_and_says_nothing(tmp_path: Path) -> None:
     home = tmp_path / "home"
     home.write_text("a file where the folder should be")
-    code = "from grammar import understand; print(len(understand('two switches').statements))"
+    code = (
+        "from boxaloud.grammar import understand; print(len(understand('two switches').statements))"
+    )
     assert _in_new_process(code, str(home)) == ["1"]
 
 
@@ -241,7 +247,7 @@ def test_every_module_that_compiling_needs_is_in_the_fingerprint() -> None:
         name
         for module in files.COMPILING
         for node in ast.walk(ast.parse((ROOT / "grammar" / f"{module}.py").read_text()))
-        if isinstance(node, ast.ImportFrom) and (node.module or "").startswith("grammar")
+        if isinstance(node, ast.ImportFrom) and (node.module or "").startswith("boxaloud.grammar")
         for name in _modules(node)
     }
     others = {"automaton", "clauses", "files", "keeping", "sieve", "statements", "store"}
@@ -249,8 +255,11 @@ def test_every_module_that_compiling_needs_is_in_the_fingerprint() -> None:
 
 
 def _modules(node: ast.ImportFrom) -> list[str]:
-    _, _, module = str(node.module).partition(".")
-    return [module] if module else [name.name for name in node.names]
+    """The modules below `grammar` that an import names, as paths without their ending."""
+    place = str(node.module).removeprefix("boxaloud.grammar").removeprefix(".").replace(".", "/")
+    if (ROOT / "grammar" / f"{place}.py").exists():
+        return [place]
+    return [f"{place}/{name.name}".strip("/") for name in node.names]
 
 
 def test_data_edited_while_it_is_compiled_is_not_kept(

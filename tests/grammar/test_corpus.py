@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 import pytest
+from boxaloud.grammar import recognise, understand
 from spoken_cases import Case, cases, written
 from written_acts import differences, normal
-
-from grammar import recognise, understand
 
 CASES = cases()
 FLAT = [case for case in CASES if case.gives is not None]

@@ -8,10 +8,9 @@ from __future__ import annotations
 from decimal import Decimal
 
 import pytest
-
-from grammar import understand
-from grammar.statements import Doubt
-from grammar.words import Word
+from boxaloud.grammar import understand
+from boxaloud.grammar.statements import Doubt
+from boxaloud.grammar.words import Word
 
 
 def heard(words: str, *unsure: str, confidence: float = 0.3) -> tuple[Doubt, ...]:

@@ -5,15 +5,14 @@ from __future__ import annotations
 import re
 
 import pytest
+from boxaloud.grammar import understand
+from boxaloud.grammar.clauses import clauses
+from boxaloud.grammar.needed import may_match, needs
+from boxaloud.grammar.patterns import compiled, expressions
+from boxaloud.grammar.sieve import Sieve
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from spoken_cases import cases
-
-from grammar import understand
-from grammar.clauses import clauses
-from grammar.needed import may_match, needs
-from grammar.patterns import compiled, expressions
-from grammar.sieve import Sieve
 
 #: Python's own documentation of `re` says what each of these matches.
 READ = {

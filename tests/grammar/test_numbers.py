@@ -6,11 +6,10 @@ from decimal import Decimal
 from fractions import Fraction
 
 import pytest
+from boxaloud.grammar import understand
+from boxaloud.grammar.numbers import pair, run_on, value, year
+from boxaloud.grammar.tokens import tokenise
 from num2words import num2words
-
-from grammar import understand
-from grammar.numbers import pair, run_on, value, year
-from grammar.tokens import tokenise
 
 
 def worth(said: str) -> Decimal | None:

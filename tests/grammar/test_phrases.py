@@ -7,9 +7,7 @@ from collections.abc import Iterator
 from functools import cache
 
 import pytest
-from spoken_cases import cases
-
-from grammar import (
+from boxaloud.grammar import (
     asking,
     help_topics,
     patterns,
@@ -19,13 +17,14 @@ from grammar import (
     telling,
     understand,
 )
-from grammar.engine import engine
-from grammar.expression import Choice, Marked, Named, Node, Repeat, TemplateError, parse
-from grammar.expression import Sequence as Sequenced
-from grammar.phrases import FILES, phrases, rules
-from grammar.preparation import prepared
-from grammar.statements import KINDS
-from grammar.utterance.other_talk import small_talk
+from boxaloud.grammar.engine import engine
+from boxaloud.grammar.expression import Choice, Marked, Named, Node, Repeat, TemplateError, parse
+from boxaloud.grammar.expression import Sequence as Sequenced
+from boxaloud.grammar.phrases import FILES, phrases, rules
+from boxaloud.grammar.preparation import prepared
+from boxaloud.grammar.statements import KINDS
+from boxaloud.grammar.utterance.other_talk import small_talk
+from spoken_cases import cases
 
 ROWS = [row for name in FILES for row in store.table(name)["phrase"]]
 #: Said to the recogniser's model, but read from the words of their clause (patterns.toml).

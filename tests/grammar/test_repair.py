@@ -10,12 +10,11 @@ import subprocess
 import sys
 
 import pytest
+from boxaloud.grammar import repair
+from boxaloud.grammar.engine import engine
 from hypothesis import given
 from hypothesis import strategies as st
 from rapidfuzz.distance import OSA
-
-from grammar import repair
-from grammar.engine import engine
 
 SHORT = [
     "".join(word) for length in range(1, 5) for word in itertools.product("abc", repeat=length)
@@ -52,7 +51,8 @@ def test_a_slip_is_mended_as_if_every_word_were_compared(data: st.DataObject) ->
 
 def test_a_word_like_no_other_is_not_compared() -> None:
     code = (
-        "import sys; from grammar import understand; understand('two switches in the bedroom')\n"
+        "import sys; from boxaloud.grammar import understand\n"
+        "understand('two switches in the bedroom')\n"
         "assert 'rapidfuzz' not in sys.modules\n"
         "understand('two swiches'); assert 'rapidfuzz' in sys.modules"
     )

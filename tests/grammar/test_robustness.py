@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 import pytest
+from boxaloud.grammar import recognise, understand, vocabulary
+from boxaloud.grammar.statements import KINDS
+from boxaloud.grammar.words import Word
 from fuzz_grammar import check
 from hypothesis import given, settings
 from hypothesis import strategies as st
-
-from grammar import recognise, understand, vocabulary
-from grammar.statements import KINDS
-from grammar.words import Word
 
 DOMAIN = [
     *sorted(vocabulary()), "14-2", "14/2", "12/3s", "22.5", "2-1/8", "½", "4-11/16", "0", "99",

@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 import pytest
-
-from grammar import digest, recognise, sample, store, understand, vocabulary
+from boxaloud.grammar import digest, recognise, sample, store, understand, vocabulary
 
 QUESTIONS = sorted(store.table("spoken")["answers"])
 

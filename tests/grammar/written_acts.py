@@ -14,7 +14,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import MISSING, fields
 from typing import Any
 
-from grammar.acts import Act, Reference, Suppose, Utterance
+from boxaloud.grammar.acts import Act, Reference, Suppose, Utterance
 
 _TOLD_ELSEWHERE = ("words", "span", "doubts", "function")
 

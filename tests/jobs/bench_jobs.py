@@ -13,10 +13,10 @@ import tempfile
 import time
 from pathlib import Path
 
-from assistant.dialogue import Conversation
-from assistant.jobs import Session
-from assistant.report import job_report
-from assistant.report.writing import write
+from boxaloud.assistant.dialogue import Conversation
+from boxaloud.assistant.jobs import Session
+from boxaloud.assistant.report import job_report
+from boxaloud.assistant.report.writing import write
 
 
 def said(number: int, chance: random.Random) -> list[str]:

@@ -19,11 +19,11 @@ import time
 from pathlib import Path
 from typing import Any
 
-from assistant.dialogue import Conversation
-from assistant.jobs import Session, shelf
-from assistant.jobs.file import JobFile
-from assistant.jobs.replay import replay
-from assistant.jobs.rows import START, Mark
+from boxaloud.assistant.dialogue import Conversation
+from boxaloud.assistant.jobs import Session, shelf
+from boxaloud.assistant.jobs.file import JobFile
+from boxaloud.assistant.jobs.replay import replay
+from boxaloud.assistant.jobs.rows import START, Mark
 
 LINES = (
     "two 14-2 cables and a switch", "18 cubic inches", "no clamps", "undo", "next box island",

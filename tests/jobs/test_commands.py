@@ -6,10 +6,9 @@ import json
 from pathlib import Path
 
 import pytest
-
-from assistant import command
-from assistant.jobs import Session, shelf
-from assistant.problems import guarded
+from boxaloud.assistant import command
+from boxaloud.assistant.jobs import Session, shelf
+from boxaloud.assistant.problems import guarded
 
 
 def run(capsys: pytest.CaptureFixture[str], *words: str) -> tuple[int, str, str]:
@@ -80,7 +79,7 @@ def test_a_name_that_is_taken_is_refused(capsys: pytest.CaptureFixture[str]) -> 
 def test_a_job_that_is_open_elsewhere_is_not_taken_away(
     capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr("assistant.jobs.file.WAIT_SECONDS", 0.05)
+    monkeypatch.setattr("boxaloud.assistant.jobs.file.WAIT_SECONDS", 0.05)
     session = Session.start("Heron Street")
     session.hear("two 14-2 cables")
     status, _, err = run(capsys, "job", "remove", "heron")

@@ -25,7 +25,7 @@ pytestmark = pytest.mark.skipif(not hasattr(os, "fork"), reason="kills processes
 
 
 def run(*arguments: str, preload: str = "") -> subprocess.CompletedProcess[str]:
-    environment = {**os.environ, "PYTHONPATH": str(ROOT)}
+    environment = {**os.environ, "PYTHONPATH": str(ROOT / ".package")}
     if preload:
         environment["LD_PRELOAD"] = preload
     return subprocess.run(

@@ -17,10 +17,9 @@ import shutil
 from pathlib import Path
 
 import pytest
-
-from assistant.dialogue import Entry
-from assistant.jobs import Session
-from assistant.jobs.rows import entry_of
+from boxaloud.assistant.dialogue import Entry
+from boxaloud.assistant.jobs import Session
+from boxaloud.assistant.jobs.rows import entry_of
 
 EARLIER = Path(__file__).parent / "earlier" / "statements.boxaloud"
 STANDING = {

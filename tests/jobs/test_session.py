@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import pytest
-
-from assistant.dialogue import Conversation
-from assistant.jobs import Session, shelf
-from assistant.jobs.boxes import remove, restore
-from assistant.problems import Problem
-from grammar.words import Word
+from boxaloud.assistant.dialogue import Conversation
+from boxaloud.assistant.jobs import Session, shelf
+from boxaloud.assistant.jobs.boxes import remove, restore
+from boxaloud.assistant.problems import Problem
+from boxaloud.grammar.words import Word
 
 TALK = [
     "two 14-2 cables and a switch",

@@ -12,12 +12,11 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
-
-from assistant.jobs import Session, shelf
-from assistant.jobs.faults import TooNew
-from assistant.jobs.file import About, JobFile
-from assistant.jobs.migrating import latest, migrate
-from assistant.problems import Problem
+from boxaloud.assistant.jobs import Session, shelf
+from boxaloud.assistant.jobs.faults import TooNew
+from boxaloud.assistant.jobs.file import About, JobFile
+from boxaloud.assistant.jobs.migrating import latest, migrate
+from boxaloud.assistant.problems import Problem
 
 ROOT = Path(__file__).parents[2]
 
@@ -149,7 +148,7 @@ def test_in_a_read_only_folder_the_talk_goes_on_and_says_that_it_is_not_kept(
 
 FULL = """
 import resource, sys
-from assistant.jobs import Session
+from boxaloud.assistant.jobs import Session
 session = Session.start("Heron Street")
 kept = 0
 resource.setrlimit(resource.RLIMIT_FSIZE, (int(sys.argv[1]), resource.RLIM_INFINITY))

@@ -18,9 +18,14 @@ from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from threading import Event, Thread
 
-from assistant.mouth import Mouth, Player, Speech, Voice
-from assistant.mouth.loudspeaker import COMMANDS, CommandPlayer, DevicePlayer, _sound_library
-from assistant.mouth.renderer import SystemVoice
+from boxaloud.assistant.mouth import Mouth, Player, Speech, Voice
+from boxaloud.assistant.mouth.loudspeaker import (
+    COMMANDS,
+    CommandPlayer,
+    DevicePlayer,
+    _sound_library,
+)
+from boxaloud.assistant.mouth.renderer import SystemVoice
 
 REPLY = (
     "Two cables of fourteen two with ground. One switch. That is fourteen cubic inches so far. "

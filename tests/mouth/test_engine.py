@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Any
 
-from assistant.mouth.engine import ATTEMPTS, _render
+from boxaloud.assistant.mouth.engine import ATTEMPTS, _render
 
 HEADER = bytes(44)
 

@@ -10,10 +10,9 @@ from types import SimpleNamespace
 from typing import Any
 
 import pytest
-
-from assistant.mouth import MouthError, Speech
-from assistant.mouth import loudspeaker as module
-from assistant.mouth.loudspeaker import CommandPlayer, DevicePlayer, the_player
+from boxaloud.assistant.mouth import MouthError, Speech
+from boxaloud.assistant.mouth import loudspeaker as module
+from boxaloud.assistant.mouth.loudspeaker import CommandPlayer, DevicePlayer, the_player
 
 RATE = 22050
 

@@ -9,9 +9,8 @@ from pathlib import Path
 from threading import Event, get_ident
 
 import pytest
-
-from assistant.mouth import Mouth, MouthError, Player, Speech
-from assistant.mouth.saving import SavingPlayer
+from boxaloud.assistant.mouth import Mouth, MouthError, Player, Speech
+from boxaloud.assistant.mouth.saving import SavingPlayer
 
 LONG = 30.0
 

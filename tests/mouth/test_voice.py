@@ -9,11 +9,10 @@ import wave
 from pathlib import Path
 
 import pytest
-
-from assistant.mouth import MouthError, Voice
-from assistant.mouth import renderer as renderer_module
-from assistant.mouth.engine import choose
-from assistant.mouth.renderer import SystemVoice
+from boxaloud.assistant.mouth import MouthError, Voice
+from boxaloud.assistant.mouth import renderer as renderer_module
+from boxaloud.assistant.mouth.engine import choose
+from boxaloud.assistant.mouth.renderer import SystemVoice
 
 READY = "import json,sys; print(json.dumps({'voices': ['one']}), flush=True)\n"
 

@@ -5,9 +5,8 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-
-from assistant import aliases
-from assistant.front import begin
+from boxaloud.assistant import aliases
+from boxaloud.assistant.front import begin
 
 
 @pytest.fixture(autouse=True)

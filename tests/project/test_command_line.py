@@ -14,11 +14,10 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-
-from assistant.arguments import Command, argument, group, option, run, switch
-from assistant.command import BOXALOUD, app
-from assistant.problems import Problem
-from assistant.usage import shown
+from boxaloud.assistant.arguments import Command, argument, group, option, run, switch
+from boxaloud.assistant.command import BOXALOUD, app
+from boxaloud.assistant.problems import Problem
+from boxaloud.assistant.usage import shown
 
 TYPED = "from assistant.command import main; main()"
 BOX = "two 14-2 cables, one switch, no clamps inside, 18 cubic inch box"
@@ -218,28 +217,33 @@ def loaded_by(*args: str) -> set[str]:
 @pytest.mark.parametrize("asked", ["--version", "--help"])
 def test_version_and_help_load_nothing_of_the_work(asked: str) -> None:
     found = loaded_by(asked)
-    ours = {name for name in found if name.split(".")[0] in {"assistant", "grammar", "rules"}}
+    ours = {name for name in found if name.split(".")[0] == "boxaloud"}
     assert ours <= {
-        "assistant",
-        "assistant.arguments",
-        "assistant.command",
-        "assistant.jobs",
-        "assistant.lasting",
-        "assistant.jobs.commands",
-        "assistant.problems",
-        "assistant.screen_commands",
-        "assistant.sound_commands",
-        "assistant.usage",
+        "boxaloud",
+        "boxaloud.assistant",
+        "boxaloud.assistant.arguments",
+        "boxaloud.assistant.command",
+        "boxaloud.assistant.jobs",
+        "boxaloud.assistant.lasting",
+        "boxaloud.assistant.jobs.commands",
+        "boxaloud.assistant.problems",
+        "boxaloud.assistant.screen_commands",
+        "boxaloud.assistant.sound_commands",
+        "boxaloud.assistant.usage",
     }
     assert not found & {"argparse", "dataclasses", "inspect", "tomllib", "platformdirs"}
 
 
 def test_check_loads_no_jobs_no_sound_and_no_rules_of_other_work() -> None:
     found = loaded_by("check", BOX)
-    assert "assistant.check" in found
+    assert "boxaloud.assistant.check" in found
     assert not found & {"argparse", "numpy", "sqlite3", "textual", "wave"}
-    assert not found & {"assistant.jobs.session", "assistant.ears", "assistant.mouth"}
-    assert not found & {"rules.canada", "rules.conduit", "rules.spaces"}
+    assert not found & {
+        "boxaloud.assistant.jobs.session",
+        "boxaloud.assistant.ears",
+        "boxaloud.assistant.mouth",
+    }
+    assert not found & {"boxaloud.rules.canada", "boxaloud.rules.conduit", "boxaloud.rules.spaces"}
 
 
 def test_the_search_for_garbage_goes_on_after_a_check() -> None:

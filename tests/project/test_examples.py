@@ -9,7 +9,16 @@ from pathlib import Path
 import pytest
 
 
-@pytest.mark.parametrize("module", ["rules", "grammar", "assistant.dialogue", "assistant.jobs"])
+@pytest.mark.parametrize(
+    "module",
+    [
+        "boxaloud",
+        "boxaloud.rules",
+        "boxaloud.grammar",
+        "boxaloud.assistant.dialogue",
+        "boxaloud.assistant.jobs",
+    ],
+)
 def test_the_examples_run_as_printed(
     module: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:

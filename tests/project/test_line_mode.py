@@ -10,9 +10,8 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-
-from assistant import command
-from assistant.problems import guarded
+from boxaloud.assistant import command
+from boxaloud.assistant.problems import guarded
 
 TALK = ("two 14-2 cables and a switch", "18 cubic inch box", "no clamps", "clamps inside")
 Printed = Callable[..., list[str]]

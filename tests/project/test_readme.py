@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 from pathlib import Path
 
-from assistant.dialogue import Conversation
-from assistant.dialogue.saying import say
+from boxaloud.assistant.dialogue import Conversation
+from boxaloud.assistant.dialogue.saying import say
 
 README = (Path(__file__).parents[2] / "README.md").read_text(encoding="utf-8")
 BLOCKS = re.findall(r"^```(\w*)\n(.*?)^```$", README, flags=re.M | re.S)

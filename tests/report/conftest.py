@@ -6,10 +6,9 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-
-from assistant.jobs import Session
-from assistant.jobs.demo import build
-from assistant.report import JobReport, job_report
+from boxaloud.assistant.jobs import Session
+from boxaloud.assistant.jobs.demo import build
+from boxaloud.assistant.report import JobReport, job_report
 
 
 @pytest.fixture(scope="session")
@@ -28,7 +27,7 @@ def report(demo: Session) -> JobReport:
 
 @pytest.fixture(scope="session")
 def page(report: JobReport, tmp_path_factory: pytest.TempPathFactory) -> Path:
-    from assistant.report.writing import write
+    from boxaloud.assistant.report.writing import write
 
     path = tmp_path_factory.mktemp("page") / "demo.html"
     write(report, path)

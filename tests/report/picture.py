@@ -13,11 +13,10 @@ import sys
 import tempfile
 from pathlib import Path
 
+from boxaloud.assistant.jobs.demo import build
+from boxaloud.assistant.report import job_report
+from boxaloud.assistant.report.writing import write
 from PIL import Image
-
-from assistant.jobs.demo import build
-from assistant.report import job_report
-from assistant.report.writing import write
 
 FLAGS = (
     "--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",

@@ -9,14 +9,13 @@ import re
 from pathlib import Path
 
 import pytest
+from boxaloud.assistant.dialogue import Conversation
+from boxaloud.assistant.problems import Problem
+from boxaloud.assistant.report import JobReport, as_json, csv_rows, figures, html, job_report
+from boxaloud.assistant.report.sharing import markdown, plain_text
+from boxaloud.assistant.report.writing import write
+from boxaloud.assistant.schema import schema
 from jsonschema import Draft202012Validator
-
-from assistant.dialogue import Conversation
-from assistant.problems import Problem
-from assistant.report import JobReport, as_json, csv_rows, figures, html, job_report
-from assistant.report.sharing import markdown, plain_text
-from assistant.report.writing import write
-from assistant.schema import schema
 
 
 def told(*lines: str) -> JobReport:

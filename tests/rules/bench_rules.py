@@ -13,8 +13,8 @@ from time import perf_counter
 
 sys.path.insert(0, str(Path(__file__).parents[2]))
 
-from rules import work_out
-from rules.contents import Box, Cable, Conductors, Marked, Yoke
+from boxaloud.rules import work_out
+from boxaloud.rules.contents import Box, Cable, Conductors, Marked, Yoke
 
 MARK = (Marked(Decimal("18.0")),)
 SWITCH_BOX = Box(MARK, (Cable(14, 2, 14, 2), Yoke("switch", None)), "none")

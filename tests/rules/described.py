@@ -6,10 +6,8 @@ from decimal import Decimal
 from random import Random
 from typing import Any
 
-from hypothesis import strategies as st
-
-from rules import editions, table_boxes
-from rules.contents import (
+from boxaloud.rules import editions, table_boxes
+from boxaloud.rules.contents import (
     Barrier,
     BondingJumper,
     Box,
@@ -27,6 +25,7 @@ from rules.contents import (
     Unmarked,
     Yoke,
 )
+from hypothesis import strategies as st
 
 SIZES = (18, 16, 14, 12, 10, 8, 6)
 PATHS: tuple[Any, ...] = ("ends", "ends", "ends", "through", "loop", "short_loop", "inside")

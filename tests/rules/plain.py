@@ -13,7 +13,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import product
 
-from rules.contents import (
+from boxaloud.rules.contents import (
     Barrier,
     BondingJumper,
     Box,

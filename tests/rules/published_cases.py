@@ -7,7 +7,7 @@ from decimal import Decimal
 from pathlib import Path
 from typing import Any
 
-from rules.contents import (
+from boxaloud.rules.contents import (
     Box,
     Cable,
     Conductors,

@@ -6,11 +6,16 @@ from dataclasses import replace
 from decimal import Decimal
 
 import pytest
-from described import boxes
-from hypothesis import given
-
-from rules import RulesError, advise, explain, room_for, smallest_boxes, table_boxes, work_out
-from rules.contents import (
+from boxaloud.rules import (
+    RulesError,
+    advise,
+    explain,
+    room_for,
+    smallest_boxes,
+    table_boxes,
+    work_out,
+)
+from boxaloud.rules.contents import (
     Barrier,
     Box,
     Cable,
@@ -22,6 +27,8 @@ from rules.contents import (
     TableBox,
     Yoke,
 )
+from described import boxes
+from hypothesis import given
 
 FOUR_SQUARE = (TableBox("square-4-1.5"),)
 OVERFULL = Box(

@@ -5,9 +5,8 @@ from __future__ import annotations
 from decimal import Decimal
 
 import pytest
-
-from rules import STANDING, cautions
-from rules.contents import (
+from boxaloud.rules import STANDING, cautions
+from boxaloud.rules.contents import (
     Barrier,
     Box,
     Cable,
@@ -18,7 +17,7 @@ from rules.contents import (
     Unmarked,
     Yoke,
 )
-from rules.data import table
+from boxaloud.rules.data import table
 
 CABLE = (Cable(14, 2, 14),)
 NONMETALLIC = (Marked(Decimal(18)),)

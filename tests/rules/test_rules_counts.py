@@ -5,9 +5,8 @@ from __future__ import annotations
 from decimal import Decimal
 
 import pytest
-
-from rules import work_out
-from rules.contents import (
+from boxaloud.rules import work_out
+from boxaloud.rules.contents import (
     BondingJumper,
     Box,
     Cable,
@@ -22,7 +21,7 @@ from rules.contents import (
     Uncounted,
     Yoke,
 )
-from rules.worksheet import Line
+from boxaloud.rules.worksheet import Line
 
 
 def total(*contents: Content, clamps: Clamps = "none", edition: str = "2023") -> Decimal:

@@ -9,14 +9,13 @@ from random import Random
 from typing import Any, get_args
 
 import pytest
+from boxaloud import rules
+from boxaloud.rules import NoSuchBox, editions, explain, find_rows, notes, table_boxes, work_out
+from boxaloud.rules.contents import Barrier, Box, Cable, Grounds, Marked, TerminalBlock, Uncounted
+from boxaloud.rules.data import all_rules, table
+from boxaloud.rules.editions import rule_sets
+from boxaloud.rules.worksheet import Mark
 from described import random_box
-
-import rules
-from rules import NoSuchBox, editions, explain, find_rows, notes, table_boxes, work_out
-from rules.contents import Barrier, Box, Cable, Grounds, Marked, TerminalBlock, Uncounted
-from rules.data import all_rules, table
-from rules.editions import rule_sets
-from rules.worksheet import Mark
 
 DATA = Path(rules.__file__).parent / "data"
 MARKS = get_args(Mark)

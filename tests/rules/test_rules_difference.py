@@ -6,10 +6,9 @@ from fractions import Fraction
 from random import Random
 
 import pytest
+from boxaloud.rules import work_out
 from described import random_box
 from plain import is_described, work_out_plainly
-
-from rules import work_out
 
 KNOWN = 8_000
 OPEN = 4_000

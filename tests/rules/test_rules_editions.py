@@ -6,8 +6,7 @@ from dataclasses import replace
 from decimal import Decimal
 
 import pytest
-
-from rules import (
+from boxaloud.rules import (
     NoSuchEdition,
     check_edition,
     differences,
@@ -16,7 +15,7 @@ from rules import (
     read_edition,
     work_out,
 )
-from rules.contents import Barrier, Box, Cable, Grounds, Marked, TerminalBlock
+from boxaloud.rules.contents import Barrier, Box, Cable, Grounds, Marked, TerminalBlock
 
 
 def test_the_editions_held() -> None:

@@ -5,9 +5,8 @@ from __future__ import annotations
 from decimal import Decimal
 
 import pytest
-
-from rules import RulesError, ground_for, validate, validate_part, work_out
-from rules.contents import (
+from boxaloud.rules import RulesError, ground_for, validate, validate_part, work_out
+from boxaloud.rules.contents import (
     Barrier,
     BondingJumper,
     Box,

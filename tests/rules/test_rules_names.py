@@ -8,8 +8,7 @@ from importlib import import_module
 from types import ModuleType
 
 import pytest
-
-import rules
+from boxaloud import rules
 
 
 @pytest.mark.parametrize("name", rules.__all__)
@@ -17,16 +16,16 @@ def test_a_name_is_what_its_module_calls_so(name: str) -> None:
     found = getattr(rules, name)
     assert not isinstance(found, ModuleType)
     home = getattr(found, "__module__", None)
-    if isinstance(home, str) and home.startswith("rules."):
+    if isinstance(home, str) and home.startswith("boxaloud.rules."):
         assert getattr(import_module(home), name) is found
 
 
 def test_no_module_is_found_in_place_of_what_has_its_name() -> None:
     # every module first, then every name: a module becomes an attribute when it is imported
     code = (
-        "import pkgutil, rules, importlib\n"
+        "import pkgutil, importlib; from boxaloud import rules\n"
         "for each in pkgutil.iter_modules(rules.__path__):\n"
-        "    importlib.import_module('rules.' + each.name)\n"
+        "    importlib.import_module('boxaloud.rules.' + each.name)\n"
         "print([n for n in rules.__all__ if type(getattr(rules, n)).__name__ == 'module'])"
     )
     run = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)

@@ -7,12 +7,11 @@ from decimal import Decimal
 from fractions import Fraction
 from random import Random
 
+from boxaloud.rules import work_out
+from boxaloud.rules.contents import Box, Cable, Conductors, Grounds, Marked, TerminalBlock, Yoke
+from boxaloud.rules.worksheet import OpenSlot
 from described import random_box
 from plain import answers, fill, is_described
-
-from rules import work_out
-from rules.contents import Box, Cable, Conductors, Grounds, Marked, TerminalBlock, Yoke
-from rules.worksheet import OpenSlot
 
 TWO_CABLES = (Cable(14, 2, 14, 2), Yoke("switch", None))
 MIXED = (Cable(14, 2, 14, 2), Cable(12, 2, 12), Yoke("switch", None))

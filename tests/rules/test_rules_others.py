@@ -6,8 +6,7 @@ from decimal import Decimal
 from fractions import Fraction
 
 import pytest
-
-from rules import (
+from boxaloud.rules import (
     CanadianBox,
     ConduitBody,
     Pull,
@@ -25,8 +24,8 @@ from rules import (
     work_out_pull_box,
     work_out_spaces,
 )
-from rules.contents import Barrier, Box, Cable, Conductors, Marked, TerminalBlock
-from rules.pull import shown
+from boxaloud.rules.contents import Barrier, Box, Cable, Conductors, Marked, TerminalBlock
+from boxaloud.rules.pull import shown
 
 HALF = Fraction(1, 2)
 MIXED = (Conductors(12, 1), Cable(14, 2, 14))

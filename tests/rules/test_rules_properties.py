@@ -6,12 +6,11 @@ from dataclasses import replace
 from decimal import Decimal
 from random import Random
 
+from boxaloud.rules import differences, editions, room_for, work_out
+from boxaloud.rules.contents import Box, Content
 from described import boxes, contents
 from hypothesis import given
 from hypothesis import strategies as st
-
-from rules import differences, editions, room_for, work_out
-from rules.contents import Box, Content
 
 DIFFERING = {
     ("2014", "2017"): {"314.16(A)"},

@@ -12,9 +12,7 @@ from fractions import Fraction
 from pathlib import Path
 
 import pytest
-from published_cases import CASES, Case, box, contents, of_kind
-
-from rules import (
+from boxaloud.rules import (
     CanadianBox,
     ConduitBody,
     Pull,
@@ -29,7 +27,8 @@ from rules import (
     work_out_conduit_body,
     work_out_pull_box,
 )
-from rules.contents import Box, Conductors, Marked, SupportFitting, TableBox
+from boxaloud.rules.contents import Box, Conductors, Marked, SupportFitting, TableBox
+from published_cases import CASES, Case, box, contents, of_kind
 
 FACTS = Path(__file__).parents[3] / "shared" / "facts" / "worked_examples.json"
 

@@ -5,8 +5,7 @@ from __future__ import annotations
 from decimal import Decimal
 
 import pytest
-
-from rules import (
+from boxaloud.rules import (
     NoSuchBox,
     RulesError,
     TableRow,
@@ -16,8 +15,8 @@ from rules import (
     table_boxes,
     work_out,
 )
-from rules.contents import Box, Conductors, Marked, TableBox
-from rules.data import table
+from boxaloud.rules.contents import Box, Conductors, Marked, TableBox
+from boxaloud.rules.data import table
 
 SIZES = (18, 16, 14, 12, 10, 8, 6)
 MISPRINT = ("octagon-4-1.25", 8)
@@ -113,7 +112,7 @@ def test_a_listed_extension_ring_adds_its_size() -> None:
 
 def test_a_marked_ring_adds_and_an_unmarked_one_does_not() -> None:
     """IRC 2018 page 770, 314.16(A)."""
-    from rules.contents import Unmarked
+    from boxaloud.rules.contents import Unmarked
 
     marked = Box(parts=(TableBox("square-4-1.5"), Marked(Decimal("3.3"), "plaster ring")))
     plain = Box(parts=(TableBox("square-4-1.5"), Unmarked("plaster ring")))

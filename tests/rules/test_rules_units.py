@@ -6,10 +6,9 @@ from decimal import Decimal
 from fractions import Fraction
 
 import pytest
+from boxaloud.rules import marked_in3, shown_cm3, table_boxes, to_cm3, to_in3
 from hypothesis import given
 from hypothesis import strategies as st
-
-from rules import marked_in3, shown_cm3, table_boxes, to_cm3, to_in3
 
 VOLUMES = st.decimals("0.1", "2000", places=2)
 

@@ -33,7 +33,7 @@ KEYS = ("down", "up", "pagedown", "home", "end", "f4", "down", "f3", "plus", "mi
 
 def kept_job(folder: Path) -> None:
     """A job of 500 finished boxes on the disk."""
-    from assistant.jobs import Session
+    from boxaloud.assistant.jobs import Session
 
     session = Session.start("bench")
     for number in range(BOXES):
@@ -51,8 +51,8 @@ async def key_times() -> tuple[list[tuple[float, float]], list[tuple[float, floa
     Each is the time by the clock, and what of it this process worked: on a busy machine the
     two are far apart.
     """
-    from assistant.screen.app import BoxaloudApp
-    from assistant.screen.desk import JobDesk
+    from boxaloud.assistant.screen.app import BoxaloudApp
+    from boxaloud.assistant.screen.desk import JobDesk
 
     app = BoxaloudApp(JobDesk("bench"))
     moved, said = [], []
@@ -71,9 +71,8 @@ async def key_times() -> tuple[list[tuple[float, float]], list[tuple[float, floa
 
 async def _pressed(app: object, key: str) -> tuple[float, float]:
     """Post a key as the driver does and wait until nothing is left to handle or to paint."""
+    from boxaloud.assistant.screen.app import BoxaloudApp
     from textual import events
-
-    from assistant.screen.app import BoxaloudApp
 
     assert isinstance(app, BoxaloudApp)
     characters = {"plus": "+", "minus": "-"}

@@ -5,11 +5,10 @@ from __future__ import annotations
 import asyncio
 from collections.abc import Awaitable, Callable, Sequence
 
+from boxaloud.assistant.dialogue import Conversation
+from boxaloud.assistant.screen.app import BoxaloudApp
+from boxaloud.assistant.screen.desk import MemoryDesk
 from textual.pilot import Pilot
-
-from assistant.dialogue import Conversation
-from assistant.screen.app import BoxaloudApp
-from assistant.screen.desk import MemoryDesk
 
 SIZES = ((80, 24), (120, 36), (160, 48))
 

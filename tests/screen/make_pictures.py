@@ -10,11 +10,11 @@ import asyncio
 import re
 from pathlib import Path
 
-from assistant.dialogue import Conversation
-from assistant.jobs.demo import told
-from assistant.screen.app import BoxaloudApp
-from assistant.screen.desk import MemoryDesk
-from assistant.screen.listening import Tell
+from boxaloud.assistant.dialogue import Conversation
+from boxaloud.assistant.jobs.demo import told
+from boxaloud.assistant.screen.app import BoxaloudApp
+from boxaloud.assistant.screen.desk import MemoryDesk
+from boxaloud.assistant.screen.listening import Tell
 
 FOLDER = Path(__file__).parents[2] / ".pictures"
 

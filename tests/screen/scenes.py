@@ -5,12 +5,11 @@ The boxes are of a scenario of our own: the Heron Street job, a house being rewi
 
 from __future__ import annotations
 
+from boxaloud.assistant.dialogue import Conversation
+from boxaloud.assistant.screen.app import BoxaloudApp
+from boxaloud.assistant.screen.desk import MemoryDesk
 from driving import begun
 from rich.segment import Segment
-
-from assistant.dialogue import Conversation
-from assistant.screen.app import BoxaloudApp
-from assistant.screen.desk import MemoryDesk
 
 JOB = (
     "name this box hall switch",

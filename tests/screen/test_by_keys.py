@@ -9,18 +9,17 @@ square box 1-1/2 in. deep holds 21.0 in3, Table 314.16(A).
 from __future__ import annotations
 
 import pytest
+from boxaloud.assistant.screen.choices import choices_for
+from boxaloud.assistant.screen.helping import help_lines
+from boxaloud.assistant.screen.prompting import prompt, without_question
+from boxaloud.assistant.screen.row_list import RowList
+from boxaloud.assistant.screen.wording import text
+from boxaloud.grammar import help_topics
+from boxaloud.grammar.acts import AddDevice, Number, Size, UnknownOperator
+from boxaloud.rules.contents import Yoke
 from driving import app_for, begun, drive, rows, seen, typed
 from textual import events
 from textual.pilot import Pilot
-
-from assistant.screen.choices import choices_for
-from assistant.screen.helping import help_lines
-from assistant.screen.prompting import prompt, without_question
-from assistant.screen.row_list import RowList
-from assistant.screen.wording import text
-from grammar import help_topics
-from grammar.acts import AddDevice, Number, Size, UnknownOperator
-from rules.contents import Yoke
 
 SWITCH = "two 14-2 cables and one switch"
 LOOSE = ("two number 12 wires", "no clamps", "12 cubic inch box")

@@ -6,13 +6,12 @@ Relative luminance and contrast ratio are worked out by the formulas of WCAG 2.2
 from __future__ import annotations
 
 import pytest
+from boxaloud.assistant.screen.app import BoxaloudApp
+from boxaloud.assistant.screen.themes import NAMES
 from driving import app_for, drive, seen
 from rich.color import Color, ColorType
 from scenes import SCENES, scene_app, segments
 from textual.pilot import Pilot
-
-from assistant.screen.app import BoxaloudApp
-from assistant.screen.themes import NAMES
 
 LEAST = 4.5
 

@@ -5,17 +5,16 @@ from __future__ import annotations
 from decimal import Decimal
 
 import pytest
+from boxaloud.assistant.dialogue.assessing import Assessment
+from boxaloud.assistant.screen.filling import LINE, MAYBE, PATTERNS, ROOM, draw
+from boxaloud.assistant.screen.glance import drawn
+from boxaloud.assistant.screen.glyphs import large, shape, width_of
+from boxaloud.assistant.screen.picking import search
+from boxaloud.assistant.screen.view import glance
+from boxaloud.assistant.screen.wording import table, texts
 from driving import begun
 from hypothesis import given, settings
 from hypothesis import strategies as st
-
-from assistant.dialogue.assessing import Assessment
-from assistant.screen.filling import LINE, MAYBE, PATTERNS, ROOM, draw
-from assistant.screen.glance import drawn
-from assistant.screen.glyphs import large, shape, width_of
-from assistant.screen.picking import search
-from assistant.screen.view import glance
-from assistant.screen.wording import table, texts
 
 FILLS = "".join(PATTERNS.values())
 

@@ -8,14 +8,13 @@ import sys
 from pathlib import Path
 
 import pytest
+from boxaloud.assistant.jobs import Session
+from boxaloud.assistant.problems import Problem
+from boxaloud.assistant.screen.app import BoxaloudApp
+from boxaloud.assistant.screen.desk import JobDesk
+from boxaloud.assistant.screen.running import checked
 from driving import drive, rows, seen, typed
 from textual.pilot import Pilot
-
-from assistant.jobs import Session
-from assistant.problems import Problem
-from assistant.screen.app import BoxaloudApp
-from assistant.screen.desk import JobDesk
-from assistant.screen.running import checked
 
 
 @pytest.fixture(autouse=True)
@@ -84,8 +83,7 @@ def test_the_app_in_a_browser_refuses_the_pages_of_others() -> None:
     pytest.importorskip("textual_serve")
     from aiohttp.test_utils import make_mocked_request
     from aiohttp.web import HTTPForbidden, Response, StreamResponse
-
-    from assistant.screen.browser import BrowserServer
+    from boxaloud.assistant.screen.browser import BrowserServer
 
     server = BrowserServer("127.0.0.1", 8000, "http://127.0.0.1:8000")
 
@@ -119,9 +117,9 @@ def test_the_browsers_page_fetches_nothing_from_elsewhere() -> None:
 def test_serving_to_other_machines_states_the_risk(host: str, warned: bool) -> None:
     code = (
         "import sys, types\n"
-        "fake = types.ModuleType('assistant.screen.browser')\n"
+        "fake = types.ModuleType('boxaloud.assistant.screen.browser')\n"
         "fake.BrowserServer = lambda *a: types.SimpleNamespace(serve=lambda: None)\n"
-        "sys.modules['assistant.screen.browser'] = fake\n"
+        "sys.modules['boxaloud.assistant.screen.browser'] = fake\n"
         f"from assistant.screen.serving import serve; serve({host!r}, 8000)\n"
     )
     run = subprocess.run(

@@ -6,9 +6,9 @@ grounds together, 314.16(B)(5); 4 in. square boxes 1-1/2 in. deep hold 21.0 in3,
 
 from __future__ import annotations
 
-from assistant.dialogue import Conversation, Entry
-from grammar.acts import Recount, Reference, SetSize, Undo
-from rules import table_boxes
+from boxaloud.assistant.dialogue import Conversation, Entry
+from boxaloud.grammar.acts import Recount, Reference, SetSize, Undo
+from boxaloud.rules import table_boxes
 
 
 def recount(key: int, count: int) -> Recount:

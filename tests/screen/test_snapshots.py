@@ -11,13 +11,12 @@ import os
 from pathlib import Path
 
 import pytest
+from boxaloud.assistant.screen.app import BoxaloudApp
+from boxaloud.assistant.screen.themes import NAMES
 from driving import SIZES, drive, rows
 from rich.color import Color
 from scenes import SCENES, scene_app, segments
 from textual.pilot import Pilot
-
-from assistant.screen.app import BoxaloudApp
-from assistant.screen.themes import NAMES
 
 FOLDER = Path(__file__).parent / "snapshots"
 

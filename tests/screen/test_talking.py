@@ -8,19 +8,18 @@ from decimal import Decimal
 from pathlib import Path
 
 import pytest
+from boxaloud.assistant.ears import Ear, EarsError, Sound, read_sound
+from boxaloud.assistant.ears.devices import Device
+from boxaloud.assistant.ears.recorded import RecordedDevice
+from boxaloud.assistant.screen.app import BoxaloudApp
+from boxaloud.assistant.screen.choices import choices_for
+from boxaloud.assistant.screen.desk import MemoryDesk
+from boxaloud.assistant.screen.listening import Final, Level, Partial, Tell, Trouble, meter
+from boxaloud.assistant.screen.microphone import LiveListener
+from boxaloud.grammar.acts import Doubt, SetVolume
+from boxaloud.grammar.words import Word
 from driving import app_for, begun, drive, rows, seen, typed
 from textual.pilot import Pilot
-
-from assistant.ears import Ear, EarsError, Sound, read_sound
-from assistant.ears.devices import Device
-from assistant.ears.recorded import RecordedDevice
-from assistant.screen.app import BoxaloudApp
-from assistant.screen.choices import choices_for
-from assistant.screen.desk import MemoryDesk
-from assistant.screen.listening import Final, Level, Partial, Tell, Trouble, meter
-from assistant.screen.microphone import LiveListener
-from grammar.acts import Doubt, SetVolume
-from grammar.words import Word
 
 SWITCH = "two 14-2 cables and one switch"
 RECORDINGS = Path(__file__).parents[2] / "audio_fixtures"

@@ -9,15 +9,14 @@ from collections.abc import Sequence
 from pathlib import Path
 
 import pytest
+from boxaloud.assistant.dialogue import Reply
+from boxaloud.assistant.screen.app import BoxaloudApp
+from boxaloud.assistant.screen.desk import MemoryDesk
+from boxaloud.assistant.screen.quiet import kept_quiet
+from boxaloud.grammar.words import Word
 from driving import app_for, begun, drive, rows, seen, typed
 from textual import events
 from textual.pilot import Pilot
-
-from assistant.dialogue import Reply
-from assistant.screen.app import BoxaloudApp
-from assistant.screen.desk import MemoryDesk
-from assistant.screen.quiet import kept_quiet
-from grammar.words import Word
 
 TALK = ("two 14-2 cables and one switch", "18 cubic inch box", "no clamps")
 

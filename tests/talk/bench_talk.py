@@ -18,11 +18,11 @@ import tempfile
 import time
 from pathlib import Path
 
-from assistant.ears import read_sound, the_ear
-from assistant.ears.activity import Activity
-from assistant.ears.listening import Listening
-from assistant.ears.live import Heard, LiveEars
-from assistant.ears.recorded import RecordedDevice
+from boxaloud.assistant.ears import read_sound, the_ear
+from boxaloud.assistant.ears.activity import Activity
+from boxaloud.assistant.ears.listening import Listening
+from boxaloud.assistant.ears.live import Heard, LiveEars
+from boxaloud.assistant.ears.recorded import RecordedDevice
 
 FIXTURES = Path(__file__).parents[2] / "audio_fixtures"
 
@@ -35,7 +35,7 @@ def main() -> None:
 
 
 def measure() -> None:
-    from assistant.jobs import Session
+    from boxaloud.assistant.jobs import Session
 
     ear, session = the_ear(), Session.start("bench")
     spans: list[float] = []

@@ -15,8 +15,7 @@ import textwrap
 from pathlib import Path
 
 import pytest
-
-from assistant.ears.meaning import meaning
+from boxaloud.assistant.ears.meaning import meaning
 
 ROOT = Path(__file__).parents[2]
 FIXTURES = ROOT / "audio_fixtures"
@@ -27,7 +26,7 @@ import socket, sys
 def refuse(*_, **__):
     raise AssertionError("a socket was opened")
 socket.socket.connect = socket.socket.bind = socket.getaddrinfo = refuse
-from assistant.command import main
+from boxaloud.assistant.command import main
 sys.argv[0] = "boxaloud"
 main()
 """
@@ -54,8 +53,8 @@ def from_files(*paths: Path) -> list[str]:
 def voice_is_here() -> bool:
     if importlib.util.find_spec("pyttsx3") is None:
         return False
-    from assistant.mouth import MouthError, Voice
-    from assistant.mouth.renderer import SystemVoice
+    from boxaloud.assistant.mouth import MouthError, Voice
+    from boxaloud.assistant.mouth.renderer import SystemVoice
 
     voice = SystemVoice(Voice())
     try:

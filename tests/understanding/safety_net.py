@@ -10,12 +10,11 @@ from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
+from boxaloud.assistant.dialogue import Conversation, Entry, Reply, belief
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Doubt, Reference, Unread
+from boxaloud.grammar.words import Word
 from standing import Standing, standing
-
-from assistant.dialogue import Conversation, Entry, Reply, belief
-from grammar import acts
-from grammar.acts import Act, Doubt, Reference, Unread
-from grammar.words import Word
 
 SWITCH = Reference("device", name="switch")
 CABLE = acts.AddCable(count=3, awg=14, conductors=2, words="three 14-2s")

@@ -15,7 +15,7 @@ from decimal import Decimal
 from pathlib import Path
 from typing import Any
 
-from assistant.dialogue import Conversation, Reply
+from boxaloud.assistant.dialogue import Conversation, Reply
 
 NEAR = {"total": Decimal("0.005"), "capacity": Decimal("0.06")}
 SCRIPTS = (

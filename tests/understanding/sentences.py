@@ -5,13 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from functools import lru_cache
 
+from boxaloud.assistant.dialogue import Conversation
+from boxaloud.grammar.words import Word
 from matrix_rows import rows
 from rewriting import spoken
 from spoken_cases import cases
 from standing import heard
-
-from assistant.dialogue import Conversation
-from grammar.words import Word
 
 FITS = ("two 14-2s and a switch", "18 cubic inches", "no clamps")
 OVER = ("two 14-2s, a switch and a receptacle", "16 cubic inches", "no clamps")

@@ -6,10 +6,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 
+from boxaloud.assistant.dialogue import Conversation, Reply
+from boxaloud.grammar.words import Word
 from matrix_rows import Row
-
-from assistant.dialogue import Conversation, Reply
-from grammar.words import Word
 
 SURE = 0.97
 

@@ -5,11 +5,10 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from boxaloud.grammar import acts, recognise
 from sentences import BASES, FITS, OVER, Voice, corpus
 from trial import Trial
 from trials import Played, all_then, changed, then, turned
-
-from grammar import acts, recognise
 
 ASKING = (
     acts.Suppose, acts.RoomFor, acts.Ask, acts.AskWhy, acts.AskEdition, acts.AskMeaning,

@@ -6,11 +6,17 @@ from dataclasses import replace
 from typing import Any
 
 import pytest
+from boxaloud.assistant.dialogue import (
+    assessing,
+    belief,
+    conversation,
+    interpretation,
+    tracker,
+    unread,
+)
+from boxaloud.grammar import acts, doubts
 from matrix_rows import known_faults
 from safety_net import misses, table
-
-from assistant.dialogue import assessing, belief, conversation, interpretation, tracker, unread
-from grammar import acts, doubts
 
 KNOWN = known_faults().get(("belief", "table"), {})
 Patch = pytest.MonkeyPatch

@@ -11,11 +11,10 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 
 import pytest
+from boxaloud.assistant.dialogue import Conversation
 from matrix_rows import known_faults
 from scoring import lines, meets, outcomes
 from standing import entered, standing
-
-from assistant.dialogue import Conversation
 
 TALK = Path(__file__).parents[3] / "shared" / "talk"
 pytestmark = pytest.mark.skipif(not TALK.is_dir(), reason=f"no outside talk in {TALK}")

@@ -5,11 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
+from boxaloud.assistant.dialogue import Conversation, Reply
 from sentences import Voice, begun
 from standing import Standing, entered, standing
 from trial import DEFINITE, Trial
-
-from assistant.dialogue import Conversation, Reply
 
 
 @dataclass(frozen=True)

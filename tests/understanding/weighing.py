@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from boxaloud.grammar import recognise
 from sentences import FITS, Voice, corpus
 from standing import heard
 from trial import Trial
 from trials import Played, all_then, changed, then
-
-from grammar import recognise
 
 PARTS = ("two 14-2s", "a switch", "18 cubic inches", "no clamps")
 """4 (1) + 2 (4) + 1 (5) = 14.00 of 18.0: NEC 314.16(B)."""

@@ -9,30 +9,29 @@ from pathlib import Path
 from typing import TypeAlias
 
 import numpy as np
-
-from assistant.ears.answering import asked_back, doubted
-from assistant.ears.attention import Attention, Tell
-from assistant.ears.cache import Cache
-from assistant.ears.decoding import OPEN
-from assistant.ears.denoiser import the_denoiser
-from assistant.ears.hearing import UNKNOWN, Hearing, Sound
-from assistant.ears.language import Language, Speech, trade_speech
-from assistant.ears.level import reason
-from assistant.ears.noise import QUIET_DB, Cleaner, above_noise, values
-from assistant.ears.readings import readings
-from assistant.ears.split import NOISY_SHARE, SPEECH_SHARE, spans
-from assistant.ears.streamed import Streamed
-from assistant.ears.wav import at_rate
-from assistant.ears.whisper import model_name
-from assistant.ears.whisper.custom import Custom
-from assistant.ears.whisper.network import Memory, Network
-from assistant.ears.whisper.pieces import Pieces
-from assistant.ears.whisper.search import Found, Heard, Search
-from assistant.ears.whisper.spectrum import spectrum
-from assistant.ears.whisper.threads import one_thread
-from assistant.ears.whisper.tree import Tree
-from assistant.ears.whisper.weights import read_arrays
-from grammar.words import Word
+from boxaloud.assistant.ears.answering import asked_back, doubted
+from boxaloud.assistant.ears.attention import Attention, Tell
+from boxaloud.assistant.ears.cache import Cache
+from boxaloud.assistant.ears.decoding import OPEN
+from boxaloud.assistant.ears.denoiser import the_denoiser
+from boxaloud.assistant.ears.hearing import UNKNOWN, Hearing, Sound
+from boxaloud.assistant.ears.language import Language, Speech, trade_speech
+from boxaloud.assistant.ears.level import reason
+from boxaloud.assistant.ears.noise import QUIET_DB, Cleaner, above_noise, values
+from boxaloud.assistant.ears.readings import readings
+from boxaloud.assistant.ears.split import NOISY_SHARE, SPEECH_SHARE, spans
+from boxaloud.assistant.ears.streamed import Streamed
+from boxaloud.assistant.ears.wav import at_rate
+from boxaloud.assistant.ears.whisper import model_name
+from boxaloud.assistant.ears.whisper.custom import Custom
+from boxaloud.assistant.ears.whisper.network import Memory, Network
+from boxaloud.assistant.ears.whisper.pieces import Pieces
+from boxaloud.assistant.ears.whisper.search import Found, Heard, Search
+from boxaloud.assistant.ears.whisper.spectrum import spectrum
+from boxaloud.assistant.ears.whisper.threads import one_thread
+from boxaloud.assistant.ears.whisper.tree import Tree
+from boxaloud.assistant.ears.whisper.weights import read_arrays
+from boxaloud.grammar.words import Word
 
 #: Sound around what is said that the network is given too, and quiet added after it, in seconds.
 AROUND_SECONDS = 0.4
@@ -92,7 +91,9 @@ class WhisperEar:
         self.words = sorted(self.language.speech.words & sounds.keys())
         pieces = Pieces(folder / "tokenizer.json")
         network = Network(read_arrays(folder / "model.bin"))
-        prompt = files("assistant.ears").joinpath("data/whisper_prompt.txt").read_text("utf-8")
+        prompt = (
+            files("boxaloud.assistant.ears").joinpath("data/whisper_prompt.txt").read_text("utf-8")
+        )
         self._network = network
         self._search = Search(
             network,

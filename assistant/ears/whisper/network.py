@@ -6,10 +6,9 @@ from collections.abc import Mapping
 from typing import Any, TypeAlias
 
 import numpy as np
+from boxaloud.assistant.ears.errors import EarsError
+from boxaloud.assistant.ears.wording import say
 from numpy.typing import NDArray
-
-from assistant.ears.errors import EarsError
-from assistant.ears.wording import say
 
 Array: TypeAlias = NDArray[np.float32]
 #: Keys and values of every layer, of sound or of pieces.

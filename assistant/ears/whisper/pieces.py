@@ -7,8 +7,8 @@ import re
 from itertools import pairwise
 from pathlib import Path
 
-from assistant.ears.errors import EarsError
-from assistant.ears.wording import say
+from boxaloud.assistant.ears.errors import EarsError
+from boxaloud.assistant.ears.wording import say
 
 #: Stands for the space before a word.
 SPACE = "Ġ"

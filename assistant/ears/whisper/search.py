@@ -12,11 +12,10 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
+from boxaloud.assistant.ears.whisper.custom import BEGIN, Custom
+from boxaloud.assistant.ears.whisper.network import Memory, Network
+from boxaloud.assistant.ears.whisper.tree import Tree
 from numpy.typing import NDArray
-
-from assistant.ears.whisper.custom import BEGIN, Custom
-from assistant.ears.whisper.network import Memory, Network
-from assistant.ears.whisper.tree import Tree
 
 #: Ways followed at once, and by how much one may be behind the best that is whole.
 WIDTH = 12

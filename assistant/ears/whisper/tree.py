@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 import numpy as np
+from boxaloud.assistant.ears.whisper.pieces import Pieces
 from numpy.typing import NDArray
-
-from assistant.ears.whisper.pieces import Pieces
 
 
 class Tree:

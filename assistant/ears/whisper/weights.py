@@ -6,8 +6,8 @@ import struct
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from assistant.ears.errors import EarsError
-from assistant.ears.wording import say
+from boxaloud.assistant.ears.errors import EarsError
+from boxaloud.assistant.ears.wording import say
 
 if TYPE_CHECKING:
     import numpy as np

@@ -15,8 +15,7 @@ import json
 from pathlib import Path
 
 import pocketsphinx
-
-from grammar import vocabulary
+from boxaloud.grammar import vocabulary
 
 OUT = Path(__file__).with_name("close_words.json")
 NEAREST = 6

@@ -7,13 +7,9 @@ from collections import Counter
 from dataclasses import dataclass, field
 from fractions import Fraction
 
-from assistant.dialogue import Conversation
-from assistant.dialogue.state import State
-from electrician import truth
-from electrician.mind import Fact, Mind, random_mind
-from electrician.noise import Ear
-from electrician.talking import Electrician
-from rules.contents import (
+from boxaloud.assistant.dialogue import Conversation
+from boxaloud.assistant.dialogue.state import State
+from boxaloud.rules.contents import (
     Cable,
     Conductors,
     FixtureWires,
@@ -24,6 +20,11 @@ from rules.contents import (
     Uncounted,
     Yoke,
 )
+
+from electrician import truth
+from electrician.mind import Fact, Mind, random_mind
+from electrician.noise import Ear
+from electrician.talking import Electrician
 
 
 @dataclass

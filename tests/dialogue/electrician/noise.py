@@ -14,7 +14,7 @@ import math
 import random
 from pathlib import Path
 
-from grammar.words import Word
+from boxaloud.grammar.words import Word
 
 CLOSE: dict[str, list[tuple[str, float]]] = json.loads(
     Path(__file__).with_name("close_words.json").read_text(encoding="utf-8")

@@ -9,7 +9,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Protocol
 
-from assistant.dialogue.reply import SystemAct
+from boxaloud.assistant.dialogue.reply import SystemAct
+
 from electrician import lively, reading
 from electrician.mind import Fact, Mind
 from electrician.phrasing import GAUGE, WORDS, Talker
