@@ -1,49 +1,18 @@
 """A command line read: which command is meant, and a value for each thing it takes.
 
-Commands are described as data, so that help and reading rest on the same rows, and so that
-starting one command loads nothing of the others. Options may stand before, between and after
+Options may stand before, between and after
 arguments; `--` ends them. The last of an option given twice holds, unless it may be repeated.
 """
 
 from __future__ import annotations
 
 import sys
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from pathlib import Path
-from typing import Any, Literal, NamedTuple
+from typing import Any
 
+from boxaloud.assistant.command_rows import Command, Parameter, answer
 from boxaloud.assistant.problems import FITS, UNUSABLE, Problem
-
-Kind = Literal["text", "path", "number", "switch"]
-
-
-class Parameter(NamedTuple):
-    """One thing that a command takes: an option with its flags, or an argument without any."""
-
-    name: str
-    """The keyword of the command's function."""
-    help: str
-    flags: tuple[str, ...]
-    kind: Kind
-    default: str | int | None
-    many: bool
-    required: bool
-    least: int
-    most: int
-    """Of a number: the least and the greatest that may be given."""
-    answers: Callable[[Command, str], str] | None = None
-    """For `--help` and its like: what to print in place of running the command."""
-
-
-class Command(NamedTuple):
-    """A command, or a group of commands where there are any below it."""
-
-    name: str
-    about: str
-    run: Callable[..., int] | None
-    """What it does, giving the exit status; None for a group that does nothing by itself."""
-    takes: tuple[Parameter, ...] = ()
-    commands: tuple[Command, ...] = ()
 
 
 class Misuse(Problem):
@@ -53,54 +22,10 @@ class Misuse(Problem):
         super().__init__(f"{what}: say “boxaloud --help” for what can be asked of it.")
 
 
-def option(
-    name: str,
-    says: str,
-    *flags: str,
-    kind: Kind = "text",
-    default: str | int | None = "",
-    many: bool = False,
-    required: bool = False,
-    least: int = 0,
-    most: int = 0,
-) -> Parameter:
-    """An option with a value, `--name` unless flags are given."""
-    named = flags or ("--" + name.replace("_", "-"),)
-    return Parameter(name, says, named, kind, default, many, required, least, most)
-
-
-def switch(name: str, says: str) -> Parameter:
-    """An option without a value, `--name`: off unless given."""
-    return Parameter(name, says, (f"--{name}",), "switch", False, False, False, 0, 0)
-
-
-def argument(
-    name: str, says: str, kind: Kind = "text", many: bool = False, required: bool = True
-) -> Parameter:
-    """A word known by its place; the last of a command may take all that are left."""
-    return Parameter(name, says, (), kind, "", many, required, 0, 0)
-
-
-def answer(name: str, says: str, answers: Callable[[Command, str], str]) -> Parameter:
-    """An option that is answered in place of running the command."""
-    return switch(name, says)._replace(answers=answers)
-
-
-def group(
-    name: str,
-    about: str,
-    commands: tuple[Command, ...],
-    run: Callable[..., int] | None = None,
-    takes: tuple[Parameter, ...] = (),
-) -> Command:
-    """Commands under one name; `run` is what the name does by itself."""
-    return Command(name, about, run, takes, commands)
-
-
 def _help(command: Command, called: str) -> str:
     from boxaloud.assistant.usage import shown
 
-    return shown(command, called)
+    return shown(command, called, (HELP,))
 
 
 HELP = answer("help", "Show this message and exit.", _help)

@@ -7,7 +7,8 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from boxaloud.assistant import sound_commands
-from boxaloud.assistant.arguments import Command, answer, argument, group, option, run, switch
+from boxaloud.assistant.arguments import run
+from boxaloud.assistant.command_rows import Command, answer, argument, group, option, switch
 from boxaloud.assistant.jobs import commands as job_commands
 from boxaloud.assistant.lasting import lasting
 from boxaloud.assistant.problems import guarded

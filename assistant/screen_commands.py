@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import sys
 
-from boxaloud.assistant.arguments import Command, option, switch
+from boxaloud.assistant.command_rows import Command, option, switch
 
 SCREEN = (
     option("job", "The job to open, begun where there is none."),

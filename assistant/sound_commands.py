@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from boxaloud.assistant.arguments import Command, argument, group, option, switch
+from boxaloud.assistant.command_rows import Command, argument, group, option, switch
 
 MICROPHONE = option("microphone", "A part of the microphone's name.")
 SAVE = option("save_speech", "Write speech as WAV files in this folder.", kind="path", default=None)

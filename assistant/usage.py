@@ -6,16 +6,19 @@ import os
 import textwrap
 from collections.abc import Iterator, Sequence
 
-from boxaloud.assistant.arguments import HELP, Command, Parameter
+from boxaloud.assistant.command_rows import Command, Parameter
 
 WIDEST = 80
 WORDS = {"text": "TEXT", "path": "FILE", "number": "NUMBER"}
 
 
-def shown(command: Command, called: str, width: int = 0) -> str:
-    """The help of `command`, called as `called`; `width` columns, else those of the terminal."""
+def shown(command: Command, called: str, always: tuple[Parameter, ...] = (), width: int = 0) -> str:
+    """The help of `command`, called as `called`, with options that every command `always` has.
+
+    It is `width` columns wide, else as wide as the terminal.
+    """
     width = width or _columns()
-    return "\n".join(_lines(command, called, width))
+    return "\n".join(_lines(command, called, always, width))
 
 
 def _columns() -> int:
@@ -25,8 +28,10 @@ def _columns() -> int:
         return WIDEST
 
 
-def _lines(command: Command, called: str, width: int) -> Iterator[str]:
-    options = [each for each in (*command.takes, HELP) if each.flags]
+def _lines(
+    command: Command, called: str, always: tuple[Parameter, ...], width: int
+) -> Iterator[str]:
+    options = [each for each in (*command.takes, *always) if each.flags]
     arguments = [each for each in command.takes if not each.flags]
     parts = ["[OPTIONS]", *(_place(each) for each in arguments)]
     if command.commands:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from boxaloud.assistant.arguments import Command, argument, group, option, switch
+from boxaloud.assistant.command_rows import Command, argument, group, option, switch
 
 NAME = argument("name", "The job, or a part of its name.")
 BOX = option("box", "One box of the job.")

@@ -14,8 +14,9 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from boxaloud.assistant.arguments import Command, argument, group, option, run, switch
+from boxaloud.assistant.arguments import run
 from boxaloud.assistant.command import BOXALOUD, app
+from boxaloud.assistant.command_rows import Command, argument, group, option, switch
 from boxaloud.assistant.problems import Problem
 from boxaloud.assistant.usage import shown
 
@@ -182,7 +183,7 @@ def test_help_shows_all_that_a_command_takes(called: str, capsys: pytest.Capture
 
 
 def test_help_wraps_to_a_narrow_terminal() -> None:
-    assert max(len(line) for line in shown(BOXALOUD, "boxaloud", 40).splitlines()) <= 40
+    assert max(len(line) for line in shown(BOXALOUD, "boxaloud", width=40).splitlines()) <= 40
 
 
 def test_a_group_without_its_command_shows_help_and_is_unusable() -> None:
@@ -223,6 +224,7 @@ def test_version_and_help_load_nothing_of_the_work(asked: str) -> None:
         "boxaloud.assistant",
         "boxaloud.assistant.arguments",
         "boxaloud.assistant.command",
+        "boxaloud.assistant.command_rows",
         "boxaloud.assistant.jobs",
         "boxaloud.assistant.lasting",
         "boxaloud.assistant.jobs.commands",

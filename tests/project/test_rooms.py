@@ -38,7 +38,7 @@ MAY_IMPORT = {
 SOUND = {"assistant.ears", "assistant.mouth", "assistant.sound_wording"}
 FRONTS = {
     "assistant/jobs/commands.py": {
-        "assistant.arguments",
+        "assistant.command_rows",
         "assistant.batch.front",
         "assistant.jobs.front",
         "assistant.report.front",
@@ -60,11 +60,17 @@ FRONTS = {
     "assistant/problems.py": set[str](),
     "assistant/sound_wording.py": set[str](),
     # the command line
-    "assistant/arguments.py": {"assistant.problems", "assistant.usage"},
-    "assistant/usage.py": {"assistant.arguments"},
+    "assistant/command_rows.py": set[str](),
+    "assistant/arguments.py": {
+        "assistant.command_rows",
+        "assistant.problems",
+        "assistant.usage",
+    },
+    "assistant/usage.py": {"assistant.command_rows"},
     "assistant/command.py": {
         "assistant",
         "assistant.arguments",
+        "assistant.command_rows",
         "assistant.chat",
         "assistant.check",
         "assistant.hear",
@@ -74,9 +80,9 @@ FRONTS = {
         "assistant.screen_commands",
         "assistant.sound_commands",
     },
-    "assistant/screen_commands.py": {"assistant.arguments", "assistant.screen"},
+    "assistant/screen_commands.py": {"assistant.command_rows", "assistant.screen"},
     "assistant/sound_commands.py": {
-        "assistant.arguments",
+        "assistant.command_rows",
         "assistant.doctor",
         "assistant.ears_front",
         "assistant.mouth",
