@@ -19,8 +19,8 @@ class BuildWithGrammar(build_py):
         super().run()
         if not self.editable_mode:
             sys.path.insert(0, str(ROOT / ".package"))
-            from boxaloud.grammar.compiling import compiled
-            from boxaloud.grammar.keeping import SHIPPED
+            from boxaloud.grammar.compilation import compiled
+            from boxaloud.grammar.phrases.compiled_cache import SHIPPED
 
             Path(self.build_lib, "boxaloud", "grammar", SHIPPED).write_bytes(compiled())
 

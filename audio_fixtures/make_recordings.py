@@ -22,8 +22,8 @@ import numpy as np
 HERE = Path(__file__).parent
 sys.path.insert(0, str(HERE.parent))
 
-from boxaloud.assistant.ears.hearing import Sound  # noqa: E402
-from boxaloud.assistant.ears.wav import RATE, read_sound, write_sound  # noqa: E402
+from boxaloud.assistant.asr.asr_types import Sound  # noqa: E402
+from boxaloud.assistant.asr.audio.wav import RATE, read_wav, write_wav  # noqa: E402
 
 #: Seconds of quiet around and between utterances, and how loud a quiet room is (of 32768).
 BEFORE, BETWEEN, AFTER = 0.25, 1.0, 0.35
@@ -102,7 +102,7 @@ def speak(text: str, voice: str) -> Sound:
     with tempfile.TemporaryDirectory() as folder:
         path = Path(folder) / "said.wav"
         SPEAKERS[voice](text, path)
-        return read_sound(path)
+        return read_wav(path)
 
 
 def render(recording: Recording) -> Sound:
@@ -125,7 +125,7 @@ def main(folder: Path) -> None:
     for recording in wanted((HERE / "spoken.txt").read_text()):
         path = folder / recording.file_name
         path.parent.mkdir(parents=True, exist_ok=True)
-        write_sound(render(recording), path)
+        write_wav(render(recording), path)
 
 
 if __name__ == "__main__":

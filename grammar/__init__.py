@@ -20,18 +20,22 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from boxaloud.grammar.recognition import recognise
-from boxaloud.grammar.store import digest
-from boxaloud.grammar.understanding import understand
+from boxaloud.grammar.grammar_data import digest
+from boxaloud.grammar.phrases.statement_parser import understand
+from boxaloud.grammar.utterance.act_recognizer import recognise
 
 if TYPE_CHECKING:
-    from boxaloud.grammar.guide import help_topics
-    from boxaloud.grammar.sampling import sample, vocabulary
+    from boxaloud.grammar.phrases.help_examples import help_topics
+    from boxaloud.grammar.phrases.sampling import sample, vocabulary
 
 __all__ = ["digest", "help_topics", "recognise", "sample", "understand", "vocabulary"]
 
 #: Imported when first asked for: a text turn needs none of them.
-_LATER = {"help_topics": "guide", "sample": "sampling", "vocabulary": "sampling"}
+_LATER = {
+    "help_topics": "phrases.help_examples",
+    "sample": "phrases.sampling",
+    "vocabulary": "phrases.sampling",
+}
 
 
 def __getattr__(name: str) -> Any:

@@ -4,26 +4,16 @@ from __future__ import annotations
 
 from functools import cache, lru_cache
 
-_SMALL = (
-    "no",
-    "one",
-    "two",
-    "three",
-    "four",
-    "five",
-    "six",
-    "seven",
-    "eight",
-    "nine",
-    "ten",
-    "eleven",
-    "twelve",
-)
+SMALL = (
+    "no", "one", "two", "three", "four", "five", "six",
+    "seven", "eight", "nine", "ten", "eleven", "twelve",
+)  # fmt: skip
+"""The counts that are said as words."""
 
 
 def counted(count: int, name: str) -> str:
     """`two switches`, `one receptacle`, `13 conductors`."""
-    said = _SMALL[count] if count < len(_SMALL) else str(count)
+    said = SMALL[count] if count < len(SMALL) else str(count)
     return f"{said} {name if count == 1 else plural(name)}"
 
 

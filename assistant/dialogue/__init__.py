@@ -16,11 +16,11 @@ What is to be kept is taken after each reply, and gives the same conversation ag
 >>> again.talk.state == conversation.talk.state
 True
 
-`assistant.jobs.Session` does just that, with a file. Importing this reads no clock and opens
+`assistant.storage.Session` does just that, with a file. Importing this reads no clock and opens
 nothing but its own data.
 """
 
-from boxaloud.assistant.dialogue.boxes import Resumed
+from boxaloud.assistant.dialogue.box_list import Resumed
 from boxaloud.assistant.dialogue.conversation import Conversation, Record
 from boxaloud.assistant.dialogue.journal import Entry
 from boxaloud.assistant.dialogue.reply import Reply

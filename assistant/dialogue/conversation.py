@@ -9,22 +9,22 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from boxaloud.assistant.dialogue import belief, unread
-from boxaloud.assistant.dialogue.boxes import Boxes, Outcome, Resumed
-from boxaloud.assistant.dialogue.continuing import continued
-from boxaloud.assistant.dialogue.events import EVENTS
-from boxaloud.assistant.dialogue.events import told as told_of_boxes
-from boxaloud.assistant.dialogue.hearing import confidence_of, heard_with
+from boxaloud.assistant.dialogue.belief import unread_words
+from boxaloud.assistant.dialogue.box_dialogue import Talk
+from boxaloud.assistant.dialogue.box_list import Boxes, Outcome, Resumed
+from boxaloud.assistant.dialogue.confidence import confidence_of, heard_with
+from boxaloud.assistant.dialogue.input_check import printable, unreadable
+from boxaloud.assistant.dialogue.interpretation.restarts import continued
+from boxaloud.assistant.dialogue.job_acts import EVENTS
+from boxaloud.assistant.dialogue.job_acts import told as told_of_boxes
 from boxaloud.assistant.dialogue.journal import Entry
+from boxaloud.assistant.dialogue.nlg.sentences import listed, say
+from boxaloud.assistant.dialogue.nlg.spoken_form import spoken
 from boxaloud.assistant.dialogue.reply import Reply, SystemAct
-from boxaloud.assistant.dialogue.saying import listed, say
-from boxaloud.assistant.dialogue.spoken import spoken
-from boxaloud.assistant.dialogue.talk import Talk
-from boxaloud.assistant.dialogue.unreadable import printable, unreadable
 from boxaloud.grammar import acts, recognise
 from boxaloud.grammar.acts import Act, Reference, Unread, Utterance
-from boxaloud.grammar.making import KIND_OF
-from boxaloud.grammar.words import Word
+from boxaloud.grammar.clauses.act_fields import KIND_OF
+from boxaloud.grammar.lexer.heard_words import Word
 from boxaloud.rules import DEFAULT_EDITION
 
 FIRST_BOX = "box 1"
@@ -86,7 +86,7 @@ class Conversation:
             read = continued(self.talk.state.unread, read, self.asks, self.aliases)
         if not isinstance(words, str) and confidence_of(words) is not None:
             read = heard_with(read, words)
-            read = replace(read, acts=unread.beside(read.heard, read.acts, read.unread))
+            read = replace(read, acts=unread_words.beside(read.heard, read.acts, read.unread))
         return self._utterance(read, confidence_of(words))
 
     def enter(self, told: Sequence[Act], heard: str) -> Reply:
@@ -243,4 +243,4 @@ def _of_another(told: Sequence[Act]) -> tuple[str, ...]:
     return tuple(act.words for act in told[len(_of_this_job(told)) :] if act.words)
 
 
-__all__ = ["EVENTS", "FIRST_BOX", "Conversation", "Record", "belief"]
+__all__ = ["EVENTS", "FIRST_BOX", "Conversation", "Record"]

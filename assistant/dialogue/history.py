@@ -29,7 +29,7 @@ class History:
     @property
     def cleared(self) -> bool:
         """True where the last step emptied the box."""
-        from boxaloud.assistant.dialogue.saying import say
+        from boxaloud.assistant.dialogue.nlg.sentences import say
 
         return bool(self.past) and self.past[-1][1] == say("start_over")
 

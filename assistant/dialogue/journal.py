@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from boxaloud.assistant.dialogue import coding
+from boxaloud.assistant.dialogue import act_json
 from boxaloud.grammar.acts import Act, Unread
 
 
@@ -36,7 +36,7 @@ class Entry:
         """A plain object for a JSON line; `from_json` gives the entry back, exactly."""
         return {
             "heard": self.heard,
-            "acts": [coding.encoded(act) for act in self.acts],
+            "acts": [act_json.encoded(act) for act in self.acts],
             "unread": [[run.words, *run.span, run.weighty] for run in self.unread],
             "confidence": self.confidence,
             "refusal": self.refusal,
@@ -47,7 +47,7 @@ class Entry:
         """The entry of an object made by `to_json`. Raises KeyError for anything else."""
         return Entry(
             heard=data["heard"],
-            acts=tuple(coding.decoded(item) for item in data["acts"]),
+            acts=tuple(act_json.decoded(item) for item in data["acts"]),
             unread=tuple(
                 Unread(words, (start, end), weighty)
                 for words, start, end, weighty in data["unread"]

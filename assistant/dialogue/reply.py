@@ -7,8 +7,8 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 from typing import Any, Literal, TypeAlias
 
-from boxaloud.assistant.dialogue.saying import marked, plain, volume
-from boxaloud.assistant.dialogue.spoken import spoken
+from boxaloud.assistant.dialogue.nlg.sentences import marked, plain, volume
+from boxaloud.assistant.dialogue.nlg.spoken_form import spoken
 from boxaloud.assistant.dialogue.state import State, to_box
 from boxaloud.grammar.acts import Act
 from boxaloud.rules import STANDING, cautions

@@ -10,7 +10,7 @@ from dataclasses import dataclass, field
 from typing import NamedTuple, TypeAlias, TypeVar
 
 from boxaloud.assistant.dialogue.history import History
-from boxaloud.assistant.dialogue.saying import say
+from boxaloud.assistant.dialogue.nlg.sentences import say
 from boxaloud.assistant.dialogue.state import Pending, State
 from boxaloud.grammar.acts import Act
 

@@ -7,8 +7,7 @@ from dataclasses import replace
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
-from boxaloud.grammar.building.context import Telling
-from boxaloud.grammar.building.operands import (
+from boxaloud.grammar.building.pattern_groups import (
     doubts_in,
     number_of,
     pieces,
@@ -16,9 +15,10 @@ from boxaloud.grammar.building.operands import (
     thing_in,
     words_of,
 )
-from boxaloud.grammar.making import act_of, marked
-from boxaloud.grammar.patterns import Match
-from boxaloud.grammar.referring import number_in
+from boxaloud.grammar.building.told_clause import Telling
+from boxaloud.grammar.clauses.act_fields import act_of, marked
+from boxaloud.grammar.clauses.referring_expressions import number_in
+from boxaloud.grammar.patterns.patterns import Match
 
 _OF_SOME = re.compile(
     r"(?:first|second|third|last|other|both|one of|<n:\d+> of)\b[^<]*(?:<n:1> |<cable[^>]*> )?"

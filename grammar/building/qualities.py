@@ -8,12 +8,18 @@ from typing import cast
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Reference
-from boxaloud.grammar.building.context import Telling
-from boxaloud.grammar.building.operands import doubts_in, number_of, pieces, target_of, words_of
-from boxaloud.grammar.making import act_of, reference_to
-from boxaloud.grammar.patterns import Match
-from boxaloud.grammar.polarity import is_negator
-from boxaloud.grammar.things import ROUTED
+from boxaloud.grammar.building.pattern_groups import (
+    doubts_in,
+    number_of,
+    pieces,
+    target_of,
+    words_of,
+)
+from boxaloud.grammar.building.told_clause import Telling
+from boxaloud.grammar.clauses.act_fields import act_of, reference_to
+from boxaloud.grammar.clauses.act_kinds import ROUTED
+from boxaloud.grammar.clauses.polarity import is_negator
+from boxaloud.grammar.patterns.patterns import Match
 
 
 def build_unground(match: Match, telling: Telling) -> list[Act] | None:

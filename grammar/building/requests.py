@@ -5,12 +5,12 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
-from boxaloud.grammar import acts, store
+from boxaloud.grammar import acts, grammar_data
 from boxaloud.grammar.acts import Act, Reference
-from boxaloud.grammar.building.context import Telling
-from boxaloud.grammar.building.operands import number_of, pieces, target_of, words_of
-from boxaloud.grammar.making import THINGS, reference_to
-from boxaloud.grammar.patterns import Match
+from boxaloud.grammar.building.pattern_groups import number_of, pieces, target_of, words_of
+from boxaloud.grammar.building.told_clause import Telling
+from boxaloud.grammar.clauses.act_fields import THINGS, reference_to
+from boxaloud.grammar.patterns.patterns import Match
 
 
 def build_keep(match: Match, telling: Telling) -> list[Act]:
@@ -33,7 +33,7 @@ def build_do_it(match: Match, telling: Telling) -> list[Act]:
     return [acts.DoIt(words=words, span=span, function="request")]
 
 
-_POINTING = frozenset(store.table("clauses")["telling"]["pointing"])
+_POINTING = frozenset(grammar_data.table("clauses")["telling"]["pointing"])
 
 
 def build_remove(match: Match, telling: Telling) -> list[Act] | None:

@@ -6,8 +6,9 @@ import re
 from dataclasses import replace
 from decimal import Decimal
 
-from boxaloud.grammar import acts, numbers
+from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.lexer import numbers
 
 _FRACTION = re.compile(
     r"\b(?:(?:an? )?inch (?:and |n )?(?:a |an )?(?:half|quarter|eighth|\d/\d)|(?:one|two|three"

@@ -5,9 +5,10 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
-from boxaloud.grammar import acts, numbers
+from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
-from boxaloud.grammar.things import is_thing, with_count
+from boxaloud.grammar.clauses.act_kinds import is_thing, with_count
+from boxaloud.grammar.lexer import numbers
 
 
 def _vague(act: Act) -> bool:

@@ -4,15 +4,15 @@ from __future__ import annotations
 
 import re
 
-from boxaloud.grammar import acts, store
+from boxaloud.grammar import acts, grammar_data
 from boxaloud.grammar.acts import Act, Unread
-from boxaloud.grammar.asking import ask, order
-from boxaloud.grammar.building.context import Telling
-from boxaloud.grammar.clause import Clause
-from boxaloud.grammar.lexis import known_words
-from boxaloud.grammar.making import thing_of
-from boxaloud.grammar.telling import parts_of, tell
-from boxaloud.grammar.unread import about_something_else, evidence, unread
+from boxaloud.grammar.building.asked_acts import ask, order
+from boxaloud.grammar.building.told_acts import parts_of, tell
+from boxaloud.grammar.building.told_clause import Telling
+from boxaloud.grammar.clauses.act_fields import thing_of
+from boxaloud.grammar.clauses.clause import Clause
+from boxaloud.grammar.phrases.vocabulary import known_words
+from boxaloud.grammar.utterance.correction_markers import is_marker
 from boxaloud.grammar.utterance.headings import (
     ROOM_WORDS,
     ROOMS,
@@ -21,9 +21,9 @@ from boxaloud.grammar.utterance.headings import (
     is_heading,
     is_topic,
 )
-from boxaloud.grammar.utterance.markers import is_marker
+from boxaloud.grammar.utterance.unread_grading import about_something_else, evidence, unread
 
-_CHANGES = frozenset(store.table("clauses")["other"]["change"])
+_CHANGES = frozenset(grammar_data.table("clauses")["other"]["change"])
 
 
 def clause_acts(

@@ -5,8 +5,9 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
-from boxaloud.grammar import acts, numbers
+from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
+from boxaloud.grammar.lexer import numbers
 
 _ACTIVITY = re.compile(
     r"\b(?:replac|install|swapp|chang|wir|hook|mount|add|putt|fix|repair|upgrad|troubleshoot"

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
-from boxaloud.grammar.things import ROUTED
+from boxaloud.grammar.clauses.act_kinds import ROUTED
 
 _LOOPS = re.compile(r"\b(?:loop|loops|looped|coil|coiled|slack)\b")
 _LONG = re.compile(r"\b(?:foot|feet|twelve inch|12 inch|12\"|double|twice|long|big)\b")

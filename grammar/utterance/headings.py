@@ -4,16 +4,16 @@ from __future__ import annotations
 
 import re
 
-from boxaloud.grammar import acts, store
+from boxaloud.grammar import acts, grammar_data
 from boxaloud.grammar.acts import Act, Unread
-from boxaloud.grammar.building.context import Telling
-from boxaloud.grammar.clause import Clause, Element
-from boxaloud.grammar.lexis import known_words
-from boxaloud.grammar.making import THINGS
-from boxaloud.grammar.telling import tell
+from boxaloud.grammar.building.told_acts import tell
+from boxaloud.grammar.building.told_clause import Telling
+from boxaloud.grammar.clauses.act_fields import THINGS
+from boxaloud.grammar.clauses.clause import Clause, Element
+from boxaloud.grammar.phrases.vocabulary import known_words
 
-ROOMS = frozenset(store.table("clauses")["rooms"]["names"])
-ROOM_WORDS = frozenset(store.table("clauses")["rooms"]["words"])
+ROOMS = frozenset(grammar_data.table("clauses")["rooms"]["names"])
+ROOM_WORDS = frozenset(grammar_data.table("clauses")["rooms"]["words"])
 _CODE = re.compile(r"[a-z]{1,3}-\d{1,3}[a-z]?")
 
 
@@ -120,7 +120,7 @@ def is_topic(clause: Clause, told: list[Act]) -> bool:
 
 def denied_topic(clause: Clause, following: Clause, heard: str) -> list[Act] | None:
     """ "clamps? none inside", "devices: none"."""
-    from boxaloud.grammar.polarity import denied, is_negator
+    from boxaloud.grammar.clauses.polarity import denied, is_negator
 
     head = following.elements[0]
     plain_not = {e.tag for e in following.elements} <= {
@@ -152,7 +152,7 @@ def denied_topic(clause: Clause, following: Clause, heard: str) -> list[Act] | N
 
 def _plainly_denied(both: list[Element], heard: str) -> list[Act]:
     """The denial of a topic alone: "none inside" says no more than "none"."""
-    from boxaloud.grammar.polarity import denied
+    from boxaloud.grammar.clauses.polarity import denied
 
     made = tell(Telling(Clause(both, line=""), heard))
     count = len(denied(both))

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from boxaloud.grammar.words import Word
+from boxaloud.grammar.lexer.heard_words import Word
 
 #: Words that look for a word.
 _SEEKING = re.compile(

@@ -5,14 +5,14 @@ from __future__ import annotations
 import re
 from functools import lru_cache
 
-from boxaloud.grammar import acts, store
+from boxaloud.grammar import acts, grammar_data
 from boxaloud.grammar.acts import Act
-from boxaloud.grammar.clause import Clause
-from boxaloud.grammar.lexis import known_words
-from boxaloud.grammar.making import THINGS
+from boxaloud.grammar.clauses.act_fields import THINGS
+from boxaloud.grammar.clauses.clause import Clause
+from boxaloud.grammar.phrases.vocabulary import known_words
 from boxaloud.grammar.utterance.headings import ROOM_WORDS, ROOMS
 
-_SOCIAL = store.table("social")
+_SOCIAL = grammar_data.table("social")
 #: Acts of which nothing may be left standing where a clause is about something else.
 TELLS = (
     *THINGS.values(),

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from boxaloud.assistant.schema import NAMES, schema
+from boxaloud.assistant.cli.commands.schema_command import NAMES, schema
 from jsonschema import Draft202012Validator
 from referencing import Registry, Resource
 

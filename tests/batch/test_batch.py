@@ -13,12 +13,13 @@ from typing import Any
 
 import pytest
 import yaml
-from boxaloud.assistant.batch import box_of_row, front, work
-from boxaloud.assistant.batch.boxed import box_json, box_of_json
-from boxaloud.assistant.batch.reading import rows
-from boxaloud.assistant.batch.row import FIELDS, Row
-from boxaloud.assistant.problems import Problem
-from boxaloud.assistant.report.cells import safe
+from boxaloud.assistant.batch import box_of_row, work
+from boxaloud.assistant.batch.batch_row import FIELDS, Row
+from boxaloud.assistant.batch.box_json import box_json, box_of_json
+from boxaloud.assistant.batch.row_reader import rows
+from boxaloud.assistant.cli.commands import batch_command
+from boxaloud.assistant.text.problem import Problem
+from boxaloud.assistant.text.spreadsheet_cell import safe
 from boxaloud.rules import work_out
 from boxaloud.rules.contents import Box, Cable, Grounds, Marked, Unmarked, Yoke
 from hypothesis import given
@@ -151,7 +152,7 @@ def test_the_exit_status_says_whether_any_box_is_over(
 ) -> None:
     path = tmp_path / "rows.jsonl"
     path.write_text(written("jsonl", table), encoding="utf-8")
-    assert front.run(path, tmp_path / "out.jsonl") == status
+    assert batch_command.run(path, tmp_path / "out.jsonl") == status
 
 
 @pytest.mark.parametrize("kind", ["csv", "jsonl", "yaml"])
@@ -160,7 +161,7 @@ def test_a_result_a_row_in_the_form_asked_for(
 ) -> None:
     path, out = tmp_path / "rows.csv", tmp_path / f"out.{kind}"
     path.write_text(as_csv([GOOD, {"volume": "x", "name": "=1+1"}]), encoding="utf-8")
-    front.run(path, out)
+    batch_command.run(path, out)
     text = out.read_text(encoding="utf-8")
     found: list[dict[str, Any]]
     if kind == "csv":
@@ -181,16 +182,16 @@ def test_the_input_is_never_written_over(tmp_path: Path) -> None:
     path = tmp_path / "rows.jsonl"
     path.write_text(written("jsonl", [GOOD]), encoding="utf-8")
     with pytest.raises(Problem, match="is the file being read"):
-        front.run(path, path)
+        batch_command.run(path, path)
     assert path.read_text(encoding="utf-8") == written("jsonl", [GOOD])
 
 
 def test_a_file_that_is_not_there_is_a_sentence(tmp_path: Path) -> None:
     with pytest.raises(Problem, match=r"rows\.csv cannot be read: No such file"):
-        front.run(tmp_path / "rows.csv", None)
+        batch_command.run(tmp_path / "rows.csv", None)
     (tmp_path / "rows.xlsx").write_bytes(b"PK")
     with pytest.raises(Problem, match=r"is no \.csv, \.yaml or \.jsonl file"):
-        front.run(tmp_path / "rows.xlsx", None)
+        batch_command.run(tmp_path / "rows.xlsx", None)
 
 
 # -- properties ------------------------------------------------------------------------------
@@ -286,7 +287,7 @@ def test_columns_and_a_described_box_come_to_the_same() -> None:
     [(0, 10, "0 %"), (5, 10, "50 %"), (10, 10, "100 %"), (11, 10, "100 %"), (0, 0, "100 %")],
 )
 def test_the_bar_tells_how_much_is_worked_through(done: int, size: int, percent: str) -> None:
-    drawn = front.bar("boxes.csv", done, size)
+    drawn = batch_command.bar("boxes.csv", done, size)
     assert drawn.startswith("boxes.csv  [")
     assert drawn.endswith(f"  {percent}")
     assert len(drawn.split("[")[1].split("]")[0]) == 36

@@ -15,7 +15,7 @@ from collections.abc import Iterable
 from boxaloud.assistant.dialogue import Conversation
 from boxaloud.grammar import understand
 from electrician.mind import random_mind
-from electrician.noise import Ear
+from electrician.noise import Recogniser
 from electrician.talking import Electrician
 from talks import dialogues
 
@@ -60,7 +60,7 @@ def talked(errors: float) -> list[float]:
     found = []
     for seed in range(TALKS):
         dice = random.Random(seed)
-        electrician, ear = Electrician(random_mind(dice), dice), Ear(errors, dice)
+        electrician, ear = Electrician(random_mind(dice), dice), Recogniser(errors, dice)
         conversation, reply = Conversation(), None
         while (words := electrician.say(reply)) is not None:
             heard = ear.hear(words)

@@ -12,7 +12,7 @@ from itertools import groupby
 from pathlib import Path
 
 from boxaloud.assistant.dialogue import Conversation, Reply
-from boxaloud.grammar.words import Word
+from boxaloud.grammar.lexer.heard_words import Word
 
 FOLDER = Path(__file__).with_name("dialogues")
 WORDING = FOLDER / "wording.txt"

@@ -7,7 +7,7 @@ import random
 import pytest
 from boxaloud.assistant.dialogue import Conversation
 from boxaloud.grammar import sample
-from boxaloud.grammar.words import Word
+from boxaloud.grammar.lexer.heard_words import Word
 
 ASKED = (None, "confirm", "clamps", "grounds", "device_size", "box")
 SURE = (0.3, 0.5, 0.9, 0.95, 1.0)

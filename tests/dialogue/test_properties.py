@@ -13,13 +13,13 @@ from dataclasses import replace
 from decimal import Decimal
 
 import pytest
-from boxaloud.assistant.dialogue import Conversation, Entry, coding
+from boxaloud.assistant.dialogue import Conversation, Entry, act_json
+from boxaloud.assistant.dialogue.box_dialogue import Talk
 from boxaloud.assistant.dialogue.state import State
-from boxaloud.assistant.dialogue.talk import Talk
 from boxaloud.grammar import acts
-from boxaloud.grammar.words import Word
+from boxaloud.grammar.lexer.heard_words import Word
 from electrician.mind import random_mind
-from electrician.noise import Ear
+from electrician.noise import Recogniser
 from electrician.talking import Electrician
 from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
@@ -179,11 +179,11 @@ st.register_type_strategy(Decimal, st.decimals(allow_nan=False))
 @given(data=st.data())
 def test_an_act_comes_back_from_json_exactly(made: type[acts.Act], data: st.DataObject) -> None:
     act = data.draw(st.from_type(made))
-    back = coding.decoded(json.loads(json.dumps(coding.encoded(act))))
+    back = act_json.decoded(json.loads(json.dumps(act_json.encoded(act))))
     assert back == act
     assert repr(back) == repr(act), "and in its types"
     inner = acts.Suppose(acts=(act,), asks_fit=True, words="would it fit with that")
-    assert coding.decoded(json.loads(json.dumps(coding.encoded(inner)))) == inner
+    assert act_json.decoded(json.loads(json.dumps(act_json.encoded(inner)))) == inner
 
 
 def facts(seed: int) -> list[str]:
@@ -274,7 +274,7 @@ def test_a_box_hundreds_of_cubic_inches_over_is_still_answered() -> None:
 @pytest.mark.parametrize("seed", range(12))
 def test_a_noisy_talk_folds_to_the_same_box(seed: int) -> None:
     dice = random.Random(seed)
-    electrician, ear = Electrician(random_mind(dice), dice), Ear(0.15, dice)
+    electrician, ear = Electrician(random_mind(dice), dice), Recogniser(0.15, dice)
     conversation, reply = Conversation(), None
     while (words := electrician.say(reply)) is not None:
         reply = conversation.hear(ear.hear(words))

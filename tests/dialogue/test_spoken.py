@@ -7,8 +7,8 @@ point (as controllers of air traffic do, FAA AIM 4-2-8 and Order 7110.65 2-4-18)
 from __future__ import annotations
 
 import pytest
-from boxaloud.assistant.dialogue.saying import sentences
-from boxaloud.assistant.dialogue.spoken import slowly, spoken
+from boxaloud.assistant.dialogue.nlg.sentences import sentences
+from boxaloud.assistant.dialogue.nlg.spoken_form import slowly, spoken
 
 CASES = [
     ("margin 14.00", "margin fourteen, one four"),

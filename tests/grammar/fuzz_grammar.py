@@ -11,7 +11,7 @@ import time
 
 from boxaloud.grammar import recognise, understand, vocabulary
 from boxaloud.grammar.acts import SetSize
-from boxaloud.grammar.statements import KINDS
+from boxaloud.grammar.phrases.statements import KINDS
 
 ASKED = (None, "box", "clamps", "device_size", "gangs", "grounds", "confirm", "box_depth", "canopy")
 SIGNS = '14-2|14/2|12/3s|22.5|2-1/8|½|4-11/16|,|.|;|\n|(|)|#|"|x|w/|&|-3|1,000|0|99|²|é|٣|to|for'

@@ -14,7 +14,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from boxaloud.grammar import understand
-from boxaloud.grammar.statements import Statement, Value
+from boxaloud.grammar.phrases.statements import Statement, Value
 
 CORPUS = Path(__file__).parent / "corpus"
 

@@ -12,16 +12,18 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from boxaloud.grammar import files, form, keeping, patterns, phrases, store, understanding
-from boxaloud.grammar.compiling import compiled
-from boxaloud.grammar.engine import Engine, engine, engine_of
-from boxaloud.grammar.expression import Choice, Marked, Named, Node, Repeat, Terminal
+from boxaloud.grammar import grammar_data, package_files
+from boxaloud.grammar.compilation import compiled
+from boxaloud.grammar.patterns import patterns
+from boxaloud.grammar.phrases import compiled_cache, compiled_form, phrase_files, statement_parser
+from boxaloud.grammar.phrases.best_cover import Engine, engine, engine_of
+from boxaloud.grammar.phrases.template import Choice, Marked, Named, Node, Repeat, Terminal
 from spoken_cases import cases
 
 ROOT = Path(__file__).parents[2]
 REMEMBERING = (
-    engine, files.digest, files.fingerprint, keeping.kept, patterns.patterns, patterns.sieve,
-    phrases.phrases, phrases.rules, store.table,
+    engine, package_files.digest, package_files.fingerprint, compiled_cache.kept,
+    patterns.patterns, patterns.sieve, phrase_files.phrases, phrase_files.rules, grammar_data.table,
 )  # fmt: skip
 
 
@@ -34,8 +36,8 @@ def forget() -> None:
 @pytest.fixture(autouse=True)
 def cache(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Path]:
     """An empty cache of the user, and nothing shipped."""
-    monkeypatch.setattr(keeping, "SHIPPED", "not-shipped.grammar")
-    monkeypatch.setattr(keeping, "users_folder", lambda: str(tmp_path / "cache" / "grammar"))
+    monkeypatch.setattr(compiled_cache, "SHIPPED", "not-shipped.grammar")
+    monkeypatch.setattr(compiled_cache, "users_folder", lambda: str(tmp_path / "cache" / "grammar"))
     forget()
     yield tmp_path / "cache" / "grammar"
     monkeypatch.undo()
@@ -43,7 +45,7 @@ def cache(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Path]:
 
 
 def understood(words: str) -> list[str]:
-    found = understanding.understand(words)
+    found = statement_parser.understand(words)
     return [statement.kind for statement in found.statements]
 
 
@@ -53,7 +55,7 @@ def files_of(folder: Path) -> list[str]:
 
 def changed(name: str, old: str, new: str, monkeypatch: pytest.MonkeyPatch) -> None:
     """One file of the package as if it had been edited."""
-    content = files.content
+    content = package_files.content
 
     def edited(path: str) -> bytes:
         whole = content(path)
@@ -62,7 +64,7 @@ def changed(name: str, old: str, new: str, monkeypatch: pytest.MonkeyPatch) -> N
         assert old.encode() in whole
         return whole.replace(old.encode(), new.encode(), 1)
 
-    monkeypatch.setattr(files, "content", edited)
+    monkeypatch.setattr(package_files, "content", edited)
 
 
 def ends(node: Node, places: tuple[frozenset[int], ...], first: int, machine: Engine) -> set[int]:
@@ -102,9 +104,9 @@ def accepted(machine: Engine, symbols: list[int], first: int) -> set[tuple[int, 
 @pytest.mark.parametrize("case", cases()[::60], ids=lambda case: case.say[:50])
 def test_the_automaton_accepts_what_the_trees_of_the_phrases_accept(case: object) -> None:
     """Held against a walk of the trees, which knows nothing of positions."""
-    symbols = understanding.prepared(case.say).symbols[:12]  # type: ignore[attr-defined]
+    symbols = statement_parser.prepared(case.say).symbols[:12]  # type: ignore[attr-defined]
     machine = engine()
-    parsed = [phrase for phrase in phrases.phrases() if not phrase.sampled_only]
+    parsed = [phrase for phrase in phrase_files.phrases() if not phrase.sampled_only]
     places = tuple(machine.symbols.members[symbol] for symbol in symbols)
     for first in range(len(symbols)):
         by_trees = {
@@ -116,17 +118,17 @@ def test_the_automaton_accepts_what_the_trees_of_the_phrases_accept(case: object
 
 
 def test_a_kept_grammar_covers_the_corpus_as_a_fresh_one_does(cache: Path) -> None:
-    fresh_form = form.read(compiled(), files.fingerprint())
+    fresh_form = compiled_form.read(compiled(), package_files.fingerprint())
     assert fresh_form is not None
     fresh = engine_of(fresh_form)
     engine()
     forget()
-    assert keeping.kept() is not None, files_of(cache)
+    assert compiled_cache.kept() is not None, files_of(cache)
     kept = engine()
     assert kept.phrases == fresh.phrases
     assert list(kept.automaton.positions) == list(fresh.automaton.positions)
     for case in cases():
-        heard = understanding.prepared(case.say)
+        heard = statement_parser.prepared(case.say)
         own = [fresh.symbols.of(text) for text in heard.tokens.texts]
         matched = [fresh.symbols.members[symbol] for symbol in own]
         assert [kept.symbols.members[symbol] for symbol in heard.symbols] == matched
@@ -143,12 +145,13 @@ def test_the_second_process_finds_the_grammar_compiled_and_reads_no_phrase_file(
     code = (
         "import sys; from boxaloud.grammar import understand\n"
         "print([s.kind for s in understand('two 14-2 cables and a switch').statements])\n"
-        "made = {'tomllib', 'boxaloud.grammar.phrases', 'boxaloud.grammar.compiling'}\n"
+        "grammar = 'boxaloud.grammar.'\n"
+        "made = {'tomllib', grammar + 'phrases.phrase_files', grammar + 'compilation'}\n"
         "print(sorted(made & set(sys.modules)))"
     )
     first, second = (_in_new_process(code, str(tmp_path / "home")) for _ in range(2))
     assert first[0] == second[0] == "['cable', 'device']"
-    assert "boxaloud.grammar.compiling" in first[1]
+    assert "boxaloud.grammar.compilation" in first[1]
     assert second[1] == "[]"
 
 
@@ -182,10 +185,10 @@ def test_a_folder_that_cannot_be_made_is_passed_over(cache: Path) -> None:
 
 
 def test_a_user_without_a_folder_has_no_cache(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(keeping, "users_folder", lambda: "")
+    monkeypatch.setattr(compiled_cache, "users_folder", lambda: "")
     assert understood("two 14-2 cables") == ["cable"]
     forget()
-    assert keeping.kept() is None
+    assert compiled_cache.kept() is None
 
 
 def _flipped(raw: bytes, place: int) -> bytes:
@@ -211,13 +214,13 @@ def test_a_damaged_cache_is_passed_over_and_made_again(cache: Path, damage: obje
     whole = kept.read_bytes()
     kept.write_bytes(damage(whole))  # type: ignore[operator]
     forget()
-    assert keeping.kept() is None
+    assert compiled_cache.kept() is None
     assert understood("two 14-2 cables and a switch") == ["cable", "device"]
     assert kept.read_bytes() == whole
 
 
 def test_a_folder_in_the_place_of_the_file_is_passed_over(cache: Path) -> None:
-    (cache / f"{files.fingerprint()}.grammar").mkdir(parents=True)
+    (cache / f"{package_files.fingerprint()}.grammar").mkdir(parents=True)
     assert understood("two 14-2 cables") == ["cable"]
     assert [path.suffix for path in cache.iterdir()] == [".grammar"], "a draft was left"
 
@@ -226,32 +229,40 @@ def test_changed_data_is_compiled_anew(cache: Path, monkeypatch: pytest.MonkeyPa
     assert understood("twelvety zorks and a blip") == []
     changed("data/control.toml", 'say = [', 'say = ["twelvety zorks", ', monkeypatch)  # fmt: skip
     forget()
-    assert keeping.kept() is None
+    assert compiled_cache.kept() is None
     assert understood("twelvety zorks and a blip") != []
     assert len(files_of(cache)) == 2
 
 
-@pytest.mark.parametrize("module", files.COMPILING)
+@pytest.mark.parametrize("module", package_files.COMPILING)
 def test_changed_compiling_code_is_another_state(
     module: str, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     engine()
     changed(f"{module}.py", "from __future__", "# edited\nfrom __future__", monkeypatch)
     forget()
-    assert keeping.kept() is None
+    assert compiled_cache.kept() is None
 
 
 def test_every_module_that_compiling_needs_is_in_the_fingerprint() -> None:
     """But those that only read data, say what a statement is, hold or sift what was found."""
     needed = {
         name
-        for module in files.COMPILING
+        for module in package_files.COMPILING
         for node in ast.walk(ast.parse((ROOT / "grammar" / f"{module}.py").read_text()))
         if isinstance(node, ast.ImportFrom) and (node.module or "").startswith("boxaloud.grammar")
         for name in _modules(node)
     }
-    others = {"automaton", "clauses", "files", "keeping", "sieve", "statements", "store"}
-    assert needed - set(files.COMPILING) == others
+    others = {
+        "clauses/clause_splitter",
+        "grammar_data",
+        "package_files",
+        "patterns/pattern_index",
+        "phrases/automaton",
+        "phrases/compiled_cache",
+        "phrases/statements",
+    }
+    assert needed - set(package_files.COMPILING) == others
 
 
 def _modules(node: ast.ImportFrom) -> list[str]:
@@ -265,7 +276,7 @@ def _modules(node: ast.ImportFrom) -> list[str]:
 def test_data_edited_while_it_is_compiled_is_not_kept(
     cache: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    files.fingerprint()
+    package_files.fingerprint()
     changed("data/control.toml", "say = [", 'say = ["twelvety zorks", ', monkeypatch)
     assert understood("two 14-2 cables") == ["cable"]
     assert not cache.exists()
@@ -285,12 +296,14 @@ def test_a_write_that_breaks_off_leaves_nothing(
 def test_a_shipped_grammar_is_taken_and_the_cache_not_touched(
     cache: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    raw, content = compiled(), files.content
+    raw, content = compiled(), package_files.content
     monkeypatch.setattr(
-        files, "content", lambda name: raw if name == keeping.SHIPPED else content(name)
+        package_files,
+        "content",
+        lambda name: raw if name == compiled_cache.SHIPPED else content(name),
     )
     forget()
-    assert keeping.kept() is not None
+    assert compiled_cache.kept() is not None
     assert understood("two 14-2 cables") == ["cable"]
     assert not cache.exists()
 
@@ -305,14 +318,14 @@ def test_only_the_latest_are_kept_and_drafts_of_the_dead_are_removed(cache: Path
     os.utime(cache / "dead.draft", (1000, 1000))
     (cache / "living.draft").touch()
     engine()
-    mine = f"{files.fingerprint()}.grammar"
+    mine = f"{package_files.fingerprint()}.grammar"
     assert set(files_of(cache)) == {mine, "0.grammar", "1.grammar", "living.draft"}
 
 
 def test_the_tables_of_a_kept_grammar_are_those_of_the_files() -> None:
     engine()
     forget()
-    assert keeping.kept() is not None
-    for name in files.NAMES:
-        assert store.table(name) == tomllib.loads(files.text(name))
-        assert repr(store.table(name)) == repr(tomllib.loads(files.text(name)))
+    assert compiled_cache.kept() is not None
+    for name in package_files.NAMES:
+        assert grammar_data.table(name) == tomllib.loads(package_files.text(name))
+        assert repr(grammar_data.table(name)) == repr(tomllib.loads(package_files.text(name)))

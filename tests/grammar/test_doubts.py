@@ -9,8 +9,8 @@ from decimal import Decimal
 
 import pytest
 from boxaloud.grammar import understand
-from boxaloud.grammar.statements import Doubt
-from boxaloud.grammar.words import Word
+from boxaloud.grammar.lexer.heard_words import Word
+from boxaloud.grammar.phrases.statements import Doubt
 
 
 def heard(words: str, *unsure: str, confidence: float = 0.3) -> tuple[Doubt, ...]:

@@ -6,10 +6,10 @@ import re
 
 import pytest
 from boxaloud.grammar import understand
-from boxaloud.grammar.clauses import clauses
-from boxaloud.grammar.needed import may_match, needs
-from boxaloud.grammar.patterns import compiled, expressions
-from boxaloud.grammar.sieve import Sieve
+from boxaloud.grammar.clauses.clause_splitter import clauses
+from boxaloud.grammar.patterns.pattern_index import Sieve
+from boxaloud.grammar.patterns.pattern_requirements import may_match, needs
+from boxaloud.grammar.patterns.patterns import compiled, expressions
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from spoken_cases import cases

@@ -7,8 +7,8 @@ from fractions import Fraction
 
 import pytest
 from boxaloud.grammar import understand
-from boxaloud.grammar.numbers import pair, run_on, value, year
-from boxaloud.grammar.tokens import tokenise
+from boxaloud.grammar.lexer.numbers import pair, run_on, value, year
+from boxaloud.grammar.lexer.tokens import tokenise
 from num2words import num2words
 
 

@@ -7,26 +7,28 @@ from collections.abc import Iterator
 from functools import cache
 
 import pytest
-from boxaloud.grammar import (
-    asking,
-    help_topics,
-    patterns,
-    recognise,
-    sampling,
-    store,
-    telling,
-    understand,
+from boxaloud.grammar import grammar_data, help_topics, recognise, understand
+from boxaloud.grammar.building import asked_acts, told_acts
+from boxaloud.grammar.patterns import patterns
+from boxaloud.grammar.phrases import sampling
+from boxaloud.grammar.phrases.best_cover import engine
+from boxaloud.grammar.phrases.phrase_files import FILES, phrases, rules
+from boxaloud.grammar.phrases.preparation import prepared
+from boxaloud.grammar.phrases.statements import KINDS
+from boxaloud.grammar.phrases.template import (
+    Choice,
+    Marked,
+    Named,
+    Node,
+    Repeat,
+    TemplateError,
+    parse,
 )
-from boxaloud.grammar.engine import engine
-from boxaloud.grammar.expression import Choice, Marked, Named, Node, Repeat, TemplateError, parse
-from boxaloud.grammar.expression import Sequence as Sequenced
-from boxaloud.grammar.phrases import FILES, phrases, rules
-from boxaloud.grammar.preparation import prepared
-from boxaloud.grammar.statements import KINDS
+from boxaloud.grammar.phrases.template import Sequence as Sequenced
 from boxaloud.grammar.utterance.other_talk import small_talk
 from spoken_cases import cases
 
-ROWS = [row for name in FILES for row in store.table(name)["phrase"]]
+ROWS = [row for name in FILES for row in grammar_data.table(name)["phrase"]]
 #: Said to the recogniser's model, but read from the words of their clause (patterns.toml).
 SAMPLED_ONLY = [row for row in ROWS if row.get("sampled_only")]
 PARSED = [row for row in ROWS if not row.get("sampled_only")]
@@ -90,7 +92,7 @@ def test_every_way_of_saying_a_phrase_is_exercised_by_the_corpus(way: tuple[str,
 def test_what_is_only_sampled_is_sampled_and_its_example_understood(row: dict[str, str]) -> None:
     """An operator whose operand is still to come is read with one."""
     ways = [phrase.node for phrase in phrases() if phrase.id == row["id"]]
-    own = row["id"] in store.table("spoken")["phrases"]
+    own = row["id"] in grammar_data.table("spoken")["phrases"]
     assert own or any(node == way.node for way in sampling._ways() for node in ways)
     found = recognise(f"{row['example']} {OPERANDS.get(row['id'], '')}")
     assert found.acts
@@ -101,14 +103,14 @@ def test_what_is_only_sampled_is_sampled_and_its_example_understood(row: dict[st
 def _deciding() -> set[str]:
     """The patterns that decide a clause of the corpus."""
     found: set[str] = set()
-    with_rest = telling._with_rest
+    with_rest = told_acts._with_rest
 
     def noted(match: patterns.Match, *others: object) -> object:
         found.add(match.found.re.pattern)
         return with_rest(match, *others)  # type: ignore[arg-type]
 
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(telling, "_with_rest", noted)
+        patch.setattr(told_acts, "_with_rest", noted)
         for case in cases():
             recognise(case.say, case.asked)
     return found
@@ -116,7 +118,7 @@ def _deciding() -> set[str]:
 
 def _patterns() -> Iterator[object]:
     written = iter(patterns.expressions())
-    for row in store.table("patterns")["pattern"]:
+    for row in grammar_data.table("patterns")["pattern"]:
         for place, way in enumerate(row["say"]):
             name = f"{row['act']} {place}"
             yield pytest.param(next(written), marks=_or_shadowed(way), id=name)
@@ -147,7 +149,7 @@ def _asked() -> set[str]:
             return hit
 
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(asking, "re", Noting())
+        patch.setattr(asked_acts, "re", Noting())
         for case in cases():
             if case.acts is not None:
                 recognise(case.say, case.asked)
@@ -157,14 +159,14 @@ def _asked() -> set[str]:
 
 @pytest.mark.parametrize(
     "row",
-    [row for kind in ("fixed", "term") for row in store.table("questions")[kind]],
+    [row for kind in ("fixed", "term") for row in grammar_data.table("questions")[kind]],
     ids=lambda row: row.get("about") or row.get("id"),
 )
 def test_every_question_and_term_is_asked_in_the_corpus(row: dict[str, str]) -> None:
     assert row["say"] in _asked()
 
 
-@pytest.mark.parametrize("row", store.table("social")["social"], ids=lambda row: row["what"])
+@pytest.mark.parametrize("row", grammar_data.table("social")["social"], ids=lambda row: row["what"])
 def test_every_kind_of_small_talk_is_in_the_corpus(row: dict[str, str]) -> None:
     said = [small_talk(case.say) for case in cases() if case.acts is not None]
     assert row["what"] in {getattr(act, "what", None) for act in said}
@@ -220,7 +222,7 @@ def test_phrase_ids_are_unique_and_kinds_known() -> None:
 
 
 def test_every_spoken_way_belongs_to_a_phrase() -> None:
-    assert set(store.table("spoken")["phrases"]) <= {row["id"] for row in ROWS}
+    assert set(grammar_data.table("spoken")["phrases"]) <= {row["id"] for row in ROWS}
 
 
 def test_help_examples_are_understood_as_they_stand() -> None:

@@ -10,8 +10,8 @@ import subprocess
 import sys
 
 import pytest
-from boxaloud.grammar import repair
-from boxaloud.grammar.engine import engine
+from boxaloud.grammar.lexer import misspellings
+from boxaloud.grammar.phrases.best_cover import engine
 from hypothesis import given
 from hypothesis import strategies as st
 from rapidfuzz.distance import OSA
@@ -25,12 +25,12 @@ SHORT = [
 def test_no_word_is_left_out_that_is_close_enough(slips: int) -> None:
     for text, word in itertools.product(SHORT, SHORT):
         if text[0] == word[0] and OSA.distance(text, word) <= slips:
-            assert repair._may_be(text, word, slips), (text, word)
+            assert misspellings._may_be(text, word, slips), (text, word)
 
 
 def test_one_slip_is_one_slip() -> None:
     for text, word in itertools.product(SHORT, SHORT):
-        assert repair._one_slip(text, word) == (OSA.distance(text, word) <= 1), (text, word)
+        assert misspellings._one_slip(text, word) == (OSA.distance(text, word) <= 1), (text, word)
 
 
 @given(st.data())
@@ -45,7 +45,7 @@ def test_a_slip_is_mended_as_if_every_word_were_compared(data: st.DataObject) ->
     text = "".join(letters)
     mended = mender.mend(text)
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(repair, "_may_be", lambda *_: True)
+        patch.setattr(misspellings, "_may_be", lambda *_: True)
         assert mended == mender.mend(text)
 
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 from boxaloud.grammar import recognise, understand, vocabulary
-from boxaloud.grammar.statements import KINDS
-from boxaloud.grammar.words import Word
+from boxaloud.grammar.lexer.heard_words import Word
+from boxaloud.grammar.phrases.statements import KINDS
 from fuzz_grammar import check
 from hypothesis import given, settings
 from hypothesis import strategies as st

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import pytest
-from boxaloud.grammar import digest, recognise, sample, store, understand, vocabulary
+from boxaloud.grammar import digest, grammar_data, recognise, sample, understand, vocabulary
 
-QUESTIONS = sorted(store.table("spoken")["answers"])
+QUESTIONS = sorted(grammar_data.table("spoken")["answers"])
 
 
 def test_the_same_seed_gives_the_same_sentences() -> None:

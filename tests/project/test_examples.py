@@ -16,7 +16,7 @@ import pytest
         "boxaloud.rules",
         "boxaloud.grammar",
         "boxaloud.assistant.dialogue",
-        "boxaloud.assistant.jobs",
+        "boxaloud.assistant.storage",
     ],
 )
 def test_the_examples_run_as_printed(

@@ -6,7 +6,7 @@ import re
 from pathlib import Path
 
 from boxaloud.assistant.dialogue import Conversation
-from boxaloud.assistant.dialogue.saying import say
+from boxaloud.assistant.dialogue.nlg.sentences import say
 
 README = (Path(__file__).parents[2] / "README.md").read_text(encoding="utf-8")
 BLOCKS = re.findall(r"^```(\w*)\n(.*?)^```$", README, flags=re.M | re.S)

@@ -10,10 +10,11 @@ from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
-from boxaloud.assistant.dialogue import Conversation, Entry, Reply, belief
+from boxaloud.assistant.dialogue import Conversation, Entry, Reply
+from boxaloud.assistant.dialogue.belief import belief_table
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Doubt, Reference, Unread
-from boxaloud.grammar.words import Word
+from boxaloud.grammar.lexer.heard_words import Word
 from standing import Standing, standing
 
 SWITCH = Reference("device", name="switch")
@@ -75,10 +76,10 @@ def decided() -> Iterator[tuple[str, str]]:
             act = sample(kind)
             spoken = row["voice"] == "heard"
             if spoken:
-                act = belief.unsure(act, row["confidence"])
+                act = belief_table.unsure(act, row["confidence"])
             if "doubt" in row:
                 act = replace(act, doubts=(Doubt("", row["doubt"]),))
-            got = belief.decide(act, spoken, row["flips"], row.get("rejected", False))
+            got = belief_table.decide(act, spoken, row["flips"], row.get("rejected", False))
             how = f"{row['voice']} {row['confidence']}{' flips' if row['flips'] else ''}"
             name = f"{kind} {how}{' rejected' if row.get('rejected') else ''}"
             yield name, "" if got == row["becomes"] else f"{got}, not {row['becomes']}"
@@ -90,12 +91,12 @@ def doubted() -> Iterator[tuple[str, str]]:
         for reason in row["reasons"]:
             for voice in ("typed", "heard"):
                 act = replace(CABLE, doubts=(Doubt("count", reason),))
-                got = belief.decide(act, voice == "heard", False)
+                got = belief_table.decide(act, voice == "heard", False)
                 yield f"{reason} {voice}", "" if got == row[voice] else f"{got}, not {row[voice]}"
     for row in table()["vague"]:
         for kind in row["kinds"]:
             act = replace(sample(kind), doubts=(Doubt("count", "vague"),))
-            got = belief.decide(act, False, False)
+            got = belief_table.decide(act, False, False)
             wrong = got != row["becomes"]
             yield f"some {kind}", f"{got}, not {row['becomes']}" if wrong else ""
 

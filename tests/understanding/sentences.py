@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 from functools import lru_cache
 
 from boxaloud.assistant.dialogue import Conversation
-from boxaloud.grammar.words import Word
+from boxaloud.grammar.lexer.heard_words import Word
 from matrix_rows import rows
 from rewriting import spoken
 from spoken_cases import cases

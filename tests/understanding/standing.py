@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from boxaloud.assistant.dialogue import Conversation, Reply
-from boxaloud.grammar.words import Word
+from boxaloud.grammar.lexer.heard_words import Word
 from matrix_rows import Row
 
 SURE = 0.97

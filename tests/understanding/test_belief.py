@@ -6,15 +6,11 @@ from dataclasses import replace
 from typing import Any
 
 import pytest
-from boxaloud.assistant.dialogue import (
-    assessing,
-    belief,
-    conversation,
-    interpretation,
-    tracker,
-    unread,
-)
-from boxaloud.grammar import acts, doubts
+from boxaloud.assistant.dialogue import act_handlers, assessment, conversation
+from boxaloud.assistant.dialogue.belief import belief_table, unread_words
+from boxaloud.assistant.dialogue.interpretation import interpreter
+from boxaloud.grammar import acts
+from boxaloud.grammar.phrases import slot_doubts
 from matrix_rows import known_faults
 from safety_net import misses, table
 
@@ -24,14 +20,14 @@ LISTS = ("typed", "heard", "valueless", "vague", "deciding", "flipping", "holdab
 EACH = [
     (field, one)
     for field in ("typed", "heard", "vague", "deciding", "flipping", "holdable")
-    for one in sorted(getattr(belief.table(), field))
+    for one in sorted(getattr(belief_table.table(), field))
 ]
 
 
 def test_the_table_covers_every_act() -> None:
     kinds = table()["kinds"]
     named = {one for group in kinds.values() for one in group}
-    told = {kind.__name__ for kind in tracker.HANDLERS} - {"Alias", "UnknownOperator"}
+    told = {kind.__name__ for kind in act_handlers.HANDLERS} - {"Alias", "UnknownOperator"}
     assert told <= named
     assert all(hasattr(acts, one) for one in named)
 
@@ -57,8 +53,8 @@ def test_a_known_fault_is_mended(name: str) -> None:
 
 def changed_table(patch: Patch, **changes: Any) -> None:
     """Belief with another table."""
-    other = replace(belief.table(), **changes)
-    patch.setattr(belief, "table", lambda: other)
+    other = replace(belief_table.table(), **changes)
+    patch.setattr(belief_table, "table", lambda: other)
 
 
 def fails() -> bool:
@@ -72,10 +68,10 @@ def _no(*_: object) -> bool:
 
 def _forgotten(turn: Any) -> None:
     """A value turned down that is not remembered."""
-    belief.drop(turn, turn.state.pending[0])
+    belief_table.drop(turn, turn.state.pending[0])
 
 
-_DECIDE, _VERDICT = belief.decide, assessing._verdict
+_DECIDE, _VERDICT = belief_table.decide, assessment._verdict
 
 
 def _undiscerning(act: acts.Act, spoken: bool, flips: bool, rejected: bool = False) -> Any:
@@ -89,19 +85,19 @@ def _careless(state: Any, *rest: Any) -> Any:
 
 
 GUARDS: dict[str, tuple[Any, str, Any]] = {
-    "nothing is held": (belief, "hold", _no),
-    "no turned verdict is held": (belief, "hold_flip", _no),
-    "nothing beside": (unread, "beside", lambda heard, told, runs: tuple(told)),
-    "unread is not kept": (unread, "keep", lambda turn, runs: None),
-    "stray answers answer": (tracker, "_stray", _no),
-    "marks are forgotten": (belief, "rejected", _forgotten),
-    "marks are not looked at": (belief, "decide", _undiscerning),
-    "no size is missed": (belief, "_unsized", lambda turn, act: act),
+    "nothing is held": (belief_table, "hold", _no),
+    "no turned verdict is held": (belief_table, "hold_flip", _no),
+    "nothing beside": (unread_words, "beside", lambda heard, told, runs: tuple(told)),
+    "unread is not kept": (unread_words, "keep", lambda turn, runs: None),
+    "stray answers answer": (act_handlers, "_stray", _no),
+    "marks are forgotten": (belief_table, "rejected", _forgotten),
+    "marks are not looked at": (belief_table, "decide", _undiscerning),
+    "no size is missed": (belief_table, "_unsized", lambda turn, act: act),
     "no word is unsure": (conversation, "heard_with", lambda read, words: read),
-    "numbers are heard surely": (doubts, "_SURE", 0.0),
-    "no value is unusual": (doubts, "_UNUSUAL", {}),
-    "every volume is usual": (interpretation, "LARGEST_BOX", 10**9),
-    "verdicts rest on doubts": (assessing, "_verdict", _careless),
+    "numbers are heard surely": (slot_doubts, "_SURE", 0.0),
+    "no value is unusual": (slot_doubts, "_UNUSUAL", {}),
+    "every volume is usual": (interpreter, "LARGEST_BOX", 10**9),
+    "verdicts rest on doubts": (assessment, "_verdict", _careless),
 }
 
 
@@ -121,13 +117,13 @@ def test_no_threshold_is_moved_unnoticed(sure: float, monkeypatch: Patch) -> Non
 
 @pytest.mark.parametrize("name", LISTS)
 def test_no_list_is_emptied_unnoticed(name: str, monkeypatch: Patch) -> None:
-    changed_table(monkeypatch, **{name: type(getattr(belief.table(), name))()})
+    changed_table(monkeypatch, **{name: type(getattr(belief_table.table(), name))()})
     assert fails()
 
 
 @pytest.mark.parametrize(("name", "one"), EACH, ids=lambda one: one)
 def test_nothing_is_taken_out_of_a_list_unnoticed(name: str, one: str, monkeypatch: Patch) -> None:
-    held = getattr(belief.table(), name)
+    held = getattr(belief_table.table(), name)
     less = {k: v for k, v in held.items() if k != one} if name == "deciding" else held - {one}
     changed_table(monkeypatch, **{name: less})
     assert fails()

@@ -23,7 +23,7 @@ from boxaloud.rules.contents import (
 
 from electrician import truth
 from electrician.mind import Fact, Mind, random_mind
-from electrician.noise import Ear
+from electrician.noise import Recogniser
 from electrician.talking import Electrician
 
 
@@ -99,7 +99,7 @@ def one_talk(seed: int, errors: float, mind: Mind | None = None, plain: bool = F
     dice = random.Random(seed)
     mind = mind or random_mind(dice)
     electrician = Electrician(mind, dice, lively=not plain)
-    ear = Ear(errors, dice, swaps_only=plain)
+    ear = Recogniser(errors, dice, swaps_only=plain)
     conversation = Conversation()
     reply = None
     found = Outcome(False, False, 0, electrician.least, 0, 0, 0, 0, 0, 0)

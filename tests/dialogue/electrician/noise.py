@@ -14,7 +14,7 @@ import math
 import random
 from pathlib import Path
 
-from boxaloud.grammar.words import Word
+from boxaloud.grammar.lexer.heard_words import Word
 
 CLOSE: dict[str, list[tuple[str, float]]] = json.loads(
     Path(__file__).with_name("close_words.json").read_text(encoding="utf-8")
@@ -29,7 +29,7 @@ LONG = 3.0
 """A word of two letters is lost so many times as often as one of six or more."""
 
 
-class Ear:
+class Recogniser:
     """Gets each word wrong with probability `errors`. `swaps_only`: never loses one, nor puts
     one in."""
 

@@ -1,0 +1,50 @@
+"""Is a sound fit to be heard? Too quiet, overdriven, or silent; and a steady level for engines."""
+
+from __future__ import annotations
+
+from boxaloud.assistant.asr.asr_types import RejectionReason, Sound
+from boxaloud.assistant.asr.audio.pause_segmentation import frame_levels
+
+#: Share of samples at full scale from which words are lost.
+CLIPPED_SHARE = 0.005
+FULL_SCALE = 32700
+#: Speech quieter than this (decibels under full scale) drowns in a recorder's own hiss.
+QUIET_DBFS = -45.0
+SILENCE_DBFS = -60.0
+#: Where speech is brought to before an engine hears it, and the most it is raised.
+TARGET_DBFS = -18.0
+MAX_GAIN_DB = 40.0
+
+
+def speech_level_dbfs(sound: Sound) -> float:
+    """The level of the loudest frames, in decibels under full scale; -120 for no sound."""
+    import numpy as np
+
+    levels = frame_levels(sound)
+    return float(np.percentile(levels, 95)) if len(levels) else -120.0
+
+
+def rejection_reason(sound: Sound) -> RejectionReason:
+    """Why nothing was understood in a sound."""
+    import numpy as np
+
+    samples = np.abs(np.frombuffer(sound.samples, "<i2").astype(np.int32))
+    if len(samples) and float((samples >= FULL_SCALE).mean()) > CLIPPED_SHARE:
+        return "clipped"
+    level = speech_level_dbfs(sound)
+    if level < SILENCE_DBFS:
+        return "silence"
+    return "quiet" if level < QUIET_DBFS else "unclear"
+
+
+def normalise_level(sound: Sound) -> Sound:
+    """The sound as loud as engines like it, never overdriven."""
+    import numpy as np
+
+    samples = np.frombuffer(sound.samples, "<i2").astype(np.float64)
+    peak = float(np.abs(samples).max(initial=0.0))
+    if peak == 0.0:
+        return sound
+    gain = 10 ** (min(TARGET_DBFS - speech_level_dbfs(sound), MAX_GAIN_DB) / 20)
+    gain = min(gain, 32000 / peak)
+    return Sound(np.rint(samples * gain).astype("<i2").tobytes(), sound.rate)

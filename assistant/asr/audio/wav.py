@@ -1,0 +1,130 @@
+"""Recordings: any WAV file in, 16 kHz mono 16-bit sound out, and back to a file."""
+
+from __future__ import annotations
+
+import wave
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from boxaloud.assistant.asr.asr_errors import AsrError
+from boxaloud.assistant.asr.asr_types import Sound
+from boxaloud.assistant.asr.audio.riff import FLOAT, Riff, parse_riff
+
+if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
+
+RATE = 16000
+MAX_SECONDS = 600
+#: Nothing that lasts ten minutes is larger: eight channels of 32 bits at 96 kHz.
+LARGEST_BYTES = MAX_SECONDS * 96_000 * 8 * 4
+
+
+def read_wav(path: str | Path) -> Sound:
+    """The recording at `path` as 16 kHz mono: channels are averaged, the rate converted.
+
+    Raises:
+        EarsError: no file, a folder, not a WAV file, cut off, empty, or over ten minutes.
+    """
+    return decode_wav(_read(Path(path)), Path(path).name)
+
+
+def decode_wav(content: bytes, name: str = "the recording") -> Sound:
+    """A WAV file's bytes as 16 kHz mono. Raises EarsError as `read_wav` does."""
+    if not content:
+        raise AsrError(f"{name} is an empty file; record it again.")
+    riff = parse_riff(content, name)
+    frames = len(riff.data) // riff.frame_bytes
+    if not frames:
+        raise AsrError(f"{name} holds no sound; record it again.")
+    if frames > MAX_SECONDS * riff.rate:
+        raise AsrError(
+            f"{name} lasts {frames // riff.rate} seconds, more than the {MAX_SECONDS} that "
+            "are heard at once; cut it into shorter recordings."
+        )
+    return Sound(_to_pcm16(_resample(_downmix(riff, frames), riff.rate)), RATE)
+
+
+def at_rate(sound: Sound, rate: int = RATE) -> Sound:
+    """The same sound at another rate."""
+    if sound.rate == rate:
+        return sound
+    import numpy as np
+
+    values = np.frombuffer(sound.samples, "<i2").astype(np.float32) / np.float32(32768)
+    return Sound(_to_pcm16(_resample(values, sound.rate, rate)), rate)
+
+
+def write_wav(sound: Sound, path: str | Path) -> None:
+    """Write a 16-bit mono WAV file.
+
+    Raises:
+        EarsError: the file cannot be written.
+    """
+    try:
+        with open(path, "wb") as plain, wave.open(plain, "wb") as file:
+            file.setnchannels(1)
+            file.setsampwidth(2)
+            file.setframerate(sound.rate)
+            file.writeframes(sound.samples)
+    except OSError as error:
+        reason = error.strerror or "the disk refused"
+        raise AsrError(f"{path} cannot be written: {reason}.") from error
+
+
+def _read(path: Path) -> bytes:
+    if path.is_dir():
+        raise AsrError(f"{path} is a folder, not a recording; name a WAV file in it.")
+    if not path.exists():
+        raise AsrError(f"There is no recording at {path}; check its name and folder.")
+    if not path.is_file():
+        raise AsrError(f"{path} is not a file; name a WAV recording.")
+    try:
+        if path.stat().st_size > LARGEST_BYTES:
+            raise AsrError(
+                f"{path.name} is too large to be heard at once; cut it into recordings of at "
+                f"most {MAX_SECONDS} seconds."
+            )
+        return path.read_bytes()
+    except OSError as error:
+        reason = error.strerror or "the disk refused"
+        raise AsrError(f"{path} cannot be read: {reason}.") from error
+
+
+def _downmix(riff: Riff, frames: int) -> NDArray[np.float32]:
+    """Samples from -1 to 1, all channels averaged."""
+    import numpy as np
+
+    raw = riff.data[: frames * riff.frame_bytes]
+    if riff.coding == FLOAT:
+        values = np.frombuffer(raw, f"<f{riff.bits // 8}").astype(np.float32)
+        values = np.nan_to_num(values, nan=0.0, posinf=1.0, neginf=-1.0)
+    elif riff.bits == 8:
+        values = (np.frombuffer(raw, np.uint8).astype(np.float32) - 128) / np.float32(128)
+    elif riff.bits == 24:
+        padded = np.zeros((len(raw) // 3, 4), np.uint8)
+        padded[:, 1:] = np.frombuffer(raw, np.uint8).reshape(-1, 3)
+        values = padded.view("<i4")[:, 0].astype(np.float32) / np.float32(2**31)
+    else:
+        scale = np.float32(2 ** (riff.bits - 1))
+        values = np.frombuffer(raw, f"<i{riff.bits // 8}").astype(np.float32) / scale
+    mixed: NDArray[np.float32] = values.reshape(-1, riff.channels).mean(axis=1)
+    return mixed
+
+
+def _resample(values: NDArray[np.float32], rate: int, wanted: int = RATE) -> NDArray[np.float32]:
+    """To another rate, exactly as long as the input lasted, to the nearest sample."""
+    if rate == wanted:
+        return values
+    import numpy as np
+    import soxr
+
+    length = max(1, (len(values) * wanted + rate // 2) // rate)
+    converted = soxr.resample(values, rate, wanted, quality="HQ")[:length]
+    return np.pad(converted, (0, length - len(converted)))
+
+
+def _to_pcm16(values: NDArray[np.float32]) -> bytes:
+    import numpy as np
+
+    return np.clip(np.rint(values * 32768), -32768, 32767).astype("<i2").tobytes()

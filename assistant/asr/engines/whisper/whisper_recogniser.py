@@ -1,0 +1,235 @@
+"""The ear that listens with the network: utterances in, readings with doubt out."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from importlib.resources import files
+from itertools import chain, pairwise
+from pathlib import Path
+from typing import TypeAlias
+
+import numpy as np
+from boxaloud.assistant.asr.asr_types import UNKNOWN, RecognitionResult, Sound
+from boxaloud.assistant.asr.audio.denoiser import default_denoiser
+from boxaloud.assistant.asr.audio.levels import rejection_reason
+from boxaloud.assistant.asr.audio.pause_segmentation import (
+    NOISY_SPEECH_THRESHOLD,
+    SPEECH_THRESHOLD,
+    spans,
+)
+from boxaloud.assistant.asr.audio.speech_enhancement import (
+    CLEAN_SNR_DB,
+    SpeechEnhancer,
+    estimate_snr_db,
+    values,
+)
+from boxaloud.assistant.asr.audio.wav import at_rate
+from boxaloud.assistant.asr.denoised_streaming import DenoisedStream
+from boxaloud.assistant.asr.engines.pocketsphinx.pocketsphinx_decoder import DEFAULT_SEARCH
+from boxaloud.assistant.asr.engines.whisper import model_name
+from boxaloud.assistant.asr.engines.whisper.beam_search import BeamSearch, Hypothesis, SearchResult
+from boxaloud.assistant.asr.engines.whisper.blas_threads import single_blas_thread
+from boxaloud.assistant.asr.engines.whisper.bpe_tokeniser import BpeTokeniser
+from boxaloud.assistant.asr.engines.whisper.prefix_tree import PrefixTree
+from boxaloud.assistant.asr.engines.whisper.transformer import KeyValueCache, Transformer
+from boxaloud.assistant.asr.engines.whisper.transformer_weights import read_weights
+from boxaloud.assistant.asr.frontend.log_mel import spectrum
+from boxaloud.assistant.asr.hypotheses.isolated_words import mark_doubtful, requires_confirmation
+from boxaloud.assistant.asr.hypotheses.nbest import readings
+from boxaloud.assistant.asr.lm.language_model import Domain, LanguageModels, trade_domain
+from boxaloud.assistant.asr.lm.lm_cache import ModelCache
+from boxaloud.assistant.asr.lm.trigram_scorer import TrigramScorer
+from boxaloud.assistant.asr.streaming import PartialCallback, RecognitionStream
+from boxaloud.grammar.lexer.heard_words import Word
+
+#: Sound around what is said that the network is given too, and quiet added after it, in seconds.
+CONTEXT_SECONDS = 0.4
+TRAILING_SILENCE_SECONDS = 1.0
+#: Longer speech is heard in parts; the network takes in half a minute at most.
+MAX_SEGMENT_SECONDS = 24.0
+#: Of less merit than this, and than so much less for each word, it was other talk or noise; up to
+#: so much more, it is in doubt. Measured with statements that the benchmark does not use.
+MIN_SCORE = -11.3
+MIN_SCORE_PER_WORD = -0.35
+CONFIRMATION_SCORE_MARGIN = 3.6
+#: The same for how much the network would rather have heard something else.
+MAX_FREE_MARGIN = 1.2
+CONFIRMATION_FREE_MARGIN = 0.6
+#: What merits are divided by to be likelihoods: in quiet, and in noise, where they are too sure.
+SCORE_TEMPERATURE = 1.6
+NOISY_SCORE_TEMPERATURE = 2.0
+#: A command is so short, and must be so far ahead of what would be an answer.
+MAX_COMMAND_WORDS = 2
+COMMAND_SCORE_MARGIN = 1.1
+#: An answer to an open question has no more words.
+MAX_ANSWER_WORDS = 4
+
+Span: TypeAlias = tuple[float, float]
+#: Stands for a part of a statement that was not understood.
+UNKNOWN_SEGMENT = ((Word(UNKNOWN, 0.0),),)
+
+
+class WhisperRecogniser:
+    """Hears English about electrical boxes, in noise as well.
+
+    Args:
+        folder: where model.bin and tokenizer.json are.
+        speech: what can be said; the trade's unless told another.
+        cache: where its language models are kept.
+        cleaner: takes noise away; the best one that is installed unless told another.
+
+    Raises:
+        EarsError: there is no usable model in `folder`.
+    """
+
+    def __init__(
+        self,
+        folder: Path,
+        speech: Domain | None = None,
+        cache: Path | None = None,
+        cleaner: SpeechEnhancer | None = None,
+    ) -> None:
+        from pocketsphinx import get_model_path
+
+        model = Path(get_model_path()) / "en-us"
+        self.folder = folder
+        self.name = model_name(folder)
+        self._cleaner = cleaner or SpeechEnhancer(default_denoiser)
+        self.language = LanguageModels(speech or trade_domain(), model, ModelCache(cache))
+        sounds, others = self._dictionary()
+        self.words = sorted(self.language.speech.words & sounds.keys())
+        pieces = BpeTokeniser(folder / "tokenizer.json")
+        network = Transformer(read_weights(folder / "model.bin"))
+        prompt = (
+            files("boxaloud.assistant.asr").joinpath("data/whisper_prompt.txt").read_text("utf-8")
+        )
+        self._network = network
+        self._search = BeamSearch(
+            network,
+            PrefixTree(self.words, others, pieces),
+            self.words,
+            sounds,
+            (pieces.before, *pieces.of(prompt), *pieces.start),
+        )
+        self._scorers: dict[str, TrigramScorer] = {}
+
+    def hear(self, sound: Sound, expect: str | None = None) -> tuple[RecognitionResult, ...]:
+        """The utterances in `sound`, in order. `expect` names the open question.
+
+        Sound without speech gives one hearing of no words with its trouble.
+        """
+        sound = at_rate(sound)
+        clean = self._cleaner.clean(sound)
+        found = [self._transcribe_span(sound, clean, span, expect) for span in _speech_spans(sound)]
+        return tuple(found) or (_no_speech(sound),)
+
+    def attend(self, expect: str | None, tell: PartialCallback) -> RecognitionStream:
+        """Begin to listen to a statement while it is spoken."""
+        return DenoisedStream(self, self._cleaner, expect, tell)
+
+    def hear_statement(
+        self, clean: Sound, raw: Sound, expect: str | None
+    ) -> tuple[RecognitionResult, ...]:
+        """The one statement in a sound, whose pauses do not part it; `clean` has less noise."""
+        found = [self._transcribe_span(raw, clean, span, expect) for span in _speech_spans(raw)]
+        return (_concatenate(found) if found else _no_speech(raw),)
+
+    def heard(
+        self, raw: Sound, clean: Sound, span: Span, expect: str | None = None
+    ) -> SearchResult:
+        """What the search finds in speech that lasts over a span of a sound."""
+        sounds = (raw,) if clean is raw else (raw, clean)
+        memories = [self._encode(sound, span) for sound in sounds]
+        seconds = span[1] - span[0]
+        narrow = self.language.narrows(expect) or DEFAULT_SEARCH
+        found = self._search.search(memories, seconds, self._scorer(narrow))
+        if narrow != DEFAULT_SEARCH and (
+            not found.found or len(found.found[0].words) > MAX_ANSWER_WORDS
+        ):
+            found = self._search.search(memories, seconds, self._scorer(DEFAULT_SEARCH))
+        return found
+
+    def _encode(self, sound: Sound, span: Span) -> KeyValueCache:
+        start, end = max(0.0, span[0] - CONTEXT_SECONDS), span[1] + CONTEXT_SECONDS
+        part = values(sound.samples)[int(start * sound.rate) : int(end * sound.rate)]
+        return self._network.heard(
+            spectrum(part, len(part) / sound.rate + TRAILING_SILENCE_SECONDS)
+        )
+
+    def _transcribe_span(
+        self, raw: Sound, clean: Sound, span: Span, expect: str | None
+    ) -> RecognitionResult:
+        with single_blas_thread():
+            heard = self.heard(raw, clean, span, expect)
+        best = heard.found[0] if heard.found else None
+        if best is None:
+            return RecognitionResult((), rejection_reason(raw))
+        spare = best.merit - MIN_SCORE - MIN_SCORE_PER_WORD * len(best.words)
+        if (
+            spare < 0
+            or heard.strange > MAX_FREE_MARGIN
+            or _has_competing_answer(heard.found, expect)
+        ):
+            return RecognitionResult((), rejection_reason(raw))
+        flattened = (
+            SCORE_TEMPERATURE if estimate_snr_db(raw) >= CLEAN_SNR_DB else NOISY_SCORE_TEMPERATURE
+        )
+        weighed = [(one.words, one.merit / flattened) for one in heard.found]
+        found = readings(best.words, weighed)
+        if spare < CONFIRMATION_SCORE_MARGIN or heard.strange > CONFIRMATION_FREE_MARGIN:
+            found = mark_doubtful(found)
+        return RecognitionResult(found)
+
+    def _scorer(self, narrow: str) -> TrigramScorer:
+        if narrow not in self._scorers:
+            model = self.language.model_file(None if narrow == DEFAULT_SEARCH else narrow)
+            self._scorers[narrow] = TrigramScorer(model, self.words)
+        return self._scorers[narrow]
+
+    def _dictionary(self) -> tuple[dict[str, int], list[str]]:
+        """How many sounds each word has, and common words that are not the trade's."""
+        sounds: dict[str, int] = {}
+        for line in self.language.dictionary_file.read_text("utf-8").splitlines():
+            word, _, said = line.partition(" ")
+            sounds.setdefault(word, len(said.split()))
+        others = [word.removeprefix("~") for word in sounds if word.startswith("~")]
+        return sounds, [word for word in others if "(" not in word]
+
+
+def _speech_spans(sound: Sound) -> list[Span]:
+    """From when to when speech lasts, in seconds; long speech in parts."""
+    quiet = estimate_snr_db(sound) >= CLEAN_SNR_DB
+    parts: list[Span] = []
+    for start, end in spans(sound, SPEECH_THRESHOLD if quiet else NOISY_SPEECH_THRESHOLD):
+        number = int((end - start) / MAX_SEGMENT_SECONDS) + 1
+        edges = np.linspace(start, end, number + 1).tolist()
+        parts += list(pairwise(edges))
+    return parts
+
+
+def _concatenate(parts: Sequence[RecognitionResult]) -> RecognitionResult:
+    """What was said with pauses in it as one utterance; a part not understood is unknown."""
+    every = [part.readings or UNKNOWN_SEGMENT for part in parts]
+    if not any(part.readings for part in parts):
+        return parts[0]
+    best = [one[0] for one in every]
+    whole = [best]
+    for place, others in enumerate(every):
+        whole += [[*best[:place], other, *best[place + 1 :]] for other in others[1:]]
+    return RecognitionResult(tuple(tuple(chain(*one)) for one in whole))
+
+
+def _has_competing_answer(found: Sequence[Hypothesis], expect: str | None) -> bool:
+    """True of "no" or a command, which counts unasked, where a number may have been said."""
+    best = found[0]
+    if len(best.words) > MAX_COMMAND_WORDS or requires_confirmation(
+        list(map(Word, best.words)), expect
+    ):
+        return False
+    near = (one for one in found[1:] if one.merit > best.merit - COMMAND_SCORE_MARGIN)
+    return any(requires_confirmation(list(map(Word, one.words)), expect) for one in near)
+
+
+def _no_speech(sound: Sound) -> RecognitionResult:
+    trouble = rejection_reason(sound)
+    return RecognitionResult((), "silence" if trouble == "unclear" else trouble)

@@ -1,0 +1,161 @@
+"""The language that an English ear expects, as n-gram models built from the grammar.
+
+One open model of everything that can be said, and for each open question a narrow one, in which
+answers to it are likely, and commands and corrections still possible. Each also knows how people
+talk about other things, so that such talk is recognised for what it is.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import io
+import random
+import re
+from collections import Counter
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+from importlib.resources import files
+from pathlib import Path
+
+from boxaloud.assistant.asr.hypotheses.isolated_words import requires_confirmation
+from boxaloud.assistant.asr.lm.lm_cache import ModelCache
+from boxaloud.assistant.asr.lm.pronunciations import (
+    SELECTION_PARAMETERS,
+    PronunciationDictionary,
+    dictionary,
+)
+from boxaloud.grammar.lexer.heard_words import Word
+
+#: Raised by hand whenever the way of building changes, so that older caches are left behind.
+BUILD_VERSION = 3
+SENTENCES = 20_000
+#: Other talk, as a share of the sentences; to a question people mostly answer. Measured by
+#: tests/asr/measure_rejection.py.
+OUT_OF_DOMAIN_SHARE = 0.5
+OUT_OF_DOMAIN_SHARE_OF_ANSWERS = 0.05
+OUT_OF_DOMAIN_LENGTH = (2, 10)
+SEED = 1
+
+
+@dataclass(frozen=True, slots=True)
+class Domain:
+    """What can be said: sentences of it, all its words, and a name for its exact state."""
+
+    sample: Callable[[int, int, str | None], Iterable[str]]
+    words: frozenset[str]
+    digest: str
+
+
+def trade_domain() -> Domain:
+    """How the trade speaks, from the grammar."""
+    from boxaloud import grammar
+
+    return Domain(grammar.sample, grammar.vocabulary(), grammar.digest())
+
+
+class LanguageModels:
+    """The dictionary and the language models of a speech, made when first needed and cached."""
+
+    def __init__(self, speech: Domain, model: Path, cache: ModelCache) -> None:
+        self.speech = speech
+        self._model = model
+        self._cache = cache
+        self._words: PronunciationDictionary | None = None
+        self._narrows: dict[str, bool] = {}
+
+    @property
+    def dictionary_file(self) -> Path:
+        """Pronunciations of the trade's words and of common others."""
+        return self._cache.file(self._key("words.dict"), self._write_dictionary)
+
+    def model_file(self, expect: str | None) -> Path:
+        """The n-gram model for an open question, or the open one."""
+        if expect is None:
+            return self._cache.file(self._key("open.lm"), lambda: self._write_model(None))
+        return self._cache.file(self._key(f"{expect}.lm"), lambda: self._write_model(expect))
+
+    def answers_file(self, expect: str) -> Path:
+        """The model of an open question's answers of one word, as far as they can be asked back."""
+        name = self._key(f"{expect}.answers.lm")
+        return self._cache.file(name, lambda: self._write_answers(expect))
+
+    def narrows(self, expect: str | None) -> str | None:
+        """`expect` where the grammar has answers of its own for it, else None."""
+        if expect is None or not re.fullmatch(r"[a-z_]+", expect):
+            return None
+        if expect not in self._narrows:
+            some, free = (list(self.speech.sample(40, SEED, about)) for about in (expect, None))
+            self._narrows[expect] = some != free
+        return expect if self._narrows[expect] else None
+
+    def forget(self) -> None:
+        """Remove the dictionary and the open model, which proved unusable, to be made again."""
+        self._cache.forget(self._key("words.dict"))
+        self._cache.forget(self._key("open.lm"))
+
+    @property
+    def missing(self) -> tuple[str, ...]:
+        """Words of the speech that have no pronunciation and so cannot be heard."""
+        return self._dictionary().missing
+
+    def _dictionary(self) -> PronunciationDictionary:
+        if self._words is None:
+            counts = Counter(dict.fromkeys(self.speech.words, 1))
+            for sentence in self.speech.sample(SENTENCES, SEED, None):
+                counts.update(sentence.split())
+            self._words = dictionary(counts, self._model)
+        return self._words
+
+    def _key(self, name: str) -> str:
+        ours = files("boxaloud.assistant.asr").joinpath("data/pronunciations.dict").read_bytes()
+        made_by = repr(
+            (
+                BUILD_VERSION,
+                SENTENCES,
+                OUT_OF_DOMAIN_SHARE,
+                OUT_OF_DOMAIN_SHARE_OF_ANSWERS,
+                OUT_OF_DOMAIN_LENGTH,
+                SEED,
+                SELECTION_PARAMETERS,
+            )
+        ).encode()
+        state = hashlib.sha256(ours + made_by + str(self._model).encode()).hexdigest()[:8]
+        return f"{self.speech.digest}-{state}/{name}"
+
+    def _write_dictionary(self) -> str:
+        return "\n".join(self._dictionary().lines) + "\n"
+
+    def _write_model(self, expect: str | None) -> str:
+        said = list(self.speech.sample(SENTENCES, SEED, expect))
+        share = OUT_OF_DOMAIN_SHARE if expect is None else OUT_OF_DOMAIN_SHARE_OF_ANSWERS
+        said += _out_of_domain_sentences(self._dictionary().other, int(len(said) * share))
+        return _model(said, self.speech.words)
+
+    def _write_answers(self, expect: str) -> str:
+        said = list(self.speech.sample(SENTENCES, SEED, expect))
+        one = {sentence for sentence in said if " " not in sentence}
+        answers = {word for word in one if requires_confirmation((Word(word),), expect)}
+        return _model([sentence for sentence in said if sentence in answers] or said)
+
+
+def _model(said: list[str], words: Iterable[str] = ()) -> str:
+    """An n-gram model of sentences, in which each of `words` is possible, as text."""
+    from pocketsphinx.lm import ArpaBoLM
+
+    model = ArpaBoLM(text="\n".join(said), add_start=True)
+    for word in words:
+        model.grams_1[word] = model.grams_1[word] or 1
+    model.compute()
+    arpa = io.StringIO()
+    model.write(arpa)
+    return arpa.getvalue()
+
+
+def _out_of_domain_sentences(words: tuple[str, ...], sentences: int) -> list[str]:
+    """Sentences of common words in no order, the commonest first of all."""
+    chance = random.Random(SEED)
+    weights = [1 / (rank + 10) for rank in range(len(words))]
+    return [
+        " ".join(chance.choices(words, weights, k=chance.randint(*OUT_OF_DOMAIN_LENGTH)))
+        for _ in range(sentences if words else 0)
+    ]

@@ -1,0 +1,96 @@
+"""Listening to one statement while it is spoken: what it says so far, and in the end.
+
+An engine that hears as the sound comes gives an attention of its own (`attend`). For one that
+hears whole utterances the sound is gathered, and heard at each pause.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Protocol, TypeAlias, runtime_checkable
+
+from boxaloud.assistant.asr.asr_types import Recogniser, RecognitionResult, Sound
+from boxaloud.assistant.asr.audio.audio_devices import SAMPLE_RATE
+from boxaloud.assistant.asr.audio.pause_segmentation import split
+
+#: Told the words so far, while they come.
+PartialCallback: TypeAlias = Callable[[str], None]
+
+
+class RecognitionStream(Protocol):
+    """One statement being listened to."""
+
+    def feed(self, samples: bytes) -> None:
+        """More of its sound: 16 kHz mono, 16-bit."""
+        ...
+
+    def lull(self) -> None:
+        """Silence began: only silence is fed until `resume`, if that comes."""
+        ...
+
+    def resume(self) -> None:
+        """Speech goes on."""
+        ...
+
+    def so_far(self) -> str:
+        """The words heard so far."""
+        ...
+
+    def finish(self) -> tuple[RecognitionResult, ...]:
+        """What was heard in the whole of it."""
+        ...
+
+
+@runtime_checkable
+class StreamingRecogniser(Protocol):
+    """An ear that hears while the sound comes."""
+
+    def attend(self, expect: str | None, tell: PartialCallback) -> RecognitionStream:
+        """Begin to listen to a statement; `tell` is given the words as they come."""
+        ...
+
+
+def attend(ear: Recogniser, expect: str | None, tell: PartialCallback) -> RecognitionStream:
+    """Begin to listen to a statement with any ear."""
+    if isinstance(ear, StreamingRecogniser):
+        return ear.attend(expect, tell)
+    return _BufferedStream(ear, expect, tell)
+
+
+class _BufferedStream:
+    """The sound of a statement gathered for an ear that hears it whole."""
+
+    def __init__(self, ear: Recogniser, expect: str | None, tell: PartialCallback) -> None:
+        self._ear = ear
+        self._expect = expect
+        self._tell = tell
+        self._samples = bytearray()
+        self._heard: tuple[RecognitionResult, ...] | None = None
+
+    def feed(self, samples: bytes) -> None:
+        self._samples += samples
+
+    def lull(self) -> None:
+        self._heard = self._ear.hear(self._sound(), self._expect)
+
+    def resume(self) -> None:
+        self._heard = None
+
+    def so_far(self) -> str:
+        words = " ".join(word.text for hearing in self.finish() for word in hearing.words)
+        if words:
+            self._tell(words)
+        return words
+
+    def finish(self) -> tuple[RecognitionResult, ...]:
+        if self._heard is None:
+            self.lull()
+        return self._heard or ()
+
+    def _sound(self) -> Sound:
+        """One utterance: the ear would part it at a pause in which the speaker only thought."""
+        whole = Sound(bytes(self._samples), SAMPLE_RATE)
+        pieces = split(whole)
+        if len(pieces) < 2:
+            return whole
+        return Sound(b"".join(piece.samples for piece in pieces), SAMPLE_RATE)

@@ -1,0 +1,94 @@
+"""Cells that say what a box is made of: a marked volume, a standard box, rings and barriers."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from decimal import Decimal, InvalidOperation
+from functools import lru_cache
+from typing import Any
+
+from boxaloud.assistant.batch.batch_row import BadRow, items, one_text
+from boxaloud.rules import find_rows, marked_in3, table_boxes
+from boxaloud.rules.contents import Barrier, Marked, Part, TableBox, Unmarked
+
+_VOLUME = re.compile(r"(\d{1,5}(?:\.\d{1,6})?) ?(in3|in³|cm3|cm³)?")
+_PART = re.compile(r"(.+?) (\d{1,5}(?:\.\d{1,6})?)")
+_SIZE = re.compile(r"(\d{1,2}(?:\.\d{1,4})?)(?:-(\d{1,2})/([1-9]\d?))?")
+_WORD = re.compile(r"[a-z]+")
+
+
+def parts_of(fields: Mapping[str, Any]) -> tuple[Part, ...]:
+    """The parts that a row gives. Raises BadRow or RulesError, in a sentence."""
+    parts: list[Part] = []
+    if "volume" in fields:
+        parts.append(_marked(one_text(fields["volume"], "volume")))
+    if "box" in fields:
+        if parts:
+            raise BadRow("Give the marked volume or the standard box, not both.")
+        gangs = one_text(fields.get("gangs", "1"), "gangs")
+        if not gangs.isdecimal() or len(gangs) > 2:
+            raise BadRow(f"gangs is a whole number, not {gangs!r}.")
+        parts.append(_standard(one_text(fields["box"], "box"), int(gangs)))
+    for item in items(fields.get("parts", ""), "parts"):
+        parts.append(_part(item))
+    return tuple(parts)
+
+
+@lru_cache(maxsize=1024)
+def _marked(text: str) -> Marked:
+    found = _VOLUME.fullmatch(text.lower())
+    if found is None:
+        raise BadRow(f"volume is a number of cubic inches, like 18 or 295 cm3, not {text!r}.")
+    volume = Decimal(found[1])
+    return Marked(marked_in3(volume) if found[2] in ("cm3", "cm³") else volume)
+
+
+@lru_cache(maxsize=1024)
+def _standard(text: str, gangs: int) -> TableBox:
+    """A box of Table 314.16(A) by its identifier, its name, or "square 4 x 1-1/2"."""
+    said = " ".join(text.lower().split())
+    for row in table_boxes():
+        if said in (row.id, row.name.lower()):
+            return TableBox(row.id, gangs)
+    sizes = [_inches(size) for size in _SIZE.findall(said)]
+    family = " ".join(word for word in _WORD.findall(said) if word != "x")
+    if len(sizes) in (2, 3):
+        height = sizes[1] if len(sizes) == 3 else None
+        rows = find_rows(family, sizes[0], height, sizes[-1])
+        if len(rows) == 1:
+            return TableBox(rows[0].id, gangs)
+    raise BadRow(f"{text!r} is no box of Table 314.16(A): say it like “square 4 x 1-1/2”.")
+
+
+def _inches(size: tuple[str, str, str]) -> Decimal:
+    """Whole, numerator and denominator as inches."""
+    whole, over, under = size
+    fraction = Decimal(over) / Decimal(under) if under else Decimal(0)
+    return Decimal(whole) + fraction
+
+
+@lru_cache(maxsize=1024)
+def _part(item: str) -> Part:
+    """ "plaster ring 3.5", "domed cover 4", "unmarked ring", "barrier metal"."""
+    said = " ".join(item.lower().split())
+    if said.startswith("unmarked "):
+        return Unmarked(said.removeprefix("unmarked "))
+    if said.startswith("barrier"):
+        return _barrier(said)
+    found = _PART.fullmatch(said)
+    if found is None:
+        raise BadRow(f"{item!r} is no part: say it like “plaster ring 3.5” or “unmarked ring”.")
+    return Marked(Decimal(found[2]), found[1])
+
+
+def _barrier(said: str) -> Barrier:
+    _, *rest = said.split()
+    material = rest[0] if rest else "metal"
+    if material not in ("metal", "nonmetallic") or len(rest) > 2:
+        raise BadRow(f"{said!r} is no barrier: say “barrier metal” or “barrier nonmetallic 1.5”.")
+    try:
+        volume = Decimal(rest[1]) if len(rest) == 2 else None
+    except InvalidOperation:
+        raise BadRow(f"{rest[1]!r} is no volume of a barrier.") from None
+    return Barrier(material, volume)  # type: ignore[arg-type]

@@ -1,0 +1,134 @@
+"""`boxaloud batch`: rows in, results out, a bar on a terminal, and an exit status that tells."""
+
+from __future__ import annotations
+
+import contextlib
+import os
+import sys
+from collections import Counter
+from collections.abc import Callable, Iterable, Iterator
+from pathlib import Path
+from typing import TextIO
+
+from boxaloud.assistant.batch.result_writer import writer
+from boxaloud.assistant.batch.row_evaluator import Result, work
+from boxaloud.assistant.batch.row_reader import kind_of, opened, rows
+from boxaloud.assistant.cli.exit_codes import FITS, INCOMPLETE, OVER, UNUSABLE, complain
+from boxaloud.assistant.text.problem import Problem
+
+
+def run(path: Path, out: Path | None) -> int:
+    """Work out every row. 1 where a box is over, else 3 where one is incomplete or a row bad,
+    else 0; 2 where no row could be used."""
+    stream = sys.stdin if str(path) == "-" else opened(path)
+    with stream:
+        first = stream.readline()
+        kind = kind_of(path, first)
+        lines = _Lines(first, stream)
+        with _target(path, out) as target, _bar(path, lines) as step:
+            put = writer(_kind_out(kind, out), target)
+            counts = _work(kind, lines, put, path, step)
+    _tell(counts)
+    return status(counts)
+
+
+def status(counts: Counter[str]) -> int:
+    """The exit status that the counts of verdicts come to."""
+    if counts["over"]:
+        return OVER
+    if not counts["fits"] and not counts["incomplete"]:
+        return UNUSABLE
+    return INCOMPLETE if counts["incomplete"] or counts["bad"] else FITS
+
+
+def _work(
+    kind: str, lines: _Lines, put: Callable[[Result], None], path: Path, step: Callable[[], None]
+) -> Counter[str]:
+    counts: Counter[str] = Counter()
+    for result in work(rows(kind, lines)):
+        put(result)
+        counts[result.verdict or "bad"] += 1
+        if result.problem:
+            complain(f"{path}, line {result.line}, {result.name}: {result.problem}")
+        step()
+    return counts
+
+
+def _tell(counts: Counter[str]) -> None:
+    total = sum(counts.values())
+    complain(
+        f"{total} boxes: {counts['fits']} fit, {counts['over']} over, "
+        f"{counts['incomplete']} not finished, {counts['bad']} could not be used."
+    )
+
+
+class _Lines(Iterable[str]):
+    """The lines of a stream with the first put back, and how many characters were read."""
+
+    def __init__(self, first: str, stream: Iterable[str]) -> None:
+        self._first = first
+        self._stream = stream
+        self.read = 0
+
+    def __iter__(self) -> Iterator[str]:
+        self.read = len(self._first)
+        if self._first:
+            yield self._first
+        for line in self._stream:
+            self.read += len(line)
+            yield line
+
+
+def _kind_out(kind: str, out: Path | None) -> str:
+    return kind if out is None else kind_of(out, {"csv": "", "yaml": "-", "jsonl": "{"}[kind])
+
+
+@contextlib.contextmanager
+def _target(path: Path, out: Path | None) -> Iterator[TextIO]:
+    """Standard output, or the file, which is there whole or not at all."""
+    if out is None:
+        yield sys.stdout
+        return
+    if out.exists() and path.exists() and out.samefile(path):
+        raise Problem(f"{out} is the file being read: name another for the results.")
+    draft = out.with_name(f".{out.name}.{os.getpid()}.new")
+    try:
+        with draft.open("w", encoding="utf-8", newline="") as target:
+            yield target
+        os.replace(draft, out)
+    except OSError as fault:
+        raise Problem(f"{out} cannot be written: {fault.strerror or fault}.") from None
+    finally:
+        draft.unlink(missing_ok=True)
+
+
+@contextlib.contextmanager
+def _bar(path: Path, lines: _Lines) -> Iterator[Callable[[], None]]:
+    """A bar on standard error, where that is a terminal and the results go elsewhere."""
+    if not sys.stderr.isatty() or str(path) == "-" or sys.stdout.isatty():
+        yield lambda: None
+        return
+    size, shown = path.stat().st_size, 0
+
+    def step() -> None:
+        nonlocal shown
+        if lines.read - shown > 16384:
+            shown = lines.read
+            _draw(bar(path.name, shown, size))
+
+    _draw(bar(path.name, 0, size))
+    yield step
+    _draw(bar(path.name, size, size) + "\n")
+
+
+def bar(name: str, done: int, size: int) -> str:
+    """How much of a file has been worked through, as a bar and in percent."""
+    # characters may be fewer than bytes, and the file may grow while it is read
+    percent = min(100, 100 * done // size) if size else 100
+    full = percent * 36 // 100
+    return f"{name}  [{'#' * full}{'-' * (36 - full)}]  {percent} %"
+
+
+def _draw(text: str) -> None:
+    sys.stderr.write("\r" + text)
+    sys.stderr.flush()

@@ -1,0 +1,57 @@
+"""`boxaloud hear`: the conversation fed by recordings, each an utterance or several."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from boxaloud.assistant.asr import AsrError, default_recogniser, read_wav
+from boxaloud.assistant.asr.asr_types import RecognitionResult
+from boxaloud.assistant.asr.hypotheses.rescoring import choose
+from boxaloud.assistant.cli.cli_messages import say
+from boxaloud.assistant.cli.exit_codes import UNUSABLE, exit_status
+from boxaloud.assistant.cli.output import put, put_json
+from boxaloud.assistant.cli.worksheet_text import Showing
+from boxaloud.assistant.dialogue import Reply
+from boxaloud.assistant.dialogue.reply import SystemAct
+from boxaloud.assistant.storage.memory_session import DialogueSession, listening
+from boxaloud.assistant.text.problem import Problem
+
+
+def run(recordings: list[Path], job: str, edition: str, as_json: bool) -> int:
+    """Hear each recording in turn and answer.
+
+    All files are read before the first is heard, so that a bad one stops nothing half-way.
+    """
+    try:
+        sounds = [read_wav(path) for path in recordings]
+        ear = default_recogniser()
+    except AsrError as refusal:
+        raise Problem(str(refusal)) from None
+    showing = Showing()
+    reply, entered = None, False
+    with listening(job, edition) as (listener, first):
+        if first and not as_json:
+            put(first)
+        for sound in sounds:
+            for hearing in ear.hear(sound, listener.asks):
+                reply = answer(hearing, listener)
+                entered = entered or reply.changed
+                if as_json:
+                    put_json(reply)
+                    continue
+                text, lines = showing.shown(reply)
+                put(f"Heard: {reply.heard or '(nothing)'}")
+                put(f"Reply: {text}")
+                for line in lines:
+                    put(line)
+    return UNUSABLE if reply is None else exit_status(reply, entered)
+
+
+def answer(hearing: RecognitionResult, listener: DialogueSession) -> Reply:
+    """What is answered to an utterance; where nothing of it was understood, what to do."""
+    words = choose(hearing, listener.asks)
+    reply = listener.hear(words)
+    if words:
+        return reply
+    trouble = say(f"trouble.{hearing.trouble or 'unclear'}")
+    return reply.saying((SystemAct("nonunderstanding", trouble),))

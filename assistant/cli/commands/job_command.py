@@ -1,0 +1,130 @@
+"""`boxaloud job …` and `boxaloud demo`: each a function that does it and gives the exit status."""
+
+from __future__ import annotations
+
+from boxaloud.assistant.cli.exit_codes import complain
+from boxaloud.assistant.cli.output import put
+from boxaloud.assistant.dialogue.box_dialogue import Talk
+from boxaloud.assistant.dialogue.nlg.sentences import marked, volume
+from boxaloud.assistant.storage import box_removal, demo_job, repository
+from boxaloud.assistant.storage.data_folders import removed_folder
+from boxaloud.assistant.storage.session import Session
+from boxaloud.assistant.storage.storage_messages import how_many, say
+from boxaloud.assistant.text.problem import Problem
+
+UNITS = ("in3", "cm3")
+
+
+def start(name: str, edition: str, units: str) -> int:
+    """Start a job."""
+    if units not in UNITS:
+        raise Problem(say("job.units", units=units))
+    session = Session.start(name, edition, units)
+    if not session.kept:
+        raise Problem(session.resume().said)
+    put(say("job.begun", job=session.name, edition=session.about.edition))
+    session.close()
+    return 0
+
+
+def listed() -> int:
+    """One line a job, the one last spoken to first; then those that can be restored."""
+    known = repository.places()
+    if not known:
+        put(say("job.nothing"))
+    for place in known:
+        try:
+            session = Session.open(place.name)
+        except Problem as problem:
+            complain(str(problem))
+            continue
+        put(_line(session))
+        session.close()
+    removed = [place.name for place in repository.places(removed_folder())]
+    if removed:
+        put(say("job.list_removed", names=", ".join(removed)))
+    return 0
+
+
+def _line(session: Session) -> str:
+    names = session.conversation.boxes.names
+    verdicts = [session.conversation.boxes.verdict(name) for name in names]
+    return say(
+        "job.line",
+        name=session.name,
+        boxes=how_many(len(names), "box"),
+        fits=verdicts.count("fits"),
+        over=verdicts.count("over"),
+        open=verdicts.count("incomplete"),
+        edition=session.about.edition,
+    )
+
+
+def show(name: str) -> int:
+    """A job box by box."""
+    session = Session.open(name)
+    for note in session.take_notes():
+        complain(note)
+    put(_line(session))
+    for box in session.conversation.boxes.names:
+        put("  " + _box_line(session.conversation.boxes.talk(box)))
+    session.close()
+    return 0
+
+
+def _box_line(talk: Talk) -> str:
+    found, sheet = talk.assessment, talk.assessment.sheet
+    room = sheet.capacity
+    left = {"fits": found.high, "over": found.low}.get(found.verdict, sheet.total)
+    settled = found.verdict == "incomplete" or found.low == found.high == sheet.total
+    standing = say(
+        f"standing.{found.verdict}{'' if settled else '_least'}",
+        total=volume(sheet.total),
+        capacity="" if room is None else marked(room),
+        margin="" if room is None else volume(abs(room - left)),
+        edition=sheet.edition,
+    )
+    return say("job.box_line", name=talk.name, standing=standing)
+
+
+def rename(name: str, new: str) -> int:
+    """Give a job another name."""
+    place = repository.find(name)
+    put(say("job.renamed", old=place.name, new=repository.rename(place, new)))
+    return 0
+
+
+def copy(name: str, new: str) -> int:
+    """Copy a job with all its boxes."""
+    place = repository.find(name)
+    put(say("job.copied", old=place.name, new=repository.copy(place, new)))
+    return 0
+
+
+def remove(name: str, box: str) -> int:
+    """Remove a job, or one of its boxes, so that it can be restored."""
+    place = repository.find(name)
+    if box:
+        put(say("job.removed_box", job=place.name, box=box_removal.remove(place, box)))
+        return 0
+    repository.remove(place)
+    put(say("job.removed", name=place.name))
+    return 0
+
+
+def restore(name: str, box: str) -> int:
+    """Bring back a removed job, or a removed box of a job."""
+    if box:
+        place = repository.find(name)
+        put(say("job.restored_box", job=place.name, box=box_removal.restore(place, box)))
+        return 0
+    put(say("job.restored", name=repository.restore(name)))
+    return 0
+
+
+def build_demo(name: str) -> int:
+    """Build the demonstration job."""
+    session = demo_job.build(name)
+    put(demo_job.summary(session))
+    session.close()
+    return 0

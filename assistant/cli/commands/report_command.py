@@ -1,0 +1,40 @@
+"""`boxaloud report` and `boxaloud share`."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from boxaloud.assistant.cli.exit_codes import FITS, complain
+from boxaloud.assistant.cli.output import put
+from boxaloud.assistant.reports.report_builder import box_report, job_report
+from boxaloud.assistant.reports.report_export import check_form, write
+from boxaloud.assistant.reports.text_renderer import markdown, plain_text
+from boxaloud.assistant.storage import Session
+from boxaloud.assistant.storage.box_removal import find
+from boxaloud.assistant.storage.clock import now
+
+
+def report(name: str, path: Path) -> int:
+    """Write the report of a job."""
+    check_form(path)
+    session = Session.open(name)
+    for note in session.take_notes():
+        complain(note)
+    about = session.about
+    found = job_report(session.conversation, about.name, about.units, about.begun, now())
+    session.close()
+    write(found, path)
+    put(f"{path}: {len(found.boxes)} boxes of job {about.name}, {found.count('over')} over.")
+    return FITS
+
+
+def share(name: str, box: str, as_markdown: bool) -> int:
+    """Print the worksheet of one box, the one at hand where none is named."""
+    session = Session.open(name)
+    for note in session.take_notes():
+        complain(note)
+    talk = session.conversation.boxes.talk(find(session.job, session.name, box))
+    session.close()
+    for line in (markdown if as_markdown else plain_text)(box_report(talk)):
+        put(line)
+    return FITS

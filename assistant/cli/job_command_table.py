@@ -1,0 +1,134 @@
+"""The commands about jobs, reports and many boxes."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from boxaloud.assistant.cli.command_rows import Command, argument, group, option, switch
+
+NAME = argument("name", "The job, or a part of its name.")
+BOX = option("box", "One box of the job.")
+
+
+def _start(name: str, edition: str, units: str) -> int:
+    from boxaloud.assistant.cli.commands import job_command
+
+    return job_command.start(name, edition, units)
+
+
+def _listed() -> int:
+    from boxaloud.assistant.cli.commands import job_command
+
+    return job_command.listed()
+
+
+def _show(name: str) -> int:
+    from boxaloud.assistant.cli.commands import job_command
+
+    return job_command.show(name)
+
+
+def _rename(name: str, new: str) -> int:
+    from boxaloud.assistant.cli.commands import job_command
+
+    return job_command.rename(name, new)
+
+
+def _copy(name: str, new: str) -> int:
+    from boxaloud.assistant.cli.commands import job_command
+
+    return job_command.copy(name, new)
+
+
+def _remove(name: str, box: str) -> int:
+    from boxaloud.assistant.cli.commands import job_command
+
+    return job_command.remove(name, box)
+
+
+def _restore(name: str, box: str) -> int:
+    from boxaloud.assistant.cli.commands import job_command
+
+    return job_command.restore(name, box)
+
+
+def _demo(name: str) -> int:
+    from boxaloud.assistant.cli.commands import job_command
+
+    return job_command.build_demo(name)
+
+
+def _report(name: str, out: Path) -> int:
+    from boxaloud.assistant.cli.commands import report_command
+
+    return report_command.report(name, out)
+
+
+def _share(box: str, name: str, markdown: bool) -> int:
+    from boxaloud.assistant.cli.commands import report_command
+
+    return report_command.share(name, box, markdown)
+
+
+def _batch(rows: Path, out: Path | None) -> int:
+    from boxaloud.assistant.cli.commands import batch_command
+
+    return batch_command.run(rows, out)
+
+
+def _schema(of: str) -> int:
+    from boxaloud.assistant.cli.commands import schema_command
+
+    return schema_command.run(of)
+
+
+_JOB = (
+    Command("start", "Start a job.", _start, (
+        NAME,
+        option("edition", "Code edition that its boxes begin under."),
+        option("units", "in3, or cm3 to show cubic centimetres too.", default="in3"),
+    )),
+    Command("list", "List all jobs, the one last spoken to first.", _listed),
+    Command("show", "Show a job box by box.", _show, (
+        argument("name", "The job; else the one last spoken to.", required=False),
+    )),
+    Command("rename", "Give a job another name.", _rename, (
+        NAME,
+        argument("new", "The new name."),
+    )),
+    Command("copy", "Copy a job with all its boxes.", _copy, (
+        NAME,
+        argument("new", "The copy's name.", required=False),
+    )),
+    Command("remove", "Remove a job, or one of its boxes; `restore` brings it back.", _remove,
+            (NAME, BOX)),
+    Command("restore", "Bring back a removed job, or a removed box of a job.", _restore,
+            (NAME, BOX)),
+)  # fmt: skip
+
+COMMANDS = (
+    Command("demo", "Build a demonstration job: a made-up house of over a dozen boxes.", _demo, (
+        option("name", "Its name.", "--job"),
+    )),
+    Command("report", "Write the worksheets of a job, for an inspector who was not there.",
+            _report, (
+        NAME,
+        option("out", "FILE.html, .pdf, .csv or .json.", "-o", "--out", kind="path",
+               required=True),
+    )),
+    Command("share", "Print the worksheet of one box, to be sent from the ladder.", _share, (
+        argument("box", "The box; else the one at hand.", required=False),
+        option("name", "The job; else the one last spoken to.", "--job"),
+        switch("markdown", "With a table."),
+    )),
+    Command("batch", "Work out many boxes. Exit status: 1 some over, 3 some incomplete or bad, "
+            "0 none.", _batch, (
+        argument("rows", "FILE.csv, .yaml or .jsonl, a box a row; - for input.", kind="path"),
+        option("out", "Where the results go; else standard output.", "-o", "--out", kind="path",
+               default=None),
+    )),
+    Command("schema", "Print the JSON Schema of what is read and written.", _schema, (
+        argument("of", "box, worksheet, row, result or report.", required=False),
+    )),
+    group("job", "Start, list, show, rename, copy, remove and restore jobs.", _JOB),
+)  # fmt: skip

@@ -1,0 +1,91 @@
+"""The command `boxaloud`: each subcommand a thin front end, imported only when it is used."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Sequence
+from pathlib import Path
+
+from boxaloud.assistant.cli import job_command_table as job_commands
+from boxaloud.assistant.cli import voice_command_table
+from boxaloud.assistant.cli.arguments import run
+from boxaloud.assistant.cli.command_rows import Command, answer, argument, group, option, switch
+from boxaloud.assistant.cli.exit_codes import guarded
+from boxaloud.assistant.cli.gc_pause import lasting
+from boxaloud.assistant.cli.screen_command_table import SCREEN, SERVE, screen
+
+EDITION = option("edition", "Code edition to count by, such as 2020.")
+UNITS = option("units", "cm3 shows cubic centimetres beside cubic inches.", default="in3")
+JOB = option("job", "Keep what is said in this job, and go on where it was.")
+JSON = switch("json", "One JSON object a line instead of text.")
+
+
+def _check(statements: list[str], edition: str, json: bool, units: str) -> int:
+    with lasting():
+        from boxaloud.assistant.cli.commands import check_command as front
+
+        return front.run(statements, edition, json, units)
+
+
+def _chat(job: str, edition: str, json: bool, units: str) -> int:
+    with lasting():
+        from boxaloud.assistant.cli.commands import chat_command as front
+
+    return front.run(sys.stdin, job, edition, json, units)
+
+
+def _hear(recordings: list[Path], job: str, edition: str, json: bool) -> int:
+    from boxaloud.assistant.cli.commands import hear_command as front
+
+    return front.run(recordings, job, edition, json)
+
+
+def _version(_: Command, called: str) -> str:
+    from boxaloud.assistant import __version__
+
+    return f"{called} {__version__}"
+
+
+CHECK = Command(
+    "check",
+    "Work out one box. Exit status: 0 fits, 1 over, 3 incomplete, 2 not understood.",
+    _check,
+    (argument("statements", "What is in the box, in words.", many=True), EDITION, JSON, UNITS),
+)
+CHAT = Command(
+    "chat",
+    "Talk boxes through line by line, on standard input and output.",
+    _chat,
+    (JOB, EDITION, JSON, UNITS),
+)
+HEAR = Command(
+    "hear",
+    "Talk a box through by recordings. Exit status as for check.",
+    _hear,
+    (
+        argument("recordings", "WAV files, heard in this order.", kind="path", many=True),
+        JOB,
+        EDITION,
+        JSON,
+    ),
+)
+BOXALOUD = group(
+    "boxaloud",
+    "Say what is in an electrical box and hear whether it fits, section by section.",
+    (CHECK, CHAT, HEAR, SERVE, *job_commands.COMMANDS, *voice_command_table.COMMANDS),
+    screen,
+    (*SCREEN, answer("version", "Show the version and exit.", _version)),
+)
+
+
+def app(words: Sequence[str]) -> int:
+    """Do what the words after `boxaloud` ask; give the exit status.
+
+    Raises Problem, in a sentence, for what the user can mend.
+    """
+    return run(BOXALOUD, BOXALOUD.name, words)
+
+
+def main() -> None:
+    """Run the command; an error is one sentence on standard error, never a traceback."""
+    sys.exit(guarded(lambda: app(sys.argv[1:])))

@@ -1,0 +1,5 @@
+"""The documents that leave or enter the program as JSON, CSV or YAML: models and their schemas.
+May import `rules` and `dialogue` values; nothing else of ours imports it before a document is
+written. A changed field is a changed contract: raise its version and keep the earlier form
+readable.
+"""

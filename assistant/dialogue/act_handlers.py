@@ -1,0 +1,239 @@
+"""The tracker folds acts into the box: which handler each act has, and in what order they go.
+
+Only acts that inform, answer, correct or request change a box; a question is answered after
+everything that was told in the same breath.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+from typing import Any
+
+from boxaloud.assistant.dialogue import undo
+from boxaloud.assistant.dialogue.assessment import assess
+from boxaloud.assistant.dialogue.belief import belief_table, unread_words
+from boxaloud.assistant.dialogue.interpretation import interpreter, value_conflicts
+from boxaloud.assistant.dialogue.policy import user_questions
+from boxaloud.assistant.dialogue.state import described
+from boxaloud.assistant.dialogue.tracker import (
+    box_volume,
+    conductor_routes,
+    counts,
+    denials,
+    device_landing,
+    grounds,
+    mentions,
+    neutral_acts,
+    removals,
+    replacements,
+    restatements,
+    restorations,
+    short_answers,
+    what_if,
+)
+from boxaloud.assistant.dialogue.turn import Mark, Turn
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act
+
+
+def _suppose(turn: Turn, act: acts.Suppose) -> None:
+    what_if.suppose(turn, act, run)
+
+
+def _pull(turn: Turn, act: acts.DescribePull) -> None:
+    from boxaloud.assistant.dialogue.tracker import pull_box
+
+    pull_box.pull(turn, act)
+
+
+def _passed(turn: Turn, act: Act) -> None:
+    turn.understood.append(act.words)
+
+
+HANDLERS: dict[type[Act], Callable[[Turn, Any], None]] = {
+    **dict.fromkeys(
+        (
+            acts.AddCable,
+            acts.AddConductors,
+            acts.AddGrounds,
+            acts.AddJumper,
+            acts.AddFixtureWires,
+            acts.AddDevice,
+            acts.AddFitting,
+            acts.AddTerminalBlock,
+            acts.AddUncounted,
+        ),
+        mentions.mention,
+    ),
+    acts.SetClamps: box_volume.clamps,
+    acts.SetVolume: box_volume.box_volume,
+    acts.SetSize: box_volume.box_size,
+    acts.NameBoxKind: box_volume.box_kind,
+    acts.AddPart: box_volume.part,
+    acts.AddBarrier: box_volume.barrier,
+    acts.SetEdition: user_questions.edition,
+    acts.DescribePull: _pull,
+    acts.Deny: denials.deny,
+    acts.NothingElse: denials.nothing_else,
+    acts.Number: short_answers.number,
+    acts.Size: short_answers.size,
+    acts.Place: _passed,
+    acts.NoneOfThem: short_answers.none,
+    acts.Yes: short_answers.yes,
+    acts.No: short_answers.no,
+    acts.DontKnow: short_answers.dont_know,
+    acts.Skip: short_answers.skip,
+    acts.Restate: restatements.restate,
+    acts.RestateNumber: restatements.restate_number,
+    acts.Recount: counts.recount_act,
+    acts.Resize: restatements.resize,
+    acts.Replace: replacements.replace_act,
+    acts.Remove: removals.remove,
+    acts.More: counts.more,
+    acts.Land: device_landing.land,
+    acts.Widen: device_landing.widen,
+    acts.Unground: grounds.unground,
+    acts.Reclassify: conductor_routes.reclassify,
+    acts.Route: conductor_routes.route,
+    acts.SetCanopy: conductor_routes.canopy,
+    acts.PutBack: restorations.put_back,
+    acts.Keep: neutral_acts.keep,
+    acts.UnknownOperator: neutral_acts.unknown,
+    acts.Mistaken: neutral_acts.mistaken,
+    acts.Suppose: _suppose,
+    acts.RoomFor: what_if.room,
+    acts.Ask: user_questions.ask,
+    acts.AskWhy: user_questions.why,
+    acts.AskEdition: user_questions.what_changes,
+    acts.AskMeaning: user_questions.meaning,
+    acts.AskUnknown: user_questions.unknown,
+    acts.Undo: undo.undo,
+    acts.Redo: undo.redo,
+    acts.StartOver: undo.start_over,
+    acts.SetForm: user_questions.form,
+    acts.Done: user_questions.done,
+    acts.DoIt: what_if.do_it,
+    acts.Social: neutral_acts.social,
+    acts.OtherTalk: neutral_acts.other_talk,
+    acts.Alias: _passed,
+}
+
+STEPS = (acts.Undo, acts.Redo, acts.StartOver)
+
+QUESTIONS = (
+    acts.Ask, acts.AskWhy, acts.AskEdition, acts.AskMeaning, acts.AskUnknown, acts.RoomFor,
+)  # fmt: skip
+"""Answered last, when everything in the breath is entered."""
+
+LOOK_AGAIN = (
+    acts.Number, acts.Size, acts.NoneOfThem, acts.Place, acts.Yes, acts.No, acts.Skip,
+    acts.DontKnow, acts.NameBoxKind,
+)  # fmt: skip
+"""Answers that mean nothing without the open question."""
+
+STRAYING = (
+    acts.Number, acts.Size, acts.NoneOfThem, acts.Place, acts.Skip, acts.DontKnow,
+)  # fmt: skip
+
+
+def _look_again(turn: Turn, repair: bool) -> None:
+    """After a change in the same breath, a bare answer belongs to the question open by then.
+
+    It does not answer a doubt raised in that breath, which nobody has asked about yet, unless
+    it is a `repair` ("four, no, five"): "14-2s in an 18" gives the box, not the number of cables.
+    """
+    state = turn.state
+    if not repair and state.pending and state.pending[0] not in turn.held_before:
+        state = replace(state, pending=())
+    question = assess(state).question
+    turn.asked_of = turn.state
+    turn.asked = question.slot if question else None
+    turn.subject = question.subject if question else None
+
+
+def _stray(turn: Turn, act: Act) -> bool:
+    """True for a bare answer heard behind other acts with words not understood.
+
+    The words that it belonged to may be the very ones that were misheard, so that it answers
+    nothing: "… one skip on the tens" for "… one switch on the tens". Typed or heard, a number
+    that nothing could be made of is such a gap too.
+    """
+    if not (turn.done and isinstance(act, STRAYING)):
+        return False
+    left = [one for one in turn.done if isinstance(one, acts.Number)]
+    return (turn.spoken and turn.gaps) or any(one.words in turn.unplaced for one in left)
+
+
+def run(turn: Turn, told: Sequence[Act]) -> None:
+    """Work through acts in order, questions last; a doubtful act is held back to be asked."""
+    turn.ahead = [act for act in told if not isinstance(act, QUESTIONS)]
+    asked = [act for act in told if isinstance(act, QUESTIONS)]
+    turn.held_before = turn.state.pending
+    turn.first_asked = turn.asked
+    _work_through(turn)
+    for act in asked:
+        _reopen(turn)
+        turn.done.append(act)
+        _handler(act)(turn, act)
+
+
+def _work_through(turn: Turn) -> None:
+    repair = False
+    while (act := turn.take()) is not None:
+        corrects = isinstance(act, acts.No) or act.function == "correction"
+        if interpreter.tells_nothing(turn, act):
+            turn.understood.append(act.words)
+            continue
+        if _stray(turn, act):
+            turn.unplaced.append(act.words)
+            continue
+        settled = turn.asked == "confirm" and not turn.state.pending
+        if (turn.state is not turn.asked_of or settled) and isinstance(act, LOOK_AGAIN):
+            _look_again(turn, repair or corrects)
+        _work(turn, act)
+        repair = isinstance(act, acts.No)
+
+
+def _reopen(turn: Turn) -> None:
+    """The question that is open by now, for what asks about it."""
+    if turn.state is not turn.asked_of:
+        _look_again(turn, True)
+
+
+def _work(turn: Turn, act: Act) -> None:
+    """One act: interpreted, then held back where it is in doubt, else done."""
+    full = interpreter.interpreted(turn, act) if act is not turn.settled else act
+    turn.done.append(full)
+    mark = Mark(turn.state, len(turn.echoes), len(turn.understood), full.words)
+    if act is turn.settled:
+        _do(turn, full, mark)
+        return
+    belief_table.settle_operator(turn, full)
+    if belief_table.hold(turn, full) or value_conflicts.held(turn, full):
+        turn.marks.append(mark)
+        return
+    _do(turn, full, mark)
+    echoed = len(turn.echoes)
+    if turn.spoken and belief_table.hold_flip(turn, mark.state, full):
+        del turn.echoes[mark.echoes : echoed]
+        del turn.understood[mark.understood : -1]
+
+
+def _handler(act: Act) -> Callable[[Turn, Any], None]:
+    return HANDLERS[type(act)]
+
+
+def _do(turn: Turn, act: Act, mark: Mark) -> None:
+    """Do an act, and note how things stood before it if it changed the box."""
+    _handler(act)(turn, act)
+    if unread_words.says_again(act) and described(turn.state) != described(mark.state):
+        turn.state = replace(turn.state, mistaken=False)
+    if turn.state is not mark.state and not isinstance(act, STEPS):
+        turn.marks.append(mark)
+        if (
+            turn.state.proposed
+            and any(type(act) is type(one) for one in turn.state.proposed)
+            and not isinstance(act, acts.Suppose)
+        ):
+            turn.state = replace(turn.state, proposed=())

@@ -1,0 +1,116 @@
+"""Weighty words that nothing could be made of: no verdict stands over them unsettled.
+
+They are said at once and asked about before a verdict is given, typed as well as heard. Saying
+on what they were about settles them, and so does "skip". Right beside an act that an ear gave
+they may have changed its meaning ("know clamps" for "no clamps"), so that act is asked back.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+
+from boxaloud.assistant.dialogue.belief import belief_table
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Doubt, Unread
+from boxaloud.grammar.clauses.act_fields import BOX, THINGS
+
+FILLING = frozenset(made.__name__ for made in BOX.values())
+CONTENTS = frozenset(made.__name__ for made in THINGS.values())
+CHANGING = frozenset(
+    {"Restate", "RestateNumber", "Recount", "Replace", "Remove", "More", "Land", "Resize",
+     "Reclassify", "Unground", "Widen", "Route", "PutBack"}
+)  # fmt: skip
+OF_BOX = frozenset({"SetVolume", "SetSize", "NameBoxKind", "AddPart", "AddBarrier"})
+ANSWERS = {
+    "box": OF_BOX, "box_depth": OF_BOX, "clamps": frozenset({"SetClamps"}),
+    "grounds": frozenset({"Deny"}), "canopy": frozenset({"SetCanopy"}),
+}  # fmt: skip
+"""What answers a question whose first answer was not understood, besides contents."""
+SAID_AGAIN = FILLING | {"SetCanopy"}
+_NUMBER = re.compile(r"\d")
+
+
+def beside(heard: str, told: Sequence[Act], unread: Sequence[Unread]) -> tuple[Act, ...]:
+    """The acts, with a doubt on each that unread words stand right beside."""
+    return tuple(_beside(heard, act, unread) for act in told)
+
+
+def _beside(heard: str, act: Act, unread: Sequence[Unread]) -> Act:
+    if belief_table.kind(act) not in belief_table.table().holdable:
+        return act
+    if not any(_touch(heard, act.span, run.span) for run in unread):
+        return act
+    return replace(act, doubts=(*act.doubts, Doubt(belief_table.first_value(act), "beside")))
+
+
+def _touch(heard: str, span: tuple[int, int], place: tuple[int, int]) -> bool:
+    """True where nothing but a space lies between an act and unread words."""
+    first, second = sorted((span, place))
+    return not heard[first[1] : second[0]].strip()
+
+
+def keep(turn: Turn, unread: Sequence[Unread]) -> None:
+    """Mark what this utterance left unread, or settle what an earlier one did."""
+    words = [run.words for run in _runs(unread)] + turn.unplaced
+    if words and not turn.stepped:
+        kept = tuple(dict.fromkeys((*turn.state.unread, *words)))
+        kinds = frozenset(
+            belief_table.kind(act) for act in turn.done if not isinstance(act, acts.No)
+        )
+        kinds = kinds or _answered_with(turn, words)
+        turn.state = replace(turn.state, unread=kept, unread_with=turn.state.unread_with | kinds)
+    elif turn.state.unread and _settled(turn):
+        turn.state = replace(turn.state, unread=(), unread_with=frozenset())
+
+
+def _runs(unread: Sequence[Unread]) -> list[Unread]:
+    """Weighty runs, those that stand side by side as one."""
+    made: list[Unread] = []
+    for run in unread:
+        if not run.weighty:
+            continue
+        if made and run.span[0] - made[-1].span[1] <= 1:
+            before = made.pop()
+            words = f"{before.words} {run.words}"
+            run = Unread(words, (before.span[0], run.span[1]), True)
+        made.append(run)
+    return made
+
+
+def _answered_with(turn: Turn, words: Sequence[str]) -> frozenset[str]:
+    """What would say again an utterance of which nothing was understood: another answer to the
+    question that it was said to. Clamps have no number, so that words with one are none of them."""
+    clamps: frozenset[str] = frozenset() if _NUMBER.search(" ".join(words)) else ANSWERS["clamps"]
+    if turn.first_asked == "clamps":
+        return clamps
+    return ANSWERS.get(turn.first_asked or "", OF_BOX | clamps)
+
+
+def says_again(act: Act) -> bool:
+    """Whether an act is of those that say what is in the box, or what is not."""
+    return belief_table.kind(act) in CONTENTS | CHANGING | SAID_AGAIN | {"Deny"}
+
+
+def _settled(turn: Turn) -> bool:
+    """True where what was not read has been said again, as far as one can know.
+
+    Contents and corrections say it again, and more of what stood with it. A denial does not,
+    unless it is the answer that was asked for or names the very words.
+    """
+    if not turn.trail:
+        return False
+    kinds = {belief_table.kind(act) for act in turn.done}
+    if kinds & (CONTENTS | CHANGING) or kinds & turn.state.unread_with & SAID_AGAIN:
+        return True
+    return any(_answers_again(turn, act) for act in turn.done if isinstance(act, acts.Deny))
+
+
+def _answers_again(turn: Turn, act: acts.Deny) -> bool:
+    """True for a denial of grounds where they were asked for, or of a word that was not read."""
+    if act.target.kind == "grounds" and "Deny" in turn.state.unread_with:
+        return True
+    unread = set(" ".join(turn.state.unread).lower().split())
+    return bool(unread & set(act.words.lower().split()) - {"no", "the", "a", "not", "any"})

@@ -1,0 +1,94 @@
+"""The talk about one box: utterances in, replies out, with undo and redo.
+
+Pure: no input or output, no clock. The state is the journal folded; the stack of earlier
+states that undo goes back to is only a memory of that folding. Folding never fails: an entry
+that cannot be folded is set aside, and told.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import replace
+
+from boxaloud.assistant.dialogue.act_handlers import run
+from boxaloud.assistant.dialogue.assessment import Assessment, assess
+from boxaloud.assistant.dialogue.belief import unread_words
+from boxaloud.assistant.dialogue.history import History
+from boxaloud.assistant.dialogue.journal import Entry
+from boxaloud.assistant.dialogue.reply import Reply
+from boxaloud.assistant.dialogue.reply_composer import Composer
+from boxaloud.assistant.dialogue.state import State
+from boxaloud.assistant.dialogue.turn import Turn
+
+
+class Talk:
+    """One box being talked through."""
+
+    def __init__(self, edition: str, name: str = "") -> None:
+        self.name = name
+        self.state = State(edition=edition)
+        self.journal: list[Entry] = []
+        self.last: Reply | None = None
+        self.cautioned = False
+        """True once the caution was said in this session."""
+        self._history = History()
+        self._tries = 0
+        self._told = ""
+
+    @classmethod
+    def fold(cls, entries: Iterable[Entry], edition: str, name: str = "") -> Talk:
+        """The talk that a journal gives. The same journal gives an equal state each time."""
+        talk = cls(edition, name)
+        for entry in entries:
+            talk.hear(entry)
+        talk.cautioned = False  # what was said while folding nobody heard
+        return talk
+
+    @property
+    def assessment(self) -> Assessment:
+        """Where the box stands now."""
+        return assess(self.state)
+
+    @property
+    def asks(self) -> str | None:
+        """The open question's slot, or None."""
+        question = self.assessment.question
+        return question.slot if question else None
+
+    def hear(self, entry: Entry) -> Reply:
+        """Take one utterance and answer it. The entry is in the journal when this returns."""
+        question = self.assessment.question
+        turn = Turn(
+            self.state,
+            question.slot if question else None,
+            question.subject if question else None,
+            history=self._history,
+            spoken=entry.confidence is not None,
+            gaps=bool(entry.unread),
+            heard=entry.heard,
+            box_name=self.name,
+        )
+        run(turn, entry.acts)
+        unread_words.keep(turn, entry.unread)
+        self.journal.append(entry)
+        if replace(turn.state, mistaken=False) != replace(turn.base, mistaken=False):
+            self._history.keep(turn.base, entry.heard)
+        self.state = turn.state
+        reply = self._compose(turn, entry)
+        self.last = reply
+        return reply
+
+    def standing(self, said: str) -> Reply:
+        """A reply that says `said` and then where this box stands; nothing is entered."""
+        turn = Turn(self.state, self.asks, answers=[said], understood=[said])
+        return Composer(self.state, turn, Entry("", ())).compose(0, self._told, self.last, True)
+
+    def _compose(self, turn: Turn, entry: Entry) -> Reply:
+        before = self.last.asks if self.last else None
+        composer = Composer(self.state, turn, entry)
+        stuck = composer.in_vain and (composer.asks == before or composer.nothing)
+        self._tries = self._tries + 1 if stuck else 0
+        reply = composer.compose(self._tries, self._told, self.last, self.cautioned)
+        self._told = "" if reply.verdict == "incomplete" else reply.verdict
+        self.cautioned = self.cautioned or any(act.act == "caution" for act in reply.acts)
+        return reply

@@ -1,0 +1,320 @@
+"""The boxes of one job, in memory: opening, naming, copying, deleting, listing them."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field, replace
+
+from boxaloud.assistant.dialogue.box_dialogue import Talk
+from boxaloud.assistant.dialogue.journal import Entry
+from boxaloud.assistant.dialogue.nlg.box_status import status
+from boxaloud.assistant.dialogue.nlg.sentences import counted, listed, say
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act
+from boxaloud.rules.words import SMALL
+from boxaloud.rules.worksheet import Verdict
+
+
+@dataclass(frozen=True, slots=True)
+class Outcome:
+    """What a box event came to: what is said, and what is to be kept."""
+
+    said: str
+    action: str = ""
+    box: str = ""
+    other: str = ""
+    edition: str = ""
+    """The edition that a new box begins under."""
+
+
+@dataclass(frozen=True, slots=True)
+class Resumed:
+    """What is known of a job that is taken up again, besides its journals. All by box name."""
+
+    editions: Mapping[str, str] = field(default_factory=dict)
+    """The edition that a box began under, where it is not the job's."""
+    verdicts: Mapping[str, Verdict] = field(default_factory=dict)
+    """Verdicts that still hold, so that counting boxes need not fold every journal."""
+    trail: tuple[str, ...] = ()
+    """The boxes that "go back" leads to, the nearest last."""
+
+
+class Boxes:
+    """Talks by name. A journal is folded into a talk when its box is first opened."""
+
+    def __init__(
+        self,
+        edition: str,
+        journals: Mapping[str, Sequence[Entry]],
+        current: str,
+        resumed: Resumed | None = None,
+    ) -> None:
+        known = resumed or Resumed()
+        self.edition = edition
+        self._journals = journals
+        self._editions = dict(known.editions)
+        self._verdicts = known.verdicts
+        self._talks: dict[str, Talk] = {}
+        self._names: dict[str, None] = dict.fromkeys(journals)
+        self._trail: list[str] = list(known.trail)
+        self._names.setdefault(current)
+        self._at = current
+        self._deleted: list[tuple[str, int, str]] = []
+
+    @property
+    def current(self) -> Talk:
+        """The talk at hand."""
+        return self.talk(self._at)
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """The names of all boxes, in the order they were begun."""
+        return tuple(self._names)
+
+    def talk(self, name: str) -> Talk:
+        """The talk of a box, folded from its journal if need be."""
+        if name not in self._talks:
+            entries = self._journals.get(name, ())
+            self._talks[name] = Talk.fold(entries, self.began_under(name), name)
+        return self._talks[name]
+
+    @property
+    def trail(self) -> tuple[str, ...]:
+        """The boxes that "go back" leads to, the nearest last."""
+        return tuple(self._trail)
+
+    def began_under(self, name: str) -> str:
+        """The edition that a box began under, from which its journal is folded."""
+        return self._editions.get(name, self.edition)
+
+    def verdict(self, name: str) -> Verdict:
+        """The verdict of a box, folding it only where it is not already known."""
+        if name not in self._talks and name in self._verdicts:
+            return self._verdicts[name]
+        return self.talk(name).assessment.verdict
+
+    def event(self, act: Act) -> Outcome:
+        """Do what an act about boxes asks for."""
+        match act:
+            case acts.NextBox():
+                return self._next(act.name)
+            case acts.OpenBox():
+                return self._open(act)
+            case acts.CopyBox():
+                return self._copy(act)
+            case acts.NameBox():
+                return self._rename(act.name)
+            case acts.DeleteBox():
+                return self._delete(act.name)
+            case acts.ListBoxes():
+                return Outcome(self._list(act.only))
+        return Outcome(say("job.new_job"))
+
+    def _unused(self) -> str:
+        number = len(self._names) + 1
+        while f"box {number}" in self._names:
+            number += 1
+        return f"box {number}"
+
+    def find(self, name: str) -> str | None:
+        """The box meant: by its whole name, by its number, else by the only one whose name
+        holds it."""
+        wanted = numbered(name.lower().strip())
+        for known in (wanted, wanted.removesuffix(" box"), named(wanted)):
+            if known in self._names:
+                return known
+        part = named(wanted.removesuffix(" box"))
+        close = [known for known in self._names if part and part in known]
+        if len(close) == 1:
+            return close[0]
+        words = set(part.split()) - {"one", "box", "the"}
+        alike = [
+            known
+            for known in self._names
+            if words and (words <= set(known.split()) or set(known.split()) <= words)
+        ]
+        if len(alike) == 1:
+            return alike[0]
+        number = re.fullmatch(r"(?:box )?(\d+)", wanted)
+        if number and 1 <= int(number[1]) <= len(self._names):
+            return self.names[int(number[1]) - 1]
+        return None
+
+    @property
+    def _untouched(self) -> bool:
+        """True where the box at hand has no name of its own, and nothing was said of it."""
+        state = self.current.state
+        blank = not (state.items or state.box or state.partial or state.pending)
+        return blank and named(self._at) == self._at and self._at.startswith("box ")
+
+    def _go(self, name: str) -> None:
+        self._trail.append(self._at)
+        self._at = name
+
+    def _next(self, name: str) -> Outcome:
+        name = numbered(named(name.lower().strip()))
+        if name and name in self._names:
+            return self._reopen(name)
+        if name and self._untouched:
+            return replace(self._rename(name), said=say("job.new_box", name=name))
+        name = name or self._unused()
+        edition = self.current.state.edition
+        self._begin(name, edition)
+        self._talks[name] = Talk(edition, name)
+        self._talks[name].cautioned = True
+        return Outcome(say("job.new_box", name=name), "opened", name, edition=edition)
+
+    def _begin(self, name: str, edition: str) -> None:
+        self._names.setdefault(name)
+        self._editions[name] = edition
+        self._go(name)
+
+    def _reopen(self, found: str) -> Outcome:
+        if found != self._at:
+            self._go(found)
+        return Outcome(self._opened(found), "opened", found)
+
+    def _opened(self, name: str) -> str:
+        """Where the box that was opened stands, with the caution where it is still to be said."""
+        talk = self.current
+        said = [say("job.opened", name=name), status(talk.state, talk.assessment)]
+        if talk.assessment.verdict != "incomplete" and not talk.cautioned:
+            said.append(say("caution_short"))
+            talk.cautioned = True
+        return " ".join(part for part in said if part)
+
+    def _open(self, act: acts.OpenBox) -> Outcome:
+        if act.which == "previous":
+            return self._back()
+        name = act.name
+        if act.which in ("first", "last"):
+            name = self.names[0 if act.which == "first" else -1]
+        found = self.find(name)
+        if found is None:
+            return Outcome(say("job.no_box", name=name or "that"))
+        return self._reopen(found)
+
+    def _back(self) -> Outcome:
+        """The box before: where the talk came from, else the one begun before this."""
+        while self._trail and self._trail[-1] not in self._names:
+            self._trail.pop()
+        if self._trail:
+            found = self._trail.pop()
+        else:
+            place = self.names.index(self._at)
+            if not place:
+                return Outcome(say("job.no_box", name="before this"))
+            found = self.names[place - 1]
+        self._at = found
+        return Outcome(self._opened(found), "opened", found)
+
+    def _copy(self, act: acts.CopyBox) -> Outcome:
+        old = self.find(act.like) if act.like else self._at
+        if old is None:
+            return Outcome(say("job.no_box", name=act.like))
+        new = numbered(named(act.name.lower())) or self._unused()
+        if new in self._names:
+            return Outcome(say("job.taken", name=new))
+        edition = self.began_under(old)
+        self._talks[new] = Talk.fold(self.talk(old).journal, edition, new)
+        self._talks[new].cautioned = self.talk(old).cautioned
+        self._begin(new, edition)
+        return Outcome(say("job.copied", old=old, name=new), "copied", new, old)
+
+    def _rename(self, name: str) -> Outcome:
+        old, new = self._at, numbered(named(name.lower()))
+        if new == old:
+            return Outcome(say("job.named", name=new))
+        if not new or new in self._names:
+            return Outcome(say("job.taken", name=new or "that"))
+        talk = self.current
+        talk.name = new
+        self._talks[new] = self._talks.pop(old)
+        self._names = {new if name == old else name: None for name in self._names}
+        self._editions[new] = self._editions.pop(old, self.edition)
+        self._trail = [new if step == old else step for step in self._trail]
+        self._at = new
+        return Outcome(say("job.named", name=new), "renamed", new, old)
+
+    def _delete(self, name: str) -> Outcome:
+        found = self.find(name) if name else self._at
+        if found is None:
+            return Outcome(say("job.no_box", name=name))
+        if len(self._names) == 1:
+            return Outcome(say("job.only_box", name=found))
+        self.talk(found)
+        self._deleted.append((found, self.names.index(found), self._at))
+        del self._names[found]
+        if self._at == found:
+            self._at = next(
+                (step for step in reversed(self._trail) if step in self._names), self.names[-1]
+            )
+        return Outcome(say("job.deleted", name=found), "removed", found)
+
+    def restore(self) -> Outcome | None:
+        """Bring the box deleted last back; None where none was."""
+        if not self._deleted:
+            return None
+        name, place, at = self._deleted.pop()
+        order = list(self._names)
+        order.insert(place, name)
+        self._names = dict.fromkeys(order)
+        self._at = at
+        return Outcome(say("job.restored", name=name), "restored", name)
+
+    def _list(self, only: str) -> str:
+        verdicts = {name: self.verdict(name) for name in self._names}
+        if only:
+            wanted = [name for name, verdict in verdicts.items() if verdict == only]
+            return (
+                listed([_title(name) for name in wanted]) + "." if wanted else say("job.none_such")
+            )
+        fits = sum(verdict == "fits" for verdict in verdicts.values())
+        over = sum(verdict == "over" for verdict in verdicts.values())
+        count = len(verdicts)
+        text = say(
+            "job.summary",
+            count=f"{counted(count)} box{'es' if count != 1 else ''}",
+            fits=_some(fits),
+            over=_some(over),
+            open=_some(count - fits - over),
+        )
+        text = text[0].upper() + text[1:]
+        if count > MOST_LISTED:
+            wanted = [name for name, verdict in verdicts.items() if verdict == "over"]
+            return text + (" " + say("job.over_list", names=listed(wanted[:5])) if wanted else "")
+        rows = [
+            say("job.row", name=_title(name), verdict=say(f"job.verdict.{verdict}"))
+            for name, verdict in verdicts.items()
+        ]
+        return f"{text} {'; '.join(rows)}."
+
+
+MOST_LISTED = 8
+"""Boxes named one by one in a list that is spoken."""
+
+
+def _title(name: str) -> str:
+    return name[:1].upper() + name[1:]
+
+
+def _some(count: int) -> str:
+    return counted(count) if count else say("none_of_them")
+
+
+def named(name: str) -> str:
+    """The name in "box hall" and in "the hall"; "box 3" is a name as it stands."""
+    bare = name.removeprefix("the ").strip()
+    rest = bare.removeprefix("box ").removeprefix("number ")
+    if rest.isdigit() or rest in SMALL:
+        return f"box {rest}" if rest != bare or rest.isdigit() else bare
+    return rest or bare
+
+
+def numbered(name: str) -> str:
+    """ "box one" is "box 1"."""
+    head, _, last = name.rpartition(" ")
+    if head in ("box", "") and last in SMALL[1:]:
+        return f"box {SMALL.index(last)}"
+    return name

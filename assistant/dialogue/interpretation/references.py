@@ -1,0 +1,174 @@
+"""References resolved to lines of the box: it, those twelves, the second cable, both, the other."""
+
+from __future__ import annotations
+
+from boxaloud.assistant.dialogue.state import Item, State
+from boxaloud.grammar.acts import Reference, Thing, ThingKind
+from boxaloud.grammar.clauses.act_fields import KIND_OF
+from boxaloud.rules.contents import (
+    BondingJumper,
+    Cable,
+    Conductors,
+    FixtureWires,
+    Grounds,
+    SupportFitting,
+    TerminalBlock,
+    Uncounted,
+    Yoke,
+)
+
+TYPES: dict[str, tuple[type, ...]] = {
+    "cable": (Cable,),
+    "conductors": (Conductors,),
+    "grounds": (Grounds,),
+    "jumper": (BondingJumper,),
+    "fixture_wires": (FixtureWires,),
+    "device": (Yoke,),
+    "fitting": (SupportFitting,),
+    "terminal_block": (TerminalBlock,),
+    "uncounted": (Uncounted,),
+    "wire": (Cable, Conductors),
+    "anything": (
+        Cable, Conductors, Grounds, BondingJumper, FixtureWires, Yoke, SupportFitting,
+        TerminalBlock, Uncounted,
+    ),
+}  # fmt: skip
+
+
+def kind_of(thing: Thing) -> ThingKind:
+    """The kind of a described thing."""
+    return KIND_OF[type(thing)]
+
+
+def to_thing(thing: Thing) -> Reference:
+    """A reference to things like the one described."""
+    return Reference(
+        kind_of(thing),
+        getattr(thing, "name", None),
+        getattr(thing, "awg", None),
+        getattr(thing, "conductors", None),
+        words=thing.words,
+    )
+
+
+def called(item: Item) -> str:
+    """The name of a device, fitting or uncounted thing; empty for wires."""
+    content = item.content
+    return str(getattr(content, "name", getattr(content, "kind", "")))
+
+
+def agrees(item: Item, reference: Reference) -> bool:
+    """Whether an item is all that a reference says of it."""
+    content = item.content
+    if not isinstance(content, TYPES.get(reference.kind, ())):
+        return False
+    for slot, said in (("awg", reference.awg), ("conductors", reference.conductors)):
+        if said is not None and getattr(content, slot, said) not in (None, said):
+            return False
+    name = reference.name
+    if name is None or name == "device" or reference.kind not in ("device", "fitting", "uncounted"):
+        return True
+    return same_name(called(item), name)
+
+
+def same_name(one: str, other: str) -> bool:
+    """ "the switch" may mean a three-way switch; "the receptacle" the GFCI receptacle."""
+    one, other = one.lower(), other.lower()
+    return one == other or one.endswith(other) or other.endswith(one)
+
+
+def find_all(state: State, reference: Reference) -> list[Item]:
+    """The items that a reference can mean, in the order said."""
+    if reference.item is not None:
+        item = state.item(reference.item)
+        return [item] if item else []
+    pronoun = reference.kind == "anything" and reference.awg is None
+    if pronoun and reference.which in ("said", "last") and not reference.ordinal:
+        last = state.item(state.last)
+        if reference.words and reference.count is None:
+            named = _by_words(state, reference.words)
+            if named:
+                return named
+        if last is None:
+            last = _latest(state, reference)
+        return [last] if last else []
+    return [item for item in state.items if agrees(item, reference)] or _by_words(
+        state, reference.words
+    )
+
+
+def _latest(state: State, reference: Reference) -> Item | None:
+    """What a pronoun means where clamps or the box came last: of several things the latest that
+    there are several of."""
+    several = [item for item in state.items if item.content.count > 1]
+    if reference.count is not None or plural(reference.words):
+        return several[-1] if several else None
+    return None
+
+
+def _by_words(state: State, words: str) -> list[Item]:
+    """ "the doorbell": what was said to be for it."""
+    said = [word for word in words.lower().split() if len(word) > 3 and word not in _COMMON]
+    return [
+        item for item in state.items if said and any(word in item.words.lower() for word in said)
+    ]
+
+
+_COMMON = frozenset(
+    {"that", "those", "these", "this", "them", "cable", "cables", "wire", "wires", "switch", "with",
+     "device", "last", "both", "other", "second", "first", "third", "thing", "receptacle", "outlet"}
+)  # fmt: skip
+
+
+def find(state: State, reference: Reference) -> Item | None:
+    """The one item that a reference means: of several the one said last."""
+    found = find_all(state, reference)
+    if not found:
+        return None
+    if reference.ordinal is not None:
+        return _nth(found, reference.ordinal)
+    if reference.which in ("other", "others") and len(found) > 1:
+        rest = [item for item in found if item.key != state.last]
+        return rest[-1] if rest else found[-1]
+    last = next((item for item in found if item.key == state.last), None)
+    return last or found[-1]
+
+
+def _nth(found: list[Item], ordinal: int) -> Item | None:
+    """The item that holds the nth unit: "the second cable" of two 14-2s and a 12-2."""
+    units = [item for item in found for _ in range(item.content.count)]
+    if ordinal < 0:
+        return units[-1]
+    return units[ordinal - 1] if ordinal <= len(units) else None
+
+
+def meant(item: Item, reference: Reference) -> int:
+    """How many of an item a reference means."""
+    if reference.count is not None:
+        return reference.count
+    if reference.ordinal is not None:
+        return 1
+    if reference.which in ("all", "both") or plural(reference.words):
+        return item.content.count
+    return 1 if _singular(reference.words) and item.content.count > 1 else item.content.count
+
+
+def plural(words: str) -> bool:
+    """Whether words stand in the plural: "those 14-2s", "the switches"."""
+    last = words.lower().rstrip(" ,.").rpartition(" ")[2]
+    return (last.endswith("s") and not last.endswith(("ss", "us"))) or last in (
+        "them",
+        "those",
+        "these",
+        "both",
+        "all",
+    )
+
+
+def _singular(words: str) -> bool:
+    low = words.lower()
+    return (
+        bool(low)
+        and low.split()[0] in ("the", "that", "this", "a", "an", "one")
+        and not plural(words)
+    )

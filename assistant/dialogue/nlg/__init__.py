@@ -1,0 +1,3 @@
+"""Generation: system acts become sentences, shown and spoken.
+All wording is in data/sentences.toml; the order of a reply is in reply_composer.py.
+"""

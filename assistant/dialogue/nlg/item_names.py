@@ -1,0 +1,170 @@
+"""What a thing in the box is called, in one fixed order: quantity, thing, size.
+
+`heard` is the form for the ear, with a word between a count and a size; `shown` the shorter
+one for the eye.
+"""
+
+from __future__ import annotations
+
+from boxaloud.assistant.dialogue.nlg.sentences import counted, marked, say
+from boxaloud.rules import table_row
+from boxaloud.rules.contents import (
+    Barrier,
+    BondingJumper,
+    Cable,
+    Conductors,
+    Content,
+    FixtureWires,
+    Grounds,
+    Marked,
+    Part,
+    SupportFitting,
+    TableBox,
+    TerminalBlock,
+    Uncounted,
+    Unmarked,
+    Yoke,
+)
+
+
+def heard(content: Content) -> str:
+    """The name for the ear: "two cables of 14-2", each with its own ground unless it is said."""
+    return _name(content, "heard")
+
+
+def shown(content: Content) -> str:
+    """The name for the eye: "two 14-2 cables with ground"."""
+    return _name(content, "shown")
+
+
+def brief(content: Content) -> str:
+    """The shown name as it is said, a cable's own ground left out: "two 14-2 cables"."""
+    return _cable(content, "shown", "") if isinstance(content, Cable) else shown(content)
+
+
+def bare(content: Content) -> str:
+    """The noun alone, for its count: "switch", "switches", "terminal block"."""
+    noun = getattr(content, "name", getattr(content, "kind", "terminal block"))
+    return plural(str(noun), content.count)
+
+
+def plural(noun: str, count: int) -> str:
+    """A noun for a count: "switch", "switches", "luminaire studs"."""
+    if count == 1 or (noun.endswith("s") and not noun.endswith("ss")):
+        return noun
+    if noun.endswith(("ch", "sh", "ss", "x")):
+        return noun + "es"
+    if noun.endswith("y") and noun[-2] not in "aeiou":
+        return noun[:-1] + "ies"
+    return noun + "s"
+
+
+def _name(content: Content, form: str) -> str:
+    match content:
+        case Cable():
+            return _cable(content, form)
+        case Conductors():
+            return say(
+                f"name.conductors.{form}",
+                count=counted(content.count),
+                noun=plural("conductor", content.count),
+                awg=content.awg,
+                path=say(f"path.{content.path}"),
+            )
+        case FixtureWires():
+            return say(
+                f"name.fixture_wires.{form}",
+                count=counted(content.count),
+                noun=plural("fixture wire", content.count),
+                awg=content.awg,
+                canopy=say("canopy") if content.canopy else "",
+            )
+        case Grounds():
+            return _grounds(content, form)
+        case Yoke():
+            return _yoke(content)
+        case _:
+            return _small(content)
+
+
+def _cable(content: Cable, form: str, own: str | None = None) -> str:
+    """`own` is what is said of a ground as large as the cable's conductors."""
+    size = f"{content.awg}-{content.conductors}"
+    if content.ground is None:
+        ground = say("ground.none")
+    elif content.ground == content.awg:
+        ground = say(f"ground.same.{form}") if own is None else own
+    else:
+        ground = say("ground.other", awg=content.ground)
+    return say(
+        f"name.cable.{form}",
+        count=counted(content.count),
+        noun=plural("cable", content.count),
+        size=size,
+        ground=ground,
+        path=say(f"path.{content.path}"),
+    )
+
+
+def _grounds(content: Grounds, form: str) -> str:
+    noun = "isolated ground" if content.isolated else "ground"
+    return say(
+        f"name.grounds.{form}",
+        count=counted(content.count),
+        noun=plural(noun, content.count),
+        awg=content.awg,
+        canopy=say("canopy") if content.canopy else "",
+    )
+
+
+def _yoke(content: Yoke) -> str:
+    text = f"{counted(content.count)} {plural(content.name, content.count)}"
+    if content.gangs > 1:
+        text += say("gangs_wide", gangs=counted(content.gangs))
+    if content.awg is not None:
+        text += say("lands_on", awg=content.awg)
+    return text
+
+
+def _small(content: Content) -> str:
+    match content:
+        case BondingJumper():
+            text = f"{counted(content.count)} {plural('bonding jumper', content.count)}"
+            return text + ("" if content.enters else say("jumper_inside"))
+        case SupportFitting():
+            return f"{counted(content.count)} {plural(content.kind, content.count)}"
+        case TerminalBlock():
+            text = f"{counted(content.count)} {plural('terminal block', content.count)}"
+            return text + (say("lands_on", awg=content.awg) if content.awg else "")
+        case Uncounted():
+            return f"{counted(content.count)} {plural(content.kind, content.count)}"
+    raise TypeError(f"nothing is called {type(content).__name__}")
+
+
+def part(thing: Part) -> str:
+    """The name of a box, ring, cover or barrier with its volume in cubic inches."""
+    match thing:
+        case Marked():
+            return say("name.marked", label=thing.label, volume=marked(thing.volume))
+        case TableBox():
+            return _table_box(thing)
+        case Unmarked():
+            return say("name.unmarked", label=thing.label)
+        case Barrier():
+            return say("name.barrier", material=thing.material)
+    raise TypeError(f"nothing is called {type(thing).__name__}")
+
+
+def _table_box(thing: TableBox) -> str:
+    row = table_row(thing.row)
+    each = row.volume
+    name = row.name.removesuffix(" box")  # "device box" and "octagon" alike take the label
+    if thing.gangs == 1:
+        return say("name.table", label=thing.label, row=name, volume=marked(each))
+    return say(
+        "name.table_ganged",
+        label=thing.label,
+        row=name,
+        gangs=counted(thing.gangs),
+        volume=marked(each * thing.gangs),
+    )

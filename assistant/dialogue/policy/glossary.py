@@ -1,0 +1,59 @@
+"""Answers about the words of the code, from the rules, each with its section."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from boxaloud.assistant.dialogue.nlg import item_names
+from boxaloud.assistant.dialogue.nlg.sentences import say, volume
+from boxaloud.assistant.dialogue.state import State
+from boxaloud.assistant.dialogue.tracker import added_items
+from boxaloud.grammar import acts
+from boxaloud.rules import RulesError, allowance, work_out
+from boxaloud.rules.contents import Box, Content, Yoke
+
+
+def answer(act: acts.AskMeaning, state: State) -> str:
+    """What a term means and what it counts, in a sentence or two."""
+    if act.thing is not None and not isinstance(act.thing, acts.AddUncounted):
+        worth = _worth(act.thing, state)
+        if worth:
+            return worth
+    if act.awg is not None and act.term in ("size", ""):
+        return _size(act.awg, state)
+    key = f"glossary.{act.term}" if act.term else "answer.unknown"
+    return say(key)
+
+
+def _size(awg: int, state: State) -> str:
+    try:
+        each = allowance(awg).in3
+    except RulesError as refusal:
+        return str(refusal)
+    return say("answer.size", awg=awg, each=volume(each))
+
+
+def _worth(thing: acts.Thing, state: State) -> str:
+    """How much a thing takes by itself, worked out by the rules."""
+    if isinstance(thing, acts.AddConductors) and thing.awg is not None:
+        return _size(thing.awg, state)
+    if getattr(thing, "awg", None) is None and not isinstance(
+        thing, (acts.AddDevice, acts.AddFitting)
+    ):
+        return ""
+    try:
+        content: Content = added_items.content_of(replace(thing, count=thing.count or 1), state)[0]
+    except RulesError as refusal:
+        return str(refusal)
+    if isinstance(content, Yoke):
+        return say("glossary.device")
+    if isinstance(thing, acts.AddFitting):
+        return say("glossary.fitting")
+    sheet = work_out(Box(contents=(content,), clamps="none", edition=state.edition))
+    lines = "; ".join(
+        say("answer.line", what=line.what, volume=volume(line.subtotal), section=line.section)
+        for line in sheet.lines
+    )
+    return say(
+        "answer.worth", what=item_names.heard(content), total=volume(sheet.total), lines=lines
+    )

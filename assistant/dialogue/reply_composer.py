@@ -1,0 +1,183 @@
+"""Putting a reply together: verdict or answer first, then what was entered, then one question.
+
+A reply is a list of system acts, each with its sentence; faces join, show or speak them.
+"""
+
+from __future__ import annotations
+
+from dataclasses import fields
+from operator import attrgetter
+from typing import Literal
+
+from boxaloud.assistant.dialogue.assessment import assess, exact
+from boxaloud.assistant.dialogue.journal import Entry
+from boxaloud.assistant.dialogue.nlg.box_status import assumed, status
+from boxaloud.assistant.dialogue.nlg.sentences import listed, say
+from boxaloud.assistant.dialogue.nlg.spoken_form import slowly, spoken
+from boxaloud.assistant.dialogue.policy import user_questions
+from boxaloud.assistant.dialogue.policy.question_wording import ask
+from boxaloud.assistant.dialogue.reply import Reply, SystemAct
+from boxaloud.assistant.dialogue.state import State
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts
+
+_SAYS_NOTHING = frozenset(
+    {"pending", "rejected", "unread", "unread_with", "form", "last", "put_off",
+     "clamps_mentioned", "proposed", "recalled", "added"}
+)  # fmt: skip
+"""What of a state says nothing of the box."""
+_DESCRIBED = attrgetter(*(field.name for field in fields(State) if field.name not in _SAYS_NOTHING))
+
+
+class Composer:
+    """Composes one reply from a finished turn."""
+
+    def __init__(self, state: State, turn: Turn, entry: Entry) -> None:
+        self.state = state
+        self.turn = turn
+        self.entry = entry
+        self.found = assess(state)
+        question = self.found.question
+        self.asks = question.slot if question else None
+
+    @property
+    def changed(self) -> bool:
+        """True where the box changed, or a step through its history was asked for."""
+        return bool(self.turn.trail or self.turn.stepped)
+
+    @property
+    def nothing(self) -> bool:
+        """True where nothing of the utterance was understood."""
+        turn = self.turn
+        return not (turn.understood or turn.refused or turn.answers or turn.social)
+
+    @property
+    def in_vain(self) -> bool:
+        """True where the utterance neither changed nor asked anything."""
+        turn = self.turn
+        return not (self.changed or turn.answers or turn.social or turn.refused or turn.replay)
+
+    def compose(self, tries: int, told: str, last: Reply | None, cautioned: bool) -> Reply:
+        """The reply. `told` is the verdict last said of this box, `last` the reply before;
+        `cautioned`: the caution was said in this session."""
+        made = [act for act in self._acts(tries, told, last, cautioned) if act.says]
+        if not made:  # what was taken changed nothing that can be told: silence would be no reply
+            made = [SystemAct("acknowledge", say("fine"))]
+        said = " ".join(act.says for act in made)
+        sheet, verdict = self.found.sheet, self.found.verdict
+        return Reply(
+            heard=self.entry.heard,
+            confidence=self.entry.confidence,
+            understood=tuple(text for text in self.turn.understood if text),
+            left_over=tuple(
+                dict.fromkeys((*(run.words for run in self.entry.weighty), *self.turn.unplaced))
+            ),
+            acts=tuple(made),
+            said=said,
+            spoken=slowly(said) if self.turn.replay == "slower" else spoken(said),
+            asks=self.asks,
+            sheet=sheet,
+            verdict=verdict,
+            low=self.found.low,
+            high=self.found.high,
+            assumed=assumed(self.state),
+            described=self.state if self.state.items or self.state.box else None,
+            changed=bool(self.changed or self.turn.answers or self.turn.replay),
+            refused=bool(self.turn.refused or self.entry.refusal),
+            shows_sheet=self.turn.shows_sheet,
+        )
+
+    def _acts(self, tries: int, told: str, last: Reply | None, cautioned: bool) -> list[SystemAct]:
+        turn = self.turn
+        if turn.replay:
+            return [SystemAct("repeat", last.said if last else say("nothing_to_repeat"))]
+        made = [SystemAct("refuse", text) for text in turn.refused]
+        if self.entry.refusal:
+            made.append(SystemAct("refuse", self.entry.refusal))
+        made += [SystemAct("answer", text) for text in turn.answers]
+        made += self._standing(told)
+        made += [SystemAct("echo", text) for text in self._unread()]
+        made += [SystemAct("echo", text) for text in self._repairs()]
+        made += [SystemAct("echo", text) for text in turn.echoes]
+        if not made:
+            made += [SystemAct("acknowledge", text) for text in turn.social[:1]]
+        if not made and self.nothing and self.asks != "unread":
+            made.append(SystemAct("nonunderstanding", self._nothing(tries)))
+        made += self._advice(told)
+        told_it = self.changed or bool(turn.answers)
+        if not cautioned and self.found.verdict != "incomplete" and told_it:
+            made.append(SystemAct("caution", say("caution_short")))
+        made += self._question(tries, last, bool(made) and made[0].act == "acknowledge")
+        return made
+
+    def _nothing(self, tries: int) -> str:
+        """Nothing understood: said anew each time, with choices, then with a way out."""
+        if not self.entry.heard.strip():
+            return say("nothing_heard")
+        keys = ("nothing_understood", "nothing_again", "nothing_way_out")
+        return say(keys[min(max(tries - 1, 0), len(keys) - 1)])
+
+    def _unread(self) -> list[str]:
+        """What was left unread, unless that is just what is asked about."""
+        if self.asks == "unread":
+            return []
+        left = [f"“{run.words}”" for run in self.entry.weighty]
+        pieces = [say("left_over", words=listed(left))] if left else []
+        return pieces + [say("unplaced", words=words) for words in self.turn.unplaced]
+
+    def _repairs(self) -> list[str]:
+        """Mended spellings are announced: the user sees what a word was taken for."""
+        said = []
+        for act in self.entry.acts:
+            for one in (act, getattr(act, "thing", None)):
+                for doubt in one.doubts if isinstance(one, acts.Act) else ():
+                    if doubt.reason == "repaired":
+                        said.append(say("repaired", words=act.words, what=doubt.instead))
+        return list(dict.fromkeys(said))
+
+    def _standing(self, told: str) -> list[SystemAct]:
+        """Where the box stands, if there is something new to say of it."""
+        if not (self.changed and self._moved(told)):
+            return []
+        text = self._qualified(status(self.state, self.found))
+        kind: Literal["verdict", "total"] = (
+            "verdict" if self.found.verdict != "incomplete" else "total"
+        )
+        return [SystemAct(kind, text)]
+
+    def _advice(self, told: str) -> list[SystemAct]:
+        """What would help, when a box has just turned out to be over."""
+        new = self.found.verdict == "over" and told != "over"
+        if not (new and self.changed and exact(self.found)) or self.state.form == "brief":
+            return []
+        return [SystemAct("advice", user_questions.advice_text(self.state, most=1))]
+
+    def _moved(self, told: str) -> bool:
+        """True where there is something new to say of the total, or something came in."""
+        moved = _DESCRIBED(self.state) != _DESCRIBED(self.turn.began)
+        if self.turn.stepped or self.turn.closes or moved:
+            return True
+        return self.found.verdict not in ("incomplete", told)
+
+    def _qualified(self, text: str) -> str:
+        """No total stands plainly over words that are not in it."""
+        unread = self.entry.weighty or self.turn.unplaced or self.state.unread
+        if not (text and unread):
+            return text
+        return say("without_that", text=text[0].lower() + text[1:])
+
+    def _question(self, tries: int, last: Reply | None, chatted: bool) -> list[SystemAct]:
+        question = self.found.question
+        if question is None:
+            return []
+        turn = self.turn
+        if turn.answers and self.found.verdict != "incomplete":
+            return []
+        before = last is not None and last.asks == self.asks
+        if before and chatted:
+            return []
+        again = before and not turn.stepped and not self.in_vain
+        text = ask(question, self.state, self.found, tries, again)
+        if self.found.verdict != "incomplete" and not again:
+            text = say("for_margin", question=text[0].lower() + text[1:])
+        return [SystemAct("question", text)]

@@ -1,0 +1,3 @@
+"""The tracker: what accepted acts do to the described box, a module for each kind of change.
+act_handlers.py names the handler of every act; a new act gets its row there.
+"""

@@ -1,0 +1,197 @@
+"""Entering what is in the box: a described thing becomes a content of the rules.
+
+`content_of` is pure: it turns one thing into contents with the defaults of the trade filled in.
+`enter` adds them to the box, merging what is alike.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from boxaloud.assistant.dialogue.merging import alike
+from boxaloud.assistant.dialogue.nlg import item_names
+from boxaloud.assistant.dialogue.nlg.sentences import counted, say, sentence
+from boxaloud.assistant.dialogue.state import Open, State, sizes_present
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar.acts import (
+    Act,
+    AddCable,
+    AddConductors,
+    AddDevice,
+    AddFitting,
+    AddFixtureWires,
+    AddGrounds,
+    AddJumper,
+    AddTerminalBlock,
+    AddUncounted,
+    Thing,
+)
+from boxaloud.rules import RulesError, ground_for, validate
+from boxaloud.rules.contents import (
+    BondingJumper,
+    Cable,
+    Conductors,
+    Content,
+    FixtureWires,
+    Grounds,
+    SupportFitting,
+    TerminalBlock,
+    Uncounted,
+    Yoke,
+)
+
+WIDE_OR_NOT = frozenset({"range receptacle", "dryer receptacle"})
+"""Devices sold on one-gang and on two-gang yokes alike (common practice)."""
+
+LARGE = frozenset({4, 3, 2, 1})
+"""AWG sizes that have no volume: 314.28 governs them by dimensions."""
+
+
+def content_of(thing: Thing, state: State) -> list[Content]:
+    """The contents that a thing describes. Raises RulesError for a value the rules refuse."""
+    contents = _made(thing, state)
+    for content in contents:
+        validate(content)
+    return contents
+
+
+def _made(thing: Thing, state: State) -> list[Content]:
+    count = 1 if thing.count is None else thing.count
+    match thing:
+        case AddCable():
+            return [_cable(thing, count)]
+        case AddConductors():
+            size = thing.awg if thing.awg is not None else (sizes_present(state) or (14,))[0]
+            return [Conductors(size, count, thing.path or "ends")]  # type: ignore[arg-type]
+        case AddGrounds():
+            size = _ground_size(thing.awg, state)
+            return [Grounds(size, count, bool(thing.isolated), bool(thing.canopy))]
+        case AddJumper():
+            return [BondingJumper(_ground_size(thing.awg, state), count, bool(thing.enters))]
+        case AddFixtureWires():
+            return _fixture_wires(thing)
+        case AddDevice():
+            return [Yoke(thing.name or "device", thing.awg, thing.gangs or 1, count)]
+        case AddFitting():
+            return [SupportFitting(str(thing.name), count)]
+        case AddTerminalBlock():
+            return [TerminalBlock(thing.awg, count)]
+        case AddUncounted():
+            return [Uncounted(str(thing.name), count)]
+
+
+def _cable(thing: AddCable, count: int) -> Cable:
+    awg = thing.awg or 0
+    ground: int | None = None
+    if thing.ground is not False:
+        ground = thing.ground_awg if thing.ground_awg is not None else ground_for(awg)
+    conductors = 2 if thing.conductors is None else thing.conductors
+    return Cable(awg, conductors, ground, count, thing.path or "ends")  # type: ignore[arg-type]
+
+
+def _ground_size(said: int | None, state: State) -> int:
+    """The size said, else that of the largest conductor named, but not larger than a cable's."""
+    if said is not None:
+        return said
+    present = sizes_present(state)
+    return ground_for(present[0]) if present else 14
+
+
+def _fixture_wires(thing: AddFixtureWires) -> list[Content]:
+    awg = 18 if thing.awg is None else thing.awg
+    count = 2 if thing.count is None else thing.count
+    contents: list[Content] = [FixtureWires(awg, count, bool(thing.canopy))]
+    if thing.grounds:
+        contents.append(Grounds(awg, thing.grounds, False, bool(thing.canopy)))
+    return contents
+
+
+def enter(turn: Turn, thing: Thing) -> None:
+    """Add what a thing describes, or say in one sentence why it cannot be."""
+    try:
+        contents = content_of(thing, turn.state)
+    except RulesError as refusal:
+        turn.refused.append(_refusal(turn, thing, refusal))
+        turn.unplaced.append(thing.words)
+        return
+    if isinstance(thing, AddGrounds) and _own_grounds(turn.state, thing):
+        turn.answer(say("echo.own_grounds"), thing.words)
+        return
+    for content in contents:
+        add(turn, content, thing, open_of(content, thing))
+
+
+def _own_grounds(state: State, thing: AddGrounds) -> bool:
+    """ "Three 14-2s and three grounds": as many as the cables bring are the cables' own."""
+    if thing.isolated or thing.canopy or thing.awg is not None or state.grounds == "said":
+        return False
+    cables = [i.content for i in state.items if isinstance(i.content, Cable)]
+    loose = any(isinstance(i.content, Conductors) for i in state.items)
+    grounded = sum(cable.count for cable in cables if cable.ground is not None)
+    return bool(grounded) and not loose and thing.count in (None, grounded)
+
+
+def _refusal(turn: Turn, thing: Thing, refusal: RulesError) -> str:
+    """Why something cannot be entered; for large conductors, which section governs them."""
+    why = say("refused", words=thing.words, why=str(refusal))
+    awg = getattr(thing, "awg", None)
+    if awg in LARGE:
+        from boxaloud.assistant.dialogue.tracker import pull_box
+
+        return f"{why} {pull_box.large(sizes_present(turn.state), str(awg))}"
+    return why
+
+
+def open_of(content: Content, thing: Act) -> Open:
+    """What the description leaves open of a content: a device's width, a canopy."""
+    if isinstance(content, Yoke):
+        wide = getattr(thing, "gangs", None) is None and content.name in WIDE_OR_NOT
+        return "gangs" if wide else ""
+    if isinstance(content, FixtureWires | Grounds) and isinstance(thing, AddFixtureWires):
+        return "canopy" if thing.canopy is None and content.awg > 14 else ""
+    return ""
+
+
+def add(turn: Turn, content: Content, thing: Act, open_: Open = "") -> None:
+    """Add one content, to an item of its like where there is one."""
+    state = turn.state
+    if isinstance(content, Grounds) and not content.canopy:
+        state = replace(state, grounds="said")
+    twin = next((i for i in state.items if alike(i.content, content)), None)
+    if twin is None or open_ != twin.open:
+        turn.enter(
+            state.with_item(content, thing.words, open_, content.count),
+            sentence(item_names.heard(content) + _note(content, thing)),
+            item_names.shown(content),
+        )
+        return
+    total = replace(twin.content, count=twin.content.count + content.count)
+    try:
+        validate(total)
+    except RulesError as refusal:
+        turn.refuse(thing.words, str(refusal))
+        return
+    turn.enter(
+        replace(state.with_content(twin.key, total), added=content.count),
+        sentence(
+            say("echo.added", what=item_names.heard(content), total=counted(total.count))
+            + _note(content, thing)
+        ),
+        item_names.shown(content),
+    )
+
+
+def _note(content: Content, thing: Act) -> str:
+    """What a listener should know about how this was taken."""
+    if isinstance(content, Uncounted) or (
+        isinstance(content, BondingJumper) and not content.enters
+    ):
+        return say("note.counts_nothing")
+    if isinstance(content, Conductors) and content.path == "inside":
+        return say("note.counts_nothing")
+    if isinstance(content, Grounds) and not content.canopy:
+        if isinstance(thing, AddGrounds) and thing.count is None:
+            return say("note.grounds_as_one")
+    elif isinstance(content, FixtureWires) and content.canopy:
+        return say("note.canopy")
+    return ""

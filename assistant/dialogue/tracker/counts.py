@@ -1,0 +1,142 @@
+""" "There are three of them", "one more": how many of what is there."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from boxaloud.assistant.dialogue.interpretation import references
+from boxaloud.assistant.dialogue.nlg.sentences import counted, say
+from boxaloud.assistant.dialogue.state import Item, State
+from boxaloud.assistant.dialogue.tracker import added_items, item_changes
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Reference, Thing
+from boxaloud.grammar.clauses.act_fields import KIND_OF
+from boxaloud.rules.contents import (
+    Cable,
+    Uncounted,
+)
+
+
+def recount_act(turn: Turn, act: acts.Recount) -> None:
+    """ "The 14-2s are three", "there are three cables"."""
+    picked = act.target.item is not None
+    ordered = act.words.lower().startswith(("make", "change", "set", "bump"))
+    few = (act.count or 0) <= 2
+    clamps_last = turn.state.last == "clamps" and act.target.kind == "anything"
+    if clamps_last and few and not picked and not ordered:
+        turn.understood.append(act.words)  # "one clamp. Well, two of them": they count as one
+        return
+    found = references.find_all(turn.state, act.target)
+    count = act.count or 0
+    if not found:
+        if act.target.kind == "cable" and act.target.awg is None:
+            _cables_to_come(turn, act)
+        elif act.target.awg is not None or act.target.name is not None:
+            _first_mention(turn, act)
+        else:
+            item_changes.not_found(turn, act.target, act.words)
+        return
+    if len(found) > 1 and act.target.kind in ("cable", "wire", "conductors"):
+        total = sum(item.content.count for item in found)
+        if total == count:
+            turn.answer(say("echo.agrees", count=counted(count)), act.words)
+            return
+        last = turn.state.item(turn.state.last)
+        if last not in found or act.target.awg is None:
+            turn.unplaced.append(act.words)
+            return
+    item = references.find(turn.state, act.target)
+    assert item is not None
+    item_changes.recount(turn, item, count, act.words)
+
+
+def unsized_cables(turn: Turn, cable: acts.AddCable) -> None:
+    """ "There are three cables" where cables are in the box: how many of them there are."""
+    target = Reference("cable", words=cable.words)
+    low = cable.words.lower()
+    counted = any(word in low.split() for word in ("a", "an"))
+    if (
+        cable.count is None
+        and not counted
+        and not any(w in low.split() for w in ("another", "more", "same"))
+    ):
+        turn.understood.append(cable.words)  # "the old cable": nothing more
+        return
+    adds = any(word in low.split() for word in ("more", "another", "extra", "additional", "same"))
+    if (
+        adds
+        or low.startswith(("another ", "one more ", "a second", "a third"))
+        or cable.count is None
+        or (cable.count == 1 and low.startswith(("a ", "an ")))
+    ):
+        more(turn, acts.More(target=target, count=cable.count or 1, words=cable.words))
+        return
+    recount_act(turn, acts.Recount(target=target, count=cable.count, words=cable.words))
+
+
+def _cables_to_come(turn: Turn, act: acts.Recount) -> None:
+    """ "Two cables": their size is asked."""
+    from boxaloud.assistant.dialogue.belief import belief_table
+
+    cable = acts.AddCable(count=act.count, words=act.words, span=act.span)
+    belief_table.wait(turn, cable, "awg", "unsized")
+
+
+def _first_mention(turn: Turn, act: acts.Recount) -> None:
+    """ "The 14-2s are three" where none was named before: three of them come in."""
+    target = act.target
+    thing: Thing
+    if target.kind == "cable":
+        thing = acts.AddCable(
+            count=act.count, awg=target.awg, conductors=target.conductors, words=act.words
+        )
+    elif target.kind == "device":
+        thing = acts.AddDevice(count=act.count, name=target.name, awg=target.awg, words=act.words)
+    elif target.kind == "conductors" and target.awg is not None:
+        thing = acts.AddConductors(count=act.count, awg=target.awg, words=act.words)
+    else:
+        item_changes.not_found(turn, target, act.words)
+        return
+    added_items.enter(turn, thing)
+
+
+def more(turn: Turn, act: acts.More) -> None:
+    """ "And one more of those", "another cable"; of what was just asked about, if that was."""
+    proposed = [one for one in turn.state.proposed if isinstance(one, tuple(KIND_OF))]
+    if act.target.kind == "anything" and len(proposed) == 1:
+        turn.state = replace(turn.state, proposed=())
+        added_items.enter(turn, replace(proposed[0], count=act.count or 1, doubts=()))  # type: ignore[call-arg, arg-type]
+        return
+    item = _more_of(turn.state, act.target)
+    if item is None or isinstance(item.content, Uncounted):
+        if act.target.kind == "cable":
+            from boxaloud.assistant.dialogue.belief import belief_table
+
+            belief_table.wait(
+                turn,
+                acts.AddCable(count=act.count or 1, words=act.words, span=act.span),
+                "awg",
+                "unsized",
+            )
+            return
+        turn.unplaced.append(act.words)
+        return
+    extra = act.count or 1
+    item_changes.recount(turn, item, item.content.count + extra, act.words)
+
+
+def _more_of(state: State, target: Reference) -> Item | None:
+    if target.kind == "anything":
+        return state.item(state.last) or item_changes.countable(state)
+    found = references.find_all(state, replace(target, which="said"))
+    if (
+        target.kind == "cable"
+        and len(
+            {(i.content.awg, i.content.conductors) for i in found if isinstance(i.content, Cable)}
+        )
+        > 1
+    ):
+        last = state.item(state.last)
+        return last if last in found else None
+    return found[-1] if found else None

@@ -1,0 +1,132 @@
+"""Denials: they act on their own kind and name, and on nothing else."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import cast
+
+from boxaloud.assistant.dialogue.assessment import assess
+from boxaloud.assistant.dialogue.belief import belief_table
+from boxaloud.assistant.dialogue.interpretation import references
+from boxaloud.assistant.dialogue.nlg import item_names
+from boxaloud.assistant.dialogue.nlg.sentences import listed, say
+from boxaloud.assistant.dialogue.state import Item, State
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Reference, Thing
+from boxaloud.grammar.clauses.act_fields import KIND_OF
+from boxaloud.rules.contents import Cable, Conductors, FixtureWires, Grounds
+
+
+def deny(turn: Turn, act: acts.Deny) -> None:
+    """ "No switch": where one was entered it is taken out, for both cannot be so."""
+    target = act.target
+    _drop_held(turn, target)
+    state = turn.state
+    if target.kind == "grounds":
+        _no_grounds(turn, act)
+        return
+    if target.kind in ("part", "barrier"):
+        rest = tuple(
+            part
+            for part in state.extras
+            if target.name
+            and not references.same_name(str(getattr(part, "label", "")), target.name)
+        )
+        turn.enter(replace(state, extras=rest), say("echo.no_such", what=target.name or "ring"))
+        return
+    if target.kind == "fixture_wires":
+        fixture = [i for i in state.items if isinstance(i.content, FixtureWires)]
+        _take_out(turn, fixture, act)
+        return
+    if target.kind in ("box", "clamps", "anything"):
+        turn.understood.append(act.words)
+        return
+    named = (
+        target.name is not None
+        or target.awg is not None
+        or target.kind in ("fitting", "device", "terminal_block", "jumper", "uncounted")
+    )
+    found = references.find_all(state, replace(target, words="", count=None)) if named else []
+    _take_out(turn, [item for item in found if _is_denied(item, target)], act)
+
+
+def _drop_held(turn: Turn, target: Reference) -> None:
+    """ "No dimmers" while it is asked whether there are two hundred of them: they are dropped."""
+    for pending in turn.held_before:
+        if type(pending.act) not in KIND_OF or pending not in turn.state.pending:
+            continue
+        held = references.to_thing(cast(Thing, pending.act))
+        known = ((held.awg, target.awg), (held.conductors, target.conductors))
+        alike = all(None in pair or pair[0] == pair[1] for pair in known)
+        if held.kind == target.kind and alike and _named_so(held.name or "", target):
+            belief_table.drop(turn, pending)
+            turn.echoes.append(say("echo.dropped", words=pending.act.words))
+
+
+def _is_denied(item: Item, target: Reference) -> bool:
+    """Whether an item is what a denial names, or one of it: "no receptacle" takes out the GFCI
+    receptacle, "no GFCI receptacle" no receptacle that was called only that."""
+    if not isinstance(item.content, references.TYPES[target.kind]):
+        return False
+    return _named_so(references.called(item), target)
+
+
+def _named_so(name: str, target: Reference) -> bool:
+    denied = (target.name or "").lower()
+    return denied in ("", "device") or name.lower().endswith(denied)
+
+
+def _take_out(turn: Turn, items: list[Item], act: acts.Deny) -> None:
+    state: State = turn.state
+    for item in items:
+        state = state.without(item.key)
+    out = listed([item_names.heard(item.content) for item in items])
+    what = act.target.name or {"wire": "wires"}.get(
+        act.target.kind, act.target.kind.replace("_", " ")
+    )
+    turn.enter(state, say("echo.taken_out", what=out) if items else say("echo.no_such", what=what))
+
+
+def _no_grounds(turn: Turn, act: acts.Deny) -> None:
+    """ "No ground": cables said with one by default lose it, and so do grounds said apart."""
+    state = turn.state
+    for item in state.items:
+        if isinstance(item.content, Cable) and item.content.ground is not None:
+            state = state.with_content(item.key, replace(item.content, ground=None))
+        elif isinstance(item.content, Grounds) and not item.content.isolated:
+            state = state.without(item.key)
+    turn.enter(replace(state, grounds="none", last=turn.state.last), say("echo.no_grounds"))
+
+
+def nothing_else(turn: Turn, act: acts.NothingElse) -> None:
+    """ "Nothing else in it", "that's all"."""
+    state = turn.state
+    if act.of == "other" or " yet" in act.words.lower():
+        turn.enter(state, say("echo.no_other"))
+        return
+    changes: list[str] = []
+    # "that's all" ends the list; only "nothing else in it" says that no clamp is there either
+    bare = any(word in act.words.lower() for word in ("nothing", "empty", "not a thing", "none"))
+    if state.clamps == "unknown" and (bare or act.function == "request"):
+        state = replace(state, clamps="none")
+        changes.append(say("clamps.none"))
+    if state.grounds == "unsaid" and not _has_grounds(turn) and _loose(turn):
+        state = replace(state, grounds="none")
+        changes.append(say("no_grounds"))
+    state = replace(state, empty=state.empty or bare or bool(state.items))
+    turn.closes = assess(state).verdict != "incomplete"
+    plain = "" if turn.closes else say("fine")
+    turn.enter(state, _nothing_more(changes) or plain, act.words)
+
+
+def _nothing_more(changes: list[str]) -> str:
+    return say("echo.nothing_else", so=", ".join(changes)) if changes else ""
+
+
+def _has_grounds(turn: Turn) -> bool:
+    return any(getattr(item.content, "ground", None) is not None for item in turn.state.items)
+
+
+def _loose(turn: Turn) -> bool:
+    return any(isinstance(item.content, Conductors) for item in turn.state.items)

@@ -1,0 +1,55 @@
+"""Acts that change nothing by themselves: "leave it in", chatter, unknown verbs, "that's wrong"."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from boxaloud.assistant.dialogue.belief import belief_table
+from boxaloud.assistant.dialogue.interpretation import references
+from boxaloud.assistant.dialogue.nlg import item_names
+from boxaloud.assistant.dialogue.nlg.sentences import say
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act
+
+
+def keep(turn: Turn, act: acts.Keep) -> None:
+    """ "Don't remove the receptacle": everything stays."""
+    turn.state = replace(turn.state, mistaken=False)
+    turn.answer(say("echo.kept"), act.words)
+
+
+def unknown(turn: Turn, act: acts.UnknownOperator) -> None:
+    """An unknown verb beside a thing: of what is there, asked with choices; else it comes in."""
+    if references.find(turn.state, references.to_thing(act.thing)) is None:
+        turn.ahead.insert(0, act.thing)
+        return
+    belief_table.wait(turn, act, "", "operator")
+
+
+def mistaken(turn: Turn, act: Act) -> None:
+    """ "That's wrong": no verdict stands until it is said what, or "skip"."""
+    state = turn.state
+    turn.understood.append(act.words)
+    if state.items or state.box or state.partial:
+        turn.state = replace(state, mistaken=True)
+    else:
+        turn.social.append(say("fine"))
+
+
+def social(turn: Turn, act: acts.Social) -> None:
+    """Thanks, greetings, pauses: let pass in a word."""
+    turn.social.append(say(f"social.{act.what}"))
+    turn.understood.append(act.words)
+
+
+def other_talk(turn: Turn, act: acts.OtherTalk) -> None:
+    """Talk about something else: nothing of it is entered."""
+    turn.social.append(say("social.other"))
+    turn.understood.append("")
+
+
+def described(act: acts.UnknownOperator, turn: Turn) -> str:
+    """The thing that an unknown verb stood before, as it is in the box."""
+    item = references.find(turn.state, references.to_thing(act.thing))
+    return item_names.bare(item.content) if item is not None else act.thing.words

@@ -1,0 +1,100 @@
+""" "Take out one of the 14-2s", "scratch the switch": what is there comes out."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from boxaloud.assistant.dialogue.interpretation import reference_ambiguity, references
+from boxaloud.assistant.dialogue.nlg import item_names
+from boxaloud.assistant.dialogue.nlg.sentences import say
+from boxaloud.assistant.dialogue.state import Item
+from boxaloud.assistant.dialogue.tracker import grounds, item_changes
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Reference
+
+IT = frozenset({"it", "that", "that one", "the last one", "that last one"})
+"""Words for what came in last, and no more of it."""
+
+
+def remove(turn: Turn, act: acts.Remove) -> None:
+    """ "Take out one of the 14-2s", "scratch the switch"."""
+    target = reference_ambiguity.resolved(turn.state, act.target)
+    if target is None:
+        reference_ambiguity.ask_which(turn, act)
+        return
+    if _of_box(turn, target, act):
+        return
+    item = references.find(turn.state, target)
+    if item is None and target.kind == "grounds":
+        grounds.unground_one(turn, act)
+    elif item is None:
+        item_changes.not_found(turn, target, act.words)
+    elif _means_all(turn, target):
+        for one in references.find_all(turn.state, target):
+            item_changes.recount(turn, one, 0, act.words)
+    else:
+        _remove_some(turn, item, target, act)
+
+
+def _of_box(turn: Turn, target: Reference, act: acts.Remove) -> bool:
+    """Take off a ring, cover or barrier, where one is meant; False where none is."""
+    last = target.kind == "anything" and turn.state.last == "box"
+    part = target.kind in ("part", "barrier") or last
+    return part and (remove_part(turn, target, act) or target.kind == "barrier")
+
+
+def _means_all(turn: Turn, target: Reference) -> bool:
+    """Whether all that a reference can mean is meant: "both cables"; "the switches" where a
+    switch and a three-way switch are there."""
+    if target.which in ("all", "both"):
+        return target.kind != "anything"
+    named = target.kind == "device" and target.name not in (None, "device")
+    if not named or target.ordinal is not None or target.count is not None:
+        return False
+    return references.plural(target.words) and len(references.find_all(turn.state, target)) > 1
+
+
+def _remove_some(turn: Turn, item: Item, target: Reference, act: acts.Remove) -> None:
+    """Take out as many of an item as are meant."""
+    out = references.meant(item, target)
+    pronoun = target.kind == "anything" and target.count is None
+    if pronoun and act.target.words.lower().strip() in IT:
+        added = turn.state.added
+        out = added if 0 < added < item.content.count else out
+    if out > item.content.count:
+        _remove_across(turn, item, out, target, act.words)
+        return
+    item_changes.recount(turn, item, item.content.count - out, act.words)
+
+
+def _remove_across(turn: Turn, item: Item, out: int, target: Reference, words: str) -> None:
+    """ "Take out two switches" where a switch and a three-way switch are there: both of them; of
+    more than that many it is asked which."""
+    found = references.find_all(turn.state, target)
+    units = sum(one.content.count for one in found)
+    if units < out:
+        turn.refused.append(say("fewer_than_that", what=item_names.heard(item.content)))
+        return
+    if units > out:
+        turn.unplaced.append(words)
+        return
+    for one in found:
+        item_changes.recount(turn, one, 0, words)
+
+
+def remove_part(turn: Turn, target: Reference, act: Act) -> bool:
+    """Take a ring, cover or barrier off again; False where there is none."""
+    extras = turn.state.extras
+    name = target.name
+    for part in reversed(extras):
+        label = getattr(part, "label", "barrier")
+        if target.kind == "anything" or name is None or references.same_name(str(label), name):
+            rest = tuple(other for other in extras if other is not part)
+            state = replace(turn.state, extras=rest, last="box")
+            turn.enter(state, say("echo.taken_out", what=item_names.part(part)))
+            return True
+    if target.kind in ("part", "barrier"):
+        item_changes.not_found(turn, target, act.words)
+        return True
+    return False

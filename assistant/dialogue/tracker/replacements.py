@@ -1,0 +1,198 @@
+""" "Change one of the 14-2s to a 14-3": one thing in place of another."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from boxaloud.assistant.dialogue import merging
+from boxaloud.assistant.dialogue.interpretation import references
+from boxaloud.assistant.dialogue.nlg import item_names
+from boxaloud.assistant.dialogue.nlg.sentences import counted, say
+from boxaloud.assistant.dialogue.state import Item, Recalled
+from boxaloud.assistant.dialogue.tracker import added_items, item_changes, mentions
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Reference, Thing
+from boxaloud.rules import RulesError
+
+
+def replace_act(turn: Turn, act: acts.Replace) -> None:
+    """ "Change one of the 14-2s to a 14-3", "the cables are 14-3", "a dimmer instead of it"."""
+    target, thing = act.target, act.thing
+    if target.kind == "anything" and target.which != "last":
+        # a Reference like "one" or "both": among things of the new one's kind
+        target = replace(target, kind=references.kind_of(thing), words="")
+    loose = target.kind in ("conductors", "wire") and isinstance(thing, acts.AddCable)
+    if loose and not references.find_all(turn.state, target):
+        target = replace(target, kind="cable", words="")  # "one of the 12s is a 12-3"
+    same_kind = references.find_all(turn.state, target)
+    item = references.find(turn.state, target)
+    if item is None:
+        _replace_absent(turn, act, sum(one.content.count for one in same_kind))
+        return
+    many = references.plural(act.target.words) or target.which in ("both", "all")
+    if target.count is None and target.ordinal is None and len(same_kind) > 1 and many:
+        _replace_all(turn, same_kind, thing)
+        return
+    if target.count is not None and _more_replaced(turn, item, target.count, act):
+        return
+    units = _units(item, target, thing, len(same_kind))
+    if units < item.content.count:
+        replace_some(turn, item, units, thing)
+    else:
+        _replace_whole(turn, item, target, thing)
+
+
+#: An order to change what is there says that it is there.
+_ORDERS = ("make", "change", "swap", "replace", "switch", "turn", "convert")
+
+
+def _replace_absent(turn: Turn, act: acts.Replace, units: int) -> None:
+    """What is to be replaced is not there: where that may be, the new thing comes in."""
+    target, thing = act.target, act.thing
+    if isinstance(thing, acts.AddCable) and _fill_pending(turn, act):
+        return
+    ordered = act.words.lower().startswith(_ORDERS)
+    further = target.ordinal == units + 1 and not ordered  # "and the third one's a 14-3"
+    bare = target.awg is None and target.name is None
+    unnamed = bare and target.kind in ("anything", "cable", "wire", "device")
+    # "I replaced the old switch with a dimmer"
+    named = target.kind in ("device", "fitting") and target.name is not None
+    if ordered and target.ordinal is not None:
+        unnamed = named = False  # "make the second switch a timer" where there is but one
+    if further or unnamed or named:
+        mentions.mention(turn, thing)
+        return
+    item_changes.not_found(turn, target, act.words)
+
+
+def _units(item: Item, target: Reference, thing: Thing, kinds: int) -> int:
+    """How many of an item are to become something else."""
+    if target.count is not None:
+        return target.count
+    if target.ordinal is not None:
+        return 1
+    if thing.count is not None and thing.count < item.content.count:
+        return thing.count
+    if target.which in ("other", "others") and kinds == 1:
+        return item.content.count - 1 or 1
+    return item.content.count
+
+
+def _replace_whole(turn: Turn, item: Item, target: Reference, thing: Thing) -> None:
+    """All of an item becomes something else."""
+    state = turn.state
+    try:
+        new = added_items.content_of(_whole_count(thing, item, target), state.without(item.key))[0]
+    except RulesError as refusal:
+        turn.refuse(thing.words, str(refusal))
+        return
+    if type(new) is not type(item.content):
+        taken = replace(
+            state.without(item.key),
+            recalled=(*state.recalled[-4:], Recalled(item.content, item.words)),
+        )
+        turn.enter(taken, say("echo.taken_out", what=item_names.heard(item.content)))
+        mentions.mention(turn, thing)
+        return
+    before = item.content
+    item_changes.put_in_place(turn, item, new, thing)
+    if turn.state is not state:
+        key = turn.state.last if isinstance(turn.state.last, int) else None
+        turn.state = replace(
+            turn.state, recalled=(*state.recalled[-4:], Recalled(before, item.words, key))
+        )
+
+
+def _more_replaced(turn: Turn, item: Item, units: int, act: acts.Replace) -> bool:
+    """ "One of the 14-2s is a 14-3 … no, two of them": the change just made, for so many."""
+    recalled = turn.state.recalled[-1] if turn.state.recalled else None
+    by = turn.state.item(recalled.by) if recalled is not None and recalled.by is not None else None
+    if recalled is None or by is None:
+        return False
+    same = references.agrees(by, replace(references.to_thing(act.thing), count=None))
+    source = next((i for i in turn.state.items if merging.alike(i.content, recalled.content)), None)
+    if (
+        not same
+        or source is None
+        or units == by.content.count
+        or item.key not in (by.key, source.key)
+    ):
+        return False
+    step = units - by.content.count
+    if not 0 < step <= source.content.count:
+        return False
+    left = source.content.count - step
+    state = (
+        turn.state.with_content(source.key, replace(source.content, count=left))
+        if left
+        else turn.state.without(source.key)
+    )
+    new = replace(by.content, count=units)
+    turn.enter(
+        state.with_content(by.key, new),
+        item_changes.changed(by.content, new),
+        item_names.shown(new),
+    )
+    return True
+
+
+def _whole_count(thing: Thing, item: Item, target: Reference) -> Thing:
+    """The count of what comes in place of a whole item."""
+    if thing.count is None or (target.count is not None and thing.count == 1):
+        return replace(thing, count=item.content.count)
+    return thing
+
+
+def _fill_pending(turn: Turn, act: acts.Replace) -> bool:
+    """ "They're 14-2s" of cables whose size was still open."""
+    for pending in turn.state.pending:
+        if isinstance(pending.act, acts.AddCable) and pending.reason == "unsized":
+            from boxaloud.assistant.dialogue.belief import belief_table
+
+            thing = act.thing
+            count = (
+                pending.act.count
+                if thing.count is None or act.target.which == "both"
+                else thing.count
+            )
+            belief_table.drop(turn, pending)
+            mentions.mention(turn, replace(thing, count=count))
+            return True
+    return False
+
+
+def _replace_all(turn: Turn, items: list[Item], thing: Thing) -> None:
+    for item in items:
+        try:
+            new = added_items.content_of(replace(thing, count=item.content.count), turn.state)[0]
+        except RulesError as refusal:
+            turn.refuse(thing.words, str(refusal))
+            return
+        item_changes.put_in_place(turn, item, new, thing)
+
+
+def replace_some(turn: Turn, item: Item, units: int, thing: Thing) -> None:
+    """So many of an item become something else; the rest stays."""
+    count = thing.count if thing.count is not None and thing.count > 1 else units
+    try:
+        new = added_items.content_of(replace(thing, count=count), turn.state)[0]
+    except RulesError as refusal:
+        turn.refuse(thing.words, str(refusal))
+        return
+    new = item_changes.kept(item.content, new, thing)
+    old = replace(item.content, count=item.content.count - units)
+    state = turn.state.with_content(item.key, old)
+    twin = next((one for one in state.items if merging.alike(one.content, new)), None)
+    if twin is not None and twin.key != item.key:
+        state = state.with_content(twin.key, replace(new, count=twin.content.count + count))
+    else:
+        state = state.with_item(new, thing.words, added_items.open_of(new, thing))
+    key = state.last if isinstance(state.last, int) else None
+    gone = Recalled(replace(item.content, count=units), item.words, key)
+    state = replace(state, recalled=(*turn.state.recalled[-4:], gone))
+    echo = say(
+        "echo.changed_one", old=counted(units), all=item_names.heard(item.content),
+        new=item_names.heard(new),
+    )  # fmt: skip
+    turn.enter(state, echo, item_names.shown(new))

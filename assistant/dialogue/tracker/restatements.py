@@ -1,0 +1,244 @@
+""" "Actually three 14-2s", "make that three", "they're twelves": said anew in place of before."""
+
+from __future__ import annotations
+
+from contextlib import suppress
+from dataclasses import replace
+from decimal import Decimal
+
+from boxaloud.assistant.dialogue.interpretation import references
+from boxaloud.assistant.dialogue.nlg import item_names
+from boxaloud.assistant.dialogue.nlg.sentences import listed, say
+from boxaloud.assistant.dialogue.state import Item, State, mark_of
+from boxaloud.assistant.dialogue.tracker import (
+    added_items,
+    box_volume,
+    counts,
+    item_changes,
+    mentions,
+    replacements,
+)
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Reference, Thing
+from boxaloud.rules import RulesError, ground_for
+from boxaloud.rules.contents import (
+    Cable,
+    Marked,
+    SupportFitting,
+    Uncounted,
+    Yoke,
+)
+
+SIZES = frozenset({18, 16, 14, 12, 10, 8, 6})
+"""AWG sizes that have a volume allowance, Table 314.16(B)(1)."""
+
+LEAST_BOX = Decimal("7.5")
+"""Cubic inches that a bare number can mean of a box; fewer are a count. The smallest trade size
+has 7.5, Table 314.16(A)."""
+
+
+def restate(turn: Turn, act: acts.Restate) -> None:
+    """ "Actually three 14-2s", "it's a smart dimmer", "14-3s not 14-2s"."""
+    state, thing = turn.state, act.thing
+    if _proposed(turn, thing):
+        return
+    if isinstance(thing, acts.AddCable) and thing.awg is None:
+        counts.unsized_cables(turn, thing)
+        return
+    if (
+        isinstance(thing, acts.AddDevice)
+        and thing.name == "combination device"
+        and _combined(turn, thing)
+    ):
+        return
+    item = _restated(state, act)
+    if item is None:
+        mentions.mention(turn, thing)
+        return
+    if act.instead_of is not None and act.instead_of.count is not None and thing.count is not None:
+        part = act.instead_of.count
+        if part < item.content.count and part == thing.count:
+            replacements.replace_some(turn, item, part, thing)
+            return
+    try:
+        contents = added_items.content_of(_with_count(thing, item), state.without(item.key))
+    except RulesError as refusal:
+        turn.refuse(thing.words, str(refusal))
+        return
+    item_changes.put_in_place(turn, item, contents[0], thing)
+
+
+def _combined(turn: Turn, thing: acts.AddDevice) -> bool:
+    """ "It's a double switch, both on one yoke": two devices become one yoke; False for others."""
+    yokes = [i for i in turn.state.items if isinstance(i.content, Yoke)]
+    if sum(i.content.count for i in yokes) != 2:
+        return False
+    sizes = [
+        i.content.awg for i in yokes if isinstance(i.content, Yoke) and i.content.awg is not None
+    ]
+    state = turn.state
+    for item in yokes:
+        state = state.without(item.key)
+    one = Yoke("combination device", min(sizes) if sizes else None)
+    echo = say(
+        "echo.changed_item",
+        old=listed([item_names.heard(i.content) for i in yokes]),
+        new=item_names.heard(one),
+    )
+    turn.enter(state.with_item(one, thing.words), echo, item_names.shown(one))
+    return True
+
+
+def _proposed(turn: Turn, thing: Thing) -> bool:
+    """ "Well, it is a 12-2": what was only supposed just before is so."""
+    for one in turn.state.proposed:
+        same = getattr(one, "thing", None)
+        if (
+            isinstance(one, acts.Replace)
+            and same is not None
+            and mark_of(replace(same, count=None)) == mark_of(replace(thing, count=None))
+        ):
+            turn.state = replace(turn.state, proposed=())
+            replacements.replace_act(turn, replace(one, thing=replace(same, doubts=())))
+            return True
+    return False
+
+
+def _restated(state: State, act: acts.Restate) -> Item | None:
+    """What is restated: what was named, what agrees exactly, else the only one of its type."""
+    if act.instead_of is not None:
+        found = references.find(state, act.instead_of)
+        if found is not None or references.to_thing(act.thing) == replace(
+            act.instead_of, words=act.thing.words, count=None
+        ):
+            return found
+    reference = references.to_thing(act.thing)
+    exact = references.find(state, reference) if reference.awg or reference.name else None
+    if exact is not None:
+        return exact
+    return last_of_type(state, act.thing)
+
+
+def last_of_type(state: State, thing: Thing) -> Item | None:
+    """The only item of the thing's type, or the one said last."""
+    kind = references.TYPES[references.kind_of(thing)]
+    same = [item for item in state.items if isinstance(item.content, kind)]
+    if len(same) == 1:
+        return same[0]
+    last = state.item(state.last)
+    return last if last in same else None
+
+
+def _with_count(thing: Thing, item: Item) -> Thing:
+    """The thing with the item's count where it names none ("make that twelve-two")."""
+    said = thing.words.lower()
+    article = thing.count == 1 and said.startswith(("a ", "an "))
+    if thing.count is not None and not (article and item.content.count == 1):
+        return thing
+    if thing.count is not None:
+        return thing
+    return replace(thing, count=item.content.count)
+
+
+def restate_number(turn: Turn, act: acts.RestateNumber) -> None:
+    """ "Make that three", "it was three", "no, twenty": a value alone, in place of another."""
+    state, value = turn.state, act.value
+    whole = value == int(value)
+    if (
+        act.instead_of in SIZES
+        and value in SIZES
+        and any(getattr(i.content, "awg", None) == act.instead_of for i in state.items)
+    ):
+        old = Reference("anything", awg=int(act.instead_of or 0), which="all", words=act.words)
+        resize(turn, acts.Resize(target=old, awg=int(value), words=act.words))
+        return
+    if _means_box(turn, act):
+        box_volume.set_volume(turn, value, act)
+        return
+    item = state.item(state.last) or item_changes.countable(state)
+    if (
+        act.instead_of is not None
+        and item is not None
+        and act.instead_of == state.added != item.content.count
+        and whole
+    ):
+        # "two more … not two, one": of what came in last
+        item_changes.recount(turn, item, item.content.count - state.added + int(value), act.words)
+        return
+    if act.instead_of is not None and act.instead_of == int(act.instead_of):
+        same = [one for one in state.items if one.content.count == act.instead_of]
+        if item not in same and len(same) == 1:
+            item = same[0]
+    if item is None or not whole:
+        turn.unplaced.append(act.words)
+        return
+    if (
+        isinstance(item.content, Cable)
+        and _as_pair(value) is None
+        and int(value) in (10, 12, 14)
+        and int(value) > 9
+    ):
+        turn.unplaced.append(act.words)
+        return
+    item_changes.recount(turn, item, int(value), act.words)
+
+
+def _means_box(turn: Turn, act: acts.RestateNumber) -> bool:
+    """Whether a number alone is the box's volume: "20.3 not 18", "no, it's a twenty"."""
+    state, value = turn.state, act.value
+    known = next((part.volume for part in state.box if isinstance(part, Marked)), None)
+    if act.instead_of is not None and known == act.instead_of:
+        return True
+    if not (state.box or turn.asked == "box"):
+        return False
+    fraction = value != int(value)
+    counted = act.instead_of is not None and any(
+        i.content.count == act.instead_of for i in state.items
+    )
+    if counted and not fraction:
+        return False
+    if state.last == "box" and (value >= LEAST_BOX or (fraction and value >= 3)):
+        return True
+    if fraction and value >= 3 and _as_pair(value) is None:
+        return True
+    item = state.item(state.last)
+    if item is None:
+        return value >= LEAST_BOX
+    return value > 12 and int(value) not in (14, 12, 10)
+
+
+def _as_pair(value: Decimal) -> tuple[int, int] | None:
+    """ "make that twelve-two", read as 12.2."""
+    awg, _, conductors = str(value).partition(".")
+    if awg in ("14", "12", "10", "8", "6") and conductors in ("2", "3", "4"):
+        return int(awg), int(conductors)
+    return None
+
+
+def resize(turn: Turn, act: acts.Resize) -> None:
+    """ "Make the twelves fourteens": the wire size of what is meant, a device on it with it."""
+    target = act.target
+    found = (
+        [
+            item
+            for item in turn.state.items
+            if (target.awg is None or getattr(item.content, "awg", None) == target.awg)
+            and isinstance(item.content, references.TYPES[target.kind])
+        ]
+        if target.which == "all"
+        else references.find_all(turn.state, target)
+    )
+    found = [item for item in found if hasattr(item.content, "awg")]
+    if not found:
+        item_changes.not_found(turn, act.target, act.words)
+        return
+    for item in found:
+        content = item.content
+        if isinstance(content, SupportFitting | Uncounted):
+            continue
+        if isinstance(content, Cable) and content.ground is not None:
+            # a size the rules refuse is refused by change_content, in the rules' own sentence
+            with suppress(RulesError):
+                content = replace(content, ground=ground_for(act.awg))
+        item_changes.change_content(turn, item, replace(content, awg=act.awg), act.words)

@@ -1,0 +1,56 @@
+""" "Put it back": what was taken out or replaced comes again."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from boxaloud.assistant.dialogue import merging
+from boxaloud.assistant.dialogue.interpretation import references
+from boxaloud.assistant.dialogue.nlg import item_names
+from boxaloud.assistant.dialogue.nlg.sentences import say
+from boxaloud.assistant.dialogue.state import Recalled
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts
+
+
+def put_back(turn: Turn, act: acts.PutBack) -> None:
+    """ "Put back the 14-2", "put both back": what was taken out or replaced comes again."""
+    recalled = turn.state.recalled
+    if not recalled:
+        item = references.find(turn.state, act.target)
+        turn.refused.append(
+            say("nothing_to_redo")
+            if item is None
+            else say("not_taken_out", what=item_names.heard(item.content))
+        )
+        turn.unplaced.append(act.words)
+        return
+    many = act.target.which in ("both", "all") or (
+        references.plural(act.target.words) and act.target.kind == "anything"
+    )
+    take = 2 if act.target.which == "both" else len(recalled) if many else 1
+    for one in reversed(recalled[-take:]):
+        _restore(turn, one, act.target.count)
+
+
+def _restore(turn: Turn, recalled: Recalled, wanted: int | None) -> None:
+    state = turn.state
+    by = state.item(recalled.by) if recalled.by is not None else None
+    if by is not None:
+        left = by.content.count - recalled.content.count
+        state = (
+            state.without(by.key)
+            if left <= 0
+            else state.with_content(by.key, replace(by.content, count=left))
+        )
+    count = min(wanted or recalled.content.count, recalled.content.count)
+    content = replace(recalled.content, count=count)
+    twin = next((i for i in state.items if merging.alike(i.content, content)), None)
+    if twin is not None:
+        state = state.with_content(
+            twin.key, replace(content, count=twin.content.count + content.count)
+        )
+    else:
+        state = state.with_item(content, recalled.words)
+    rest = tuple(one for one in state.recalled if one is not recalled)
+    turn.enter(replace(state, recalled=rest), say("echo.back", what=item_names.heard(content)))

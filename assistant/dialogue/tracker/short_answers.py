@@ -1,0 +1,169 @@
+"""Answers that only mean something to the open question, and yes, no, skip, I don't know."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from decimal import Decimal
+
+from boxaloud.assistant.dialogue.belief import belief_table
+from boxaloud.assistant.dialogue.interpretation import references
+from boxaloud.assistant.dialogue.nlg import item_names
+from boxaloud.assistant.dialogue.nlg.sentences import say
+from boxaloud.assistant.dialogue.tracker import added_items, conductor_routes, denials, neutral_acts
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Reference
+
+WORST_CASE = {"clamps", "grounds", "device_size", "block_size", "gangs", "canopy"}
+"""Slots that can be left at a worst case; a box's volume has none."""
+
+OF_ITEM = {"device_size", "block_size", "gangs"}
+"""Slots of a single item: the worst case is assumed for that item alone."""
+
+CORRECTING = (
+    acts.Restate, acts.RestateNumber, acts.Recount, acts.Replace, acts.Resize, acts.Remove,
+    acts.SetVolume, acts.SetClamps, acts.Undo, acts.Land, acts.Deny, acts.SetSize, acts.PutBack,
+    acts.Unground, acts.Keep, acts.SetEdition,
+)  # fmt: skip
+
+
+def number(turn: Turn, act: acts.Number) -> None:
+    """A bare number that no open question took: it stands in for a doubtful value, or for none."""
+    value = act.value or Decimal(0)
+    if turn.asked == "confirm":
+        whole = value == int(value)
+        belief_table.replaced(turn, int(value) if whole else value, act)
+    else:
+        turn.unplaced.append(act.words)
+
+
+def size(turn: Turn, act: acts.Size) -> None:
+    """A bare wire size that no open question took."""
+    held = turn.state.pending
+    of_volume = turn.asked == "confirm" and bool(held) and held[0].slot == "volume"
+    if turn.asked == "confirm" and not of_volume:  # "on the twelves" is no volume
+        belief_table.replaced(turn, act.awg, act)
+    else:
+        turn.unplaced.append(act.words)
+
+
+def none(turn: Turn, act: Act) -> None:
+    """ "none": no to the open question."""
+    if turn.asked == "canopy":
+        conductor_routes.canopy(turn, acts.SetCanopy(canopy=False, words=act.words))
+    elif turn.asked == "confirm":
+        belief_table.rejected(turn)
+    elif turn.asked in ("unread", "mistaken"):
+        skip(turn, act)
+    elif turn.asked == "box":
+        turn.answer(say("how_to.box"), act.words)
+    elif turn.asked == "grounds":
+        denials.deny(turn, acts.Deny(target=Reference("grounds"), words=act.words))
+    elif turn.asked == "clamps":
+        from boxaloud.assistant.dialogue.tracker import box_volume
+
+        box_volume.set_clamps(turn, "none")
+    elif turn.asked == "contents":
+        denials.nothing_else(turn, acts.NothingElse(words=act.words))
+    else:
+        turn.understood.append(act.words)
+
+
+def yes(turn: Turn, act: Act) -> None:
+    """ "yes": it confirms, or is not enough."""
+    if turn.asked == "confirm":
+        if turn.next_is(acts.Restate, acts.RestateNumber, acts.Number):
+            return
+        belief_table.confirmed(turn, act)
+    elif turn.asked == "clamps":
+        from boxaloud.assistant.dialogue.tracker import box_volume
+
+        box_volume.clamps(turn, acts.SetClamps(where="present", words=act.words))
+    elif turn.asked == "grounds":
+        added_items.enter(turn, acts.AddGrounds(words=act.words))
+    elif turn.asked == "canopy":
+        conductor_routes.canopy(turn, acts.SetCanopy(canopy=True, words=act.words))
+    elif turn.ahead or turn.trail:
+        return  # "yes" before or after what else is said in the same breath
+    elif turn.state.proposed:
+        from boxaloud.assistant.dialogue.tracker import what_if
+
+        what_if.do_it(turn, acts.DoIt(words=act.words))
+    else:
+        turn.social.append(say("fine"))
+        turn.understood.append(act.words)
+
+
+def no(turn: Turn, act: Act) -> None:
+    """ "no": an answer, or the start of a correction ("no, three")."""
+    if turn.asked == "confirm":
+        if turn.next_is(acts.RestateNumber, acts.Number, acts.Size):
+            return  # the value that follows stands in for the doubtful one
+        belief_table.rejected(turn)
+    elif turn.asked == "unread" and not turn.ahead:
+        skip(turn, act)
+    elif _corrects(turn):
+        return
+    elif turn.asked in ("clamps", "grounds", "canopy") and not turn.trail:
+        none(turn, act)
+    elif turn.ahead or turn.trail:
+        return
+    elif turn.asks:
+        turn.understood.append(act.words)
+    elif turn.state.proposed:
+        turn.state = replace(turn.state, proposed=())
+        turn.answer(say("echo.kept"), act.words)
+    else:
+        neutral_acts.mistaken(turn, act)
+
+
+def _corrects(turn: Turn) -> bool:
+    """True where what follows "no" corrects what is there, so that no question is answered."""
+    if not turn.next_is(*CORRECTING):
+        return False
+    act = turn.ahead[0]
+    if isinstance(act, acts.Restate):
+        reference = references.to_thing(act.thing)
+        found = references.find(turn.state, reference)
+        return found is not None and act.thing.count is not None
+    if isinstance(act, acts.SetClamps):
+        return turn.asked != "clamps"
+    return True
+
+
+def skip(turn: Turn, act: Act) -> None:
+    """Leave the open question: at its worst case where it has one, and marked so."""
+    asked = turn.asked
+    if asked is None:
+        turn.answer(say("nothing_to_skip"), act.words)
+    elif asked == "confirm":
+        belief_table.rejected(turn)
+    elif asked == "unread":
+        state = replace(turn.state, unread=(), unread_with=frozenset())
+        turn.enter(state, say("echo.left_out"), act.words)
+    elif asked == "mistaken":
+        turn.enter(replace(turn.state, mistaken=False), say("echo.kept"), act.words)
+    elif asked in WORST_CASE:
+        _assume(turn, asked, act)
+    else:
+        state = replace(turn.state, put_off=turn.state.put_off | {asked})
+        turn.enter(state, say(f"put_off.{asked}"), act.words)
+
+
+def dont_know(turn: Turn, act: Act) -> None:
+    """How to find out; the worst case stands until then."""
+    asked = turn.asked
+    if asked is None:
+        turn.answer(say("nothing_asked"), act.words)
+        return
+    turn.answer(say(f"how_to.{asked}"), act.words)
+
+
+def _assume(turn: Turn, slot: str, act: Act) -> None:
+    """Leave a slot at its worst case; one of a single item leaves only that item so."""
+    key = turn.subject if slot in OF_ITEM else None
+    item = turn.state.item(key) if key is not None else None
+    name = f"{slot} {item.key}" if item is not None else slot
+    what = "" if item is None else item_names.bare(item.content)
+    state = replace(turn.state, assumed=turn.state.assumed | {name})
+    turn.enter(state, say(f"worst.{slot}", what=what), act.words)

@@ -1,0 +1,143 @@
+"""Suppositions: "what if …", "how many more …", "will a … still fit". Nothing is entered."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+from decimal import Decimal
+
+from boxaloud.assistant.dialogue.assessment import Assessment, assess
+from boxaloud.assistant.dialogue.job_acts import EVENTS
+from boxaloud.assistant.dialogue.nlg import item_names
+from boxaloud.assistant.dialogue.nlg.sentences import counted, listed, marked, say, sentence, volume
+from boxaloud.assistant.dialogue.state import State, to_box
+from boxaloud.assistant.dialogue.tracker import added_items, box_volume
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act
+from boxaloud.rules import RulesError, room_for
+from boxaloud.rules.contents import Content, TableBox
+
+Runner = Callable[[Turn, Sequence[Act]], None]
+DESCRIBING = (acts.SetVolume, acts.SetSize, acts.SetClamps, acts.NameBoxKind, acts.AddPart)
+
+
+def suppose(turn: Turn, act: acts.Suppose, run: Runner) -> None:
+    """Try the acts on a copy, and say both outcomes; "is an 18 enough for three 12-2s" of an
+    empty box describes it."""
+    things = [one for one in act.acts if not isinstance(one, DESCRIBING)]
+    empty = not turn.state.items and not turn.state.pending
+    if act.asks_fit and things and empty:
+        turn.ahead[:0] = list(act.acts)
+        return
+    if any(isinstance(one, EVENTS) for one in act.acts):
+        turn.answer(say("what_if.of_job"), act.words)
+        return
+    copy = Turn(turn.state, turn.asked, turn.subject)
+    run(copy, [_sure(one) for one in act.acts])
+    turn.refused.extend(copy.refused)
+    if copy.state.partial is not None and copy.state.partial != turn.state.partial:
+        turn.answer(_each_depth(copy.state, turn.state), act.words)
+    elif copy.trail and copy.state != turn.state:
+        new, now = outcome(assess(copy.state)), outcome(assess(turn.state))
+        turn.answer(say("what_if.with", what=_what(copy), new=new, now=now), act.words)
+        turn.state = replace(turn.state, proposed=act.acts)
+    elif not copy.refused:
+        turn.answer(_unchanged(turn), act.words)
+
+
+def _what(copy: Turn) -> str:
+    """What was supposed, in a few words."""
+    text = listed([text.rstrip(".") for text in copy.echoes if text])
+    return text or listed([text for text in copy.understood if text])
+
+
+def _unchanged(turn: Turn) -> str:
+    return say("what_if.same", now=outcome(assess(turn.state)))
+
+
+def _sure(act: Act) -> Act:
+    """The act without its doubts: a supposition is tried as it was said."""
+    if isinstance(act, (acts.Restate, acts.Replace)):
+        act = replace(act, thing=replace(act.thing, doubts=()))
+    return replace(act, doubts=())
+
+
+def do_it(turn: Turn, act: acts.DoIt) -> None:
+    """ "Do it": what was supposed or proposed last is done."""
+    proposed = turn.state.proposed
+    if not proposed:
+        turn.social.append(say("fine"))
+        turn.understood.append(act.words)
+        return
+    turn.state = replace(turn.state, proposed=())
+    turn.ahead[:0] = [replace(_sure(one), function="request") for one in proposed]
+
+
+def outcome(found: Assessment) -> str:
+    """A total, and the margin where there is one, in a few words."""
+    sheet = found.sheet
+    if sheet.capacity is None:
+        return say("what_if.total", total=volume(sheet.total))
+    margin = sheet.capacity - sheet.total
+    key = "margin" if margin >= 0 else "over"
+    return say(f"what_if.{key}", total=volume(sheet.total), margin=volume(abs(margin)))
+
+
+def _each_depth(supposed: State, now: State) -> str:
+    """A box named without its depth: every depth with its outcome."""
+    assert supposed.partial is not None
+    told = []
+    for row in box_volume.rows_of(supposed.partial):
+        part = TableBox(row.id, supposed.partial.gangs)
+        found = assess(replace(supposed, box=(part,), partial=None))
+        margin = found.sheet.margin or Decimal(0)
+        key = "what_if.each_margin" if margin >= 0 else "what_if.each_over"
+        told.append(say(key, row=row.name, volume=marked(row.volume), margin=volume(abs(margin))))
+    total = volume(assess(supposed).sheet.total)
+    return say("what_if.each", total=total, new="; ".join(told), now=outcome(assess(now)))
+
+
+def room(turn: Turn, act: acts.RoomFor) -> None:
+    """ "How many more 14-2s can I bring in", "will a 12-3 still fit"."""
+    if act.thing is None:
+        turn.answer(say("room.of_what"), act.words)
+        return
+    try:
+        content: Content = added_items.content_of(replace(act.thing, count=1), turn.state)[0]
+    except RulesError as refusal:
+        turn.refuse(act.thing.words, str(refusal))
+        return
+    if assess(turn.state).sheet.capacity is None:
+        turn.answer(say("room.no_box"), act.words)
+        return
+    found = room_for(to_box(turn.state), content)
+    if act.count is not None:
+        turn.answer(_will_it(content, act.count, found.least, found.most), act.words)
+        turn.state = replace(turn.state, proposed=(replace(act.thing, count=act.count, doubts=()),))
+    else:
+        turn.answer(_how_many(turn, content, found.least, found.most), act.words)
+
+
+def _plain_name(content: Content, count: int) -> str:
+    """The name for a count, without it: "14-2 cables"."""
+    name = item_names.brief(replace(content, count=max(count, 1)))
+    return name.removeprefix(counted(max(count, 1)) + " ")
+
+
+def _will_it(content: Content, count: int, least: int, most: int) -> str:
+    what = item_names.heard(replace(content, count=count))
+    if count <= least:
+        return say("room.yes", what=what)
+    return say("room.depends" if count <= most else "room.no", what=what)
+
+
+def _how_many(turn: Turn, content: Content, least: int, most: int) -> str:
+    what = _plain_name(content, most)
+    if most == 0:
+        sheet = assess(turn.state).sheet
+        left = max(sheet.margin or Decimal(0), Decimal(0))
+        return say("room.none", what=what, margin=volume(left))
+    if least == most:
+        return sentence(say("room.exact", count=counted(most), what=what))
+    return sentence(say("room.between", least=counted(least), most=counted(most), what=what))

@@ -1,0 +1,86 @@
+"""Undo, redo, scratch that, start over: going through what was said, exactly."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+
+from boxaloud.assistant.dialogue.nlg.sentences import say, shortened
+from boxaloud.assistant.dialogue.state import State
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Reference
+
+MOST = 100
+"""Steps taken at one word; more than anybody means."""
+
+
+def undo(turn: Turn, act: acts.Undo) -> None:
+    """Take steps back; what was said earlier in the same breath is taken back first."""
+    _step(turn, act.words, act.count, _undo, "nothing_to_undo")
+
+
+def redo(turn: Turn, act: acts.Redo) -> None:
+    """Take steps forward again; "bring it back" after starting over takes that back."""
+    cleared = turn.history is not None and turn.history.cleared
+    if cleared and not (turn.history and turn.history.future):
+        _step(turn, act.words, 1, _undo, "nothing_to_redo")
+        return
+    if turn.history and not turn.history.future and turn.state.recalled:
+        from boxaloud.assistant.dialogue.tracker import restorations
+
+        restorations.put_back(turn, acts.PutBack(target=Reference(), words=act.words))
+        return
+    _step(turn, act.words, act.count, _redo, "nothing_to_redo")
+
+
+def _step(turn: Turn, words: str, count: int, take: Callable[[Turn], bool], nothing: str) -> None:
+    turn.understood.append(words)
+    done = 0
+    for _ in range(min(count, MOST)):
+        if not take(turn):
+            break
+        done += 1
+    if not done:
+        turn.echoes.append(say(nothing))
+    turn.state = replace(turn.state, mistaken=False)
+    turn.stepped = True
+
+
+def _undo(turn: Turn) -> bool:
+    if turn.marks:
+        mark = turn.marks.pop()
+        turn.echoes.append(say("echo.undone", words=shortened(mark.words)))
+        turn.state = mark.state
+        turn.echoes[mark.echoes : -1] = []
+        turn.understood[mark.understood : -1] = []
+        return True
+    found = turn.history.back(turn.state) if turn.history else None
+    if found is None:
+        return False
+    turn.state, words = found
+    turn.base = turn.state
+    turn.echoes.append(say("echo.undone", words=shortened(words)))
+    return True
+
+
+def _redo(turn: Turn) -> bool:
+    found = turn.history.forward(turn.state) if turn.history and not turn.marks else None
+    if found is None:
+        return False
+    turn.state, words = found
+    turn.base = turn.state
+    turn.echoes.append(say("echo.redone", words=shortened(words)))
+    return True
+
+
+def start_over(turn: Turn, act: acts.StartOver) -> None:
+    """Empty the box; the edition and the form of talk stay, and undo brings it all back."""
+    turn.understood.append(act.words)
+    turn.echoes[:] = [say("echo.started_over")]
+    if turn.history is not None:
+        turn.history.keep(turn.state, say("start_over"))
+    turn.marks.clear()
+    turn.state = State(edition=turn.state.edition, form=turn.state.form)
+    turn.base = turn.state
+    turn.stepped = True

@@ -1,0 +1,124 @@
+"""Gathering a report from the talks of a job. Nothing is worked out here but through `rules`."""
+
+from __future__ import annotations
+
+from functools import lru_cache
+
+from boxaloud.assistant.dialogue import Conversation, Entry
+from boxaloud.assistant.dialogue.box_dialogue import Talk
+from boxaloud.assistant.dialogue.nlg.item_names import shown
+from boxaloud.assistant.dialogue.state import to_box
+from boxaloud.assistant.reports.report_messages import opening, words
+from boxaloud.assistant.reports.report_model import BoxReport, Change, JobReport, RuleUse
+from boxaloud.grammar.acts import Act, Suppose
+from boxaloud.rules import STANDING, Advice, advise, cautions, explain, table_row
+from boxaloud.rules.contents import Box, Cable, Marked, TableBox
+
+
+def job_report(
+    conversation: Conversation, name: str, units: str = "in3", begun: str = "", written: str = ""
+) -> JobReport:
+    """The report of every box of a conversation of which something was said."""
+    boxes = conversation.boxes
+    reports = (box_report(boxes.talk(box)) for box in boxes.names)
+    told = tuple(report for report in reports if not report.blank)
+    return JobReport(name, units, begun, written, told, tuple(c.says for c in STANDING))
+
+
+def box_report(talk: Talk) -> BoxReport:
+    """The report of one box."""
+    found, box = talk.assessment, to_box(talk.state)
+    here = talk.standing("")
+    anything = bool(talk.state.items or talk.state.box)
+    return BoxReport(
+        name=talk.name,
+        contents=tuple(shown(content) for content in box.contents),
+        said=tuple(entry.heard for entry in talk.journal if not _quiet(entry)),
+        unused=tuple(run.words for entry in talk.journal for run in entry.weighty),
+        sheet=found.sheet,
+        verdict=found.verdict,
+        low=found.low,
+        high=found.high,
+        assumed=here.assumed,
+        open=_open(talk, here.asks),
+        cautions=_cautions(box) if anything else (),
+        advice=changes(box) if found.verdict == "over" else (),
+    )
+
+
+def rules_used(report: JobReport) -> tuple[RuleUse, ...]:
+    """Every rule that a line of the report rests on, by section."""
+    names = {line.rule for box in report.boxes for line in box.sheet.lines}
+    names |= {line.rule for box in report.boxes for line in box.sheet.volumes}
+    uses = [RuleUse(note.section, note) for note in map(explain, names - {""})]
+    return tuple(sorted(uses, key=lambda use: (use.section, use.note.rule)))
+
+
+def changes(box: Box) -> tuple[Change, ...]:
+    """What can be done about a box that is over: enough first, then the least work."""
+    order = [row["kind"] for row in words()["change"]]
+    found = [_change(advice) for advice in advise(box)]
+    return tuple(sorted(found, key=lambda c: (not c.enough, order.index(c.kind))))
+
+
+def _change(advice: Advice) -> Change:
+    what = advice.what[:1].upper() + advice.what[1:]
+    row = next(row for row in words()["change"] if row["kind"] == advice.kind)
+    material = str(row.get("material", "")).format(**_parts(advice.changed))
+    return Change(
+        kind=advice.kind,
+        what=what,
+        margin=advice.margin,
+        enough=advice.enough,
+        section=advice.section,
+        material=material,
+        quantity=_cables(advice.changed) if row.get("each") == "cable" else 1,
+    )
+
+
+def _cables(box: Box) -> int:
+    """How many cables come in, at least one."""
+    return sum(c.count for c in box.contents if isinstance(c, Cable) and c.path != "inside") or 1
+
+
+def _parts(box: Box) -> dict[str, object]:
+    """What a material is called by: the standard box added last, the volume of a ring."""
+    names: dict[str, object] = {"name": "", "short": ""}
+    for part in box.parts:
+        if isinstance(part, TableBox):
+            gangs = f", {part.gangs} gangs" if part.gangs > 1 else ""
+            row = table_row(part.row)
+            names["name"] = f"{row.name}{gangs}, {row.volume * part.gangs} in³"
+        elif isinstance(part, Marked):
+            names["short"] = part.volume
+    return names
+
+
+@lru_cache(maxsize=1)
+def _quiet_acts() -> frozenset[str]:
+    return frozenset(words()["quiet"]["acts"])
+
+
+def _quiet(entry: Entry) -> bool:
+    """True where the words only asked, steered or were of something else, and nothing that
+    weighs was left unread."""
+    return not (entry.weighty or entry.refusal) and all(map(_is_quiet, entry.acts))
+
+
+def _is_quiet(act: Act) -> bool:
+    """ "Is an 18 enough for two 14-2s" may have described the box."""
+    if isinstance(act, Suppose):
+        return not act.asks_fit
+    return type(act).__name__ in _quiet_acts()
+
+
+def _cautions(box: Box) -> tuple[str, ...]:
+    return tuple(f"{caution.says} ({caution.section})" for caution in cautions(box))
+
+
+def _open(talk: Talk, asks: str | None) -> tuple[str, ...]:
+    slots = [slot.slot for slot in talk.assessment.sheet.open]
+    if talk.state.empty:
+        slots = [slot for slot in slots if slot != "contents"]
+    named = [opening(slot) for slot in dict.fromkeys([*([asks] if asks else []), *slots])]
+    return tuple(dict.fromkeys(named))

@@ -1,0 +1,75 @@
+"""One box's worksheet as plain text or Markdown, to be sent from the ladder."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from boxaloud.assistant.dialogue.nlg.sentences import marked, volume
+from boxaloud.assistant.reports import number_format
+from boxaloud.assistant.reports.html_box_section import advice_line
+from boxaloud.assistant.reports.report_messages import say
+from boxaloud.assistant.reports.report_model import BoxReport
+from boxaloud.rules import STANDING
+
+
+def plain_text(box: BoxReport) -> Iterator[str]:
+    """Lines that read well aloud and in a message: no table, no mark-up."""
+    yield say("title.box", box=number_format.capital(box.name))
+    yield number_format.verdict_line(box)
+    yield ""
+    for part in box.sheet.volumes:
+        yield f"{number_format.capital(part.what)}: {marked(part.volume)} in³, {part.section}"
+    for line in box.sheet.lines:
+        what, counted = number_format.capital(line.what), number_format.allowances(line)
+        yield f"{what}: {volume(line.subtotal)} in³ ({counted}), {line.section}"
+    yield f"{say('table.total')}: {number_format.total(box)} in³"
+    yield from _notes(box, "{}:", "- {}")
+
+
+def markdown(box: BoxReport) -> Iterator[str]:
+    """The same with a table."""
+    yield f"## {_escaped(say('title.box', box=number_format.capital(box.name)))}"
+    yield ""
+    yield f"**{number_format.verdict(box)}.** {_escaped(number_format.verdict_line(box))}"
+    yield ""
+    names = ("number", "item", "allowances", "subtotal", "section")
+    yield _cells([say(f"table.{name}") for name in names])
+    yield "| ---: | --- | --- | ---: | --- |"
+    for number, line in enumerate(box.sheet.lines, 1):
+        what, size = number_format.capital(line.what), number_format.allowances(line)
+        yield _cells([str(number), what, size, volume(line.subtotal), line.section])
+    yield _cells(["", say("table.total"), "", number_format.total(box), ""])
+    for part in box.sheet.volumes:
+        name = f"{say('table.capacity')}: {part.what}"
+        yield _cells(["", name, "", marked(part.volume), part.section])
+    yield from _notes(box, "**{}**\n", "- {}")
+
+
+def _notes(box: BoxReport, head: str, item: str) -> Iterator[str]:
+    quoted = [f"“{words}”" for words in box.said]
+    advice = [advice_line(change) for change in box.advice]
+    cautions = [*box.cautions, *(caution.says for caution in STANDING)]
+    notes = [
+        ("advice", advice), ("assumed", box.assumed), ("open", box.open),
+        ("unused", [f"“{words}”" for words in box.unused]), ("said", quoted),
+        ("cautions", cautions),
+    ]  # fmt: skip
+    for key, items in notes:
+        if items:
+            yield ""
+            yield head.format(say(f"part.{key}"))
+            for thing in items:
+                told = number_format.capital(thing)
+                yield item.format(told if head.endswith(":") else _escaped(told))
+
+
+def _cells(cells: list[str]) -> str:
+    return "| " + " | ".join(_escaped(cell) for cell in cells) + " |"
+
+
+def _escaped(words: str) -> str:
+    """Words that Markdown would take for mark-up, shown as they are."""
+    out = " ".join(words.split())
+    for sign in ("\\", "`", "*", "_", "|", "<", "[", "#"):
+        out = out.replace(sign, "\\" + sign)
+    return out

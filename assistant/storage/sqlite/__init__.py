@@ -1,0 +1,4 @@
+"""The journal file: its connection, rows with their checksum chain, migrations, and recovery.
+Raises the errors of `storage_errors`, never a database error.
+A change of the format is a new file in `migrations`; one that was released is never edited.
+"""

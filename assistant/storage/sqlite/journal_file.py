@@ -1,0 +1,367 @@
+"""One job's file: an SQLite database whose journal is only ever added to.
+
+A row is on the disk (written, and flushed by the system) before `append` returns. Appending
+checks the place it appends at, so that two front ends cannot write over each other.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import os
+import shutil
+import sqlite3
+import tempfile
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from boxaloud.assistant.storage.clock import now, stamp
+from boxaloud.assistant.storage.sqlite.journal_rows import START, Mark, Row, follow
+from boxaloud.assistant.storage.sqlite.migration import check_readable, latest, migrate, version_of
+from boxaloud.assistant.storage.sqlite.storage_errors import Damaged, Moved, NotKept, Replaced, told
+from boxaloud.assistant.storage.storage_messages import say
+
+WAIT_SECONDS = 3.0
+"""How long to wait for another front end that is just writing."""
+
+_COLUMNS = "position, at, action, box, other, edition, entry, chk"
+
+
+@dataclass(frozen=True, slots=True)
+class About:
+    """What a job is: its name, the edition its boxes begin under, the units shown, when begun."""
+
+    name: str
+    edition: str
+    units: str = "in3"
+    begun: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Standing:
+    """The verdicts of boxes after the rows appended with it, worked out by `works`."""
+
+    verdicts: Mapping[str, str]
+    works: str
+
+
+class JobFile:
+    """An open job file. Raises NotKept, Damaged, Moved or Replaced, never a database error."""
+
+    def __init__(
+        self, path: Path, connection: sqlite3.Connection, about: About, writable: bool
+    ) -> None:
+        self.path = path
+        self.about = about
+        self._connection = connection
+        self._writable = writable
+        self._identity = _identity(path)
+
+    @classmethod
+    def create(cls, path: Path, about: About) -> JobFile:
+        """A new file, there whole or not at all. Raises FileExistsError rather than replace one."""
+        with _plain_faults(path):
+            path.parent.mkdir(parents=True, exist_ok=True)
+            if log_of(path).exists():  # of an earlier file: it would be played into this one
+                raise FileExistsError(log_of(path))
+            draft = path.with_name(f".{path.name}.{os.getpid()}.new")
+            draft.unlink(missing_ok=True)
+            try:
+                _write_new(draft, about)
+                _into_place(draft, path)
+            finally:
+                with contextlib.suppress(OSError):
+                    draft.unlink(missing_ok=True)
+        return cls.open(path)
+
+    @classmethod
+    def open(cls, path: Path) -> JobFile:
+        """An existing file, checked and brought up to the latest form.
+
+        Raises TooNew, with the file untouched, where a later version wrote it.
+        """
+        with _plain_faults(path):
+            if not path.exists():
+                raise NotKept(say("trouble.broken", path=path, why="it is not there"))
+            writable = os.access(path, os.W_OK) and os.access(path.parent, os.W_OK)
+            connection = _connect(path) if writable else _read_a_copy(path)
+            try:
+                if not check_readable(connection, path):
+                    raise Damaged("it is empty")
+                _check_whole(connection)
+                _bring_up(connection)
+                about = about_of(connection)
+                if writable:
+                    _keep_a_log(connection)
+            except BaseException:
+                connection.close()
+                raise
+        return cls(path, connection, about, writable)
+
+    def close(self) -> None:
+        """Let go of the file."""
+        log = _identity(log_of(self.path))
+        replaced = _identity(self.path) not in (None, self._identity)
+        with contextlib.suppress(sqlite3.Error):
+            self._connection.close()
+        if replaced and log is not None and log == _identity(log_of(self.path)):
+            # the log is of the file that was here: it must not be played into this one
+            with contextlib.suppress(OSError):
+                os.rename(
+                    log_of(self.path), self.path.with_name(f"{self.path.name}.left-{stamp()}")
+                )
+
+    def rows(self, after: Mark = START) -> list[Row]:
+        """The rows after a mark. Raises Replaced where the mark is not in this history, and
+        Damaged where a row is not what was written."""
+        with _plain_faults(self.path):
+            self._check_holds(after)
+            found = _select(self._connection, after.position)
+        whole = list(follow(found, after))
+        if len(whole) != len(found):
+            raise Damaged(f"row {after.position + len(whole) + 1} is not what was written")
+        return whole
+
+    def mark(self) -> Mark:
+        """The place after the last row. Raises NotKept where the file is no longer in place."""
+        with _plain_faults(self.path):
+            self._check_in_place()
+            return _last(self._connection)
+
+    def append(self, rows: Sequence[Row], after: Mark, standing: Standing | None = None) -> None:
+        """Put rows after `after`, durably. Raises Moved where that is not the end any more."""
+        with _plain_faults(self.path), self._transaction():
+            if _last(self._connection) != after:
+                raise Moved
+            self._connection.executemany(
+                f"INSERT INTO journal ({_COLUMNS}) VALUES (?,?,?,?,?,?,?,?)",
+                [_values(row) for row in rows],
+            )
+            if standing is not None:
+                self._remember(standing, {row.box: row.position for row in rows})
+        # a file whose folder was moved or deleted takes rows that nobody will find again
+        with _plain_faults(self.path):
+            self._check_in_place()
+
+    def verdicts(self, works: str, other: bool = False) -> dict[str, tuple[int, str]]:
+        """Remembered verdicts by box: the row they were worked out at, and the verdict.
+
+        Those worked out by just these `works`, or with `other` by any but these.
+        """
+        sign = "<>" if other else "="
+        with _plain_faults(self.path):
+            found = self._connection.execute(
+                f"SELECT box, position, verdict FROM verdicts WHERE works {sign} ?", (works,)
+            ).fetchall()
+        return {box: (position, verdict) for box, position, verdict in found}
+
+    def remember(self, standing: Standing, last: Mapping[str, int]) -> None:
+        """Remember verdicts, each at the position of its box's last row."""
+        with _plain_faults(self.path), self._transaction():
+            self._remember(standing, last)
+
+    def tell(self, about: Mapping[str, str]) -> None:
+        """Change what the job is called or shown in."""
+        with _plain_faults(self.path), self._transaction():
+            _write_about(self._connection, about)
+        self.about = about_of(self._connection)
+
+    def settle(self) -> bool:
+        """Bring all into the one file. False where another front end has the job open."""
+        try:
+            mode = self._connection.execute("PRAGMA journal_mode = DELETE").fetchone()[0]
+        except sqlite3.OperationalError:
+            return False
+        return str(mode) == "delete"
+
+    def copy_to(self, path: Path, name: str) -> None:
+        """A copy under another name, whole or not at all."""
+        with _plain_faults(path):
+            draft = path.with_name(f".{path.name}.{os.getpid()}.new")
+            draft.unlink(missing_ok=True)
+            with contextlib.closing(_connect(draft, make=True)) as target:
+                self._connection.backup(target)
+                with target:
+                    _write_about(target, {"name": name})
+            _into_place(draft, path)
+            draft.unlink(missing_ok=True)
+
+    def _remember(self, standing: Standing, last: Mapping[str, int]) -> None:
+        self._connection.executemany(
+            "INSERT OR REPLACE INTO verdicts (box, position, works, verdict) VALUES (?,?,?,?)",
+            [
+                (box, last[box], standing.works, verdict)
+                for box, verdict in standing.verdicts.items()
+                if box in last
+            ],
+        )
+
+    def _check_in_place(self) -> None:
+        """The path must still lead to the file that is open."""
+        self.path.stat()
+        if _identity(self.path) != self._identity:
+            raise NotKept(say("trouble.broken", path=self.path, why="it was replaced"))
+
+    def _check_holds(self, mark: Mark) -> None:
+        if mark == START:
+            return
+        found = self._connection.execute(
+            "SELECT chk FROM journal WHERE position = ?", (mark.position,)
+        ).fetchone()
+        if found is None or found[0] != mark.check:
+            raise Replaced
+
+    @contextlib.contextmanager
+    def _transaction(self) -> Iterator[None]:
+        if not self._writable:
+            raise NotKept(say("trouble.read_only", path=self.path.parent))
+        self._connection.execute("BEGIN IMMEDIATE")
+        try:
+            yield
+            self._connection.execute("COMMIT")
+        except BaseException:
+            with contextlib.suppress(sqlite3.Error):
+                if self._connection.in_transaction:
+                    self._connection.execute("ROLLBACK")
+            raise
+
+
+def _identity(path: Path) -> tuple[int, int] | None:
+    """What tells a file from another that has its name; None where there is none."""
+    try:
+        found = path.stat()
+    except OSError:
+        return None
+    return found.st_dev, found.st_ino
+
+
+@contextlib.contextmanager
+def _plain_faults(path: Path) -> Iterator[None]:
+    try:
+        yield
+    except FileExistsError:
+        raise
+    except (sqlite3.Error, OSError) as fault:
+        raise told(fault, path) from fault
+
+
+def _connect(path: Path, make: bool = False) -> sqlite3.Connection:
+    mode = "rwc" if make else "rw"
+    connection = sqlite3.connect(
+        f"{path.absolute().as_uri()}?mode={mode}", uri=True, isolation_level=None,
+        timeout=WAIT_SECONDS, check_same_thread=False,
+    )  # fmt: skip
+    connection.execute("PRAGMA synchronous = FULL")
+    return connection
+
+
+def log_of(path: Path) -> Path:
+    """The file beside a job's that its last rows are in while it is open."""
+    return path.with_name(path.name + "-wal")
+
+
+def _keep_a_log(connection: sqlite3.Connection) -> None:
+    """Write ahead to a log: one flush an entry, where a rollback journal takes four. The
+    log is folded into the file when the last front end closes it."""
+    connection.execute("PRAGMA journal_mode = WAL")
+
+
+def _read_a_copy(path: Path) -> sqlite3.Connection:
+    """A job that cannot be written to, read from a copy: SQLite cannot read a log in place
+    without writing beside it."""
+    with tempfile.TemporaryDirectory() as folder, private_copy(path, Path(folder)) as copied:
+        source = _connect(copied)
+        memory = sqlite3.connect(":memory:", isolation_level=None, check_same_thread=False)
+        with contextlib.closing(source):
+            source.backup(memory)
+    return memory
+
+
+@contextlib.contextmanager
+def private_copy(path: Path, folder: Path) -> Iterator[Path]:
+    """A copy of a job's file and its log in `folder`, to read without touching them."""
+    copied = folder / "copy"
+    shutil.copyfile(path, copied)
+    if log_of(path).exists():
+        shutil.copyfile(log_of(path), log_of(copied))
+    yield copied
+
+
+def _check_whole(connection: sqlite3.Connection) -> None:
+    found = connection.execute("PRAGMA quick_check(1)").fetchone()[0]
+    if found != "ok":
+        raise Damaged(str(found))
+
+
+def _bring_up(connection: sqlite3.Connection) -> None:
+    """Migrate an older file. Where it cannot be written to, an older form is not readable."""
+    if version_of(connection) < latest():
+        migrate(connection, now())
+
+
+def _write_new(draft: Path, about: About) -> None:
+    with contextlib.closing(_connect(draft, make=True)) as connection:
+        migrate(connection, about.begun or now())
+        _write_about(
+            connection,
+            {
+                "name": about.name,
+                "edition": about.edition,
+                "units": about.units,
+                "begun": about.begun or now(),
+            },
+        )
+
+
+def _into_place(draft: Path, path: Path) -> None:
+    """Give the draft its name without ever taking the place of another file."""
+    try:
+        os.link(draft, path)
+    except FileExistsError:
+        raise
+    except OSError:  # a file system without hard links
+        if path.exists():
+            raise FileExistsError(path) from None
+        draft.rename(path)
+    _flush_folder(path.parent)
+
+
+def _flush_folder(folder: Path) -> None:
+    """The new name itself must be on the disk, too, where the system can do that."""
+    with contextlib.suppress(OSError):
+        handle = os.open(folder, os.O_RDONLY)
+        try:
+            os.fsync(handle)
+        finally:
+            os.close(handle)
+
+
+def _write_about(connection: sqlite3.Connection, about: Mapping[str, str]) -> None:
+    connection.executemany("INSERT OR REPLACE INTO about VALUES (?, ?)", list(about.items()))
+
+
+def about_of(connection: sqlite3.Connection) -> About:
+    """What an open file says of its job. Raises Damaged where it does not."""
+    found = dict(connection.execute("SELECT key, value FROM about").fetchall())
+    try:
+        return About(found["name"], found["edition"], found["units"], found["begun"])
+    except KeyError as missing:
+        raise Damaged(f"it does not say its {missing}") from None
+
+
+def _select(connection: sqlite3.Connection, after: int) -> list[Row]:
+    query = f"SELECT {_COLUMNS} FROM journal WHERE position > ? ORDER BY position"
+    return [Row(*values) for values in connection.execute(query, (after,))]
+
+
+def _last(connection: sqlite3.Connection) -> Mark:
+    found = connection.execute(
+        "SELECT position, chk FROM journal ORDER BY position DESC LIMIT 1"
+    ).fetchone()
+    return Mark(*found) if found else START
+
+
+def _values(row: Row) -> tuple[int | str, ...]:
+    return (
+        row.position, row.at, row.action, row.box, row.other, row.edition, row.entry, row.check
+    )  # fmt: skip

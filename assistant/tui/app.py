@@ -1,0 +1,185 @@
+"""The app: keys, clicks and commands, each made into words or acts for the shell."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from functools import partial
+from typing import ClassVar
+
+from boxaloud.assistant.tui.app_base import Shell
+from boxaloud.assistant.tui.presenters import key_acts as by_key
+from boxaloud.assistant.tui.presenters.answer_choices import Choice, choices_for
+from boxaloud.assistant.tui.presenters.help_text import cautions_of, help_lines
+from boxaloud.assistant.tui.presenters.rule_explanation import explained
+from boxaloud.assistant.tui.screens.box_picker import Picker
+from boxaloud.assistant.tui.screens.comparison_screen import Change, TrySheet
+from boxaloud.assistant.tui.screens.overlay import ChoiceSheet, TextSheet
+from boxaloud.assistant.tui.screens.welcome_screen import Welcome
+from boxaloud.assistant.tui.theme import NAMES, theme_name
+from boxaloud.assistant.tui.tui_messages import text, texts
+from boxaloud.assistant.tui.widgets.answer_bar import Answers
+from boxaloud.assistant.tui.widgets.contents_list import ContentsList
+from boxaloud.assistant.tui.widgets.input_line import MOST, EntryLine
+from boxaloud.assistant.tui.widgets.row_list import RowList
+from boxaloud.grammar.acts import Act, SetClamps
+from boxaloud.rules.worksheet import Line, VolumeLine
+from textual.app import SystemCommand
+from textual.binding import Binding, BindingType
+from textual.screen import Screen
+
+ACTIONS = {
+    "contents": "screen.panel('contents')",
+    "worksheet": "screen.panel('worksheet')",
+    "boxes": "screen.panel('boxes')",
+    "undo": "say('undo')",
+    "redo": "say('redo')",
+    "next_box": "say('next_box')",
+    "repeat": "say('read_back')",
+    "advice": "say('advice')",
+    "leave": "quit",
+}
+"""Commands of the palette whose action is not named as they are."""
+
+
+class BoxaloudApp(Shell):
+    """One job on the screen."""
+
+    ENABLE_COMMAND_PALETTE = True
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("f1", "help", show=False),
+        Binding("f2,ctrl+t", "talk", show=False, priority=True),
+        Binding("f6", "what_if", show=False),
+        Binding("f7", "pick_box", show=False),
+        Binding("f8", "colours", show=False),
+        Binding("ctrl+z", "say('undo')", show=False, priority=True),
+        Binding("ctrl+y", "say('redo')", show=False, priority=True),
+        Binding("ctrl+n", "say('next_box')", show=False, priority=True),
+        Binding("ctrl+q", "quit", show=False, priority=True),
+    ]
+
+    def first_steps(self) -> None:
+        """What this is, and three ways on."""
+        self.action_welcome()
+
+    def side_by_side(self, change: Sequence[Act]) -> None:
+        """A supposition that was spoken or typed, shown as if it were tried by key."""
+        self._try(change)
+
+    # -- what the widgets report -----------------------------------------------------------
+
+    def on_input_submitted(self, event: EntryLine.Submitted) -> None:
+        """Words were typed."""
+        assert isinstance(event.input, EntryLine)
+        words = event.input.take()
+        if words and not self.card.answered(words):
+            self.hear(words)
+
+    def on_entry_line_too_long(self, event: EntryLine.TooLong) -> None:
+        """Too much was pasted."""
+        self.card.show_trouble(text("entry.too_long", count=event.count, most=MOST))
+
+    def on_answers_chosen(self, event: Answers.Chosen) -> None:
+        """An answer was chosen."""
+        self._choose(event.choice)
+
+    def _choose(self, choice: Choice) -> None:
+        if choice.opens:
+            self.call_later(self.run_action, choice.opens)
+        else:
+            self.enter(choice.acts, choice.label)
+
+    def on_contents_list_recount(self, event: ContentsList.Recount) -> None:
+        """Another count for a line."""
+        saying = by_key.recount(self.desk.conversation, event.key, event.count, event.by)
+        if saying is not None:
+            self.enter(saying.acts, saying.heard)
+
+    def on_row_list_chosen(self, event: RowList.Chosen) -> None:
+        """A row of one of the three lists."""
+        about = event.row.about
+        if isinstance(about, Line | VolumeLine):
+            edition = self.desk.conversation.talk.state.edition
+            self.push_screen(TextSheet(about.what, explained(about, edition)))
+        elif event.rows.id == "boxes" and isinstance(about, str):
+            self._open(about)
+        elif about == "box":
+            self.action_pick_box()
+        elif about == "clamps":
+            self._ask_clamps()
+
+    def _open(self, name: str) -> None:
+        if name != self.desk.conversation.talk.name:
+            saying = by_key.opened(name)
+            self.enter(saying.acts, saying.heard)
+
+    def _ask_clamps(self) -> None:
+        known = choices_for("clamps", self.desk.conversation.talk.state)
+        # "skip" and "I don't know" would answer whatever question is open
+        ways = {way.sign: way for way in known if isinstance(way.acts[0], SetClamps)}
+
+        def chosen(sign: str | None) -> None:
+            if sign:
+                self._choose(ways[sign])
+
+        self.push_screen(ChoiceSheet(text("contents.clamps_title"), tuple(ways.values())), chosen)
+
+    def _try(self, change: Change = "") -> None:
+        self.push_screen(TrySheet(self.desk.conversation, self._take_over, change))
+
+    def _take_over(self, change: Change) -> None:
+        if isinstance(change, str):
+            self.hear(change)
+        else:
+            self.enter(change, " ".join(act.words for act in change))
+
+    # -- keys and commands -----------------------------------------------------------------
+
+    def get_system_commands(self, screen: Screen[object]) -> Iterable[SystemCommand]:
+        """Every command by name, in the palette."""
+        for action, (title, about) in texts("command").items():
+            yield SystemCommand(title, about, partial(self.run_action, ACTIONS.get(action, action)))
+
+    def action_talk(self) -> None:
+        """Open the microphone, or close it."""
+        if self.screen is self.card:
+            self.talking.toggle(self.desk.conversation.asks)
+
+    def action_say(self, kind: str) -> None:
+        """A single thing: undo, redo, next box, read back."""
+        saying = by_key.plain(kind)
+        self.enter(saying.acts, saying.heard)
+
+    def action_help(self) -> None:
+        """What can be said, and the keys."""
+        self.push_screen(TextSheet(text("help.keys_title"), help_lines()))
+
+    def action_cautions(self) -> None:
+        """What to look out for with this box."""
+        self.push_screen(TextSheet(text("cautions.title"), cautions_of(self.desk.conversation)))
+
+    def action_what_if(self) -> None:
+        """The box as it stands, beside a change."""
+        self._try()
+
+    def action_pick_box(self) -> None:
+        """The list of standard boxes."""
+        self.push_screen(Picker(lambda pick: self.enter((pick.act,), pick.words)))
+
+    def action_welcome(self) -> None:
+        """The first steps."""
+        self.push_screen(Welcome(), self._welcomed)
+
+    def _welcomed(self, way: str | None) -> None:
+        if way == "leave":
+            self.exit()
+        elif way == "example":
+            self.hear(text("welcome.example_words"))
+
+    def action_colours(self) -> None:
+        """The next palette; without colours there is none."""
+        if self.no_color:
+            return
+        at = NAMES.index(self.theme.removeprefix(theme_name("")))
+        name = NAMES[(at + 1) % len(NAMES)]
+        self.theme = theme_name(name)
+        self.card.show_note(text("theme.changed", name=text(f"theme.{name}")))

@@ -1,0 +1,161 @@
+"""The shell of the app: words and acts go to the desk, and what comes back is shown."""
+
+from __future__ import annotations
+
+import gc
+import os
+from collections.abc import Callable, Sequence
+from threading import Thread
+
+from boxaloud.assistant.dialogue import Reply
+from boxaloud.assistant.tui.presenters.box_comparison import supposed_in
+from boxaloud.assistant.tui.screens.box_screen import Card
+from boxaloud.assistant.tui.session_adapter import Desk
+from boxaloud.assistant.tui.theme import NAMES, PLAIN, all_themes, theme_name
+from boxaloud.assistant.tui.tui_messages import text
+from boxaloud.assistant.tui.voice_controller import Talking
+from boxaloud.assistant.tui.voice_ports import Listener, Report, Speaker
+from boxaloud.grammar import recognise
+from boxaloud.grammar.acts import Act
+from boxaloud.grammar.lexer.heard_words import Word
+from textual import events
+from textual.app import App
+from textual.message import Message
+from textual.screen import Screen
+
+SOON = 0.3
+"""Seconds after the first picture: nobody has typed a sentence by then."""
+
+
+def warm() -> None:
+    """Build the grammar before the first words; keep the collector off what is there to stay.
+
+    Without this, going through all the objects of a large job stops a key for 70 ms now and then.
+    """
+    recognise("")
+    gc.collect()
+    gc.freeze()
+
+
+class Told(Message):
+    """A report of the microphone, brought to the app's own thread."""
+
+    def __init__(self, report: Report) -> None:
+        super().__init__()
+        self.report = report
+
+
+class Shell(App[None]):
+    """Holds the desk, the card and the microphone. It holds no box of its own."""
+
+    CSS_PATH = "boxaloud.tcss"
+
+    def __init__(
+        self,
+        desk: Desk,
+        listener: Listener | None = None,
+        speaker: Speaker | None = None,
+        colours: str = NAMES[0],
+        steady: bool = False,
+    ) -> None:
+        super().__init__(ansi_color=True if "NO_COLOR" in os.environ else None)
+        self.animation_level = "none"
+        self.fault: Exception | None = None
+        self.desk = desk
+        self.card = Card()
+        self.talking = Talking(
+            listener,
+            speaker,
+            self.tell,
+            self._hear_aloud,
+            self._show_ears,
+            steady,
+        )
+        for theme in all_themes():
+            self.register_theme(theme)
+        self.theme = theme_name(PLAIN if self.no_color else colours)
+
+    def get_default_screen(self) -> Screen[None]:
+        """The card."""
+        return self.card
+
+    def on_card_ready(self) -> None:
+        """Show the box at hand, and the first steps where nothing was said yet.
+
+        What is slow once is done behind the first picture.
+        """
+        self._show_box()
+        self._show_ears()
+        talk = self.desk.conversation.talk
+        self.card.show_reply(talk, self.desk.first())
+        if not talk.journal and len(self.desk.conversation.boxes.names) == 1:
+            self.first_steps()
+        self.set_timer(SOON, Thread(target=warm, daemon=True).start)
+
+    def _handle_exception(self, error: Exception) -> None:
+        """Keep the fault for one plain sentence; no traceback reaches the user."""
+        self.fault = error
+        super()._handle_exception(error)
+        if not self.is_headless and not os.environ.get("BOXALOUD_TRACEBACK"):
+            self._exit_renderables.clear()
+
+    # -- to the conversation and back ------------------------------------------------------
+
+    def hear(self, words: str) -> None:
+        """Words that were typed."""
+        self._answer(lambda: self.desk.hear(words))
+
+    def _hear_aloud(self, words: Sequence[Word]) -> None:
+        """Words that were spoken: their reply is spoken too."""
+        if (reply := self._answer(lambda: self.desk.hear(words))) is not None:
+            self.talking.speak(reply.spoken)
+
+    def enter(self, told: Sequence[Act], heard: str) -> None:
+        """Acts made by a key or a click."""
+        self._answer(lambda: self.desk.enter(told, heard))
+
+    def _answer(self, ask: Callable[[], Reply]) -> Reply | None:
+        try:
+            reply = ask()
+        except Exception as fault:  # nothing may close the screen on someone up a ladder
+            self.card.show_trouble(text("trouble.fault", why=f"{type(fault).__name__}: {fault}"))
+            return None
+        self._show_box()
+        self.card.show_reply(self.desk.conversation.talk, reply)
+        if change := supposed_in(self.desk.conversation.talk):
+            self.side_by_side(change)
+        return reply
+
+    def _show_box(self) -> None:
+        self.card.show_box(self.desk.conversation, self.desk.label)
+
+    def _show_ears(self) -> None:
+        self.card.show_ears(self.talking.label)
+        if self.talking.partial:
+            self.card.show_partial(self.talking.partial)
+        if self.talking.trouble:
+            self.card.show_trouble(self.talking.trouble)
+
+    def tell(self, report: Report) -> None:
+        """Take a report from the engine's thread to ours."""
+        self.post_message(Told(report))
+
+    def on_told(self, message: Told) -> None:
+        """The microphone reports."""
+        self.talking.told(message.report)
+
+    async def on_event(self, event: events.Event) -> None:
+        """Any key stops the voice, whatever else it does."""
+        if isinstance(event, events.Key):
+            self.talking.hush()
+        await super().on_event(event)
+
+    # -- what the app adds ----------------------------------------------------------------
+
+    def first_steps(self) -> None:
+        """Welcome someone who has said nothing yet."""
+        raise NotImplementedError
+
+    def side_by_side(self, change: Sequence[Act]) -> None:
+        """Show a supposition beside the box as it stands."""
+        raise NotImplementedError

@@ -1,0 +1,97 @@
+"""The what-if screen: both boxes side by side, and the difference."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Sequence
+from typing import ClassVar, TypeAlias
+
+from boxaloud.assistant.dialogue import Conversation
+from boxaloud.assistant.tui.presenters.box_comparison import difference, side, suppose
+from boxaloud.assistant.tui.screens.overlay import Sheet
+from boxaloud.assistant.tui.tui_messages import text
+from boxaloud.assistant.tui.widgets.input_line import MOST, EntryLine
+from boxaloud.grammar.acts import Act
+from textual.binding import Binding, BindingType
+from textual.containers import Horizontal, VerticalScroll
+from textual.widget import Widget
+from textual.widgets import Static
+
+Change: TypeAlias = str | Sequence[Act]
+
+
+class TrySheet(Sheet):
+    """Type a change, see both totals; Ctrl+S takes it over into the box."""
+
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("ctrl+s", "take_over", show=False, priority=True)
+    ]
+
+    title_words = text("try.title")
+    keys_words = text("try.keys")
+
+    def __init__(
+        self, conversation: Conversation, take: Callable[[Change], None], change: Change = ""
+    ) -> None:
+        super().__init__()
+        self._conversation = conversation
+        self._take = take
+        self._change = change
+
+    def body(self) -> Iterable[Widget]:
+        """The line for the change, the two sides, the difference."""
+        yield EntryLine(text("try.prompt"), id="change")
+        with_titles = (("now", text("try.now")), ("then", text("try.then")))
+        yield Horizontal(
+            *(
+                VerticalScroll(
+                    Static(title, classes="title", markup=False),
+                    Static(id=name, markup=False),
+                    classes="side",
+                    can_focus=False,
+                )
+                for name, title in with_titles
+            ),
+            id="compare",
+        )
+        yield Static(text("try.waiting"), id="difference", markup=False)
+
+    def on_mount(self) -> None:
+        """Show the box as it stands, and the change if one was brought along."""
+        self.query_one(EntryLine).focus()
+        now = self._conversation.talk.assessment
+        self.query_one("#now", Static).update("\n".join(side(now, None)))
+        if self._change:
+            self._try(self._change)
+
+    def on_input_submitted(self, event: EntryLine.Submitted) -> None:
+        """Try what was typed."""
+        event.stop()
+        if words := event.value.strip():
+            self._try(words)
+
+    def on_entry_line_too_long(self, event: EntryLine.TooLong) -> None:
+        """Say that nothing of it was taken."""
+        event.stop()
+        self._say(text("entry.too_long", count=event.count, most=MOST))
+
+    def _try(self, change: Change) -> None:
+        tried = suppose(self._conversation, change)
+        if not tried.reply.changed or tried.reply.refused or tried.reply.left_over:
+            self._change = ""
+            self._say(tried.reply.said)
+            return
+        self._change = change
+        self.query_one("#now", Static).update("\n".join(side(tried.now, tried.then)))
+        self.query_one("#then", Static).update("\n".join(side(tried.then, tried.now)))
+        self._say("\n".join(difference(tried.now, tried.then)))
+
+    def _say(self, words: str) -> None:
+        self.query_one("#difference", Static).update(words)
+
+    def action_take_over(self) -> None:
+        """Enter the change that was tried."""
+        if not self._change:
+            self._say(text("try.not_tried"))
+            return
+        self.dismiss("")
+        self._take(self._change)

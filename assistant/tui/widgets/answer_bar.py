@@ -1,0 +1,104 @@
+"""The answers to the open question, to choose from by sign, arrow or click."""
+
+from __future__ import annotations
+
+from typing import ClassVar
+
+from boxaloud.assistant.tui.presenters.answer_choices import Choice, signed
+from rich.style import Style
+from rich.text import Text
+from textual import events
+from textual.binding import Binding, BindingType
+from textual.message import Message
+from textual.reactive import reactive
+from textual.widgets import Static
+
+
+class Answers(Static, can_focus=True):
+    """The answers in one line: "1 inside  2 outside  3 none"."""
+
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("left", "move(-1)", show=False),
+        Binding("right", "move(1)", show=False),
+        Binding("enter", "choose", show=False),
+    ]
+
+    pointed: reactive[int] = reactive(0)
+
+    class Chosen(Message):
+        """An answer was chosen."""
+
+        def __init__(self, choice: Choice) -> None:
+            super().__init__()
+            self.choice = choice
+
+    def __init__(self, id: str | None = None) -> None:
+        super().__init__(id=id)
+        self.choices: tuple[Choice, ...] = ()
+        self.display = False
+
+    def show(self, choices: tuple[Choice, ...]) -> None:
+        """Show other answers."""
+        choices = signed(choices)
+        if choices != self.choices:
+            self.choices = choices
+            self.pointed = 0
+            self.display = bool(choices)
+            self._draw()
+
+    def action_move(self, by: int) -> None:
+        """Point at another answer."""
+        self.pointed = max(0, min(self.pointed + by, len(self.choices) - 1))
+
+    def action_choose(self) -> None:
+        """Choose the one pointed at."""
+        if self.pointed < len(self.choices):
+            self.post_message(self.Chosen(self.choices[self.pointed]))
+
+    def take(self, sign: str) -> bool:
+        """Choose the answer with this sign; False where there is none."""
+        found = [choice for choice in self.choices if choice.sign == sign.strip().lower()]
+        if found and sign.strip():
+            self.post_message(self.Chosen(found[0]))
+        return bool(found and sign.strip())
+
+    def on_key(self, event: events.Key) -> None:
+        """A sign chooses while the answers have the focus."""
+        if event.character and self.take(event.character):
+            event.stop()
+
+    def watch_pointed(self) -> None:
+        """Mark the one pointed at."""
+        self._draw()
+
+    def on_focus(self) -> None:
+        """The pointer shows only in focus."""
+        self._draw()
+
+    def on_blur(self) -> None:
+        """The pointer shows only in focus."""
+        self._draw()
+
+    def on_click(self, event: events.Click) -> None:
+        """Choose the answer clicked on."""
+        number = event.style.meta.get("answer")
+        if number is not None:
+            self.post_message(self.Chosen(self.choices[number]))
+
+    def on_resize(self) -> None:
+        """The line breaks at other places."""
+        self._draw()
+
+    def _draw(self) -> None:
+        """An answer is never broken across lines."""
+        text, at = Text(), 0
+        for number, choice in enumerate(self.choices):
+            here = self.has_focus and number == self.pointed
+            words = f"{'▸' if here else ' '}{choice.shown} "
+            if at and at + len(words) > self.size.width:
+                text.append("\n")
+                at = 0
+            text.append(words, Style(meta={"answer": number}, reverse=here))
+            text.append(" ")
+            at += len(words) + 1
+        self.update(text)

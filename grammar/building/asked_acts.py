@@ -1,0 +1,275 @@
+"""The acts of a clause that asks or supposes. None of them ever changes a box by itself."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from typing import Any, cast
+
+from boxaloud.grammar import acts, grammar_data
+from boxaloud.grammar.acts import Act
+from boxaloud.grammar.building.room_questions import asks_for_room, room_for
+from boxaloud.grammar.building.supposed_acts import described, is_about, suppose
+from boxaloud.grammar.building.told_acts import tell
+from boxaloud.grammar.building.told_clause import Telling
+from boxaloud.grammar.clauses.act_fields import BOX, QUESTIONS, THINGS, act_of, thing_of
+from boxaloud.grammar.clauses.clause import Clause
+from boxaloud.grammar.clauses.mood import UNSURE
+from boxaloud.grammar.phrases.statements import Statement
+
+_TABLE = grammar_data.table("questions")
+#: Questions of a fixed kind by the words they are put in, the first that matches.
+_FIXED: tuple[tuple[str, str], ...] = tuple((row["about"], row["say"]) for row in _TABLE["fixed"])
+_TERMS: tuple[tuple[str, str], ...] = tuple((row["id"], row["say"]) for row in _TABLE["term"])
+_COUNTS = re.compile(
+    r"\b(?:count|counts|counted|counting|worth|take up|takes up|taking up|take|takes|cost|costs"
+    r"|allowance|allowances|mean|means|considered|include|included|matter|deduct|deduction"
+    r"|figure|figured|ignored|left out|omitted|twice|double|once|size of|volume of|called"
+    r"|exactly|add)\b"
+)
+_BOX_FOR = re.compile(
+    r"\b(?:what|which|how big a|how big of a|smallest|size)\b.*\bbox\b.*"
+    r"\b(?:for|with|need|use|fit|hold|holds|if)\b"
+)
+_ASKS_OF_A_TERM = re.compile(
+    r"(?:(?:so|and|ok|okay|but|hey|well) )*"
+    r"(?:what|which|is|are|do|does|how|whats|where|when|why)\b"
+)
+_ANSWERED = frozenset({*QUESTIONS, "what_changes", "list_boxes", "why"})
+
+
+@dataclass(frozen=True, slots=True)
+class _Question:
+    """A clause that asks, the clauses joined to it, and what stands in it."""
+
+    telling: Telling
+    following: Sequence[Clause]
+    words: str
+    span: tuple[int, int]
+    kinds: tuple[str, ...]
+    """The kinds of all that the phrases found in it."""
+    things: tuple[Statement, ...]
+    """Things of the box, and what describes the box itself."""
+
+    @property
+    def clause(self) -> Clause:
+        """The clause that asks."""
+        return self.telling.clause
+
+    @property
+    def line(self) -> str:
+        """Its line of words and tags."""
+        return self.clause.line
+
+    @property
+    def inside(self) -> list[Statement]:
+        """The things in the box that it names."""
+        return [found for found in self.things if found.kind in THINGS]
+
+    @property
+    def counted(self) -> list[Statement]:
+        """What it names that takes an allowance, clamps among it."""
+        return [found for found in self.things if found.kind in THINGS or found.kind == "clamps"]
+
+    @property
+    def term(self) -> str | None:
+        """The term of the glossary that it names."""
+        return _term(f"{self.line} {self.words.lower()}")
+
+    def supposed(self) -> list[Act]:
+        """What it supposes."""
+        return suppose(self.telling, self.following, self.words, self.span)
+
+    def described(self) -> list[Act]:
+        """What it supposes, where that may describe a box."""
+        return described(self.telling, self.following, self.words, self.span)
+
+
+def ask(telling: Telling, following: Sequence[Clause] = ()) -> list[Act]:
+    """The acts of a question or supposition; `following` are the clauses joined to it."""
+    clause = telling.clause
+    span = (clause.span[0], (following[-1] if following else clause).span[1])
+    question = _Question(
+        telling,
+        following,
+        telling.heard[slice(*span)],
+        span,
+        kinds=tuple(found.kind for found in (*clause.found, *clause.asked)),
+        things=tuple(found for found in clause.found if found.kind in THINGS or found.kind in BOX),
+    )
+    for answer in _READINGS:
+        if (made := answer(question)) is not None:
+            return made
+    return [acts.AskUnknown(words=question.words, span=span)]
+
+
+def _unsure(question: _Question) -> list[Act] | None:
+    """ "I forget if it's the deep one": the speaker cannot tell."""
+    if not UNSURE.search(question.line):
+        return None
+    return [acts.DontKnow(words=question.words, span=question.span)]
+
+
+def _conditional(question: _Question) -> list[Act] | None:
+    return question.supposed() if question.clause.mood == "conditional" else None
+
+
+def _of_a_fixed_kind(question: _Question) -> list[Act] | None:
+    """A question of questions.toml; about the count, with what it is to be counted for."""
+    fixed = _fixed(question.clause, question.words, question.span)
+    if fixed is None:
+        return None
+    counts = isinstance(fixed, acts.Ask) and fixed.about in ("total", "margin", "capacity")
+    return [*question.described(), fixed] if counts and question.inside else [fixed]
+
+
+def _which_box(question: _Question) -> list[Act] | None:
+    """ "What box do I need for two 14-2s": with what it is for, told."""
+    sized = any(kind in ("box_volume", "box_size") for kind in question.kinds)
+    if "smallest_box" not in question.kinds and (sized or not _BOX_FOR.search(question.line)):
+        return None
+    told = [
+        act
+        for act in map(act_of, question.things)
+        if act is not None and not isinstance(act, acts.NameBoxKind)
+    ]
+    for later in question.following:
+        told += tell(Telling(later, question.telling.heard))
+    return [*told, acts.Ask(about="smallest_box", words=question.words, span=question.span)]
+
+
+def _found_whole(question: _Question) -> list[Act] | None:
+    """Questions that the phrases found with all that they are about."""
+    if not {"what_changes", "list_boxes", "why", "which_edition"} & set(question.kinds):
+        return None
+    asked = (*question.clause.asked, *question.clause.found)
+    return [
+        act for found in asked if (act := act_of(found)) is not None and found.kind in _ANSWERED
+    ]
+
+
+def _for_room(question: _Question) -> list[Act] | None:
+    if not asks_for_room(question.clause, question.kinds, question.things):
+        return None
+    return room_for(question.clause, question.things, question.words, question.span)
+
+
+def _whether_it_fits(question: _Question) -> list[Act] | None:
+    """ "Is an 18 enough for …": of an empty box it describes the box."""
+    if not question.clause.fit or not question.things:
+        return None
+    return question.described()
+
+
+def _how_about(question: _Question) -> list[Act] | None:
+    return question.described() if is_about(question.clause) else None
+
+
+def _whether_it_counts(question: _Question) -> list[Act] | None:
+    """ "Does a wire nut count", "how much is a twelve worth"."""
+    if not _COUNTS.search(question.line):
+        return None
+    if re.search(r"\b(?:take|taking) (?:out|off|away)\b", question.line):
+        return None
+    counted, term = question.counted, question.term
+    if not counted and not term:
+        return None
+    return [_meaning(term, counted, question.words, question.span)]
+
+
+def _modal(question: _Question) -> list[Act] | None:
+    """ "Should I take out the switch": supposed, where anything is."""
+    if not question.clause.modal:
+        return None
+    inner = question.supposed()
+    return inner if inner and isinstance(inner[0], acts.Suppose) else None
+
+
+def _what_it_means(question: _Question) -> list[Act] | None:
+    """ "What is a yoke"."""
+    if not _ASKS_OF_A_TERM.match(question.line) or (term := question.term) is None:
+        return None
+    return [_meaning(term, (), question.words, question.span)]
+
+
+def _found_in_it(question: _Question) -> list[Act] | None:
+    """A question of a fixed kind that the phrases found in it: the first."""
+    told = [
+        act
+        for found in (*question.clause.asked, *question.clause.found)
+        if found.kind in (*QUESTIONS, "dont_know") and (act := act_of(found)) is not None
+    ]
+    return told[:1] or None
+
+
+def _margin(question: _Question) -> list[Act] | None:
+    """ "Does it fit"."""
+    if not question.clause.fit or question.things:
+        return None
+    return [acts.Ask(about="margin", words=question.words, span=question.span)]
+
+
+def _of_a_thing(question: _Question) -> list[Act] | None:
+    counted = question.counted
+    if not counted or not re.search(r"\b(?:what|how)\b", question.line):
+        return None
+    return [_meaning(question.term, counted, question.words, question.span)]
+
+
+#: How a question may be meant; the first that makes anything of it decides.
+_READINGS: tuple[Callable[[_Question], list[Act] | None], ...] = (
+    _unsure,
+    _conditional,
+    _of_a_fixed_kind,
+    _which_box,
+    _found_whole,
+    _for_room,
+    _whether_it_fits,
+    _how_about,
+    _whether_it_counts,
+    _modal,
+    _what_it_means,
+    _found_in_it,
+    _margin,
+    _of_a_thing,
+)
+
+
+def _fixed(clause: Clause, words: str, span: tuple[int, int]) -> Act | None:
+    """A question of a fixed kind, by the words it is put in."""
+    for about, pattern in _FIXED:
+        if re.search(pattern, clause.line):
+            if about.startswith("list"):
+                only = about.partition(":")[2]
+                return acts.ListBoxes(only=cast(Any, only), words=words, span=span)
+            if about == "why":
+                return acts.AskWhy(words=words, span=span)
+            return acts.Ask(about=cast(Any, about), words=words, span=span)
+    return None
+
+
+def _term(line: str) -> str | None:
+    """The term of the glossary that a line names."""
+    for name, pattern in _TERMS:
+        if re.search(pattern, line):
+            return name
+    return None
+
+
+def _meaning(
+    term: str | None, things: Sequence[Statement], words: str, span: tuple[int, int]
+) -> Act:
+    sizes = [found.get("awg") for found in things if found.get("awg") is not None]
+    thing = next((made for found in things if (made := thing_of(found)) is not None), None)
+    if thing is None and things:
+        term = term or things[0].kind
+    awg = int(cast(int, sizes[0])) if sizes else None
+    return acts.AskMeaning(term=term or "", thing=thing, awg=awg, words=words, span=span)
+
+
+def order(clause: Clause, heard: str) -> list[Act] | None:
+    """ "Convert to mL", "show me the math": a question of a fixed kind put as an order."""
+    words = heard[clause.span[0] : clause.span[1]]
+    fixed = _fixed(clause, words, clause.span)
+    return None if fixed is None else [fixed]

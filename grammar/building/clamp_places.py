@@ -1,0 +1,48 @@
+"""Places said of clamps: inside or outside."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act
+from boxaloud.grammar.clauses.clause import Element
+from boxaloud.grammar.clauses.polarity import is_negator
+
+PLACE_WORDS = {
+    "in": "inside",
+    "out": "outside",
+    "inside": "inside",
+    "internal": "inside",
+    "outside": "outside",
+    "external": "outside",
+    "exterior": "outside",
+}
+ALL_PLACED = re.compile(
+    r"(?:(?:no|i|looked|again|and|but|well|so|actually|that) )*(?:(?:both|all|each|two|<n:2>)"
+    r"(?: of (?:them|those|these))?|they|those|these|them|everything)"
+    r" (?:(?:is|are|actually|both|all|really|on|the) )*(inside|outside|internal|external)"
+    r"(?: of it| of the box| the box)?"
+)
+
+
+def clamps_placed(made: list[Act], elements: Sequence[Element]) -> list[Act]:
+    """ "the connectors are the kind that screw on outside the box"."""
+    last = elements[-1].tag if elements else ""
+    places = {
+        PLACE_WORDS[e.tag]
+        for e in elements
+        if e.tag in PLACE_WORDS and (len(e.tag) > 3 or e.tag == last)
+    }
+    if len(places) == 1 and not any(map(is_negator, elements)):
+        place_clamps(made, places.pop())
+    return made
+
+
+def place_clamps(made: list[Act], where: str) -> None:
+    """ "no clamps, inside or out", "clamps all on the inside": a place beside clamps is theirs."""
+    for at, act in enumerate(made):
+        if isinstance(act, acts.SetClamps) and act.where == "present":
+            made[at] = replace(act, where=where)

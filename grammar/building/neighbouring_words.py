@@ -1,0 +1,109 @@
+"""What the words beside a thing make of it: no thing of this box, no number, a size."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from boxaloud.grammar import acts, grammar_data
+from boxaloud.grammar.acts import Act, Reference
+from boxaloud.grammar.building.told_clause import Telling
+from boxaloud.grammar.clauses.clause import Element
+
+_TELLING = grammar_data.table("clauses")["telling"]
+_ONE_BEHIND = frozenset(_TELLING["before_one"])
+_BEHIND = frozenset(_TELLING["elsewhere"])
+SIZE_NUMBERS = frozenset({"<n:14>", "<n:12>", "<n:10>", "<n:8>", "<n:6>"})
+
+
+def is_pronoun_one(elements: Sequence[Element], place: int) -> bool:
+    """ "in this one", "the plastic one": no number."""
+    element = elements[place]
+    if element.tag != "<n:1>" or not place or element.found is None:
+        return False
+    if element.found.words.lower().strip() not in ("one", "the one", "that one", "this one"):
+        return False
+    before = elements[place - 1].tag
+    return before not in _ONE_BEHIND and not before.startswith("<n")
+
+
+def is_elsewhere(elements: Sequence[Element], place: int) -> bool:
+    """ "a box behind the old switch": the switch is not in it."""
+    before = [element.tag for element in elements[max(0, place - 3) : place]]
+    return any(word in _BEHIND for word in before) and not any(
+        word.startswith("<") for word in before
+    )
+
+
+def is_size_behind_on(elements: Sequence[Element], place: int) -> bool:
+    """ "on the 14": a size, and never a volume."""
+    before = [element.tag for element in elements[max(0, place - 2) : place]]
+    return before[-1:] == ["on"] or before == ["on", "the"]
+
+
+def size_behind_on(elements: Sequence[Element], place: int, telling: Telling) -> acts.Size:
+    """The size, with the "on" before it."""
+    first = place - 1 if elements[place - 1].tag == "on" else place - 2
+    span = (elements[first].start, elements[place].end)
+    return acts.Size(
+        awg=int(elements[place].tag[3:-1]), words=telling.heard[slice(*span)], span=span
+    )
+
+
+def bears_clamps(elements: Sequence[Element], place: int) -> bool:
+    """ "an internal clamp on one cable": the cable is one of those said."""
+    found = elements[place].found
+    if found is None or found.kind != "cable" or found.get("awg") is not None:
+        return False
+    before = elements[max(0, place - 2) : place]
+    return any(e.tag in ("on", "for", "per") for e in before) and any(
+        e.found is not None and e.found.kind == "clamps"
+        for e in elements[max(0, place - 4) : place]
+    )
+
+
+def is_no_thing(elements: Sequence[Element], place: int, heard: str) -> bool:
+    """ "both cable clamps", "it's hot up here", "I'll feed it": no thing of the box."""
+    found = elements[place].found
+    assert found is not None
+    words = found.words.lower().strip()
+    after = elements[place + 1] if place + 1 < len(elements) else None
+    if (found.kind == "cable" and found.get("awg") is None) or (
+        found.get("role") is not None and found.get("count") is None
+    ):
+        if after is not None and after.found is not None and after.found.kind == "clamps":
+            return True
+        if (
+            words in ("feed", "feeds")
+            and after is not None
+            and after.tag in ("it", "them", "that", "this", "the", "from")
+        ):
+            return True
+        if words == "feed" and place and elements[place - 1].tag == "to":
+            return True
+    return (
+        words in ("hot", "neutral")
+        and place > 0
+        and elements[place - 1].tag in ("is", "are", "was", "so", "too", "really")
+    )
+
+
+def behind_no(elements: Sequence[Element], place: int) -> bool:
+    """ "no three 14-2s": a number behind "no" corrects."""
+    return place > 0 and elements[place - 1].tag in ("no", "nope") and place == 1
+
+
+_FURTHER = frozenset({"second", "third", "fourth", "fifth", "sixth"})
+
+
+def one_more(act: Act, elements: Sequence[Element], place: int) -> Act:
+    """ "a second six-three", "put a second cable in it": one more."""
+    before = [element.tag for element in elements[max(0, place - 2) : place]]
+    if not isinstance(act, acts.AddCable) or act.count is not None:
+        return act
+    if len(before) < 2 or before[0] != "a" or before[1] not in _FURTHER:
+        return act
+    if act.awg is None:
+        target = Reference("cable", which="last", words=act.words)
+        return acts.More(target=target, count=1, words=act.words, span=act.span, function="request")
+    return replace(act, count=1, doubts=tuple(d for d in act.doubts if d.slot != "count"))

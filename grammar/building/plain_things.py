@@ -1,0 +1,198 @@
+"""What no pattern takes: each noun group, value or command by itself."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+from decimal import Decimal
+
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Reference, Thing
+from boxaloud.grammar.building.clamp_places import (
+    ALL_PLACED,
+    PLACE_WORDS,
+    clamps_placed,
+    place_clamps,
+)
+from boxaloud.grammar.building.luminaire_wires import fixture_wires
+from boxaloud.grammar.building.neighbouring_words import (
+    SIZE_NUMBERS,
+    bears_clamps,
+    behind_no,
+    is_elsewhere,
+    is_no_thing,
+    is_pronoun_one,
+    is_size_behind_on,
+    one_more,
+    size_behind_on,
+)
+from boxaloud.grammar.building.told_clause import Telling
+from boxaloud.grammar.clauses.act_fields import (
+    KIND_OF,
+    THINGS,
+    act_of,
+    marked,
+    reference_to,
+    thing_of,
+)
+from boxaloud.grammar.clauses.act_kinds import is_thing
+from boxaloud.grammar.clauses.clause import Element
+from boxaloud.grammar.clauses.polarity import denied, is_negator
+
+BESIDE_A_PLACE = frozenset(
+    {
+        "cable",
+        "conductors",
+        "device",
+        "grounds",
+        "fixture_wires",
+        "fitting",
+        "terminal_block",
+        "uncounted",
+        "box_volume",
+        "box_size",
+    }
+)
+
+
+def plain_acts(telling: Telling, elements: Sequence[Element], rest: bool = False) -> list[Act]:
+    """Each noun group, value or command by itself: entered, denied or restated."""
+    negative = denied(elements) if any(map(is_negator, elements)) else set()
+    corrects = telling.corrects and not rest
+    several = sum(e.found is not None and e.found.kind in THINGS for e in elements) > 1
+    made: list[Act] = []
+    kinds = {element.found.kind for element in elements if element.found is not None}
+    for place, element in enumerate(elements):
+        if element.found is None or _passed_over(elements, place, telling.heard):
+            continue
+        if element.found.kind == "place":
+            if "clamps" in kinds:
+                place_clamps(made, str(element.found.get("where")))
+                continue
+            if kinds & BESIDE_A_PLACE:
+                continue
+        if place in negative:
+            made += _denial(element)
+        elif corrects or behind_no(elements, place):
+            made += _restated(element, telling, several)
+        elif element.tag in SIZE_NUMBERS and is_size_behind_on(elements, place):
+            made.append(size_behind_on(elements, place, telling))
+        elif (act := act_of(element.found)) is not None and not _yet(act, telling.heard):
+            made.append(_partitive(one_more(act, elements, place)))
+    if not made and (where := ALL_PLACED.fullmatch(" ".join(e.tag for e in elements))):
+        span = (elements[0].start, elements[-1].end)
+        made.append(
+            acts.Place(where=PLACE_WORDS[where[1]], words=telling.heard[slice(*span)], span=span)
+        )
+    return fixture_wires(clamps_placed(made, elements), telling)
+
+
+def _passed_over(elements: Sequence[Element], place: int, heard: str) -> bool:
+    """Whether what the words beside a thing say of it makes it none of this box."""
+    found = elements[place].found
+    return (
+        is_pronoun_one(elements, place)
+        or (found is not None and found.kind == "device" and is_elsewhere(elements, place))
+        or bears_clamps(elements, place)
+        or is_no_thing(elements, place, heard)
+    )
+
+
+def _yet(act: Act, heard: str) -> bool:
+    """ "Nothing else yet": more is to come."""
+    after = heard[act.span[1] : act.span[1] + 4].lower()
+    return isinstance(act, acts.NothingElse) and after == " yet"
+
+
+def _partitive(act: Act) -> Act:
+    """ "only one of the 12-3s" says how many there are of what was named before."""
+    if is_thing(act) and act.count is not None:
+        low = act.words.lower()
+        if re.search(r"\b(?:more|another|extra|additional|other)\b", low):
+            return act
+        if re.search(r"\bof (?:the|those|these|my)\b", low) or low.startswith(("only ", "just ")):
+            return acts.Restate(
+                thing=act, instead_of=just_like(act), words=act.words, span=act.span,
+                doubts=act.doubts, function="correction",
+            )  # fmt: skip
+    return act
+
+
+def just_like(act: Thing) -> Reference:
+    """A reference to things that differ from `act` in nothing but their count."""
+    return Reference(
+        KIND_OF[type(act)], getattr(act, "name", None), getattr(act, "awg", None),
+        getattr(act, "conductors", None), words=act.words,
+    )  # fmt: skip
+
+
+def _denial(element: Element) -> list[Act]:
+    """A thing that is not there."""
+    found = element.found
+    assert found is not None
+    if found.kind in ("clamps", "place"):
+        where = str(found.get("where"))
+        opposite = {"inside": "none" if found.kind == "clamps" else "outside", "outside": "inside"}
+        if found.kind == "clamps" and where == "outside":
+            return []
+        return [
+            acts.SetClamps(where=opposite.get(where, "none"), words=found.words, span=found.span)
+        ]
+    if found.kind == "nothing":
+        made = act_of(found)
+        return [made] if made is not None else []
+    if re.match(r"(?i)another ", found.words) and found.kind in THINGS:
+        # "one more 12-2, not another 12-3": of those that are there, one goes
+        return [
+            acts.Remove(
+                target=replace(reference_to(found), count=1),
+                words=found.words,
+                span=found.span,
+                function="request",
+            )
+        ]
+    if found.kind == "fixture_wires" and found.get("canopy"):
+        return [acts.SetCanopy(canopy=False, words=found.words, span=found.span)]
+    return [acts.Deny(target=reference_to(found), words=found.words, span=found.span)]
+
+
+def _restated(element: Element, telling: Telling, several: bool) -> list[Act]:
+    """A thing said anew, in place of what it can mean; of several, only of what is just like it."""
+    found = element.found
+    assert found is not None
+    if found.kind == "number":
+        value = found.get("value")
+        if value is None:
+            return []
+        if Decimal(str(value)) in (14, 12, 10, 8, 6) and re.search(
+            r"\bon (?:the )?<n:\d+>", telling.clause.line
+        ):
+            return [acts.Size(awg=int(value), words=found.words, span=found.span)]
+        return [
+            acts.RestateNumber(
+                value=Decimal(str(value)),
+                words=found.words,
+                span=found.span,
+                doubts=found.doubts,
+                function="correction",
+            )
+        ]
+    thing = thing_of(found)
+    if thing is not None:
+        act = act_of(found)
+        if isinstance(act, acts.Deny):
+            return [act]
+        like = just_like(thing) if several else None
+        return [
+            acts.Restate(
+                thing=thing,
+                instead_of=like,
+                words=found.words,
+                span=found.span,
+                doubts=thing.doubts,
+                function="correction",
+            )
+        ]
+    act = act_of(found)
+    return [] if act is None else [marked(act, "correction")]

@@ -1,0 +1,100 @@
+"""What a clause supposes: the acts that it would be, were it told. Nothing is entered by it."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+
+from boxaloud.grammar import acts, grammar_data
+from boxaloud.grammar.acts import Act
+from boxaloud.grammar.building.told_acts import tell
+from boxaloud.grammar.building.told_clause import Telling
+from boxaloud.grammar.clauses.clause import Clause
+
+_STRIPPED = re.compile(
+    r"^(?:(?:so|and|but|ok|okay|well|hey|or|now|then|um|uh|hmm|class) )*(?:what happens if"
+    r"|what would happen if|what if|how about if|what about if|how about|what about|suppose"
+    r"|supposing|imagine|assuming|say|even if|in case|if|would it be|would it|would|should"
+    r"|could|can|shall|may|might|will|does|do|is|are|must|pretend|hypothetically|let us say)\b"
+)
+_SUPPOSING = grammar_data.table("clauses")["supposing"]
+_SUBJECTS = frozenset(_SUPPOSING["subjects"])
+_TAIL = frozenset(_SUPPOSING["tail"])
+
+#: "how about two": what is said is put in place of what there is.
+_HOW_ABOUT = re.compile(r"(?:(?:and|so|ok|okay|but|or) )*(?:how|what) about\b")
+
+
+def suppose(
+    telling: Telling, following: Sequence[Clause], words: str, span: tuple[int, int]
+) -> list[Act]:
+    """What is supposed, as the acts that it would be if it were told."""
+    clause = telling.clause
+    inner = tell(Telling(_told(clause), telling.heard))
+    for later in following:
+        inner += tell(
+            Telling(later if later.mood == "declarative" else _told(later), telling.heard)
+        )
+    if is_about(clause):
+        inner = [_as_restated(act) for act in inner]
+    kept = tuple(
+        _as_volume(act) if clause.fit else act
+        for act in inner
+        if not isinstance(act, (acts.Yes, acts.No, acts.Ask, acts.AskWhy))
+    )
+    if not kept:
+        return [acts.AskUnknown(words=words, span=span)]
+    return [acts.Suppose(acts=kept, words=words, span=span)]
+
+
+def _as_restated(act: Act) -> Act:
+    """ "How about two": a number in place of the one said."""
+    if isinstance(act, acts.Number) and act.value is not None:
+        return acts.RestateNumber(
+            value=act.value, words=act.words, span=act.span, function="correction"
+        )
+    return act
+
+
+def _as_volume(act: Act) -> Act:
+    """ "Is 18 enough": where it is asked whether a box fits, a number is that box's volume."""
+    if isinstance(act, acts.Number) and act.value is not None and act.value >= 3:
+        return acts.SetVolume(volume=act.value, words=act.words, span=act.span, doubts=act.doubts)
+    return act
+
+
+def _told(clause: Clause) -> Clause:
+    """The clause without the words that make it a question: "should I take out the switch"."""
+    elements = list(clause.elements)
+    at = next((place for place, e in enumerate(elements) if e.tag == "if" and place), None)
+    if at is not None and any(e.found is not None or e.tag.startswith("<") for e in elements[at:]):
+        elements = elements[at + 1 :]
+    else:
+        match = _STRIPPED.match(clause.line)
+        if match:
+            drop = clause.line.count(" ", 0, match.end()) + 1
+            elements = elements[drop:]
+    while len(elements) > 1 and elements[0].found is None and elements[0].tag in _SUBJECTS:
+        elements = elements[1:]
+    while elements and elements[-1].found is None and elements[-1].tag in _TAIL:
+        elements = elements[:-1]
+    if not elements:
+        elements = clause.elements[-1:]
+    made = Clause(
+        elements, line=" ".join([e.tag for e in elements]), opens=clause.opens, closes=clause.closes
+    )
+    return made
+
+
+def described(
+    telling: Telling, following: Sequence[Clause], words: str, span: tuple[int, int]
+) -> list[Act]:
+    """A supposition that describes a box, where none is described yet."""
+    inner = suppose(telling, following, words, span)
+    return [replace(one, asks_fit=True) if isinstance(one, acts.Suppose) else one for one in inner]
+
+
+def is_about(clause: Clause) -> bool:
+    """ "How about a 4 square deep": begins with words that suppose and ask at once."""
+    return _HOW_ABOUT.match(clause.line) is not None

@@ -1,0 +1,36 @@
+"""A clause that tells, and what is known of it from the clauses before it."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from boxaloud.grammar import grammar_data
+from boxaloud.grammar.clauses.clause import Clause
+
+_TABLE = grammar_data.table("clauses")["correction"]
+_MARKS = re.compile(r"\b(?:" + "|".join(map(re.escape, _TABLE["marks"])) + r")\b")
+_ADDITIVE = re.compile(r"\b(?:" + "|".join(map(re.escape, _TABLE["additive"])) + r")\b")
+#: "no the three way", "no it's outside": a marker, where "no three way" denies.
+_LEADING_NO = re.compile(
+    r"no (?:just |only |it |that |those |they |these |this |i |we |the |there |make |its |is "
+    r"|he |she |my |<n)"
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Telling:
+    """A clause that tells, and what is known of it from the clauses before it."""
+
+    clause: Clause
+    heard: str
+    corrective: bool = False
+
+    @property
+    def corrects(self) -> bool:
+        """True where its words mark it as a correction, and none as an addition."""
+        line = self.clause.line
+        first, last = self.clause.span
+        said = self.heard[first:last].lower()
+        marked = self.corrective or bool(_MARKS.search(line)) or bool(_LEADING_NO.match(line))
+        return marked and not (_ADDITIVE.search(line) or _ADDITIVE.search(said))

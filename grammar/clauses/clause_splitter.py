@@ -1,0 +1,94 @@
+"""An utterance cut into clauses, each with its mood and its marks, things kept whole in it."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from boxaloud.grammar import grammar_data
+from boxaloud.grammar.clauses.clause import Clause, Element
+from boxaloud.grammar.clauses.clause_tags import ASKED, elements_of
+from boxaloud.grammar.clauses.mood import EVENTS, find_mood
+from boxaloud.grammar.phrases.statements import Statement
+
+__all__ = ["Clause", "Element", "clauses"]
+
+_TABLE = grammar_data.table("clauses")
+_HARD = frozenset(".;?!\n")
+_SOFT = frozenset(",:|()[]/")
+_NOT = re.compile(
+    r"(?:and )?not (?:a |an |the )?(?:\d|one\b|two\b|three\b|four\b|five\b|six\b|seven\b"
+    r"|eight\b|nine\b|ten\b|eleven\b|twel|thirt|fourt|fift|sixt|sevent|eight|ninet|twent"
+    r"|inside\b|outside\b)"
+)
+_OPERATOR_VERBS = frozenset(_TABLE["mood"]["verbs_of_request"])
+#: Behind a thing one of these begins anew: "3 12-2 sorry 14-2", "two 14-2s no three".
+_RESTARTS = frozenset(_TABLE["cutting"]["restarts"])
+
+
+def clauses(heard: str, statements: Sequence[Statement]) -> list[Clause]:
+    """The clauses of an utterance, in order."""
+    made: list[Clause] = []
+    elements: list[Element] = []
+    opens = ""
+    questions = {item.span[0] for item in statements if item.kind in ASKED}
+    for element in elements_of(heard, statements):
+        tag = element.tag
+        if (
+            tag == ","
+            and elements
+            and _contrasts(heard[element.end : element.end + 30].lstrip().lower(), elements)
+        ):
+            continue
+        if tag in _HARD or tag in _SOFT:
+            if elements:
+                made.append(_clause(elements, opens, tag))
+                elements = []
+            elif made and tag in _HARD:
+                made[-1].closes = tag
+            opens = tag
+            continue
+        asked = element.start in questions and any(e.found for e in elements)
+        if elements and (asked or _begins_another(tag, element, elements)):
+            made.append(_clause(elements, opens, ""))
+            elements, opens = [], ""
+        elements.append(element)
+    if elements:
+        made.append(_clause(elements, opens, "end"))
+    _put_questions(made, statements)
+    return made
+
+
+def _put_questions(made: list[Clause], statements: Sequence[Statement]) -> None:
+    """Give each clause the questions of a fixed kind that begin in it."""
+    for statement in statements:
+        if statement.kind in ASKED:
+            for clause in made:
+                if clause.span[0] <= statement.span[0] < clause.span[1]:
+                    clause.asked = (*clause.asked, statement)
+                    break
+
+
+def _contrasts(rest: str, elements: list[Element]) -> bool:
+    """ "twelve-two, not fourteen-two": no new clause begins at that comma."""
+    return elements[-1].tag[0] == "<" and _NOT.match(rest) is not None
+
+
+def _begins_another(tag: str, element: Element, before: list[Element]) -> bool:
+    """ "… and add a dimmer", "… next box …": another clause begins without a break."""
+    if element.found is not None and element.found.kind in EVENTS:
+        return True
+    if before[-1].found is not None and before[-1].found.kind in EVENTS:
+        return True
+    if tag in _RESTARTS and before[-1].found is not None and before[-1].tag[0] == "<":
+        return True
+    if before[-1].tag in ("and", "then", "but") and len(before) > 1:
+        return tag in _OPERATOR_VERBS or tag in ("what", "how", "will", "would", "does", "is")
+    return False
+
+
+def _clause(elements: list[Element], opens: str, closes: str) -> Clause:
+    line = " ".join([element.tag for element in elements])
+    clause = Clause(elements, line=line, opens=opens, closes=closes)
+    find_mood(clause)
+    return clause

@@ -1,0 +1,141 @@
+"""An utterance as a line of words, every noun group, value or command in it as one tag.
+
+What the words around a thing do can be read off such a line by patterns that know nothing of
+sizes and counts.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from functools import lru_cache
+
+from boxaloud.grammar import grammar_data
+from boxaloud.grammar.clauses.clause import Element
+from boxaloud.grammar.lexer import numbers
+from boxaloud.grammar.phrases.statements import Statement
+
+_CONTRACTIONS: dict[str, str] = grammar_data.table("clauses")["contractions"]
+_WORD = re.compile(
+    r"[a-z]{1,3}-\d{1,3}[a-z]?\b(?![/-])|\d(?:st|nd|rd|th)\b|[a-z]+(?:'[a-z]+)?|\d[\d./-]*"
+    r"(?:'?s)?|w/o?|[,.;:?!\n|()\[\]#&+=]|[^\s]"
+)
+#: Phrases that find these say how the words work; their words are read anew in the clause.
+WORDS_ONLY = frozenset(
+    {"no", "make_that", "take_off", "change", "what_if", "more", "room_for", "lands_on"}
+)
+#: Questions of a fixed kind: their words are read anew too, and the question is kept beside them.
+ASKED = frozenset(
+    {"read_back", "total", "margin", "capacity", "why", "why_ask", "smallest_box", "advice",
+     "what_changes", "which_edition", "repeat", "slower", "help"}
+)  # fmt: skip
+
+
+def elements_of(heard: str, statements: Sequence[Statement]) -> Iterator[Element]:
+    """The elements of an utterance in order: words, breaks, and what the phrases found."""
+    low = heard.lower() if heard.isascii() else _lowered(heard)
+    place = 0
+    for statement in sorted(statements, key=_start):
+        start, end = statement.span
+        if start < place:
+            continue
+        yield from _words(low, place, start)
+        if statement.kind in WORDS_ONLY or statement.kind in ASKED or _goes_on(statement, low):
+            yield from _words(low, start, end)
+        elif statement.kind in _BARE:
+            first, last = _core(low, start, end)
+            yield from _words(low, start, first)
+            yield Element(_tag(statement), first, last, statement)
+            yield from _words(low, last, end)
+        else:
+            yield Element(_tag(statement), start, end, statement)
+        place = end
+    yield from _words(low, place, len(low))
+
+
+def _goes_on(statement: Statement, low: str) -> bool:
+    """ "never mind the doorbell": an undo that says of what is none."""
+    if statement.kind != "undo" or "mind" not in statement.words.lower():
+        return False
+    rest = low[statement.span[1] :].lstrip()
+    return rest.startswith(("the ", "about ", "that ", "those ", "my "))
+
+
+def _start(statement: Statement) -> int:
+    return statement.span[0]
+
+
+_BARE = frozenset({"number", "size", "place"})
+_BEFORE_CORE = re.compile(
+    r"(?:(?:it's|it is|that's|that is|there are|there is|there's|they're|they are|about|only"
+    r"|i have|it has|with|on|the|all|of|them|everything|is|each|a|an)\s+)+"
+)
+_AFTER_CORE = re.compile(
+    r"(?:\s+(?:of (?:them|those|em|'em)(?:'s)?|inch(?:es)?|the box|of the box))+$"
+)
+
+
+def _core(low: str, start: int, end: int) -> tuple[int, int]:
+    """The place of a bare value without the words that lead up to it or follow it."""
+    lead = _BEFORE_CORE.match(low, start, end)
+    first = lead.end() if lead is not None and lead.end() < end else start
+    tail = _AFTER_CORE.search(low, first, end)
+    return first, tail.start() if tail is not None and tail.start() > first else end
+
+
+def _lowered(heard: str) -> str:
+    """Lower case, character for character; quotes plain."""
+    made = "".join(c.lower() if len(c.lower()) == 1 else c for c in heard)
+    return made.replace("’", "'").replace("‘", "'")
+
+
+def _words(low: str, start: int, end: int) -> Iterator[Element]:
+    if start >= end:
+        return
+    for match in _WORD.finditer(low, start, end):
+        text = match.group()
+        first, last = match.span()
+        for word in _expanded(text).split():
+            yield Element(_number_tag(word), first, last)
+        if text == "\n":
+            yield Element("\n", first, last)
+
+
+@lru_cache(maxsize=4096)
+def _expanded(text: str) -> str:
+    """A contraction written out: "isn't" as "is not", "fourteen's" as "fourteen is"."""
+    if text in _CONTRACTIONS:
+        return _CONTRACTIONS[text]
+    if text.endswith("'s") and numbers.word_classes(text[:-2]):
+        return f"{text[:-2]} is"
+    return text
+
+
+@lru_cache(maxsize=4096)
+def _number_tag(word: str) -> str:
+    """A number word among words that no phrase took, as a tag with its value."""
+    if not (word[0].isalnum()) or word in ("oh", "o", "a", "an"):
+        return word
+    classes = numbers.word_classes(word)
+    if not classes:
+        return word
+    if classes[0] in ("%pair", "%pairs"):
+        return f"<pair:{word}>"
+    value = numbers.value((word,))
+    if value is None or "%part" in classes:
+        return word
+    return f"<n:{value}>"
+
+
+_PARTITIVE = re.compile(r"\bof (?:the|those|these|my|them)\b")
+_DEFINITE = ("the ", "those ", "these ", "that ", "my ", "this ", "both ", "all ")
+
+
+def _tag(statement: Statement) -> str:
+    kind = statement.kind
+    if kind == "number":
+        return f"<n:{statement.get('value')}>"
+    count = statement.slots.get("count")
+    low = statement.words.lower()
+    definite = "d" if low.startswith(_DEFINITE) or _PARTITIVE.search(low) else ""
+    return f"<{kind}:{'' if count is None else count}:{definite}>"

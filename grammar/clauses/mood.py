@@ -1,0 +1,183 @@
+"""What a clause does: it tells, asks or supposes."""
+
+from __future__ import annotations
+
+import re
+
+from boxaloud.grammar import grammar_data
+from boxaloud.grammar.clauses.clause import Clause
+
+_TABLE = grammar_data.table("clauses")
+_MOOD = _TABLE["mood"]
+_LEAD = frozenset(_MOOD["lead"])
+_WH = frozenset(_MOOD["wh"])
+_AUXILIARY = frozenset(_MOOD["auxiliary"])
+_SUBJECT = frozenset(_MOOD["subject"])
+_MODAL = frozenset(_MOOD["modal"])
+_FIT = frozenset(_MOOD["fit"])
+_SPEAKERS = frozenset(_TABLE["cutting"]["speakers"])
+_SAY = frozenset(_TABLE["cutting"]["say"])
+#: What begins or ends a box, or steps back: a clause of its own, which always tells.
+EVENTS = frozenset(
+    {
+        "next_box",
+        "open_box",
+        "copy_box",
+        "name_box",
+        "list_boxes",
+        "new_job",
+        "delete_box",
+        "done",
+        "undo",
+        "redo",
+        "start_over",
+    }
+)
+_CONDITIONAL = re.compile(
+    r"^(?:(?:and|so|but|ok|okay|well|now|then|or|hey|hmm|um|uh|class|alright) )*"
+    r"(?:" + "|".join(sorted(map(re.escape, _MOOD["conditional"]), key=len, reverse=True)) + r")\b"
+)
+#: "maybe I could use a 20.3": thought aloud, not done.
+_MUSING = re.compile(
+    r"^(?:(?:and|so|but|ok|okay|well|hmm|or|now|actually|wait|um|uh|er|oh) )*"
+    r"(?:(?:maybe|perhaps|possibly|i guess|i think|i suppose) )*"
+    r"(?:i|we|you|they|he) (?:could|might)(?! have)\b(?! not)"
+)
+_TELLING_IF = re.compile("|".join(map(re.escape, _MOOD["telling_if"])))
+_REQUEST = re.compile(
+    r"^(?:(?:"
+    + "|".join(sorted(_LEAD))
+    + r") )*(?:"
+    + "|".join(_MOOD["request"])
+    + r") (?:please |just |we |you |also |then |maybe )*"
+    r"(?:" + "|".join(_MOOD["verbs_of_request"]) + r")\b"
+)
+#: "I forget if it's the deep one": nothing is told.
+UNSURE = re.compile(
+    r"\b(?:forget|forgot|not sure|not certain|do not know|can not tell|could not tell"
+    r"|could not tell you|can not tell you|can not say|could not say|did not see|did not look"
+    r"|did not check|did not notice|have not looked|have not checked|dunno|no idea"
+    r"|do not remember|can not remember|do not recall|not looked|at) (?:if|whether|which|what"
+    r"|how)\b"
+)
+#: "So now the clamp counts as a 12?", "that's exactly 18, right?"
+_TAG = re.compile(
+    r"\b(?:counts?|counted|means?|right|correct|perfect|huh|isn't it|is it|yeah|total|still"
+    r"|exactly|so now)\b"
+)
+
+
+def find_mood(clause: Clause) -> None:
+    """Set what the clause does: tell, ask or suppose."""
+    words = [element.tag for element in clause.elements]
+    first = _reported(words)
+    while first < len(words) - 1 and words[first] in _LEAD:
+        first += 1
+    head_word = "" if words[first][0] == "<" else words[first]
+    line = clause.line
+    if any(e.found is not None and e.found.kind in EVENTS for e in clause.elements):
+        return
+    if UNSURE.search(line):
+        clause.mood = "interrogative"
+        return
+    if _CONDITIONAL.search(line) or _MUSING.search(line):
+        clause.mood = "conditional"
+        clause.modal = True
+    elif " if " in line and _TELLING_IF.search(line):
+        clause.mood = "interrogative"
+        clause.fit = True
+    elif "check " in line and _TELLING_IF.search(line):
+        return
+    elif head_word in _WH or (head_word in _AUXILIARY and _asks(words, first, clause)):
+        if _REQUEST.search(line) and words[first] in ("can", "could", "would", "will"):
+            return
+        clause.mood = "interrogative"
+        clause.modal = head_word in _MODAL
+    if clause.mood == "declarative" and clause.closes == "?" and _TAG.search(line):
+        clause.mood = "interrogative"
+    if clause.mood == "interrogative":
+        clause.fit = clause.fit or (
+            head_word not in ("what", "why", "which", "who", "when", "where")
+            and _about_fit(words, first)
+        )
+    if clause.mood != "declarative" and (" if " in line or " with " in line):
+        clause.modal = clause.modal or " if " in line
+
+
+def _reported(words: list[str]) -> int:
+    """Where what somebody else asks begins: "he says does it fit"."""
+    for place in range(min(4, len(words) - 1)):
+        if words[place] in _SAY and place and words[place - 1] in _SPEAKERS:
+            return place + 1
+    return 0
+
+
+def _about_fit(words: list[str], first: int) -> bool:
+    return any(word in _FIT for word in words[first + 1 :])
+
+
+def _asks(words: list[str], first: int, clause: Clause) -> bool:
+    """Whether an auxiliary at the head asks: "is it over", not "is 18 cubic inches"."""
+    head = words[first]
+    follows = words[first + 1] if first + 1 < len(words) else ""
+    if not follows:
+        return clause.closes == "?" or head in ("does", "do")
+    if head == "do" and follows in ("it", "that", "this", "not"):
+        return False
+    if head in _MODAL and follows in ("be", "have"):
+        return False
+    if head == "can" and follows == "not":
+        return False
+    if head == "any":
+        return clause.closes == "?" or follows in (
+            "ideas",
+            "chance",
+            "other",
+            "way",
+            "left",
+            "room",
+            "over",
+            "of",
+            "boxes",
+            "problem",
+            "issues",
+            "issue",
+            "violation",
+            "violations",
+        )
+    if follows == "not":
+        return first + 2 < len(words) and words[first + 2] in _SUBJECT
+    if head in ("is", "are") and clause.closes != "?" and not _about_fit(words, first):
+        rest = [w for w in words[first + 1 :] if w not in ("the", "a", "an")]
+        if (
+            rest
+            and rest[0].startswith(("<n:", "<cable:", "<box_size", "<conductors:"))
+            and not any(w in ("counted", "count", "counts", "supposed", "allowed") for w in words)
+        ):
+            return False  # "is two cable 14-2", with its subject left out
+    if head in ("is", "are", "was", "were", "am"):
+        if follows in _SUBJECT and follows not in ("a", "an", "all"):
+            return True
+        return (
+            _about_fit(words, first)
+            or clause.closes == "?"
+            or any(
+                w
+                in (
+                    "counted",
+                    "count",
+                    "counts",
+                    "supposed",
+                    "allowed",
+                    "required",
+                    "needed",
+                    "considered",
+                )
+                for w in words
+            )
+        )
+    if head in ("would", "should", "could", "can", "may", "might", "shall", "does", "did", "do"):
+        return True
+    return (
+        follows in _SUBJECT or follows[0] == "<" or _about_fit(words, first) or clause.closes == "?"
+    )

@@ -1,0 +1,109 @@
+"""Words out of text: what was typed or heard, cut into tokens that keep their place in it.
+
+A token's text is normalised (lower case, plain digits and quotes) and one character of it
+stands for one character of the original, so that a span of tokens is a span of the
+speaker's own words.
+"""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from boxaloud.grammar.lexer.heard_words import Word
+
+_VULGAR = "½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
+_TOKEN = re.compile(
+    rf"""
+      (?!in|cm)[a-z]++(?![\d'/^-])                          # most words: nothing below differs
+    | (?:in|cm)(?:\s?\^\s?)?3\b                             # in3, cm^3
+    | [a-z]{{1,3}}-\d{{1,3}}[a-z]?\b(?![/-])                 # R-12: what a plan calls a box
+    | \d(?:st|nd|rd|th)\b                                   # 2nd
+    | \d+[-\ ]?[{_VULGAR}] | [{_VULGAR}]                      # 2½
+    | \d+-\d+/(?:2|4|8|16|32|64)(?![\d/])                   # 2-1/8
+    | (?<![\w.])-\d+(?:\.\d+)?(?![\d/-])                     # -3
+    | \d+[-/]\d+(?:[-/]\d+)?(?:'?s(?![a-z]))?                # 14-2, 14/2s, 1/2
+    | \d{{1,3}}(?:,\d{{3}})+(?!\d)                            # 3,000
+    | \d*\.\d+ | \d+(?:'?s(?![a-z]))?                        # 20.3, 12s
+    | w/(?:o|g)?(?![a-z])                                   # w/g, w/o, w/
+    | [a-z]+(?:'[a-z]+)?
+    | [\n,;:()\[\].!?=+\#"&%$*/×•^]                          # breaks and signs
+    """,
+    re.VERBOSE,
+)
+_ABBREVIATED = re.compile(
+    r"\b(cu|sq|oct|recep|recept|rcpt|recp|sw|gnd|grd|conn|dev|int|ext|in|ea|pc|pcs|qty|ga"
+    r"|approx|dup|dbl|sgl|w|incl)\.(?=\s*[a-z0-9(,;]|in\b)"
+)
+_NUMBERED = re.compile(r"(?m)^[ \t]*\d{1,2}[.)][ \t]+(?=\S)")
+_DASHES = {"–": "-", "—": ",", "−": "-", "‑": "-", "’": "'", "‘": "'", "″": '"', "“": '"', "”": '"'}
+#: No utterance is longer than this many characters; what lies beyond is left over as said.
+LONGEST = 400_000
+
+
+class Tokens(NamedTuple):
+    """The tokens of an utterance, as parallel tuples."""
+
+    heard: str
+    texts: list[str]
+    starts: list[int]
+    ends: list[int]
+
+
+def _plain(text: str) -> str:
+    """`text` in lower case with plain signs, character for character as long as it was."""
+    if not text.isascii():
+        text = "".join(map(_plain_character, text))
+    return text.lower()
+
+
+def _plain_character(character: str) -> str:
+    if character.isascii() or character in _VULGAR:
+        return character
+    if character in _DASHES:
+        return _DASHES[character]
+    digit = unicodedata.digit(character, None)
+    if digit is not None:
+        return str(digit)
+    if character in "×•":
+        return character
+    lower = unicodedata.normalize("NFKC", character).lower()
+    return lower if len(lower) == 1 else " "
+
+
+def tokenise(heard: str) -> Tokens:
+    """Cut an utterance into tokens. Never fails; what is no token at all is stepped over."""
+    plain = _plain(heard)
+    if "." in plain:
+        plain = _ABBREVIATED.sub(_without_point, plain)
+        if "\n" in plain and len(_NUMBERED.findall(plain)) > 1:
+            plain = _NUMBERED.sub(_blank, plain)
+    texts: list[str] = []
+    starts: list[int] = []
+    ends: list[int] = []
+    for match in _TOKEN.finditer(plain):
+        texts.append(match.group())
+        start, end = match.span()
+        starts.append(start)
+        ends.append(end)
+    return Tokens(heard, texts, starts, ends)
+
+
+def _without_point(match: re.Match[str]) -> str:
+    return match.group(1) + " "
+
+
+def _blank(match: re.Match[str]) -> str:
+    return " " * len(match.group())
+
+
+def join(words: Sequence[Word]) -> tuple[str, list[int]]:
+    """The words as one text, and where each begins in it."""
+    starts: list[int] = []
+    place = 0
+    for word in words:
+        starts.append(place)
+        place += len(word.text) + 1
+    return " ".join(word.text for word in words), starts

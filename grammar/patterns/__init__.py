@@ -1,0 +1,3 @@
+"""Patterns: regular expressions over a clause's line, and an index of which can match at all.
+What a pattern's words do stands in data/patterns.toml; a new one gets a case in the corpus.
+"""

@@ -1,0 +1,88 @@
+"""Words in, statements out: the way of one utterance through the grammar."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+
+from boxaloud.grammar.lexer.heard_words import Word
+from boxaloud.grammar.lexer.symbols import BREAKS, FREE
+from boxaloud.grammar.lexer.tokens import LONGEST
+from boxaloud.grammar.phrases import ellipsis, slot_doubts, slots
+from boxaloud.grammar.phrases.best_cover import Capture, Engine, engine
+from boxaloud.grammar.phrases.preparation import Heard, prepared
+from boxaloud.grammar.phrases.statements import Statement, Understanding, Value
+
+
+def understand(
+    words: str | Sequence[Word],
+    expect: str | None = None,
+    aliases: Mapping[str, str] | None = None,
+) -> Understanding:
+    """The statements in an utterance, in the order said, and what was not understood.
+
+    `expect` names the open question (`box`, `clamps`, `device_size` …) and only breaks ties
+    between readings of a bare answer. `aliases` are a person's own words and what they mean.
+    A statement's `span` are the places of its words in `Understanding.heard`.
+    """
+    heard = prepared(words, aliases)
+    machine = engine()
+    spans = machine.cover(heard.symbols, expect)
+    found = [_statement(machine, heard, span) for span in spans]
+    settled = ellipsis.settled(
+        heard.tokens.heard,
+        [statement for statement in found if statement.kind],
+        _left_over(machine, heard, spans),
+    )
+    passed = tuple(statement.span for statement in found if not statement.kind)
+    return replace(settled, passed=(*settled.passed, *passed)) if passed else settled
+
+
+def _statement(machine: Engine, heard: Heard, span: tuple[int, int, int]) -> Statement:
+    """The statement of one chosen span."""
+    first, end, index = span
+    began = first
+    phrase = machine.phrases[index]
+    capture = machine.capture(index, tuple(heard.symbols[first:end]))
+    texts = heard.tokens.texts
+    while end > first + 1 and (texts[end - 1] in BREAKS or not texts[end - 1]):
+        end -= 1
+    while first < end - 1 and texts[first] in BREAKS and texts[first] not in "([":
+        first += 1
+    if not phrase.kind:
+        return Statement("", span=(heard.tokens.starts[first], heard.tokens.ends[end - 1]))
+    start, stop = heard.tokens.starts[first], heard.tokens.ends[end - 1]
+    values = slots.values(capture, heard.tokens, began)
+    return Statement(
+        phrase.kind,
+        values,
+        heard.tokens.heard[start:stop],
+        (start, stop),
+        slot_doubts.of(machine, heard, (began, end), phrase.kind, capture, values),
+    )
+
+
+def _left_over(
+    machine: Engine, heard: Heard, spans: list[tuple[int, int, int]]
+) -> list[tuple[int, int]]:
+    """The places of every run of words that no phrase covers and that are no filler."""
+    cost, symbols, tokens = machine.symbols.cost, heard.symbols, heard.tokens
+    runs: list[tuple[int, int]] = []
+    place = 0
+    for first, end, _ in [*spans, (len(symbols), 0, 0)]:
+        run: list[int] = []
+        for token in range(place, first):
+            if cost[symbols[token]] > FREE:
+                run.append(token)
+            elif run and (tokens.texts[token] in BREAKS):
+                runs.append((tokens.starts[run[0]], tokens.ends[run[-1]]))
+                run = []
+        if run:
+            runs.append((tokens.starts[run[0]], tokens.ends[run[-1]]))
+        place = end
+    if len(heard.tokens.heard) > LONGEST:
+        runs.append((LONGEST, len(heard.tokens.heard)))
+    return runs
+
+
+__all__ = ["Capture", "Heard", "Value", "understand"]

@@ -1,0 +1,202 @@
+"""Dialogue act recognition: words in, acts out."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field, replace
+
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Unread, Utterance
+from boxaloud.grammar.clauses.clause import Clause
+from boxaloud.grammar.clauses.clause_splitter import clauses
+from boxaloud.grammar.lexer.heard_words import Word
+from boxaloud.grammar.phrases.statement_parser import understand
+from boxaloud.grammar.utterance.clause_acts import clause_acts
+from boxaloud.grammar.utterance.correction_markers import (
+    DISPUTE,
+    TRAILING,
+    dispute,
+    is_marker,
+    marker_acts,
+    not_but,
+    restated_after_all,
+    without_asides,
+)
+from boxaloud.grammar.utterance.headings import (
+    BOX_TOPIC,
+    LETTERED,
+    NUMBERED,
+    box_heading,
+    of_the_box,
+)
+from boxaloud.grammar.utterance.layout import plain_layout, single_spaced, trimmed
+from boxaloud.grammar.utterance.other_talk import small_talk
+from boxaloud.grammar.utterance.whole_utterance import tidied, without_empty_undo
+
+
+def recognise(
+    words: str | Sequence[Word],
+    expect: str | None = None,
+    aliases: Mapping[str, str] | None = None,
+) -> Utterance:
+    """The dialogue acts of an utterance, in the order said, and what was not read.
+
+    `expect` names the open question (`box`, `clamps`, `device_size` …) and only breaks ties
+    between readings of a bare answer. `aliases` are a person's own words and what they mean.
+    """
+    if isinstance(words, str):
+        words = single_spaced(words)
+        laid = plain_layout(words)
+        found = understand(laid, expect, aliases)
+        if laid is not words:
+            found = replace(found, heard=words)
+    else:
+        found = understand(trimmed(words), expect, aliases)
+        laid = found.heard
+    if letter := LETTERED.fullmatch(found.heard.strip().lower()):
+        return Utterance(
+            found.heard,
+            (acts.NextBox(name=letter[1], words=found.heard, span=(0, len(found.heard))),),
+        )
+    if social := small_talk(found.heard):
+        return Utterance(found.heard, (social,))
+    reading = _Reading(found.heard, without_asides(clauses(laid, found.statements)), expect)
+    reading.read()
+    left = [
+        run
+        for run in reading.left
+        if not any(s <= run.span[0] and run.span[1] <= e for s, e in found.passed)
+    ]
+    made, left = tidied(reading.made, left, reading.parts, found.heard)
+    made = without_empty_undo(made)
+    return Utterance(found.heard, tuple(made), tuple(left))
+
+
+@dataclass(slots=True)
+class _Reading:
+    """The clauses of an utterance read one after the other: what they made, what they left."""
+
+    heard: str
+    parts: list[Clause]
+    expect: str | None
+    made: list[Act] = field(default_factory=list)
+    left: list[Unread] = field(default_factory=list)
+    place: int = 0
+    corrective: bool = False
+    """True behind a mark of correction: what comes next corrects."""
+
+    def read(self) -> None:
+        """Read every clause, in order."""
+        while self.place < len(self.parts):
+            clause = self.parts[self.place]
+            if self._topic(clause) or self._heading(clause) or self._forbidden(clause):
+                continue
+            if self._sums_up(clause):
+                self.corrective = True
+            if self._contrast(clause) or self._mark(clause) or self._afterthought(clause):
+                continue
+            self.made += self._told(self.place, self.corrective)
+            self.corrective = False
+
+    @property
+    def _last(self) -> bool:
+        """Whether no clause follows."""
+        return self.place + 1 == len(self.parts)
+
+    def _told(self, place: int, corrective: bool) -> list[Act]:
+        """The acts of the clause at a place; the reading goes on behind it."""
+        self.place, told, weighty = clause_acts(self.parts, place, self.heard, corrective)
+        self.left += weighty
+        return told
+
+    def _topic(self, clause: Clause) -> bool:
+        """ "The box: 20": what follows is of the box."""
+        if self._last or not BOX_TOPIC.match(clause.line):
+            return False
+        self.made += [of_the_box(act) for act in self._told(self.place + 1, True)]
+        return True
+
+    def _heading(self, clause: Clause) -> bool:
+        """ "Kitchen island: …" names the box; "Number six. Two 14-3s …" is a heading."""
+        if self.place:
+            return False
+        if name := box_heading(clause, self.parts, self.heard):
+            self.made.append(acts.NextBox(name=name, words=name, span=clause.span))
+        elif self._last or clause.closes not in _HEADS or not NUMBERED.fullmatch(clause.line):
+            return False
+        self.place += 1
+        return True
+
+    def _forbidden(self, clause: Clause) -> bool:
+        """ "Don't delete box one": an order behind "do not" leaves all as it is."""
+        if self._last or clause.closes or not _FORBIDDING.fullmatch(clause.line):
+            return False
+        span = (clause.span[0], self.parts[self.place + 1].span[1])
+        self.made.append(acts.Keep(words=self.heard[slice(*span)], span=span))
+        self.place += 2
+        return True
+
+    def _sums_up(self, clause: Clause) -> bool:
+        """ "… so three 14-2s and one 14-3" behind a correction sums up what is now."""
+        return (
+            self.place > 0
+            and clause.line.startswith("so ")
+            and any(act.function == "correction" for act in self.made)
+            and clause.mood == "declarative"
+        )
+
+    def _contrast(self, clause: Clause) -> bool:
+        """ "Not two, one", "not a switch, a dimmer"."""
+        if (contrast := not_but(clause, self.parts, self.place)) is not None:
+            self.made.append(contrast)
+            self.place += 2
+            return True
+        if (
+            not self._last
+            and clause.line.startswith("not <")
+            and clause.closes in (",", ".", ";", "-")
+            and len(clause.elements) < 4
+        ):
+            self.made += self._told(self.place + 1, True)
+            return True
+        return False
+
+    def _mark(self, clause: Clause) -> bool:
+        """A clause that only marks a correction; behind it, what is wrong may be unsaid."""
+        if clause.closes == "?" or not is_marker(clause):
+            return False
+        if not self._last:
+            self.corrective = True
+            self.made += marker_acts(clause)
+        elif self.expect != "confirm" and DISPUTE.search(clause.line):
+            # what is wrong is yet to be said
+            words = self.heard[slice(*clause.span)]
+            self.made.append(acts.Mistaken(words=words, span=clause.span))
+        else:
+            return False
+        self.place += 1
+        return True
+
+    def _afterthought(self, clause: Clause) -> bool:
+        """ "Three 12-2s, I mean"; "no" at the end, or by itself."""
+        if (
+            self.place
+            and self._last
+            and TRAILING.fullmatch(clause.line)
+            and self.parts[self.place - 1].closes in (",", "", "-")
+        ):
+            self.made = restated_after_all(self.made)
+        elif is_marker(clause) and (plain := marker_acts(clause) or dispute(clause)):
+            self.made += plain
+        else:
+            return False
+        self.place += 1
+        return True
+
+
+_FORBIDDING = re.compile(
+    r"(?:(?:no|please|and|but|so|wait|well|oh|ok|okay|um|uh) )*(?:do not|never)"
+)
+#: The breaks that may stand behind the number of an exercise.
+_HEADS = (".", ":", ";", "\n")

@@ -1,0 +1,119 @@
+"""Marks of correction that stand as clauses of their own: "no wait", "I mean", "that's wrong"."""
+
+from __future__ import annotations
+
+import re
+from decimal import Decimal
+
+from boxaloud.grammar import acts, grammar_data
+from boxaloud.grammar.acts import Act
+from boxaloud.grammar.clauses.act_kinds import is_thing
+from boxaloud.grammar.clauses.clause import Clause
+
+_TABLE = grammar_data.table("clauses")["marking"]
+_MARKERS = frozenset(_TABLE["words"])
+_MARKING = frozenset(_TABLE["marks"])
+
+
+def is_marker(clause: Clause) -> bool:
+    """A clause that only marks what follows as a correction: "no wait", "sorry"."""
+    if any(
+        element.found is not None and element.found.kind not in ("scratch", "no")
+        for element in clause.elements
+    ):
+        return False
+    words = [element.tag for element in clause.elements if element.found is None]
+    if len(words) < 6 and re.fullmatch(
+        r"(?:(?:no|wait|i|just|so|ok) )*(?:(?:counted|looked|checked|read) (?:it |them )?again"
+        r"|recounted|double checked|excuse me|pardon me)",
+        clause.line,
+    ):
+        return True
+    if len(words) < 8 and _NOT_SO.fullmatch(clause.line):
+        return True
+    return (
+        len(words) < 8
+        and all(word in _MARKERS for word in words)
+        and (
+            any(word in _MARKING for word in words)
+            or any(e.found is not None for e in clause.elements)
+        )
+    )
+
+
+_ASIDE = frozenset({"please", "um", "uh", "er", "please um"})
+
+
+def without_asides(parts: list[Clause]) -> list[Clause]:
+    """The clauses without those that are a hesitation or a "please" alone."""
+    if len(parts) < 2:
+        return parts
+    return [clause for clause in parts if clause.line not in _ASIDE] or parts
+
+
+def marker_acts(clause: Clause) -> list[Act]:
+    """What a mark of correction says by itself: "scratch that" takes back, "no" disconfirms."""
+    for element in clause.elements:
+        if element.found is not None and element.found.kind == "scratch":
+            return [acts.Undo(words=element.found.words, span=element.found.span)]
+    if any(element.tag in ("no", "nope", "nah") for element in clause.elements):
+        return [acts.No(words="no", span=clause.span)]
+    return []
+
+
+def dispute(clause: Clause) -> list[Act]:
+    """ "That's wrong", in answer to a question: no."""
+    if DISPUTE.search(clause.line):
+        return [acts.No(words="not so", span=clause.span)]
+    return []
+
+
+_NOT_SO = re.compile(
+    r"(?:(?:no|wait|hey|but|ok|and|well) )*(?:(?:you|i) (?:got|had|have) (?:that|it|this) "
+    r"(?:all )?wrong|(?:that|it|this) (?:is|was) not (?:it|that|so|true"
+    r"|what i (?:said|meant|have|told you)))"
+)
+_NOT_NUMBER = re.compile(r"(?:(?:no|and|but|wait) )*not <n:([0-9.]+)>")
+_NUMBER_ONLY = re.compile(r"(?:(?:just|only|but|it is|make it) )*<n:([0-9.]+)>")
+
+
+def not_but(clause: Clause, parts: list[Clause], place: int) -> acts.RestateNumber | None:
+    """ "Not two, one.": the one number in place of the other."""
+    old = _NOT_NUMBER.fullmatch(clause.line)
+    new = _NUMBER_ONLY.fullmatch(parts[place + 1].line) if place + 1 < len(parts) else None
+    if old is None or new is None:
+        return None
+    span = (clause.span[0], parts[place + 1].span[1])
+    return acts.RestateNumber(
+        value=Decimal(new[1]),
+        instead_of=Decimal(old[1]),
+        words=clause.line,
+        span=span,
+        function="correction",
+    )
+
+
+TRAILING = re.compile(
+    r"(?:(?:i mean|i meant|actually|sorry|my mistake|my bad|rather|i should say|instead|oops"
+    r"|is what i meant)(?: |$))+"
+)
+
+
+def restated_after_all(made: list[Act]) -> list[Act]:
+    """What stands last was a correction."""
+    act = made[-1] if made else None
+    if not is_thing(act) or act.count is None:
+        return made
+    if re.search(r"(?i)\b(?:more|another|extra)\b", act.words):
+        return made
+    restated = acts.Restate(
+        thing=act, words=act.words, span=act.span, doubts=act.doubts, function="correction"
+    )
+    return [*made[:-1], restated]
+
+
+#: "that's wrong", "I miscounted": what is wrong is yet to be said.
+DISPUTE = re.compile(
+    r"\b(?:wrong|not right|mistake|miscounted|misspoke|messed up|correction|not it|not so"
+    r"|not true|not what i (?:said|meant|have|told you)|not that|incorrect|not correct)\b"
+)

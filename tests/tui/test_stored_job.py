@@ -1,0 +1,129 @@
+"""The screen on a job that is kept: what keys and words enter is there the next time."""
+
+from __future__ import annotations
+
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+from app_pilot import drive, rows, seen, typed
+from boxaloud.assistant.storage import Session
+from boxaloud.assistant.text.problem import Problem
+from boxaloud.assistant.tui.app import BoxaloudApp
+from boxaloud.assistant.tui.launch import checked
+from boxaloud.assistant.tui.session_adapter import JobDesk
+from textual.pilot import Pilot
+
+
+@pytest.fixture(autouse=True)
+def data(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    monkeypatch.setenv("BOXALOUD_DATA", str(tmp_path / "data"))
+    return tmp_path / "data"
+
+
+def test_what_was_said_by_words_and_keys_is_there_again() -> None:
+    desk = JobDesk()
+
+    async def begin(pilot: Pilot[None]) -> None:
+        await pilot.press("2")
+        await pilot.pause()
+        await typed(pilot, "18 cubic inch box")
+        await pilot.press("alt+3", "f3", "3")
+        await pilot.pause()
+
+    drive(BoxaloudApp(desk), begin)
+    desk.close()
+    again = JobDesk()
+    app = BoxaloudApp(again)
+
+    async def resume(pilot: Pilot[None]) -> None:
+        assert "first job" in rows(app)[0]
+        assert "18.00 of 18.0" in seen(app)
+        await pilot.press("ctrl+z")
+        await pilot.pause()
+        assert "14.00 of 18.0" in seen(app)
+
+    drive(app, resume)
+    again.close()
+
+
+def test_a_named_job_is_opened_or_begun() -> None:
+    Session.start("Heron Street").close()
+    desk = JobDesk("Mill Lane")
+    assert desk.label == "Mill Lane"
+    desk.close()
+    desk = JobDesk("Heron Street")
+    assert desk.label == "Heron Street"
+    desk.close()
+
+
+def test_another_job_begun_by_words_is_the_one_shown() -> None:
+    desk = JobDesk("Heron Street")
+    desk.hear("two 14-2 cables")
+    app = BoxaloudApp(desk)
+
+    async def play(pilot: Pilot[None]) -> None:
+        await typed(pilot, "new job mill lane")
+        assert "mill lane" in rows(app)[0].lower()
+        assert "nothing said yet" in seen(app)
+
+    drive(app, play)
+    desk.close()
+
+
+def test_colours_that_do_not_exist_are_refused_by_name() -> None:
+    with pytest.raises(Problem, match="no colours called pink: choose dark, light, contrast"):
+        checked("pink")
+
+
+def test_the_app_in_a_browser_refuses_the_pages_of_others() -> None:
+    """A page of another site, or a name made to point here, must not drive the app."""
+    pytest.importorskip("textual_serve")
+    from aiohttp.test_utils import make_mocked_request
+    from aiohttp.web import HTTPForbidden, Response, StreamResponse
+    from boxaloud.assistant.web.server import BrowserServer
+
+    server = BrowserServer("127.0.0.1", 8000, "http://127.0.0.1:8000")
+
+    async def handler(_: object) -> StreamResponse:
+        return Response()
+
+    async def ask(headers: dict[str, str]) -> int:
+        request = make_mocked_request("GET", "/ws", headers=headers)
+        try:
+            return (await server._own_pages_only(request, handler)).status
+        except HTTPForbidden as refusal:
+            return refusal.status
+
+    import asyncio
+
+    own = {"Host": "127.0.0.1:8000"}
+    assert asyncio.run(ask(own)) == 200
+    assert asyncio.run(ask({**own, "Origin": "http://127.0.0.1:8000"})) == 200
+    assert asyncio.run(ask({**own, "Origin": "http://elsewhere.example"})) == 403
+    assert asyncio.run(ask({"Host": "elsewhere.example:8000"})) == 403
+
+
+def test_the_browsers_page_fetches_nothing_from_elsewhere() -> None:
+    page = Path(__file__).parents[2] / "assistant/web/data/pages/app_index.html"
+    assert "://" not in page.read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize(
+    ("host", "warned"), [("127.0.0.1", False), ("::1", False), ("0.0.0.0", True)]
+)
+def test_serving_to_other_machines_states_the_risk(host: str, warned: bool) -> None:
+    code = (
+        "import sys, types\n"
+        "fake = types.ModuleType('boxaloud.assistant.web.server')\n"
+        "fake.BrowserServer = lambda *a: types.SimpleNamespace(serve=lambda: None)\n"
+        "sys.modules['boxaloud.assistant.web.server'] = fake\n"
+        f"from boxaloud.assistant.web.endpoint import serve; serve({host!r}, 8000, print)\n"
+    )
+    run = subprocess.run(
+        [sys.executable, "-c", code], capture_output=True, text=True, env=dict(os.environ)
+    )
+    assert run.returncode == 0, run.stderr
+    assert ("no password and nothing is encrypted" in run.stdout) == warned
