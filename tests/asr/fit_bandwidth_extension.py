@@ -22,7 +22,7 @@ from boxaloud.assistant.asr.frontend.bandwidth_extension import (
 )
 
 ROOT = Path(__file__).parents[2]
-OUT = ROOT / "assistant" / "ears" / "data" / "upper_band.toml"
+OUT = ROOT / "assistant" / "asr" / "data" / "upper_band.toml"
 ABOUT = """\
 # How loud each band above 3.9 kHz is, from the twelve below and a constant (natural logarithms of
 # power). Made from audio_fixtures/ by tests/asr/fit_bandwidth_extension.py; not to be written by

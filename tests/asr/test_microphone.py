@@ -146,7 +146,11 @@ def test_what_is_missing_is_one_sentence_with_the_command_that_mends_it(
 
 
 def test_the_sound_library_is_imported_only_when_a_microphone_is_opened() -> None:
-    code = "import sys, assistant.talk, assistant.doctor; print('sounddevice' in sys.modules)"
+    code = (
+        "import sys\n"
+        "from boxaloud.assistant.cli.commands import doctor_command, talk_command\n"
+        "print('sounddevice' in sys.modules)"
+    )
     out = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert out.stdout.strip() == "False"
 

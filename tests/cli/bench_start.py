@@ -15,12 +15,20 @@ import tempfile
 import time
 
 BOX = "two 14-2 cables, one switch, no clamps inside, 18 cubic inch box"
-COMMAND = ("-c", "from assistant.command import main; main()")
+COMMAND = ("-c", "from boxaloud.assistant.cli.main import main; main()")
 CASES: list[tuple[str, tuple[str, ...], str]] = [
     ("Python alone", ("-c", "pass"), ""),
     ("boxaloud --version", (*COMMAND, "--version"), ""),
     ("boxaloud --help", (*COMMAND, "--help"), ""),
-    ("boxaloud check, what it imports", ("-c", "import assistant.command, assistant.check"), ""),
+    (
+        "boxaloud check, what it imports",
+        (
+            "-c",
+            "from boxaloud.assistant.cli import main\n"
+            "from boxaloud.assistant.cli.commands import check_command",
+        ),
+        "",
+    ),
     ("boxaloud check, one box", (*COMMAND, "check", BOX), ""),
     ("boxaloud chat, one line", (*COMMAND, "chat"), BOX + "\n"),
     ("boxaloud job list, none kept", (*COMMAND, "job", "list"), ""),

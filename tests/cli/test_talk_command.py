@@ -26,7 +26,7 @@ import socket, sys
 def refuse(*_, **__):
     raise AssertionError("a socket was opened")
 socket.socket.connect = socket.socket.bind = socket.getaddrinfo = refuse
-from boxaloud.assistant.command import main
+from boxaloud.assistant.cli.main import main
 sys.argv[0] = "boxaloud"
 main()
 """
@@ -187,7 +187,7 @@ def test_what_goes_wrong_is_one_plain_sentence(
 
 
 def test_the_wake_phrase_opens_the_microphone(tmp_path: Path) -> None:
-    called = ROOT / "tests" / "ears" / "data" / "listen_box_aloud_no_clamps_inside__slt.wav"
+    called = ROOT / "tests" / "asr" / "data" / "listen_box_aloud_no_clamps_inside__slt.wav"
     args = ["talk", "--silent", "--listen", "wake", *from_files(DEMO[1], called)]
     done = boxaloud(tmp_path, *args)
     assert lines_of(done.stdout, "Heard: ") == ["no clamps inside"]
@@ -251,7 +251,7 @@ def test_the_doctor_hears_its_test_phrase_and_a_level(tmp_path: Path) -> None:
 
 def test_the_way_is_shut_to_the_network(tmp_path: Path) -> None:
     """The tests above are run in a process like this one, so they fail if they use a socket."""
-    done = boxaloud(tmp_path, before="pass\n" + NO_NETWORK.split("from assistant")[0] + (
+    done = boxaloud(tmp_path, before="pass\n" + NO_NETWORK.split("from boxaloud.assistant")[0] + (
         "socket.create_connection(('127.0.0.1', 9))\n"
     ))  # fmt: skip
     assert done.returncode != 0

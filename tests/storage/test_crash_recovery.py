@@ -1,6 +1,6 @@
 """Killed at any instant, a job has every acknowledged statement and can be talked on to.
 
-The whole of it, 300 kills at random moments, is `BOXALOUD_KILLS=300 pytest tests/jobs`, or
+The whole of it, 300 kills at random moments, is `BOXALOUD_KILLS=300 pytest tests/storage`, or
 `python tests/storage/crash_injection.py random FOLDER 300` (13 s here); the suite strikes 60 times
 (3 s). The kills at every call that changes a file are all in the suite (10 s).
 """
@@ -19,7 +19,7 @@ from typing import Any
 
 import pytest
 
-KILLING = Path(__file__).with_name("killing.py")
+KILLING = Path(__file__).with_name("crash_injection.py")
 ROOT = Path(__file__).parents[2]
 pytestmark = pytest.mark.skipif(not hasattr(os, "fork"), reason="kills processes by signal")
 

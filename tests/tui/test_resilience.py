@@ -150,13 +150,13 @@ def test_a_log_that_cannot_be_written_stops_nothing(tmp_path: Path) -> None:
 
 
 def test_the_command_loads_no_screen_until_it_is_wanted() -> None:
-    code = "import sys, assistant.command; print('textual' in sys.modules)"
+    code = "import sys, boxaloud.assistant.cli.main; print('textual' in sys.modules)"
     run = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert run.stdout == "False\n"
 
 
 def test_without_a_terminal_the_command_points_to_chat() -> None:
-    code = "from assistant.command import main; main()"
+    code = "from boxaloud.assistant.cli.main import main; main()"
     run = subprocess.run(
         [sys.executable, "-c", code], capture_output=True, text=True, stdin=subprocess.DEVNULL
     )
