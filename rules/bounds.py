@@ -41,7 +41,7 @@ def choices(rules: RuleSet, tally: Tally, box: Box) -> list[Choice]:
     largest = largest_present(tally)
     if not (tally.wires or tally.grounds or tally.isolated or tally.fixture_wires):
         found.append(Choice("contents", (ZERO,)))
-    sizes = _sizes(rules, tally)
+    sizes = _sizes(rules, tally) if tally.open_yokes or tally.open_blocks else []
     if box.clamps in ("unknown", "moulded"):
         rule = rules.rules["clamps" if box.clamps == "unknown" else "clamps_moulded"]
         most = rule.each * (ZERO if largest is None else rules.volumes[largest])

@@ -50,9 +50,9 @@ class RuleNote:
         return "; ".join(str(source) for source in self.sources)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Rule:
-    """A rule of 314.16 with the numbers it counts with."""
+    """A rule of 314.16 with the numbers it counts with. Each row is made once."""
 
     id: str
     item: str

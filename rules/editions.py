@@ -13,9 +13,9 @@ from boxaloud.rules.errors import NoSuchEdition
 from boxaloud.rules.sizes import volumes
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class RuleSet:
-    """One edition, ready to count with."""
+    """One edition, ready to count with. Each is made once."""
 
     edition: str
     table: str

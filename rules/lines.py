@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from decimal import Decimal
+from functools import lru_cache
 
 from boxaloud.rules.contents import Clamps
 from boxaloud.rules.data import Rule, uncounted_rules
@@ -69,9 +70,18 @@ def _wires(rules: RuleSet, tally: Tally) -> Iterator[Line]:
         path, awg = key
         if path == "inside":
             continue
-        rule, count = rules.rules[_SLOTS[path]], wires[key]
-        what = wire_words(count, path, awg)
-        yield line(rule, awg, count, rule.each * count, rules.volumes[awg], what)
+        yield _wire_line(rules, path, awg, wires[key])
+
+
+#: Lines that are remembered: from one turn to the next, most lines of a box stay as they are.
+_REMEMBERED = 1024
+
+
+@lru_cache(maxsize=_REMEMBERED)
+def _wire_line(rules: RuleSet, path: str, awg: int, count: int) -> Line:
+    rule = rules.rules[_SLOTS[path]]
+    what = wire_words(count, path, awg)
+    return line(rule, awg, count, rule.each * count, rules.volumes[awg], what)
 
 
 def _fixture_wires(rules: RuleSet, tally: Tally) -> Iterator[Line]:
@@ -101,12 +111,16 @@ def _yokes(rules: RuleSet, tally: Tally) -> Iterator[Line]:
     if len(tally.yokes) > 1:
         keys = sorted(tally.yokes, key=lambda key: (-key[1], key[2], key[0]))
     for name, awg, gangs in keys:
-        count = tally.yokes[name, awg, gangs]
-        rule = rules.rules["yokes" if gangs == 1 else "yokes_wide"]
-        what = counted(count, name)
-        if gangs > 1:
-            what = f"{what} of {counted(gangs, 'gang')}"
-        yield line(rule, awg, count, rule.each * (gangs * count), rules.volumes[awg], what)
+        yield _yoke_line(rules, name, awg, gangs, tally.yokes[name, awg, gangs])
+
+
+@lru_cache(maxsize=_REMEMBERED)
+def _yoke_line(rules: RuleSet, name: str, awg: int, gangs: int, count: int) -> Line:
+    rule = rules.rules["yokes" if gangs == 1 else "yokes_wide"]
+    what = counted(count, name)
+    if gangs > 1:
+        what = f"{what} of {counted(gangs, 'gang')}"
+    return line(rule, awg, count, rule.each * (gangs * count), rules.volumes[awg], what)
 
 
 def ground_allowances(rule: Rule, count: int) -> Decimal:
@@ -134,7 +148,11 @@ def _grounds(rules: RuleSet, tally: Tally) -> Iterator[Line]:
 def _ground_line(
     rules: RuleSet, rule: Rule, by_size: dict[int, int], name: str, more: str = ""
 ) -> Line:
-    count, awg = sum(by_size.values()), min(by_size)
+    return _grounds_line(rules, rule, min(by_size), sum(by_size.values()), name, more)
+
+
+@lru_cache(maxsize=_REMEMBERED)
+def _grounds_line(rules: RuleSet, rule: Rule, awg: int, count: int, name: str, more: str) -> Line:
     allowances = ground_allowances(rule, count)
     return line(rule, awg, count, allowances, rules.volumes[awg], counted(count, name) + more)
 

@@ -7,10 +7,10 @@ everything that was told in the same breath.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import replace
 from typing import Any
 
 from boxaloud.assistant.dialogue import undo
+from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.assessment import assess
 from boxaloud.assistant.dialogue.belief import belief_table, unread_words
 from boxaloud.assistant.dialogue.interpretation import interpreter, value_conflicts
@@ -145,7 +145,7 @@ def _look_again(turn: Turn, repair: bool) -> None:
     """
     state = turn.state
     if not repair and state.pending and state.pending[0] not in turn.held_before:
-        state = replace(state, pending=())
+        state = altered(state, pending=())
     question = assess(state).question
     turn.asked_of = turn.state
     turn.asked = question.slot if question else None
@@ -227,8 +227,9 @@ def _handler(act: Act) -> Callable[[Turn, Any], None]:
 def _do(turn: Turn, act: Act, mark: Mark) -> None:
     """Do an act, and note how things stood before it if it changed the box."""
     _handler(act)(turn, act)
-    if unread_words.says_again(act) and described(turn.state) != described(mark.state):
-        turn.state = replace(turn.state, mistaken=False)
+    mended = turn.state.mistaken and unread_words.says_again(act)
+    if mended and described(turn.state) != described(mark.state):
+        turn.state = altered(turn.state, mistaken=False)
     if turn.state is not mark.state and not isinstance(act, STEPS):
         turn.marks.append(mark)
         if (
@@ -236,4 +237,4 @@ def _do(turn: Turn, act: Act, mark: Mark) -> None:
             and any(type(act) is type(one) for one in turn.state.proposed)
             and not isinstance(act, acts.Suppose)
         ):
-            turn.state = replace(turn.state, proposed=())
+            turn.state = altered(turn.state, proposed=())

@@ -8,7 +8,6 @@ that cannot be folded is set aside, and told.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import replace
 
 from boxaloud.assistant.dialogue.act_handlers import run
 from boxaloud.assistant.dialogue.assessment import Assessment, assess
@@ -17,8 +16,11 @@ from boxaloud.assistant.dialogue.history import History
 from boxaloud.assistant.dialogue.journal import Entry
 from boxaloud.assistant.dialogue.reply import Reply
 from boxaloud.assistant.dialogue.reply_composer import Composer
-from boxaloud.assistant.dialogue.state import State
+from boxaloud.assistant.dialogue.state import State, all_but
 from boxaloud.assistant.dialogue.turn import Turn
+
+_LASTING = all_but("mistaken")
+"""What an utterance must change to be undone by itself."""
 
 
 class Talk:
@@ -71,7 +73,7 @@ class Talk:
         run(turn, entry.acts)
         unread_words.keep(turn, entry.unread)
         self.journal.append(entry)
-        if replace(turn.state, mistaken=False) != replace(turn.base, mistaken=False):
+        if _LASTING(turn.state) != _LASTING(turn.base):
             self._history.keep(turn.base, entry.heard)
         self.state = turn.state
         reply = self._compose(turn, entry)

@@ -19,7 +19,6 @@ from boxaloud.assistant.dialogue.job_acts import EVENTS
 from boxaloud.assistant.dialogue.job_acts import told as told_of_boxes
 from boxaloud.assistant.dialogue.journal import Entry
 from boxaloud.assistant.dialogue.nlg.sentences import listed, say
-from boxaloud.assistant.dialogue.nlg.spoken_form import spoken
 from boxaloud.assistant.dialogue.reply import Reply, SystemAct
 from boxaloud.grammar import acts, recognise
 from boxaloud.grammar.acts import Act, Reference, Unread, Utterance
@@ -199,7 +198,7 @@ class Conversation:
             left_over=tuple(run.words for run in read.weighty) + _of_another(read.acts),
             acts=tuple(made),
             said=text,
-            spoken=spoken(text),
+            slow=False,
             changed=True,
             event=True,
             outside=tuple(act for act in read.acts if isinstance(act, OUTSIDE)),

@@ -30,7 +30,7 @@ class Entry:
     @property
     def weighty(self) -> tuple[Unread, ...]:
         """What was not read and weighs."""
-        return tuple(run for run in self.unread if run.weighty)
+        return tuple(run for run in self.unread if run.weighty) if self.unread else ()
 
     def to_json(self) -> dict[str, Any]:
         """A plain object for a JSON line; `from_json` gives the entry back, exactly."""

@@ -8,7 +8,7 @@ from decimal import Decimal
 from typing import Any, Literal, TypeAlias
 
 from boxaloud.assistant.dialogue.nlg.sentences import marked, plain, volume
-from boxaloud.assistant.dialogue.nlg.spoken_form import spoken
+from boxaloud.assistant.dialogue.nlg.spoken_form import slowly, spoken
 from boxaloud.assistant.dialogue.state import State, to_box
 from boxaloud.grammar.acts import Act
 from boxaloud.rules import STANDING, cautions
@@ -30,8 +30,7 @@ class SystemAct:
 
 @dataclass(frozen=True, slots=True)
 class Reply:
-    """One reply. `acts` is what is said, act by act; `said` the same as one text for the eye,
-    `spoken` for the ear."""
+    """One reply. `acts` is what is said, act by act; `said` the same as one text for the eye."""
 
     heard: str
     confidence: float | None
@@ -39,7 +38,6 @@ class Reply:
     left_over: tuple[str, ...]
     acts: tuple[SystemAct, ...]
     said: str
-    spoken: str
     asks: str | None
     sheet: Worksheet
     verdict: Verdict
@@ -54,7 +52,8 @@ class Reply:
     """True where something said was refused."""
     shows_sheet: bool = False
     """True where the worksheet is due: read back, done, asked for."""
-
+    slow: bool = False
+    """True where it is to be spoken in short pieces."""
     event: bool = False
     """True where something was said of the boxes of the job."""
     outside: tuple[Act, ...] = ()
@@ -63,7 +62,12 @@ class Reply:
     def saying(self, acts: Sequence[SystemAct]) -> Reply:
         """The same reply in other acts."""
         text = " ".join(act.says for act in acts if act.says)
-        return replace(self, acts=tuple(acts), said=text, spoken=spoken(text))
+        return replace(self, acts=tuple(acts), said=text, slow=False)
+
+    @property
+    def spoken(self) -> str:
+        """The reply for the ear, worked out when it is asked for: most are only read."""
+        return slowly(self.said) if self.slow else spoken(self.said)
 
     @property
     def question(self) -> str:

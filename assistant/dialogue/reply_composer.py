@@ -5,28 +5,24 @@ A reply is a list of system acts, each with its sentence; faces join, show or sp
 
 from __future__ import annotations
 
-from dataclasses import fields
-from operator import attrgetter
 from typing import Literal
 
 from boxaloud.assistant.dialogue.assessment import assess, exact
 from boxaloud.assistant.dialogue.journal import Entry
 from boxaloud.assistant.dialogue.nlg.box_status import assumed, status
 from boxaloud.assistant.dialogue.nlg.sentences import listed, say
-from boxaloud.assistant.dialogue.nlg.spoken_form import slowly, spoken
 from boxaloud.assistant.dialogue.policy import user_questions
 from boxaloud.assistant.dialogue.policy.question_wording import ask
 from boxaloud.assistant.dialogue.reply import Reply, SystemAct
-from boxaloud.assistant.dialogue.state import State
+from boxaloud.assistant.dialogue.state import State, all_but
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 
-_SAYS_NOTHING = frozenset(
-    {"pending", "rejected", "unread", "unread_with", "form", "last", "put_off",
-     "clamps_mentioned", "proposed", "recalled", "added"}
+_TELLING = all_but(
+    "pending", "rejected", "unread", "unread_with", "form", "last", "put_off",
+    "clamps_mentioned", "proposed", "recalled", "added",
 )  # fmt: skip
-"""What of a state says nothing of the box."""
-_DESCRIBED = attrgetter(*(field.name for field in fields(State) if field.name not in _SAYS_NOTHING))
+"""What of a state says something new of the box or of its total."""
 
 
 class Composer:
@@ -74,7 +70,6 @@ class Composer:
             ),
             acts=tuple(made),
             said=said,
-            spoken=slowly(said) if self.turn.replay == "slower" else spoken(said),
             asks=self.asks,
             sheet=sheet,
             verdict=verdict,
@@ -85,6 +80,7 @@ class Composer:
             changed=bool(self.changed or self.turn.answers or self.turn.replay),
             refused=bool(self.turn.refused or self.entry.refusal),
             shows_sheet=self.turn.shows_sheet,
+            slow=self.turn.replay == "slower",
         )
 
     def _acts(self, tries: int, told: str, last: Reply | None, cautioned: bool) -> list[SystemAct]:
@@ -154,7 +150,7 @@ class Composer:
 
     def _moved(self, told: str) -> bool:
         """True where there is something new to say of the total, or something came in."""
-        moved = _DESCRIBED(self.state) != _DESCRIBED(self.turn.began)
+        moved = _TELLING(self.state) != _TELLING(self.turn.began)
         if self.turn.stepped or self.turn.closes or moved:
             return True
         return self.found.verdict not in ("incomplete", told)

@@ -6,10 +6,13 @@ earlier value and two states can be compared with `==`.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, field, fields, replace
 from decimal import Decimal
+from operator import attrgetter
 from typing import Literal, TypeAlias, TypeVar
 
+from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.grammar.acts import Act, Reason, Reference
 from boxaloud.rules.contents import (
     DEFAULT_EDITION,
@@ -106,9 +109,12 @@ class Recalled:
     by: int | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class State:
-    """Everything described so far, and what the talk is in the middle of."""
+    """Everything described so far, and what the talk is in the middle of.
+
+    Without slots, so that `altered` can make one of another fast.
+    """
 
     edition: str = DEFAULT_EDITION
     items: tuple[Item, ...] = ()
@@ -161,7 +167,7 @@ class State:
     ) -> State:
         """This state with one more item, which becomes the last thing said."""
         item = Item(self.next_key, content, words, open_)
-        return replace(
+        return altered(
             self, items=(*self.items, item), next_key=self.next_key + 1, last=item.key, empty=False,
             added=self.added if added is None else added,
         )  # fmt: skip
@@ -171,28 +177,31 @@ class State:
         items = tuple(
             replace(item, content=content) if item.key == key else item for item in self.items
         )
-        return replace(self, items=items, last=key)
+        return altered(self, items=items, last=key)
 
     def closed(self, key: int, content: Content) -> State:
         """This state with an item replaced and nothing of it open any more."""
         items = tuple(
             Item(key, content, item.words) if item.key == key else item for item in self.items
         )
-        return replace(self, items=items, last=key)
+        return altered(self, items=items, last=key)
 
     def without(self, key: int) -> State:
         """This state with one item gone."""
         items = tuple(item for item in self.items if item.key != key)
-        return replace(self, items=items, last=items[-1].key if items else "")
+        return altered(self, items=items, last=items[-1].key if items else "")
 
 
-def described(state: State) -> State:
-    """A state without what says nothing of the box."""
-    return replace(
-        state, pending=(), rejected=frozenset(), unread=(), unread_with=frozenset(), form="normal",
-        last="", put_off=frozenset(), clamps_mentioned=False, proposed=(), recalled=(), added=0,
-        mistaken=False,
-    )  # fmt: skip
+def all_but(*left_out: str) -> Callable[[State], tuple[object, ...]]:
+    """What compares states by all of their fields but some, without making states for it."""
+    return attrgetter(*(field.name for field in fields(State) if field.name not in left_out))
+
+
+described = all_but(
+    "pending", "rejected", "unread", "unread_with", "form", "last", "put_off",
+    "clamps_mentioned", "proposed", "recalled", "added", "mistaken",
+)  # fmt: skip
+"""All that says something of the box."""
 
 
 def sizes_present(state: State) -> tuple[int, ...]:

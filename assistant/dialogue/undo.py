@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 
+from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.nlg.sentences import say, shortened
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.turn import Turn
@@ -43,7 +43,7 @@ def _step(turn: Turn, words: str, count: int, take: Callable[[Turn], bool], noth
         done += 1
     if not done:
         turn.echoes.append(say(nothing))
-    turn.state = replace(turn.state, mistaken=False)
+    turn.state = altered(turn.state, mistaken=False)
     turn.stepped = True
 
 

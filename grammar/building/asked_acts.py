@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Any, cast
 
 from boxaloud.grammar import acts, grammar_data
@@ -238,15 +239,21 @@ _READINGS: tuple[Callable[[_Question], list[Act] | None], ...] = (
 
 def _fixed(clause: Clause, words: str, span: tuple[int, int]) -> Act | None:
     """A question of a fixed kind, by the words it is put in."""
-    for about, pattern in _FIXED:
-        if re.search(pattern, clause.line):
-            if about.startswith("list"):
-                only = about.partition(":")[2]
-                return acts.ListBoxes(only=cast(Any, only), words=words, span=span)
-            if about == "why":
-                return acts.AskWhy(words=words, span=span)
-            return acts.Ask(about=cast(Any, about), words=words, span=span)
-    return None
+    about = _asked_about(clause.line)
+    if about is None:
+        return None
+    if about.startswith("list"):
+        only = about.partition(":")[2]
+        return acts.ListBoxes(only=cast(Any, only), words=words, span=span)
+    if about == "why":
+        return acts.AskWhy(words=words, span=span)
+    return acts.Ask(about=cast(Any, about), words=words, span=span)
+
+
+@lru_cache(maxsize=1024)
+def _asked_about(line: str) -> str | None:
+    """What a line of tags asks about, by the first expression that it holds."""
+    return next((about for about, pattern in _FIXED if re.search(pattern, line)), None)
 
 
 def _term(line: str) -> str | None:

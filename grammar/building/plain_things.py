@@ -101,17 +101,22 @@ def _passed_over(elements: Sequence[Element], place: int, heard: str) -> bool:
 
 def _yet(act: Act, heard: str) -> bool:
     """ "Nothing else yet": more is to come."""
-    after = heard[act.span[1] : act.span[1] + 4].lower()
-    return isinstance(act, acts.NothingElse) and after == " yet"
+    if not isinstance(act, acts.NothingElse):
+        return False
+    return heard[act.span[1] : act.span[1] + 4].lower() == " yet"
+
+
+_FURTHER = re.compile(r"\b(?:more|another|extra|additional|other)\b")
+_OF_THOSE = re.compile(r"\bof (?:the|those|these|my)\b")
 
 
 def _partitive(act: Act) -> Act:
     """ "only one of the 12-3s" says how many there are of what was named before."""
     if is_thing(act) and act.count is not None:
         low = act.words.lower()
-        if re.search(r"\b(?:more|another|extra|additional|other)\b", low):
+        if _FURTHER.search(low):
             return act
-        if re.search(r"\bof (?:the|those|these|my)\b", low) or low.startswith(("only ", "just ")):
+        if _OF_THOSE.search(low) or low.startswith(("only ", "just ")):
             return acts.Restate(
                 thing=act, instead_of=just_like(act), words=act.words, span=act.span,
                 doubts=act.doubts, function="correction",

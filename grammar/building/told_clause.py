@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from functools import lru_cache
 
 from boxaloud.grammar import grammar_data
 from boxaloud.grammar.clauses.clause import Clause
@@ -30,7 +31,13 @@ class Telling:
     def corrects(self) -> bool:
         """True where its words mark it as a correction, and none as an addition."""
         line = self.clause.line
+        if not (self.corrective or _marked(line)):
+            return False
         first, last = self.clause.span
         said = self.heard[first:last].lower()
-        marked = self.corrective or bool(_MARKS.search(line)) or bool(_LEADING_NO.match(line))
-        return marked and not (_ADDITIVE.search(line) or _ADDITIVE.search(said))
+        return not (_ADDITIVE.search(line) or _ADDITIVE.search(said))
+
+
+@lru_cache(maxsize=1024)
+def _marked(line: str) -> bool:
+    return bool(_MARKS.search(line) or _LEADING_NO.match(line))

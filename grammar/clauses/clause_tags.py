@@ -90,7 +90,7 @@ def _lowered(heard: str) -> str:
 
 
 def _words(low: str, start: int, end: int) -> Iterator[Element]:
-    if start >= end:
+    if start >= end or low[start:end] == " ":
         return
     for match in _WORD.finditer(low, start, end):
         text = match.group()

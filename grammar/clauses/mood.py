@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 from boxaloud.grammar import grammar_data
-from boxaloud.grammar.clauses.clause import Clause
+from boxaloud.grammar.clauses.clause import Clause, Mood
 
 _TABLE = grammar_data.table("clauses")
 _MOOD = _TABLE["mood"]
@@ -69,39 +70,44 @@ _TAG = re.compile(
 
 def find_mood(clause: Clause) -> None:
     """Set what the clause does: tell, ask or suppose."""
-    words = [element.tag for element in clause.elements]
+    clause.mood, clause.fit, clause.modal = _read(clause.line, clause.closes)
+
+
+@lru_cache(maxsize=1024)
+def _read(line: str, closes: str) -> tuple[Mood, bool, bool]:
+    """What a line does, and whether it asks of the fit and by a modal verb. Remembered: things
+    are tags in it, so that most lines are said again, of other things."""
+    words = line.split(" ")
     first = _reported(words)
     while first < len(words) - 1 and words[first] in _LEAD:
         first += 1
     head_word = "" if words[first][0] == "<" else words[first]
-    line = clause.line
-    if any(e.found is not None and e.found.kind in EVENTS for e in clause.elements):
-        return
+    if any(word[0] == "<" and word[1:].partition(":")[0] in EVENTS for word in words):
+        return "declarative", False, False
     if UNSURE.search(line):
-        clause.mood = "interrogative"
-        return
+        return "interrogative", False, False
+    mood: Mood = "declarative"
+    fit = modal = False
     if _CONDITIONAL.search(line) or _MUSING.search(line):
-        clause.mood = "conditional"
-        clause.modal = True
+        mood, modal = "conditional", True
     elif " if " in line and _TELLING_IF.search(line):
-        clause.mood = "interrogative"
-        clause.fit = True
+        mood, fit = "interrogative", True
     elif "check " in line and _TELLING_IF.search(line):
-        return
-    elif head_word in _WH or (head_word in _AUXILIARY and _asks(words, first, clause)):
+        return mood, fit, modal
+    elif head_word in _WH or (head_word in _AUXILIARY and _asks(words, first, closes)):
         if _REQUEST.search(line) and words[first] in ("can", "could", "would", "will"):
-            return
-        clause.mood = "interrogative"
-        clause.modal = head_word in _MODAL
-    if clause.mood == "declarative" and clause.closes == "?" and _TAG.search(line):
-        clause.mood = "interrogative"
-    if clause.mood == "interrogative":
-        clause.fit = clause.fit or (
+            return mood, fit, modal
+        mood, modal = "interrogative", head_word in _MODAL
+    if mood == "declarative" and closes == "?" and _TAG.search(line):
+        mood = "interrogative"
+    if mood == "interrogative":
+        fit = fit or (
             head_word not in ("what", "why", "which", "who", "when", "where")
             and _about_fit(words, first)
         )
-    if clause.mood != "declarative" and (" if " in line or " with " in line):
-        clause.modal = clause.modal or " if " in line
+    if mood != "declarative" and " if " in line:
+        modal = True
+    return mood, fit, modal
 
 
 def _reported(words: list[str]) -> int:
@@ -116,12 +122,12 @@ def _about_fit(words: list[str], first: int) -> bool:
     return any(word in _FIT for word in words[first + 1 :])
 
 
-def _asks(words: list[str], first: int, clause: Clause) -> bool:
+def _asks(words: list[str], first: int, closes: str) -> bool:
     """Whether an auxiliary at the head asks: "is it over", not "is 18 cubic inches"."""
     head = words[first]
     follows = words[first + 1] if first + 1 < len(words) else ""
     if not follows:
-        return clause.closes == "?" or head in ("does", "do")
+        return closes == "?" or head in ("does", "do")
     if head == "do" and follows in ("it", "that", "this", "not"):
         return False
     if head in _MODAL and follows in ("be", "have"):
@@ -129,7 +135,7 @@ def _asks(words: list[str], first: int, clause: Clause) -> bool:
     if head == "can" and follows == "not":
         return False
     if head == "any":
-        return clause.closes == "?" or follows in (
+        return closes == "?" or follows in (
             "ideas",
             "chance",
             "other",
@@ -147,7 +153,7 @@ def _asks(words: list[str], first: int, clause: Clause) -> bool:
         )
     if follows == "not":
         return first + 2 < len(words) and words[first + 2] in _SUBJECT
-    if head in ("is", "are") and clause.closes != "?" and not _about_fit(words, first):
+    if head in ("is", "are") and closes != "?" and not _about_fit(words, first):
         rest = [w for w in words[first + 1 :] if w not in ("the", "a", "an")]
         if (
             rest
@@ -160,7 +166,7 @@ def _asks(words: list[str], first: int, clause: Clause) -> bool:
             return True
         return (
             _about_fit(words, first)
-            or clause.closes == "?"
+            or closes == "?"
             or any(
                 w
                 in (
@@ -178,6 +184,4 @@ def _asks(words: list[str], first: int, clause: Clause) -> bool:
         )
     if head in ("would", "should", "could", "can", "may", "might", "shall", "does", "did", "do"):
         return True
-    return (
-        follows in _SUBJECT or follows[0] == "<" or _about_fit(words, first) or clause.closes == "?"
-    )
+    return follows in _SUBJECT or follows[0] == "<" or _about_fit(words, first) or closes == "?"

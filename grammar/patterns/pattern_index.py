@@ -8,13 +8,16 @@ what it needs, but what does not pass cannot match.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from functools import lru_cache
 
 from boxaloud.grammar.patterns.pattern_requirements import Needs
 
 #: Words that are remembered with their bits.
 REMEMBERED = 4096
+#: Lines that are remembered with what they may match: things are tags in them, so that half of
+#: the lines of another person's talk are not new. They can be long, and must not fill the memory.
+LINES = 1024
 
 
 class Sieve:
@@ -34,6 +37,8 @@ class Sieve:
                 self._add(text, bits)
         self._longest = max(map(len, self._inside), default=0)
         self._of = lru_cache(maxsize=REMEMBERED)(self._bits)
+        self.passing = lru_cache(maxsize=LINES)(self._passing)
+        """The places of the expressions that a line may match, in order."""
 
     def _lists(self, needs: Sequence[Needs]) -> dict[tuple[str, ...], int]:
         """Each list with its bits: in the layer of its place, one for each expression."""
@@ -71,8 +76,7 @@ class Sieve:
                 found |= self._inside.get(word[start:end], 0)
         return found
 
-    def passing(self, line: str) -> Iterator[int]:
-        """The places of the expressions that the line may match, in order."""
+    def _passing(self, line: str) -> tuple[int, ...]:
         found, of = self._always, self._of
         for word in line.split(" "):
             found |= of(word)
@@ -80,7 +84,9 @@ class Sieve:
         for _ in range(self._layers):
             passed &= found
             found >>= self._count
+        places = []
         while passed:
             lowest = passed & -passed
             passed ^= lowest
-            yield lowest.bit_length() - 1
+            places.append(lowest.bit_length() - 1)
+        return tuple(places)

@@ -20,6 +20,8 @@ _LONE = frozenset(_RULES["lone"])
 _ALONE = frozenset(_RULES["alone"])
 _OF_SEVERAL = tuple(_RULES["of_several"])
 _NOT_BEFORE = frozenset(_RULES["not_before"])
+#: Kinds of which alone, or of what comes behind them, a stray answer is made.
+_MAY_STRAY = _BARE | _LONE | _ALONE | {"number"}
 #: "two of them and a switch": what comes behind these is a thing of its own.
 _JOINING = ("and", "plus", "with")
 _SPOILS_PLACE = frozenset(_RULES["place_spoilt_by"])
@@ -27,11 +29,12 @@ _SPOILS_PLACE = frozenset(_RULES["place_spoilt_by"])
 
 def sifted(heard: str, statements: list[Statement], left_over: list[Span]) -> Sifted:
     """Statements without loose places and stray answers; those are left over instead."""
-    if len(statements) > 1:
+    kinds = {statement.kind for statement in statements}
+    if len(statements) > 1 and "place" in kinds:
         statements, left_over = _put_aside(
             heard, statements, left_over, _loose_places(heard, statements)
         )
-    if not left_over and len(statements) < 2:
+    if kinds.isdisjoint(_MAY_STRAY) or (not left_over and len(statements) < 2):
         return statements, left_over
     strays = {
         place

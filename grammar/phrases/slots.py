@@ -18,6 +18,11 @@ _NOT_IN_NAME = tuple(" " + word for word in grammar_data.table("rules")["not_in_
 SKIPPED = frozenset(grammar_data.table("rules")["skipped"])
 
 
+def quotes(capture: Capture) -> bool:
+    """Whether a slot takes the speaker's own words as they are written."""
+    return any(_WORTH.get(rule) in ("words", "name") for _, rule, _ in capture.slots)
+
+
 def values(capture: Capture, tokens: Tokens, first: int) -> dict[str, Value]:
     """The slots of a phrase whose span begins at token `first`."""
     found: dict[str, Value] = {}

@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from functools import lru_cache
+from typing import TypeAlias
 
 from boxaloud.grammar.lexer.heard_words import Word
 from boxaloud.grammar.lexer.symbols import BREAKS, FREE
-from boxaloud.grammar.lexer.tokens import LONGEST
+from boxaloud.grammar.lexer.tokens import LONGEST, Tokens
 from boxaloud.grammar.phrases import ellipsis, slot_doubts, slots
 from boxaloud.grammar.phrases.best_cover import Capture, Engine, engine
 from boxaloud.grammar.phrases.preparation import Heard, prepared
-from boxaloud.grammar.phrases.statements import Statement, Understanding, Value
+from boxaloud.grammar.phrases.statements import Doubt, Statement, Understanding, Value
 
 
 def understand(
@@ -41,25 +43,40 @@ def understand(
 def _statement(machine: Engine, heard: Heard, span: tuple[int, int, int]) -> Statement:
     """The statement of one chosen span."""
     first, end, index = span
-    began = first
-    phrase = machine.phrases[index]
-    capture = machine.capture(index, tuple(heard.symbols[first:end]))
+    kind = machine.phrases[index].kind
     texts = heard.tokens.texts
+    read = None if heard.words else _typed(index, tuple(texts[first:end]))
+    values, doubted = read or _read(machine, heard, span)
     while end > first + 1 and (texts[end - 1] in BREAKS or not texts[end - 1]):
         end -= 1
     while first < end - 1 and texts[first] in BREAKS and texts[first] not in "([":
         first += 1
-    if not phrase.kind:
-        return Statement("", span=(heard.tokens.starts[first], heard.tokens.ends[end - 1]))
     start, stop = heard.tokens.starts[first], heard.tokens.ends[end - 1]
-    values = slots.values(capture, heard.tokens, began)
-    return Statement(
-        phrase.kind,
-        values,
-        heard.tokens.heard[start:stop],
-        (start, stop),
-        slot_doubts.of(machine, heard, (began, end), phrase.kind, capture, values),
-    )
+    if not kind:
+        return Statement("", span=(start, stop))
+    return Statement(kind, values, heard.tokens.heard[start:stop], (start, stop), doubted)
+
+
+_Read: TypeAlias = tuple[dict[str, Value], tuple[Doubt, ...]]
+
+
+def _read(machine: Engine, heard: Heard, span: tuple[int, int, int]) -> _Read:
+    """What a chosen span says, and what is in doubt of it."""
+    first, end, index = span
+    capture = machine.capture(index, tuple(heard.symbols[first:end]))
+    values = slots.values(capture, heard.tokens, first)
+    kind = machine.phrases[index].kind
+    return values, slot_doubts.of(machine, heard, (first, end), kind, capture, values)
+
+
+@lru_cache(maxsize=4096)
+def _typed(index: int, texts: tuple[str, ...]) -> _Read | None:
+    """The same for typed words, wherever they stand; None where a name is taken as written."""
+    machine = engine()
+    symbols = [machine.symbols.of(text) for text in texts]
+    if slots.quotes(machine.capture(index, tuple(symbols))):
+        return None
+    return _read(machine, Heard(Tokens("", list(texts), [], []), symbols), (0, len(texts), index))
 
 
 def _left_over(

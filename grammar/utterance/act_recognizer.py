@@ -32,6 +32,7 @@ from boxaloud.grammar.utterance.headings import (
 )
 from boxaloud.grammar.utterance.layout import plain_layout, single_spaced, trimmed
 from boxaloud.grammar.utterance.other_talk import small_talk
+from boxaloud.grammar.utterance.unread_grading import evidence
 from boxaloud.grammar.utterance.whole_utterance import tidied, without_empty_undo
 
 
@@ -54,7 +55,8 @@ def recognise(
     else:
         found = understand(trimmed(words), expect, aliases)
         laid = found.heard
-    if letter := LETTERED.fullmatch(found.heard.strip().lower()):
+    low = found.heard.lower()
+    if "box " in low and (letter := LETTERED.fullmatch(low.strip())):
         return Utterance(
             found.heard,
             (acts.NextBox(name=letter[1], words=found.heard, span=(0, len(found.heard))),),
@@ -86,8 +88,12 @@ class _Reading:
     corrective: bool = False
     """True behind a mark of correction: what comes next corrects."""
 
+    described: bool = False
+    """True where a box is described in any of the clauses."""
+
     def read(self) -> None:
         """Read every clause, in order."""
+        self.described = any(evidence(element) for part in self.parts for element in part.elements)
         while self.place < len(self.parts):
             clause = self.parts[self.place]
             if self._topic(clause) or self._heading(clause) or self._forbidden(clause):
@@ -106,7 +112,9 @@ class _Reading:
 
     def _told(self, place: int, corrective: bool) -> list[Act]:
         """The acts of the clause at a place; the reading goes on behind it."""
-        self.place, told, weighty = clause_acts(self.parts, place, self.heard, corrective)
+        self.place, told, weighty = clause_acts(
+            self.parts, place, self.heard, corrective, self.described
+        )
         self.left += weighty
         return told
 

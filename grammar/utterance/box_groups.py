@@ -17,10 +17,15 @@ _FRACTION = re.compile(
 )
 
 
-def depth_said_apart(
-    made: list[Act], heard: str, left: list[Unread]
-) -> tuple[list[Act], list[Unread]]:
+#: One of these stands in all that `_FRACTION` finds.
+_PARTS = ("half", "quarter", "eighth", "/")
+
+
+def depth_said_apart(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "deep four square, the two and an eighth one": a depth that no phrase took."""
+    low = heard.lower()
+    if not any(part in low for part in _PARTS):
+        return made
     open_ = [
         (n, act)
         for n, act in enumerate(made)
@@ -45,8 +50,8 @@ def depth_said_apart(
         and len(heard) < 60
     )
     if not open_ and not alone:
-        return made, left
-    for found in _FRACTION.finditer(heard.lower()):
+        return made
+    for found in _FRACTION.finditer(low):
         if any(act.span[0] <= found.start() < act.span[1] for act in made):
             continue
         texts = tuple(
@@ -64,12 +69,12 @@ def depth_said_apart(
                     depth=value, words=heard[found.start() : found.end()], span=found.span()
                 )
             )
-        left = [run for run in left if not (found.start() <= run.span[0] < found.end())]
+        left[:] = [run for run in left if not (found.start() <= run.span[0] < found.end())]
         break
-    return made, left
+    return made
 
 
-def one_box(made: list[Act], heard: str) -> list[Act]:
+def one_box(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """A box described in several steps is one box; a volume behind an unmarked ring is the
     ring's."""
     kept: list[Act] = []

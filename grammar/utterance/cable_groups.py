@@ -54,7 +54,7 @@ def _sized_later(made: list[Act]) -> list[Act]:
 _LENT = (acts.AddGrounds, acts.AddConductors, acts.AddJumper, acts.AddTerminalBlock)
 
 
-def sizes_lent(made: list[Act], heard: str) -> list[Act]:
+def sizes_lent(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "two grounds, also fourteen": the size is of what was said before it."""
     kept: list[Act] = []
     heading: int | None = None
@@ -88,16 +88,20 @@ def sizes_lent(made: list[Act], heard: str) -> list[Act]:
 _ONE_SIZE = re.compile(r"(?i)(?:an? |number |#)?\S+ (?:wire|conductor)$")
 
 
-def misplaced_count(act: Act) -> list[Act]:
+def misplaced_counts(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "it takes 12 wire": a size."""
+    return [_misplaced_count(act) for act in made]
+
+
+def _misplaced_count(act: Act) -> Act:
     if (
         isinstance(act, acts.AddConductors)
         and act.awg is None
         and act.count in (14, 12, 10, 8, 6)
         and _ONE_SIZE.match(act.words)
     ):
-        return [acts.Size(awg=act.count, words=act.words, span=act.span)]
-    return [act]
+        return acts.Size(awg=act.count, words=act.words, span=act.span)
+    return act
 
 
 _ON_CABLE = re.compile(
@@ -106,7 +110,7 @@ _ON_CABLE = re.compile(
 )
 
 
-def landed_on_cables(made: list[Act], heard: str) -> list[Act]:
+def landed_on_cables(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "a receptacle on a 12-2 and a switch on a 14-2": each lands on its cable."""
     kept: list[Act] = []
     for act in made:
@@ -142,6 +146,8 @@ _EACH = re.compile(
 def each_pipe(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "three pipes, two number 10s and a green 10 in each": what one brings, so many times."""
     low = heard.lower()
+    if not ("each" in low or "per pipe" in low or "apiece" in low):
+        return made  # nothing that `_EACH` finds
     pipes = _PIPES.search(low)
     each = _EACH.search(low, pipes.end()) if pipes is not None else None
     if pipes is None or each is None:
@@ -184,7 +190,7 @@ def _counted_after(act: Act, count: int) -> Act:
     return with_count(act, count)
 
 
-def joined_counts(made: list[Act]) -> list[Act]:
+def joined_counts(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "fixture wires, two of them and a ground": one thing, its count and its ground."""
     kept: list[Act] = []
     made = _sized_later(made)

@@ -21,15 +21,18 @@ from boxaloud.grammar.utterance.headings import (
     is_heading,
     is_topic,
 )
-from boxaloud.grammar.utterance.unread_grading import about_something_else, evidence, unread
+from boxaloud.grammar.utterance.unread_grading import about_something_else, unread
 
 _CHANGES = frozenset(grammar_data.table("clauses")["other"]["change"])
 
 
 def clause_acts(
-    parts: list[Clause], place: int, heard: str, corrective: bool
+    parts: list[Clause], place: int, heard: str, corrective: bool, described: bool
 ) -> tuple[int, list[Act], list[Unread]]:
-    """The acts of the clause at a place; with those joined to it, where it asks or supposes."""
+    """The acts of the clause at a place; with those joined to it, where it asks or supposes.
+
+    `described`: the utterance describes a box, in this clause or another.
+    """
     clause = parts[place]
     _declarative_after_all(clause)
     telling = Telling(clause, heard, corrective)
@@ -39,7 +42,7 @@ def clause_acts(
         while not alone and end < len(parts) and _joined(clause, parts[end - 1], parts[end]):
             end += 1
         return end, ask(telling, parts[place + 1 : end]), []
-    if about_something_else(clause, known_words(), _described(parts)):
+    if about_something_else(clause, described):
         words = heard[clause.span[0] : clause.span[1]]
         exact = any(
             found.kind == "cable" and found.get("count") is not None for found in clause.found
@@ -139,11 +142,6 @@ def _unknown_operator(clause: Clause, heard: str) -> acts.UnknownOperator | None
     )
 
 
-def _described(parts: list[Clause]) -> bool:
-    """Whether an utterance describes a box elsewhere in it."""
-    return any(evidence(element) for clause in parts for element in clause.elements)
-
-
 _RELATIVE = re.compile(
     r"^(?:which|who|where|when) (?:(?:is|are|has|have|was|were|goes|go|comes|come|makes|feeds"
     r"|means) (?:(?:a|an|the|all|both|on|to|just|of|got|from) )*<|(?:i|we|both|all|each|<))"
@@ -176,9 +174,4 @@ def _joined(first: Clause, last: Clause, clause: Clause) -> bool:
 
 def _unread(clause: Clause, told: list[Act], heard: str) -> list[Unread]:
     spans = [act.span for act in parts_of(told) if act.words]
-    taken = {
-        place
-        for place, element in enumerate(clause.elements)
-        if any(start <= element.start and element.end <= end for start, end in spans)
-    }
-    return unread(clause, taken, known_words(), heard)
+    return unread(clause, spans, known_words(), heard)

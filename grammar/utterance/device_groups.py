@@ -6,7 +6,7 @@ import re
 from dataclasses import replace
 
 from boxaloud.grammar import acts
-from boxaloud.grammar.acts import Act
+from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.lexer import numbers
 
 _ACTIVITY = re.compile(
@@ -22,7 +22,7 @@ def _activity_before(act: Act, heard: str) -> bool:
     return _ACTIVITY.search(heard[max(0, end - _ACTIVITY_REACH) : end].lower()) is not None
 
 
-def without_activity(made: list[Act], heard: str) -> list[Act]:
+def without_activity(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "Replacing a light switch. … 1 switch": the work said first is no second switch."""
     kept: list[Act] = []
     if "ing " not in heard.lower():
@@ -48,7 +48,10 @@ def same_device(one: acts.AddDevice, other: acts.AddDevice) -> bool:
     return names[0].endswith(names[1]) or names[1].endswith(names[0])
 
 
-def quads_as_duplexes(made: list[Act]) -> list[Act]:
+_QUAD = re.compile("quad|fourplex")
+
+
+def quads_as_duplexes(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """A quad receptacle is two duplexes on two yokes, 314.16(B)(4)."""
     kept: list[Act] = []
     duplexes = any(
@@ -69,10 +72,7 @@ def quads_as_duplexes(made: list[Act]) -> list[Act]:
         ]
     for act in made:
         last = kept[-1] if kept else None
-        quad = (
-            isinstance(last, acts.AddDevice)
-            and re.search(r"quad|fourplex", last.words.lower()) is not None
-        )
+        quad = isinstance(last, acts.AddDevice) and _QUAD.search(last.words.lower()) is not None
         if (
             quad
             and isinstance(act, acts.AddDevice)
@@ -89,7 +89,7 @@ def quads_as_duplexes(made: list[Act]) -> list[Act]:
 _SWITCH_BOX = re.compile(r"(?i)^(?P<count>\d|one|two|three|four)?\s*(?:sw|switch) box\b")
 
 
-def switch_beside_box(made: list[Act], heard: str) -> list[Act]:
+def switch_beside_box(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "3 14-2s 1 sw box stamped 18": a counted switch, and then the box."""
     kept: list[Act] = []
     for act in made:
@@ -111,14 +111,16 @@ def switch_beside_box(made: list[Act], heard: str) -> list[Act]:
     return kept
 
 
-def without_heading_devices(made: list[Act], heard: str) -> list[Act]:
+_SUMMED = re.compile(r"\s*(?:,|:|so)? ?(?:so|a |one |:)")
+
+
+def without_heading_devices(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "two devices, a switch and a duplex": the sum said first is no further device."""
     kept: list[Act] = []
     for place, act in enumerate(made):
         summed = (
             isinstance(act, acts.AddDevice)
-            and re.match(r"\s*(?:,|:|so)? ?(?:so|a |one |:)", heard[act.span[1] : act.span[1] + 8])
-            is not None
+            and _SUMMED.match(heard[act.span[1] : act.span[1] + 8]) is not None
         )
         if (
             isinstance(act, acts.AddDevice)

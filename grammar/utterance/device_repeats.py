@@ -7,7 +7,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from boxaloud.grammar import acts
-from boxaloud.grammar.acts import Act
+from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.utterance.device_groups import same_device
 
 _NO_DEVICE = re.compile(
@@ -32,7 +32,7 @@ def _generic(act: acts.AddDevice) -> bool:
     )
 
 
-def same_again(made: list[Act], heard: str) -> list[Act]:
+def same_again(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "two switches, both three-ways"; "… and the switch" of one said before: no further one."""
     kept: list[Act] = []
     for act in made:

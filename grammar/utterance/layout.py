@@ -42,9 +42,13 @@ def plain_layout(text: str) -> str:
         text = text[:-1] + " "  # "go with 22.5.": the full stop is no part of the number
     if "\t" in text:
         text = text.replace("\t", "\n")
-    text = _COPPER.sub(lambda found: found[1] + " " * (len(found[0]) - len(found[1])), text)
-    text = _CLOCK.sub(lambda found: " " * len(found[0]), text)
-    text = _SEEKING.sub(lambda found: " " * len(found[0]), text)
+    folded = text.casefold()  # few utterances hold a piece that each of these needs
+    if "cu" in folded:
+        text = _COPPER.sub(lambda found: found[1] + " " * (len(found[0]) - len(found[1])), text)
+    if ":" in folded or "sq" in folded:
+        text = _CLOCK.sub(lambda found: " " * len(found[0]), text)
+    if "what" in folded or "how" in folded:
+        text = _SEEKING.sub(lambda found: " " * len(found[0]), text)
     text = _LABEL.sub(lambda found: found[1] + " " * (len(found[0]) - len(found[1])), text)
     return _DOTS.sub(lambda found: " " * len(found.group()), text) if ".." in text else text
 

@@ -6,14 +6,14 @@ import re
 from dataclasses import replace
 
 from boxaloud.grammar import acts
-from boxaloud.grammar.acts import Act
+from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.clauses.act_fields import THINGS
 from boxaloud.grammar.clauses.act_kinds import counted, is_thing
 
 _SOME = re.compile(r"\b(?:other|others|rest|some|one|half)\b")
 
 
-def clamps_on_some(made: list[Act], heard: str) -> list[Act]:
+def clamps_on_some(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "Clamps inside on one, connectors outside on the others": one inside is one allowance,
     314.16(B)(2), whatever the others have."""
     told = [act for act in made if isinstance(act, acts.SetClamps)]
@@ -30,7 +30,7 @@ def clamps_on_some(made: list[Act], heard: str) -> list[Act]:
     return [act for act in made if not (isinstance(act, acts.SetClamps) and act.where == "outside")]
 
 
-def denials_last(made: list[Act]) -> list[Act]:
+def denials_last(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "No ground in these old cables, two 14-2s": the order of what is told does not matter."""
     grounds = [act for act in made if isinstance(act, acts.Deny) and act.target.kind == "grounds"]
     if not grounds or any(isinstance(act, acts.AddGrounds) for act in made):
@@ -42,7 +42,7 @@ def denials_last(made: list[Act]) -> list[Act]:
     return [*rest[: last + 1], *grounds, *rest[last + 1 :]]
 
 
-def goes_to_a_thing(made: list[Act]) -> list[Act]:
+def goes_to_a_thing(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "They go to an outlet": a thing, and no name of a box."""
     from boxaloud.grammar.utterance.act_recognizer import recognise
 
@@ -64,7 +64,7 @@ _SUMMING = re.compile(
 )
 
 
-def without_sums(made: list[Act], heard: str) -> list[Act]:
+def without_sums(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "… I count sixteen conductors": what sums up the cables is no further conductor; "every
     last one of them" opens no box."""
     cables = any(isinstance(act, acts.AddCable) for act in made)
@@ -80,27 +80,27 @@ def without_sums(made: list[Act], heard: str) -> list[Act]:
     return kept
 
 
-def listed_roles(made: list[Act], heard: str) -> list[Act]:
+def listed_roles(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "Three 14-2s: feed, load, and one going on": the roles of the cables just counted."""
     kept: list[Act] = []
-    left = 0
+    uncounted = 0
     for act in made:
         role = isinstance(act, acts.AddCable) and any(d.reason == "carried" for d in act.doubts)
-        if left and role:
-            left -= counted(act) or 1
+        if uncounted and role:
+            uncounted -= counted(act) or 1
             continue
-        if left and isinstance(act, acts.OtherTalk) and " " not in act.words.strip():
-            left -= 1  # "load" is talk of something else anywhere else
+        if uncounted and isinstance(act, acts.OtherTalk) and " " not in act.words.strip():
+            uncounted -= 1  # "load" is talk of something else anywhere else
             continue
-        left = 0
+        uncounted = 0
         if isinstance(act, acts.AddCable) and (act.count or 0) > 1:
             behind = heard[act.span[1] :].lstrip()
-            left = act.count or 0 if behind.startswith(":") else 0
+            uncounted = act.count or 0 if behind.startswith(":") else 0
         kept.append(act)
     return kept
 
 
-def once_corrected(made: list[Act], heard: str) -> list[Act]:
+def once_corrected(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """What a correction says twice is said once: "it's a 14-2 after all. Two 14-2s."; and what
     comes beside it by role alone ("the fan feed") is what was just counted."""
     kept: list[Act] = []
@@ -151,7 +151,7 @@ def once_corrected(made: list[Act], heard: str) -> list[Act]:
     return kept
 
 
-def false_starts(made: list[Act], heard: str) -> list[Act]:
+def false_starts(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "two… no, three 14-2s, yeah three": a number taken back, or said once more."""
     kept: list[Act] = []
     for place, act in enumerate(made):

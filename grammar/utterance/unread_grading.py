@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
+from functools import lru_cache
 
 from boxaloud.grammar import grammar_data
 from boxaloud.grammar.acts import Unread
 from boxaloud.grammar.clauses.clause import Clause, Element
+from boxaloud.grammar.phrases.vocabulary import known_words
 
 _TABLE = grammar_data.table("clauses")["other"]
 _UNITS = frozenset(_TABLE["units"])
@@ -47,33 +49,38 @@ _EDITION = re.compile(
 _MONEY = re.compile(r"\$ ?<n|\$ ?\d")
 
 
-def about_something_else(clause: Clause, known: Iterable[str], described: bool = False) -> bool:
+def about_something_else(clause: Clause, described: bool = False) -> bool:
     """Whether a clause is about other things or people, so that nothing in it is of the box.
 
     `described`: the utterance describes a box, so that a thing of the trade in it is of that box
     unless a length, a price or a stock says otherwise.
     """
-    if _FURTHER.search(clause.line):
-        return False
-    if _EDITION.search(clause.line) and not _BUILT.search(clause.line):
-        return False  # "they took up the 2020 last month"
-    if _MEASURE.search(clause.line) or _MONEY.search(clause.line):
-        return True
-    words = [element.tag for element in clause.elements]
-    if _FAR.search(clause.line):
-        return True
     things = any(element.found is not None for element in clause.elements)
-    if described and things and not _AWAY_WORD.search(clause.line):
+    exact = things and any(map(evidence, clause.elements))
+    return _elsewhere(clause.line, things, exact, described)
+
+
+@lru_cache(maxsize=1024)
+def _elsewhere(line: str, things: bool, exact: bool, described: bool) -> bool:
+    """The same of a line with `things` of the box, said `exact`ly or not. Remembered: things are
+    tags in it, so that most lines are said again, of other things."""
+    if _FURTHER.search(line):
         return False
-    if things and _ON_IT.search(clause.line):
+    if _EDITION.search(line) and not _BUILT.search(line):
+        return False  # "they took up the 2020 last month"
+    if _MEASURE.search(line) or _MONEY.search(line) or _FAR.search(line):
+        return True
+    if described and things and not _AWAY_WORD.search(line):
         return False
-    if any(evidence(element) for element in clause.elements):
+    if exact or (things and _ON_IT.search(line)):
         return False
-    if _REMARK.match(clause.line):
+    words = line.split(" ")
+    if _REMARK.match(line):
+        known = known_words()
         rest = [w for w in words if w.isalpha() and w not in known]
         if rest and not any(w.startswith("<n") for w in words):
             return True
-    if _BUILT.search(clause.line):
+    if _BUILT.search(line):
         return True
     return any(_leads_away(words, place) for place in range(len(words)))
 
@@ -116,13 +123,17 @@ def _governs(words: Sequence[str], place: int) -> bool:
     return place <= 2 or words[place - 1] in ("i", "we", "he", "she", "they", "you", "to", "and")
 
 
-def unread(clause: Clause, taken: set[int], known: set[str], text: str) -> list[Unread]:
-    """The runs of words of a clause that are in no act, graded."""
+def unread(
+    clause: Clause, taken: Sequence[tuple[int, int]], known: set[str], text: str
+) -> list[Unread]:
+    """The runs of words of a clause that are in no act, graded; `taken` are the places of acts."""
     found: list[Unread] = []
     for place, element in enumerate(clause.elements):
-        if place in taken or element.found is not None:
+        if element.found is not None or any(
+            start <= element.start and element.end <= end for start, end in taken
+        ):
             continue
-        if _weighs(clause.elements, place, known, text, taken):
+        if _weighs(clause.elements, place, known, text):
             run = text[element.start : element.end]
             found.append(Unread(run, (element.start, element.end), True))
     return found
@@ -157,9 +168,7 @@ def _begins_a_group(element: Element) -> bool:
     )
 
 
-def _weighs(
-    elements: Sequence[Element], place: int, known: set[str], text: str, taken: set[int]
-) -> bool:
+def _weighs(elements: Sequence[Element], place: int, known: set[str], text: str) -> bool:
     tag = elements[place].tag
     if tag.startswith(("<n:", "<pair:")):
         return _number_weighs(elements, place, text)

@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
+from typing import TypeAlias
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.clauses.act_kinds import ROUTED
 from boxaloud.grammar.clauses.clause import Clause
 from boxaloud.grammar.phrases.vocabulary import known_words
 from boxaloud.grammar.utterance.box_groups import depth_said_apart, one_box
@@ -13,7 +16,7 @@ from boxaloud.grammar.utterance.cable_groups import (
     each_pipe,
     joined_counts,
     landed_on_cables,
-    misplaced_count,
+    misplaced_counts,
     sizes_lent,
 )
 from boxaloud.grammar.utterance.device_groups import (
@@ -41,6 +44,8 @@ def without_empty_undo(made: list[Act]) -> list[Act]:
     """ "How many has the panel? Never mind": nothing is taken back; nor twice: "the 12-3 is not
     there, forget it"."""
     told = [act for act in made if not isinstance(act, acts.Undo)]
+    if len(told) == len(made):
+        return made
     passed = all(
         isinstance(act, (acts.AskUnknown, acts.OtherTalk, acts.Ask, acts.AskMeaning))
         for act in told
@@ -62,65 +67,16 @@ def tidied(
     made: list[Act], left: list[Unread], parts: list[Clause], heard: str
 ) -> tuple[list[Act], list[Unread]]:
     """What an utterance as a whole makes of its parts."""
-    if any(isinstance(act, acts.OtherTalk) for act in made):
-        others = [act for act in made if isinstance(act, acts.OtherTalk)]
-        exact = any(
-            isinstance(act, (acts.AddCable, acts.SetSize))
-            or (isinstance(act, acts.SetVolume) and not act.doubts)
-            for act in made
-        )
-        weak = (
-            acts.Number,
-            acts.Size,
-            acts.Place,
-            acts.NoneOfThem,
-            acts.Undo,
-            acts.AddGrounds,
-            acts.AddFitting,
-            acts.AddDevice,
-            acts.SetClamps,
-            acts.OpenBox,
-        )
-        told = [act for act in made if isinstance(act, TELLS)]
-        if (
-            not exact
-            and all(isinstance(act, weak) for act in told)
-            and all(isinstance(act, (*TELLS, acts.OtherTalk, acts.No, acts.Yes)) for act in made)
-            and len(others) * 2 >= len(parts)
-        ):
-            places = {act.span for act in others}
-            return [others[0]], [run for run in left if run.span in places]
-    made = landed_on_cables(
-        [act for act in made if not (isinstance(act, acts.OpenBox) and act.name == "the")], heard
-    )
-    made = [part for act in goes_to_a_thing(made) for part in misplaced_count(act)]
-    if any(isinstance(act, acts.Unground) for act in made):
-        made = [
-            act
-            for act in made
-            if not (isinstance(act, acts.AddGrounds) and act.count is None and act.awg is None)
-        ]
+    if (other := _remark(made, parts)) is not None:
+        return [other], [run for run in left if run.span == other.span]
+    made = _passed(_FIRST, made, heard, left)
     if about_other_things(made, parts):
         return [acts.OtherTalk(words=heard, span=(0, len(heard)))], []
-    made = listed_roles(without_sums(made, heard), heard)
-    made = once_corrected(each_pipe(made, heard, left), heard)
-    made = quads_as_duplexes(switch_beside_box(clamps_on_some(made, heard), heard))
-    made = of_fixtures(same_again(sizes_lent(made, heard), heard), heard, left)
-    made, left = depth_said_apart(denials_last(made), heard, left)
-    made = one_box(
-        one_yoke(
-            false_starts(
-                without_heading_devices(joined_counts(without_activity(made, heard)), heard),
-                heard,
-            ),
-            heard,
-        ),
-        heard,
-    )
-    if not left and not any(isinstance(act, TELLS) for act in made):
-        left = _untold(made, parts, heard)
-    told = [act for act in made if isinstance(act, TELLS)]
-    if not told and left and not any(act for act in made):
+    made = _passed(_THEN, made, heard, left)
+    if any(isinstance(act, TELLS) for act in made):
+        return made, left
+    left = left or _untold(made, parts, heard)
+    if left and not made:
         words = [element for clause in parts for element in clause.elements]
         strange = sum(
             1 for e in words if e.found is None and e.tag.isalpha() and e.tag not in known_words()
@@ -128,6 +84,83 @@ def tidied(
         if strange >= 2:
             return [acts.OtherTalk(words=heard, span=(0, len(heard)))], []
     return made, left
+
+
+_WEAK = (
+    acts.Number, acts.Size, acts.Place, acts.NoneOfThem, acts.Undo, acts.AddGrounds,
+    acts.AddFitting, acts.AddDevice, acts.SetClamps, acts.OpenBox,
+)  # fmt: skip
+"""What a remark about other things may seem to tell."""
+
+
+def _remark(made: list[Act], parts: list[Clause]) -> acts.OtherTalk | None:
+    """The talk of something else that an utterance is, whatever little it seems to tell."""
+    others = [act for act in made if isinstance(act, acts.OtherTalk)]
+    if not others or len(others) * 2 < len(parts):
+        return None
+    weak = all(isinstance(act, _WEAK) for act in made if isinstance(act, TELLS))
+    alone = all(isinstance(act, (*TELLS, acts.OtherTalk, acts.No, acts.Yes)) for act in made)
+    return others[0] if weak and alone else None
+
+
+def _passed(passes: Passes, made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """The acts after those passes that have something to look at."""
+    kinds = set(map(type, made))
+    for tidying, sought, least in passes:
+        if len(made) >= least and not (sought and kinds.isdisjoint(sought)):
+            made = tidying(made, heard, left)
+            kinds = set(map(type, made))
+    return made
+
+
+def _nameless(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Back to the": no box has that name."""
+    return [act for act in made if not (isinstance(act, acts.OpenBox) and act.name == "the")]
+
+
+def _ungrounded(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """Beside cables that are said to have no ground, "ground" by itself is none."""
+    return [
+        act
+        for act in made
+        if not (isinstance(act, acts.AddGrounds) and act.count is None and act.awg is None)
+    ]
+
+
+Tidying: TypeAlias = Callable[[list[Act], str, list[Unread]], list[Act]]
+"""A pass over the acts of an utterance, given its words and what was left unread, which it may
+change in place."""
+Passes: TypeAlias = tuple[tuple[Tidying, tuple[type[Act], ...], int], ...]
+"""Each pass with the kinds of acts and the number of acts that it does nothing without; where no
+kind is named it always looks."""
+
+_FIRST: Passes = (
+    (_nameless, (acts.OpenBox,), 1),
+    (landed_on_cables, (acts.AddDevice,), 2),
+    (goes_to_a_thing, (acts.OpenBox,), 1),
+    (misplaced_counts, (acts.AddConductors,), 1),
+    (_ungrounded, (acts.Unground,), 2),
+)
+_THEN: Passes = (
+    (without_sums, (acts.AddConductors, acts.OpenBox), 2),
+    (listed_roles, (acts.AddCable,), 2),
+    (each_pipe, (), 0),
+    (once_corrected, (acts.Restate, acts.Remove, acts.Recount, acts.DoIt, acts.Undo), 2),
+    (clamps_on_some, (acts.SetClamps,), 2),
+    (switch_beside_box, (acts.SetVolume, acts.SetSize, acts.NameBoxKind), 1),
+    (quads_as_duplexes, (acts.AddDevice,), 1),
+    (sizes_lent, (acts.Size,), 1),
+    (same_again, (acts.AddDevice, acts.AddTerminalBlock), 1),
+    (of_fixtures, (*ROUTED, acts.AddFixtureWires), 1),
+    (denials_last, (acts.Deny,), 2),
+    (depth_said_apart, (), 0),
+    (without_activity, (acts.AddDevice,), 2),
+    (joined_counts, (acts.AddCable, acts.AddFixtureWires, acts.Number, acts.Recount), 2),
+    (without_heading_devices, (acts.AddDevice,), 2),
+    (false_starts, (acts.Number,), 2),
+    (one_yoke, (acts.AddDevice,), 1),
+    (one_box, (acts.SetVolume, acts.SetSize, acts.AddPart), 1),
+)
 
 
 _ORDER = frozenset(

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from boxaloud.grammar import acts
-from boxaloud.grammar.acts import Act
+from boxaloud.grammar.acts import Act, Unread
 
 _ONE_YOKE = re.compile(
     r"\b(?:on|sharing|share|same|one|single|common)\b[^.;]{0,20}\b(?:yoke|strap)\b"
@@ -44,7 +44,7 @@ def _combined_once(made: list[Act], heard: str) -> list[Act]:
     return kept
 
 
-def one_yoke(made: list[Act], heard: str) -> list[Act]:
+def one_yoke(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "a switch and a receptacle on the one strap": one yoke. "On its own yoke" adds none."""
     low = heard.lower()
     made = _combined_once(made, heard)

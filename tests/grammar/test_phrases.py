@@ -148,6 +148,7 @@ def _asked() -> set[str]:
                 found.add(pattern)
             return hit
 
+    asked_acts._asked_about.cache_clear()  # what is remembered is not tried again
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(asked_acts, "re", Noting())
         for case in cases():

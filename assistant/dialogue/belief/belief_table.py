@@ -17,6 +17,7 @@ from functools import lru_cache
 from importlib.resources import files
 from typing import Literal, TypeAlias
 
+from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.assessment import assess
 from boxaloud.assistant.dialogue.nlg.sentences import say
 from boxaloud.assistant.dialogue.state import Pending, State, sizes_present
@@ -79,6 +80,8 @@ def unsure(act: Act, confidence: float) -> Act:
 
 def doubt_of(act: Act, spoken: bool) -> Doubt | None:
     """The first doubt of an act that must be asked back."""
+    if not act.doubts:
+        return None
     known = table()
     asked = known.heard if spoken else known.typed
     for doubt in act.doubts:
@@ -116,9 +119,7 @@ def hold(turn: Turn, act: Act) -> bool:
     """
     if turn.asked == "confirm" and isinstance(act, (acts.Number, acts.Size)) and turn.state.pending:
         return False  # it stands in for the doubtful value: `replaced` looks at its doubt
-    if kind(act) not in table().holdable:
-        return False
-    if _held_before(turn, act):
+    if kind(act) not in table().holdable or _held_before(turn, act):
         return False
     act = _unsized(turn, act)
     doubt = doubt_of(act, turn.spoken)
@@ -154,7 +155,7 @@ def wait(turn: Turn, act: Act, slot: str, reason: Reason) -> None:
 
 
 def _wait(turn: Turn, pending: Pending) -> None:
-    state = replace(turn.state, pending=(*turn.state.pending, pending))
+    state = altered(turn.state, pending=(*turn.state.pending, pending))
     turn.enter(state, "", say("understood.held", words=pending.act.words))
 
 
@@ -194,7 +195,7 @@ def _of_one_subject(held: Act, said: Act) -> bool:
 def _refuse_again(turn: Turn, pending: Pending) -> None:
     """A value turned down is not proposed again; the next time it is said it counts."""
     turn.enter(
-        replace(turn.state, rejected=turn.state.rejected - {pending.mark}),
+        altered(turn.state, rejected=turn.state.rejected - {pending.mark}),
         say("echo.again_heard", words=pending.act.words),
         say("understood.held", words=pending.act.words),
     )
@@ -235,7 +236,7 @@ def rejected(turn: Turn) -> None:
     if not turn.state.pending:
         return  # it was settled earlier in the same breath
     pending = turn.state.pending[0]
-    state = replace(
+    state = altered(
         turn.state,
         pending=turn.state.pending[1:],
         rejected=turn.state.rejected | {pending.mark},
@@ -259,7 +260,7 @@ def replaced(turn: Turn, value: Value, operand: Act) -> None:
     words = f"{pending.act.words}, {operand.words}" if operand.words else pending.act.words
     act = with_value(pending.act, slot, value, words)
     drop(turn, pending)
-    turn.state = replace(turn.state, rejected=turn.state.rejected | {pending.mark})
+    turn.state = altered(turn.state, rejected=turn.state.rejected | {pending.mark})
     doubt = doubt_of(_named(operand, pending.act), turn.spoken)
     if doubt is None:
         release(turn, act)
@@ -295,7 +296,7 @@ def drop(turn: Turn, pending: Pending) -> None:
     """Take a held act out of the line of those to be asked about."""
     turn.trail.append(turn.state)
     held = tuple(other for other in turn.state.pending if other is not pending)
-    turn.state = replace(turn.state, pending=held)
+    turn.state = altered(turn.state, pending=held)
 
 
 def release(turn: Turn, act: Act) -> None:

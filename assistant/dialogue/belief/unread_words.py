@@ -11,6 +11,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 
+from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.belief import belief_table
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
@@ -30,6 +31,7 @@ ANSWERS = {
 }  # fmt: skip
 """What answers a question whose first answer was not understood, besides contents."""
 SAID_AGAIN = FILLING | {"SetCanopy"}
+SAYING = CONTENTS | CHANGING | SAID_AGAIN | {"Deny"}
 _NUMBER = re.compile(r"\d")
 
 
@@ -61,9 +63,9 @@ def keep(turn: Turn, unread: Sequence[Unread]) -> None:
             belief_table.kind(act) for act in turn.done if not isinstance(act, acts.No)
         )
         kinds = kinds or _answered_with(turn, words)
-        turn.state = replace(turn.state, unread=kept, unread_with=turn.state.unread_with | kinds)
+        turn.state = altered(turn.state, unread=kept, unread_with=turn.state.unread_with | kinds)
     elif turn.state.unread and _settled(turn):
-        turn.state = replace(turn.state, unread=(), unread_with=frozenset())
+        turn.state = altered(turn.state, unread=(), unread_with=frozenset())
 
 
 def _runs(unread: Sequence[Unread]) -> list[Unread]:
@@ -91,7 +93,7 @@ def _answered_with(turn: Turn, words: Sequence[str]) -> frozenset[str]:
 
 def says_again(act: Act) -> bool:
     """Whether an act is of those that say what is in the box, or what is not."""
-    return belief_table.kind(act) in CONTENTS | CHANGING | SAID_AGAIN | {"Deny"}
+    return belief_table.kind(act) in SAYING
 
 
 def _settled(turn: Turn) -> bool:

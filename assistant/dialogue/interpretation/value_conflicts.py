@@ -32,9 +32,11 @@ def held(turn: Turn, act: Act) -> bool:
     slot = _slot(act)
     if not slot or turn.supposed or act.function == "correction":
         return False
-    waiting = {pending.mark for pending in turn.state.pending}
-    earlier = [one for one in _uncorrected(turn.done[:-1]) if mark_of(one) not in waiting]
-    if not any(_slot(one) == slot and _unlike(one, act) for one in earlier):
+    unlike = [
+        one for one in _uncorrected(turn.done[:-1]) if _slot(one) == slot and _unlike(one, act)
+    ]
+    waiting = {pending.mark for pending in turn.state.pending} if unlike else set()
+    if not any(mark_of(one) not in waiting for one in unlike):
         return False
     belief_table.wait(turn, act, slot, "conflict")
     return True

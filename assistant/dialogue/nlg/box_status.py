@@ -120,6 +120,8 @@ def _inputs(state: State) -> str:
 
 def assumed(state: State) -> tuple[str, ...]:
     """What was left at its worst case, in words."""
+    if not state.assumed:
+        return ()
     return tuple(_assumed(name, state) for name in sorted(state.assumed) if _stands(name, state))
 
 

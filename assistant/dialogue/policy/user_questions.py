@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 
+from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.assessment import assess
 from boxaloud.assistant.dialogue.interpretation.references import TYPES
 from boxaloud.assistant.dialogue.nlg import box_status
@@ -140,7 +140,7 @@ def smallest_box(turn: Turn, act: Act) -> None:
     )
     turn.answer(text, act.words)
     proposal = acts.SetSize(row=first.row.id, gangs=first.gangs, words=_box_name(first))
-    turn.state = replace(turn.state, proposed=(proposal,))
+    turn.state = altered(turn.state, proposed=(proposal,))
 
 
 def _box_name(choice: BoxChoice) -> str:
@@ -183,7 +183,7 @@ def what_changes(turn: Turn, act: acts.AskEdition) -> None:
         turn.answer(say("changes.none", year=year), act.words)
         return
     now = assess(turn.state).sheet.total
-    then = assess(replace(turn.state, edition=year)).sheet.total
+    then = assess(altered(turn.state, edition=year)).sheet.total
     things = listed([_change(item) for item in found])
     text = say("changes.some", year=year, things=things, total=volume(then), now=volume(now))
     turn.answer(text, act.words)
@@ -210,7 +210,7 @@ def edition(turn: Turn, act: acts.SetEdition) -> None:
         return
     old = turn.state.edition
     key = "echo.edition" if old == year else "echo.edition_changed"
-    state = replace(turn.state, edition=year, last="edition")
+    state = altered(turn.state, edition=year, last="edition")
     turn.enter(state, say(key, year=year, old=old), say("echo.edition", year=year))
 
 
@@ -229,7 +229,7 @@ def help_(turn: Turn, act: Act) -> None:
 def form(turn: Turn, act: acts.SetForm) -> None:
     """ "brief", "full": shorter or longer answers."""
     wanted: Form = "brief" if act.brief else "full"
-    turn.enter(replace(turn.state, form=wanted), say(f"echo.{wanted}"))
+    turn.enter(altered(turn.state, form=wanted), say(f"echo.{wanted}"))
 
 
 def done(turn: Turn, act: acts.Done) -> None:
@@ -273,7 +273,7 @@ def missing(turn: Turn, act: Act) -> None:
 
 def stricter(turn: Turn, act: Act) -> None:
     """ "which is stricter": the total under each edition held."""
-    totals = {year: assess(replace(turn.state, edition=year)).sheet.total for year in editions()}
+    totals = {year: assess(altered(turn.state, edition=year)).sheet.total for year in editions()}
     told = listed([f"{year}: {volume(total)}" for year, total in totals.items()])
     turn.answer(say("answer.stricter", totals=told), act.words)
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.merging import alike
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import counted, say, sentence
@@ -156,7 +157,7 @@ def add(turn: Turn, content: Content, thing: Act, open_: Open = "") -> None:
     """Add one content, to an item of its like where there is one."""
     state = turn.state
     if isinstance(content, Grounds) and not content.canopy:
-        state = replace(state, grounds="said")
+        state = altered(state, grounds="said")
     twin = next((i for i in state.items if alike(i.content, content)), None)
     if twin is None or open_ != twin.open:
         turn.enter(
@@ -172,7 +173,7 @@ def add(turn: Turn, content: Content, thing: Act, open_: Open = "") -> None:
         turn.refuse(thing.words, str(refusal))
         return
     turn.enter(
-        replace(state.with_content(twin.key, total), added=content.count),
+        altered(state.with_content(twin.key, total), added=content.count),
         sentence(
             say("echo.added", what=item_names.heard(content), total=counted(total.count))
             + _note(content, thing)

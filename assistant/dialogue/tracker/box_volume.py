@@ -6,6 +6,7 @@ from dataclasses import replace
 from decimal import Decimal
 from typing import Literal
 
+from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import inches, listed, marked, say, sentence
 from boxaloud.assistant.dialogue.state import PartialBox, State
@@ -68,7 +69,7 @@ def _pick(turn: Turn, part: Part, act: Act) -> None:
 
 def _set_box(turn: Turn, part: Part, act: Act) -> None:
     old = turn.state.box
-    state = replace(
+    state = altered(
         turn.state,
         box=(part,),
         partial=None,
@@ -146,7 +147,7 @@ def settle(turn: Turn, partial: PartialBox, act: Act) -> None:
     if partial.label != "box":
         turn.refused.append(say("ring_needs_size", ring=partial.label))
         return
-    state = replace(
+    state = altered(
         turn.state, partial=partial, box=(), nonmetallic=_material(turn, act), last="box"
     )
     turn.enter(state, sentence(act.words), act.words)
@@ -171,7 +172,7 @@ def box_kind(turn: Turn, act: NameBoxKind) -> None:
     if family in BY_DEPTH and not turn.state.box and act.material in (None, "metal"):
         settle(turn, PartialBox(family, gangs=act.gangs or 1), act)
         return
-    state = replace(turn.state, nonmetallic=_material(turn, act))
+    state = altered(turn.state, nonmetallic=_material(turn, act))
     name, echo = act.name or "", ""
     if name in NAMED:
         state, echo = _named(state, name), say(f"box_named.{NAMED[name]}")
@@ -181,7 +182,7 @@ def box_kind(turn: Turn, act: NameBoxKind) -> None:
 def _named(state: State, name: str) -> State:
     """A conduit body or a pull box: raceways end in it, so that no cable clamp is inside."""
     clamps = "none" if state.clamps == "unknown" else state.clamps
-    return replace(state, clamps=clamps, tags=state.tags | {name})
+    return altered(state, clamps=clamps, tags=state.tags | {name})
 
 
 def part(turn: Turn, act: AddPart) -> None:
@@ -189,7 +190,7 @@ def part(turn: Turn, act: AddPart) -> None:
     label = act.name or "ring"
     if act.words.lower().startswith(("the ", "that ")):  # the one there, said anew
         kept = tuple(one for one in turn.state.extras if getattr(one, "label", "") != label)
-        turn.state = replace(turn.state, extras=kept)
+        turn.state = altered(turn.state, extras=kept)
     if act.volume is not None:
         thing: Part = Marked(volume_of(act), label)
     elif (
@@ -229,7 +230,7 @@ def _try_extra(turn: Turn, thing: Part, act: Act) -> None:
 
 
 def _add_extra(turn: Turn, thing: Part) -> None:
-    state = replace(turn.state, extras=(*turn.state.extras, thing), last="box")
+    state = altered(turn.state, extras=(*turn.state.extras, thing), last="box")
     name = item_names.part(thing)
     turn.enter(state, sentence(name), name)
 
@@ -237,7 +238,7 @@ def _add_extra(turn: Turn, thing: Part) -> None:
 def clamps(turn: Turn, act: SetClamps) -> None:
     """Where the cables are clamped, 314.16(B)(2)."""
     if act.where == "present":
-        state = replace(turn.state, clamps_mentioned=True, last="clamps")
+        state = altered(turn.state, clamps_mentioned=True, last="clamps")
         turn.enter(state, say("echo.clamps_somewhere"), act.words)
         return
     set_clamps(turn, act.where)
@@ -252,7 +253,7 @@ def set_clamps(turn: Turn, where: str) -> None:
         "moulded": "moulded",
     }
     old = turn.state.clamps
-    state = replace(
+    state = altered(
         turn.state,
         clamps=place[where],
         last="clamps",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.nlg.sentences import counted, say
 from boxaloud.assistant.dialogue.state import Item, State
@@ -105,7 +106,7 @@ def more(turn: Turn, act: acts.More) -> None:
     """ "And one more of those", "another cable"; of what was just asked about, if that was."""
     proposed = [one for one in turn.state.proposed if isinstance(one, tuple(KIND_OF))]
     if act.target.kind == "anything" and len(proposed) == 1:
-        turn.state = replace(turn.state, proposed=())
+        turn.state = altered(turn.state, proposed=())
         added_items.enter(turn, replace(proposed[0], count=act.count or 1, doubts=()))  # type: ignore[call-arg, arg-type]
         return
     item = _more_of(turn.state, act.target)

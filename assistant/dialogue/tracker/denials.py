@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import cast
 
+from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.assessment import assess
 from boxaloud.assistant.dialogue.belief import belief_table
 from boxaloud.assistant.dialogue.interpretation import references
@@ -33,7 +34,7 @@ def deny(turn: Turn, act: acts.Deny) -> None:
             if target.name
             and not references.same_name(str(getattr(part, "label", "")), target.name)
         )
-        turn.enter(replace(state, extras=rest), say("echo.no_such", what=target.name or "ring"))
+        turn.enter(altered(state, extras=rest), say("echo.no_such", what=target.name or "ring"))
         return
     if target.kind == "fixture_wires":
         fixture = [i for i in state.items if isinstance(i.content, FixtureWires)]
@@ -96,7 +97,7 @@ def _no_grounds(turn: Turn, act: acts.Deny) -> None:
             state = state.with_content(item.key, replace(item.content, ground=None))
         elif isinstance(item.content, Grounds) and not item.content.isolated:
             state = state.without(item.key)
-    turn.enter(replace(state, grounds="none", last=turn.state.last), say("echo.no_grounds"))
+    turn.enter(altered(state, grounds="none", last=turn.state.last), say("echo.no_grounds"))
 
 
 def nothing_else(turn: Turn, act: acts.NothingElse) -> None:
@@ -109,12 +110,12 @@ def nothing_else(turn: Turn, act: acts.NothingElse) -> None:
     # "that's all" ends the list; only "nothing else in it" says that no clamp is there either
     bare = any(word in act.words.lower() for word in ("nothing", "empty", "not a thing", "none"))
     if state.clamps == "unknown" and (bare or act.function == "request"):
-        state = replace(state, clamps="none")
+        state = altered(state, clamps="none")
         changes.append(say("clamps.none"))
     if state.grounds == "unsaid" and not _has_grounds(turn) and _loose(turn):
-        state = replace(state, grounds="none")
+        state = altered(state, grounds="none")
         changes.append(say("no_grounds"))
-    state = replace(state, empty=state.empty or bare or bool(state.items))
+    state = altered(state, empty=state.empty or bare or bool(state.items))
     turn.closes = assess(state).verdict != "incomplete"
     plain = "" if turn.closes else say("fine")
     turn.enter(state, _nothing_more(changes) or plain, act.words)

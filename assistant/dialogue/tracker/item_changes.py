@@ -6,6 +6,7 @@ from contextlib import suppress
 from dataclasses import replace
 
 from boxaloud.assistant.dialogue import merging
+from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import counted, say, sentence
 from boxaloud.assistant.dialogue.state import Item, Recalled, State
@@ -65,7 +66,7 @@ def _merged(state: State, key: int) -> State:
     total = replace(twin.content, count=twin.content.count + item.content.count)
     with suppress(RulesError):
         validate(total)
-        return replace(state.without(key).with_content(twin.key, total), last=twin.key)
+        return altered(state.without(key).with_content(twin.key, total), last=twin.key)
     return state
 
 
@@ -83,7 +84,7 @@ def changed(old: Content, new: Content) -> str:
 def recount(turn: Turn, item: Item, count: int, words: str) -> None:
     """Give an item another count; none takes it out."""
     if count <= 0:
-        taken = replace(
+        taken = altered(
             turn.state.without(item.key),
             recalled=(*turn.state.recalled[-4:], Recalled(item.content, item.words)),
         )
@@ -93,7 +94,7 @@ def recount(turn: Turn, item: Item, count: int, words: str) -> None:
     change_content(turn, item, replace(item.content, count=count), words)
     if turn.state is not before and count < item.content.count:
         gone = Recalled(replace(item.content, count=item.content.count - count), item.words)
-        turn.state = replace(turn.state, recalled=(*before.recalled[-4:], gone))
+        turn.state = altered(turn.state, recalled=(*before.recalled[-4:], gone))
 
 
 def put_in_place(turn: Turn, item: Item, new: Content, thing: Thing) -> None:

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
+from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.belief import belief_table
 from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.nlg import item_names
@@ -15,7 +14,7 @@ from boxaloud.grammar.acts import Act
 
 def keep(turn: Turn, act: acts.Keep) -> None:
     """ "Don't remove the receptacle": everything stays."""
-    turn.state = replace(turn.state, mistaken=False)
+    turn.state = altered(turn.state, mistaken=False)
     turn.answer(say("echo.kept"), act.words)
 
 
@@ -32,7 +31,7 @@ def mistaken(turn: Turn, act: Act) -> None:
     state = turn.state
     turn.understood.append(act.words)
     if state.items or state.box or state.partial:
-        turn.state = replace(state, mistaken=True)
+        turn.state = altered(state, mistaken=True)
     else:
         turn.social.append(say("fine"))
 

@@ -6,10 +6,10 @@ Conductors of 4 AWG and larger have no volume; they set the dimensions of the bo
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import replace
 from decimal import Decimal
 from fractions import Fraction
 
+from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.nlg.sentences import inches, listed, say
 from boxaloud.assistant.dialogue.state import Described, PullSaid, State
 from boxaloud.assistant.dialogue.turn import Turn
@@ -45,7 +45,7 @@ def pull(turn: Turn, act: acts.DescribePull) -> None:
         turn.refused.append(say("pull.no_size", kind=kind))
         return
     described = Described(kind, tuple(sizes))
-    state = replace(turn.state, pulls=(*turn.state.pulls, described), last="pull")
+    state = altered(turn.state, pulls=(*turn.state.pulls, described), last="pull")
     try:
         sheet = work_out(state)
     except RulesError as refusal:

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
+from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.interpretation import reference_ambiguity, references
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import say
@@ -91,7 +90,7 @@ def remove_part(turn: Turn, target: Reference, act: Act) -> bool:
         label = getattr(part, "label", "barrier")
         if target.kind == "anything" or name is None or references.same_name(str(label), name):
             rest = tuple(other for other in extras if other is not part)
-            state = replace(turn.state, extras=rest, last="box")
+            state = altered(turn.state, extras=rest, last="box")
             turn.enter(state, say("echo.taken_out", what=item_names.part(part)))
             return True
     if target.kind in ("part", "barrier"):

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from boxaloud.assistant.dialogue import merging
+from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import counted, say
@@ -88,7 +89,7 @@ def _replace_whole(turn: Turn, item: Item, target: Reference, thing: Thing) -> N
         turn.refuse(thing.words, str(refusal))
         return
     if type(new) is not type(item.content):
-        taken = replace(
+        taken = altered(
             state.without(item.key),
             recalled=(*state.recalled[-4:], Recalled(item.content, item.words)),
         )
@@ -99,7 +100,7 @@ def _replace_whole(turn: Turn, item: Item, target: Reference, thing: Thing) -> N
     item_changes.put_in_place(turn, item, new, thing)
     if turn.state is not state:
         key = turn.state.last if isinstance(turn.state.last, int) else None
-        turn.state = replace(
+        turn.state = altered(
             turn.state, recalled=(*state.recalled[-4:], Recalled(before, item.words, key))
         )
 
@@ -190,7 +191,7 @@ def replace_some(turn: Turn, item: Item, units: int, thing: Thing) -> None:
         state = state.with_item(new, thing.words, added_items.open_of(new, thing))
     key = state.last if isinstance(state.last, int) else None
     gone = Recalled(replace(item.content, count=units), item.words, key)
-    state = replace(state, recalled=(*turn.state.recalled[-4:], gone))
+    state = altered(state, recalled=(*turn.state.recalled[-4:], gone))
     echo = say(
         "echo.changed_one", old=counted(units), all=item_names.heard(item.content),
         new=item_names.heard(new),

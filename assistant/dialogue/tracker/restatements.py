@@ -6,6 +6,7 @@ from contextlib import suppress
 from dataclasses import replace
 from decimal import Decimal
 
+from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import listed, say
@@ -99,7 +100,7 @@ def _proposed(turn: Turn, thing: Thing) -> bool:
             and same is not None
             and mark_of(replace(same, count=None)) == mark_of(replace(thing, count=None))
         ):
-            turn.state = replace(turn.state, proposed=())
+            turn.state = altered(turn.state, proposed=())
             replacements.replace_act(turn, replace(one, thing=replace(same, doubts=())))
             return True
     return False

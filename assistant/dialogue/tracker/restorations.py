@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from boxaloud.assistant.dialogue import merging
+from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import say
@@ -53,4 +54,4 @@ def _restore(turn: Turn, recalled: Recalled, wanted: int | None) -> None:
     else:
         state = state.with_item(content, recalled.words)
     rest = tuple(one for one in state.recalled if one is not recalled)
-    turn.enter(replace(state, recalled=rest), say("echo.back", what=item_names.heard(content)))
+    turn.enter(altered(state, recalled=rest), say("echo.back", what=item_names.heard(content)))

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from decimal import Decimal
 
+from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.belief import belief_table
 from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.nlg import item_names
@@ -111,7 +111,7 @@ def no(turn: Turn, act: Act) -> None:
     elif turn.asks:
         turn.understood.append(act.words)
     elif turn.state.proposed:
-        turn.state = replace(turn.state, proposed=())
+        turn.state = altered(turn.state, proposed=())
         turn.answer(say("echo.kept"), act.words)
     else:
         neutral_acts.mistaken(turn, act)
@@ -139,14 +139,14 @@ def skip(turn: Turn, act: Act) -> None:
     elif asked == "confirm":
         belief_table.rejected(turn)
     elif asked == "unread":
-        state = replace(turn.state, unread=(), unread_with=frozenset())
+        state = altered(turn.state, unread=(), unread_with=frozenset())
         turn.enter(state, say("echo.left_out"), act.words)
     elif asked == "mistaken":
-        turn.enter(replace(turn.state, mistaken=False), say("echo.kept"), act.words)
+        turn.enter(altered(turn.state, mistaken=False), say("echo.kept"), act.words)
     elif asked in WORST_CASE:
         _assume(turn, asked, act)
     else:
-        state = replace(turn.state, put_off=turn.state.put_off | {asked})
+        state = altered(turn.state, put_off=turn.state.put_off | {asked})
         turn.enter(state, say(f"put_off.{asked}"), act.words)
 
 
@@ -165,5 +165,5 @@ def _assume(turn: Turn, slot: str, act: Act) -> None:
     item = turn.state.item(key) if key is not None else None
     name = f"{slot} {item.key}" if item is not None else slot
     what = "" if item is None else item_names.bare(item.content)
-    state = replace(turn.state, assumed=turn.state.assumed | {name})
+    state = altered(turn.state, assumed=turn.state.assumed | {name})
     turn.enter(state, say(f"worst.{slot}", what=what), act.words)

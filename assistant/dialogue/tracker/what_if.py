@@ -6,6 +6,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 from decimal import Decimal
 
+from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.assessment import Assessment, assess
 from boxaloud.assistant.dialogue.job_acts import EVENTS
 from boxaloud.assistant.dialogue.nlg import item_names
@@ -41,7 +42,7 @@ def suppose(turn: Turn, act: acts.Suppose, run: Runner) -> None:
     elif copy.trail and copy.state != turn.state:
         new, now = outcome(assess(copy.state)), outcome(assess(turn.state))
         turn.answer(say("what_if.with", what=_what(copy), new=new, now=now), act.words)
-        turn.state = replace(turn.state, proposed=act.acts)
+        turn.state = altered(turn.state, proposed=act.acts)
     elif not copy.refused:
         turn.answer(_unchanged(turn), act.words)
 
@@ -70,7 +71,7 @@ def do_it(turn: Turn, act: acts.DoIt) -> None:
         turn.social.append(say("fine"))
         turn.understood.append(act.words)
         return
-    turn.state = replace(turn.state, proposed=())
+    turn.state = altered(turn.state, proposed=())
     turn.ahead[:0] = [replace(_sure(one), function="request") for one in proposed]
 
 
@@ -114,7 +115,7 @@ def room(turn: Turn, act: acts.RoomFor) -> None:
     found = room_for(to_box(turn.state), content)
     if act.count is not None:
         turn.answer(_will_it(content, act.count, found.least, found.most), act.words)
-        turn.state = replace(turn.state, proposed=(replace(act.thing, count=act.count, doubts=()),))
+        turn.state = altered(turn.state, proposed=(replace(act.thing, count=act.count, doubts=()),))
     else:
         turn.answer(_how_many(turn, content, found.least, found.most), act.words)
 
