@@ -227,8 +227,8 @@ def _handler(act: Act) -> Callable[[Turn, Any], None]:
 def _do(turn: Turn, act: Act, mark: Mark) -> None:
     """Do an act, and note how things stood before it if it changed the box."""
     _handler(act)(turn, act)
-    mended = turn.state.mistaken and unread_words.says_again(act)
-    if mended and described(turn.state) != described(mark.state):
+    again = unread_words.corrects(act) if turn.missed else unread_words.says_again(act)
+    if again and described(turn.state) != described(mark.state):
         turn.state = altered(turn.state, mistaken=False)
     if turn.state is not mark.state and not isinstance(act, STEPS):
         turn.marks.append(mark)

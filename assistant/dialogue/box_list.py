@@ -9,7 +9,7 @@ from dataclasses import dataclass, field, replace
 from boxaloud.assistant.dialogue.box_dialogue import Talk
 from boxaloud.assistant.dialogue.journal import Entry
 from boxaloud.assistant.dialogue.nlg.box_status import status
-from boxaloud.assistant.dialogue.nlg.sentences import counted, listed, say
+from boxaloud.assistant.dialogue.nlg.sentences import counted, joined, listed, say
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
 from boxaloud.rules.words import SMALL
@@ -148,6 +148,11 @@ class Boxes:
         blank = not (state.items or state.box or state.partial or state.pending)
         return blank and named(self._at) == self._at and self._at.startswith("box ")
 
+    @property
+    def _cautioned(self) -> bool:
+        """True once the caution was said in this conversation, of whatever box."""
+        return any(talk.cautioned for talk in self._talks.values())
+
     def _go(self, name: str) -> None:
         self._trail.append(self._at)
         self._at = name
@@ -162,7 +167,7 @@ class Boxes:
         edition = self.current.state.edition
         self._begin(name, edition)
         self._talks[name] = Talk(edition, name)
-        self._talks[name].cautioned = True
+        self._talks[name].cautioned = self._cautioned
         return Outcome(say("job.new_box", name=name), "opened", name, edition=edition)
 
     def _begin(self, name: str, edition: str) -> None:
@@ -179,10 +184,11 @@ class Boxes:
         """Where the box that was opened stands, with the caution where it is still to be said."""
         talk = self.current
         said = [say("job.opened", name=name), status(talk.state, talk.assessment)]
-        if talk.assessment.verdict != "incomplete" and not talk.cautioned:
+        if talk.assessment.verdict != "incomplete" and not self._cautioned:
             said.append(say("caution_short"))
             talk.cautioned = True
-        return " ".join(part for part in said if part)
+        talk.cautioned = self._cautioned
+        return joined(said)
 
     def _open(self, act: acts.OpenBox) -> Outcome:
         if act.which == "previous":
@@ -218,7 +224,7 @@ class Boxes:
             return Outcome(say("job.taken", name=new))
         edition = self.began_under(old)
         self._talks[new] = Talk.fold(self.talk(old).journal, edition, new)
-        self._talks[new].cautioned = self.talk(old).cautioned
+        self._talks[new].cautioned = self._cautioned
         self._begin(new, edition)
         return Outcome(say("job.copied", old=old, name=new), "copied", new, old)
 

@@ -19,7 +19,7 @@ from boxaloud.assistant.dialogue.job_acts import EVENTS
 from boxaloud.assistant.dialogue.job_acts import told as told_of_boxes
 from boxaloud.assistant.dialogue.journal import Entry
 from boxaloud.assistant.dialogue.nlg.sentences import listed, say
-from boxaloud.assistant.dialogue.reply import Reply, SystemAct
+from boxaloud.assistant.dialogue.reply import Reply, SystemAct, said_of
 from boxaloud.grammar import acts, recognise
 from boxaloud.grammar.acts import Act, Reference, Unread, Utterance
 from boxaloud.grammar.clauses.act_fields import KIND_OF
@@ -190,14 +190,13 @@ class Conversation:
         made = [one for one in said if one.says]
         if standing:
             made += [one for one in reply.acts if one.act == "question"]
-        text = " ".join(one.says for one in made)
         new = replace(
             reply,
             heard=read.heard,
             understood=tuple(act.words for act in read.acts if act.words),
             left_over=tuple(run.words for run in read.weighty) + _of_another(read.acts),
             acts=tuple(made),
-            said=text,
+            said=said_of(made),
             slow=False,
             changed=True,
             event=True,

@@ -7,8 +7,8 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 from typing import Any, Literal, TypeAlias
 
-from boxaloud.assistant.dialogue.nlg.sentences import marked, plain, volume
-from boxaloud.assistant.dialogue.nlg.spoken_form import slowly, spoken
+from boxaloud.assistant.dialogue.nlg.sentences import for_ear, joined, marked, plain, volume
+from boxaloud.assistant.dialogue.nlg.spoken_form import once, slowly, spoken
 from boxaloud.assistant.dialogue.state import State, to_box
 from boxaloud.grammar.acts import Act
 from boxaloud.rules import STANDING, cautions
@@ -22,10 +22,27 @@ ActKind: TypeAlias = Literal[
 
 @dataclass(frozen=True, slots=True)
 class SystemAct:
-    """One act of the system: what it does, and its sentence for the eye."""
+    """One act of the system: what it does, and its sentence for the eye, which carries the one
+    for the ear where that is shorter."""
 
     act: ActKind
     says: str
+
+    @property
+    def spoken(self) -> str:
+        """Its sentence in words, for the ear."""
+        text = for_ear(self.says)
+        return once(text) if self.act in ("verdict", "total") else spoken(text)
+
+
+def said_of(acts: Sequence[SystemAct]) -> str:
+    """What acts say, as one text for the eye, which carries the one for the ear."""
+    return joined(act.says for act in acts)
+
+
+def spoken_of(acts: Sequence[SystemAct]) -> str:
+    """What acts say, as one text for the ear."""
+    return " ".join(filter(None, (act.spoken for act in acts)))
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,13 +78,12 @@ class Reply:
 
     def saying(self, acts: Sequence[SystemAct]) -> Reply:
         """The same reply in other acts."""
-        text = " ".join(act.says for act in acts if act.says)
-        return replace(self, acts=tuple(acts), said=text, slow=False)
+        return replace(self, acts=tuple(acts), said=said_of(acts), slow=False)
 
     @property
     def spoken(self) -> str:
         """The reply for the ear, worked out when it is asked for: most are only read."""
-        return slowly(self.said) if self.slow else spoken(self.said)
+        return slowly(for_ear(self.said)) if self.slow else spoken_of(self.acts)
 
     @property
     def question(self) -> str:

@@ -9,14 +9,17 @@ from typing import Literal
 
 from boxaloud.assistant.dialogue.assessment import assess, exact
 from boxaloud.assistant.dialogue.journal import Entry
+from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.box_status import assumed, status
-from boxaloud.assistant.dialogue.nlg.sentences import listed, say
+from boxaloud.assistant.dialogue.nlg.sentences import Told, listed, lowered, say, sentence
+from boxaloud.assistant.dialogue.nlg.spoken_form import SOUND_ALIKE
 from boxaloud.assistant.dialogue.policy import user_questions
 from boxaloud.assistant.dialogue.policy.question_wording import ask
-from boxaloud.assistant.dialogue.reply import Reply, SystemAct
+from boxaloud.assistant.dialogue.reply import Reply, SystemAct, said_of
 from boxaloud.assistant.dialogue.state import State, all_but
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
+from boxaloud.rules.contents import Marked
 
 _TELLING = all_but(
     "pending", "rejected", "unread", "unread_with", "form", "last", "put_off",
@@ -59,7 +62,7 @@ class Composer:
         made = [act for act in self._acts(tries, told, last, cautioned) if act.says]
         if not made:  # what was taken changed nothing that can be told: silence would be no reply
             made = [SystemAct("acknowledge", say("fine"))]
-        said = " ".join(act.says for act in made)
+        said = said_of(made)
         sheet, verdict = self.found.sheet, self.found.verdict
         return Reply(
             heard=self.entry.heard,
@@ -94,14 +97,15 @@ class Composer:
         made += self._standing(told)
         made += [SystemAct("echo", text) for text in self._unread()]
         made += [SystemAct("echo", text) for text in self._repairs()]
-        made += [SystemAct("echo", text) for text in turn.echoes]
+        made += [SystemAct("echo", text) for text in self._echoed(made)]
         if not made:
             made += [SystemAct("acknowledge", text) for text in turn.social[:1]]
         if not made and self.nothing and self.asks != "unread":
             made.append(SystemAct("nonunderstanding", self._nothing(tries)))
-        made += self._advice(told)
         told_it = self.changed or bool(turn.answers)
-        if not cautioned and self.found.verdict != "incomplete" and told_it:
+        caution = not cautioned and self.found.verdict != "incomplete" and told_it
+        made += self._advice(told, aloud=not caution)
+        if caution:
             made.append(SystemAct("caution", say("caution_short")))
         made += self._question(tries, last, bool(made) and made[0].act == "acknowledge")
         return made
@@ -110,6 +114,8 @@ class Composer:
         """Nothing understood: said anew each time, with choices, then with a way out."""
         if not self.entry.heard.strip():
             return say("nothing_heard")
+        if tries < 2 and self.asks:
+            return say("not_got")  # the question behind it, put anew, says how to go on
         keys = ("nothing_understood", "nothing_again", "nothing_way_out")
         return say(keys[min(max(tries - 1, 0), len(keys) - 1)])
 
@@ -119,7 +125,25 @@ class Composer:
             return []
         left = [f"“{run.words}”" for run in self.entry.weighty]
         pieces = [say("left_over", words=listed(left))] if left else []
-        return pieces + [say("unplaced", words=words) for words in self.turn.unplaced]
+        told = " ".join(self.turn.refused)
+        for words in self.turn.unplaced:
+            text = say("unplaced", words=words)
+            # where it was told already why it was left out, the ear need not have it again
+            pieces.append(Told(text, "") if f"“{words}”" in told else text)
+        return pieces
+
+    def _echoed(self, made: list[SystemAct]) -> list[str]:
+        """What was entered. A volume that is said as the capacity is not said a second time,
+        unless it sounds like another and no margin stands beside it."""
+        box = self.state.box
+        said = self.state.form != "brief" and any(act.act in ("verdict", "total") for act in made)
+        if not said or self.state.extras or not box or not isinstance(box[0], Marked):
+            return self.turn.echoes
+        proved = self.found.verdict != "incomplete" and exact(self.found)
+        if not proved and int(box[0].volume) in SOUND_ALIKE:
+            return self.turn.echoes
+        name = sentence(item_names.part(box[0]))
+        return [Told(text, "") if text == name else text for text in self.turn.echoes]
 
     def _repairs(self) -> list[str]:
         """Mended spellings are announced: the user sees what a word was taken for."""
@@ -141,12 +165,14 @@ class Composer:
         )
         return [SystemAct(kind, text)]
 
-    def _advice(self, told: str) -> list[SystemAct]:
-        """What would help, when a box has just turned out to be over."""
+    def _advice(self, told: str, aloud: bool) -> list[SystemAct]:
+        """What would help, when a box has just turned out to be over; only to be read where the
+        ear has the caution to take in already."""
         new = self.found.verdict == "over" and told != "over"
         if not (new and self.changed and exact(self.found)) or self.state.form == "brief":
             return []
-        return [SystemAct("advice", user_questions.advice_text(self.state, most=1))]
+        text = user_questions.advice_text(self.state, most=1)
+        return [SystemAct("advice", text if aloud else Told(text, ""))]
 
     def _moved(self, told: str) -> bool:
         """True where there is something new to say of the total, or something came in."""
@@ -160,7 +186,7 @@ class Composer:
         unread = self.entry.weighty or self.turn.unplaced or self.state.unread
         if not (text and unread):
             return text
-        return say("without_that", text=text[0].lower() + text[1:])
+        return say("without_that", text=lowered(text))
 
     def _question(self, tries: int, last: Reply | None, chatted: bool) -> list[SystemAct]:
         question = self.found.question
@@ -175,5 +201,5 @@ class Composer:
         again = before and not turn.stepped and not self.in_vain
         text = ask(question, self.state, self.found, tries, again)
         if self.found.verdict != "incomplete" and not again:
-            text = say("for_margin", question=text[0].lower() + text[1:])
+            text = sentence(say("for_margin", question=lowered(text)))
         return [SystemAct("question", text)]

@@ -67,6 +67,8 @@ class Turn:
     """True where words of the utterance were not understood."""
     spoken: bool = False
     """True where an ear gave the words, so that doubts are to be asked back."""
+    missed: bool = False
+    """True where something was pointed at that is not there."""
     closes: bool = False
     """True where the description was ended, so that the verdict is due once more."""
     heard: str = ""

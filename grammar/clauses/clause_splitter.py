@@ -22,6 +22,7 @@ _NOT = re.compile(
     r"|inside\b|outside\b)"
 )
 _OPERATOR_VERBS = frozenset(_TABLE["mood"]["verbs_of_request"])
+_LINKS = ("and", "then", "but")
 #: Behind a thing one of these begins anew: "3 12-2 sorry 14-2", "two 14-2s no three".
 _RESTARTS = frozenset(_TABLE["cutting"]["restarts"])
 
@@ -50,7 +51,7 @@ def clauses(heard: str, statements: Sequence[Statement]) -> list[Clause]:
             continue
         asked = element.start in questions and any(e.found for e in elements)
         if elements and (asked or _begins_another(tag, element, elements)):
-            made.append(_clause(elements, opens, ""))
+            made.append(_clause(_without_link(elements), opens, ""))
             elements, opens = [], ""
         elements.append(element)
     if elements:
@@ -82,9 +83,19 @@ def _begins_another(tag: str, element: Element, before: list[Element]) -> bool:
         return True
     if tag in _RESTARTS and before[-1].found is not None and before[-1].tag[0] == "<":
         return True
-    if before[-1].tag in ("and", "then", "but") and len(before) > 1:
+    if before[-1].tag in _LINKS and len(before) > 1:
+        if before[0].tag in _OPERATOR_VERBS and tag.startswith("<box_"):
+            return True  # "take out the switch and the box is 20.3": nothing to be taken out
         return tag in _OPERATOR_VERBS or tag in ("what", "how", "will", "would", "does", "is")
     return False
+
+
+def _without_link(elements: list[Element]) -> list[Element]:
+    """ "Take out the switch and" is the same as without the word that leads to what follows."""
+    end = len(elements)
+    while end > 1 and elements[end - 1].tag in _LINKS:
+        end -= 1
+    return elements[:end]
 
 
 def _clause(elements: list[Element], opens: str, closes: str) -> Clause:

@@ -6,7 +6,10 @@ point (as controllers of air traffic do, FAA AIM 4-2-8 and Order 7110.65 2-4-18)
 
 from __future__ import annotations
 
+import re
+
 import pytest
+from boxaloud.assistant.dialogue import Conversation
 from boxaloud.assistant.dialogue.nlg.sentences import sentences
 from boxaloud.assistant.dialogue.nlg.spoken_form import slowly, spoken
 
@@ -62,3 +65,52 @@ def test_no_sentence_says_safe_or_legal_or_has_a_dash_to_read() -> None:
         assert "legal" not in text.lower(), text
         assert " - " not in text, text
         assert "—" not in text, text
+
+
+FOR_EAR = sentences()["for_ear"]
+
+
+@pytest.mark.parametrize("key", sorted(FOR_EAR))
+def test_what_is_said_shorter_stands_for_a_sentence_and_brings_no_value_of_its_own(
+    key: str,
+) -> None:
+    node: object = sentences()
+    for step in key.split("."):
+        assert isinstance(node, dict), key
+        node = node[step]
+    eye = node[0] if isinstance(node, list) else node
+    assert isinstance(eye, str), key
+    values = re.compile(r"{(\w+)}")
+    assert set(values.findall(FOR_EAR[key])) <= {*values.findall(eye), "s"}
+    assert len(FOR_EAR[key].split()) <= len(eye.split())
+
+
+# The volumes by 314.16(B): two 14-2 and a switch are 4 + 1 + 2 allowances of 2.00.
+FITS = ("two 14-2s, a switch, no clamps, 18 cubic inches", "fourteen of eighteen, margin four")
+OVER = ("two 14-2s, a switch, no clamps, 12.5 cubic inches", "fourteen of twelve point five")
+
+
+@pytest.mark.parametrize(("said", "volumes"), [FITS, OVER])
+def test_a_verdict_comes_first_and_is_said_with_its_volumes(said: str, volumes: str) -> None:
+    reply = Conversation().hear(said)
+    assert reply.spoken.lower().startswith(reply.verdict)
+    assert volumes in reply.spoken
+    assert "Two fourteen twos" in reply.spoken
+    assert "One switch" in reply.spoken
+    assert "314.16, 2023" in reply.said
+
+
+def test_a_box_is_said_twice_over_where_no_margin_proves_it() -> None:
+    talk = Conversation()
+    talk.hear("two 14-2s and a switch")
+    assert "sixteen, one six" in talk.hear("16").spoken
+
+
+@pytest.mark.parametrize(
+    ("shown", "said"),
+    [("two #12s", "two number twelves"), ("six #6s", "six number sixes"),
+     ("on the 12s", "on the twelves"), ("the 14-2s", "the fourteen twos"),
+     ("one #14 ground", "one number fourteen ground"), ("a 1900 box", "a nineteen hundred box")],
+)  # fmt: skip
+def test_a_size_is_said_by_its_number_and_once(shown: str, said: str) -> None:
+    assert spoken(shown) == said

@@ -96,6 +96,11 @@ def says_again(act: Act) -> bool:
     return belief_table.kind(act) in SAYING
 
 
+def corrects(act: Act) -> bool:
+    """Whether an act is of those that change what is in the box."""
+    return belief_table.kind(act) in CHANGING
+
+
 def _settled(turn: Turn) -> bool:
     """True where what was not read has been said again, as far as one can know.
 

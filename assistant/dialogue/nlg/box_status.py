@@ -6,6 +6,7 @@ from boxaloud.assistant.dialogue.assessment import Assessment, exact
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import (
     counted,
+    joined,
     listed,
     marked,
     plain,
@@ -102,7 +103,7 @@ def read_back(state: State, found: Assessment) -> str:
     said = [sentence(line) for line in things] if full else _breaths(things)
     if state.pulls:
         said.append(pull_box.told(state, pull_box.work_out(state)))
-    return " ".join([*said, *ending, status(state, found)]).strip() or say("nothing_yet")
+    return joined([*said, *ending, status(state, found)]) or say("nothing_yet")
 
 
 def _things(state: State) -> list[str]:

@@ -1,12 +1,12 @@
 """What a thing in the box is called, in one fixed order: quantity, thing, size.
 
-`heard` is the form for the ear, with a word between a count and a size; `shown` the shorter
-one for the eye.
+`heard` is the form of echoes and questions, with a word between a count and a size; said aloud
+it is as the trade says it, "two 14-2s". `shown` is the shorter one for the eye.
 """
 
 from __future__ import annotations
 
-from boxaloud.assistant.dialogue.nlg.sentences import counted, marked, say
+from boxaloud.assistant.dialogue.nlg.sentences import counted, joined, marked, say
 from boxaloud.rules import table_row
 from boxaloud.rules.contents import (
     Barrier,
@@ -69,6 +69,7 @@ def _name(content: Content, form: str) -> str:
                 count=counted(content.count),
                 noun=plural("conductor", content.count),
                 awg=content.awg,
+                s="" if content.count == 1 else "s",
                 path=say(f"path.{content.path}"),
             )
         case FixtureWires():
@@ -101,6 +102,7 @@ def _cable(content: Cable, form: str, own: str | None = None) -> str:
         count=counted(content.count),
         noun=plural("cable", content.count),
         size=size,
+        s="" if content.count == 1 else "s",
         ground=ground,
         path=say(f"path.{content.path}"),
     )
@@ -122,7 +124,7 @@ def _yoke(content: Yoke) -> str:
     if content.gangs > 1:
         text += say("gangs_wide", gangs=counted(content.gangs))
     if content.awg is not None:
-        text += say("lands_on", awg=content.awg)
+        text = joined((text, say("lands_on", awg=content.awg)), by="")
     return text
 
 
@@ -135,7 +137,7 @@ def _small(content: Content) -> str:
             return f"{counted(content.count)} {plural(content.kind, content.count)}"
         case TerminalBlock():
             text = f"{counted(content.count)} {plural('terminal block', content.count)}"
-            return text + (say("lands_on", awg=content.awg) if content.awg else "")
+            return joined((text, say("lands_on", awg=content.awg) if content.awg else ""), by="")
         case Uncounted():
             return f"{counted(content.count)} {plural(content.kind, content.count)}"
     raise TypeError(f"nothing is called {type(content).__name__}")
@@ -160,7 +162,8 @@ def _table_box(thing: TableBox) -> str:
     each = row.volume
     name = row.name.removesuffix(" box")  # "device box" and "octagon" alike take the label
     if thing.gangs == 1:
-        return say("name.table", label=thing.label, row=name, volume=marked(each))
+        key = "name.table_box" if thing.label == "box" else "name.table"
+        return say(key, label=thing.label, row=name, volume=marked(each))
     return say(
         "name.table_ganged",
         label=thing.label,

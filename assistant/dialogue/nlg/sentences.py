@@ -2,19 +2,43 @@
 
 Volumes are shown with at least two decimals, marked volumes with at least one, and never
 rounded. Counts up to twelve are words.
+
+A sentence that is said shorter than it is shown, a row of `[for_ear]`, is `Told`: a text for the
+eye that carries its text for the ear. What is made of it by `say`, `listed` or `sentence` carries
+both on.
 """
 
 from __future__ import annotations
 
+import re
+from collections.abc import Iterable, Mapping, Sequence
 from decimal import Decimal
 from fractions import Fraction
+from functools import lru_cache
 from typing import Any
 
 from boxaloud.assistant.text.catalogue import Catalogue
 from boxaloud.rules.words import SMALL
 
 _CATALOGUE = Catalogue("boxaloud.assistant.dialogue.nlg")
-say = _CATALOGUE.say
+
+
+class Told(str):
+    """A text for the eye; `ear` is the same for the ear, figures not yet in words."""
+
+    __slots__ = ("ear",)
+    ear: str
+
+    def __new__(cls, eye: str, ear: str) -> Told:
+        """The text `eye`, said as `ear`."""
+        made = super().__new__(cls, eye)
+        made.ear = ear
+        return made
+
+
+def for_ear(text: object) -> str:
+    """What is to be said of a text: all of it, unless it is said shorter than shown."""
+    return text.ear if isinstance(text, Told) else str(text)
 
 
 def sentences() -> dict[str, Any]:
@@ -22,9 +46,50 @@ def sentences() -> dict[str, Any]:
     return _CATALOGUE.tables
 
 
+def say(key: str, **values: object) -> str:
+    """The sentence under a dotted `key`, filled in.
+
+    Raises KeyError where there is no such sentence: a fault of ours, held by a test.
+    """
+    return filled(*_find(key), values)
+
+
+def filled(eye: str, ear: str | None, values: Mapping[str, object]) -> str:
+    """A sentence with its values; `ear` is how it is said where it is said otherwise."""
+    if not values:
+        return eye if ear is None else Told(eye, ear)
+    shown = eye.format_map(values)
+    if ear is None and not any(isinstance(value, Told) for value in values.values()):
+        return shown
+    heard = {name: for_ear(value) for name, value in values.items()}
+    return Told(shown, (eye if ear is None else ear).format_map(heard))
+
+
+#: A section behind a sentence that says itself what it rules. It stands in print.
+_CITED = re.compile(
+    r",(?: by)? (?:(?:Table )?314\.\d+(?:\(\w+\))*(?: Exception)?|\{section\})(?=[.;])"
+)
+
+
+@lru_cache(maxsize=512)
+def _find(key: str) -> tuple[str, str | None]:
+    """The sentence for the eye, and the one for the ear where it is another."""
+    node = _CATALOGUE.say(key)
+    ear = sentences()["for_ear"].get(key, _CITED.sub("", node))
+    return node, None if ear == node else ear
+
+
 def attempts(question: str) -> tuple[str, ...]:
     """The wordings of a question: first, again with an example, and with a way out."""
     return tuple(sentences()["ask"][question])
+
+
+def attempt(question: str, tries: int, values: Mapping[str, object]) -> str:
+    """A question as it is put after so many tries in vain; the first time it is said shorter."""
+    wordings = attempts(question)
+    at = min(tries, len(wordings) - 1)
+    ear = None if at else sentences()["for_ear"].get(f"ask.{question}")
+    return filled(wordings[at], ear, values)
 
 
 def counted(count: int) -> str:
@@ -62,8 +127,12 @@ def inches(value: Decimal) -> str:
     return f"{whole}-{part}" if whole else str(part)
 
 
-def listed(things: list[str]) -> str:
+def listed(things: Sequence[str]) -> str:
     """ "a", "a and b", "a, b and c"."""
+    return _both(_listed(things), _listed([for_ear(thing) for thing in things]))
+
+
+def _listed(things: Sequence[str]) -> str:
     if len(things) < 2:
         return "".join(things)
     return ", ".join(things[:-1]) + " and " + things[-1]
@@ -71,11 +140,36 @@ def listed(things: list[str]) -> str:
 
 def sentence(text: str) -> str:
     """The text with a capital and a full stop."""
+    return _both(_sentence(text), _sentence(for_ear(text)))
+
+
+def _sentence(text: str) -> str:
     text = text.strip()
     if not text:
         return ""
     text = text[0].upper() + text[1:]
     return text if text[-1] in ".?!:" else text + "."
+
+
+def unstopped(text: str) -> str:
+    """The text without its full stop."""
+    return _both(text.rstrip("."), for_ear(text).rstrip("."))
+
+
+def lowered(text: str) -> str:
+    """The text without its capital, to stand behind a colon."""
+    ear = for_ear(text)
+    return _both(text[:1].lower() + text[1:], ear[:1].lower() + ear[1:])
+
+
+def joined(texts: Iterable[str], by: str = " ") -> str:
+    """Texts one behind the other; those that say nothing are left out."""
+    told = [text for text in texts if text]
+    return _both(by.join(told), by.join(filter(None, map(for_ear, told))))
+
+
+def _both(eye: str, ear: str) -> str:
+    return eye if eye == ear else Told(eye, ear)
 
 
 def shortened(words: str, most: int = 60) -> str:

@@ -22,6 +22,8 @@ SOUND_ALIKE = frozenset({*range(13, 20), *range(30, 100, 10)})
 """Numbers that are taken for one another by ear: thirteen and thirty."""
 
 _GAUGE = re.compile(r"\b(\d{1,2}) gauge\b")
+_NUMBERED = re.compile(r"#(\d{1,2})(s?)\b")
+_SIZES = re.compile(r"\b(\d{1,2})s\b")
 _SECTION = re.compile(r"\b(\d{3})\.(\d{1,3})((?:\([A-Za-z0-9]+\))*)")
 _CABLE = re.compile(r"\b(18|16|14|12|10|8|6)-([2-9])(s?)\b")
 _YEAR = re.compile(r"\b(20)(\d\d)\b")
@@ -76,8 +78,10 @@ def _in_words(text: str) -> str:
     if text.isalpha():
         return text
     for pattern, words in (
+        (_NUMBERED, _say_numbered),
         (_SECTION, _say_section),
         (_CABLE, _say_cable),
+        (_SIZES, _say_sizes),
         (_FRACTION, _say_fraction),
         (_GAUGE, _say_gauge),
         (_DECIMAL, _say_decimal),
@@ -90,6 +94,12 @@ def _in_words(text: str) -> str:
 
 def _say_comma(match: re.Match[str]) -> str:
     return match[1].strip()
+
+
+def once(text: str) -> str:
+    """`text` spoken with each volume once: where total, capacity and margin stand together, a
+    ten heard for a teen does not add up."""
+    return spoken(_DECIMAL.sub(lambda match: _point(number(int(match[1])), match[2]), text))
 
 
 def slowly(text: str) -> str:
@@ -128,13 +138,36 @@ def _say_fraction(match: re.Match[str]) -> str:
 
 
 def _say_decimal(match: re.Match[str]) -> str:
-    part = match[2].rstrip("0")
-    whole = _unmistakable(int(match[1]))
+    return _point(_unmistakable(int(match[1])), match[2])
+
+
+def _point(whole: str, figures: str) -> str:
+    part = figures.rstrip("0")
     return f"{whole} point {' '.join(ONES[int(d)] for d in part)}" if part else whole
 
 
 def _say_number(match: re.Match[str]) -> str:
-    return _unmistakable(int(match[0])) if len(match[0]) < 5 else match[0]
+    value = int(match[0])
+    if 1000 < value < 2000 and not value % 100:  # a 1900 box
+        return f"{number(value // 100)} hundred"
+    return _unmistakable(value) if len(match[0]) < 5 else match[0]
+
+
+def _say_numbered(match: re.Match[str]) -> str:
+    """A size by its number: "#12" and "#12s"."""
+    return f"number {_several(int(match[1])) if match[2] else number(int(match[1]))}"
+
+
+def _say_sizes(match: re.Match[str]) -> str:
+    return _several(int(match[1]))
+
+
+def _several(value: int) -> str:
+    """ "sixes", "twelves", "twenties"."""
+    word = number(value)
+    if word.endswith("y"):
+        return word[:-1] + "ies"
+    return word + ("es" if word.endswith("x") else "s")
 
 
 def _say_gauge(match: re.Match[str]) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from boxaloud.assistant.dialogue.nlg import item_names
-from boxaloud.assistant.dialogue.nlg.sentences import say, volume
+from boxaloud.assistant.dialogue.nlg.sentences import joined, say, volume
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.tracker import added_items
 from boxaloud.grammar import acts
@@ -50,9 +50,12 @@ def _worth(thing: acts.Thing, state: State) -> str:
     if isinstance(thing, acts.AddFitting):
         return say("glossary.fitting")
     sheet = work_out(Box(contents=(content,), clamps="none", edition=state.edition))
-    lines = "; ".join(
-        say("answer.line", what=line.what, volume=volume(line.subtotal), section=line.section)
-        for line in sheet.lines
+    lines = joined(
+        (
+            say("answer.line", what=line.what, volume=volume(line.subtotal), section=line.section)
+            for line in sheet.lines
+        ),
+        by="; ",
     )
     return say(
         "answer.worth", what=item_names.heard(content), total=volume(sheet.total), lines=lines

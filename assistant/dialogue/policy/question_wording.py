@@ -9,6 +9,8 @@ from boxaloud.assistant.dialogue.assessment import Assessment, Question
 from boxaloud.assistant.dialogue.interpretation import reference_ambiguity, references
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import (
+    Told,
+    attempt,
     attempts,
     counted,
     listed,
@@ -17,6 +19,7 @@ from boxaloud.assistant.dialogue.nlg.sentences import (
     say,
     volume,
 )
+from boxaloud.assistant.dialogue.nlg.spoken_form import number
 from boxaloud.assistant.dialogue.state import State, sizes_present
 from boxaloud.assistant.dialogue.tracker import added_items, box_volume, neutral_acts
 from boxaloud.grammar import acts
@@ -37,9 +40,7 @@ def ask(question: Question, state: State, found: Assessment, tries: int, again: 
     key = _key(question, state)
     if again and not tries:
         return say(f"ask_short.{key}", **_values(question, state))
-    wordings = attempts(key)
-    text = wordings[min(tries, len(wordings) - 1)]
-    return text.format_map(_values(question, state))
+    return attempt(key, tries, _values(question, state))
 
 
 def _key(question: Question, state: State) -> str:
@@ -58,12 +59,20 @@ def _values(question: Question, state: State) -> dict[str, str]:
     if item is not None:
         values["what"] = item_names.bare(item.content)
     if question.slot in ("device_size", "block_size"):
-        values["sizes"] = listed([str(size) for size in sizes_present(state)]).replace(
-            " and ", " or "
-        )
+        values["sizes"] = _sizes(sizes_present(state))
     if question.slot == "box_depth" and state.partial is not None:
         values["choices"] = box_volume.describe_rows(box_volume.rows_of(state.partial))
     return values
+
+
+def _sizes(sizes: tuple[int, ...]) -> str:
+    """The sizes to choose from. No size sounds like another, so each is said once."""
+    shown, heard = ([str(size) for size in sizes], [number(size) for size in sizes])
+    return Told(_or(shown), _or(heard))
+
+
+def _or(things: list[str]) -> str:
+    return listed(things).replace(" and ", " or ")
 
 
 def _disputed(found: Assessment) -> str:

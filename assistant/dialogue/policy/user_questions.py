@@ -8,7 +8,16 @@ from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.assessment import assess
 from boxaloud.assistant.dialogue.interpretation.references import TYPES
 from boxaloud.assistant.dialogue.nlg import box_status
-from boxaloud.assistant.dialogue.nlg.sentences import counted, listed, marked, say, volume
+from boxaloud.assistant.dialogue.nlg.sentences import (
+    Told,
+    counted,
+    joined,
+    listed,
+    marked,
+    say,
+    sentence,
+    volume,
+)
 from boxaloud.assistant.dialogue.state import Form, State, to_box
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
@@ -98,8 +107,7 @@ def why(turn: Turn, act: acts.AskWhy) -> None:
             said.append(say("why.memory"))
         if turn.state.form == "full":
             said.append(say("why.source", source=note.source))
-    text = " ".join(said)
-    turn.answer(text[0].upper() + text[1:], act.words)
+    turn.answer(sentence(joined(said)), act.words)
 
 
 def _said_last(state: State) -> tuple[str, ...] | None:
@@ -158,12 +166,17 @@ def advice(turn: Turn, act: Act) -> None:
     turn.answer(advice_text(turn.state), act.words)
 
 
+ALOUD = 2
+"""Ways out that are said; the rest stands in print."""
+
+
 def advice_text(state: State, most: int = 3) -> str:
     """The best changes for an overfull box, the most useful first."""
     found = advise(to_box(state))
     enough = [item.what for item in found if item.enough][:most]
     if enough:
-        return say("advice.lead", things="; or ".join(enough))
+        things = Told("; or ".join(enough), "; or ".join(enough[:ALOUD]))
+        return say("advice.lead", things=things)
     if not found:
         return say("advice.none")
     best = found[0]
@@ -223,7 +236,7 @@ def help_(turn: Turn, act: Act) -> None:
 
     examples = [example for topic in help_topics().values() for example in topic[:1]]
     quoted = listed([f"“{example}”" for example in examples[:6]])
-    turn.answer(f"{say('help.lead')} {say('help.more', examples=quoted)}", act.words)
+    turn.answer(joined((say("help.lead"), say("help.more", examples=quoted))), act.words)
 
 
 def form(turn: Turn, act: acts.SetForm) -> None:
@@ -262,7 +275,7 @@ def metric(turn: Turn, act: Act) -> None:
     parts = [say("answer.metric_total", total=shown_cm3(sheet.total))]
     if sheet.capacity is not None:
         parts.append(say("answer.metric_capacity", capacity=shown_cm3(sheet.capacity)))
-    turn.answer(" ".join(parts), act.words)
+    turn.answer(joined(parts), act.words)
 
 
 def missing(turn: Turn, act: Act) -> None:

@@ -11,7 +11,7 @@ from dataclasses import replace
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.merging import alike
 from boxaloud.assistant.dialogue.nlg import item_names
-from boxaloud.assistant.dialogue.nlg.sentences import counted, say, sentence
+from boxaloud.assistant.dialogue.nlg.sentences import counted, joined, say, sentence
 from boxaloud.assistant.dialogue.state import Open, State, sizes_present
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar.acts import (
@@ -162,7 +162,7 @@ def add(turn: Turn, content: Content, thing: Act, open_: Open = "") -> None:
     if twin is None or open_ != twin.open:
         turn.enter(
             state.with_item(content, thing.words, open_, content.count),
-            sentence(item_names.heard(content) + _note(content, thing)),
+            sentence(joined((item_names.heard(content), _note(content, thing)), by="")),
             item_names.shown(content),
         )
         return
@@ -175,8 +175,13 @@ def add(turn: Turn, content: Content, thing: Act, open_: Open = "") -> None:
     turn.enter(
         altered(state.with_content(twin.key, total), added=content.count),
         sentence(
-            say("echo.added", what=item_names.heard(content), total=counted(total.count))
-            + _note(content, thing)
+            joined(
+                (
+                    say("echo.added", what=item_names.heard(content), total=counted(total.count)),
+                    _note(content, thing),
+                ),
+                by="",
+            )
         ),
         item_names.shown(content),
     )

@@ -79,7 +79,7 @@ def _set_box(turn: Turn, part: Part, act: Act) -> None:
     )
     name = item_names.part(part)
     echo = _changed(old[0], part) if old and old != (part,) else sentence(name)
-    turn.enter(state, echo, name)
+    turn.enter(state, "" if echo in turn.echoes else echo, name)
 
 
 def _changed(old: Part, new: Part) -> str:

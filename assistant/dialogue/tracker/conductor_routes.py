@@ -34,7 +34,7 @@ def reclassify(turn: Turn, act: acts.Reclassify) -> None:
     assert isinstance(item.content, Conductors)
     count = item.content.count if act.count is None else act.count
     if count > item.content.count:
-        turn.refused.append(say("fewer_than_that", what=item_names.heard(item.content)))
+        item_changes.fewer(turn, item)
         return
     rest = item.content.count - count
     left = (

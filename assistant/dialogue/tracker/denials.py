@@ -10,7 +10,7 @@ from boxaloud.assistant.dialogue.assessment import assess
 from boxaloud.assistant.dialogue.belief import belief_table
 from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.nlg import item_names
-from boxaloud.assistant.dialogue.nlg.sentences import listed, say
+from boxaloud.assistant.dialogue.nlg.sentences import joined, listed, say
 from boxaloud.assistant.dialogue.state import Item, State
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
@@ -122,7 +122,7 @@ def nothing_else(turn: Turn, act: acts.NothingElse) -> None:
 
 
 def _nothing_more(changes: list[str]) -> str:
-    return say("echo.nothing_else", so=", ".join(changes)) if changes else ""
+    return say("echo.nothing_else", so=joined(changes, by=", ")) if changes else ""
 
 
 def _has_grounds(turn: Turn) -> bool:

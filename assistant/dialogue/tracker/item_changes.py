@@ -24,12 +24,26 @@ from boxaloud.rules.contents import (
 
 
 def not_found(turn: Turn, reference: Reference, words: str) -> None:
-    """There is no such thing in the box: it is said, and no verdict stands over it unheard."""
+    """There is no such thing in the box: it is said, and no verdict stands until it is said what
+    was meant, for the box is not the one that the person has in mind."""
     named = reference.words or words
     if reference.kind == "anything" and reference.item is None:
         turn.unplaced.append(words)
         return
-    turn.refused.append(say("not_in_box", words=named.removeprefix("the ")))
+    pointed_past(turn, say("not_in_box", words=named.removeprefix("the ")))
+
+
+def fewer(turn: Turn, item: Item) -> None:
+    """Fewer are there than were pointed at: it is said how many, and no verdict stands."""
+    pointed_past(turn, say("fewer_than_that", what=item_names.heard(item.content)))
+
+
+def pointed_past(turn: Turn, why: str) -> None:
+    """What was pointed at is not there: told, and asked what it should be."""
+    turn.refused.append(why)
+    if turn.state.items:
+        turn.missed = True
+        turn.state = replace(turn.state, mistaken=True)
 
 
 def change_content(turn: Turn, item: Item, content: Content, words: str) -> None:

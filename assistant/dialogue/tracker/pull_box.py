@@ -10,7 +10,7 @@ from decimal import Decimal
 from fractions import Fraction
 
 from boxaloud.assistant.dialogue.altering import altered
-from boxaloud.assistant.dialogue.nlg.sentences import inches, listed, say
+from boxaloud.assistant.dialogue.nlg.sentences import inches, joined, listed, say, sentence
 from boxaloud.assistant.dialogue.state import Described, PullSaid, State
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
@@ -101,9 +101,9 @@ def told(state: State, sheet: PullSheet) -> str:
     else:
         least = say("pull.one_side", one=_inches(sides[0]))
     named = listed([say(f"pull.{p.kind}", sizes=_named(p.sizes)) for p in state.pulls])
-    lead = named[0].upper() + named[1:] + "."
+    lead = sentence(named)
     governed = [_governed(state)] if state.items else []
-    return " ".join([lead, *lines, least, *governed])
+    return joined([lead, *lines, least, *governed])
 
 
 def _line(requirement: Requirement) -> str:
@@ -133,6 +133,6 @@ def _governed(state: State) -> str:
 def large(small: Iterable[int], size: str) -> str:
     """The sections that govern conductors of `size` and the `small` ones beside them."""
     found = governing([*sorted(small), size])
-    return " ".join(
+    return joined(
         say("pull.governs", says=each.says.rstrip("."), section=each.section) for each in found
     )

@@ -73,7 +73,7 @@ def _remove_across(turn: Turn, item: Item, out: int, target: Reference, words: s
     found = references.find_all(turn.state, target)
     units = sum(one.content.count for one in found)
     if units < out:
-        turn.refused.append(say("fewer_than_that", what=item_names.heard(item.content)))
+        item_changes.fewer(turn, item)
         return
     if units > out:
         turn.unplaced.append(words)

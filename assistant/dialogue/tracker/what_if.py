@@ -10,7 +10,16 @@ from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.assessment import Assessment, assess
 from boxaloud.assistant.dialogue.job_acts import EVENTS
 from boxaloud.assistant.dialogue.nlg import item_names
-from boxaloud.assistant.dialogue.nlg.sentences import counted, listed, marked, say, sentence, volume
+from boxaloud.assistant.dialogue.nlg.sentences import (
+    counted,
+    joined,
+    listed,
+    marked,
+    say,
+    sentence,
+    unstopped,
+    volume,
+)
 from boxaloud.assistant.dialogue.state import State, to_box
 from boxaloud.assistant.dialogue.tracker import added_items, box_volume
 from boxaloud.assistant.dialogue.turn import Turn
@@ -49,7 +58,7 @@ def suppose(turn: Turn, act: acts.Suppose, run: Runner) -> None:
 
 def _what(copy: Turn) -> str:
     """What was supposed, in a few words."""
-    text = listed([text.rstrip(".") for text in copy.echoes if text])
+    text = listed([unstopped(text) for text in copy.echoes if text])
     return text or listed([text for text in copy.understood if text])
 
 
@@ -96,7 +105,7 @@ def _each_depth(supposed: State, now: State) -> str:
         key = "what_if.each_margin" if margin >= 0 else "what_if.each_over"
         told.append(say(key, row=row.name, volume=marked(row.volume), margin=volume(abs(margin))))
     total = volume(assess(supposed).sheet.total)
-    return say("what_if.each", total=total, new="; ".join(told), now=outcome(assess(now)))
+    return say("what_if.each", total=total, new=joined(told, by="; "), now=outcome(assess(now)))
 
 
 def room(turn: Turn, act: acts.RoomFor) -> None:
