@@ -185,7 +185,7 @@ class Boxes:
         talk = self.current
         said = [say("job.opened", name=name), status(talk.state, talk.assessment)]
         if talk.assessment.verdict != "incomplete" and not self._cautioned:
-            said.append(say("caution_short"))
+            said.append(say("caution_short", edition=talk.assessment.sheet.edition))
             talk.cautioned = True
         talk.cautioned = self._cautioned
         return joined(said)

@@ -106,7 +106,8 @@ class Composer:
         caution = not cautioned and self.found.verdict != "incomplete" and told_it
         made += self._advice(told, aloud=not caution)
         if caution:
-            made.append(SystemAct("caution", say("caution_short")))
+            edition = self.found.sheet.edition  # to the ear a verdict names it here, once
+            made.append(SystemAct("caution", say("caution_short", edition=edition)))
         made += self._question(tries, last, bool(made) and made[0].act == "acknowledge")
         return made
 

@@ -20,3 +20,9 @@ def test_the_caution_waits_for_the_first_verdict_of_whatever_box() -> None:
     talk.hear("two 14-2s and a switch")
     second = talk.hear("next box, den, two 14-2s, a switch, no clamps, 18 cubic inches")
     assert "test first" in second.spoken
+
+
+def test_the_first_verdict_aloud_is_under_a_section_and_an_edition() -> None:
+    talk = Conversation("2020")
+    first = talk.hear("two 14-2s, a switch, no clamps, 18 cubic inches")
+    assert "three fourteen sixteen, twenty twenty" in first.spoken
