@@ -36,6 +36,10 @@ def build_do_it(match: Match, telling: Telling) -> list[Act]:
 _POINTING = frozenset(grammar_data.table("clauses")["telling"]["pointing"])
 
 
+#: What comes in besides what is there: it cannot be what is taken out.
+_FURTHER = re.compile(r"(?i)(?:another|one more|a further|a (?:second|third|fourth))\b")
+
+
 def build_remove(match: Match, telling: Telling) -> list[Act] | None:
     """ "Take out one of the 14-2s"; with no target, the last thing."""
     words, span = words_of(match, telling)
@@ -60,6 +64,8 @@ def build_remove(match: Match, telling: Telling) -> list[Act] | None:
         for e in covered
         if e.found is not None and e.found.kind in (*THINGS, "clamps", "part", "barrier")
     ]
+    if any(_FURTHER.match(e.found.words) for e in things if e.found is not None):
+        return None  # "another 12-2 goes out": it goes out of the box, to somewhere else
     if len(things) > 1 and not match.has("n"):
         return [
             acts.Remove(

@@ -57,7 +57,31 @@ def clauses(heard: str, statements: Sequence[Statement]) -> list[Clause]:
     if elements:
         made.append(_clause(elements, opens, "end"))
     _put_questions(made, statements)
-    return made
+    return _recalled_whole(made)
+
+
+_RECALLING = re.compile(
+    r"(?:^| )(?:did|have|had) (?:i|you|we) (?:say|said|tell|told|count|mention)"
+)
+
+
+def _recalled_whole(made: list[Clause]) -> list[Clause]:
+    """ "Did I say two cables, a 10-2 and a 12-2?": all of the list is asked about."""
+    kept: list[Clause] = []
+    for clause in made:
+        before = kept[-1] if kept else None
+        if (
+            before is not None
+            and before.mood == "interrogative"
+            and before.closes in (",", ":")
+            and clause.elements[-1].found is not None
+            and _RECALLING.search(before.line)
+        ):
+            before.elements = [*before.elements, *clause.elements]
+            before.closes = clause.closes
+            continue
+        kept.append(clause)
+    return kept
 
 
 def _put_questions(made: list[Clause], statements: Sequence[Statement]) -> None:

@@ -30,12 +30,17 @@ _ANSWERING = frozenset(_DENYING["answering"])
 
 
 def _marker(elements: Sequence[Element], place: int) -> bool:
-    """ "no the box is deep": an answer or a correction, where "no box" denies."""
+    """ "no the clamps are in it": an answer or a correction, where "no clamps" denies."""
     if elements[place].tag not in ("no", "nope"):
         return False
     if any(e.found is not None or e.tag not in _LEADS for e in elements[:place]):
         return False
-    return len(elements) < place + 2 or elements[place + 1].tag in _ANSWERING
+    return len(elements) < place + 2 or _first_word(elements[place + 1]) in _ANSWERING
+
+
+def _first_word(element: Element) -> str:
+    """The word that an element begins with, whatever it is part of."""
+    return element.tag if element.found is None else element.found.words.lower().split(" ", 1)[0]
 
 
 def is_negator(element: Element) -> bool:

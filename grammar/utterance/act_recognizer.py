@@ -27,7 +27,10 @@ from boxaloud.grammar.utterance.headings import (
     BOX_TOPIC,
     LETTERED,
     NUMBERED,
+    NUMBERED_BOX,
+    WHICH_BOX,
     box_heading,
+    names_a_box,
     of_the_box,
 )
 from boxaloud.grammar.utterance.layout import plain_layout, single_spaced, trimmed
@@ -70,9 +73,24 @@ def recognise(
         for run in reading.left
         if not any(s <= run.span[0] and run.span[1] <= e for s, e in found.passed)
     ]
-    made, left = tidied(reading.made, left, reading.parts, found.heard)
+    made, left = tidied(_to_things(reading.made), left, reading.parts, found.heard)
     made = without_empty_undo(made)
     return Utterance(found.heard, tuple(made), tuple(left))
+
+
+def _to_things(made: list[Act]) -> list[Act]:
+    """ "They go to an outlet": a thing, and no name of a box."""
+    kept: list[Act] = []
+    for act in made:
+        if isinstance(act, acts.OpenBox) and re.match(r"(?i)(?:a|an|one) ", act.name):
+            shift = act.span[1] - len(act.name)
+            kept += [
+                replace(one, span=(one.span[0] + shift, one.span[1] + shift))
+                for one in recognise(act.name).acts
+            ]
+            continue
+        kept.append(act)
+    return kept
 
 
 @dataclass(slots=True)
@@ -127,14 +145,35 @@ class _Reading:
 
     def _heading(self, clause: Clause) -> bool:
         """ "Kitchen island: …" names the box; "Number six. Two 14-3s …" is a heading."""
-        if self.place:
+        if not all(isinstance(act, acts.Social) for act in self.made):
             return False
+        if not self._last and NUMBERED_BOX.fullmatch(clause.line):
+            named = self._named_box(clause)
+            self.place += named
+            if named:
+                return True
+        if not self._last and clause.closes == "," and WHICH_BOX.fullmatch(clause.line):
+            words = self.heard[slice(*clause.span)].strip(" .:,")
+            name = " ".join(words.split()[-2:])
+            self.made.append(acts.NextBox(name=name, words=words, span=clause.span))
+            self.place += 1
+            return True
         if name := box_heading(clause, self.parts, self.heard):
             self.made.append(acts.NextBox(name=name, words=name, span=clause.span))
         elif self._last or clause.closes not in _HEADS or not NUMBERED.fullmatch(clause.line):
             return False
         self.place += 1
         return True
+
+    def _named_box(self, clause: Clause) -> int:
+        """ "First box, the loafing barn: …": how many clauses number and name the box."""
+        named = self.parts[self.place + 1]
+        if clause.closes not in (",", ":", "-") or not names_a_box(named):
+            return 0
+        words = self.heard[slice(*named.span)].strip(" .:,")
+        name = re.sub(r"(?i)^(?:(?:it is|this is|that is|the|in the|for the) )+", "", words)
+        self.made.append(acts.NextBox(name=name, words=words, span=(clause.span[0], named.span[1])))
+        return 2
 
     def _forbidden(self, clause: Clause) -> bool:
         """ "Don't delete box one": an order behind "do not" leaves all as it is."""

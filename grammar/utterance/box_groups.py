@@ -85,7 +85,7 @@ def one_box(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
         for one in made
     ):
         made = [part for act in made for part in _box_and_ring(act)]
-    for act in made:
+    for act in map(_face, made):
         last = kept[-1] if kept else None
         if (
             isinstance(act, acts.SetVolume)
@@ -159,6 +159,18 @@ def one_box(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
             continue
         kept.append(act)
     return kept
+
+
+def _face(act: Act) -> Act:
+    """ "A 3 by 2 device box": its face, the same for every device box of Table 314.16(A). How deep
+    it is was not said by that."""
+    if (
+        isinstance(act, acts.SetSize)
+        and act.family in (None, "device")
+        and (act.width, act.height, act.depth) == (Decimal(3), None, Decimal(2))
+    ):
+        return replace(act, family="device", height=Decimal(2), depth=None)
+    return act
 
 
 def _on_another(kept: list[Act]) -> bool:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import replace
+from itertools import takewhile
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
@@ -17,21 +18,42 @@ def _vague(act: Act) -> bool:
 
 
 def _unsized(kept: list[Act]) -> int:
-    """Take the cables without a size off the end, and say how many they are."""
+    """Take the cables without a size off the end, and say how many they are.
+
+    "Cables go in here, 12-2s" has none to say: what is behind it says how many, or is asked.
+    """
     waiting = 0
     while kept and isinstance(last := kept[-1], acts.AddCable) and last.awg is None:
-        waiting += last.count or 1
+        uncounted = last.count is None and last.words.lower().endswith("cables")
+        waiting += 0 if uncounted else last.count or 1
         kept.pop()
     return waiting
+
+
+_SUM = re.compile(r"\b(?:cables?|runs?|romex(?:es)?)\s*[,:]")
+
+
+def _listed(made: list[Act]) -> int:
+    """How many cables are named one after the other; none where it is one name alone."""
+    run = list(takewhile(lambda act: isinstance(act, acts.AddCable) and act.awg is not None, made))
+    counts = [act.count or 1 for act in run if isinstance(act, acts.AddCable)]
+    return sum(counts) if len(counts) > 1 else 0
 
 
 def _sized_later(made: list[Act]) -> list[Act]:
     """ "a line cable and a load cable, both 12-2": the size of cables that were counted first."""
     kept: list[Act] = []
-    for act in made:
+    for place, act in enumerate(made):
         if isinstance(act, acts.AddCable) and act.awg is not None:
             low = act.words.lower()
+            one = replace(act, count=1)
+            summed = (act.count or 0) > 1 and _SUM.search(low)
+            if summed and act.count == _listed([one, *made[place + 1 :]]):
+                act = one  # "two cables: 12-2 and 12-3"
             waiting = _unsized(kept)
+            if waiting > 1 and waiting == _listed(made[place:]):
+                kept.append(act)  # "two cables, a 10-2 and a 12-2": a sum, then each of them
+                continue
             said = act.count if not low.startswith(("both", "all", "each", "a ", "an ")) else None
             if waiting and (said is None or said == waiting):
                 act = replace(
@@ -54,6 +76,20 @@ def _sized_later(made: list[Act]) -> list[Act]:
 _LENT = (acts.AddGrounds, acts.AddConductors, acts.AddJumper, acts.AddTerminalBlock)
 
 
+_ALSO = re.compile(
+    r"(?i)\s*,?\s*(?:and )?(?:it is |it's |they are |they're )?(?:also|too|likewise)"
+    r"(?: an?| number)?\s*"
+)
+
+
+def _also_a_size(number: acts.Number, between: str) -> acts.Number | acts.Size:
+    """ "One green, also a 12": a wire size, where the number is one."""
+    value = number.value
+    if value is None or value not in (14, 12, 10, 8, 6) or not _ALSO.fullmatch(between):
+        return number
+    return acts.Size(awg=int(value), words=number.words, span=number.span)
+
+
 def sizes_lent(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "two grounds, also fourteen": the size is of what was said before it."""
     kept: list[Act] = []
@@ -71,9 +107,14 @@ def sizes_lent(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
             and act.awg is None
         ):
             act = replace(act, awg=heading, doubts=tuple(d for d in act.doubts if d.slot != "awg"))
+        if isinstance(act, acts.Number) and isinstance(last, _LENT):
+            act = _also_a_size(act, heard[last.span[1] : act.span[0]])
+        if isinstance(act, acts.Size) and isinstance(last, _LENT) and last.awg == act.awg:
+            continue  # said once more
         if isinstance(act, acts.Size) and isinstance(last, _LENT) and last.awg is None:
             between = heard[last.span[1] : act.span[0]]
-            if (len(between) < 6 or (len(between) < 12 and " with" in between)) and not re.search(
+            near = len(between) < 6 or _ALSO.fullmatch(between) is not None
+            if (near or (len(between) < 12 and " with" in between)) and not re.search(
                 r"[.;]", between
             ):
                 doubts = tuple(d for d in last.doubts if d.slot != "awg")

@@ -37,6 +37,8 @@ def same_again(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     kept: list[Act] = []
     for act in made:
         if isinstance(act, acts.AddDevice):
+            if _only_joined(act, made, heard):
+                continue
             if any(absorbed(act, kept, heard) for absorbed in _ABSORBING):
                 continue
         elif (
@@ -47,6 +49,25 @@ def same_again(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
             continue
         kept.append(act)
     return kept
+
+
+_BETWEEN = re.compile(r"(?i)\b(?:between|joining|tying) (?:the )?$")
+
+
+def _only_joined(act: acts.AddDevice, made: list[Act], heard: str) -> bool:
+    """ "A jumper between the two switches … two switches": the devices that something joins, where
+    they are said by themselves as well."""
+    if not _BETWEEN.search(heard[max(0, act.span[0] - 14) : act.span[0]] + _article(act)):
+        return False
+    return any(
+        isinstance(other, acts.AddDevice) and other is not act and same_device(act, other)
+        for other in made
+    )
+
+
+def _article(act: acts.AddDevice) -> str:
+    """The "the" that a device's own words begin with."""
+    return "the " if act.words.lower().startswith("the ") else ""
 
 
 def _of_lighting(act: acts.AddDevice, kept: list[Act], heard: str) -> bool:
@@ -76,7 +97,9 @@ def _all_of_the_last(act: acts.AddDevice, kept: list[Act], heard: str) -> bool:
 def _all_landed(act: acts.AddDevice, kept: list[Act], heard: str) -> bool:
     """ "A switch, a duplex, both on the twelves": what they land on."""
     low = act.words.lower()
-    if not low.startswith(("both ", "all ")) or act.name not in (None, "device") or act.awg is None:
+    carried = any(one.slot == "name" and one.reason == "carried" for one in act.doubts)
+    nameless = carried or act.name in (None, "device")
+    if not low.startswith(("both ", "all ")) or not nameless or act.awg is None:
         return False
     every = acts.Reference(
         "device", which="both" if low.startswith("both") else "all", words=act.words

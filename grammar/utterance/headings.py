@@ -50,6 +50,28 @@ def box_heading(clause: Clause, parts: list[Clause], heard: str) -> str:
     return re.sub(r"(?i) box$", "", text).strip()
 
 
+#: "First box", "box one": the number of a box, before its name.
+NUMBERED_BOX = re.compile(
+    r"(?:(?:ok|okay|so|right|now|alright|well|this is|the) )*(?:first (?:box|one)|box <n:\d+>)"
+)
+
+
+#: "Box two, also 20.3 …", "now box B, a four square …": which box what follows is of.
+WHICH_BOX = re.compile(
+    r"(?:(?:and|then|now|next|ok|okay|so|right|alright|well|for|in|on) )*"
+    r"(box (?:<n:[1-9]>|[a-h]))"
+)
+
+
+def names_a_box(clause: Clause) -> bool:
+    """Whether a clause before a colon holds nothing but a name of a few words."""
+    return (
+        clause.closes == ":"
+        and len(clause.elements) <= 5
+        and all(e.found is None and e.tag.replace("'", "").isalpha() for e in clause.elements)
+    )
+
+
 LETTERED = re.compile(
     r"(?:(?:this is|this one is|ok|okay|now|first|so) )*(box (?:[a-z]|[1-5]|one|two|three|four"
     r"|five))[.:,]?"

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
-from boxaloud.grammar.clauses.act_fields import THINGS
+from boxaloud.grammar.clauses.act_fields import KIND_OF, THINGS
 from boxaloud.grammar.clauses.act_kinds import counted, is_thing
 
 _SOME = re.compile(r"\b(?:other|others|rest|some|one|half)\b")
@@ -30,6 +30,55 @@ def clamps_on_some(made: list[Act], heard: str, left: list[Unread]) -> list[Act]
     return [act for act in made if not (isinstance(act, acts.SetClamps) and act.where == "outside")]
 
 
+_OF_THOSE = re.compile(r"(?i) ?(?:with|on|for|in|to|either) (?:those|these|them|that|it|either)\b")
+
+
+def grounds_of_those(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Two more number 12s, no green with those": it denies no ground of anything else."""
+    kept: list[Act] = []
+    for act in made:
+        last = kept[-1] if kept else None
+        denied = isinstance(act, acts.Deny) and act.target.kind == "grounds"
+        if denied and _OF_THOSE.match(heard, act.span[1]):
+            if isinstance(last, acts.AddConductors):
+                continue
+            if isinstance(last, acts.AddCable):
+                kept[-1] = replace(last, ground=False, ground_awg=None)
+                continue
+        kept.append(act)
+    return kept
+
+
+def _meant(thing: acts.Thing) -> acts.Reference:
+    """The thing of the box that a definite noun group points at."""
+    return acts.Reference(
+        kind=KIND_OF[type(thing)],
+        name=getattr(thing, "name", None),
+        awg=getattr(thing, "awg", None),
+        conductors=getattr(thing, "conductors", None),
+        words=thing.words,
+    )
+
+
+def topic_of_order(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "The 14-2, take it off": what is named first is what is to go."""
+    kept: list[Act] = []
+    for act in made:
+        last = kept[-1] if kept else None
+        if (
+            isinstance(act, acts.Remove)
+            and act.target.kind == "anything"
+            and is_thing(last)
+            and last.count is None
+            and last.words.lower().startswith(("the ", "that ", "those "))
+            and re.fullmatch(r"\s*[,:-]?\s*", heard[last.span[1] : act.span[0]])
+        ):
+            kept[-1] = replace(act, target=_meant(last), words=heard[last.span[0] : act.span[1]])
+            continue
+        kept.append(act)
+    return kept
+
+
 def denials_last(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "No ground in these old cables, two 14-2s": the order of what is told does not matter."""
     grounds = [act for act in made if isinstance(act, acts.Deny) and act.target.kind == "grounds"]
@@ -40,23 +89,6 @@ def denials_last(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     if last < 0:
         return made
     return [*rest[: last + 1], *grounds, *rest[last + 1 :]]
-
-
-def goes_to_a_thing(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
-    """ "They go to an outlet": a thing, and no name of a box."""
-    from boxaloud.grammar.utterance.act_recognizer import recognise
-
-    kept: list[Act] = []
-    for act in made:
-        if isinstance(act, acts.OpenBox) and re.match(r"(?i)(?:a|an|one) ", act.name):
-            shift = act.span[1] - len(act.name)
-            kept += [
-                replace(one, span=(one.span[0] + shift, one.span[1] + shift))
-                for one in recognise(act.name).acts
-            ]
-            continue
-        kept.append(act)
-    return kept
 
 
 _SUMMING = re.compile(

@@ -24,7 +24,10 @@ _MEASURE = re.compile(
     r"(?:on center|oc|(?<!<n:1> )off|above|below|apart|high|up|from|away|left of|right of"
     r"|over from|long|wide|tall|run|of (?:pipe|wire|cable|conduit))\b"
 )
-_AWAY_WORD = re.compile(r"\b(?:" + "|".join(_TABLE["away"]) + r")\b")
+#: Where things are that are in no box. A shed, a shop or an office has boxes of its own too.
+_AWAY_WORD = re.compile(
+    r"\b(?:" + "|".join(_AWAY - frozenset(grammar_data.table("clauses")["rooms"]["names"])) + r")\b"
+)
 _FAR = re.compile(r"\b(?:" + "|".join(_TABLE["far"]) + r")\b")
 _REMARK = re.compile(
     r"^(?:(?:and|but|so|well|man|oh) )*(?:the |this |that |my |these |those )*<(?:grounds"

@@ -32,9 +32,10 @@ from boxaloud.grammar.utterance.repetitions import (
     clamps_on_some,
     denials_last,
     false_starts,
-    goes_to_a_thing,
+    grounds_of_those,
     listed_roles,
     once_corrected,
+    topic_of_order,
     without_sums,
 )
 from boxaloud.grammar.utterance.yokes import one_yoke
@@ -118,6 +119,19 @@ def _nameless(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     return [act for act in made if not (isinstance(act, acts.OpenBox) and act.name == "the")]
 
 
+_HEDGED = re.compile(r"(?i)\b(?:might|may|maybe|perhaps|possibly|could(?! you))\b[^,.;:]*$")
+
+
+def _hedged(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Might have clamps in": where they are is not known by that, and stays to be asked."""
+    kept = [
+        act
+        for act in made
+        if not (isinstance(act, acts.SetClamps) and _HEDGED.search(heard[: act.span[0]]))
+    ]
+    return kept or [acts.DontKnow(words=heard, span=(0, len(heard)))]
+
+
 def _ungrounded(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """Beside cables that are said to have no ground, "ground" by itself is none."""
     return [
@@ -136,8 +150,8 @@ kind is named it always looks."""
 
 _FIRST: Passes = (
     (_nameless, (acts.OpenBox,), 1),
+    (_hedged, (acts.SetClamps,), 1),
     (landed_on_cables, (acts.AddDevice,), 2),
-    (goes_to_a_thing, (acts.OpenBox,), 1),
     (misplaced_counts, (acts.AddConductors,), 1),
     (_ungrounded, (acts.Unground,), 2),
 )
@@ -152,7 +166,9 @@ _THEN: Passes = (
     (sizes_lent, (acts.Size,), 1),
     (same_again, (acts.AddDevice, acts.AddTerminalBlock), 1),
     (of_fixtures, (*ROUTED, acts.AddFixtureWires), 1),
+    (grounds_of_those, (acts.Deny,), 2),
     (denials_last, (acts.Deny,), 2),
+    (topic_of_order, (acts.Remove,), 2),
     (depth_said_apart, (), 0),
     (without_activity, (acts.AddDevice,), 2),
     (joined_counts, (acts.AddCable, acts.AddFixtureWires, acts.Number, acts.Recount), 2),

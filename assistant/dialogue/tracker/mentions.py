@@ -8,6 +8,7 @@ from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.tracker import added_items, counts, device_landing
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar.acts import AddCable, AddDevice, Thing
+from boxaloud.rules.contents import Yoke
 
 
 def mention(turn: Turn, thing: Thing) -> None:
@@ -20,4 +21,16 @@ def mention(turn: Turn, thing: Thing) -> None:
         if known is not None and getattr(known.content, "awg", 0) is None:
             device_landing.land_item(turn, known, thing.awg, None, thing.words)
             return
+    if isinstance(thing, AddDevice) and thing.count is None and _known(turn, thing):
+        turn.understood.append(thing.words)  # "the switch is on the second one": no further one
+        return
     added_items.enter(turn, thing)
+
+
+def _known(turn: Turn, thing: AddDevice) -> bool:
+    """Whether "the switch" is the one device of its name that was in the box before."""
+    if not thing.words.lower().startswith(("the ", "that ")):
+        return False
+    began = [i.content for i in turn.began.items if isinstance(i.content, Yoke)]
+    alike = [one for one in began if thing.name is not None and one.name == thing.name]
+    return len(alike) == 1 and alike[0].count == 1

@@ -26,7 +26,7 @@ from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
 from boxaloud.rules import RulesError, room_for
-from boxaloud.rules.contents import Content, TableBox
+from boxaloud.rules.contents import Cable, Content, TableBox
 
 Runner = Callable[[Turn, Sequence[Act]], None]
 DESCRIBING = (acts.SetVolume, acts.SetSize, acts.SetClamps, acts.NameBoxKind, acts.AddPart)
@@ -113,8 +113,12 @@ def room(turn: Turn, act: acts.RoomFor) -> None:
     if act.thing is None:
         turn.answer(say("room.of_what"), act.words)
         return
+    thing = _sized(turn.state, act.thing)
+    if isinstance(thing, acts.AddCable) and thing.awg is None:
+        turn.answer(say("room.of_what"), act.words)
+        return
     try:
-        content: Content = added_items.content_of(replace(act.thing, count=1), turn.state)[0]
+        content: Content = added_items.content_of(replace(thing, count=1), turn.state)[0]
     except RulesError as refusal:
         turn.refuse(act.thing.words, str(refusal))
         return
@@ -124,9 +128,22 @@ def room(turn: Turn, act: acts.RoomFor) -> None:
     found = room_for(to_box(turn.state), content)
     if act.count is not None:
         turn.answer(_will_it(content, act.count, found.least, found.most), act.words)
-        turn.state = altered(turn.state, proposed=(replace(act.thing, count=act.count, doubts=()),))
+        turn.state = altered(turn.state, proposed=(replace(thing, count=act.count, doubts=()),))
     else:
         turn.answer(_how_many(turn, content, found.least, found.most), act.words)
+
+
+def _sized(state: State, thing: acts.Thing) -> acts.Thing:
+    """ "Two more cables": of the kind that is in the box, where that is one kind."""
+    if not isinstance(thing, acts.AddCable) or thing.awg is not None:
+        return thing
+    kinds = {
+        (i.content.awg, i.content.conductors) for i in state.items if isinstance(i.content, Cable)
+    }
+    if len(kinds) != 1:
+        return thing
+    awg, conductors = kinds.pop()
+    return replace(thing, awg=awg, conductors=conductors)
 
 
 def _plain_name(content: Content, count: int) -> str:
