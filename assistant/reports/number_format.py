@@ -37,6 +37,15 @@ def with_cm3(text: str, value: Decimal | None, units: str) -> str:
     return f"{text} ({shown_cm3(abs(value))} cm³)"
 
 
+def counted(box: BoxReport, units: str) -> str:
+    """The fill against the capacity, in a sentence."""
+    filled = with_cm3(total(box), box.sheet.total, units)
+    if box.sheet.capacity is None:
+        return say("gauge.text_none", total=filled)
+    room = with_cm3(marked(box.sheet.capacity), box.sheet.capacity, units)
+    return say("gauge.text", total=filled, capacity=room)
+
+
 def verdict(box: BoxReport) -> str:
     """The verdict in a word."""
     return say(f"verdict.{box.verdict}")

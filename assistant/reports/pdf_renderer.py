@@ -9,7 +9,8 @@ from typing import TYPE_CHECKING
 from boxaloud.assistant.dialogue.nlg.sentences import marked, volume
 from boxaloud.assistant.reports import number_format
 from boxaloud.assistant.reports.bar_layout import WIDTH, Gauge, gauge
-from boxaloud.assistant.reports.html_box_section import advice_line
+from boxaloud.assistant.reports.box_notes import notes
+from boxaloud.assistant.reports.job_facts import facts
 from boxaloud.assistant.reports.report_builder import rules_used
 from boxaloud.assistant.reports.report_messages import say
 from boxaloud.assistant.reports.report_model import BoxReport, JobReport
@@ -116,11 +117,8 @@ def _table(
 def _head(pdf: FPDF, report: JobReport) -> None:
     _text(pdf, say("title.job", job=report.name), 20, _DEEP, "B")
     pdf.ln(1)
-    _text(pdf, say("fact.editions", editions=", ".join(report.editions) or "none"), 9, _FAINT)
-    _text(pdf, say("fact.units_cm3" if report.units == "cm3" else "fact.units"), 9, _FAINT)
-    for key, date in (("begun", report.begun), ("written", report.written)):
-        if date:
-            _text(pdf, say(f"fact.{key}", date=date[:10]), 9, _FAINT)
+    for fact in facts(report):
+        _text(pdf, fact, 9, _FAINT)
     _heading(pdf, say("section.cautions"), 1)
     for caution in report.standing:
         _text(pdf, f"- {caution}", 10)
@@ -175,14 +173,8 @@ def _box(pdf: FPDF, box: BoxReport, number: int, units: str) -> None:
         for part in box.sheet.volumes
     ]
     _list(pdf, say("table.capacity"), parts)
-    advice = [advice_line(change) for change in box.advice]
-    _list(pdf, say("part.advice"), advice or ([say("part.no_advice")] if over else []))
-    _list(pdf, say("part.contents"), [number_format.capital(thing) for thing in box.contents])
-    _list(pdf, say("part.said"), [f"“{words}”" for words in box.said])
-    for key, items in (("assumed", box.assumed), ("open", box.open)):
-        _list(pdf, say(f"part.{key}"), [number_format.capital(thing) for thing in items])
-    _list(pdf, say("part.unused"), [f"“{words}”" for words in box.unused])
-    _list(pdf, say("part.cautions"), box.cautions)
+    for note in notes(box):
+        _list(pdf, note.title, note.items)
 
 
 def _gauge(pdf: FPDF, box: BoxReport) -> None:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from boxaloud.assistant.dialogue.nlg.sentences import marked, volume
 from boxaloud.assistant.reports import number_format
-from boxaloud.assistant.reports.html_box_section import advice_line
+from boxaloud.assistant.reports.box_notes import Note, notes
 from boxaloud.assistant.reports.report_messages import say
 from boxaloud.assistant.reports.report_model import BoxReport
 from boxaloud.rules import STANDING
@@ -46,21 +46,15 @@ def markdown(box: BoxReport) -> Iterator[str]:
 
 
 def _notes(box: BoxReport, head: str, item: str) -> Iterator[str]:
-    quoted = [f"“{words}”" for words in box.said]
-    advice = [advice_line(change) for change in box.advice]
-    cautions = [*box.cautions, *(caution.says for caution in STANDING)]
-    notes = [
-        ("advice", advice), ("assumed", box.assumed), ("open", box.open),
-        ("unused", [f"“{words}”" for words in box.unused]), ("said", quoted),
-        ("cautions", cautions),
-    ]  # fmt: skip
-    for key, items in notes:
-        if items:
-            yield ""
-            yield head.format(say(f"part.{key}"))
-            for thing in items:
-                told = number_format.capital(thing)
-                yield item.format(told if head.endswith(":") else _escaped(told))
+    """The notes, without what the worksheet lists already, and the cautions last."""
+    found = {note.kind: note for note in notes(box) if note.kind != "contents"}
+    standing = tuple(caution.says for caution in STANDING)
+    found["cautions"] = Note("cautions", say("part.cautions"), (*box.cautions, *standing))
+    for note in found.values():
+        yield ""
+        yield head.format(note.title)
+        for told in note.items:
+            yield item.format(told if head.endswith(":") else _escaped(told))
 
 
 def _cells(cells: list[str]) -> str:
