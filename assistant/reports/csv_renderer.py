@@ -7,13 +7,15 @@ from collections.abc import Iterator
 from io import StringIO
 
 from boxaloud.assistant.dialogue.nlg.sentences import marked, plain, volume
+from boxaloud.assistant.reports.box_figures import figures
 from boxaloud.assistant.reports.report_model import BoxReport, JobReport
 from boxaloud.assistant.text.spreadsheet_cell import safe
 from boxaloud.rules.worksheet import Line
 
 COLUMNS = (
     "job", "box", "edition", "line", "counted", "awg", "count", "allowances", "each_in3",
-    "subtotal_in3", "section", "total_in3", "capacity_in3", "margin_in3", "over_by_in3",
+    "subtotal_in3", "section", "total_in3", "total_is", "capacity_in3",
+    "margin_in3", "over_by_in3", "margin_is",
     "verdict", "assumed", "open", "advice", "cautions",
 )  # fmt: skip
 
@@ -39,13 +41,16 @@ def _of_line(number: int, line: Line | None) -> list[object]:
 
 
 def _of_box(box: BoxReport, report: JobReport) -> list[object]:
-    sheet, left = box.sheet, box.sheet.margin
+    sheet, found = box.sheet, figures(box)
+    left = found.margin or found.over_by
     change = box.recommended
     return [
-        volume(sheet.total),
+        volume(found.total.value),
+        found.total.bound,
         None if sheet.capacity is None else marked(sheet.capacity),
-        None if left is None or left < 0 else volume(left),
-        None if left is None or left >= 0 else volume(-left),
+        None if found.margin is None else volume(found.margin.value),
+        None if found.over_by is None else volume(found.over_by.value),
+        None if left is None else left.bound,
         box.verdict,
         "; ".join(box.assumed),
         "; ".join(box.open),

@@ -163,9 +163,7 @@ def _box(pdf: FPDF, box: BoxReport, number: int, units: str) -> None:
     over = box.verdict == "over"
     _text(pdf, number_format.verdict_line(box), 10, _COPPER if over else _INK, "B")
     if units == "cm3":
-        _text(
-            pdf, number_format.with_cm3(number_format.total(box), box.sheet.total, units), 9, _FAINT
-        )
+        _text(pdf, number_format.counted(box, units), 9, _FAINT)
     _gauge(pdf, box)
     _fill(pdf, box)
     parts = [
@@ -228,7 +226,7 @@ def _fill(pdf: FPDF, box: BoxReport) -> None:
         ]
         for number, line in enumerate(box.sheet.lines, 1)
     ]  # fmt: skip
-    rows.append(["", say("table.total"), "", "", number_format.total(box), ""])
+    rows.append(["", number_format.total_name(box), "", "", number_format.lines_total(box), ""])
     _table(pdf, [say(f"table.{name}") for name in names], rows, (6, 40, 20, 13, 14, 22))
 
 

@@ -22,7 +22,7 @@ def plain_text(box: BoxReport) -> Iterator[str]:
     for line in box.sheet.lines:
         what, counted = number_format.capital(line.what), number_format.allowances(line)
         yield f"{what}: {volume(line.subtotal)} in³ ({counted}), {line.section}"
-    yield f"{say('table.total')}: {number_format.total(box)} in³"
+    yield f"{number_format.total_name(box)}: {number_format.lines_total(box)} in³"
     yield from _notes(box, "{}:", "- {}")
 
 
@@ -38,7 +38,7 @@ def markdown(box: BoxReport) -> Iterator[str]:
     for number, line in enumerate(box.sheet.lines, 1):
         what, size = number_format.capital(line.what), number_format.allowances(line)
         yield _cells([str(number), what, size, volume(line.subtotal), line.section])
-    yield _cells(["", say("table.total"), "", number_format.total(box), ""])
+    yield _cells(["", number_format.total_name(box), "", number_format.lines_total(box), ""])
     for part in box.sheet.volumes:
         name = f"{say('table.capacity')}: {part.what}"
         yield _cells(["", name, "", marked(part.volume), part.section])
