@@ -15,9 +15,9 @@ from boxaloud.assistant.reports import number_format
 from boxaloud.assistant.reports.bar_layout import gauge
 from boxaloud.assistant.reports.box_notes import notes
 from boxaloud.assistant.reports.job_facts import facts
-from boxaloud.assistant.reports.report_builder import rules_used
 from boxaloud.assistant.reports.report_messages import say, words
 from boxaloud.assistant.reports.report_model import JobReport
+from boxaloud.assistant.reports.source_annex import references, source_kind
 
 if TYPE_CHECKING:
     from jinja2 import Template
@@ -25,7 +25,7 @@ if TYPE_CHECKING:
 
 def pieces(report: JobReport) -> Iterator[str]:
     """The page, piece by piece, so that a large job is never held whole."""
-    return _page().generate(report=report, facts=facts(report), rules=rules_used(report))
+    return _page().generate(report=report, facts=facts(report), rests_on=references(report))
 
 
 @lru_cache(maxsize=1)
@@ -54,6 +54,7 @@ def _page() -> Template:
         total_name=number_format.total_name,
         verdict=number_format.verdict,
         verdict_line=number_format.verdict_line,
+        source_kind=source_kind,
         volume=volume,
     )
     environment.globals.update(

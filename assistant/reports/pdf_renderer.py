@@ -12,9 +12,9 @@ from boxaloud.assistant.reports.pdf_box import box_blocks
 from boxaloud.assistant.reports.pdf_drawing import document, draw
 from boxaloud.assistant.reports.pdf_fonts import Fonts
 from boxaloud.assistant.reports.pdf_layout import DEEP, FAINT, Block, Page, holding, pages
-from boxaloud.assistant.reports.report_builder import rules_used
 from boxaloud.assistant.reports.report_messages import say
 from boxaloud.assistant.reports.report_model import JobReport
+from boxaloud.assistant.reports.source_annex import references, source_kind
 
 
 def write(report: JobReport, path: Path) -> None:
@@ -103,15 +103,31 @@ def _materials(report: JobReport, fonts: Fonts) -> Iterator[Block]:
 
 
 def _rules(report: JobReport, fonts: Fonts) -> Iterator[Block]:
-    uses = rules_used(report)
-    if not uses:
+    rests_on = references(report)
+    if not rests_on.rules:
         return
     yield from heading(fonts, say("section.rules"), 1)
     columns = (
         Column(say("table.section"), 20),
-        Column(say("table.says"), 50),
-        Column(say("table.source"), 45),
-        Column(say("table.mark"), 16),
+        Column(say("table.says"), 80),
+        Column(say("table.mark"), 18),
+        Column(say("table.read_in"), 13),
     )
-    rows = [(use.section, use.note.says, use.note.source, use.note.mark) for use in uses]
+    rows = [
+        (use.section, use.note.says, use.note.mark, ", ".join(map(str, use.sources)))
+        for use in rests_on.rules
+    ]
     yield from table(fonts, columns, rows)
+    yield from heading(fonts, say("section.sources"), 1)
+    yield from holding(paragraph(fonts, say("table.sources_caption"), 9, FAINT))
+    columns = (
+        Column(say("table.number"), 6),
+        Column(say("table.source"), 58),
+        Column(say("table.source_kind"), 42),
+        Column(say("table.read_for"), 26),
+    )
+    read = [
+        (str(use.number), str(use.source), source_kind(use.source), ", ".join(use.sections))
+        for use in rests_on.sources
+    ]
+    yield from table(fonts, columns, read)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from decimal import Decimal
 
-from boxaloud.rules import RuleNote
+from boxaloud.rules import RuleNote, Source
 from boxaloud.rules.worksheet import Verdict, Worksheet
 
 
@@ -105,7 +105,25 @@ class JobReport:
 
 @dataclass(frozen=True, slots=True)
 class RuleUse:
-    """A rule that some line of the report rests on."""
+    """A rule that some line of the report rests on, and the numbers of its sources."""
 
     section: str
     note: RuleNote
+    sources: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SourceUse:
+    """A source in the annex: its number, what it is, and the sections that were read there."""
+
+    number: int
+    source: Source
+    sections: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class References:
+    """What the lines of a report rest on: the rules, and where each was read."""
+
+    rules: tuple[RuleUse, ...]
+    sources: tuple[SourceUse, ...]

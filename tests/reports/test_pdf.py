@@ -13,7 +13,7 @@ from boxaloud.assistant.reports.report_messages import say
 
 pypdf = pytest.importorskip("pypdf", reason="pypdf reads back what was written")
 
-HEADINGS = ("cautions", "summary", "materials", "boxes", "rules")
+HEADINGS = ("cautions", "summary", "materials", "boxes", "rules", "sources")
 
 
 def read(report: JobReport, folder: Path) -> list[list[str]]:
