@@ -11,6 +11,7 @@ from io import StringIO
 
 from boxaloud.assistant.dialogue.nlg.sentences import marked, plain, volume
 from boxaloud.assistant.reports.box_figures import figures
+from boxaloud.assistant.reports.job_facts import project_block
 from boxaloud.assistant.reports.report_model import BoxReport, JobReport
 from boxaloud.assistant.reports.source_annex import references, source_kind
 from boxaloud.assistant.text.spreadsheet_cell import safe
@@ -21,12 +22,14 @@ COLUMNS = (
     "subtotal_in3", "section", "total_in3", "total_is", "capacity_in3",
     "margin_in3", "over_by_in3", "margin_is", "verdict", "assumed", "open", "advice", "note",
 )  # fmt: skip
-"""`row` says what a row is: `caution`, `line` (of a worksheet) or, in the annex, `source`."""
+"""`row` is `project`, `caution`, `line` of a worksheet or, at the end, `source`."""
 
 
 def pieces(report: JobReport) -> Iterator[str]:
     """The file, row by row. No number in it is negative: what is over has its own column."""
     yield _row(COLUMNS)
+    for label, words in project_block(report.project):
+        yield _told("project", report, counted=label, note=words)
     for words in report.standing:
         yield _told("caution", report, note=words)
     for box in report.boxes:

@@ -14,7 +14,7 @@ from boxaloud.assistant.dialogue.nlg.sentences import marked, volume
 from boxaloud.assistant.reports import number_format
 from boxaloud.assistant.reports.bar_layout import gauge
 from boxaloud.assistant.reports.box_notes import notes
-from boxaloud.assistant.reports.job_facts import facts
+from boxaloud.assistant.reports.job_facts import facts, project_block, signatures
 from boxaloud.assistant.reports.report_messages import say, words
 from boxaloud.assistant.reports.report_model import JobReport
 from boxaloud.assistant.reports.source_annex import references, source_kind
@@ -25,7 +25,13 @@ if TYPE_CHECKING:
 
 def pieces(report: JobReport) -> Iterator[str]:
     """The page, piece by piece, so that a large job is never held whole."""
-    return _page().generate(report=report, facts=facts(report), rests_on=references(report))
+    return _page().generate(
+        report=report,
+        facts=facts(report),
+        project=list(project_block(report.project)),
+        signatures=signatures(),
+        rests_on=references(report),
+    )
 
 
 @lru_cache(maxsize=1)

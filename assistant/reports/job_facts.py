@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
-from boxaloud.assistant.reports.report_messages import say
-from boxaloud.assistant.reports.report_model import JobReport
+from collections.abc import Iterator
+from dataclasses import asdict
+from typing import NamedTuple
+
+from boxaloud.assistant.reports.report_messages import say, words
+from boxaloud.assistant.reports.report_model import JobReport, Project
 
 
 def facts(report: JobReport) -> tuple[str, ...]:
@@ -14,3 +18,22 @@ def facts(report: JobReport) -> tuple[str, ...]:
         say("fact.units_cm3" if report.units == "cm3" else "fact.units"),
         *(say(f"fact.{key}", date=date[:10]) for key, date in dates if date),
     )
+
+
+class Told(NamedTuple):
+    """Something told of the project: what it is, and the words."""
+
+    label: str
+    words: str
+
+
+def project_block(project: Project) -> Iterator[Told]:
+    """What was told of the project, in the order in which a report shows it."""
+    for name, value in asdict(project).items():
+        if value:
+            yield Told(say(f"project.{name}"), value)
+
+
+def signatures() -> tuple[str, ...]:
+    """Who signs, each on a line of their own; nobody signs by having a report written."""
+    return tuple(words()["signature"]["by"])

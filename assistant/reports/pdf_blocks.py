@@ -82,6 +82,19 @@ def listing(
     return blocks
 
 
+def signature_line(fonts: Fonts, by: str, parts: Sequence[str]) -> Block:
+    """Who signs, and a line to write each part on: the last, a date, is half as long."""
+    first, gap, high, size = 90.0, 12.0, 40.0, 8.0
+    one = (ROOM - first - gap * (len(parts) - 1)) / (len(parts) - 0.5)
+    marks: list[Mark] = [Words(MARGIN, high - 12, fonts.shown(by), 9, True)]
+    for place, part in enumerate(parts):
+        left = MARGIN + first + place * (one + gap)
+        right = min(left + one, MARGIN + ROOM)
+        marks.append(Stroke(left, high - 12, right, high - 12, 0.6, INK))
+        marks.append(Words(left, high - 3, fonts.shown(part), size, False, FAINT))
+    return Block(high, tuple(marks))
+
+
 def beside(left: Sequence[Block], right: Sequence[Block], across: float) -> Block:
     """Blocks beside blocks that begin `across` points further to the right, as one block."""
     marks: list[Mark] = []

@@ -6,15 +6,25 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from boxaloud.assistant.reports import number_format
-from boxaloud.assistant.reports.job_facts import facts
-from boxaloud.assistant.reports.pdf_blocks import Column, heading, listing, paragraph, space, table
+from boxaloud.assistant.reports.job_facts import facts, project_block, signatures
+from boxaloud.assistant.reports.pdf_blocks import (
+    Column,
+    heading,
+    listing,
+    paragraph,
+    signature_line,
+    space,
+    table,
+)
 from boxaloud.assistant.reports.pdf_box import box_blocks
 from boxaloud.assistant.reports.pdf_drawing import document, draw
 from boxaloud.assistant.reports.pdf_fonts import Fonts
-from boxaloud.assistant.reports.pdf_layout import DEEP, FAINT, Block, Page, holding, pages
+from boxaloud.assistant.reports.pdf_layout import DEEP, FAINT, Block, Page, held, holding, pages
 from boxaloud.assistant.reports.report_messages import say
 from boxaloud.assistant.reports.report_model import JobReport
 from boxaloud.assistant.reports.source_annex import references, source_kind
+
+_SIGNED = ("name", "signed", "on")
 
 
 def write(report: JobReport, path: Path) -> None:
@@ -45,6 +55,7 @@ def _blocks(report: JobReport, fonts: Fonts) -> Iterator[Block]:
     for number, box in enumerate(report.boxes, 1):
         yield from box_blocks(fonts, box, number, report.units)
     yield from _rules(report, fonts)
+    yield from _signatures(fonts)
     yield space(8)
     if fonts.lacking:
         yield from paragraph(fonts, say("page.lacking"), 8, FAINT)
@@ -56,6 +67,8 @@ def _head(report: JobReport, fonts: Fonts) -> Iterator[Block]:
     yield space(3)
     for fact in facts(report):
         yield from paragraph(fonts, fact, 9, FAINT)
+    told = [f"{label}: {words}" for label, words in project_block(report.project)]
+    yield from (listing(fonts, say("section.project"), told, 10) if told else ())
     yield from heading(fonts, say("section.cautions"), 1)
     yield from listing(fonts, "", report.standing, 10)
 
@@ -100,6 +113,14 @@ def _materials(report: JobReport, fonts: Fonts) -> Iterator[Block]:
     )
     rows = [(m.name, str(m.quantity), number_format.capital(", ".join(m.boxes))) for m in materials]
     yield from table(fonts, columns, rows)
+
+
+def _signatures(fonts: Fonts) -> list[Block]:
+    """Lines to sign on, all on one page."""
+    blocks = heading(fonts, say("section.signatures"), 1)
+    for by in signatures():
+        blocks.append(signature_line(fonts, by, [say(f"signature.{k}") for k in _SIGNED]))
+    return held(blocks)
 
 
 def _rules(report: JobReport, fonts: Fonts) -> Iterator[Block]:

@@ -69,6 +69,26 @@ class Material:
 
 
 @dataclass(frozen=True, slots=True)
+class Project:
+    """The project that a report is of, as told; a field is empty where it was not.
+
+    `date` is ISO 8601: the day that the work was seen.
+    """
+
+    site: str = ""
+    address: str = ""
+    permit: str = ""
+    contractor: str = ""
+    prepared_by: str = ""
+    licence: str = ""
+    date: str = ""
+
+
+NO_PROJECT = Project()
+"""Of which nothing was told."""
+
+
+@dataclass(frozen=True, slots=True)
 class JobReport:
     """A job: its boxes, and what is common to them. Dates are UTC."""
 
@@ -79,6 +99,7 @@ class JobReport:
     boxes: tuple[BoxReport, ...]
     standing: tuple[str, ...]
     """The cautions that go with every verdict."""
+    project: Project = NO_PROJECT
 
     @property
     def editions(self) -> tuple[str, ...]:
