@@ -4,15 +4,24 @@ from __future__ import annotations
 
 import csv
 import io
+import json
 import re
 from dataclasses import asdict, replace
 from html import unescape
 from pathlib import Path
 
 import pytest
-from boxaloud.assistant.reports import JobReport, Project, csv_renderer, html_renderer
+from boxaloud.assistant.cli.commands.schema_command import schema
+from boxaloud.assistant.reports import (
+    JobReport,
+    Project,
+    csv_renderer,
+    html_renderer,
+    json_renderer,
+)
 from boxaloud.assistant.reports.report_export import write
 from boxaloud.assistant.reports.text_renderer import markdown, plain_text
+from jsonschema import Draft202012Validator
 
 TOLD = Project(
     site="Heron Street <plot 7>",
@@ -67,6 +76,15 @@ def test_the_text_has_each_field_and_lines_to_sign(report: JobReport) -> None:
     assert "- Prepared by: Ada \\*Quill\\*" in marked
     assert "\\<plot 7>" in marked
     assert not any("signature" in line for line in plain_text(box))
+
+
+def test_the_data_has_every_field(told: JobReport, report: JobReport) -> None:
+    data = json.loads("".join(json_renderer.pieces(told)))
+    assert data["project"] == asdict(TOLD)
+    check = Draft202012Validator(schema("report"))
+    check.validate(data)
+    check.validate(json.loads("".join(json_renderer.pieces(report))))
+    assert not check.is_valid(data | {"project": {"site": "Plot 7"}})
 
 
 def test_the_table_of_rows_has_each_field(told: JobReport) -> None:
