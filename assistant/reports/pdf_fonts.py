@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from importlib.resources import as_file, files
 from typing import TYPE_CHECKING
 from unicodedata import normalize
@@ -59,18 +60,25 @@ class Fonts:
                 line = f"{line} {word}" if line else word
         return [*lines, line]
 
-    def _broken(self, text: str, size: float, room: float, bold: bool) -> list[str]:
-        """The words; one that is longer than a line in pieces."""
-        out = []
+    def short(self, words: str, size: float, room: float) -> str:
+        """Words on one line of at most `room`; what does not go in is left out, and that shown."""
+        lines = self.lines(words, size, room - self.width("…", size))
+        return lines[0] if len(lines) == 1 else f"{lines[0]}…"
+
+    def _broken(self, text: str, size: float, room: float, bold: bool) -> Iterator[str]:
+        """The words; one that is longer than a line in pieces of at most a line."""
         for word in text.split():
-            while self._word(word, bold) * size > room and len(word) > 1:
-                cut = len(word) - 1
-                while cut > 1 and self._word(word[:cut], bold) * size > room:
-                    cut -= 1
-                out.append(word[:cut])
-                word = word[cut:]
-            out.append(word)
-        return out
+            if self._word(word, bold) * size <= room:
+                yield word
+                continue
+            start, filled = 0, 0.0
+            for place, letter in enumerate(word):
+                wide = self._word(letter, bold) * size
+                if place > start and filled + wide > room:
+                    yield word[start:place]
+                    start, filled = place, 0.0
+                filled += wide
+            yield word[start:]
 
     def _word(self, word: str, bold: bool) -> float:
         """The width of a word at a size of one point."""

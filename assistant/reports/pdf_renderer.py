@@ -19,7 +19,16 @@ from boxaloud.assistant.reports.pdf_blocks import (
 from boxaloud.assistant.reports.pdf_box import box_blocks
 from boxaloud.assistant.reports.pdf_drawing import document, draw
 from boxaloud.assistant.reports.pdf_fonts import Fonts
-from boxaloud.assistant.reports.pdf_layout import DEEP, FAINT, Block, Page, held, holding, pages
+from boxaloud.assistant.reports.pdf_layout import (
+    DEEP,
+    FAINT,
+    ROOM,
+    Block,
+    Page,
+    held,
+    holding,
+    pages,
+)
 from boxaloud.assistant.reports.report_messages import say
 from boxaloud.assistant.reports.report_model import JobReport
 from boxaloud.assistant.reports.source_annex import references, source_kind
@@ -32,8 +41,9 @@ def write(report: JobReport, path: Path) -> None:
     pdf = document(say("title.job", job=report.name))
     fonts = Fonts(pdf)
     laid = layout(report, fonts)
+    job = fonts.short(report.name, 8, ROOM * 0.7)
     feet = [
-        say("page.foot", job=report.name, number=number, pages=len(laid))
+        say("page.foot", job=job, number=number, pages=len(laid))
         for number in range(1, len(laid) + 1)
     ]
     draw(pdf, fonts, laid, feet)

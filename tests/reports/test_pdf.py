@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from pathlib import Path
 
 import pytest
 from boxaloud.assistant.reports import JobReport, number_format
+from boxaloud.assistant.reports.pdf_drawing import document
+from boxaloud.assistant.reports.pdf_fonts import Fonts
 from boxaloud.assistant.reports.pdf_layout import FOOT, MARGIN, Block, pages
 from boxaloud.assistant.reports.report_export import write
 from boxaloud.assistant.reports.report_messages import say
@@ -103,6 +106,32 @@ def test_nothing_is_lost_where_a_box_is_longer_than_a_page(
     text = words_of(read(replace(report, boxes=boxes), tmp_path))
     assert all(f"“line {number}”" in text for number in range(150))
     assert text.replace(" ", "").count("xyzw") == 400
+
+
+def test_a_long_name_stays_on_the_page(report: JobReport, tmp_path: Path) -> None:
+    """Past defect this prevents: a foot that begins left of the paper."""
+    path = tmp_path / "report.pdf"
+    write(replace(report, name="Heron Street " * 40, boxes=report.boxes[:1]), path)
+    lefts: list[float] = []
+
+    def visit(text: str, _: object, place: list[float], *rest: object) -> None:
+        if text.strip():
+            lefts.append(place[4])
+
+    for page in pypdf.PdfReader(path).pages:
+        page.extract_text(visitor_text=visit)
+        foot = page.extract_text().splitlines()[-1]
+        assert re.fullmatch(r"Heron Street .*…, page \d+ of \d+", foot)
+    assert min(lefts) >= MARGIN - 1
+
+
+def test_a_word_without_end_is_broken_in_time_that_grows_with_it(report: JobReport) -> None:
+    """Each letter is measured once, not each beginning of the word."""
+    fonts = Fonts(document("Heron"))
+    lines = fonts.lines("m" * 20_000, 9, 100)
+    assert "".join(lines) == "m" * 20_000
+    assert all(fonts.width(line, 9) <= 100 for line in lines)
+    assert len(fonts._widths) < 5_000
 
 
 def test_blocks_held_together_are_on_one_page_and_none_runs_off_it() -> None:
