@@ -9,9 +9,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from decimal import Decimal
-from typing import Literal, TypeAlias
+from typing import Literal, Protocol, TypeAlias
 
-from boxaloud.assistant.reports.report_model import BoxReport
+from boxaloud.rules.worksheet import Verdict, Worksheet
 
 Bound: TypeAlias = Literal["exactly", "at least", "at most", "so far"]
 
@@ -33,7 +33,27 @@ class Figures:
     over_by: Amount | None
 
 
-def figures(box: BoxReport) -> Figures:
+class Assessed(Protocol):
+    """A box worked out: its worksheet, where it stands, and its least and greatest total, in³."""
+
+    @property
+    def sheet(self) -> Worksheet:
+        """The worksheet."""
+
+    @property
+    def verdict(self) -> Verdict:
+        """Where it stands."""
+
+    @property
+    def low(self) -> Decimal:
+        """The least total that the open answers allow."""
+
+    @property
+    def high(self) -> Decimal:
+        """The greatest total that they allow."""
+
+
+def figures(box: Assessed) -> Figures:
     """The figures that go with a box's verdict."""
     room, exact = box.sheet.capacity, box.low == box.high == box.sheet.total
     if room is None or box.verdict == "incomplete":

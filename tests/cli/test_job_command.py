@@ -147,7 +147,7 @@ def test_a_margin_that_an_open_answer_can_still_change_is_said_to_be_the_least(
         session.hear(words)
     session.close()
     assert (
-        "fits, total 14.00 of 18.0 in³ so far, margin at least 2.00"
+        "fits, total at most 16.00 of 18.0 in³, margin at least 2.00"
         in (run(capsys, "job", "show")[1])
     )
 
