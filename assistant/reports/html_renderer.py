@@ -70,7 +70,16 @@ def _page() -> Template:
 
 
 def _printable(value: object) -> object:
-    """Words without the characters that no document may hold. Mark-up of ours stays as it is."""
+    """Words without the characters that no document may hold; a blank of any kind is a blank.
+
+    Mark-up of ours stays as it is.
+    """
     if type(value) is not str or value.isprintable():
         return value
-    return "".join(c for c in value if c in "\n\t" or c.isprintable())
+    return "".join(_kept(c) for c in value)
+
+
+def _kept(letter: str) -> str:
+    if letter in "\n\t" or letter.isprintable():
+        return letter
+    return " " if letter.isspace() else ""

@@ -73,6 +73,13 @@ def test_characters_that_no_document_may_hold_are_dropped(report: JobReport) -> 
     assert not re.search("[\x00-\x08\x0b\x0c\x0e-\x1f\u202e]", page)
 
 
+@pytest.mark.parametrize("blank", ["\u00a0", "\u2009", "\u2028", "\u3000"])
+def test_a_blank_of_any_kind_parts_words(blank: str, report: JobReport) -> None:
+    """Past defect this prevents: “14-2 2” with a blank that does not break, shown as “14-22”."""
+    page = "".join(html_renderer.pieces(replace(report, name=f"14-2{blank}2 cables")))
+    assert "Box fill: 14-2 2 cables" in page
+
+
 def test_no_mark_up_is_made_by_hand() -> None:
     """Past defect this prevents: a value that somebody forgets to escape in a string of ours."""
     folder = Path(boxaloud.assistant.reports.__file__).parent
