@@ -24,6 +24,8 @@ class Source:
     title: str
     publisher: str
     url: str
+    kind: str = "not stated"
+    """`code copy`, `trade press`, `training`, `website`, `forum`, or `none` where none was read."""
 
     def __str__(self) -> str:
         return f"{self.title} ({self.publisher})" if self.publisher else self.title

@@ -28,6 +28,23 @@ def _show(name: str) -> int:
     return job_command.show(name)
 
 
+def _about(
+    name: str,
+    site: str | None,
+    address: str | None,
+    permit: str | None,
+    contractor: str | None,
+    prepared_by: str | None,
+    licence: str | None,
+    date: str | None,
+) -> int:
+    from boxaloud.assistant.cli.commands import project_command
+
+    return project_command.about(
+        name, site, address, permit, contractor, prepared_by, licence, date
+    )
+
+
 def _rename(name: str, new: str) -> int:
     from boxaloud.assistant.cli.commands import job_command
 
@@ -92,6 +109,17 @@ _JOB = (
     Command("show", "Show a job box by box.", _show, (
         argument("name", "The job; else the one last spoken to.", required=False),
     )),
+    Command("about", "Tell or show what the reports of a job say of its project. An option given "
+            "as '' is dropped.", _about, (
+        argument("name", "The job; else the one last spoken to.", required=False),
+        option("site", "What the site is called.", default=None),
+        option("address", "Where it is.", default=None),
+        option("permit", "The number of the permit.", default=None),
+        option("contractor", "Who does the work.", default=None),
+        option("prepared_by", "Who prepares the report.", default=None),
+        option("licence", "The number of their licence.", "--licence", "--license", default=None),
+        option("date", "The day the work was seen, YYYY-MM-DD.", default=None),
+    )),
     Command("rename", "Give a job another name.", _rename, (
         NAME,
         argument("new", "The new name."),
@@ -130,5 +158,5 @@ COMMANDS = (
     Command("schema", "Print the JSON Schema of what is read and written.", _schema, (
         argument("of", "box, worksheet, row, result or report.", required=False),
     )),
-    group("job", "Start, list, show, rename, copy, remove and restore jobs.", _JOB),
+    group("job", "Start, list, show, describe, rename, copy, remove and restore jobs.", _JOB),
 )  # fmt: skip

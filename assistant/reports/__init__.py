@@ -1,6 +1,6 @@
 """Reports of a job for someone who was not there: HTML, PDF, CSV, JSON, Markdown and text."""
 
 from boxaloud.assistant.reports.report_builder import box_report, job_report
-from boxaloud.assistant.reports.report_model import BoxReport, JobReport, Material
+from boxaloud.assistant.reports.report_model import BoxReport, JobReport, Material, Project
 
-__all__ = ["BoxReport", "JobReport", "Material", "box_report", "job_report"]
+__all__ = ["BoxReport", "JobReport", "Material", "Project", "box_report", "job_report"]

@@ -23,6 +23,11 @@ class Segment:
     left: Decimal
     width: Decimal
 
+    @property
+    def middle(self) -> Decimal:
+        """Where its number stands."""
+        return _round(self.left + self.width / 2)
+
 
 @dataclass(frozen=True, slots=True)
 class Gauge:
@@ -31,6 +36,8 @@ class Gauge:
     segments: tuple[Segment, ...]
     filled: Decimal
     capacity: Decimal | None
+    span: Decimal = WIDTH
+    """How long the whole bar is."""
 
 
 def gauge(box: BoxReport) -> Gauge:

@@ -1,4 +1,7 @@
-"""A job's report as CSV: a row for each line of each box's worksheet."""
+"""A job's report as CSV: a row for each line of each box's worksheet.
+
+Cautions have rows of their own, each once, and the sources stand at the end.
+"""
 
 from __future__ import annotations
 
@@ -7,26 +10,51 @@ from collections.abc import Iterator
 from io import StringIO
 
 from boxaloud.assistant.dialogue.nlg.sentences import marked, plain, volume
+from boxaloud.assistant.reports.box_figures import figures
+from boxaloud.assistant.reports.job_facts import project_block
 from boxaloud.assistant.reports.report_model import BoxReport, JobReport
+from boxaloud.assistant.reports.source_annex import references, source_kind
 from boxaloud.assistant.text.spreadsheet_cell import safe
 from boxaloud.rules.worksheet import Line
 
 COLUMNS = (
-    "job", "box", "edition", "line", "counted", "awg", "count", "allowances", "each_in3",
-    "subtotal_in3", "section", "total_in3", "capacity_in3", "margin_in3", "over_by_in3",
-    "verdict", "assumed", "open", "advice", "cautions",
+    "row", "job", "box", "edition", "line", "counted", "awg", "count", "allowances", "each_in3",
+    "subtotal_in3", "section", "total_in3", "total_is", "capacity_in3",
+    "margin_in3", "over_by_in3", "margin_is", "verdict", "assumed", "open", "advice", "note",
 )  # fmt: skip
+"""`row` is `project`, `caution`, `line` of a worksheet or, at the end, `source`."""
 
 
 def pieces(report: JobReport) -> Iterator[str]:
     """The file, row by row. No number in it is negative: what is over has its own column."""
     yield _row(COLUMNS)
+    for label, words in project_block(report.project):
+        yield _told("project", report, counted=label, note=words)
+    for words in report.standing:
+        yield _told("caution", report, note=words)
     for box in report.boxes:
-        shared = _of_box(box, report)
+        shared = _of_box(box)
         lines = box.sheet.lines or (None,)
         for number, line in enumerate(lines, 1):
-            cells = [report.name, box.name, box.edition, *_of_line(number, line), *shared]
+            cells = ["line", report.name, box.name, box.edition, *_of_line(number, line), *shared]
             yield _row([safe(cell) for cell in cells])
+        for words in box.cautions:
+            yield _told("caution", report, box=box.name, edition=box.edition, note=words)
+    for use in references(report).sources:
+        yield _told(
+            "source",
+            report,
+            line=use.number,
+            counted=str(use.source),
+            section=", ".join(use.sections),
+            note=source_kind(use.source),
+        )
+
+
+def _told(row: str, report: JobReport, **cells: object) -> str:
+    """A row that is no line of a worksheet: most of its cells are empty."""
+    known = {"row": row, "job": report.name, **cells}
+    return _row([safe(known.get(name)) for name in COLUMNS])
 
 
 def _of_line(number: int, line: Line | None) -> list[object]:
@@ -38,19 +66,22 @@ def _of_line(number: int, line: Line | None) -> list[object]:
     ]  # fmt: skip
 
 
-def _of_box(box: BoxReport, report: JobReport) -> list[object]:
-    sheet, left = box.sheet, box.sheet.margin
+def _of_box(box: BoxReport) -> list[object]:
+    sheet, found = box.sheet, figures(box)
+    left = found.margin or found.over_by
     change = box.recommended
     return [
-        volume(sheet.total),
+        volume(found.total.value),
+        found.total.bound,
         None if sheet.capacity is None else marked(sheet.capacity),
-        None if left is None or left < 0 else volume(left),
-        None if left is None or left >= 0 else volume(-left),
+        None if found.margin is None else volume(found.margin.value),
+        None if found.over_by is None else volume(found.over_by.value),
+        None if left is None else left.bound,
         box.verdict,
         "; ".join(box.assumed),
         "; ".join(box.open),
         "" if change is None else f"{change.what} ({change.section})",
-        " ".join([*report.standing, *box.cautions]),
+        None,
     ]
 
 

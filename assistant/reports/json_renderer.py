@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator
+from dataclasses import asdict
 from typing import Any
 
 from boxaloud.assistant.dialogue.nlg.sentences import marked, volume
@@ -25,6 +26,7 @@ def _head(report: JobReport) -> dict[str, Any]:
         "job": report.name,
         "begun": report.begun,
         "written": report.written,
+        "project": asdict(report.project),
         "editions": list(report.editions),
         "counts": {
             "fits": report.count("fits"),

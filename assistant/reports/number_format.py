@@ -5,15 +5,32 @@ from __future__ import annotations
 from decimal import Decimal
 
 from boxaloud.assistant.dialogue.nlg.sentences import marked, plain, volume
+from boxaloud.assistant.reports.box_figures import Amount, figures
 from boxaloud.assistant.reports.report_messages import say
 from boxaloud.assistant.reports.report_model import BoxReport
 from boxaloud.rules import shown_cm3
 from boxaloud.rules.worksheet import Line
 
 
+def amount(shown: Amount) -> str:
+    """An amount with what it bounds: "14.00", "at least 2.50"."""
+    return say(f"amount.{shown.bound.replace(' ', '_')}", in3=volume(shown.value))
+
+
 def total(box: BoxReport) -> str:
-    """The total described so far."""
+    """The total that goes with the verdict."""
+    return amount(figures(box).total)
+
+
+def lines_total(box: BoxReport) -> str:
+    """The sum of the worksheet's lines."""
     return volume(box.sheet.total)
+
+
+def total_name(box: BoxReport) -> str:
+    """What the sum of the lines is: the total, or so much of it as was described."""
+    settled = figures(box).total.bound == "exactly"
+    return say("table.total" if settled else "table.total_so_far")
 
 
 def capacity(box: BoxReport) -> str:
@@ -22,12 +39,11 @@ def capacity(box: BoxReport) -> str:
 
 
 def margin(box: BoxReport) -> str:
-    """The margin, or by how much it is over. Never a negative number."""
-    if box.sheet.margin is None:
-        return say("table.unknown")
-    if box.sheet.margin < 0:
-        return say("table.over_by", margin=volume(-box.sheet.margin))
-    return volume(box.sheet.margin)
+    """The margin, by how much it is over, or that this is open. Never a negative number."""
+    found = figures(box)
+    if found.over_by is not None:
+        return say("table.over_by", margin=amount(found.over_by))
+    return say("table.open") if found.margin is None else amount(found.margin)
 
 
 def with_cm3(text: str, value: Decimal | None, units: str) -> str:
@@ -37,6 +53,15 @@ def with_cm3(text: str, value: Decimal | None, units: str) -> str:
     return f"{text} ({shown_cm3(abs(value))} cm³)"
 
 
+def counted(box: BoxReport, units: str) -> str:
+    """The fill against the capacity, in a sentence."""
+    filled = with_cm3(lines_total(box), box.sheet.total, units)
+    if box.sheet.capacity is None:
+        return say("gauge.text_none", total=filled)
+    room = with_cm3(marked(box.sheet.capacity), box.sheet.capacity, units)
+    return say("gauge.text", total=filled, capacity=room)
+
+
 def verdict(box: BoxReport) -> str:
     """The verdict in a word."""
     return say(f"verdict.{box.verdict}")
@@ -44,28 +69,17 @@ def verdict(box: BoxReport) -> str:
 
 def verdict_line(box: BoxReport) -> str:
     """The verdict in a sentence with its numbers, edition and section."""
-    sheet = box.sheet
-    if sheet.capacity is None:
-        return say("verdict_line.incomplete_none", total=total(box), edition=sheet.edition)
-    key, left = _standing(box, sheet.capacity)
+    found, room = figures(box), box.sheet.capacity
+    left = found.margin or found.over_by
+    key = f"{box.verdict}_least" if left and left.bound != "exactly" else box.verdict
     return say(
-        f"verdict_line.{key}",
-        total=total(box),
-        capacity=marked(sheet.capacity),
-        margin=volume(abs(left)),
-        low=volume(box.low),
-        high=volume(box.high),
-        edition=sheet.edition,
+        f"verdict_line.{key if room is not None else 'incomplete_none'}",
+        total=amount(found.total),
+        described=lines_total(box),
+        capacity=capacity(box),
+        margin=amount(left) if left else "",
+        edition=box.sheet.edition,
     )
-
-
-def _standing(box: BoxReport, room: Decimal) -> tuple[str, Decimal]:
-    exact = box.low == box.high == box.sheet.total
-    if box.verdict == "fits":
-        return ("fits", room - box.high) if exact else ("fits_least", room - box.high)
-    if box.verdict == "over":
-        return ("over", box.low - room) if exact else ("over_least", box.low - room)
-    return "incomplete", room - box.sheet.total
 
 
 def allowances(line: Line) -> str:

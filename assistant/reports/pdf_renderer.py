@@ -1,249 +1,164 @@
-"""A job's report as PDF, with the same content as the HTML page. Needs fpdf2 (extra `pdf`)."""
+"""A job's report as PDF, with the same content as the HTML page."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator
 from pathlib import Path
-from typing import TYPE_CHECKING
 
-from boxaloud.assistant.dialogue.nlg.sentences import marked, volume
 from boxaloud.assistant.reports import number_format
-from boxaloud.assistant.reports.bar_layout import WIDTH, Gauge, gauge
-from boxaloud.assistant.reports.html_box_section import advice_line
-from boxaloud.assistant.reports.report_builder import rules_used
+from boxaloud.assistant.reports.job_facts import facts, project_block, signatures
+from boxaloud.assistant.reports.pdf_blocks import (
+    Column,
+    heading,
+    listing,
+    paragraph,
+    signature_line,
+    space,
+    table,
+)
+from boxaloud.assistant.reports.pdf_box import box_blocks
+from boxaloud.assistant.reports.pdf_drawing import document, draw
+from boxaloud.assistant.reports.pdf_fonts import Fonts
+from boxaloud.assistant.reports.pdf_layout import (
+    DEEP,
+    FAINT,
+    ROOM,
+    Block,
+    Page,
+    held,
+    holding,
+    pages,
+)
 from boxaloud.assistant.reports.report_messages import say
-from boxaloud.assistant.reports.report_model import BoxReport, JobReport
-from boxaloud.assistant.text.problem import Problem
+from boxaloud.assistant.reports.report_model import JobReport
+from boxaloud.assistant.reports.source_annex import references, source_kind
 
-if TYPE_CHECKING:
-    from fpdf import FPDF
-
-_PLAIN = str.maketrans({"“": '"', "”": '"', "‘": "'", "’": "'", "–": "-", "—": "-", "…": "..."})
-_INK, _FAINT, _DEEP, _COPPER = (32, 48, 47), (90, 104, 102), (29, 92, 90), (154, 74, 28)
-_SHADES = ((185, 211, 205), (217, 230, 223))
+_SIGNED = ("name", "signed", "on")
 
 
 def write(report: JobReport, path: Path) -> None:
-    """Write the report. Raises Problem where fpdf2 is not installed, OSError for the file."""
-    pdf = _begin(report)
-    _head(pdf, report)
-    _summary(pdf, report)
-    _materials(pdf, report)
-    _heading(pdf, say("section.boxes"), 1)
-    _text(pdf, say("gauge.key"), 9, _FAINT)
-    for number, box in enumerate(report.boxes, 1):
-        _box(pdf, box, number, report.units)
-    _rules(pdf, report)
-    _text(pdf, say("fact.program"), 8, _FAINT)
+    """Write the report. Raises OSError for the file."""
+    pdf = document(say("title.job", job=report.name))
+    fonts = Fonts(pdf)
+    laid = layout(report, fonts)
+    job = fonts.short(report.name, 8, ROOM * 0.7)
+    feet = [
+        say("page.foot", job=job, number=number, pages=len(laid))
+        for number in range(1, len(laid) + 1)
+    ]
+    draw(pdf, fonts, laid, feet)
     pdf.output(str(path))
 
 
-def _begin(report: JobReport) -> FPDF:
-    try:
-        from fpdf import FPDF
-    except ImportError:
-        raise Problem(
-            "A PDF needs fpdf2: install it with “pip install fpdf2”, or write .html and print that."
-        ) from None
-
-    class Pages(FPDF):
-        """Pages numbered at the foot."""
-
-        def footer(self) -> None:
-            """The page number."""
-            self.set_y(-12)
-            self.set_font("Helvetica", size=8)
-            self.set_text_color(*_FAINT)
-            self.cell(0, 8, f"{_latin(report.name)}, page {self.page_no()}", align="R")
-
-    pdf = Pages(format="letter")
-    pdf.set_title(_latin(say("title.job", job=report.name)))
-    pdf.set_creator("Boxaloud")
-    pdf.set_lang("en")
-    pdf.set_auto_page_break(True, 16)
-    pdf.add_page()
-    return pdf
+def layout(report: JobReport, fonts: Fonts) -> list[Page]:
+    """The pages of a report, laid out."""
+    return pages(_blocks(report, fonts))
 
 
-def _latin(words: str) -> str:
-    """Words in the letters that a PDF's own fonts have; the rest as a question mark."""
-    plain = words.translate(_PLAIN).replace("³", "\u00b3")
-    return plain.encode("latin-1", "replace").decode("latin-1")
+def _blocks(report: JobReport, fonts: Fonts) -> Iterator[Block]:
+    yield from _head(report, fonts)
+    yield from _summary(report, fonts)
+    yield from _materials(report, fonts)
+    if report.boxes:
+        yield from heading(fonts, say("section.boxes"), 1)
+        yield from holding(paragraph(fonts, say("gauge.key"), 9, FAINT))
+    for number, box in enumerate(report.boxes, 1):
+        yield from box_blocks(fonts, box, number, report.units)
+    yield from _rules(report, fonts)
+    yield from _signatures(fonts)
+    yield space(8)
+    if fonts.lacking:
+        yield from paragraph(fonts, say("page.lacking"), 8, FAINT)
+    yield from paragraph(fonts, say("fact.program"), 8, FAINT)
 
 
-def _text(
-    pdf: FPDF, words: str, size: int = 10, ink: tuple[int, int, int] = _INK, style: str = ""
-) -> None:
-    pdf.set_font("Helvetica", style, size)
-    pdf.set_text_color(*ink)
-    pdf.multi_cell(0, size * 0.5, _latin(words), align="L", new_x="LMARGIN", new_y="NEXT")
+def _head(report: JobReport, fonts: Fonts) -> Iterator[Block]:
+    yield from paragraph(fonts, say("title.job", job=report.name), 20, DEEP, bold=True)
+    yield space(3)
+    for fact in facts(report):
+        yield from paragraph(fonts, fact, 9, FAINT)
+    told = [f"{label}: {words}" for label, words in project_block(report.project)]
+    yield from (listing(fonts, say("section.project"), told, 10) if told else ())
+    yield from heading(fonts, say("section.cautions"), 1)
+    yield from listing(fonts, "", report.standing, 10)
 
 
-def _heading(pdf: FPDF, words: str, level: int, room: int = 40) -> None:
-    """A heading, in the outline too, on a page with room for what follows it."""
-    if pdf.get_y() + room > pdf.page_break_trigger:
-        pdf.add_page()
-    pdf.ln(4)
-    pdf.start_section(_latin(words), level=level - 1)
-    _text(pdf, words, 14 if level == 1 else 12, _DEEP if level == 1 else _INK, "B")
-    pdf.ln(1)
-
-
-def _list(pdf: FPDF, title: str, items: Sequence[str]) -> None:
-    if items:
-        pdf.ln(1)
-        _text(pdf, title, 9, _FAINT, "B")
-        for item in items:
-            _text(pdf, f"- {item}", 9)
-
-
-def _table(
-    pdf: FPDF, heads: Sequence[str], rows: Sequence[Sequence[str]], widths: tuple[int, ...]
-) -> None:
-    pdf.set_font("Helvetica", size=8)
-    pdf.set_text_color(*_INK)
-    pdf.set_draw_color(190, 186, 172)
-    with pdf.table(
-        col_widths=widths, borders_layout="HORIZONTAL_LINES", line_height=4.6, text_align="LEFT"
-    ) as table:
-        for cells in (heads, *rows):
-            row = table.row()
-            for cell in cells:
-                row.cell(_latin(cell))
-    pdf.ln(2)
-
-
-def _head(pdf: FPDF, report: JobReport) -> None:
-    _text(pdf, say("title.job", job=report.name), 20, _DEEP, "B")
-    pdf.ln(1)
-    _text(pdf, say("fact.editions", editions=", ".join(report.editions) or "none"), 9, _FAINT)
-    _text(pdf, say("fact.units_cm3" if report.units == "cm3" else "fact.units"), 9, _FAINT)
-    for key, date in (("begun", report.begun), ("written", report.written)):
-        if date:
-            _text(pdf, say(f"fact.{key}", date=date[:10]), 9, _FAINT)
-    _heading(pdf, say("section.cautions"), 1)
-    for caution in report.standing:
-        _text(pdf, f"- {caution}", 10)
-
-
-def _summary(pdf: FPDF, report: JobReport) -> None:
-    _heading(pdf, say("section.summary"), 1)
+def _summary(report: JobReport, fonts: Fonts) -> Iterator[Block]:
+    yield from heading(fonts, say("section.summary"), 1)
     counts = [f"{len(report.boxes)} {say('count.boxes')}"]
     counts.append(f"{report.count('fits')} {say('count.fits')}")
     counts.append(f"{report.count('over')} {say('count.over')}")
     counts.append(f"{report.count('incomplete')} {say('count.incomplete')}")
-    _text(pdf, ", ".join(counts) + ".", 10)
-    pdf.ln(1)
-    names = ("box", "edition", "total", "capacity", "margin", "verdict")
-    rows = [
-        [
+    yield from holding([*paragraph(fonts, ", ".join(counts) + "."), space(4)])
+    columns = (
+        Column(say("table.box"), 32),
+        Column(say("table.edition"), 10),
+        Column(say("table.total"), 16, number=True),
+        Column(say("table.capacity"), 12, number=True),
+        Column(say("table.margin"), 20, number=True),
+        Column(say("table.verdict"), 15),
+    )
+    rows = (
+        (
             number_format.capital(box.name), box.edition, number_format.total(box),
             number_format.capacity(box), number_format.margin(box), number_format.verdict(box),
-        ]
+        )
         for box in report.boxes
-    ]  # fmt: skip
-    _table(pdf, [say(f"table.{name}") for name in names], rows, (34, 10, 12, 13, 18, 16))
+    )  # fmt: skip
+    yield from table(fonts, columns, rows)
 
 
-def _materials(pdf: FPDF, report: JobReport) -> None:
+def _materials(report: JobReport, fonts: Fonts) -> Iterator[Block]:
     if not report.count("over"):
         return
-    _heading(pdf, say("section.materials"), 1)
-    if not report.materials:
-        _text(pdf, say("part.no_materials"))
+    yield from heading(fonts, say("section.materials"), 1)
+    materials = report.materials
+    if not materials:
+        yield from paragraph(fonts, say("part.no_materials"))
         return
-    heads = [say("table.material"), say("table.quantity"), say("table.for_boxes")]
-    rows = [
-        [m.name, str(m.quantity), number_format.capital(", ".join(m.boxes))]
-        for m in report.materials
-    ]
-    _table(pdf, heads, rows, (60, 12, 40))
+    columns = (
+        Column(say("table.material"), 60),
+        Column(say("table.quantity"), 12, number=True),
+        Column(say("table.for_boxes"), 40),
+    )
+    rows = [(m.name, str(m.quantity), number_format.capital(", ".join(m.boxes))) for m in materials]
+    yield from table(fonts, columns, rows)
 
 
-def _box(pdf: FPDF, box: BoxReport, number: int, units: str) -> None:
-    _heading(pdf, f"{number}. {number_format.capital(box.name)}", 2, 70)
-    over = box.verdict == "over"
-    _text(pdf, number_format.verdict_line(box), 10, _COPPER if over else _INK, "B")
-    if units == "cm3":
-        _text(
-            pdf, number_format.with_cm3(number_format.total(box), box.sheet.total, units), 9, _FAINT
-        )
-    _gauge(pdf, box)
-    _fill(pdf, box)
-    parts = [
-        f"{number_format.capital(part.what)}: {marked(part.volume)} in³, {part.section}"
-        for part in box.sheet.volumes
-    ]
-    _list(pdf, say("table.capacity"), parts)
-    advice = [advice_line(change) for change in box.advice]
-    _list(pdf, say("part.advice"), advice or ([say("part.no_advice")] if over else []))
-    _list(pdf, say("part.contents"), [number_format.capital(thing) for thing in box.contents])
-    _list(pdf, say("part.said"), [f"“{words}”" for words in box.said])
-    for key, items in (("assumed", box.assumed), ("open", box.open)):
-        _list(pdf, say(f"part.{key}"), [number_format.capital(thing) for thing in items])
-    _list(pdf, say("part.unused"), [f"“{words}”" for words in box.unused])
-    _list(pdf, say("part.cautions"), box.cautions)
+def _signatures(fonts: Fonts) -> list[Block]:
+    """Lines to sign on, all on one page."""
+    blocks = heading(fonts, say("section.signatures"), 1)
+    for by in signatures():
+        blocks.append(signature_line(fonts, by, [say(f"signature.{k}") for k in _SIGNED]))
+    return held(blocks)
 
 
-def _gauge(pdf: FPDF, box: BoxReport) -> None:
-    """The bar, its numbered parts, and the capacity line."""
-    drawn, scale = gauge(box), pdf.epw / float(WIDTH)
-    left, top, tall = pdf.l_margin, pdf.get_y() + 3, 6
-    pdf.set_draw_color(*_FAINT)
-    pdf.rect(left, top, pdf.epw, tall)
-    pdf.set_font("Helvetica", "B", 8)
-    pdf.set_text_color(*_INK)
-    for place, part in enumerate(drawn.segments):
-        pdf.set_fill_color(*_SHADES[place % 2])
-        at, wide = left + float(part.left) * scale, float(part.width) * scale
-        pdf.rect(at, top, wide, tall, style="DF")
-        if wide > 4:
-            pdf.set_xy(at, top)
-            pdf.cell(wide, tall, str(part.number), align="C")
-    pdf.set_fill_color(255)
-    if drawn.capacity is not None:
-        _hatch(pdf, drawn, top, tall)
-        pdf.set_line_width(0.8)
-        pdf.set_draw_color(*_INK)
-        at = left + float(drawn.capacity) * scale
-        pdf.line(at, top - 2, at, top + tall + 2)
-        pdf.set_line_width(0.2)
-    pdf.set_xy(left, top + tall + 3)
-
-
-def _hatch(pdf: FPDF, drawn: Gauge, top: float, tall: int) -> None:
-    """Slanted lines over what lies past the capacity."""
-    assert drawn.capacity is not None
-    scale = pdf.epw / float(WIDTH)
-    at, end = (pdf.l_margin + float(x) * scale for x in (drawn.capacity, drawn.filled))
-    pdf.set_draw_color(*_COPPER)
-    pdf.set_line_width(0.5)
-    with pdf.local_context(), pdf.rect_clip(at, top, max(end - at, 0.01), tall):
-        while at < end + tall:
-            pdf.line(at, top, at - tall, top + tall)
-            at += 1.6
-
-
-def _fill(pdf: FPDF, box: BoxReport) -> None:
-    if not box.sheet.lines:
-        _text(pdf, say("part.no_contents"))
+def _rules(report: JobReport, fonts: Fonts) -> Iterator[Block]:
+    rests_on = references(report)
+    if not rests_on.rules:
         return
-    names = ("number", "item", "allowances", "each", "subtotal", "section")
+    yield from heading(fonts, say("section.rules"), 1)
+    columns = (
+        Column(say("table.section"), 20),
+        Column(say("table.says"), 80),
+        Column(say("table.mark"), 18),
+        Column(say("table.read_in"), 13),
+    )
     rows = [
-        [
-            str(number), number_format.capital(line.what), number_format.allowances(line),
-            number_format.each(line), volume(line.subtotal), line.section,
-        ]
-        for number, line in enumerate(box.sheet.lines, 1)
-    ]  # fmt: skip
-    rows.append(["", say("table.total"), "", "", number_format.total(box), ""])
-    _table(pdf, [say(f"table.{name}") for name in names], rows, (6, 40, 20, 13, 14, 22))
-
-
-def _rules(pdf: FPDF, report: JobReport) -> None:
-    uses = rules_used(report)
-    if uses:
-        _heading(pdf, say("section.rules"), 1)
-        heads = [say(f"table.{name}") for name in ("section", "says", "source", "mark")]
-        rows = [[use.section, use.note.says, use.note.source, use.note.mark] for use in uses]
-        _table(pdf, heads, rows, (20, 50, 45, 16))
+        (use.section, use.note.says, use.note.mark, ", ".join(map(str, use.sources)))
+        for use in rests_on.rules
+    ]
+    yield from table(fonts, columns, rows)
+    yield from heading(fonts, say("section.sources"), 1)
+    yield from holding(paragraph(fonts, say("table.sources_caption"), 9, FAINT))
+    columns = (
+        Column(say("table.number"), 6),
+        Column(say("table.source"), 58),
+        Column(say("table.source_kind"), 42),
+        Column(say("table.read_for"), 26),
+    )
+    read = [
+        (str(use.number), str(use.source), source_kind(use.source), ", ".join(use.sections))
+        for use in rests_on.sources
+    ]
+    yield from table(fonts, columns, read)

@@ -9,20 +9,31 @@ from boxaloud.assistant.dialogue.box_dialogue import Talk
 from boxaloud.assistant.dialogue.nlg.item_names import shown
 from boxaloud.assistant.dialogue.state import to_box
 from boxaloud.assistant.reports.report_messages import opening, words
-from boxaloud.assistant.reports.report_model import BoxReport, Change, JobReport, RuleUse
+from boxaloud.assistant.reports.report_model import (
+    NO_PROJECT,
+    BoxReport,
+    Change,
+    JobReport,
+    Project,
+)
 from boxaloud.grammar.acts import Act, Suppose
-from boxaloud.rules import STANDING, Advice, advise, cautions, explain, table_row
+from boxaloud.rules import STANDING, Advice, advise, cautions, table_row
 from boxaloud.rules.contents import Box, Cable, Marked, TableBox
 
 
 def job_report(
-    conversation: Conversation, name: str, units: str = "in3", begun: str = "", written: str = ""
+    conversation: Conversation,
+    name: str,
+    units: str = "in3",
+    begun: str = "",
+    written: str = "",
+    project: Project = NO_PROJECT,
 ) -> JobReport:
     """The report of every box of a conversation of which something was said."""
     boxes = conversation.boxes
     reports = (box_report(boxes.talk(box)) for box in boxes.names)
     told = tuple(report for report in reports if not report.blank)
-    return JobReport(name, units, begun, written, told, tuple(c.says for c in STANDING))
+    return JobReport(name, units, begun, written, told, tuple(c.says for c in STANDING), project)
 
 
 def box_report(talk: Talk) -> BoxReport:
@@ -44,14 +55,6 @@ def box_report(talk: Talk) -> BoxReport:
         cautions=_cautions(box) if anything else (),
         advice=changes(box) if found.verdict == "over" else (),
     )
-
-
-def rules_used(report: JobReport) -> tuple[RuleUse, ...]:
-    """Every rule that a line of the report rests on, by section."""
-    names = {line.rule for box in report.boxes for line in box.sheet.lines}
-    names |= {line.rule for box in report.boxes for line in box.sheet.volumes}
-    uses = [RuleUse(note.section, note) for note in map(explain, names - {""})]
-    return tuple(sorted(uses, key=lambda use: (use.section, use.note.rule)))
 
 
 def changes(box: Box) -> tuple[Change, ...]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from decimal import Decimal
 
-from boxaloud.rules import RuleNote
+from boxaloud.rules import RuleNote, Source
 from boxaloud.rules.worksheet import Verdict, Worksheet
 
 
@@ -69,6 +69,26 @@ class Material:
 
 
 @dataclass(frozen=True, slots=True)
+class Project:
+    """The project that a report is of, as told; a field is empty where it was not.
+
+    `date` is ISO 8601: the day that the work was seen.
+    """
+
+    site: str = ""
+    address: str = ""
+    permit: str = ""
+    contractor: str = ""
+    prepared_by: str = ""
+    licence: str = ""
+    date: str = ""
+
+
+NO_PROJECT = Project()
+"""Of which nothing was told."""
+
+
+@dataclass(frozen=True, slots=True)
 class JobReport:
     """A job: its boxes, and what is common to them. Dates are UTC."""
 
@@ -79,6 +99,7 @@ class JobReport:
     boxes: tuple[BoxReport, ...]
     standing: tuple[str, ...]
     """The cautions that go with every verdict."""
+    project: Project = NO_PROJECT
 
     @property
     def editions(self) -> tuple[str, ...]:
@@ -105,7 +126,25 @@ class JobReport:
 
 @dataclass(frozen=True, slots=True)
 class RuleUse:
-    """A rule that some line of the report rests on."""
+    """A rule that some line of the report rests on, and the numbers of its sources."""
 
     section: str
     note: RuleNote
+    sources: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SourceUse:
+    """A source in the annex: its number, what it is, and the sections that were read there."""
+
+    number: int
+    source: Source
+    sections: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class References:
+    """What the lines of a report rest on: the rules, and where each was read."""
+
+    rules: tuple[RuleUse, ...]
+    sources: tuple[SourceUse, ...]

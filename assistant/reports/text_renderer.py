@@ -2,19 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 from boxaloud.assistant.dialogue.nlg.sentences import marked, volume
 from boxaloud.assistant.reports import number_format
-from boxaloud.assistant.reports.html_box_section import advice_line
+from boxaloud.assistant.reports.box_notes import Note, notes
+from boxaloud.assistant.reports.job_facts import project_block, signatures
 from boxaloud.assistant.reports.report_messages import say
-from boxaloud.assistant.reports.report_model import BoxReport
+from boxaloud.assistant.reports.report_model import NO_PROJECT, BoxReport, Project
 from boxaloud.rules import STANDING
 
 
-def plain_text(box: BoxReport) -> Iterator[str]:
+def plain_text(box: BoxReport, project: Project = NO_PROJECT) -> Iterator[str]:
     """Lines that read well aloud and in a message: no table, no mark-up."""
     yield say("title.box", box=number_format.capital(box.name))
+    for label, words in project_block(project):
+        yield f"{label}: {_one_line(words)}"
     yield number_format.verdict_line(box)
     yield ""
     for part in box.sheet.volumes:
@@ -22,14 +25,20 @@ def plain_text(box: BoxReport) -> Iterator[str]:
     for line in box.sheet.lines:
         what, counted = number_format.capital(line.what), number_format.allowances(line)
         yield f"{what}: {volume(line.subtotal)} in³ ({counted}), {line.section}"
-    yield f"{say('table.total')}: {number_format.total(box)} in³"
+    yield f"{number_format.total_name(box)}: {number_format.lines_total(box)} in³"
     yield from _notes(box, "{}:", "- {}")
+    yield from _signatures(project, str)
 
 
-def markdown(box: BoxReport) -> Iterator[str]:
+def markdown(box: BoxReport, project: Project = NO_PROJECT) -> Iterator[str]:
     """The same with a table."""
     yield f"## {_escaped(say('title.box', box=number_format.capital(box.name)))}"
     yield ""
+    told = list(project_block(project))
+    for label, words in told:
+        yield f"- {label}: {_escaped(words)}"
+    if told:
+        yield ""
     yield f"**{number_format.verdict(box)}.** {_escaped(number_format.verdict_line(box))}"
     yield ""
     names = ("number", "item", "allowances", "subtotal", "section")
@@ -38,38 +47,45 @@ def markdown(box: BoxReport) -> Iterator[str]:
     for number, line in enumerate(box.sheet.lines, 1):
         what, size = number_format.capital(line.what), number_format.allowances(line)
         yield _cells([str(number), what, size, volume(line.subtotal), line.section])
-    yield _cells(["", say("table.total"), "", number_format.total(box), ""])
+    yield _cells(["", number_format.total_name(box), "", number_format.lines_total(box), ""])
     for part in box.sheet.volumes:
         name = f"{say('table.capacity')}: {part.what}"
         yield _cells(["", name, "", marked(part.volume), part.section])
     yield from _notes(box, "**{}**\n", "- {}")
+    yield from _signatures(project, _escaped)
 
 
 def _notes(box: BoxReport, head: str, item: str) -> Iterator[str]:
-    quoted = [f"“{words}”" for words in box.said]
-    advice = [advice_line(change) for change in box.advice]
-    cautions = [*box.cautions, *(caution.says for caution in STANDING)]
-    notes = [
-        ("advice", advice), ("assumed", box.assumed), ("open", box.open),
-        ("unused", [f"“{words}”" for words in box.unused]), ("said", quoted),
-        ("cautions", cautions),
-    ]  # fmt: skip
-    for key, items in notes:
-        if items:
+    """The notes, without what the worksheet lists already, and the cautions last."""
+    found = {note.kind: note for note in notes(box) if note.kind != "contents"}
+    standing = tuple(caution.says for caution in STANDING)
+    found["cautions"] = Note("cautions", say("part.cautions"), (*box.cautions, *standing))
+    for note in found.values():
+        yield ""
+        yield head.format(note.title)
+        for told in note.items:
+            yield item.format(told if head.endswith(":") else _escaped(told))
+
+
+def _signatures(project: Project, shown: Callable[[str], str]) -> Iterator[str]:
+    """Lines to sign on, under the worksheet of a project that was told."""
+    if project != NO_PROJECT:
+        for by in signatures():
             yield ""
-            yield head.format(say(f"part.{key}"))
-            for thing in items:
-                told = number_format.capital(thing)
-                yield item.format(told if head.endswith(":") else _escaped(told))
+            yield shown(say("signature.line", by=by))
 
 
 def _cells(cells: list[str]) -> str:
     return "| " + " | ".join(_escaped(cell) for cell in cells) + " |"
 
 
+def _one_line(words: str) -> str:
+    return " ".join(words.split())
+
+
 def _escaped(words: str) -> str:
     """Words that Markdown would take for mark-up, shown as they are."""
-    out = " ".join(words.split())
+    out = _one_line(words)
     for sign in ("\\", "`", "*", "_", "|", "<", "[", "#"):
         out = out.replace(sign, "\\" + sign)
     return out

@@ -10,6 +10,7 @@ from pathlib import Path
 
 from boxaloud.assistant.storage import job_names
 from boxaloud.assistant.storage.data_folders import SUFFIX, jobs_folder, removed_folder
+from boxaloud.assistant.storage.project_details import ProjectDetails, kept
 from boxaloud.assistant.storage.sqlite.journal_file import About, JobFile, log_of
 from boxaloud.assistant.storage.sqlite.recovery import readable_about, readable_rows, renewed
 from boxaloud.assistant.storage.sqlite.storage_errors import Damaged, NotKept, TooNew, told_os
@@ -142,6 +143,22 @@ def rename(place: Place, name: str) -> str:
     return new
 
 
+def describe(place: Place, project: ProjectDetails) -> None:
+    """Keep what a job's report says of the project, in place of what was told before."""
+    file, _ = open_file(place)
+    try:
+        file.tell(kept(project))
+    finally:
+        file.close()
+
+
+def project_of(place: Place) -> ProjectDetails:
+    """What was told of a job's project."""
+    file, _ = open_file(place)
+    file.close()
+    return file.about.project
+
+
 def copy(place: Place, name: str) -> str:
     """Copy a job with all its boxes; gives the copy's name."""
     new = job_names.tidy(name) or unused_name(place.name)
@@ -195,6 +212,6 @@ def _move(path: Path, folder: Path) -> Path:
 
 
 __all__ = [
-    "NotKept", "Place", "TooNew", "copy", "find", "is_taken", "open_file", "path_for", "places",
-    "remove", "rename", "restore", "start", "unused_name",
+    "NotKept", "Place", "TooNew", "copy", "describe", "find", "is_taken", "open_file", "path_for",
+    "places", "project_of", "remove", "rename", "restore", "start", "unused_name",
 ]  # fmt: skip

@@ -68,6 +68,30 @@ def test_what_cannot_be_done_is_said_in_a_sentence(
     assert "fault of its own" not in err
 
 
+def test_a_project_is_told_shown_and_reported(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    run(capsys, "job", "start", "Heron")
+    assert "Nothing is told" in run(capsys, "job", "about", "heron")[1]
+    words = ("--site", "Plot 7", "--permit", "E-2041", "--license", "J-118", "--prepared-by", "Ada")
+    told = run(capsys, "job", "about", "heron", *words, "--date", "2026-11-20")
+    assert told[0] == 0
+    assert told[1].splitlines()[1:] == [
+        "  Site: Plot 7", "  Permit: E-2041", "  Prepared by: Ada", "  Licence: J-118",
+        "  Date: 2026-11-20",
+    ]  # fmt: skip
+    assert "Permit" not in run(capsys, "job", "about", "--permit", "")[1]
+    status, _, err = run(capsys, "job", "about", "--date", "20/11/2026")
+    assert (status, err) == (2, "20/11/2026 is no day written as YYYY-MM-DD.\n")
+    session = Session.open()
+    session.hear("two 14-2 cables")
+    session.close()
+    assert "Site: Plot 7" in run(capsys, "share")[1]
+    page = tmp_path / "heron.html"
+    run(capsys, "report", "heron", "-o", str(page))
+    assert "<dd>Plot 7</dd>" in page.read_text("utf-8")
+
+
 def test_a_name_that_is_taken_is_refused(capsys: pytest.CaptureFixture[str]) -> None:
     run(capsys, "job", "start", "Heron")
     assert "already is a job called HERON" in run(capsys, "job", "start", "HERON")[2]
@@ -123,7 +147,7 @@ def test_a_margin_that_an_open_answer_can_still_change_is_said_to_be_the_least(
         session.hear(words)
     session.close()
     assert (
-        "fits, total 14.00 of 18.0 in³ so far, margin at least 2.00"
+        "fits, total at most 16.00 of 18.0 in³, margin at least 2.00"
         in (run(capsys, "job", "show")[1])
     )
 

@@ -6,6 +6,7 @@ import csv
 import io
 import json
 import re
+from html import unescape
 from pathlib import Path
 
 import pytest
@@ -20,6 +21,7 @@ from boxaloud.assistant.reports import (
     number_format,
 )
 from boxaloud.assistant.reports.report_export import write
+from boxaloud.assistant.reports.source_annex import references
 from boxaloud.assistant.reports.text_renderer import markdown, plain_text
 from boxaloud.assistant.text.problem import Problem
 from jsonschema import Draft202012Validator
@@ -133,9 +135,41 @@ def test_no_cell_of_the_csv_begins_a_formula() -> None:
     report = JobReport(HOSTILE, "in3", "", "", report.boxes, report.standing)
     rows = list(csv.reader(io.StringIO("".join(csv_renderer.pieces(report)))))
     assert all(not cell.startswith(("=", "+", "-", "@")) for row in rows for cell in row)
-    assert rows[1][0] == f"'{HOSTILE}"
-    over = dict(zip(rows[0], rows[1], strict=True))
+    over = next(row for row in csv_rows(report) if row["row"] == "line")
+    assert over["job"] == f"'{HOSTILE}"
     assert (over["margin_in3"], over["verdict"]) == ("", "over")
+
+
+def csv_rows(report: JobReport) -> list[dict[str, str]]:
+    return list(csv.DictReader(io.StringIO("".join(csv_renderer.pieces(report)))))
+
+
+def test_a_caution_stands_once_in_the_csv(report: JobReport) -> None:
+    """Past defect this prevents: the same three hundred letters on every row."""
+    rows = csv_rows(report)
+    notes = [row["note"] for row in rows if row["row"] == "caution" and not row["box"]]
+    assert notes == list(report.standing)
+    for box in report.boxes:
+        told = [r["note"] for r in rows if (r["row"], r["box"]) == ("caution", box.name)]
+        assert told == list(box.cautions)
+    assert all(row["note"] == "" for row in rows if row["row"] == "line")
+
+
+def test_sources_stand_in_an_annex_with_what_they_are(report: JobReport) -> None:
+    """Past defect this prevents: the number of a forum thread beside a line of a worksheet."""
+    found = references(report)
+    read = [row for row in csv_rows(report) if row["row"] == "source"]
+    assert [int(row["line"]) for row in read] == [use.number for use in found.sources]
+    assert all(row["note"] for row in read)
+    page = "".join(html_renderer.pieces(report))
+    sheets, _, annex = page.partition("Annex: where each section was read")
+    forums = [use for use in found.sources if use.source.kind == "forum"]
+    assert forums
+    for use in found.sources:
+        assert str(use.source) not in unescape(sheets)
+        assert str(use.source) in unescape(annex)
+    assert annex.count("the opinion of those who wrote it") == len(forums)
+    assert found.sources[-1].source.kind in ("forum", "none")
 
 
 def test_names_are_escaped_in_every_form(tmp_path: Path) -> None:

@@ -116,3 +116,13 @@ def test_a_from_memory_row_says_so() -> None:
 def test_blocks_before_2023_name_the_rule_that_leaves_them_out() -> None:
     sheet = work_out(Box(contents=(TerminalBlock(14),), edition="2020"))
     assert explain(sheet.lines[0].rule).editions == ("2014", "2020")
+
+
+def test_every_source_says_of_what_kind_it_is() -> None:
+    """Past defect this prevents: what somebody wrote in a forum, cited like a printed code."""
+    kinds = {"code copy", "trade press", "training", "website", "forum", "none"}
+    assert {row["kind"] for row in table("sources").values()} == kinds
+    for row in table("sources").values():
+        assert (row["kind"] == "none") == (not row["publisher"])
+        if "forum" in row["publisher"].lower():
+            assert row["kind"] == "forum"

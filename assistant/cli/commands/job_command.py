@@ -6,6 +6,8 @@ from boxaloud.assistant.cli.exit_codes import complain
 from boxaloud.assistant.cli.output import put
 from boxaloud.assistant.dialogue.box_dialogue import Talk
 from boxaloud.assistant.dialogue.nlg.sentences import marked, volume
+from boxaloud.assistant.reports.box_figures import figures
+from boxaloud.assistant.reports.number_format import amount
 from boxaloud.assistant.storage import box_removal, demo_job, repository
 from boxaloud.assistant.storage.data_folders import removed_folder
 from boxaloud.assistant.storage.session import Session
@@ -73,16 +75,16 @@ def show(name: str) -> int:
 
 
 def _box_line(talk: Talk) -> str:
-    found, sheet = talk.assessment, talk.assessment.sheet
-    room = sheet.capacity
-    left = {"fits": found.high, "over": found.low}.get(found.verdict, sheet.total)
-    settled = found.verdict == "incomplete" or found.low == found.high == sheet.total
+    found, room = talk.assessment, talk.assessment.sheet.capacity
+    figure = figures(found)
+    left = figure.margin or figure.over_by
     standing = say(
-        f"standing.{found.verdict}{'' if settled else '_least'}",
-        total=volume(sheet.total),
+        f"standing.{found.verdict}",
+        total=amount(figure.total),
+        described=volume(found.sheet.total),
         capacity="" if room is None else marked(room),
-        margin="" if room is None else volume(abs(room - left)),
-        edition=sheet.edition,
+        margin="" if left is None else amount(left),
+        edition=found.sheet.edition,
     )
     return say("job.box_line", name=talk.name, standing=standing)
 

@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
+from dataclasses import asdict
 from pathlib import Path
 
 from boxaloud.assistant.cli.exit_codes import FITS, complain
 from boxaloud.assistant.cli.output import put
 from boxaloud.assistant.reports.report_builder import box_report, job_report
 from boxaloud.assistant.reports.report_export import check_form, write
+from boxaloud.assistant.reports.report_model import Project
 from boxaloud.assistant.reports.text_renderer import markdown, plain_text
 from boxaloud.assistant.storage import Session
 from boxaloud.assistant.storage.box_removal import find
 from boxaloud.assistant.storage.clock import now
+from boxaloud.assistant.storage.project_details import ProjectDetails
 
 
 def report(name: str, path: Path) -> int:
@@ -21,7 +24,8 @@ def report(name: str, path: Path) -> int:
     for note in session.take_notes():
         complain(note)
     about = session.about
-    found = job_report(session.conversation, about.name, about.units, about.begun, now())
+    project = project_of(about.project)
+    found = job_report(session.conversation, about.name, about.units, about.begun, now(), project)
     session.close()
     write(found, path)
     put(f"{path}: {len(found.boxes)} boxes of job {about.name}, {found.count('over')} over.")
@@ -34,7 +38,13 @@ def share(name: str, box: str, as_markdown: bool) -> int:
     for note in session.take_notes():
         complain(note)
     talk = session.conversation.boxes.talk(find(session.job, session.name, box))
+    project = project_of(session.about.project)
     session.close()
-    for line in (markdown if as_markdown else plain_text)(box_report(talk)):
+    for line in (markdown if as_markdown else plain_text)(box_report(talk), project):
         put(line)
     return FITS
+
+
+def project_of(details: ProjectDetails) -> Project:
+    """What was kept of the project, as a report shows it."""
+    return Project(**asdict(details))

@@ -12,10 +12,11 @@ import shutil
 import sqlite3
 import tempfile
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 
 from boxaloud.assistant.storage.clock import now, stamp
+from boxaloud.assistant.storage.project_details import ProjectDetails, kept, read
 from boxaloud.assistant.storage.sqlite.journal_rows import START, Mark, Row, follow
 from boxaloud.assistant.storage.sqlite.migration import check_readable, latest, migrate, version_of
 from boxaloud.assistant.storage.sqlite.storage_errors import Damaged, Moved, NotKept, Replaced, told
@@ -29,12 +30,14 @@ _COLUMNS = "position, at, action, box, other, edition, entry, chk"
 
 @dataclass(frozen=True, slots=True)
 class About:
-    """What a job is: its name, the edition its boxes begin under, the units shown, when begun."""
+    """What a job is: its name, the edition its boxes begin under, the units shown, when begun,
+    and what its report says of the project."""
 
     name: str
     edition: str
     units: str = "in3"
     begun: str = ""
+    project: ProjectDetails = field(default_factory=ProjectDetails)
 
 
 @dataclass(frozen=True, slots=True)
@@ -182,7 +185,8 @@ class JobFile:
             with contextlib.closing(_connect(draft, make=True)) as target:
                 self._connection.backup(target)
                 with target:
-                    _write_about(target, {"name": name})
+                    project = kept(self.about.project.for_a_copy())
+                    _write_about(target, {"name": name, **project})
             _into_place(draft, path)
             draft.unlink(missing_ok=True)
 
@@ -309,6 +313,7 @@ def _write_new(draft: Path, about: About) -> None:
                 "edition": about.edition,
                 "units": about.units,
                 "begun": about.begun or now(),
+                **kept(about.project),
             },
         )
 
@@ -344,7 +349,7 @@ def about_of(connection: sqlite3.Connection) -> About:
     """What an open file says of its job. Raises Damaged where it does not."""
     found = dict(connection.execute("SELECT key, value FROM about").fetchall())
     try:
-        return About(found["name"], found["edition"], found["units"], found["begun"])
+        return About(found["name"], found["edition"], found["units"], found["begun"], read(found))
     except KeyError as missing:
         raise Damaged(f"it does not say its {missing}") from None
 

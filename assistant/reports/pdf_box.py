@@ -1,0 +1,132 @@
+"""One box of the PDF report: its worksheet, which stands whole on a page, and its notes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from boxaloud.assistant.dialogue.nlg.sentences import marked, volume
+from boxaloud.assistant.reports import number_format
+from boxaloud.assistant.reports.bar_layout import WIDTH, gauge
+from boxaloud.assistant.reports.box_notes import Note, notes
+from boxaloud.assistant.reports.pdf_blocks import (
+    Column,
+    beside,
+    heading,
+    listing,
+    paragraph,
+    space,
+    table,
+)
+from boxaloud.assistant.reports.pdf_fonts import Fonts
+from boxaloud.assistant.reports.pdf_layout import (
+    COPPER,
+    FAINT,
+    INK,
+    MARGIN,
+    ROOM,
+    Area,
+    Block,
+    Hatching,
+    Mark,
+    Stroke,
+    Words,
+    fits_a_page,
+    height,
+    held,
+)
+from boxaloud.assistant.reports.report_messages import say
+from boxaloud.assistant.reports.report_model import BoxReport
+
+_SHADES = ((185, 211, 205), (217, 230, 223))
+_BAR = 17.0
+_HALF = ROOM / 2 - 8
+_SHORT = 300.0
+_BESIDE = {"contents": "said", "assumed": "open"}
+"""Notes beside which another may stand."""
+
+
+def box_blocks(fonts: Fonts, box: BoxReport, number: int, units: str) -> list[Block]:
+    """A box: on one page where it fits on one, else at least its worksheet."""
+    sheet = _worksheet(fonts, box, number, units)
+    rest = list(_notes(fonts, box))
+    if fits_a_page([*sheet, *rest]):
+        return held([*sheet, *rest])
+    return [*(held(sheet) if fits_a_page(sheet) else sheet), *rest]
+
+
+def _notes(fonts: Fonts, box: BoxReport) -> Iterator[Block]:
+    """The notes; two short ones that belong together stand beside each other."""
+    left: Note | None = None
+    for note in notes(box):
+        if note.kind in _BESIDE:
+            left = note
+            continue
+        if left is not None and _BESIDE[left.kind] == note.kind:
+            both = [listing(fonts, n.title, n.items, room=_HALF) for n in (left, note)]
+            if all(height(blocks) < _SHORT for blocks in both):
+                yield beside(both[0], both[1], ROOM - _HALF)
+                left = None
+                continue
+        for each in filter(None, (left, note)):
+            yield from listing(fonts, each.title, each.items)
+        left = None
+    if left is not None:
+        yield from listing(fonts, left.title, left.items)
+
+
+def _worksheet(fonts: Fonts, box: BoxReport, number: int, units: str) -> list[Block]:
+    blocks = heading(fonts, f"{number}. {number_format.capital(box.name)}", 2)
+    ink = COPPER if box.verdict == "over" else INK
+    blocks += paragraph(fonts, number_format.verdict_line(box), 10, ink, bold=True)
+    blocks.append(_drawn(fonts, box))
+    blocks += paragraph(fonts, number_format.counted(box, units), 8, FAINT)
+    blocks.append(space(4))
+    if box.sheet.lines:
+        blocks += _fill(fonts, box)
+    else:
+        blocks += paragraph(fonts, say("part.no_contents"))
+    parts = [
+        f"{number_format.capital(part.what)}: {marked(part.volume)} in³, {part.section}"
+        for part in box.sheet.volumes
+    ]
+    return [*blocks, *listing(fonts, say("table.capacity"), parts)] if parts else blocks
+
+
+def _fill(fonts: Fonts, box: BoxReport) -> list[Block]:
+    columns = (
+        Column(say("table.number"), 4),
+        Column(say("table.item"), 38),
+        Column(say("table.allowances"), 17),
+        Column(say("table.each"), 11, number=True),
+        Column(say("table.subtotal"), 14, number=True),
+        Column(say("table.section"), 20),
+    )
+    rows = [
+        [
+            str(number), number_format.capital(line.what), number_format.allowances(line),
+            number_format.each(line), volume(line.subtotal), line.section,
+        ]
+        for number, line in enumerate(box.sheet.lines, 1)
+    ]  # fmt: skip
+    rows.append(["", number_format.total_name(box), "", "", number_format.lines_total(box), ""])
+    return table(fonts, columns, rows)
+
+
+def _drawn(fonts: Fonts, box: BoxReport) -> Block:
+    """The bar, its numbered parts, and the capacity line."""
+    drawn, scale, top = gauge(box), ROOM / float(WIDTH), 9.0
+    marks: list[Mark] = [Area(MARGIN, top, ROOM, _BAR, FAINT)]
+    for place, part in enumerate(drawn.segments):
+        at, wide = MARGIN + float(part.left) * scale, float(part.width) * scale
+        marks.append(Area(at, top, wide, _BAR, FAINT, _SHADES[place % 2]))
+        text = str(part.number)
+        if wide > 12:
+            x = at + (wide - fonts.width(text, 8, True)) / 2
+            marks.append(Words(x, top + 11.5, text, 8, True))
+    if drawn.capacity is not None:
+        at = MARGIN + float(drawn.capacity) * scale
+        if drawn.filled > drawn.capacity:
+            past = float(drawn.filled - drawn.capacity) * scale
+            marks.append(Hatching(at, top, past, _BAR, COPPER))
+        marks.append(Stroke(at, top - 5, at, top + _BAR + 5, 2.2, INK))
+    return Block(top + _BAR + 9, tuple(marks))
