@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 from typing import Any, Literal, TypeAlias
 
+from boxaloud.assistant.dialogue.assessment import QuestionSlot
 from boxaloud.assistant.dialogue.nlg.sentences import marked, plain, volume
 from boxaloud.assistant.dialogue.nlg.spoken_form import spoken
 from boxaloud.assistant.dialogue.state import State, to_box
@@ -40,7 +41,7 @@ class Reply:
     acts: tuple[SystemAct, ...]
     said: str
     spoken: str
-    asks: str | None
+    asks: QuestionSlot | None
     sheet: Worksheet
     verdict: Verdict
     low: Decimal

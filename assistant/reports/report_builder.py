@@ -13,10 +13,15 @@ from boxaloud.assistant.reports.report_model import BoxReport, Change, JobReport
 from boxaloud.grammar.acts import Act, Suppose
 from boxaloud.rules import STANDING, Advice, advise, cautions, explain, table_row
 from boxaloud.rules.contents import Box, Cable, Marked, TableBox
+from boxaloud.rules.units import VolumeUnit
 
 
 def job_report(
-    conversation: Conversation, name: str, units: str = "in3", begun: str = "", written: str = ""
+    conversation: Conversation,
+    name: str,
+    units: VolumeUnit = "in3",
+    begun: str = "",
+    written: str = "",
 ) -> JobReport:
     """The report of every box of a conversation of which something was said."""
     boxes = conversation.boxes

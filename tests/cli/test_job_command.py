@@ -50,7 +50,7 @@ def test_a_job_is_started_listed_shown_renamed_copied_removed_and_brought_back(
         (("job", "show"), "There is no job yet."),
         (("job", "start", "  "), "A job needs a name."),
         (("job", "start", "Heron", "--edition", "1999"), "The 1999 edition is not held"),
-        (("job", "start", "Heron", "--units", "litres"), "Units are in3 or cm3"),
+        (("job", "start", "Heron", "--units", "litres"), "in in3 or cm3, not in “litres”"),
         (("job", "restore", "nowhere"), "No removed job is called nowhere."),
         (("report", "nowhere", "-o", "x.html"), "There is no job called nowhere."),
         (("report", "nowhere", "-o", "x.doc"), "end it with .html, .pdf, .csv or .json"),
