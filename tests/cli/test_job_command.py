@@ -130,5 +130,5 @@ def test_a_margin_that_an_open_answer_can_still_change_is_said_to_be_the_least(
 
 def test_every_schema_is_printed(capsys: pytest.CaptureFixture[str]) -> None:
     found = json.loads(run(capsys, "schema")[1])
-    assert set(found) == {"box", "worksheet", "row", "result", "report"}
+    assert set(found) == {"reply", "box", "worksheet", "row", "result", "report"}
     assert json.loads(run(capsys, "schema", "row")[1]) == found["row"]
