@@ -28,4 +28,6 @@ def put_json(reply: Reply) -> None:
     """A reply as one JSON object on a line."""
     import json
 
-    put(json.dumps(reply.to_json(), ensure_ascii=False))
+    from boxaloud.assistant.contract.reply_document import ReplyDocument
+
+    put(json.dumps(ReplyDocument.of(reply).to_json(), ensure_ascii=False))
