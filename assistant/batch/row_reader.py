@@ -87,18 +87,26 @@ def _yaml(stream: Iterable[str]) -> Iterator[Row]:
         import yaml
     except ImportError:
         raise Problem("Reading YAML needs PyYAML: install it with “pip install pyyaml”.") from None
+    from boxaloud.assistant.batch.yaml_values import typed
+
     loader = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
     for line, text in _yaml_rows(stream):
         try:
             # every scalar stays text, so that no volume is ever a float
-            data: Any = yaml.load(text, loader) if len(text) < LONGEST else None
+            data: Any = _only(yaml.load(text, loader)) if len(text) < LONGEST else None
+            if isinstance(data, dict) and isinstance(data.get("described"), dict):
+                data["described"] = _only(typed(text))["described"]
         except (yaml.YAMLError, RecursionError, ValueError) as fault:
             about = getattr(fault, "problem", None) or fault
             yield Row(line, {}, f"The row cannot be read as YAML: {about}.")
             continue
         if data is None and len(text) < LONGEST:
             continue
-        yield _row(line, data[0] if isinstance(data, list) and len(data) == 1 else data)
+        yield _row(line, data)
+
+
+def _only(data: Any) -> Any:
+    return data[0] if isinstance(data, list) and len(data) == 1 else data
 
 
 def _yaml_rows(stream: Iterable[str]) -> Iterator[tuple[int, str]]:

@@ -127,6 +127,26 @@ def test_yaml_rows_are_read_each_by_itself() -> None:
     ]  # fmt: skip
 
 
+def test_a_described_box_is_read_from_yaml_as_its_schema_says(
+    validators: dict[str, Draft202012Validator],
+) -> None:
+    """Past defect: every value of YAML was text, and no described box could be used.
+
+    Box Fill Calculations, DIY Chatroom thread 102858: three 14-2 and a receptacle are 18.00.
+    """
+    text = (
+        "- name: 014\n  described:\n    parts: [{is: marked, volume: '18'}]\n    contents:\n"
+        "      - {is: cable, awg: 14, conductors: 2, ground: 14, count: 3}\n"
+        "      - {is: yoke, name: receptacle, awg: 14, count: 1.0}\n"
+        "    clamps: none\n    grounds_known: true\n    nonmetallic: null\n"
+        "- described: {parts: [{is: marked, volume: 18.0}]}\n"
+    )
+    assert [validators["row"].is_valid(row) for row in yaml.safe_load(text)] == [True, False]
+    good, bad = work(rows("yaml", io.StringIO(text)))
+    assert (good.name, good.total_in3, good.margin_in3) == ("014", "18.00", "0.00")
+    assert "volume is a decimal in text" in (bad.problem or "")
+
+
 def test_a_number_in_json_is_counted_exactly() -> None:
     text = '{"volume": 20.30, "cables": "3 x 14-2", "devices": "switch", "clamps": "none"}\n'
     (result,) = work(rows("jsonl", io.StringIO(text)))
