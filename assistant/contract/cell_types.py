@@ -21,9 +21,7 @@ def _text(value: Any) -> str:
         return value.strip()
     if isinstance(value, int | Decimal) and not isinstance(value, bool):
         return str(value)
-    raise PydanticCustomError(
-        "text_or_number", "not text or a number", {"given": type(value).__name__}
-    )
+    raise PydanticCustomError("text_or_number", "not text or a number")
 
 
 def _items(value: Any) -> tuple[str, ...]:

@@ -49,7 +49,7 @@ def accepted(model: type[_D], data: Any) -> _D:
 
 
 def _sentence(fault: ErrorDetails, model: type[Document]) -> str:
-    place, given = fault["loc"], shortened(repr(fault["input"]))
+    place, given = fault["loc"], _shown(fault["input"])
     field = next((step for step in reversed(place) if isinstance(step, str)), "")
     inside = [step for step in place[:-1] if step in THINGS]
     if inside and fault["type"] in ("missing", "extra_forbidden"):
@@ -65,14 +65,25 @@ def _sentence(fault: ErrorDetails, model: type[Document]) -> str:
     if fault["type"] in ("model_type", "dict_type"):
         return _CATALOGUE.say("described")
     about = fault.get("ctx", {})
+    is_volume = field == "volume" and fault["type"] == "string_type"
     return _CATALOGUE.say(
-        _SENTENCE.get(fault["type"], "other"),
+        "volume" if is_volume else _SENTENCE.get(fault["type"], "other"),
         field=shortened(field),
-        given=about.get("given", given),
+        given=given,
         names=str(about.get("expected", "")).replace("'", ""),
         least=about.get("ge", ""),
         most=about.get("le", ""),
     )
+
+
+def _shown(value: Any) -> str:
+    """What was given, in the terms of JSON."""
+    for kind, name in ((dict, "object"), (list, "list")):
+        if isinstance(value, kind):
+            return _CATALOGUE.say(f"given.{name}")
+    if value is None or isinstance(value, bool):
+        return {None: "null", True: "true", False: "false"}[value]
+    return shortened(repr(value) if isinstance(value, str) else str(value))
 
 
 def _names(model: type[Document]) -> str:

@@ -12,6 +12,7 @@ from decimal import Decimal
 from typing import Any
 
 import pytest
+from boxaloud.assistant.contract.batch_documents import BatchRow
 from boxaloud.assistant.contract.document_schemas import DOCUMENTS, schema
 from boxaloud.assistant.contract.refusal import BadDocument, accepted
 from hypothesis import given, settings
@@ -198,3 +199,23 @@ def test_damaged_data_is_judged_alike_by_model_and_schema(name: str) -> None:
         assert by_model(name, data) == valid(data)
 
     alike()
+
+
+@pytest.mark.parametrize(
+    ("row", "why"),
+    [
+        ({"cable": "14-2"}, "no column 'cable': the columns are name, .*cables"),
+        ({"cables": True}, "cables must be text or a number, not true"),
+        ({"cables": "14-2", "clamps": "maybe"}, "clamps is one of unknown, .*, not 'maybe'"),
+        ({"described": {"tag": []}}, "has no tag: it has edition, parts"),
+        ({"described": {"parts": [{"is": "wall"}]}}, "one of marked, .*barrier.$"),
+        ({"described": {"contents": [{"is": "marked"}]}}, "one of cable, .*uncounted.$"),
+        ({"described": {"contents": [{"is": "yoke"}]}}, "A yoke is described by name, awg"),
+        ({"described": {"parts": [{"is": "marked", "volume": 18}]}}, "a decimal in text.*not 18"),
+        ({"described": {"contents": [{"is": "grounds", "awg": 14, "count": 0}]}}, "at least 1"),
+        ({"described": {"nonmetallic": "yes"}}, "nonmetallic is true or false, not 'yes'"),
+    ],
+)
+def test_a_refusal_names_the_field_and_what_can_stand_there(row: dict[str, Any], why: str) -> None:
+    with pytest.raises(BadDocument, match=why):
+        accepted(BatchRow, row)
