@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from decimal import Decimal
+from typing import Literal, TypeAlias
 
 from boxaloud.rules.capacity import is_box
 from boxaloud.rules.checks import validate_part
@@ -26,14 +27,18 @@ from boxaloud.rules.table import table_boxes, table_row
 from boxaloud.rules.words import counted
 from boxaloud.rules.work import work_out
 
+AdviceKind: TypeAlias = Literal[
+    "bigger_box", "extension_ring", "marked_ring", "clamp_outside", "check_clamps", "move_device",
+    "move_cable", "move_splice", "check_canopy",
+]  # fmt: skip
+"""What a way to gain room changes."""
+
 
 @dataclass(frozen=True, slots=True)
 class Advice:
     """One way to gain room. Cubic inches, at the worst case of every open answer."""
 
-    kind: str
-    """`bigger_box`, `extension_ring`, `marked_ring`, `clamp_outside`, `check_clamps`,
-    `move_device`, `move_cable`, `move_splice` or `check_canopy`."""
+    kind: AdviceKind
     what: str
     """What to do, in a few words that can follow "you could"."""
     saves: Decimal
@@ -47,7 +52,7 @@ class Advice:
     """The box as it would be, to work out or to enter."""
 
 
-_Way = tuple[str, str, str, Box]
+_Way = tuple[AdviceKind, str, str, Box]
 """Kind, what to do, rule, and the changed box."""
 
 

@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from decimal import Decimal
 from functools import lru_cache
+from typing import cast
 
 from boxaloud.rules.contents import Clamps
 from boxaloud.rules.data import Rule, uncounted_rules
 from boxaloud.rules.editions import RuleSet
 from boxaloud.rules.tally import Tally, largest_present
 from boxaloud.rules.words import counted, wire_words
-from boxaloud.rules.worksheet import Line
+from boxaloud.rules.worksheet import Line, WorksheetItem
 
 ZERO = Decimal("0.00")
 _NONE = Decimal(0)
@@ -37,12 +38,18 @@ def line(
 ) -> Line:
     """A line under `rule`: `allowances` of `each` cubic inches."""
     subtotal = tidy(allowances * each)
-    return Line(rule.item, awg, count, allowances, each, subtotal, rule.section, what, rule.id)
+    item = _item(rule)
+    return Line(item, awg, count, allowances, each, subtotal, rule.section, what, rule.id)
 
 
 def not_counted(rule: Rule, awg: int | None, count: int, what: str) -> Line:
     """A line that takes nothing, kept so that it can be said and seen."""
-    return Line(rule.item, awg, count, _NONE, ZERO, ZERO, rule.section, what, rule.id)
+    return Line(_item(rule), awg, count, _NONE, ZERO, ZERO, rule.section, what, rule.id)
+
+
+def _item(rule: Rule) -> WorksheetItem:
+    """What a rule that gives a line counts; the rows of volumes and refusals give none."""
+    return cast("WorksheetItem", rule.item)
 
 
 def lines(rules: RuleSet, tally: Tally, clamps: Clamps) -> tuple[Line, ...]:

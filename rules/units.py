@@ -4,6 +4,10 @@ from __future__ import annotations
 
 from decimal import ROUND_HALF_EVEN, Decimal
 from fractions import Fraction
+from typing import Literal, TypeAlias
+
+VolumeUnit: TypeAlias = Literal["in3", "cm3"]
+"""What volumes are shown in: cubic inches, or cubic centimetres beside them."""
 
 CM3_IN_IN3 = Decimal("16.387064")
 """Cubic centimetres in a cubic inch: 2.54 cubed, exactly."""

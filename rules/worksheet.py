@@ -9,15 +9,18 @@ from typing import Literal, TypeAlias
 Verdict: TypeAlias = Literal["fits", "over", "incomplete"]
 Mark: TypeAlias = Literal["confirmed", "part confirmed", "from memory"]
 Slot: TypeAlias = Literal["box", "contents", "clamps", "grounds", "device_size", "block_size"]
+WorksheetItem: TypeAlias = Literal[
+    "conductors", "pass_through", "loops", "fixture_wires", "clamps", "support_fittings", "yokes",
+    "grounds", "isolated_grounds", "terminal_blocks", "not_counted",
+]  # fmt: skip
+"""What a line of a worksheet counts."""
 
 
 @dataclass(frozen=True, slots=True)
 class Line:
     """One line of a worksheet. Volumes are cubic inches; `allowances` may be quarters."""
 
-    item: str
-    """`conductors`, `pass_through`, `loops`, `fixture_wires`, `clamps`, `support_fittings`,
-    `yokes`, `grounds`, `isolated_grounds`, `terminal_blocks` or `not_counted`."""
+    item: WorksheetItem
     awg: int | None
     count: int
     allowances: Decimal

@@ -2,35 +2,38 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from functools import lru_cache
-from typing import Any
 
-from boxaloud.assistant.batch.batch_row import BadRow, items, one_text
 from boxaloud.assistant.batch.content_cells import READERS
 from boxaloud.assistant.batch.part_cells import parts_of
+from boxaloud.assistant.contract.batch_documents import BatchRow
 from boxaloud.rules import DEFAULT_EDITION, check_edition
 from boxaloud.rules.contents import Box, Cable, Conductors, Content, TerminalBlock, Yoke
 
-_CLAMPS = {"unknown", "none", "outside", "inside", "moulded"}
 _MATERIALS = {"metal": False, "nonmetallic": True, "plastic": True}
 
 
-def box_of_row(fields: Mapping[str, Any]) -> Box:
+def box_of_row(row: BatchRow) -> Box:
     """The box that a row's columns describe. Raises BadRow or RulesError, in a sentence."""
     contents: list[Content] = []
-    for field, read in READERS.items():
-        if field in fields:
-            for item in items(fields[field], field):
-                contents += read(item)
+    given = row.model_fields_set
+    for column in READERS:
+        if column in given:
+            contents += _cell(column, getattr(row, column))
     return Box(
-        parts=parts_of(fields),
+        parts=parts_of(row),
         contents=_sized(tuple(contents)),
-        clamps=_choice(fields, "clamps", _CLAMPS, "unknown"),  # type: ignore[arg-type]
-        grounds_known="grounds" in fields or _grounds_known(contents),
-        nonmetallic=_nonmetallic(fields),
-        edition=edition_of(fields),
+        clamps=row.clamps,
+        grounds_known="grounds" in given or _grounds_known(contents),
+        nonmetallic=_MATERIALS[row.material] if row.material else None,
+        edition=edition_of(row),
     )
+
+
+@lru_cache(maxsize=4096)
+def _cell(column: str, items: tuple[str, ...]) -> tuple[Content, ...]:
+    """What a cell lists. Cells of a batch are much alike, whatever else the rows hold."""
+    return tuple(content for item in items for content in READERS[column](item))
 
 
 def _grounds_known(contents: list[Content]) -> bool:
@@ -40,10 +43,9 @@ def _grounds_known(contents: list[Content]) -> bool:
     return not loose or (bool(cabled) and min(cabled) <= min(loose))
 
 
-def edition_of(fields: Mapping[str, Any]) -> str:
+def edition_of(row: BatchRow) -> str:
     """The edition of a row, the default where none is given."""
-    said = fields.get("edition")
-    return _edition(one_text(said, "edition")) if said else DEFAULT_EDITION
+    return _edition(row.edition) if "edition" in row.model_fields_set else DEFAULT_EDITION
 
 
 @lru_cache(maxsize=256)
@@ -70,17 +72,3 @@ def _on(content: Content, awg: int) -> Content:
     if isinstance(content, TerminalBlock) and content.awg is None:
         return TerminalBlock(awg, content.count)
     return content
-
-
-def _choice(fields: Mapping[str, Any], field: str, known: set[str], default: str) -> str:
-    if field not in fields:
-        return default
-    said = one_text(fields[field], field).lower()
-    if said not in known:
-        raise BadRow(f"{field} is one of {', '.join(sorted(known))}, not {said!r}.")
-    return said
-
-
-def _nonmetallic(fields: Mapping[str, Any]) -> bool | None:
-    said = _choice(fields, "material", set(_MATERIALS), "")
-    return _MATERIALS[said] if said else None

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
 from decimal import Decimal, InvalidOperation
 from functools import lru_cache
-from typing import Any
 
-from boxaloud.assistant.batch.batch_row import BadRow, items, one_text
+from boxaloud.assistant.batch.batch_row import BadRow
+from boxaloud.assistant.contract.batch_documents import BatchRow
 from boxaloud.rules import find_rows, marked_in3, table_boxes
 from boxaloud.rules.contents import Barrier, Marked, Part, TableBox, Unmarked
 
@@ -18,19 +17,16 @@ _SIZE = re.compile(r"(\d{1,2}(?:\.\d{1,4})?)(?:-(\d{1,2})/([1-9]\d?))?")
 _WORD = re.compile(r"[a-z]+")
 
 
-def parts_of(fields: Mapping[str, Any]) -> tuple[Part, ...]:
+def parts_of(row: BatchRow) -> tuple[Part, ...]:
     """The parts that a row gives. Raises BadRow or RulesError, in a sentence."""
     parts: list[Part] = []
-    if "volume" in fields:
-        parts.append(_marked(one_text(fields["volume"], "volume")))
-    if "box" in fields:
-        if parts:
-            raise BadRow("Give the marked volume or the standard box, not both.")
-        gangs = one_text(fields.get("gangs", "1"), "gangs")
-        if not gangs.isdecimal() or len(gangs) > 2:
-            raise BadRow(f"gangs is a whole number, not {gangs!r}.")
-        parts.append(_standard(one_text(fields["box"], "box"), int(gangs)))
-    for item in items(fields.get("parts", ""), "parts"):
+    if "volume" in row.model_fields_set:
+        parts.append(_marked(row.volume))
+    if "box" in row.model_fields_set:
+        if not row.gangs.isdecimal() or len(row.gangs) > 2:
+            raise BadRow(f"gangs is a whole number, not {row.gangs!r}.")
+        parts.append(_standard(row.box, int(row.gangs)))
+    for item in row.parts:
         parts.append(_part(item))
     return tuple(parts)
 

@@ -7,45 +7,49 @@ import json
 from collections.abc import Callable
 from typing import Any, TextIO
 
-from boxaloud.assistant.batch.row_evaluator import Result
+from boxaloud.assistant.batch.row_reader import FileFormat
+from boxaloud.assistant.contract.batch_documents import RowResult
 from boxaloud.assistant.text.spreadsheet_cell import safe
 
-COLUMNS = (
-    "line", "name", "edition", "verdict", "total_in3", "capacity_in3", "margin_in3",
-    "least_total_in3", "greatest_total_in3", "open", "not_used", "problem",
-)  # fmt: skip
+_OURS = frozenset(RowResult.model_fields) - {"name", "open", "not_used", "problem"}
+"""Columns of numbers and of words of our own: no formula can begin in one."""
+
+_json = json.JSONEncoder(ensure_ascii=False).encode
 
 
-def writer(kind: str, out: TextIO) -> Callable[[Result], None]:
+def writer(kind: FileFormat, out: TextIO) -> Callable[[RowResult], None]:
     """A function that writes one result to `out`."""
-    if kind == "csv":
-        return _csv(out)
-    if kind == "yaml":
-        return lambda result: _yaml(result, out)
-    return lambda result: _jsonl(result, out)
+    match kind:
+        case "csv":
+            return _csv(out)
+        case "yaml":
+            return lambda result: _yaml(result, out)
+        case "jsonl":
+            return lambda result: _jsonl(result, out)
 
 
-def _csv(out: TextIO) -> Callable[[Result], None]:
+def _csv(out: TextIO) -> Callable[[RowResult], None]:
     sheet = csv.writer(out)
-    sheet.writerow(COLUMNS)
+    sheet.writerow(RowResult.model_fields)
 
-    def write(result: Result) -> None:
-        sheet.writerow([safe(_cell(value)) for value in result.fields().values()])
+    def write(result: RowResult) -> None:
+        cells = result.to_json().items()
+        sheet.writerow([value if key in _OURS else safe(_cell(value)) for key, value in cells])
 
     return write
 
 
 def _cell(value: Any) -> Any:
-    return "; ".join(value) if isinstance(value, list) else value
+    return "; ".join(value) if isinstance(value, tuple) else value
 
 
-def _jsonl(result: Result, out: TextIO) -> None:
-    out.write(json.dumps(result.fields(), ensure_ascii=False) + "\n")
+def _jsonl(result: RowResult, out: TextIO) -> None:
+    out.write(_json(result.to_json()) + "\n")
 
 
-def _yaml(result: Result, out: TextIO) -> None:
+def _yaml(result: RowResult, out: TextIO) -> None:
     """One list item. JSON texts are YAML scalars, so each value is written as one."""
     start = "- "
-    for key, value in result.fields().items():
-        out.write(f"{start}{key}: {json.dumps(value, ensure_ascii=False)}\n")
+    for key, value in result.to_json().items():
+        out.write(f"{start}{key}: {_json(value)}\n")
         start = "  "

@@ -7,29 +7,41 @@ import json
 from collections.abc import Callable, Iterable, Iterator
 from decimal import Decimal
 from pathlib import Path
-from typing import Any, TextIO
+from typing import Any, Literal, TextIO, TypeAlias
 
 from boxaloud.assistant.batch.batch_row import Row
 from boxaloud.assistant.text.problem import Problem
+
+FileFormat: TypeAlias = Literal["csv", "yaml", "jsonl"]
+"""The kinds of file that rows come from and results go to."""
+
+_json = json.JSONDecoder(parse_float=Decimal).decode
 
 LONGEST = 1_000_000
 """Characters in one row. A longer one is no box."""
 
 
-def kind_of(path: Path, first: str) -> str:
+def kind_of(path: Path, first: str) -> FileFormat:
     """`csv`, `yaml` or `jsonl`: by the ending, else by how the file begins."""
-    known = {".csv": "csv", ".yaml": "yaml", ".yml": "yaml", ".jsonl": "jsonl", ".ndjson": "jsonl"}
+    known: dict[str, FileFormat] = {
+        ".csv": "csv",
+        ".yaml": "yaml",
+        ".yml": "yaml",
+        ".jsonl": "jsonl",
+        ".ndjson": "jsonl",
+    }
     ending = path.suffix.lower()
     if ending in known:
         return known[ending]
     if ending not in ("", ".txt"):
         raise Problem(f"{path.name} is no .csv, .yaml or .jsonl file.")
-    return {"{": "jsonl", "-": "yaml", "#": "yaml"}.get(first.lstrip()[:1], "csv")
+    begins: dict[str, FileFormat] = {"{": "jsonl", "-": "yaml", "#": "yaml"}
+    return begins.get(first.lstrip()[:1], "csv")
 
 
-def rows(kind: str, stream: Iterable[str]) -> Iterator[Row]:
+def rows(kind: FileFormat, stream: Iterable[str]) -> Iterator[Row]:
     """The rows of a file of one kind. Raises Problem where it has no rows at all to give."""
-    readers: dict[str, Callable[[Iterable[str]], Iterator[Row]]] = {
+    readers: dict[FileFormat, Callable[[Iterable[str]], Iterator[Row]]] = {
         "csv": _csv, "yaml": _yaml, "jsonl": _jsonl
     }  # fmt: skip
     return readers[kind](stream)
@@ -63,7 +75,7 @@ def _jsonl(stream: Iterable[str]) -> Iterator[Row]:
         if not text.strip():
             continue
         try:
-            data = json.loads(text, parse_float=Decimal) if len(text) < LONGEST else None
+            data = _json(text) if len(text) < LONGEST else None
         except (ValueError, RecursionError) as fault:
             yield Row(line, {}, f"The line cannot be read as JSON: {fault}.")
             continue
@@ -75,18 +87,26 @@ def _yaml(stream: Iterable[str]) -> Iterator[Row]:
         import yaml
     except ImportError:
         raise Problem("Reading YAML needs PyYAML: install it with “pip install pyyaml”.") from None
+    from boxaloud.assistant.batch.yaml_values import typed
+
     loader = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
     for line, text in _yaml_rows(stream):
         try:
             # every scalar stays text, so that no volume is ever a float
-            data: Any = yaml.load(text, loader) if len(text) < LONGEST else None
+            data: Any = _only(yaml.load(text, loader)) if len(text) < LONGEST else None
+            if isinstance(data, dict) and isinstance(data.get("described"), dict):
+                data["described"] = _only(typed(text))["described"]
         except (yaml.YAMLError, RecursionError, ValueError) as fault:
             about = getattr(fault, "problem", None) or fault
             yield Row(line, {}, f"The row cannot be read as YAML: {about}.")
             continue
         if data is None and len(text) < LONGEST:
             continue
-        yield _row(line, data[0] if isinstance(data, list) and len(data) == 1 else data)
+        yield _row(line, data)
+
+
+def _only(data: Any) -> Any:
+    return data[0] if isinstance(data, list) and len(data) == 1 else data
 
 
 def _yaml_rows(stream: Iterable[str]) -> Iterator[tuple[int, str]]:

@@ -156,7 +156,7 @@ COMMANDS = (
                default=None),
     )),
     Command("schema", "Print the JSON Schema of what is read and written.", _schema, (
-        argument("of", "box, worksheet, row, result or report.", required=False),
+        argument("of", "reply, worksheet, box, row, result or report.", required=False),
     )),
     group("job", "Start, list, show, describe, rename, copy, remove and restore jobs.", _JOB),
 )  # fmt: skip

@@ -3,16 +3,19 @@
 from __future__ import annotations
 
 import sys
+from typing import cast, get_args
 
 from boxaloud.assistant.dialogue import Reply
 from boxaloud.assistant.text.problem import Problem
+from boxaloud.rules.units import VolumeUnit
 
 
-def shown_in(units: str) -> str:
+def shown_in(units: str) -> VolumeUnit:
     """The units to show volumes in: `in3`, or `cm3` for cubic centimetres beside them."""
-    if units not in ("in3", "cm3"):
-        raise Problem(f"I show volumes in in3 or cm3, not in “{units}”: say one of the two.")
-    return units
+    for known in get_args(VolumeUnit):
+        if units == known:
+            return cast("VolumeUnit", known)
+    raise Problem(f"I show volumes in in3 or cm3, not in “{units}”: say one of the two.")
 
 
 def put(text: str) -> None:
@@ -25,4 +28,6 @@ def put_json(reply: Reply) -> None:
     """A reply as one JSON object on a line."""
     import json
 
-    put(json.dumps(reply.to_json(), ensure_ascii=False))
+    from boxaloud.assistant.contract.reply_document import ReplyDocument
+
+    put(json.dumps(ReplyDocument.of(reply).to_json(), ensure_ascii=False))

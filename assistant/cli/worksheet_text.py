@@ -12,10 +12,11 @@ from decimal import Decimal
 from boxaloud.assistant.dialogue.nlg.sentences import marked, plain, volume
 from boxaloud.assistant.dialogue.reply import Reply
 from boxaloud.rules import shown_cm3
+from boxaloud.rules.units import VolumeUnit
 from boxaloud.rules.worksheet import Line
 
 
-def worksheet_lines(reply: Reply, units: str = "in3") -> Iterator[str]:
+def worksheet_lines(reply: Reply, units: VolumeUnit = "in3") -> Iterator[str]:
     """The worksheet: capacity, each item with its section, total, margin, verdict.
 
     Volumes are cubic inches; with `units` of "cm3" cubic centimetres stand beside them.
@@ -43,13 +44,13 @@ def worksheet_lines(reply: Reply, units: str = "in3") -> Iterator[str]:
         yield f"  Assumed: {assumed}"
 
 
-def _in(units: str, text: str, value: Decimal, unit: str = " in³") -> str:
+def _in(units: VolumeUnit, text: str, value: Decimal, unit: str = " in³") -> str:
     """A volume with its unit, and the same in cubic centimetres beside it where asked for."""
     beside = f" ({shown_cm3(value)} cm³)" if units == "cm3" else ""
     return f"{text}{unit}{beside}"
 
 
-def _line(line: Line, units: str) -> str:
+def _line(line: Line, units: VolumeUnit) -> str:
     if line.allowances == 0:
         return f"0.00 in³: {line.what}, not counted, {line.section}"
     noun = "allowance" if line.allowances == 1 else "allowances"
@@ -63,7 +64,7 @@ def _line(line: Line, units: str) -> str:
 class Showing:
     """What one session shows of each reply: the worksheet where it is due, each caution once."""
 
-    def __init__(self, units: str = "in3") -> None:
+    def __init__(self, units: VolumeUnit = "in3") -> None:
         self._units = units
         self._cautioned: set[str] = set()
 

@@ -6,19 +6,25 @@ from collections import deque
 from dataclasses import dataclass
 from decimal import Decimal
 from functools import lru_cache
+from typing import Literal, TypeAlias
 
 from boxaloud.assistant.dialogue.state import State, to_box
 from boxaloud.grammar import acts
 from boxaloud.rules import work_out
 from boxaloud.rules.contents import Box
-from boxaloud.rules.worksheet import Verdict, Worksheet
+from boxaloud.rules.worksheet import Slot, Verdict, Worksheet
+
+QuestionSlot: TypeAlias = Literal[
+    Slot, "box_depth", "gangs", "canopy", "confirm", "mistaken", "unread"
+]
+"""What a question is about: a slot of the worksheet, or what the talk itself leaves open."""
 
 
 @dataclass(frozen=True, slots=True)
 class Question:
     """The open question: its slot, and the item it is about where it is about one."""
 
-    slot: str
+    slot: QuestionSlot
     subject: int | None = None
     decides: bool = True
 
@@ -133,7 +139,7 @@ def _open_slot(state: State, sheet: Worksheet, low: Decimal, high: Decimal) -> Q
 
 
 def _box(state: State) -> Question | None:
-    slot = "box_depth" if state.partial is not None else "box"
+    slot: QuestionSlot = "box_depth" if state.partial is not None else "box"
     if slot in state.put_off or state.box:
         return None
     return Question(slot)

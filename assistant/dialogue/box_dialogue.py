@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from boxaloud.assistant.dialogue.act_handlers import run
-from boxaloud.assistant.dialogue.assessment import Assessment, assess
+from boxaloud.assistant.dialogue.assessment import Assessment, QuestionSlot, assess
 from boxaloud.assistant.dialogue.belief import unread_words
 from boxaloud.assistant.dialogue.history import History
 from boxaloud.assistant.dialogue.journal import Entry
@@ -52,7 +52,7 @@ class Talk:
         return assess(self.state)
 
     @property
-    def asks(self) -> str | None:
+    def asks(self) -> QuestionSlot | None:
         """The open question's slot, or None."""
         question = self.assessment.question
         return question.slot if question else None

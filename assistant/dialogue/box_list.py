@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
+from typing import Literal, TypeAlias
 
 from boxaloud.assistant.dialogue.box_dialogue import Talk
 from boxaloud.assistant.dialogue.journal import Entry
@@ -15,13 +16,16 @@ from boxaloud.grammar.acts import Act
 from boxaloud.rules.words import SMALL
 from boxaloud.rules.worksheet import Verdict
 
+JournalAction: TypeAlias = Literal["entry", "opened", "renamed", "copied", "removed", "restored"]
+"""What a record of the journal is: something said of a box, or what became of it."""
+
 
 @dataclass(frozen=True, slots=True)
 class Outcome:
     """What a box event came to: what is said, and what is to be kept."""
 
     said: str
-    action: str = ""
+    action: JournalAction | None = None
     box: str = ""
     other: str = ""
     edition: str = ""

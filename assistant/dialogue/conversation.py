@@ -9,9 +9,10 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
+from boxaloud.assistant.dialogue.assessment import QuestionSlot
 from boxaloud.assistant.dialogue.belief import unread_words
 from boxaloud.assistant.dialogue.box_dialogue import Talk
-from boxaloud.assistant.dialogue.box_list import Boxes, Outcome, Resumed
+from boxaloud.assistant.dialogue.box_list import Boxes, JournalAction, Outcome, Resumed
 from boxaloud.assistant.dialogue.confidence import confidence_of, heard_with
 from boxaloud.assistant.dialogue.input_check import printable, unreadable
 from boxaloud.assistant.dialogue.interpretation.restarts import continued
@@ -33,10 +34,9 @@ OUTSIDE = (acts.Alias, acts.NewJob)
 
 @dataclass(frozen=True, slots=True)
 class Record:
-    """One thing to be kept: an `entry` said of a box, or a box `opened`, `renamed`, `copied`,
-    `removed`, `restored`."""
+    """One thing to be kept: an entry said of a box, or what became of a box."""
 
-    action: str
+    action: JournalAction
     box: str
     entry: Entry | None = None
     other: str = ""
@@ -71,7 +71,7 @@ class Conversation:
         return self.boxes.current
 
     @property
-    def asks(self) -> str | None:
+    def asks(self) -> QuestionSlot | None:
         """The open question's slot, which an ear may listen for."""
         return self.talk.asks
 

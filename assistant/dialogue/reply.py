@@ -1,18 +1,19 @@
-"""What the conversation gives back for an utterance, as data and as JSON."""
+"""What the conversation gives back for an utterance, as data."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
-from typing import Any, Literal, TypeAlias
+from typing import Literal, TypeAlias
 
-from boxaloud.assistant.dialogue.nlg.sentences import for_ear, joined, marked, plain, volume
+from boxaloud.assistant.dialogue.assessment import QuestionSlot
+from boxaloud.assistant.dialogue.nlg.sentences import for_ear, joined
 from boxaloud.assistant.dialogue.nlg.spoken_form import once, slowly, spoken
 from boxaloud.assistant.dialogue.state import State, to_box
 from boxaloud.grammar.acts import Act
 from boxaloud.rules import STANDING, cautions
-from boxaloud.rules.worksheet import Line, Verdict, Worksheet
+from boxaloud.rules.worksheet import Verdict, Worksheet
 
 ActKind: TypeAlias = Literal[
     "refuse", "answer", "verdict", "total", "echo", "acknowledge", "nonunderstanding", "advice",
@@ -55,7 +56,7 @@ class Reply:
     left_over: tuple[str, ...]
     acts: tuple[SystemAct, ...]
     said: str
-    asks: str | None
+    asks: QuestionSlot | None
     sheet: Worksheet
     verdict: Verdict
     low: Decimal
@@ -98,45 +99,3 @@ class Reply:
         found = cautions(to_box(self.described))
         standing = (caution.says for caution in STANDING)
         return (*standing, *(f"{caution.says} ({caution.section})" for caution in found))
-
-    def to_json(self) -> dict[str, Any]:
-        """The object of the command-line contract: volumes as decimal strings, in³."""
-        sheet = self.sheet
-        return {
-            "heard": self.heard,
-            "confidence": self.confidence,
-            "understood": list(self.understood),
-            "left_over": list(self.left_over),
-            "reply": self.said,
-            "acts": [{"act": act.act, "says": act.says} for act in self.acts],
-            "spoken": self.spoken,
-            "asks": self.asks,
-            "edition": sheet.edition,
-            "worksheet": [line_json(line) for line in sheet.lines],
-            "capacity_lines": [
-                {"what": part.what, "in3": marked(part.volume), "section": part.section}
-                for part in sheet.volumes
-            ],
-            "total_in3": volume(sheet.total),
-            "capacity_in3": None if sheet.capacity is None else marked(sheet.capacity),
-            "margin_in3": None if sheet.margin is None else volume(sheet.margin),
-            "least_total_in3": volume(self.low),
-            "greatest_total_in3": volume(self.high),
-            "verdict": self.verdict,
-            "assumed": list(self.assumed),
-            "cautions": list(self.cautions),
-        }
-
-
-def line_json(line: Line) -> dict[str, Any]:
-    """One worksheet line as the contract has it."""
-    return {
-        "item": line.item,
-        "what": line.what,
-        "awg": line.awg,
-        "count": line.count,
-        "allowances": plain(line.allowances),
-        "each_in3": volume(line.each),
-        "subtotal_in3": volume(line.subtotal),
-        "section": line.section,
-    }

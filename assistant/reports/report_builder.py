@@ -19,12 +19,13 @@ from boxaloud.assistant.reports.report_model import (
 from boxaloud.grammar.acts import Act, Suppose
 from boxaloud.rules import STANDING, Advice, advise, cautions, table_row
 from boxaloud.rules.contents import Box, Cable, Marked, TableBox
+from boxaloud.rules.units import VolumeUnit
 
 
 def job_report(
     conversation: Conversation,
     name: str,
-    units: str = "in3",
+    units: VolumeUnit = "in3",
     begun: str = "",
     written: str = "",
     project: Project = NO_PROJECT,

@@ -6,6 +6,8 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from boxaloud.rules import RuleNote, Source
+from boxaloud.rules.advice import AdviceKind
+from boxaloud.rules.units import VolumeUnit
 from boxaloud.rules.worksheet import Verdict, Worksheet
 
 
@@ -13,7 +15,7 @@ from boxaloud.rules.worksheet import Verdict, Worksheet
 class Change:
     """One way to gain room: what it takes, and the margin that it would leave, in³."""
 
-    kind: str
+    kind: AdviceKind
     what: str
     margin: Decimal
     enough: bool
@@ -93,7 +95,7 @@ class JobReport:
     """A job: its boxes, and what is common to them. Dates are UTC."""
 
     name: str
-    units: str
+    units: VolumeUnit
     begun: str
     written: str
     boxes: tuple[BoxReport, ...]

@@ -7,6 +7,7 @@ from contextlib import contextmanager
 from typing import Protocol
 
 from boxaloud.assistant.dialogue import Conversation, Reply
+from boxaloud.assistant.dialogue.assessment import QuestionSlot
 from boxaloud.assistant.storage import alias_file
 from boxaloud.assistant.text.problem import Problem
 from boxaloud.grammar.acts import Alias
@@ -18,7 +19,7 @@ class DialogueSession(Protocol):
     """What takes words and answers: a conversation in memory, or a session that keeps it."""
 
     @property
-    def asks(self) -> str | None:
+    def asks(self) -> QuestionSlot | None:
         """The open question's slot."""
         ...
 
@@ -34,7 +35,7 @@ class MemorySession:
         self.conversation = Conversation(edition, aliases=alias_file.read())
 
     @property
-    def asks(self) -> str | None:
+    def asks(self) -> QuestionSlot | None:
         """The open question's slot."""
         return self.conversation.asks
 

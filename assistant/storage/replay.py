@@ -12,6 +12,8 @@ from dataclasses import dataclass, field
 from boxaloud.assistant.dialogue import Entry
 from boxaloud.assistant.dialogue.conversation import FIRST_BOX
 from boxaloud.assistant.storage.sqlite.journal_rows import Row, entry_of
+from boxaloud.assistant.storage.sqlite.storage_errors import TooNew
+from boxaloud.assistant.storage.storage_messages import say
 
 
 class Journals(Mapping[str, Sequence[Entry]]):
@@ -60,7 +62,7 @@ class Job:
         }
 
     def take(self, row: Row) -> None:
-        """Replay one row."""
+        """Replay one row. Raises TooNew for one of a kind that is not known here."""
         match row.action:
             case "entry":
                 self.texts.setdefault(row.box, []).append(row.entry)
@@ -77,6 +79,8 @@ class Job:
                 self.removed[row.box] = self.texts.pop(row.box, [])
             case "restored":
                 self.texts[row.box] = self.removed.pop(row.box, [])
+            case later:
+                raise TooNew(say("keeping.unknown_action", action=later))
         self.rows += 1
         self.last[row.box] = row.position
         self.said[row.box] = row.at

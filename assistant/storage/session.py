@@ -11,6 +11,7 @@ from dataclasses import replace
 from typing import cast
 
 from boxaloud.assistant.dialogue import Conversation, Entry, Record, Reply, Resumed
+from boxaloud.assistant.dialogue.assessment import QuestionSlot
 from boxaloud.assistant.dialogue.box_dialogue import Talk
 from boxaloud.assistant.dialogue.conversation import FIRST_BOX
 from boxaloud.assistant.dialogue.reply import SystemAct
@@ -28,6 +29,7 @@ from boxaloud.grammar.acts import Act, Alias, NewJob, Unread
 from boxaloud.grammar.lexer.heard_words import Word
 from boxaloud.grammar.lexer.tokens import join
 from boxaloud.rules import DEFAULT_EDITION, RulesError, check_edition
+from boxaloud.rules.units import VolumeUnit
 from boxaloud.rules.worksheet import Verdict
 
 TRIES = 50
@@ -57,7 +59,7 @@ class Session:
         return cls(keeper)
 
     @classmethod
-    def start(cls, name: str, edition: str = "", units: str = "in3") -> Session:
+    def start(cls, name: str, edition: str = "", units: VolumeUnit = "in3") -> Session:
         """A new job. Where it cannot be kept it goes on in memory, and says so."""
         about = About(name, _edition(edition), units, now())
         try:
@@ -94,7 +96,7 @@ class Session:
         return self.conversation.talk
 
     @property
-    def asks(self) -> str | None:
+    def asks(self) -> QuestionSlot | None:
         """The open question's slot."""
         return self.conversation.asks
 

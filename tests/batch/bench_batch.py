@@ -69,7 +69,7 @@ def written(kind: str, rows: Iterator[dict[str, Any]], path: Path) -> None:
 CHILD = """
 import resource, sys, time
 from pathlib import Path
-from boxaloud.assistant.batch import front
+from boxaloud.assistant.cli.commands import batch_command as front
 from boxaloud.assistant.dialogue import Conversation
 Conversation().hear("two 14-2 cables")
 began = time.perf_counter()

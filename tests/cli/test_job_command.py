@@ -50,7 +50,7 @@ def test_a_job_is_started_listed_shown_renamed_copied_removed_and_brought_back(
         (("job", "show"), "There is no job yet."),
         (("job", "start", "  "), "A job needs a name."),
         (("job", "start", "Heron", "--edition", "1999"), "The 1999 edition is not held"),
-        (("job", "start", "Heron", "--units", "litres"), "Units are in3 or cm3"),
+        (("job", "start", "Heron", "--units", "litres"), "in in3 or cm3, not in “litres”"),
         (("job", "restore", "nowhere"), "No removed job is called nowhere."),
         (("report", "nowhere", "-o", "x.html"), "There is no job called nowhere."),
         (("report", "nowhere", "-o", "x.doc"), "end it with .html, .pdf, .csv or .json"),
@@ -154,5 +154,5 @@ def test_a_margin_that_an_open_answer_can_still_change_is_said_to_be_the_least(
 
 def test_every_schema_is_printed(capsys: pytest.CaptureFixture[str]) -> None:
     found = json.loads(run(capsys, "schema")[1])
-    assert set(found) == {"box", "worksheet", "row", "result", "report"}
+    assert set(found) == {"reply", "box", "worksheet", "row", "result", "report"}
     assert json.loads(run(capsys, "schema", "row")[1]) == found["row"]

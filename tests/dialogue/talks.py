@@ -11,6 +11,7 @@ from dataclasses import dataclass, field
 from itertools import groupby
 from pathlib import Path
 
+from boxaloud.assistant.contract.reply_document import ReplyDocument
 from boxaloud.assistant.dialogue import Conversation, Reply
 from boxaloud.grammar.lexer.heard_words import Word
 
@@ -100,17 +101,17 @@ def played(dialogue: Dialogue) -> Iterator[tuple[Said, Reply]]:
 
 def found(reply: Reply) -> dict[str, str]:
     """What a dialogue may expect of a reply. `acts` are its acts, several of one kind as one."""
-    out = reply.to_json()
+    out = ReplyDocument.of(reply)
     return {
-        "acts": " ".join(kind for kind, _ in groupby(act["act"] for act in out["acts"])) or "-",
-        "asks": out["asks"] or "-",
-        "total": out["total_in3"],
-        "capacity": out["capacity_in3"] or "-",
-        "margin": out["margin_in3"] or "-",
-        "verdict": out["verdict"],
-        "assumed": " | ".join(out["assumed"]) or "-",
-        "understood": " | ".join(out["understood"]),
-        "left": " | ".join(out["left_over"]) or "-",
+        "acts": " ".join(kind for kind, _ in groupby(act.act for act in out.acts)) or "-",
+        "asks": out.asks or "-",
+        "total": out.total_in3,
+        "capacity": out.capacity_in3 or "-",
+        "margin": out.margin_in3 or "-",
+        "verdict": out.verdict,
+        "assumed": " | ".join(out.assumed) or "-",
+        "understood": " | ".join(out.understood),
+        "left": " | ".join(out.left_over) or "-",
     }
 
 

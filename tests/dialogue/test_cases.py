@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from boxaloud.assistant.contract.reply_document import ReplyDocument
 from boxaloud.assistant.dialogue import Conversation
 
 CASES = tomllib.loads(Path(__file__).with_name("cases.toml").read_text(encoding="utf-8"))["case"]
@@ -18,10 +19,10 @@ def test_the_box_comes_out_as_published(case: dict[str, Any]) -> None:
     conversation = Conversation()
     for words in case["says"]:
         reply = conversation.hear(words)
-    out = reply.to_json()
-    assert out["left_over"] == []
-    assert out["total_in3"] == case["total"]
-    assert out["capacity_in3"] == case.get("capacity")
-    assert out["margin_in3"] == case.get("margin")
-    assert out["verdict"] == case["verdict"]
-    assert out["asks"] == case.get("asks")
+    out = ReplyDocument.of(reply)
+    assert out.left_over == ()
+    assert out.total_in3 == case["total"]
+    assert out.capacity_in3 == case.get("capacity")
+    assert out.margin_in3 == case.get("margin")
+    assert out.verdict == case["verdict"]
+    assert out.asks == case.get("asks")

@@ -13,6 +13,7 @@ from dataclasses import replace
 from decimal import Decimal
 
 import pytest
+from boxaloud.assistant.contract.reply_document import ReplyDocument
 from boxaloud.assistant.dialogue import Conversation, Entry, act_json
 from boxaloud.assistant.dialogue.box_dialogue import Talk
 from boxaloud.assistant.dialogue.state import State
@@ -163,7 +164,7 @@ def test_the_journal_folded_is_the_state(words: list[str | list[Word]]) -> None:
     assert last is not None
     assert again is not None
     assert again.said == last.said
-    assert again.to_json() == last.to_json()
+    assert ReplyDocument.of(again) == ReplyDocument.of(last)
 
 
 ACTS = [
@@ -214,7 +215,7 @@ def test_the_order_of_statements_does_not_matter(seed: int) -> None:
         for sentence in words:
             reply = conversation.hear(sentence)
         assert reply is not None
-        results.add((reply.to_json()["total_in3"], reply.verdict, reply.asks))
+        results.add((ReplyDocument.of(reply).total_in3, reply.verdict, reply.asks))
     assert len(results) == 1, (said, results)
 
 

@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from boxaloud.assistant.contract.reply_document import ReplyDocument
 from boxaloud.assistant.dialogue import Conversation
 
 HERE = Path(__file__)
@@ -26,7 +27,7 @@ def _told(example: dict[str, Any]) -> object:
 def test_typed_english_gives_the_published_total(example: dict[str, Any], edition: str) -> None:
     reply = Conversation(edition).hear(example["says"])
     assert reply.left_over == ()
-    assert reply.to_json()["total_in3"] == example[f"total_{edition}"]
+    assert ReplyDocument.of(reply).total_in3 == example[f"total_{edition}"]
     if "verdict" in example:
         assert reply.verdict == example["verdict"]
 

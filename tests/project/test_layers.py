@@ -68,6 +68,7 @@ HEAVY = {
     "fpdf",
     "jinja2",
     "numpy",
+    "pydantic",
 }
 
 
@@ -149,6 +150,18 @@ def test_no_two_modules_have_one_name() -> None:
     assert [name for name, count in names.items() if count > 1] == []
 
 
+def test_only_the_contract_knows_how_documents_are_modelled() -> None:
+    wrong = [
+        f"{path.relative_to(ROOT)} imports {module}"
+        for room in MAY_IMPORT
+        if room != "assistant/contract"
+        for path in modules_of(room)
+        for module in sorted(imports_of(path))
+        if module.startswith("pydantic")
+    ]
+    assert wrong == []
+
+
 def test_outside_the_grammar_words_are_read_as_acts() -> None:
     """The flat statements are the grammar's own; entries of the earlier form are made of them."""
     flat = {
@@ -176,6 +189,9 @@ def test_outside_the_grammar_words_are_read_as_acts() -> None:
         "boxaloud.grammar",
         "boxaloud.assistant.dialogue",
         "boxaloud.assistant.cli.commands.chat_command",
+        "boxaloud.assistant.cli.main",
+        "boxaloud.assistant.reports",
+        "boxaloud.assistant.storage",
     ],
 )
 def test_text_front_ends_load_nothing_heavy(module: str) -> None:

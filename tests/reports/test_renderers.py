@@ -10,7 +10,7 @@ from html import unescape
 from pathlib import Path
 
 import pytest
-from boxaloud.assistant.cli.commands.schema_command import schema
+from boxaloud.assistant.contract.document_schemas import schema
 from boxaloud.assistant.dialogue import Conversation
 from boxaloud.assistant.reports import (
     JobReport,

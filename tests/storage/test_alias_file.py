@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+from boxaloud.assistant.contract.reply_document import ReplyDocument
 from boxaloud.assistant.storage import alias_file
 from boxaloud.assistant.storage.memory_session import begin
 
@@ -17,7 +18,7 @@ def _elsewhere(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
 def test_what_is_said_once_holds_the_next_time() -> None:
     begin("").hear("when I say blue box I mean single gang eighteen cubic inches")
     reply = begin("").hear("two 14-2 cables in a blue box, no clamps")
-    assert reply.to_json()["capacity_in3"] == "18.0"
+    assert ReplyDocument.of(reply).capacity_in3 == "18.0"
 
 
 def test_a_file_written_by_hand_is_read(tmp_path: Path) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from boxaloud.assistant.contract.reply_document import ReplyDocument
 from boxaloud.assistant.dialogue import Conversation
 from boxaloud.assistant.storage import Session, repository
 from boxaloud.assistant.storage.box_removal import remove, restore
@@ -49,7 +50,7 @@ def test_a_job_resumes_at_the_box_and_the_question_that_were_open() -> None:
 def test_what_is_resumed_is_what_a_conversation_without_a_file_has() -> None:
     session, plain = Session.start("Heron Street"), Conversation()
     for line in TALK:
-        assert session.hear(line).to_json() == plain.hear(line).to_json()
+        assert ReplyDocument.of(session.hear(line)) == ReplyDocument.of(plain.hear(line))
     session.close()
     again = Session.open()
     assert again.conversation.boxes.names == plain.boxes.names
@@ -62,7 +63,7 @@ def test_a_box_keeps_the_edition_that_it_began_under() -> None:
     session = Session.start("Heron Street")
     told(session, *TALK)
     session.close()
-    assert Session.open().hear("total").to_json()["edition"] == "2020"
+    assert ReplyDocument.of(Session.open().hear("total")).edition == "2020"
 
 
 def test_go_back_still_knows_the_way_after_a_return() -> None:
@@ -165,7 +166,7 @@ def test_own_words_hold_in_the_next_job() -> None:
     one.close()
     two = Session.start("Barn Lane")
     told(two, "blue box")
-    assert two.hear("capacity").to_json()["capacity_in3"] == "18.0"
+    assert ReplyDocument.of(two.hear("capacity")).capacity_in3 == "18.0"
 
 
 def test_a_new_job_is_started_in_the_talk() -> None:

@@ -11,9 +11,10 @@ from pathlib import Path
 from typing import TextIO
 
 from boxaloud.assistant.batch.result_writer import writer
-from boxaloud.assistant.batch.row_evaluator import Result, work
-from boxaloud.assistant.batch.row_reader import kind_of, opened, rows
+from boxaloud.assistant.batch.row_evaluator import work
+from boxaloud.assistant.batch.row_reader import FileFormat, kind_of, opened, rows
 from boxaloud.assistant.cli.exit_codes import FITS, INCOMPLETE, OVER, UNUSABLE, complain
+from boxaloud.assistant.contract.batch_documents import RowResult
 from boxaloud.assistant.text.problem import Problem
 
 
@@ -42,7 +43,11 @@ def status(counts: Counter[str]) -> int:
 
 
 def _work(
-    kind: str, lines: _Lines, put: Callable[[Result], None], path: Path, step: Callable[[], None]
+    kind: FileFormat,
+    lines: _Lines,
+    put: Callable[[RowResult], None],
+    path: Path,
+    step: Callable[[], None],
 ) -> Counter[str]:
     counts: Counter[str] = Counter()
     for result in work(rows(kind, lines)):
@@ -79,7 +84,7 @@ class _Lines(Iterable[str]):
             yield line
 
 
-def _kind_out(kind: str, out: Path | None) -> str:
+def _kind_out(kind: FileFormat, out: Path | None) -> FileFormat:
     return kind if out is None else kind_of(out, {"csv": "", "yaml": "-", "jsonl": "{"}[kind])
 
 

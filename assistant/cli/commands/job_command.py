@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from boxaloud.assistant.cli.exit_codes import complain
-from boxaloud.assistant.cli.output import put
+from boxaloud.assistant.cli.output import put, shown_in
 from boxaloud.assistant.dialogue.box_dialogue import Talk
 from boxaloud.assistant.dialogue.nlg.sentences import marked, volume
 from boxaloud.assistant.reports.box_figures import figures
@@ -14,14 +14,10 @@ from boxaloud.assistant.storage.session import Session
 from boxaloud.assistant.storage.storage_messages import how_many, say
 from boxaloud.assistant.text.problem import Problem
 
-UNITS = ("in3", "cm3")
-
 
 def start(name: str, edition: str, units: str) -> int:
     """Start a job."""
-    if units not in UNITS:
-        raise Problem(say("job.units", units=units))
-    session = Session.start(name, edition, units)
+    session = Session.start(name, edition, shown_in(units))
     if not session.kept:
         raise Problem(session.resume().said)
     put(say("job.begun", job=session.name, edition=session.about.edition))

@@ -14,6 +14,7 @@ import tempfile
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
+from typing import cast, get_args
 
 from boxaloud.assistant.storage.clock import now, stamp
 from boxaloud.assistant.storage.project_details import ProjectDetails, kept, read
@@ -21,6 +22,7 @@ from boxaloud.assistant.storage.sqlite.journal_rows import START, Mark, Row, fol
 from boxaloud.assistant.storage.sqlite.migration import check_readable, latest, migrate, version_of
 from boxaloud.assistant.storage.sqlite.storage_errors import Damaged, Moved, NotKept, Replaced, told
 from boxaloud.assistant.storage.storage_messages import say
+from boxaloud.rules.units import VolumeUnit
 
 WAIT_SECONDS = 3.0
 """How long to wait for another front end that is just writing."""
@@ -35,7 +37,7 @@ class About:
 
     name: str
     edition: str
-    units: str = "in3"
+    units: VolumeUnit = "in3"
     begun: str = ""
     project: ProjectDetails = field(default_factory=ProjectDetails)
 
@@ -349,9 +351,16 @@ def about_of(connection: sqlite3.Connection) -> About:
     """What an open file says of its job. Raises Damaged where it does not."""
     found = dict(connection.execute("SELECT key, value FROM about").fetchall())
     try:
-        return About(found["name"], found["edition"], found["units"], found["begun"], read(found))
+        return About(
+            found["name"], found["edition"], _unit(found["units"]), found["begun"], read(found)
+        )
     except KeyError as missing:
         raise Damaged(f"it does not say its {missing}") from None
+
+
+def _unit(text: str) -> VolumeUnit:
+    """The unit a file names; one that is not known here leaves cubic inches, which rule."""
+    return cast("VolumeUnit", text) if text in get_args(VolumeUnit) else "in3"
 
 
 def _select(connection: sqlite3.Connection, after: int) -> list[Row]:

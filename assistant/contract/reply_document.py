@@ -1,0 +1,62 @@
+"""A reply as it leaves `check`, `chat` and `hear` with `--json`: one object a line.
+`boxaloud schema reply`."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from boxaloud.assistant.contract.document import Confidence, Document, Texts
+from boxaloud.assistant.contract.worksheet_document import WorksheetDocument
+from boxaloud.assistant.dialogue.assessment import QuestionSlot
+from boxaloud.assistant.dialogue.reply import ActKind, Reply
+from pydantic import ConfigDict, Field, Strict
+
+
+class SpokenAct(Document):
+    """One act of the reply: what it does, and its sentence for the eye."""
+
+    act: ActKind
+    says: str
+
+
+class _Said(Document):
+    """What comes before the worksheet: a model has the fields of its last base first."""
+
+    heard: str
+    confidence: Annotated[
+        Confidence | None,
+        Field(description="How sure the ear was of its least sure word; null where typed."),
+    ]
+    understood: Annotated[Texts, Field(description="What was entered, in our words.")]
+    left_over: Annotated[Texts, Field(description="Words of which nothing was made.")]
+    reply: Annotated[str, Field(description="All acts as one text for the eye.")]
+    acts: Annotated[tuple[SpokenAct, ...], Strict(False)]
+    spoken: Annotated[str, Field(description="The reply for the ear.")]
+    asks: Annotated[QuestionSlot | None, Field(description="What the open question is about.")]
+
+
+class ReplyDocument(WorksheetDocument, _Said):
+    """A reply, and the worksheet of the box at hand after it."""
+
+    model_config = ConfigDict(title="A reply")
+
+    assumed: Annotated[Texts, Field(description="Left at the worst case.")]
+    cautions: Annotated[Texts, Field(description="What to mind about this box.")]
+
+    @classmethod
+    def of(cls, reply: Reply) -> ReplyDocument:
+        """A reply as it leaves."""
+        sheet = WorksheetDocument.of_sheet(reply.sheet, reply.verdict, reply.low, reply.high)
+        return cls(
+            heard=reply.heard,
+            confidence=reply.confidence,
+            understood=reply.understood,
+            left_over=reply.left_over,
+            reply=reply.said,
+            acts=tuple(SpokenAct(act=act.act, says=act.says) for act in reply.acts),
+            spoken=reply.spoken,
+            asks=reply.asks,
+            assumed=reply.assumed,
+            cautions=reply.cautions,
+            **vars(sheet),
+        )

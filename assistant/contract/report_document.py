@@ -1,0 +1,95 @@
+"""The report of a job as it leaves. `boxaloud schema report`.
+
+A report of thousands of boxes is written head first and then box by box, so that it is never
+held twice; `ReportDocument` is the whole of it.
+"""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from boxaloud.assistant.contract.document import AtLeast0, AtLeast1, Document, SignedVolume, Texts
+from boxaloud.assistant.contract.worksheet_document import WorksheetDocument
+from boxaloud.rules.advice import AdviceKind
+from pydantic import ConfigDict, Field, Strict
+
+
+class VerdictCounts(Document):
+    """How many boxes have each verdict."""
+
+    fits: AtLeast0
+    over: AtLeast0
+    incomplete: AtLeast0
+
+
+class MaterialEntry(Document):
+    """Something to buy for the recommended changes."""
+
+    material: str
+    quantity: AtLeast1
+    boxes: Annotated[Texts, Field(description="For which boxes.")]
+
+
+class AdviceEntry(Document):
+    """One way to gain room."""
+
+    change: AdviceKind
+    what: str
+    margin_in3: Annotated[SignedVolume, Field(description="What it would leave.")]
+    enough: bool
+    section: str
+    material: str | None
+    quantity: AtLeast1 | None
+
+
+class _Told(Document):
+    """What comes before the worksheet: a model has the fields of its last base first."""
+
+    name: str
+    contents: Annotated[Texts, Field(description="What is in it.")]
+    said: Annotated[Texts, Field(description="As said on site.")]
+    not_used: Annotated[Texts, Field(description="Said and not used.")]
+
+
+class BoxEntry(WorksheetDocument, _Told):
+    """One box: what was said of it, its worksheet, and what follows from it."""
+
+    model_config = ConfigDict(title="A box of a report")
+
+    assumed: Annotated[Texts, Field(description="Left at the worst case.")]
+    open: Annotated[Texts, Field(description="Still open.")]
+    cautions: Annotated[Texts, Field(description="Cautions of this box.")]
+    advice: Annotated[tuple[AdviceEntry, ...], Strict(False)]
+
+
+class ProjectEntry(Document):
+    """The project of a job, as told; empty where it was not."""
+
+    site: str
+    address: str
+    permit: str
+    contractor: str
+    prepared_by: str
+    licence: str
+    date: Annotated[str, Field(description="ISO 8601.")]
+
+
+class ReportHead(Document):
+    """A job, and what is common to its boxes."""
+
+    job: str
+    begun: Annotated[str, Field(description="UTC, ISO 8601; empty where it is not known.")]
+    written: Annotated[str, Field(description="UTC, ISO 8601; empty where it is not known.")]
+    project: ProjectEntry
+    editions: Annotated[Texts, Field(description="Every edition counted under.")]
+    counts: VerdictCounts
+    cautions: Annotated[Texts, Field(description="What goes with every verdict.")]
+    materials: Annotated[tuple[MaterialEntry, ...], Strict(False)]
+
+
+class ReportDocument(ReportHead):
+    """A job's report."""
+
+    model_config = ConfigDict(title="The report of a job")
+
+    boxes: Annotated[tuple[BoxEntry, ...], Strict(False)]

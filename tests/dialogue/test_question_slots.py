@@ -1,0 +1,22 @@
+"""Every question there is has its sentences, and every item of a worksheet its rule."""
+
+from __future__ import annotations
+
+from typing import get_args
+
+import pytest
+from boxaloud.assistant.dialogue.assessment import QuestionSlot
+from boxaloud.assistant.dialogue.nlg.sentences import say, sentences
+from boxaloud.rules.data import all_rules
+from boxaloud.rules.worksheet import WorksheetItem
+
+
+@pytest.mark.parametrize("slot", get_args(QuestionSlot))
+def test_every_question_can_be_put(slot: str) -> None:
+    assert slot in sentences()["ask"] or slot == "confirm"
+    assert say(f"open.{slot}")
+
+
+def test_every_item_is_counted_by_a_rule() -> None:
+    others = {"volume", "refused"}
+    assert {rule.item for rule in all_rules().values()} - others == set(get_args(WorksheetItem))
