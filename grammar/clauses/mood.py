@@ -68,6 +68,13 @@ _TAG = re.compile(
 )
 
 
+#: "Is a stud the same as a hickey", "both of those have to stay?".
+_OF_WHAT_IS = re.compile(
+    r"(?:^| )(?:is|are) .*\b(?:the same (?:thing )?as|different (?:from|than|to))\b"
+    r"|^(?:(?:and|so|but) )*(?:both|all) (?:of )?(?:the|those|these|them)\b.* have to\b"
+)
+
+
 def find_mood(clause: Clause) -> None:
     """Set what the clause does: tell, ask or suppose."""
     clause.mood, clause.fit, clause.modal = _read(clause.line, clause.closes)
@@ -98,7 +105,9 @@ def _read(line: str, closes: str) -> tuple[Mood, bool, bool]:
         if _REQUEST.search(line) and words[first] in ("can", "could", "would", "will"):
             return mood, fit, modal
         mood, modal = "interrogative", head_word in _MODAL
-    if mood == "declarative" and closes == "?" and _TAG.search(line):
+    if mood == "declarative" and (
+        (closes == "?" and _TAG.search(line)) or _OF_WHAT_IS.search(line)
+    ):
         mood = "interrogative"
     if mood == "interrogative":
         fit = fit or (

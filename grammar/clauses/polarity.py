@@ -87,6 +87,8 @@ class _Reach:
         kind = element.found.kind if element.found is not None else ""
         if kind in DENIABLE:
             self._thing(place)
+        elif element.tag == "<n:1>" and self.elements[open_at].tag in ("neither", "not"):
+            self.unknown = 0  # "neither one's got a ground"
         elif element.tag in ("or", "nor", "any", "neither"):
             self.unknown = 0
         elif element.tag in ("but", "just", "only", "except", "forget"):

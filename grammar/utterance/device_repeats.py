@@ -161,6 +161,28 @@ def _behind_the_first_words(act: acts.AddDevice, kept: list[Act], heard: str) ->
     return True
 
 
+def _of_the_heading(act: acts.AddDevice, kept: list[Act], heard: str) -> bool:
+    """ "Disposal switch, two 14-2s, one switch": the first words said which box it is."""
+    first = kept[0] if kept else None
+    if (
+        not isinstance(first, acts.AddDevice)
+        or first.count is not None
+        or act.count is None
+        or len(kept) < 2
+        or first.span[0] >= 24
+        or first.words.lower().startswith(("a ", "an ", "the "))
+        or not same_device(act, first)
+        or _FURTHER_ONE.search(heard[max(0, act.span[0] - 8) : act.span[1]])
+    ):
+        return False
+    name = first.name if len(first.name or "") > len(act.name or "") else act.name
+    kept[0] = replace(act, name=name, awg=act.awg or first.awg, gangs=act.gangs or first.gangs)
+    return True
+
+
+_FURTHER_ONE = re.compile(r"(?i)\b(?:another|more|second|other|extra|also|plus|and)\b")
+
+
 def _of_a_wide_one(act: acts.AddDevice, kept: list[Act], heard: str) -> bool:
     """ "Range receptacle, … the receptacle is two gangs wide"."""
     first = kept[0] if kept else None
@@ -195,6 +217,7 @@ _ABSORBING: tuple[Callable[[acts.AddDevice, list[Act], str], bool], ...] = (
     _behind_a_sum,
     _behind_a_heading,
     _behind_the_first_words,
+    _of_the_heading,
     _of_a_wide_one,
     _definite,
 )

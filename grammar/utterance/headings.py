@@ -20,9 +20,9 @@ _CODE = re.compile(r"[a-z]{1,3}-\d{1,3}[a-z]?")
 def box_heading(clause: Clause, parts: list[Clause], heard: str) -> str:
     """ "Kitchen island: …", "laundry box. …": the name of a box as first words; else empty."""
     alone = len(parts) == 1 and clause.elements[-1].tag.startswith(("box", "<box_kind"))
-    if (not alone and (clause.closes not in (":", ".", "\n") or len(parts) < 2)) or len(
-        clause.elements
-    ) > 6:
+    counted = re.fullmatch(r"(?:[a-z]+ ){1,2}<n:[1-9]>", clause.line) and clause.closes == ","
+    ends = clause.closes in (":", ".", "\n") or counted
+    if (not alone and (not ends or len(parts) < 2)) or len(clause.elements) > 6:
         return ""
     words = [
         e.tag
@@ -52,7 +52,8 @@ def box_heading(clause: Clause, parts: list[Clause], heard: str) -> str:
 
 #: "First box", "box one": the number of a box, before its name.
 NUMBERED_BOX = re.compile(
-    r"(?:(?:ok|okay|so|right|now|alright|well|this is|the) )*(?:first (?:box|one)|box <n:\d+>)"
+    r"(?:(?:ok|okay|so|right|now|alright|well|this is|the) )*"
+    r"(?:(?:first|second|third|fourth|next|last) (?:box|<n:1>)|box <n:\d+>)"
 )
 
 
@@ -66,7 +67,7 @@ WHICH_BOX = re.compile(
 def names_a_box(clause: Clause) -> bool:
     """Whether a clause before a colon holds nothing but a name of a few words."""
     return (
-        clause.closes == ":"
+        clause.closes in (":", ".")
         and len(clause.elements) <= 5
         and all(e.found is None and e.tag.replace("'", "").isalpha() for e in clause.elements)
     )

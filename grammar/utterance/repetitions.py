@@ -61,7 +61,7 @@ def _meant(thing: acts.Thing) -> acts.Reference:
 
 
 def topic_of_order(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
-    """ "The 14-2, take it off": what is named first is what is to go."""
+    """ "The 14-2, take it off", "that 14-2, I meant 12-2": what is named first is what is meant."""
     kept: list[Act] = []
     for act in made:
         last = kept[-1] if kept else None
@@ -74,6 +74,24 @@ def topic_of_order(made: list[Act], heard: str, left: list[Unread]) -> list[Act]
             and re.fullmatch(r"\s*[,:-]?\s*", heard[last.span[1] : act.span[0]])
         ):
             kept[-1] = replace(act, target=_meant(last), words=heard[last.span[0] : act.span[1]])
+            continue
+        if (
+            isinstance(act, acts.Restate)
+            and act.instead_of is None
+            and is_thing(last)
+            and type(last) is type(act.thing)
+            and last.count is None
+            and last.words.lower().startswith(("the ", "that ", "those "))
+            and len(heard[last.span[1] : act.span[0]]) < 16
+        ):
+            span = (last.span[0], act.span[1])
+            kept[-1] = acts.Replace(
+                target=_meant(last),
+                thing=act.thing,
+                words=heard[slice(*span)],
+                span=span,
+                function="correction",
+            )
             continue
         kept.append(act)
     return kept

@@ -168,7 +168,7 @@ _THEN: Passes = (
     (of_fixtures, (*ROUTED, acts.AddFixtureWires), 1),
     (grounds_of_those, (acts.Deny,), 2),
     (denials_last, (acts.Deny,), 2),
-    (topic_of_order, (acts.Remove,), 2),
+    (topic_of_order, (acts.Remove, acts.Restate), 2),
     (depth_said_apart, (), 0),
     (without_activity, (acts.AddDevice,), 2),
     (joined_counts, (acts.AddCable, acts.AddFixtureWires, acts.Number, acts.Recount), 2),
