@@ -59,6 +59,7 @@ if TYPE_CHECKING:
     from boxaloud.rules.advice import Advice, advise
     from boxaloud.rules.canada import CanadianBox, CanadianSheet, work_out_canada
     from boxaloud.rules.conduit import (
+        BodyLine,
         BodySheet,
         ConduitBody,
         RacewayWires,
@@ -84,7 +85,8 @@ _LATER = {
     "advice": ("Advice", "advise"),
     "canada": ("CanadianBox", "CanadianSheet", "work_out_canada"),
     "conduit": (
-        "BodySheet", "ConduitBody", "RacewayWires", "most_conductors", "work_out_conduit_body"
+        "BodyLine", "BodySheet", "ConduitBody", "RacewayWires", "most_conductors",
+        "work_out_conduit_body",
     ),
     "pull": ("Pull", "PullBox", "PullSheet", "Raceway", "Requirement", "work_out_pull_box"),
     "room": ("Room", "room_for"),
@@ -99,6 +101,7 @@ __all__ = [
     "STANDING",
     "Advice",
     "Allowance",
+    "BodyLine",
     "BodySheet",
     "Box",
     "BoxChoice",

@@ -26,6 +26,9 @@ _AXIS: dict[str, Axis] = {
     "back": "depth",
 }
 
+OPPOSITE: dict[Wall, Wall] = {"left": "right", "right": "left", "top": "bottom", "bottom": "top"}
+"""The wall that each wall faces; the back faces the cover."""
+
 
 @dataclass(frozen=True, slots=True)
 class Raceway:
@@ -112,7 +115,7 @@ def _check(box: PullBox) -> None:
         if raceway.size not in sizes:
             raise RulesError(
                 f"{shown(raceway.size)} inch is no trade size held for a raceway of 4 AWG and "
-                "larger: say 3/4 to 6 inch."
+                "larger: say 1/2 to 6 inch."
             )
         if raceway.wall not in _AXIS:
             raise RulesError(

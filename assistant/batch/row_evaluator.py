@@ -10,8 +10,8 @@ from boxaloud.assistant.batch.column_parser import box_of_row, edition_of
 from boxaloud.assistant.contract.batch_documents import BatchRow, RowResult
 from boxaloud.assistant.contract.refusal import BadDocument, accepted
 from boxaloud.assistant.dialogue import Conversation
-from boxaloud.assistant.dialogue.assessment import QuestionSlot
 from boxaloud.assistant.dialogue.nlg.sentences import marked, volume
+from boxaloud.assistant.dialogue.question_slots import QuestionSlot
 from boxaloud.rules import RulesError, work_out
 from boxaloud.rules.worksheet import Verdict, Worksheet
 

@@ -12,7 +12,7 @@ from typing import Annotated, Any, Literal, TypeAlias
 from boxaloud.assistant.contract.box_document import BoxDocument
 from boxaloud.assistant.contract.cell_types import BLANK, Items, Text, in_any_case
 from boxaloud.assistant.contract.document import AtLeast1, Document, SignedVolume, Texts, Volume
-from boxaloud.assistant.dialogue.assessment import QuestionSlot
+from boxaloud.assistant.dialogue.question_slots import QuestionSlot
 from boxaloud.rules.contents import Clamps
 from boxaloud.rules.worksheet import Verdict
 from pydantic import ConfigDict, Field, Strict, model_validator

@@ -47,6 +47,36 @@ def _pull(turn: Turn, act: acts.DescribePull) -> None:
     pull_box.pull(turn, act)
 
 
+def _raceways(turn: Turn, act: acts.AddRaceways) -> None:
+    from boxaloud.assistant.dialogue.tracker import pull_box
+
+    pull_box.raceways(turn, act)
+
+
+def _raceways_out(turn: Turn, act: acts.TakeOutRaceways) -> None:
+    from boxaloud.assistant.dialogue.tracker import pull_box
+
+    pull_box.take_out(turn, act)
+
+
+def _pull_detail(turn: Turn, act: acts.SetPull) -> None:
+    from boxaloud.assistant.dialogue.tracker import pull_box
+
+    pull_box.detail(turn, act)
+
+
+def _body(turn: Turn, act: acts.SetBody) -> None:
+    from boxaloud.assistant.dialogue.enclosures import conduit_body
+
+    conduit_body.set_body(turn, act)
+
+
+def _fill(turn: Turn, act: acts.AskFill) -> None:
+    from boxaloud.assistant.dialogue.enclosures import body_telling
+
+    body_telling.fill(turn, act)
+
+
 def _passed(turn: Turn, act: Act) -> None:
     turn.understood.append(act.words)
 
@@ -74,6 +104,11 @@ HANDLERS: dict[type[Act], Callable[[Turn, Any], None]] = {
     acts.AddBarrier: box_volume.barrier,
     acts.SetEdition: user_questions.edition,
     acts.DescribePull: _pull,
+    acts.AddRaceways: _raceways,
+    acts.TakeOutRaceways: _raceways_out,
+    acts.SetPull: _pull_detail,
+    acts.SetBody: _body,
+    acts.AskFill: _fill,
     acts.Deny: denials.deny,
     acts.NothingElse: denials.nothing_else,
     acts.Number: short_answers.number,
@@ -123,6 +158,7 @@ STEPS = (acts.Undo, acts.Redo, acts.StartOver)
 
 QUESTIONS = (
     acts.Ask, acts.AskWhy, acts.AskEdition, acts.AskMeaning, acts.AskUnknown, acts.RoomFor,
+    acts.AskFill,
 )  # fmt: skip
 """Answered last, when everything in the breath is entered."""
 

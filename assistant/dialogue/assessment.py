@@ -6,18 +6,14 @@ from collections import deque
 from dataclasses import dataclass
 from decimal import Decimal
 from functools import lru_cache
-from typing import Literal, TypeAlias
 
+from boxaloud.assistant.dialogue.enclosures import conduit_body, pull_open
+from boxaloud.assistant.dialogue.question_slots import QuestionSlot
 from boxaloud.assistant.dialogue.state import State, to_box
 from boxaloud.grammar import acts
 from boxaloud.rules import work_out
 from boxaloud.rules.contents import Box
-from boxaloud.rules.worksheet import Slot, Verdict, Worksheet
-
-QuestionSlot: TypeAlias = Literal[
-    Slot, "box_depth", "gangs", "canopy", "confirm", "mistaken", "unread"
-]
-"""What a question is about: a slot of the worksheet, or what the talk itself leaves open."""
+from boxaloud.rules.worksheet import Verdict, Worksheet
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +52,9 @@ def assess(state: State) -> Assessment:
             return found
     sheet = _worked_out(to_box(state))
     low, high = sheet.low, sheet.high
-    if any(item.open and not state.takes_worst(item.open, item.key) for item in state.items):
+    if conduit_body.ends_open(state) or any(
+        item.open and not state.takes_worst(item.open, item.key) for item in state.items
+    ):
         low = min(low, work_out(to_box(state, "least")).low)
         high = max(high, work_out(to_box(state, "most")).high)
     found = Assessment(
@@ -113,9 +111,18 @@ def _question(state: State, sheet: Worksheet, low: Decimal, high: Decimal) -> Qu
         return Question("confirm")
     if state.mistaken:
         return Question("mistaken")
-    if state.pulls and not state.items and not state.box:
-        return Question("unread") if state.unread else None
+    if state.pulls is not None:
+        if state.unread:
+            return Question("unread")
+        if (slot := pull_open.asked(state)) is not None:
+            return Question(slot)
+        if not state.items and not state.box:
+            return None
     found = _open_slot(state, sheet, low, high)
+    if (of_body := conduit_body.asked(state)) is not None:
+        found = Question(of_body)
+    elif state.items and (conduit_body.passing(state) or conduit_body.refused(state)):
+        found = None
     if state.unread and (found is None or not found.decides):
         return Question("unread")
     return found

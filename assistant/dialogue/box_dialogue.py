@@ -10,10 +10,11 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from boxaloud.assistant.dialogue.act_handlers import run
-from boxaloud.assistant.dialogue.assessment import Assessment, QuestionSlot, assess
+from boxaloud.assistant.dialogue.assessment import Assessment, assess
 from boxaloud.assistant.dialogue.belief import unread_words
 from boxaloud.assistant.dialogue.history import History
 from boxaloud.assistant.dialogue.journal import Entry
+from boxaloud.assistant.dialogue.question_slots import QuestionSlot
 from boxaloud.assistant.dialogue.reply import Reply
 from boxaloud.assistant.dialogue.reply_composer import Composer
 from boxaloud.assistant.dialogue.state import State, all_but
@@ -56,6 +57,15 @@ class Talk:
         """The open question's slot, or None."""
         question = self.assessment.question
         return question.slot if question else None
+
+    @property
+    def expects(self) -> str | None:
+        """What the next words may be about: the open question, or the pull box at hand."""
+        asks = self.asks
+        pulls = self.state.pulls is not None or "pull box" in self.state.tags
+        if pulls and asks in (None, "contents", "unread"):
+            return f"pull_{asks or 'more'}"
+        return f"body:{asks or ''}" if "conduit body" in self.state.tags else asks
 
     def hear(self, entry: Entry) -> Reply:
         """Take one utterance and answer it. The entry is in the journal when this returns."""

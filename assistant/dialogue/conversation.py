@@ -9,7 +9,6 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from boxaloud.assistant.dialogue.assessment import QuestionSlot
 from boxaloud.assistant.dialogue.belief import unread_words
 from boxaloud.assistant.dialogue.box_dialogue import Talk
 from boxaloud.assistant.dialogue.box_list import Boxes, JournalAction, Outcome, Resumed
@@ -20,6 +19,7 @@ from boxaloud.assistant.dialogue.job_acts import EVENTS
 from boxaloud.assistant.dialogue.job_acts import told as told_of_boxes
 from boxaloud.assistant.dialogue.journal import Entry
 from boxaloud.assistant.dialogue.nlg.sentences import listed, say
+from boxaloud.assistant.dialogue.question_slots import QuestionSlot
 from boxaloud.assistant.dialogue.reply import Reply, SystemAct, said_of
 from boxaloud.grammar import acts, recognise
 from boxaloud.grammar.acts import Act, Reference, Unread, Utterance
@@ -80,7 +80,7 @@ class Conversation:
         text = words if isinstance(words, str) else " ".join(word.text for word in words)
         if problem := unreadable(text):
             return self._take(Entry(printable(text), (), refusal=problem))
-        read = recognise(words, self.asks, self.aliases)
+        read = recognise(words, self.talk.expects, self.aliases)
         if self.talk.state.unread and isinstance(words, str):
             read = continued(self.talk.state.unread, read, self.asks, self.aliases)
         if not isinstance(words, str) and confidence_of(words) is not None:

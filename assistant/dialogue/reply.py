@@ -7,9 +7,9 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 from typing import Literal, TypeAlias
 
-from boxaloud.assistant.dialogue.assessment import QuestionSlot
 from boxaloud.assistant.dialogue.nlg.sentences import for_ear, joined
 from boxaloud.assistant.dialogue.nlg.spoken_form import once, slowly, spoken
+from boxaloud.assistant.dialogue.question_slots import QuestionSlot
 from boxaloud.assistant.dialogue.state import State, to_box
 from boxaloud.grammar.acts import Act
 from boxaloud.rules import STANDING, cautions
@@ -72,6 +72,10 @@ class Reply:
     """True where the worksheet is due: read back, done, asked for."""
     slow: bool = False
     """True where it is to be spoken in short pieces."""
+
+    enclosure: State | None = None
+    """The state of a pull box or a conduit body; None where none was described."""
+
     event: bool = False
     """True where something was said of the boxes of the job."""
     outside: tuple[Act, ...] = ()

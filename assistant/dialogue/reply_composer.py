@@ -8,6 +8,7 @@ from __future__ import annotations
 from typing import Literal
 
 from boxaloud.assistant.dialogue.assessment import assess, exact
+from boxaloud.assistant.dialogue.enclosures import conduit_body
 from boxaloud.assistant.dialogue.journal import Entry
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.box_status import assumed, status
@@ -20,6 +21,7 @@ from boxaloud.assistant.dialogue.state import State, all_but
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.rules.contents import Marked
+from boxaloud.rules.worksheet import Verdict
 
 _TELLING = all_but(
     "pending", "rejected", "unread", "unread_with", "form", "last", "put_off",
@@ -38,6 +40,12 @@ class Composer:
         self.found = assess(state)
         question = self.found.question
         self.asks = question.slot if question else None
+
+    @property
+    def verdict(self) -> Verdict:
+        """The verdict; that of a conduit body which goes by its raceway is no matter of volume."""
+        body = conduit_body.standing(self.state)
+        return self.found.verdict if body is None else body.verdict
 
     @property
     def changed(self) -> bool:
@@ -63,7 +71,7 @@ class Composer:
         if not made:  # what was taken changed nothing that can be told: silence would be no reply
             made = [SystemAct("acknowledge", say("fine"))]
         said = said_of(made)
-        sheet, verdict = self.found.sheet, self.found.verdict
+        sheet, verdict = self.found.sheet, self.verdict
         return Reply(
             heard=self.entry.heard,
             confidence=self.entry.confidence,
@@ -80,6 +88,7 @@ class Composer:
             high=self.found.high,
             assumed=assumed(self.state),
             described=self.state if self.state.items or self.state.box else None,
+            enclosure=self.state if self.state.pulls is not None or self.state.tags else None,
             changed=bool(self.changed or self.turn.answers or self.turn.replay),
             refused=bool(self.turn.refused or self.entry.refusal),
             shows_sheet=self.turn.shows_sheet,
@@ -98,18 +107,34 @@ class Composer:
         made += [SystemAct("echo", text) for text in self._unread()]
         made += [SystemAct("echo", text) for text in self._repairs()]
         made += [SystemAct("echo", text) for text in self._echoed(made)]
+        made += self._pull()
         if not made:
             made += [SystemAct("acknowledge", text) for text in turn.social[:1]]
         if not made and self.nothing and self.asks != "unread":
             made.append(SystemAct("nonunderstanding", self._nothing(tries)))
         told_it = self.changed or bool(turn.answers)
-        caution = not cautioned and self.found.verdict != "incomplete" and told_it
+        caution = not cautioned and self.verdict != "incomplete" and told_it
         made += self._advice(told, aloud=not caution)
         if caution:
             edition = self.found.sheet.edition  # to the ear a verdict names it here, once
             made.append(SystemAct("caution", say("caution_short", edition=edition)))
         made += self._question(tries, last, bool(made) and made[0].act == "acknowledge")
         return made
+
+    def _pull(self) -> list[SystemAct]:
+        """The pull box as it is now, where something new was said of it."""
+        before, now = self.turn.began, self.state
+        if now.pulls is None:
+            return []
+        same = now.pulls == before.pulls and now.assumed == before.assumed
+        if same and (bool(now.unread) or not before.unread):
+            return []
+        from boxaloud.assistant.dialogue.enclosures import pull_telling
+
+        found = [SystemAct("echo", pull_telling.told(now))]
+        if pull_telling.standing(now).compared:
+            found.append(SystemAct("caution", say("caution_short")))
+        return found
 
     def _nothing(self, tries: int) -> str:
         """Nothing understood: said anew each time, with choices, then with a way out."""
@@ -161,15 +186,14 @@ class Composer:
         if not (self.changed and self._moved(told)):
             return []
         text = self._qualified(status(self.state, self.found))
-        kind: Literal["verdict", "total"] = (
-            "verdict" if self.found.verdict != "incomplete" else "total"
-        )
+        kind: Literal["verdict", "total"] = "verdict" if self.verdict != "incomplete" else "total"
         return [SystemAct(kind, text)]
 
     def _advice(self, told: str, aloud: bool) -> list[SystemAct]:
         """What would help, when a box has just turned out to be over; only to be read where the
         ear has the caution to take in already."""
-        new = self.found.verdict == "over" and told != "over"
+        counted = conduit_body.standing(self.state) is None
+        new = counted and self.found.verdict == "over" and told != "over"
         if not (new and self.changed and exact(self.found)) or self.state.form == "brief":
             return []
         text = user_questions.advice_text(self.state, most=1)

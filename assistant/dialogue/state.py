@@ -13,6 +13,8 @@ from operator import attrgetter
 from typing import Literal, TypeAlias, TypeVar
 
 from boxaloud.assistant.dialogue.altering import altered
+from boxaloud.assistant.dialogue.enclosures.body_state import BodySaid
+from boxaloud.assistant.dialogue.enclosures.pull_state import PullBoxSaid
 from boxaloud.grammar.acts import Act, Reason, Reference
 from boxaloud.rules.contents import (
     DEFAULT_EDITION,
@@ -32,7 +34,6 @@ Form: TypeAlias = Literal["normal", "brief", "full"]
 Open: TypeAlias = Literal["", "gangs", "canopy"]
 Settled: TypeAlias = Literal["said", "least", "most"]
 GroundsSaid: TypeAlias = Literal["unsaid", "said", "none"]
-PullSaid: TypeAlias = Literal["straight", "angle", "u"]
 _Landed = TypeVar("_Landed", Yoke, TerminalBlock)
 
 
@@ -58,14 +59,6 @@ class PartialBox:
     depth: Decimal | str | None = None
     gangs: int = 1
     label: str = "box"
-
-
-@dataclass(frozen=True, slots=True)
-class Described:
-    """A pull as it was described: its kind, and the trade sizes of its raceways in inches."""
-
-    kind: PullSaid
-    sizes: tuple[Decimal, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,8 +114,10 @@ class State:
     box: tuple[Part, ...] = ()
     extras: tuple[Part, ...] = ()
     partial: PartialBox | None = None
-    pulls: tuple[Described, ...] = ()
+    pulls: PullBoxSaid | None = None
     """Pulls of conductors of 4 AWG and larger, 314.28(A)."""
+    body: BodySaid = field(default_factory=BodySaid)
+    """What is said of a conduit body, 314.16(C)."""
     clamps: Clamps = "unknown"
     clamps_mentioned: bool = False
     nonmetallic: bool | None = None
@@ -244,6 +239,12 @@ def to_box(state: State, settled: Settled = "said") -> Box:
     clamps = state.clamps
     if "clamps" in state.assumed and clamps in ("unknown", "moulded"):
         clamps = "inside"
+    if (settled == "most" and state.body.spliced) or state.takes_worst("body_ends"):
+        both = state.body.both_sides is not False
+    else:
+        both = state.body.both_sides is True
+    if both:
+        contents = [_from_both_sides(content) for content in contents]
     known = grounds_known(state)
     if not known and "grounds" in state.assumed:
         contents.append(Grounds(min(sizes_present(state)), 1))
@@ -257,6 +258,15 @@ def to_box(state: State, settled: Settled = "said") -> Box:
         edition=state.edition,
         tags=state.tags,
     )
+
+
+def _from_both_sides(content: Content) -> Content:
+    """A conductor spliced in a conduit body that comes in from both sides counts twice."""
+    wire = isinstance(content, Conductors) and content.path not in ("through", "loop", "inside")
+    if wire or isinstance(content, Grounds):
+        assert isinstance(content, Conductors | Grounds)
+        return replace(content, count=content.count * 2)
+    return content
 
 
 def _settled(item: Item, state: State, settled: Settled) -> Content:

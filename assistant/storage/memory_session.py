@@ -7,7 +7,7 @@ from contextlib import contextmanager
 from typing import Protocol
 
 from boxaloud.assistant.dialogue import Conversation, Reply
-from boxaloud.assistant.dialogue.assessment import QuestionSlot
+from boxaloud.assistant.dialogue.question_slots import QuestionSlot
 from boxaloud.assistant.storage import alias_file
 from boxaloud.assistant.text.problem import Problem
 from boxaloud.grammar.acts import Alias

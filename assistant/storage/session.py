@@ -11,9 +11,9 @@ from dataclasses import replace
 from typing import cast
 
 from boxaloud.assistant.dialogue import Conversation, Entry, Record, Reply, Resumed
-from boxaloud.assistant.dialogue.assessment import QuestionSlot
 from boxaloud.assistant.dialogue.box_dialogue import Talk
 from boxaloud.assistant.dialogue.conversation import FIRST_BOX
+from boxaloud.assistant.dialogue.question_slots import QuestionSlot
 from boxaloud.assistant.dialogue.reply import SystemAct
 from boxaloud.assistant.storage import alias_file, repository
 from boxaloud.assistant.storage.clock import now

@@ -52,7 +52,7 @@ class Tokens(NamedTuple):
     ends: list[int]
 
 
-def _plain(text: str) -> str:
+def plain_text(text: str) -> str:
     """`text` in lower case with plain signs, character for character as long as it was."""
     if not text.isascii():
         text = "".join(map(_plain_character, text))
@@ -75,7 +75,7 @@ def _plain_character(character: str) -> str:
 
 def tokenise(heard: str) -> Tokens:
     """Cut an utterance into tokens. Never fails; what is no token at all is stepped over."""
-    plain = _plain(heard)
+    plain = plain_text(heard)
     if "." in plain:
         plain = _ABBREVIATED.sub(_without_point, plain)
         if "\n" in plain and len(_NUMBERED.findall(plain)) > 1:

@@ -10,6 +10,7 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread, Utterance
 from boxaloud.grammar.clauses.clause import Clause
 from boxaloud.grammar.clauses.clause_splitter import clauses
+from boxaloud.grammar.enclosures import BODY, enclosure_talk
 from boxaloud.grammar.lexer.heard_words import Word
 from boxaloud.grammar.phrases.statement_parser import understand
 from boxaloud.grammar.utterance.clause_acts import clause_acts
@@ -43,12 +44,15 @@ def recognise(
     words: str | Sequence[Word],
     expect: str | None = None,
     aliases: Mapping[str, str] | None = None,
+    enclosures: bool = True,
 ) -> Utterance:
     """The dialogue acts of an utterance, in the order said, and what was not read.
 
     `expect` names the open question (`box`, `clamps`, `device_size` …) and only breaks ties
     between readings of a bare answer. `aliases` are a person's own words and what they mean.
+    Without `enclosures` nothing is read as of a pull box or a conduit body.
     """
+    open_question, expect = expect, (expect or "").removeprefix(BODY) or None
     if isinstance(words, str):
         words = single_spaced(words)
         laid = plain_layout(words)
@@ -66,6 +70,12 @@ def recognise(
         )
     if social := small_talk(found.heard):
         return Utterance(found.heard, (social,))
+    if enclosures and (
+        enclosed := enclosure_talk(
+            found.heard, open_question, lambda part, asked: recognise(part, asked, aliases, False)
+        )
+    ):
+        return enclosed
     reading = _Reading(found.heard, without_asides(clauses(laid, found.statements)), expect)
     reading.read()
     left = [
@@ -75,6 +85,10 @@ def recognise(
     ]
     made, left = tidied(_to_things(reading.made), left, reading.parts, found.heard)
     made = without_empty_undo(made)
+    if any(isinstance(act, acts.DescribePull) for act in made):
+        # the reader of pull boxes did not know it for one: what else is of it would be lost
+        whole = Unread(found.heard.strip(), (0, len(found.heard)), True)
+        return Utterance(found.heard, (), (whole,))
     return Utterance(found.heard, tuple(made), tuple(left))
 
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import get_args
 
 import pytest
-from boxaloud.assistant.dialogue.assessment import QuestionSlot
 from boxaloud.assistant.dialogue.nlg.sentences import say, sentences
+from boxaloud.assistant.dialogue.question_slots import QuestionSlot
 from boxaloud.rules.data import all_rules
 from boxaloud.rules.worksheet import WorksheetItem
 

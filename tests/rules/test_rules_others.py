@@ -172,7 +172,7 @@ def test_without_a_removable_cover_the_back_is_a_wall_like_the_others() -> None:
 @pytest.mark.parametrize(
     ("raceways", "pull", "says"),
     [
-        ([("a", "1/2", "left")], ("u", "a", "a"), "no trade size"),
+        ([("a", "5/8", "left")], ("u", "a", "a"), "no trade size"),
         ([("a", "2", "left")], ("u", "a", "z"), "no such raceway"),
         ([("a", "2", "left"), ("b", "2", "top")], ("straight", "a", "b"), "no straight pull"),
         ([("a", "2", "left"), ("b", "2", "right")], ("angle", "a", "b"), "no angle pull"),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from boxaloud.assistant.dialogue.assessment import Assessment, exact
+from boxaloud.assistant.dialogue.enclosures import body_telling, conduit_body, pull_telling
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import (
     counted,
@@ -15,7 +16,6 @@ from boxaloud.assistant.dialogue.nlg.sentences import (
     volume,
 )
 from boxaloud.assistant.dialogue.state import State, grounds_known
-from boxaloud.assistant.dialogue.tracker import pull_box
 from boxaloud.rules.contents import Yoke
 from boxaloud.rules.worksheet import Line
 
@@ -26,6 +26,8 @@ BREATH = 3
 def status(state: State, found: Assessment) -> str:
     """One or two sentences on the total, and the verdict as soon as nothing can change it."""
     sheet = found.sheet
+    if (text := body_telling.told(state)) or conduit_body.passing(state):
+        return text  # no volume counts in what only passes through
     if sheet.capacity is None or found.verdict == "incomplete":
         return _so_far(found, state)
     if not exact(found):
@@ -102,7 +104,7 @@ def read_back(state: State, found: Assessment) -> str:
         ending.append(say("held_back", words="”, “".join(held)))
     said = [sentence(line) for line in things] if full else _breaths(things)
     if state.pulls:
-        said.append(pull_box.told(state, pull_box.work_out(state)))
+        said.append(pull_telling.told(state))
     return joined([*said, *ending, status(state, found)]) or say("nothing_yet")
 
 
@@ -129,6 +131,10 @@ def assumed(state: State) -> tuple[str, ...]:
 def _stands(name: str, state: State) -> bool:
     """False for a worst case that was replaced by what was said since."""
     slot, _, key = name.partition(" ")
+    if slot == "body_ends":
+        return state.body.both_sides is None
+    if slot.startswith("pull_"):
+        return state.pulls is not None
     if slot == "clamps":
         return state.clamps in ("unknown", "moulded")
     if slot == "grounds":

@@ -1,138 +1,235 @@
-"""Pull boxes: a described pull gives least dimensions, each with its section (see rules.pull).
+"""Pull boxes: what is said of raceways and pulls goes into the state (see rules.pull).
 
 Conductors of 4 AWG and larger have no volume; they set the dimensions of the box, 314.28(A).
+What is worked out of it is told by `pull_telling`, what is still open by `pull_open`.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 from decimal import Decimal
-from fractions import Fraction
+from typing import cast, get_args
 
-from boxaloud.assistant.dialogue.altering import altered
-from boxaloud.assistant.dialogue.nlg.sentences import inches, joined, listed, say, sentence
-from boxaloud.assistant.dialogue.state import Described, PullSaid, State
+from boxaloud.assistant.dialogue.enclosures.pull_state import (
+    Entering,
+    Placing,
+    PullBoxSaid,
+    Pulled,
+    PullSaid,
+)
+from boxaloud.assistant.dialogue.nlg.sentences import say
+from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
-from boxaloud.rules import (
-    Pull,
-    PullBox,
-    PullSheet,
-    Raceway,
-    Requirement,
-    RulesError,
-    governing,
-    work_out_pull_box,
-)
+from boxaloud.rules import governing
 from boxaloud.rules.pull import Wall
-
-KINDS: dict[str, PullSaid] = {"straight": "straight", "angle": "angle", "u": "u"}
-
-WALLS: dict[PullSaid, tuple[Wall, Wall]] = {
-    "straight": ("left", "right"),
-    "angle": ("left", "top"),
-    "u": ("left", "left"),
-}
-"""The walls a described pull is taken to run between; a straight pull sets one dimension, an
-angle pull two."""
 
 
 def pull(turn: Turn, act: acts.DescribePull) -> None:
-    """ "an angle pull with a three inch and a two inch on the same wall"."""
-    sizes = list(_sizes(turn, act))
-    kind = KINDS.get(act.kind or "straight", "straight")
-    if not sizes:
-        turn.refused.append(say("pull.no_size", kind=kind))
-        return
-    described = Described(kind, tuple(sizes))
-    state = altered(turn.state, pulls=(*turn.state.pulls, described), last="pull")
-    try:
-        sheet = work_out(state)
-    except RulesError as refusal:
-        turn.refuse(act.words, str(refusal))
-        return
-    turn.enter(state, told(state, sheet), act.words)
+    """ "An angle pull": a pull begins, or the one at hand gets its kind."""
+    kind = cast(PullSaid, act.kind) if act.kind in get_args(PullSaid) else None
+    said = turn.state.pulls or PullBoxSaid()
+    last = said.last
+    legacy = tuple(Entering(count, size) for count, size in _sizes(turn, act))
+    fills = last is not None and (last.kind is None or (not last.entering and not last.walls))
+    if last is not None and (fills or act.function == "correction"):
+        begun = replace(last, kind=kind or last.kind, entering=(*last.entering, *legacy))
+        said = said.with_last(begun)
+    else:
+        said = said.and_also(Pulled(kind, legacy))
+    _enter(turn, said, act.words)
 
 
-def _sizes(turn: Turn, act: acts.DescribePull) -> Iterable[Decimal]:
-    """The raceways of a pull: those in the act, then bare sizes said after it."""
+def _sizes(turn: Turn, act: acts.DescribePull) -> Iterable[tuple[int, Decimal]]:
+    """The raceways of a pull as journals of before hold them: in the act, then bare numbers."""
     if act.size is not None:
-        yield from [act.size] * (act.count or 1)
+        yield act.count or 1, act.size
     if act.others is not None:
-        yield act.others
-    yield from act.sizes
+        yield 1, act.others
+    yield from ((1, size) for size in act.sizes)
     while act.size is not None and turn.next_is(acts.Number):
         more = turn.take()
         assert isinstance(more, acts.Number)
         if more.value is not None:
-            yield more.value
+            yield 1, more.value
 
 
-def work_out(state: State) -> PullSheet:
-    """The least dimensions of the pulls described. Raises RulesError for a size that is none."""
-    raceways: list[Raceway] = []
-    pulls: list[Pull] = []
-    for number, described in enumerate(state.pulls, 1):
-        start, end = WALLS[described.kind]
-        for at, size in enumerate(_ends(described), 1):
-            names = f"raceway {number}.{at} in", f"raceway {number}.{at} out"
-            for name, wall in zip(names, (start, end), strict=True):
-                raceways.append(Raceway(name, Fraction(size), wall, number))
-            pulls.append(Pull(described.kind, *names))
-    return work_out_pull_box(PullBox(tuple(raceways), tuple(pulls)))
-
-
-def _ends(described: Described) -> tuple[Decimal, ...]:
-    """A U pull takes two raceways of one wall: two that were named are the two of one pull."""
-    if described.kind == "u" and len(described.sizes) > 1:
-        return described.sizes[: (len(described.sizes) + 1) // 2]
-    return described.sizes
-
-
-def told(state: State, sheet: PullSheet) -> str:
-    """Each dimension in a sentence with its working and section, the box's least size last."""
-    seen: dict[str, None] = {}
-    for requirement in sheet.requirements:
-        seen.setdefault(_line(requirement))
-    lines = [*seen]
-    sides = [side for side in (sheet.width, sheet.height) if side is not None]
-    if len(sides) == 2:
-        least = say("pull.two_sides", one=_inches(sides[0]), other=_inches(sides[1]))
+def raceways(turn: Turn, act: acts.AddRaceways) -> None:
+    """ "Two 3 inch in the left wall": raceways of the pull at hand."""
+    said = turn.state.pulls or PullBoxSaid()
+    last = said.last or Pulled()
+    one = Entering(
+        act.count or 1,
+        act.size,
+        cast("Wall | None", act.wall),
+        cast("Wall | None", act.to),
+        "in" if act.end == "in" else "out" if act.end == "out" else None,
+        act.row,
+    )
+    if act.function == "correction":
+        if not _one_meant(turn, last):
+            turn.refuse(act.words, say("pull.which"))
+            return
+        before = last.entering[-1]
+        one = _over(before, one, act)
+        kept = last.entering[:-1]
+    elif turn.asked == "pull_rows" and act.row is not None:
+        placed = _in_row(last.entering, one)
+        if placed is None:
+            turn.refuse(act.words, say("pull.no_such_row"))
+            return
+        _enter(turn, said.with_last(replace(last, entering=placed)), act.words)
+        return
+    elif last.entering and last.entering[-1].size is None and act.size is not None:
+        one = _over(last.entering[-1], one, act)
+        kept = last.entering[:-1]
     else:
-        least = say("pull.one_side", one=_inches(sides[0]))
-    named = listed([say(f"pull.{p.kind}", sizes=_named(p.sizes)) for p in state.pulls])
-    lead = sentence(named)
-    governed = [_governed(state)] if state.items else []
-    return joined([lead, *lines, least, *governed])
+        kept = last.entering
+    _enter(turn, said.with_last(replace(last, entering=(*kept, one))), act.words)
 
 
-def _line(requirement: Requirement) -> str:
-    key = "disputed" if requirement.disputed else "apart" if requirement.axis is None else "side"
-    return say(
-        f"pull.{key}",
-        inches=_inches(requirement.inches),
-        working=requirement.working.replace(" x ", " times ").replace(" + ", " plus "),
-        section=requirement.section,
+def take_out(turn: Turn, act: acts.TakeOutRaceways) -> None:
+    """ "Take out the 2 inch": so many of that size, or all, of the pull that has them."""
+    said = turn.state.pulls or PullBoxSaid()
+    for at in reversed(range(len(said.pulls))):
+        one = said.pulls[at]
+        left = _without(one.entering, act)
+        if left is not None:
+            pulls = (*said.pulls[:at], replace(one, entering=left), *said.pulls[at + 1 :])
+            _enter(turn, replace(said, pulls=pulls), act.words)
+            return
+    turn.refuse(act.words, say("pull.not_there"))
+
+
+def _without(known: tuple[Entering, ...], act: acts.TakeOutRaceways) -> tuple[Entering, ...] | None:
+    """The raceways that are left; None where there are not as many of that size."""
+    alike = [e for e in known if e.size == act.size and act.wall in (None, e.wall)]
+    to_go = sum(e.count for e in alike) if act.count is None else act.count
+    if not alike or sum(e.count for e in alike) < to_go:
+        return None
+    made = []
+    for entry in known:
+        taken = min(entry.count, to_go) if entry in alike else 0
+        to_go -= taken
+        if entry.count > taken:
+            made.append(replace(entry, count=entry.count - taken))
+    return tuple(made)
+
+
+def _over(before: Entering, one: Entering, act: acts.AddRaceways) -> Entering:
+    """What is said anew of raceways; the rest stays as it was."""
+    return Entering(
+        act.count or before.count,
+        one.size or before.size,
+        one.wall or before.wall,
+        one.to or before.to,
+        one.end or before.end,
+        one.row if one.row is not None else before.row,
     )
 
 
-def _named(sizes: tuple[Decimal, ...]) -> str:
-    return listed([inches(size) for size in sizes])
+def _one_meant(turn: Turn, last: Pulled) -> bool:
+    """True where a correction can only be of one: said just before, or the only raceway."""
+    just = len(turn.done) > 1 and isinstance(turn.done[-2], acts.AddRaceways)
+    return bool(last.entering) and (just or len(last.entering) == 1)
 
 
-def _inches(value: Fraction) -> str:
-    return inches(Decimal(value.numerator) / Decimal(value.denominator))
+def _in_row(known: tuple[Entering, ...], one: Entering) -> tuple[Entering, ...] | None:
+    """The raceways known, so many of one size put into a row, on each wall or on the one named.
+
+    None where there are not as many.
+    """
+    walls = {entry.wall for entry in known if one.wall in (None, entry.wall)}
+    left = dict.fromkeys(walls, one.count)
+    made: list[Entering] = []
+    for entry in known:
+        here = left.get(entry.wall, 0)
+        if entry.size != one.size or entry.row is not None or not here:
+            made.append(entry)
+            continue
+        taken = min(here, entry.count)
+        left[entry.wall] = here - taken
+        made.append(replace(entry, count=taken, row=one.row))
+        if entry.count > taken:
+            made.append(replace(entry, count=entry.count - taken))
+    with_size = {entry.wall for entry in known if entry.size == one.size}
+    short = any(count for wall, count in left.items() if wall in with_size)
+    return None if short or not walls & with_size else tuple(made)
 
 
-def _governed(state: State) -> str:
-    """Which section governs what, where small conductors are in the box too."""
-    small = {awg for item in state.items if (awg := getattr(item.content, "awg", None))}
-    return large(small, "4")
+def detail(turn: Turn, act: acts.SetPull) -> None:
+    """What is said of a pull box besides its raceways."""
+    said = turn.state.pulls or PullBoxSaid()
+    if act.conductor is not None:
+        said = replace(said, conductor=act.conductor)
+    if act.cover is not None:
+        said = replace(said, cover=act.cover)
+    if act.rows is not None:
+        said = replace(said, rows=act.rows)
+    if act.listed is not None:
+        said = replace(said, listed=act.listed)
+    if act.blocks is not None:
+        said = replace(said, blocks=act.blocks)
+    if act.width is not None or act.height is not None or act.depth is not None:
+        said = replace(said, inside=(act.width, act.height, act.depth))
+    if act.returns is not None and said.last is not None:
+        said = said.with_last(replace(said.last, returns=act.returns))
+    if act.walls is not None:
+        said = _placed(said, act.walls)
+    _enter(turn, said, act.words)
+
+
+def _placed(said: PullBoxSaid, walls: str) -> PullBoxSaid:
+    """The walls of the pull that has none yet, the one said last first."""
+    from boxaloud.assistant.dialogue.enclosures import pull_open
+
+    at = len(said.pulls) - 1
+    for place, one in reversed([*enumerate(said.pulls)]):
+        loose = any(e.through for e in one.entering) and not one.walls and not one.placing
+        if loose and pull_open.kind_of(one) != "straight":
+            at = place
+            break
+    if at < 0:
+        said, at = said.and_also(Pulled()), 0
+    one = said.pulls[at]
+    if walls in ("opposite", "adjacent", "same"):
+        one = replace(one, placing=cast("Placing", walls))
+    else:
+        named = tuple(cast(Wall, wall) for wall in walls.split())
+        one = replace(one, walls=named)
+        if len(named) == 1 and any(e.wall is not None for e in one.entering):
+            filled = tuple(replace(e, wall=named[0]) if e.through else e for e in one.entering)
+            one = replace(one, entering=filled, walls=())
+    return replace(said, pulls=(*said.pulls[:at], one, *said.pulls[at + 1 :]))
+
+
+def answered(turn: Turn, yes: bool, words: str) -> bool:
+    """Take "yes" or "no" where a pull box is asked about; False where it answers nothing."""
+    match turn.asked:
+        case "pull_cover":
+            detail(turn, acts.SetPull(cover=yes, words=words))
+        case "pull_returns":
+            detail(turn, acts.SetPull(returns=not yes, words=words))
+        case _:
+            return False
+    return True
+
+
+def _enter(turn: Turn, said: PullBoxSaid, words: str) -> None:
+    state = replace(turn.state, pulls=said, last="pull")
+    turn.enter(state, "", words)
 
 
 def large(small: Iterable[int], size: str) -> str:
     """The sections that govern conductors of `size` and the `small` ones beside them."""
     found = governing([*sorted(small), size])
-    return joined(
+    return " ".join(
         say("pull.governs", says=each.says.rstrip("."), section=each.section) for each in found
     )
+
+
+def governed(state: State) -> str:
+    """Which section governs what, where small conductors are in the box too."""
+    small = {awg for item in state.items if (awg := getattr(item.content, "awg", None))}
+    return large(small, "4")

@@ -14,7 +14,10 @@ from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Reference
 
-WORST_CASE = {"clamps", "grounds", "device_size", "block_size", "gangs", "canopy"}
+WORST_CASE = {
+    "clamps", "grounds", "device_size", "block_size", "gangs", "canopy",
+    "pull_rows", "pull_returns", "pull_walls", "pull_cover", "pull_conductor", "body_ends",
+}  # fmt: skip
 """Slots that can be left at a worst case; a box's volume has none."""
 
 OF_ITEM = {"device_size", "block_size", "gangs"}
@@ -83,6 +86,8 @@ def yes(turn: Turn, act: Act) -> None:
         added_items.enter(turn, acts.AddGrounds(words=act.words))
     elif turn.asked == "canopy":
         conductor_routes.canopy(turn, acts.SetCanopy(canopy=True, words=act.words))
+    elif _of_enclosure(turn, True, act):
+        return
     elif turn.ahead or turn.trail:
         return  # "yes" before or after what else is said in the same breath
     elif turn.state.proposed:
@@ -102,7 +107,7 @@ def no(turn: Turn, act: Act) -> None:
         belief_table.rejected(turn)
     elif turn.asked == "unread" and not turn.ahead:
         skip(turn, act)
-    elif _corrects(turn):
+    elif _of_enclosure(turn, False, act) or _corrects(turn):
         return
     elif turn.asked in ("clamps", "grounds", "canopy") and not turn.trail:
         none(turn, act)
@@ -115,6 +120,16 @@ def no(turn: Turn, act: Act) -> None:
         turn.answer(say("echo.kept"), act.words)
     else:
         neutral_acts.mistaken(turn, act)
+
+
+def _of_enclosure(turn: Turn, yes: bool, act: Act) -> bool:
+    """ "Yes" or "no" of a pull box or a conduit body that is asked about."""
+    if not (turn.asked or "").startswith(("pull_", "body_")) or turn.trail:
+        return False
+    from boxaloud.assistant.dialogue.enclosures import conduit_body
+    from boxaloud.assistant.dialogue.tracker import pull_box
+
+    return pull_box.answered(turn, yes, act.words) or conduit_body.answered(turn, yes, act.words)
 
 
 def _corrects(turn: Turn) -> bool:

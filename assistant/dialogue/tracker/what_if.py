@@ -48,6 +48,10 @@ def suppose(turn: Turn, act: acts.Suppose, run: Runner) -> None:
     turn.refused.extend(copy.refused)
     if copy.state.partial is not None and copy.state.partial != turn.state.partial:
         turn.answer(_each_depth(copy.state, turn.state), act.words)
+    elif copy.state.pulls != turn.state.pulls:
+        from boxaloud.assistant.dialogue.enclosures import pull_telling
+
+        turn.answer(say("what_if.pulled", new=pull_telling.told(copy.state)), act.words)
     elif copy.trail and copy.state != turn.state:
         new, now = outcome(assess(copy.state)), outcome(assess(turn.state))
         turn.answer(say("what_if.with", what=_what(copy), new=new, now=now), act.words)

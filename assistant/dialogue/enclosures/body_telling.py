@@ -1,0 +1,122 @@
+"""A conduit body told, and what a raceway holds: Chapter 9 Table 1, with its section."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from fractions import Fraction
+from typing import TYPE_CHECKING, Any
+
+from boxaloud.assistant.dialogue.enclosures import conduit_body
+from boxaloud.assistant.dialogue.nlg.sentences import inches, listed, plain, say, sentence
+from boxaloud.assistant.dialogue.state import State
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts
+from boxaloud.rules.errors import RulesError
+
+if TYPE_CHECKING:
+    from boxaloud.rules import BodyLine
+
+RACEWAYS = ("emt", "imc", "rmc", "pvc40")
+INSULATIONS = ("thhn", "xhhw", "tw")
+
+
+def told(state: State) -> str:
+    """Where a conduit body stands, in a sentence or two; empty while something is open."""
+    found = conduit_body.standing(state)
+    if found is None:
+        return ""
+    if found.sheet is None:
+        return found.refusal
+    return " ".join(_line(state, line) for line in found.sheet.lines)
+
+
+def _line(state: State, line: BodyLine) -> str:
+    said = state.body
+    key = f"body.{line.unit}.{'fits' if line.holds else 'over'}"
+    return say(
+        key,
+        have=_number(line.have),
+        limit=_number(line.limit),
+        raceway=_raceway(said.raceway, said.size),
+        insulation=say(f"body.insulation.{said.insulation}"),
+        section=line.section,
+    )
+
+
+def _raceway(kind: str, size: Decimal | None) -> str:
+    name = say(f"body.raceway.{kind}")
+    return name if size is None else say("body.sized", size=inches(size), raceway=name)
+
+
+def _number(value: Fraction) -> str:
+    return plain(Decimal(value.numerator) / Decimal(value.denominator))
+
+
+def fill(turn: Turn, act: acts.AskFill) -> None:
+    """ "How many 12 THHN in half inch EMT", "will ten fit"."""
+    if act.size is None or act.awg is None:
+        turn.answer(say("body.ask_whole"), act.words)
+        return
+    # whole work of its own, which most boxes need none of
+    from boxaloud.rules import explain, most_conductors
+
+    kinds = [act.raceway] if act.raceway else list(RACEWAYS)
+    insulations = [act.insulation] if act.insulation else list(INSULATIONS)
+    if len(kinds) > 1 and len(insulations) > 1:
+        turn.answer(say("body.ask_whole"), act.words)
+        return
+    try:
+        most = [
+            (kind, insulation, most_conductors(kind, Fraction(act.size), act.awg, insulation))
+            for kind in kinds
+            for insulation in insulations
+        ]
+    except RulesError as refusal:
+        turn.answer(str(refusal), act.words)
+        return
+    note = explain("body-fill")
+    what = say("body.what", awg=act.awg, raceway=_raceway(act.raceway or "any", act.size))
+    if len(most) == 1:
+        key = "most" if act.count is None else "yes" if act.count <= most[0][2] else "no"
+        name = say(f"body.insulation.{most[0][1]}")
+        text = say(f"body.{key}", most=most[0][2], count=act.count or 0, insulation=name, what=what)
+    else:
+        each = [
+            say("body.each", most=number, of=say(f"body.raceway.{kind}") if len(kinds) > 1
+                else say(f"body.insulation.{insulation}"))
+            for kind, insulation, number in most
+        ]  # fmt: skip
+        text = say("body.most_each", what=what, each=listed(each))
+    section = note.section.rpartition(", ")[2]
+    turn.answer(sentence(say("body.by", text=text, section=section)), act.words)
+
+
+def body_json(state: State) -> dict[str, Any] | None:
+    """A conduit body as the contract has it; None where the box is none."""
+    if not conduit_body.named(state):
+        return None
+    found = conduit_body.standing(state)
+    said = state.body
+    return {
+        "shape": said.shape or None,
+        "raceway": said.raceway or None,
+        "size_in": None if said.size is None else plain(said.size),
+        "insulation": said.insulation or None,
+        "spliced": said.spliced,
+        "both_sides": said.both_sides,
+        "verdict": None if found is None else found.verdict,
+        "refused": "" if found is None else found.refusal,
+        "lines": []
+        if found is None or found.sheet is None
+        else [
+            {
+                "what": line.what,
+                "have": _number(line.have),
+                "limit": _number(line.limit),
+                "unit": line.unit,
+                "holds": line.holds,
+                "section": line.section,
+            }
+            for line in found.sheet.lines
+        ],
+    }

@@ -1,0 +1,164 @@
+"""Conduit bodies, 314.16(C): what passes through goes by the raceway, what is spliced by volume."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from functools import lru_cache
+from typing import TYPE_CHECKING, Literal
+
+from boxaloud.assistant.dialogue.enclosures.body_state import BodySaid
+from boxaloud.assistant.dialogue.nlg.sentences import say
+from boxaloud.assistant.dialogue.question_slots import BodySlot
+from boxaloud.assistant.dialogue.state import State
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts
+from boxaloud.rules.contents import Conductors, Content, Grounds
+from boxaloud.rules.errors import RulesError
+
+if TYPE_CHECKING:
+    from boxaloud.rules import BodySheet
+
+WORST_CASE = frozenset({"body_ends"})
+
+
+@dataclass(frozen=True, slots=True)
+class BodyStanding:
+    """Where a conduit body with nothing spliced in it, or with what it may not hold, stands."""
+
+    sheet: BodySheet | None
+    verdict: Literal["fits", "over", "incomplete"] = "incomplete"
+    refusal: str = ""
+
+
+def named(state: State) -> bool:
+    """True where the box is a conduit body."""
+    return "conduit body" in state.tags
+
+
+def set_body(turn: Turn, act: acts.SetBody) -> None:
+    """ "LB", "three quarter EMT", "no splices": what is said of the body itself."""
+    said = turn.state.body
+    if act.shape is not None:
+        said = replace(said, shape=act.shape)
+    if act.raceway is not None:
+        said = replace(said, raceway=act.raceway)
+    if act.size is not None:
+        said = replace(said, size=act.size)
+    if act.insulation is not None:
+        said = replace(said, insulation=act.insulation)
+    if act.spliced is not None:
+        said = replace(said, spliced=act.spliced)
+    if act.short_radius is not None:
+        said = replace(said, short_radius=act.short_radius)
+    if act.marked is not None:
+        said = replace(said, unmarked=not act.marked)
+    if act.both_sides is not None:
+        said = replace(said, both_sides=act.both_sides)
+    turn.enter(replace(turn.state, body=said), "", act.words)
+
+
+def answered(turn: Turn, yes: bool, words: str) -> bool:
+    """Take "yes" or "no" where a conduit body is asked about; False where it answers nothing."""
+    match turn.asked:
+        case "body_ends":
+            set_body(turn, acts.SetBody(both_sides=yes, words=words))
+        case _:
+            return False
+    return True
+
+
+def passing(state: State) -> bool:
+    """True where nothing is spliced in the body: it was said, or all of it passes through."""
+    if not named(state) or state.body.spliced:
+        return False
+    wires = [item.content for item in state.items if isinstance(item.content, Conductors)]
+    alone = all(isinstance(item.content, Conductors | Grounds) for item in state.items)
+    if not alone or not wires:
+        return state.body.spliced is False and alone
+    return state.body.spliced is False or all(wire.path == "through" for wire in wires)
+
+
+def asked(state: State) -> BodySlot | None:
+    """What is to be asked of a conduit body next; None where nothing is."""
+    if not named(state) or not state.items:
+        return None
+    slots: list[BodySlot] = []
+    if passing(state):
+        said = state.body
+        open_: tuple[tuple[BodySlot, bool], ...] = (
+            ("body_raceway", not said.raceway),
+            ("body_size", said.size is None),
+            ("body_insulation", not said.insulation),
+        )
+        slots = [slot for slot, missing in open_ if missing]
+    elif ends_open(state):
+        slots = ["body_ends"]
+    elif state.body.spliced is None and not state.box and not state.body.unmarked:
+        slots = ["body_splices"] if _wires(state) else []
+    return next((slot for slot in slots if slot not in state.put_off), None)
+
+
+def ends_open(state: State) -> bool:
+    """True where wires are spliced in the body, and it is open whether each comes in twice."""
+    said = state.body
+    if not named(state) or not said.spliced or said.both_sides is not None:
+        return False
+    return bool(_wires(state)) and "body_ends" not in state.assumed
+
+
+def _wires(state: State) -> list[Content]:
+    return [
+        i.content for i in state.items if isinstance(i.content, Conductors) and twice(i.content)
+    ]
+
+
+def twice(content: Content) -> bool:
+    """Whether a content is counted twice where it comes in from both sides."""
+    wire = isinstance(content, Conductors) and content.path not in ("through", "loop", "inside")
+    return wire or isinstance(content, Grounds)
+
+
+def standing(state: State) -> BodyStanding | None:
+    """Where the body stands; None where it is counted as any box with a marked volume."""
+    if not named(state) or not state.items:
+        return None
+    if passing(state):
+        if state.pending or state.unread or state.mistaken or asked(state) is not None:
+            return BodyStanding(None)
+        if None in (state.body.size,) or not state.body.raceway or not state.body.insulation:
+            return BodyStanding(None)
+        contents = tuple(item.content for item in state.items)
+        return _passing(state.body, contents, state.edition)
+    if state.pending or state.unread or state.mistaken:
+        return None
+    if state.body.short_radius and (state.body.spliced or state.box or _wires(state)):
+        return BodyStanding(None, "over", say("body.short_radius"))
+    if state.body.unmarked and state.body.spliced:
+        return BodyStanding(None, "over", say("body.unmarked"))
+    return None
+
+
+def refused(state: State) -> bool:
+    """True where no volume would make it right."""
+    found = standing(state)
+    return found is not None and found.verdict == "over" and found.sheet is None
+
+
+@lru_cache(maxsize=8)
+def _passing(said: BodySaid, contents: tuple[Content, ...], edition: str) -> BodyStanding:
+    # whole work of its own, which most boxes need none of
+    from boxaloud.rules import ConduitBody, RacewayWires, work_out_conduit_body
+
+    wires = tuple(
+        RacewayWires(one.awg, one.count, said.insulation)
+        for one in contents
+        if isinstance(one, Conductors | Grounds)
+    )
+    assert said.size is not None
+    body = ConduitBody(said.raceway, Fraction(said.size), wires, short_radius=said.short_radius)
+    try:
+        sheet = work_out_conduit_body(body, edition)
+    except RulesError as refusal:
+        return BodyStanding(None, refusal=str(refusal))
+    return BodyStanding(sheet, "fits" if sheet.verdict == "fits" else "over")

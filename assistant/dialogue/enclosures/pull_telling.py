@@ -1,0 +1,199 @@
+"""A pull box told: its least size, what was understood, each line with its working and section.
+
+No dimension is told while a size, or a word that weighs, is open: it would be too small.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from decimal import Decimal
+from fractions import Fraction
+from functools import lru_cache
+from typing import Any
+
+from boxaloud.assistant.dialogue.enclosures import pull_open
+from boxaloud.assistant.dialogue.enclosures.pull_geometry import built
+from boxaloud.assistant.dialogue.enclosures.pull_state import Entering, PullBoxSaid, Pulled
+from boxaloud.assistant.dialogue.nlg.sentences import counted, inches, listed, plain, say, sentence
+from boxaloud.assistant.dialogue.state import State
+from boxaloud.assistant.dialogue.tracker import pull_box
+from boxaloud.rules import PullBox, PullSheet, Requirement, RulesError, work_out_pull_box
+from boxaloud.rules.pull_limits import Compared, Inside, PullRemark, beside, compared, pull_remarks
+
+
+@dataclass(frozen=True, slots=True)
+class PullStanding:
+    """Where a pull box stands: its sheet, or why there is none yet."""
+
+    sheet: PullSheet | None
+    remarks: tuple[PullRemark, ...] = ()
+    compared: tuple[Compared, ...] = ()
+    refusal: str = ""
+    box: PullBox | None = None
+    """The raceways and pulls that the sheet is of."""
+
+
+@lru_cache(maxsize=8)
+def _worked_out(said: PullBoxSaid, assumed: frozenset[str]) -> PullStanding:
+    try:
+        box = built(said, assumed)
+        sheet = work_out_pull_box(box)
+    except RulesError as refusal:
+        return PullStanding(None, refusal=str(refusal))
+    if "pull_walls" in assumed:
+        sides = [side for side in (sheet.width, sheet.height) if side is not None]
+        most = max(sides) if sides else None
+        sheet = PullSheet(sheet.requirements, most, most, sheet.depth)
+    width, height, depth = (None if side is None else Fraction(side) for side in said.inside)
+    inside: Inside = (width, height, depth)
+    remarks = pull_remarks(sheet, inside, said.listed, said.blocks)
+    return PullStanding(sheet, remarks, compared(sheet, inside, beside(box)), box=box)
+
+
+def standing(state: State) -> PullStanding:
+    """Where the pull box of a state stands; no sheet while anything is open."""
+    if state.pulls is None or pull_open.missing(state) or state.unread or state.pending:
+        return PullStanding(None)
+    return _worked_out(state.pulls, state.assumed)
+
+
+def told(state: State) -> str:
+    """The box's least size first, then what was understood and every line of it."""
+    if state.pulls is None:
+        return ""
+    found = standing(state)
+    said = [sentence(listed([_pulled(one) for one in state.pulls.pulls]))]
+    if found.refusal:
+        return " ".join([*said, found.refusal])
+    if found.sheet is None:
+        return " ".join(said)
+    least = [_least(found.sheet, state.pulls), *(_compared(one) for one in found.compared)]
+    said = [*least, *said]
+    said += dict.fromkeys(_line(one, state.pulls) for one in real_lines(found.sheet))
+    said += [_remark(one) for one in found.remarks]
+    if state.items:
+        said.append(pull_box.governed(state))
+    return " ".join(text for text in said if text)
+
+
+def real_lines(sheet: PullSheet) -> list[Requirement]:
+    """The lines to be told: no distance of a raceway from itself, each apart once."""
+    return [one for one in sheet.requirements if not _of_itself(one)]
+
+
+def _of_itself(line: Requirement) -> bool:
+    one, _, other = line.what.removeprefix("between ").partition(" and ")
+    return line.axis is None and one == other
+
+
+def _line(line: Requirement, said: PullBoxSaid) -> str:
+    key = "disputed" if line.disputed else "apart" if line.axis is None else "side"
+    if line.axis is not None and _walls_named(said):
+        key = line.axis
+    return say(
+        f"pull.{key}",
+        inches=_inches(line.inches),
+        working=line.working.replace(" x ", " times ").replace(" + ", " plus "),
+        section=line.section,
+    )
+
+
+def _walls_named(said: PullBoxSaid) -> bool:
+    """True where walls were said, so that width and height mean something to who said them."""
+    return said.with_back or any(pull_open.walls_of(one) for one in said.pulls)
+
+
+def _least(sheet: PullSheet, said: PullBoxSaid) -> str:
+    sides = {"width": sheet.width, "height": sheet.height, "depth": sheet.depth}
+    known = {axis: side for axis, side in sides.items() if side is not None}
+    if _walls_named(said) and known:
+        told = listed([say(f"pull.least.{axis}", inches=_inches(s)) for axis, s in known.items()])
+        return say("pull.least.all", sides=told)
+    flat = [_inches(side) for side in (sheet.width, sheet.height) if side is not None]
+    if len(flat) == 2:
+        return say("pull.two_sides", one=flat[0], other=flat[1])
+    return say("pull.one_side", one=flat[0]) if flat else ""
+
+
+def _compared(one: Compared) -> str:
+    key = "fits" if one.holds else "small"
+    return say(f"pull.{key}", axis=one.axis, have=_inches(one.have), least=_inches(one.least))
+
+
+def _remark(one: PullRemark) -> str:
+    state = {True: "holds", False: "breaks", None: "minds"}[one.holds]
+    return say(f"pull.remark.{state}", says=one.says.rstrip("."), section=one.section)
+
+
+def _pulled(pulled: Pulled) -> str:
+    """A pull in words, with what is supposed of it said aloud."""
+    kind = pull_open.kind_of(pulled)
+    sizes = listed([_entering(one) for one in pulled.entering]) or say("pull.no_raceway")
+    loose = any(one.through for one in pulled.entering) and not pulled.walls
+    ending = say(f"pull.loose.{kind}") if kind and loose and not pulled.placing else ""
+    if kind == "u" and pull_open.lone(pulled):
+        ending = ""
+    walls = say("pull.between", walls=listed(list(pulled.walls))) if pulled.walls else ""
+    return say(f"pull.named.{kind or 'open'}", sizes=sizes) + walls + ending
+
+
+def _entering(one: Entering) -> str:
+    size = say("pull.size_open") if one.size is None else inches(one.size)
+    text = say("pull.raceway", count="" if one.count == 1 else counted(one.count) + " ", size=size)
+    if one.wall:
+        key = "wall_to" if one.to else "wall"
+        text += say(f"pull.at.{key}", wall=one.wall, to=one.to or "")
+    elif one.end:
+        text += say(f"pull.at.{one.end}")
+    return text + (say("pull.at.row", row=one.row) if one.row is not None else "")
+
+
+def _inches(value: Fraction) -> str:
+    return inches(Decimal(value.numerator) / Decimal(value.denominator))
+
+
+# -- as data ---------------------------------------------------------------------------------------
+
+
+def pull_json(state: State) -> dict[str, Any] | None:
+    """A pull box as the contract has it: lengths as decimal strings, inches."""
+    if state.pulls is None:
+        return None
+    found = standing(state)
+    sheet = found.sheet
+    lines = [] if sheet is None else real_lines(sheet)
+    return {
+        "pulls": [_pulled(one) for one in state.pulls.pulls],
+        "width_in": _number(sheet.width if sheet else None),
+        "height_in": _number(sheet.height if sheet else None),
+        "depth_in": _number(sheet.depth if sheet else None),
+        "lines": [_line_json(line) for line in lines],
+        "remarks": [
+            {"says": one.says, "section": one.section, "holds": one.holds} for one in found.remarks
+        ],
+        "box": [
+            {"dimension": one.axis, "have_in": _number(one.have), "least_in": _number(one.least),
+             "holds": one.holds}
+            for one in found.compared
+        ],
+        "assumed": sorted(slot for slot in state.assumed if slot.startswith("pull_")),
+        "refused": found.refusal,
+    }  # fmt: skip
+
+
+def _line_json(line: Requirement) -> dict[str, Any]:
+    return {
+        "what": line.what,
+        "inches": _number(line.inches),
+        "shown": _inches(line.inches),
+        "working": line.working,
+        "sets": line.axis,
+        "section": line.section,
+        "disputed": line.disputed,
+    }
+
+
+def _number(value: Fraction | None) -> str | None:
+    if value is None:
+        return None
+    return plain(Decimal(value.numerator) / Decimal(value.denominator))

@@ -1,0 +1,23 @@
+"""What a question may be about."""
+
+from __future__ import annotations
+
+from typing import Literal, TypeAlias
+
+from boxaloud.rules.worksheet import Slot
+
+PullSlot: TypeAlias = Literal[
+    "pull_size", "pull_kind", "pull_rows", "pull_returns", "pull_wall", "pull_walls",
+    "pull_cover", "pull_conductor", "pull_inside",
+]  # fmt: skip
+"""What may be open of a pull box."""
+
+BodySlot: TypeAlias = Literal[
+    "body_raceway", "body_size", "body_insulation", "body_ends", "body_splices"
+]
+"""What may be open of a conduit body."""
+
+QuestionSlot: TypeAlias = Literal[
+    Slot, PullSlot, BodySlot, "box_depth", "gangs", "canopy", "confirm", "mistaken", "unread"
+]
+"""A slot of the worksheet, or what the talk itself leaves open."""

@@ -1,0 +1,174 @@
+"""What is said of a conduit body: its name and its raceway are read here, what is in it as ever.
+
+The words read here are blanked, and the rest goes to the reading of all other boxes, so that
+conductors, corrections and questions mean in a conduit body what they mean anywhere.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from decimal import Decimal
+
+from boxaloud.grammar import acts, grammar_data
+from boxaloud.grammar.acts import Act, Utterance
+from boxaloud.grammar.enclosures import lengths
+from boxaloud.grammar.enclosures.fill_question import fill_question
+from boxaloud.grammar.enclosures.reading import Ordinary, ways
+from boxaloud.grammar.lexer.tokens import plain_text
+
+_WEIGHT = re.compile(r"(?:\d|pounds?|\b(?:ten|twenty|thirty|forty|fifty|sixty|seventy|five)) ?$")
+_FLAGS: tuple[tuple[str, dict[str, bool]], ...] = (
+    ("short_radius", {"short_radius": True}),
+    ("unspliced", {"spliced": False}),
+    ("spliced", {"spliced": True}),
+    ("both_sides", {"both_sides": True}),
+    ("one_side", {"both_sides": False}),
+    ("unmarked", {"marked": False}),
+)
+
+
+@dataclass(frozen=True, slots=True)
+class _Found:
+    """A piece of the text that was read here, and what it says."""
+
+    start: int
+    end: int
+    said: dict[str, object]
+    blank: bool = True
+
+
+def read(heard: str, at_hand: bool, asked: str | None, ordinary: Ordinary) -> Utterance | None:
+    """An utterance about a conduit body, or of how many conductors a raceway holds; else None."""
+    text = plain_text(heard)
+    if (question := fill_question(heard, text)) is not None:
+        return Utterance(heard, (question,))
+    name = _name(text)
+    if name is None and not at_hand:
+        return None
+    found = [*([name] if name else []), *_raceways(text, asked), *_insulations(text), *_flags(text)]
+    return _together(heard, found, ordinary) if found else None
+
+
+def _together(heard: str, found: list[_Found], ordinary: Ordinary) -> Utterance:
+    """What was read here first, then what the rest says."""
+    said: dict[str, object] = {}
+    rest = heard
+    for one in found:
+        said.update(one.said)
+        if one.blank:
+            rest = rest[: one.start] + " " * (one.end - one.start) + rest[one.end :]
+    span = (min(one.start for one in found), max(one.end for one in found))
+    named = said.pop("name", None)
+    words = ", ".join(heard[one.start : one.end].strip() for one in found if one.said)
+    made: list[Act] = []
+    if named:
+        made.append(acts.NameBoxKind(name="conduit body", words=words, span=span))
+    if said:
+        made.append(acts.SetBody(words=words, span=span, **said))  # type: ignore[arg-type]
+    if not re.search(r"\w", rest):
+        return Utterance(heard, tuple(made))
+    other = ordinary(rest)
+    kept = [
+        replace(act, words=heard[slice(*act.span)] if act.span[1] else act.words)
+        for act in other.acts
+        if not (named and isinstance(act, acts.NameBoxKind))
+    ]
+    return Utterance(heard, (*made, *kept), other.unread)
+
+
+def _name(text: str) -> _Found | None:
+    for found in ways("body", "name").finditer(text):
+        if found["letters"] in ("lb", "lbd") and _WEIGHT.search(text[: found.start()]):
+            continue  # "a fan of 35 lb"
+        letters = found["letters"] or found["one"] or found["after"] or ""
+        said: dict[str, object] = {"name": True}
+        if letters:
+            said["shape"] = letters.upper()
+        if "short" in found[0]:
+            said["short_radius"] = True
+        return _Found(found.start(), found.end(), said)
+    return None
+
+
+def _raceways(text: str, asked: str | None) -> Iterator[_Found]:
+    """ "Three quarter EMT", "half inch rigid", "EMT, 3/4 inch", "3/4 LB"."""
+    kind = next((k for k in _kinds(text)), None)
+    place = kind[1] if kind else len(text)
+    sized = _size_before(text, place) if kind else None
+    sized = sized or _size_anywhere(text, asked)
+    if sized is not None:
+        yield _Found(sized[1], sized[2], {"size": sized[0]})
+    if kind is not None:
+        yield _Found(kind[1], kind[2], {"raceway": kind[0]})
+
+
+def _kinds(text: str) -> Iterator[tuple[str, int, int]]:
+    for name in grammar_data.table("enclosures")["body"]["raceway"]:
+        for found in ways("body", "raceway", name).finditer(text):
+            yield name, found.start(), found.end()
+
+
+def _size_before(text: str, place: int) -> tuple[Decimal, int, int] | None:
+    """The trade size that ends right before a raceway's name."""
+    for start in range(max(0, place - 24), place):
+        if start and text[start - 1].isalnum():
+            continue
+        for size, end, _ in lengths.sizes(text, start):
+            unit = re.compile(r"[ -]?(?:inch(?:es)?|in\.?|\")?[ -]*").match(text, end)
+            if unit and unit.end() == place and size in _TRADE and not _gauge(text, start):
+                return size, start, unit.end()
+    return None
+
+
+_TRADE = frozenset(
+    Decimal(size) for size in ["0.5", "0.75", "1", "1.25", "1.5", "2", "2.5", "3", "3.5", "4"]
+)  # fmt: skip
+
+
+def _size_anywhere(text: str, asked: str | None) -> tuple[Decimal, int, int] | None:
+    """A size with its unit, or alone where it was asked for, or before the letters of a body."""
+    for found in re.finditer(r"(?<![\w./-])(?=[\w.½¼¾])", text):
+        for size, end, has_inch in lengths.sizes(text, found.start()):
+            if size not in _TRADE:
+                continue
+            unit = re.compile(r"[ -]?(?:inch(?:es)?(?!\w)|\")").match(text, end)
+            lone = asked == "body_size" and not text[end:].strip(" .!")
+            body = re.compile(r" (?:l[blru]d?|tb|[ctx] (?:conduit )?body|conduit body)\b").match(
+                text, end
+            )
+            if unit or has_inch or lone or body:
+                stop = unit.end() if unit else end
+                conduit = re.compile(r" (?:conduits?|raceways?|pipes?|hubs?)\b").match(text, stop)
+                cubic = re.compile(r" ?(?:cubic|cu\b|cube)").match(text, stop)
+                if not cubic:
+                    return size, found.start(), conduit.end() if conduit else stop
+    return None
+
+
+def _gauge(text: str, start: int) -> bool:
+    return text[:start].rstrip().endswith(("#", "number", "no."))
+
+
+def _insulations(text: str) -> Iterator[_Found]:
+    for name in grammar_data.table("enclosures")["body"]["insulation"]:
+        for found in ways("body", "insulation", name).finditer(text):
+            # the other reading knows the letters as a word of a wire; it does not know the rest
+            letters = re.compile(r"[a-z]+").match(text, found.start())
+            end = letters.end() if letters else found.end()
+            yield _Found(found.start(), end, {"insulation": name}, blank=False)
+            yield _Found(end, found.end(), {})
+            return
+
+
+def _flags(text: str) -> Iterator[_Found]:
+    taken: list[tuple[int, int]] = []
+    for key, said in _FLAGS:
+        for found in ways("body", key).finditer(text):
+            if any(start < found.end() and found.start() < end for start, end in taken):
+                continue
+            taken.append((found.start(), found.end()))
+            # the other reading knows "spliced" and "passing through" as what is said of wires
+            through = key == "spliced" or (key == "unspliced" and "splice" not in found[0])
+            yield _Found(found.start(), found.end(), dict(said), blank=not through)

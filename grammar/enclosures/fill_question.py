@@ -1,0 +1,95 @@
+"""How many conductors a raceway holds: "how many 12 THHN in half inch EMT", Chapter 9 Table 1."""
+
+from __future__ import annotations
+
+import re
+from decimal import Decimal
+
+from boxaloud.grammar import acts, grammar_data
+from boxaloud.grammar.enclosures import lengths
+from boxaloud.grammar.enclosures.reading import ways
+
+_NUMBER = (
+    r"\d{1,2}|a|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen"
+    r"|fifteen|sixteen|seventeen|eighteen|nineteen|twenty"
+)
+_GAUGE = r"\d{1,2}|eighteen|sixteen|fourteen|twelve|ten|eight|six|four|three|two|one"
+_WIRE = re.compile(
+    rf"(?<![\w/-])(?:(?P<count>{_NUMBER}) )?(?:(?:#|number |no\. ?)(?P<numbered>{_GAUGE})s?"
+    rf"|(?P<gauge>{_GAUGE})[- ]?(?:awg|gauge)?(?:'?s)?)"
+    r"(?: ?(?:awg|gauge))?(?: (?:copper|stranded|solid|cu))?"
+    r"(?P<tail>(?: (?:thhn|thwn|xhhw|thw|thhw|tw|wires?|conductors?)\S*)+)?(?![\w/-])"
+)
+_IN = re.compile(r"\b(?:in|into|through|inside)(?: (?:an?|the|one|my|this)(?! inch))? ")
+_ASKS = re.compile(
+    r"\b(?:how many|how much wire|what(?:'s| is) the (?:max(?:imum)?|most|fill)|fill of"
+    r"|max(?:imum)?(?: number)?|will\b|do\b|does\b"
+    r"|(?:can|may|could) (?:i|we|you) (?:put|get|fit|run|pull|have|stuff|still (?:get|fit)))"
+)
+
+
+def fill_question(heard: str, text: str) -> acts.AskFill | None:
+    """The question that a text asks of a raceway; None where it asks none."""
+    asks = _ASKS.search(text)
+    if asks is None:
+        return None
+    for place in _IN.finditer(text):
+        raceway = _raceway(text, place.end())
+        if raceway is None:
+            continue
+        size, kind = raceway
+        wire = _wire(text, asks.start(), place.start())
+        if wire is None:
+            continue
+        count, awg, insulation = wire
+        return acts.AskFill(
+            count=count,
+            awg=awg,
+            insulation=insulation,
+            raceway=kind,
+            size=size,
+            words=heard.strip(),
+            span=(0, len(heard)),
+        )
+    return None
+
+
+def _raceway(text: str, at: int) -> tuple[Decimal, str | None] | None:
+    """A raceway by its trade size; its kind where one was said."""
+    for size, end, _ in lengths.sizes(text, at):
+        unit = re.compile(r"[ -]?(?:inch(?:es)?|in\.?|\")?[ -]*").match(text, end)
+        place = unit.end() if unit else end
+        for kind in grammar_data.table("enclosures")["body"]["raceway"]:
+            if ways("body", "raceway", kind).match(text, place) is not None:
+                return size, kind
+        if re.compile(r"(?:conduit|raceway|pipe)\b").match(text, place) is not None:
+            return size, None
+    return None
+
+
+def _wire(text: str, start: int, end: int) -> tuple[int | None, int, str | None] | None:
+    """The wire that is asked about, before or behind "in": how many, which size, which kind."""
+    made: list[tuple[int | None, int, str | None]] = []
+    for found in _WIRE.finditer(text, start, end):
+        sized = found["numbered"] or found["gauge"]
+        if text[found.start() - 1 : found.start()].isalnum() or not sized:
+            continue
+        worth = lengths.value(sized)
+        if worth is None or (found["count"] is None and not _is_size(found, int(worth))):
+            continue
+        count = None if found["count"] in (None, "a") else lengths.value(found["count"])
+        made.append((None if count is None else int(count), int(worth), _insulation(found[0])))
+    return made[0] if len(made) == 1 else None  # of several sizes no table tells how many
+
+
+def _is_size(found: re.Match[str], worth: int) -> bool:
+    return worth in (18, 16, 14, 12, 10, 8, 6, 4, 3, 2, 1) and bool(
+        found["numbered"] or found["tail"] or found[0].endswith(("s", "awg", "gauge"))
+    )
+
+
+def _insulation(said: str) -> str | None:
+    for name in grammar_data.table("enclosures")["body"]["insulation"]:
+        if ways("body", "insulation", name).search(said):
+            return str(name)
+    return None

@@ -1,0 +1,166 @@
+"""The pieces of what is said of a pull box: raceways, walls, rows, kinds, conductors, the rest.
+
+A text is scanned from left to right; at each place the piece that reaches furthest is taken.
+What no piece takes is left over, word by word.
+"""
+
+from __future__ import annotations
+
+import re
+from decimal import Decimal
+
+from boxaloud.grammar.enclosures import lengths
+from boxaloud.grammar.enclosures.conductor_sizes import conductor
+from boxaloud.grammar.enclosures.enclosure_words import longest, named, words
+from boxaloud.grammar.enclosures.pull_piece import Piece
+from boxaloud.grammar.enclosures.raceway_lists import raceways
+
+_ORDINAL = {"first": 1, "1st": 1, "one": 1, "1": 1, "top": 1, "upper": 1, "second": 2, "2nd": 2,
+            "two": 2, "2": 2, "bottom": 2, "lower": 2, "third": 3, "3rd": 3, "three": 3, "3": 3,
+            "other": 0, "next": 0, "another": 0, "separate": 0, "different": 0}  # fmt: skip
+_ROW = re.compile(
+    r"(?:(?:in|on|and|with) )*(?:the |a |an )?"
+    r"(?:(?P<which>first|1st|top|upper|second|2nd|bottom|lower|third|3rd|other|next|another|separate"
+    r"|different) row|row (?:number )?(?P<number>one|two|three|[123]))\b"
+    r"(?: (?:has|have|with|of|is|are|holds|gets))?"
+)
+_A_ROW = re.compile(
+    r"(?:and |with |in )*(?:a|one|another) (?:second |third |separate )?row (?:of|with|has)\b"
+)
+_ROW_OF = re.compile(r"(?:and |with |in )*(?P<n>two|three|[23]) rows of\b")
+_ROWS = re.compile(
+    r"(?:in |with |are in |on )*(?P<n>two|three|four|[234]) (?:separate |different )?rows\b"
+)
+_BY = re.compile(r" ?(?:by|x|×) ?")
+_SIZED = re.compile(r"(?:the box |it |box )?(?:is |measures )?")
+_IN = re.compile(r"(?:com(?:es?|ing) in|going in|enter(?:s|ing)|in)(?= ?(?:,|\.|and\b|$|from))")
+_OUT = re.compile(
+    r"(?:(?:going |com(?:es?|ing) )?(?:back )?out|leav(?:es|ing)|exit(?:s|ing))"
+    r"(?= ?(?:,|\.|and\b|$|the same|of the same))"
+)
+_BREAK = re.compile(r"[.;:!?\n,()]|--?")
+_WORD = re.compile(r"[^\s.;:!?,()]+")
+
+
+def scan(text: str, lone: bool = False) -> list[Piece]:
+    """The pieces of a text in lower case. `lone`: a number by itself is a trade size."""
+    found: list[Piece] = []
+    at = 0
+    while at < len(text):
+        gap = re.compile(r"\s*").match(text, at)
+        at = gap.end() if gap else at
+        if at >= len(text):
+            break
+        piece = _best(text, at, lone)
+        found.append(piece)
+        at = piece.end
+    return found
+
+
+def _best(text: str, at: int, lone: bool) -> Piece:
+    """The piece that reaches furthest from a place; a single word or sign where none does."""
+    made = [
+        piece
+        for reader in (raceways, conductor, _dimensions, _kind, _details, _rows, _walls)
+        if (piece := reader(text, at, lone)) is not None
+    ]
+    if made:
+        return max(made, key=lambda piece: piece.end)
+    if (found := _BREAK.match(text, at)) is not None:
+        return Piece("break", at, found.end(), found[0])
+    if (found := words("joiner").match(text, at)) is not None:
+        return Piece("join", at, found.end())
+    if (found := words("silent").match(text, at)) is not None:
+        return Piece("silent", at, found.end(), found[0])
+    found = _WORD.match(text, at)
+    return Piece("unread", at, found.end() if found else at + 1)
+
+
+def _dimensions(text: str, at: int, lone: bool) -> Piece | None:
+    """ "24 by 24 by 8", "24x24x8"."""
+    lead = _SIZED.match(text, at)
+    place = lead.end() if lead else at
+    made: list[Decimal] = []
+    end = place
+    while len(made) < 3:
+        options = list(lengths.sizes(text, place)) or _joined_by_x(text, place)
+        if not options:
+            break
+        size, end, _ = options[0]
+        unit = re.compile(r"[ -]?(?:inch(?:es)?|\")").match(text, end)
+        end = unit.end() if unit else end
+        made.append(size)
+        by = _BY.match(text, end)
+        if by is None:
+            break
+        place = by.end()
+    if len(made) < 2:
+        return None
+    tail = re.compile(r"(?: (?:inch(?:es)?|deep|box|enclosure|pull box|inside))*").match(text, end)
+    three = (*made, *[None] * (3 - len(made)))
+    return Piece("detail", at, tail.end() if tail else end, "dimensions", dimensions=three)
+
+
+def _joined_by_x(text: str, at: int) -> list[tuple[Decimal, int, bool]]:
+    found = re.compile(r"\d+(?:\.\d+|-\d+/\d+)?(?=x\d|x?(?:$|\W))").match(text, at)
+    worth = lengths.value(found[0]) if found else None
+    return [] if found is None or worth is None else [(worth, found.end(), False)]
+
+
+def _kind(text: str, at: int, lone: bool) -> Piece | None:
+    found = longest(named("kind"), text, at)
+    return None if found is None else Piece("kind", at, found[1], found[0])
+
+
+_DETAILS = (
+    "both", "each_returns", "every_entry", "opposite", "adjacent", "same", "one_row",
+    "separate_rows", "removable", "opposite_cover", "opposite_removable", "fixed", "listed",
+    "blocks", "name", "asking",
+)  # fmt: skip
+
+
+def _details(text: str, at: int, lone: bool) -> Piece | None:
+    found = longest([(name, words(name)) for name in _DETAILS], text, at)
+    return None if found is None else Piece("detail", at, found[1], found[0])
+
+
+def _rows(text: str, at: int, lone: bool) -> Piece | None:
+    if (found := _ROW_OF.match(text, at)) is not None:
+        return Piece("rows_of", at, found.end(), number=int(lengths.value(found["n"]) or 0))
+    if (found := _A_ROW.match(text, at)) is not None:
+        return Piece("row_of", at, found.end())
+    if (found := _ROWS.match(text, at)) is not None:
+        return Piece("rows", at, found.end(), number=int(lengths.value(found["n"]) or 0))
+    if (found := _ROW.match(text, at)) is not None:
+        which = found["which"] or found["number"]
+        return Piece("row", at, found.end(), number=_ORDINAL[which])
+    return None
+
+
+def _walls(text: str, at: int, lone: bool) -> Piece | None:
+    """ "in the left wall", "out the top", "left:" … or "in" and "out" by themselves."""
+    for sort, lead in (("wall_to", "out"), ("wall", "before_wall"), ("wall", "")):
+        place = at
+        if lead:
+            found = words(lead).match(text, at)
+            if found is None:
+                continue
+            place = found.end() + 1
+        the = re.compile(r"(?:the |a |an |one )").match(text, place)
+        place = the.end() if the else place
+        name = longest(named("wall"), text, place)
+        if name is None and (side := re.compile(r"side wall\b").match(text, place)) is not None:
+            return Piece("wall", at, side.end(), "left")
+        if name is None or re.compile(r" row").match(text, name[1]):
+            continue
+        noun = re.compile(rf"[ -](?:hand )?(?:{words('wall_noun').pattern})").match(text, name[1])
+        end = noun.end() if noun else name[1]
+        bare = not (noun or lead or the)
+        if bare and name[0] == "back":  # "read it back"
+            continue
+        return Piece("wall_to" if sort == "wall_to" else "wall", at, end, name[0], int(bare))
+    found = _IN.match(text, at)
+    if found is not None:
+        return Piece("end", at, found.end(), "in")
+    found = _OUT.match(text, at)
+    return None if found is None else Piece("end", at, found.end(), "out")

@@ -1,0 +1,268 @@
+"""What is said of a pull or junction box of large conductors: its words as acts, 314.28.
+
+A number, a size or a wall that nothing is made of weighs: a dimension that leaves a raceway out
+would be too small.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field, replace
+
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Unread, Utterance
+from boxaloud.grammar.enclosures import lengths
+from boxaloud.grammar.enclosures.assembling import Assembly
+from boxaloud.grammar.enclosures.conductor_sizes import lone_conductor
+from boxaloud.grammar.enclosures.enclosure_words import shows, words
+from boxaloud.grammar.enclosures.pieces import scan
+from boxaloud.grammar.enclosures.pull_piece import Piece
+from boxaloud.grammar.enclosures.reading import Ordinary
+from boxaloud.grammar.lexer.tokens import plain_text
+from boxaloud.grammar.phrases import vocabulary
+
+_TELLING = frozenset(
+    {"items", "wall", "wall_to", "end", "kind", "row", "row_of", "rows", "rows_of"}
+)
+_SILENT_DETAILS = frozenset({"name", "asking"})
+_ANSWERS = (
+    acts.Number, acts.Size, acts.Place, acts.NoneOfThem, acts.Yes, acts.No, acts.DontKnow,
+)  # fmt: skip
+_PREPOSITION = re.compile(
+    r"(?:^|\b(?:in|for|at|near|by|behind|from|to|under|over|called|feeding) "
+    r"(?:the |a |an |my |our )?)$"
+)
+
+
+def is_about(text: str) -> bool:
+    """Whether a text speaks of a pull box by itself."""
+    return shows("about").search(text) is not None
+
+
+def read(heard: str, expect: str | None, ordinary: Ordinary) -> Utterance | None:
+    """An utterance about a pull box; None where it is about something else.
+
+    `expect` begins with `pull` where a pull box is at hand.
+    """
+    text = plain_text(heard)
+    if expect == "pull_conductor" and (size := lone_conductor(text)) is not None:
+        act = acts.SetPull(conductor=size, words=heard.strip(), span=(0, len(heard)))
+        return Utterance(heard, (act,))
+    at_hand = bool(expect) and str(expect).startswith("pull")
+    if not at_hand and not is_about(text):
+        return _likely(heard, text, ordinary) if shows("likely").search(text) else None
+    pieces = scan(text, lone=expect == "pull_size")
+    walls_asked = expect in ("pull_wall", "pull_walls")
+    telling = [piece for piece in pieces if _tells(piece, at_hand)]
+    if not any(walls_asked or piece.sort != "wall" or not piece.number for piece in telling):
+        return None  # "that's right" names no wall
+    if not at_hand and not any(piece.sort in ("items", "kind") for piece in pieces):
+        return None
+    found = _Reading(heard, text, pieces, ordinary).utterance()
+    if found.weighty and not is_about(text):
+        other = ordinary(heard)
+        if other.acts and not other.weighty:
+            return None
+    return found
+
+
+def _likely(heard: str, text: str, ordinary: Ordinary) -> Utterance | None:
+    """A junction or splice box: one of large conductors where all of it says so."""
+    pieces = scan(text)
+    sorts = {piece.sort for piece in pieces}
+    splice_box = words("splicebox").search(text) is not None
+    if "items" not in sorts or not (splice_box or sorts & {"kind", "wall", "wall_to"}):
+        return None
+    found = _Reading(heard, text, pieces, ordinary).utterance()
+    return None if found.weighty else found
+
+
+def _tells(piece: Piece, at_hand: bool) -> bool:
+    detail = piece.sort == "detail" and piece.value not in _SILENT_DETAILS
+    return piece.sort in _TELLING or (detail and at_hand)
+
+
+@dataclass(slots=True)
+class _Reading:
+    """The pieces of one utterance put together, from left to right."""
+
+    heard: str
+    text: str
+    pieces: list[Piece]
+    ordinary: Ordinary
+    assembly: Assembly = field(init=False)
+    left: list[Unread] = field(default_factory=list)
+
+    def __post_init__(self) -> None:
+        self.assembly = Assembly(self.heard, self.text, self.pieces)
+
+    def utterance(self) -> Utterance:
+        """The acts in the order said, and what was not read."""
+        if (taken := self._taken_out()) is not None:
+            return Utterance(self.heard, (taken,))
+        if self._refuses():
+            span = (0, len(self.heard))
+            return Utterance(self.heard, (), (Unread(self.heard.strip(), span, True),))
+        for clause in self._clauses():
+            if any(_tells(piece, True) for piece in clause):
+                self._clause(clause)
+            else:
+                self._elsewhere(clause)
+        told = self.assembly.told()
+        if words("supposing").search(self.text):
+            told = [acts.Suppose(acts=tuple(told), words=self.heard, span=(0, len(self.heard)))]
+        return Utterance(self.heard, tuple(told), tuple(self.left))
+
+    def _taken_out(self) -> acts.TakeOutRaceways | None:
+        """ "Take out the 2 inch on the left", and nothing besides."""
+        found = words("taking_out").match(self.text)
+        if found is None or words("supposing").search(self.text):
+            return None
+        rest = [
+            p for p in self.pieces if p.start >= found.end() and p.sort not in ("silent", "break")
+        ]
+        items = [p for p in rest if p.sort == "items"]
+        walls = [p for p in rest if p.sort == "wall"]
+        if len(items) != 1 or len(items[0].items) != 1 or len(walls) > 1:
+            return None
+        if len(rest) != len(items) + len(walls):
+            return None
+        (one,) = items[0].items
+        return acts.TakeOutRaceways(
+            count=one.count,
+            size=one.size,
+            wall=walls[0].value if walls else None,
+            words=self.heard.strip(),
+            span=(0, len(self.heard)),
+            function="request",
+        )
+
+    def _refuses(self) -> bool:
+        """A denial or a change that nobody can place: nothing of it may be entered."""
+        for piece in self.pieces:
+            if piece.sort not in ("unread", "silent"):
+                continue
+            rest = self.text[piece.start :]
+            if words("changing").match(rest):
+                return True
+            if words("denying").match(rest) and not self._mark(piece.start):
+                return True
+        return False
+
+    def _mark(self, at: int) -> bool:
+        """Whether a mark of correction begins here: at the start, or between breaks."""
+        found = words("correcting").match(self.text, at)
+        if found is None:
+            return False
+        before, after = self.text[:at].rstrip(), self.text[found.end() :].lstrip()
+        return (not before or before[-1] in ",.;-") and (
+            found[0] != "no" or after[:1] in (",", "-", ".")
+        )
+
+    def _clauses(self) -> list[list[Piece]]:
+        """The pieces between breaks."""
+        found: list[list[Piece]] = [[]]
+        for piece in self.pieces:
+            found[-1].append(piece)
+            if piece.sort == "break" and piece.value not in ("(", ")"):
+                found.append([])
+        return [clause for clause in found if clause]
+
+    def _elsewhere(self, clause: list[Piece]) -> None:
+        """A clause with nothing of a pull box in it, read as any other."""
+        for piece in clause:
+            if piece.sort == "break":
+                self.assembly.take(piece)
+        kept = [piece for piece in clause if piece.sort not in ("break", "join")]
+        for piece in filter(self._sounds_like_a_count, kept):
+            self._leave([piece])
+        if not kept or all(piece.sort in ("silent", "detail") for piece in kept):
+            return
+        start, end = kept[0].start, kept[-1].end
+        if self._mark(start):
+            self.assembly.corrects = True
+            return
+        if words("of_raceways").search(self.text[start:end]):
+            self.left.append(Unread(self.heard[start:end], (start, end), True))
+            return
+        found = self.ordinary(self.heard[start:end])
+        bare = any(isinstance(act, (*_ANSWERS, acts.SetSize)) for act in found.acts)
+        if bare or not found.acts:
+            weighs = self._weighs(start, end, True) or self._amid_raceways(start, end)
+            self.left.append(Unread(self.heard[start:end], (start, end), weighs))
+            return
+        self.assembly.made += [replace(act, span=_moved(act.span, start)) for act in found.acts]
+        self.left += [replace(run, span=_moved(run.span, start)) for run in found.unread]
+
+    def _amid_raceways(self, start: int, end: int) -> bool:
+        """Whether a clause of a word or two stands behind raceways: it may have been one."""
+        said = self.text[start:end]
+        behind = any(piece.sort in ("items", "kind") for piece in self.pieces if piece.end <= start)
+        apart = _PREPOSITION.match(said.split()[0] + " ") is not None
+        return behind and not apart and len(said.split()) < 4
+
+    def _clause(self, clause: list[Piece]) -> None:
+        run: list[Piece] = []
+        for piece in clause:
+            if piece.sort == "unread" or self._sounds_like_a_count(piece):
+                run.append(piece)
+                continue
+            self._leave(run)
+            run = []
+            self.assembly.take(piece)
+        self._leave(run)
+
+    def _sounds_like_a_count(self, piece: Piece) -> bool:
+        """ "For 3 inch", "to 2 inch" in a list may have been four and two, dictated."""
+        said = self.text[piece.start : piece.end]
+        if piece.sort != "silent" or said not in ("to", "for"):
+            return False
+        at = self.pieces.index(piece)
+        if at and self.text[self.pieces[at - 1].start : piece.start].strip() in ("a", "an"):
+            return True
+        after = self.pieces[at + 1] if at + 1 < len(self.pieces) else None
+        if after is not None and after.sort in ("break", "join"):
+            return True
+        if after is not None and words("of_raceways").match(self.text, after.start):
+            return True
+        if after is None or not (
+            after.sort == "items" or re.match(r"and an? (?:half|quarter)", self.text[after.start :])
+        ):
+            return False
+        if after.sort == "items" and re.match(r"(?:an?|the) ", self.text[after.start :]):
+            return False
+        before = self.pieces[at - 1] if at else None
+        headed = before is not None and before.sort in ("kind", "detail")
+        joined = before is not None and before.sort == "items" and "from" in self.text.split()
+        return not (headed and said == "for") and not (joined and said == "to")
+
+    def _leave(self, run: list[Piece]) -> None:
+        """Words that became nothing, graded."""
+        if not run:
+            return
+        start, end = run[0].start, run[-1].end
+        if self._mark(start):
+            self.assembly.corrects = True
+            return
+        self.left.append(
+            Unread(self.heard[start:end], (start, end), self._weighs(start, end, False))
+        )
+
+    def _weighs(self, start: int, end: int, apart: bool) -> bool:
+        """Whether unread words may have been a size, a count, a wall, or anything like it."""
+        said = self.text[start:end]
+        for word in said.split():
+            bare = word.strip("(\"'#)")
+            if any(sign.isdigit() for sign in word) or (bare and lengths.value(bare) is not None):
+                return True
+            if bare in ("to", "for") or words("counts_more").fullmatch(bare):
+                return True
+        if apart:
+            return any(word in vocabulary.known_words() for word in said.split())
+        return not _PREPOSITION.search(self.text[:start]) or bool(
+            words("noun").match(self.text[end:].lstrip())
+        )
+
+
+def _moved(span: tuple[int, int], by: int) -> tuple[int, int]:
+    return span[0] + by, span[1] + by

@@ -1,0 +1,109 @@
+"""What 314.28 asks of a pull box besides its least dimensions: (A)(3), (B) and (E)."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import TypeAlias
+
+from boxaloud.rules.data import table
+from boxaloud.rules.pull import Axis, PullBox, PullSheet
+
+Inside: TypeAlias = tuple[Fraction | None, Fraction | None, Fraction | None]
+"""Inside width, height and depth of a box at hand, inches; None where one is not known."""
+
+AXES: tuple[Axis, Axis, Axis] = ("width", "height", "depth")
+
+
+@dataclass(frozen=True, slots=True)
+class PullRemark:
+    """A rule that holds or breaks without setting a dimension; `holds` None while it is open."""
+
+    rule: str
+    section: str
+    says: str
+    holds: bool | None
+
+
+@dataclass(frozen=True, slots=True)
+class Compared:
+    """One dimension of a box at hand against the least, inches."""
+
+    axis: Axis
+    have: Fraction
+    least: Fraction
+
+    @property
+    def holds(self) -> bool:
+        """True where it is large enough; a margin of zero is."""
+        return self.have >= self.least
+
+
+def beside(box: PullBox) -> Fraction | None:
+    """How long a wall must be to hold two entries of a U pull six times apart, inches.
+
+    No dimension of 314.28 but what its distance leaves: both trade sizes, and six times the
+    larger between them. None where there is no U pull.
+    """
+    sizes = {raceway.name: raceway.size for raceway in box.raceways}
+    ends = [(sizes[p.start], sizes[p.end]) for p in box.pulls if p.kind == "u" and p.start != p.end]
+    times = int(table("pull")["rule"]["pull-apart"]["times"])
+    return max((times * max(pair) + sum(pair) for pair in ends), default=None)
+
+
+def compared(
+    sheet: PullSheet, inside: Inside, wall: Fraction | None = None
+) -> tuple[Compared, ...]:
+    """Each dimension that is known and needed.
+
+    Where one wall-to-wall dimension alone was needed, nobody said which way the box is turned:
+    the larger of width and height is held against it, or where a U pull needs its wall so long
+    (`wall`), both are in the way of the box that suits better.
+    """
+    sides = [side for side in (sheet.width, sheet.height) if side is not None]
+    width, height, depth = inside
+    if len(sides) == 1 and width is not None and height is not None and sheet.depth is None:
+        if wall is None:
+            return (Compared("width", max(width, height), sides[0]),)
+        turned = (width, height), (height, width)
+        fits = [(a, b) for a, b in turned if a >= sides[0] and b >= wall]
+        across, along = fits[0] if fits else sorted((width, height), reverse=sides[0] >= wall)
+        return Compared("width", across, sides[0]), Compared("height", along, wall)
+    needed = (sheet.width, sheet.height, sheet.depth)
+    return tuple(
+        Compared(axis, have, least)
+        for axis, have, least in zip(AXES, (width, height, depth), needed, strict=True)
+        if have is not None and least is not None
+    )
+
+
+def pull_remarks(
+    sheet: PullSheet, inside: Inside, listed: bool = False, blocks: bool = False
+) -> tuple[PullRemark, ...]:
+    """What is to be minded of a pull box: a listed smaller one, racks, distribution blocks."""
+    found = []
+    known = [side for side in (*inside, sheet.width, sheet.height, sheet.depth) if side is not None]
+    if listed:
+        found.append(_remark("pull-listed", None))
+    if any(side > Fraction(_row("pull-racked")["over"]) for side in known):
+        found.append(_remark("pull-racked", None))
+    if blocks:
+        found.append(_remark("pull-blocks", _large_enough(inside)))
+    return tuple(found)
+
+
+def _large_enough(inside: Inside) -> bool | None:
+    width, height, depth = inside
+    if width is None or height is None or depth is None:
+        return None
+    return width * height * depth > Fraction(_row("pull-blocks")["over"])
+
+
+def _row(rule: str) -> dict[str, str]:
+    row: dict[str, str] = table("pull")["rule"][rule]
+    return row
+
+
+def _remark(rule: str, holds: bool | None) -> PullRemark:
+    row = _row(rule)
+    return PullRemark(rule, row["section"], row["says"], holds)
