@@ -168,7 +168,9 @@ def test_what_a_command_takes_is_what_its_function_takes(called: str) -> None:
 
 
 @pytest.mark.parametrize("called", sorted(COMMANDS))
-def test_help_shows_all_that_a_command_takes(called: str, capsys: pytest.CaptureFixture) -> None:
+def test_help_shows_all_that_a_command_takes(
+    called: str, capsys: pytest.CaptureFixture[str]
+) -> None:
     command = COMMANDS[called]
     assert app([*called.split()[1:], "--help"]) == 0
     text = capsys.readouterr().out
