@@ -10,6 +10,10 @@ import re
 import tomllib
 from pathlib import Path
 
+import pytest
+from packaging.requirements import Requirement
+from packaging.utils import canonicalize_name
+
 ROOT = Path(__file__).parents[2]
 
 
@@ -23,3 +27,18 @@ def test_types_are_looked_for_where_pytest_looks() -> None:
     tool = tomllib.loads((ROOT / "pyproject.toml").read_text("utf-8"))["tool"]
     looked = [path.removeprefix("$MYPY_CONFIG_FILE_DIR/") for path in tool["mypy"]["mypy_path"]]
     assert sorted(looked) == sorted(tool["pytest"]["ini_options"]["pythonpath"])
+
+
+PROJECT = tomllib.loads((ROOT / "pyproject.toml").read_text("utf-8"))["project"]
+EXTRAS = PROJECT["optional-dependencies"].values()
+WANTED = {*PROJECT["dependencies"], *(wanted for extra in EXTRAS for wanted in extra)}
+
+
+@pytest.mark.parametrize("wanted", sorted(WANTED))
+def test_ci_installs_a_named_version_of_all_that_is_asked_for(wanted: str) -> None:
+    lines = (ROOT / ".ci" / "requirements.txt").read_text("utf-8").splitlines()
+    named = dict(line.split("==") for line in lines if line and not line.startswith("#"))
+    versions = {canonicalize_name(name): version for name, version in named.items()}
+    asked = Requirement(wanted)
+    assert canonicalize_name(asked.name) in versions, "renew .ci/requirements.txt"
+    assert versions[canonicalize_name(asked.name)] in asked.specifier
