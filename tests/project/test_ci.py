@@ -30,8 +30,9 @@ def test_types_are_looked_for_where_pytest_looks() -> None:
 
 
 PROJECT = tomllib.loads((ROOT / "pyproject.toml").read_text("utf-8"))["project"]
-EXTRAS = PROJECT["optional-dependencies"].values()
-WANTED = {*PROJECT["dependencies"], *(wanted for extra in EXTRAS for wanted in extra)}
+EXTRAS = PROJECT["optional-dependencies"]
+DEVELOPING = ("bench", "pages", "dev")
+WANTED = {*PROJECT["dependencies"], *(wanted for extra in EXTRAS.values() for wanted in extra)}
 
 
 @pytest.mark.parametrize("wanted", sorted(WANTED))
@@ -42,3 +43,12 @@ def test_ci_installs_a_named_version_of_all_that_is_asked_for(wanted: str) -> No
     asked = Requirement(wanted)
     assert canonicalize_name(asked.name) in versions, "renew .ci/requirements.txt"
     assert versions[canonicalize_name(asked.name)] in asked.specifier
+
+
+def test_the_notice_names_the_licence_of_all_that_users_install() -> None:
+    notice = (ROOT / ".ci" / "NOTICE.md").read_text("utf-8")
+    told = {row[1]: row[2] for row in re.finditer(r"^\| (\S+) \| \S+ \| (.+) \|$", notice, re.M)}
+    extras = [wanted for name in EXTRAS if name not in DEVELOPING for wanted in EXTRAS[name]]
+    names = {canonicalize_name(Requirement(each).name) for each in PROJECT["dependencies"] + extras}
+    assert sorted(names - set(told)) == [], "make .ci/NOTICE.md anew"
+    assert not any("not named" in licence for licence in told.values())
