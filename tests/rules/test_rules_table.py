@@ -79,7 +79,7 @@ def test_printed_allowances_are_near_their_volume(awg: int) -> None:
     ],
 )
 def test_what_is_said_finds_its_rows(said: tuple[Any, ...], rows: list[str]) -> None:
-    """Names and depths of `shared/facts/phrases.md`; deep and shallow are common practice."""
+    """What the names, deep and shallow mean is common practice."""
     assert [row.id for row in find_rows(*said)] == rows
 
 
