@@ -9,6 +9,11 @@ from collections.abc import Callable
 from typing import Literal, NamedTuple
 
 Kind = Literal["text", "path", "number", "switch"]
+Names = Literal["", "job", "box"]
+"""What is kept under a name that a person may choose from."""
+
+EDITIONS = ("2014", "2017", "2020", "2023")
+"""As `rules.editions()`, which help does not load; a test holds the two together."""
 
 
 class Parameter(NamedTuple):
@@ -27,6 +32,12 @@ class Parameter(NamedTuple):
     """Of a number: the least and the greatest that may be given."""
     answers: Callable[[Command, str], str] | None = None
     """For `--help` and its like: what to print in place of running the command."""
+    choices: tuple[str, ...] = ()
+    """What may be given, where that is a few words; the command itself refuses others."""
+    names: Names = ""
+    """What is named here, to be chosen from what is kept."""
+    default_shown: str = ""
+    """What holds where it is not given, where the command finds that out."""
 
 
 class Command(NamedTuple):
@@ -38,6 +49,8 @@ class Command(NamedTuple):
     """What it does, giving the exit status; None for a group that does nothing by itself."""
     takes: tuple[Parameter, ...] = ()
     commands: tuple[Command, ...] = ()
+    example: str = ""
+    """A whole command line, as help shows it."""
 
 
 def option(
@@ -50,10 +63,16 @@ def option(
     required: bool = False,
     least: int = 0,
     most: int = 0,
+    choices: tuple[str, ...] = (),
+    names: Names = "",
+    default_shown: str = "",
 ) -> Parameter:
     """An option with a value, `--name` unless flags are given."""
     named = flags or ("--" + name.replace("_", "-"),)
-    return Parameter(name, says, named, kind, default, many, required, least, most)
+    return Parameter(
+        name, says, named, kind, default, many, required, least, most, None,
+        choices, names, default_shown,
+    )  # fmt: skip
 
 
 def switch(name: str, says: str) -> Parameter:
@@ -62,10 +81,18 @@ def switch(name: str, says: str) -> Parameter:
 
 
 def argument(
-    name: str, says: str, kind: Kind = "text", many: bool = False, required: bool = True
+    name: str,
+    says: str,
+    kind: Kind = "text",
+    many: bool = False,
+    required: bool = True,
+    choices: tuple[str, ...] = (),
+    names: Names = "",
 ) -> Parameter:
     """A word known by its place; the last of a command may take all that are left."""
-    return Parameter(name, says, (), kind, "", many, required, 0, 0)
+    return Parameter(
+        name, says, (), kind, "", many, required, 0, 0, None, choices, names
+    )  # fmt: skip
 
 
 def answer(name: str, says: str, answers: Callable[[Command, str], str]) -> Parameter:
@@ -79,6 +106,7 @@ def group(
     commands: tuple[Command, ...],
     run: Callable[..., int] | None = None,
     takes: tuple[Parameter, ...] = (),
+    example: str = "",
 ) -> Command:
     """Commands under one name; `run` is what the name does by itself."""
-    return Command(name, about, run, takes, commands)
+    return Command(name, about, run, takes, commands, example)

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from boxaloud.assistant.cli.command_rows import Command, argument, group, option, switch
+from boxaloud.assistant.cli.command_rows import EDITIONS, Command, argument, group, option, switch
 
-NAME = argument("name", "The job, or a part of its name.")
-BOX = option("box", "One box of the job.")
+NAME = argument("name", "The job, or a part of its name.", names="job")
+BOX = option("box", "One box of the job.", names="box")
 
 
 def _start(name: str, edition: str, units: str) -> int:
@@ -101,17 +101,20 @@ def _schema(of: str) -> int:
 
 _JOB = (
     Command("start", "Start a job.", _start, (
-        NAME,
-        option("edition", "Code edition that its boxes begin under."),
-        option("units", "in3, or cm3 to show cubic centimetres too.", default="in3"),
-    )),
-    Command("list", "List all jobs, the one last spoken to first.", _listed),
+        argument("name", "What the job is called."),
+        option("edition", "Code edition that its boxes begin under.", choices=EDITIONS,
+               default_shown=EDITIONS[-1]),
+        option("units", "cm3 shows cubic centimetres beside cubic inches.", default="in3",
+               choices=("in3", "cm3")),
+    ), example='boxaloud job start "Heron Street" --edition 2020'),
+    Command("list", "List all jobs, the one last spoken to first.", _listed,
+            example="boxaloud job list"),
     Command("show", "Show a job box by box.", _show, (
-        argument("name", "The job; else the one last spoken to.", required=False),
-    )),
+        argument("name", "The job; else the one last spoken to.", required=False, names="job"),
+    ), example='boxaloud job show "Quillback House"'),
     Command("about", "Tell or show what the reports of a job say of its project. An option given "
             "as '' is dropped.", _about, (
-        argument("name", "The job; else the one last spoken to.", required=False),
+        argument("name", "The job; else the one last spoken to.", required=False, names="job"),
         option("site", "What the site is called.", default=None),
         option("address", "Where it is.", default=None),
         option("permit", "The number of the permit.", default=None),
@@ -119,44 +122,47 @@ _JOB = (
         option("prepared_by", "Who prepares the report.", default=None),
         option("licence", "The number of their licence.", "--licence", "--license", default=None),
         option("date", "The day the work was seen, YYYY-MM-DD.", default=None),
-    )),
+    ), example='boxaloud job about "Quillback House" --permit B-12'),
     Command("rename", "Give a job another name.", _rename, (
         NAME,
         argument("new", "The new name."),
-    )),
+    ), example='boxaloud job rename heron "Heron Street 12"'),
     Command("copy", "Copy a job with all its boxes.", _copy, (
         NAME,
         argument("new", "The copy's name.", required=False),
-    )),
+    ), example='boxaloud job copy "Heron Street" "Heron Street as built"'),
     Command("remove", "Remove a job, or one of its boxes; `restore` brings it back.", _remove,
-            (NAME, BOX)),
+            (NAME, BOX), example='boxaloud job remove "Heron Street" --box pantry'),
     Command("restore", "Bring back a removed job, or a removed box of a job.", _restore,
-            (NAME, BOX)),
+            (NAME._replace(names=""), BOX._replace(names="")),
+            example='boxaloud job restore "Heron Street" --box pantry'),
 )  # fmt: skip
 
 COMMANDS = (
     Command("demo", "Build a demonstration job: a made-up house of over a dozen boxes.", _demo, (
         option("name", "Its name.", "--job"),
-    )),
+    ), example="boxaloud demo"),
     Command("report", "Write the worksheets of a job, for an inspector who was not there.",
             _report, (
         NAME,
         option("out", "FILE.html, .pdf, .csv or .json.", "-o", "--out", kind="path",
                required=True),
-    )),
+    ), example='boxaloud report "Quillback House" -o report.html'),
     Command("share", "Print the worksheet of one box, to be sent from the ladder.", _share, (
-        argument("box", "The box; else the one at hand.", required=False),
-        option("name", "The job; else the one last spoken to.", "--job"),
+        argument("box", "The box; else the one at hand.", required=False, names="box"),
+        option("name", "The job; else the one last spoken to.", "--job", names="job"),
         switch("markdown", "With a table."),
-    )),
+    ), example='boxaloud share "kitchen island" --job "Quillback House" --markdown'),
     Command("batch", "Work out many boxes. Exit status: 1 some over, 3 some incomplete or bad, "
             "0 none.", _batch, (
         argument("rows", "FILE.csv, .yaml or .jsonl, a box a row; - for input.", kind="path"),
         option("out", "Where the results go; else standard output.", "-o", "--out", kind="path",
                default=None),
-    )),
+    ), example="boxaloud batch boxes.csv -o results.csv"),
     Command("schema", "Print the JSON Schema of what is read and written.", _schema, (
-        argument("of", "reply, worksheet, box, row, result or report.", required=False),
-    )),
-    group("job", "Start, list, show, describe, rename, copy, remove and restore jobs.", _JOB),
+        argument("of", "What is to be described; else all of them.", required=False,
+                 choices=("reply", "worksheet", "box", "row", "result", "report")),
+    ), example="boxaloud schema worksheet"),
+    group("job", "Start, list, show, describe, rename, copy, remove and restore jobs.", _JOB,
+          example='boxaloud job start "Heron Street"'),
 )  # fmt: skip

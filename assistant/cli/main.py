@@ -9,14 +9,28 @@ from pathlib import Path
 from boxaloud.assistant.cli import job_command_table as job_commands
 from boxaloud.assistant.cli import voice_command_table
 from boxaloud.assistant.cli.arguments import run
-from boxaloud.assistant.cli.command_rows import Command, answer, argument, group, option, switch
+from boxaloud.assistant.cli.command_rows import (
+    EDITIONS,
+    Command,
+    answer,
+    argument,
+    group,
+    option,
+    switch,
+)
 from boxaloud.assistant.cli.exit_codes import guarded
 from boxaloud.assistant.cli.gc_pause import lasting
 from boxaloud.assistant.cli.screen_command_table import SCREEN, SERVE, screen
 
-EDITION = option("edition", "Code edition to count by, such as 2020.")
-UNITS = option("units", "cm3 shows cubic centimetres beside cubic inches.", default="in3")
-JOB = option("job", "Keep what is said in this job, and go on where it was.")
+EDITION = option(
+    "edition", "Code edition to count by.", choices=EDITIONS,
+    default_shown=f"the job's, else {EDITIONS[-1]}",
+)  # fmt: skip
+UNITS = option(
+    "units", "cm3 shows cubic centimetres beside cubic inches.",
+    default="in3", choices=("in3", "cm3"),
+)  # fmt: skip
+JOB = option("job", "Keep what is said in this job, and go on where it was.", names="job")
 JSON = switch("json", "One JSON object a line instead of text.")
 
 
@@ -40,6 +54,12 @@ def _hear(recordings: list[Path], job: str, edition: str, json: bool) -> int:
     return front.run(recordings, job, edition, json)
 
 
+def _completion(shell: str, words: list[str]) -> int:
+    from boxaloud.assistant.cli.commands import completion_command
+
+    return completion_command.run(BOXALOUD, shell, words)
+
+
 def _version(_: Command, called: str) -> str:
     from boxaloud.assistant import __version__
 
@@ -50,13 +70,20 @@ CHECK = Command(
     "check",
     "Work out one box. Exit status: 0 fits, 1 over, 3 incomplete, 2 not understood.",
     _check,
-    (argument("statements", "What is in the box, in words.", many=True), EDITION, JSON, UNITS),
+    (
+        argument("statements", "What is in the box, in words.", many=True),
+        EDITION._replace(default_shown=EDITIONS[-1]),
+        JSON,
+        UNITS,
+    ),
+    example='boxaloud check "three 12-2s and a receptacle, 18 cubic inches, no clamps"',
 )
 CHAT = Command(
     "chat",
     "Talk boxes through line by line, on standard input and output.",
     _chat,
     (JOB, EDITION, JSON, UNITS),
+    example='boxaloud chat --job "Quillback House" --edition 2020',
 )
 HEAR = Command(
     "hear",
@@ -68,13 +95,27 @@ HEAR = Command(
         EDITION,
         JSON,
     ),
+    example="boxaloud hear kitchen.wav island.wav --json",
 )
+COMPLETION = Command(
+    "completion",
+    "Print what lets a shell complete a command line at the Tab key. For bash and zsh: "
+    'eval "$(boxaloud completion bash)"; for fish: boxaloud completion fish | source.',
+    _completion,
+    (
+        argument("shell", "The shell that is to complete.", choices=("bash", "zsh", "fish")),
+        argument("words", "For the shell itself: the words so far, behind --.", many=True,
+                 required=False),
+    ),
+    example="boxaloud completion bash",
+)  # fmt: skip
 BOXALOUD = group(
     "boxaloud",
     "Say what is in an electrical box and hear whether it fits, section by section.",
-    (CHECK, CHAT, HEAR, SERVE, *job_commands.COMMANDS, *voice_command_table.COMMANDS),
+    (CHECK, CHAT, HEAR, SERVE, *job_commands.COMMANDS, *voice_command_table.COMMANDS, COMPLETION),
     screen,
     (*SCREEN, answer("version", "Show the version and exit.", _version)),
+    example='boxaloud --job "Quillback House" --colours contrast',
 )
 
 

@@ -7,12 +7,14 @@ import sys
 from boxaloud.assistant.cli.command_rows import Command, option, switch
 
 SCREEN = (
-    option("job", "The job to open, begun where there is none."),
-    option("colours", "dark, light or contrast."),
+    option("job", "The job to open, begun where there is none.", names="job",
+           default_shown="the one last spoken to"),
+    option("colours", "The colours of the screen.", choices=("dark", "light", "contrast"),
+           default_shown="dark"),
     switch("still", "Nothing on the screen moves by itself."),
     switch("trial", "Try it out: nothing said is kept."),
     switch("silent", "Speak no reply."),
-)
+)  # fmt: skip
 
 
 def screen(job: str, colours: str, still: bool, trial: bool, silent: bool) -> int:
@@ -46,4 +48,5 @@ SERVE = Command(
                default="127.0.0.1"),
         option("port", "Port to listen on.", kind="number", default=8000, least=1, most=65535),
     ),
+    example="boxaloud serve --port 8080",
 )  # fmt: skip

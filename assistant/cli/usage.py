@@ -43,11 +43,15 @@ def _lines(
     yield ""
     yield from textwrap.wrap(command.about, width, initial_indent="  ", subsequent_indent="  ")
     if arguments:
-        yield from _table("Arguments:", [(each.name, each.help) for each in arguments], width)
+        yield from _table("Arguments:", [(each.name, _says(each)) for each in arguments], width)
     yield from _table("Options:", [(_flags(each), _says(each)) for each in options], width)
     if command.commands:
         below = [(each.name, _first_sentence(each.about)) for each in command.commands]
         yield from _table("Commands:", below, width)
+    if command.example:
+        yield ""
+        yield "Example:"
+        yield f"  {command.example}"
 
 
 def _place(argument: Parameter) -> str:
@@ -62,11 +66,14 @@ def _flags(option: Parameter) -> str:
 
 def _says(option: Parameter) -> str:
     notes = []
-    if option.default and option.kind != "switch":
-        notes.append(f"default: {option.default}")
+    if option.choices:
+        notes.append(f"one of: {', '.join(option.choices)}")
+    default = option.default_shown or option.default
+    if default and option.kind != "switch":
+        notes.append(f"default: {default}")
     if option.kind == "number":
         notes.append(f"from {option.least} to {option.most}")
-    if option.required:
+    if option.required and option.flags:
         notes.append("required")
     return option.help + (f"  [{'; '.join(notes)}]" if notes else "")
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from boxaloud.assistant.cli.command_rows import Command, argument, group, option, switch
+from boxaloud.assistant.cli.command_rows import EDITIONS, Command, argument, group, option, switch
 
 MICROPHONE = option("microphone", "A part of the microphone's name.")
 SAVE = option("save_speech", "Write speech as WAV files in this folder.", kind="path", default=None)
@@ -65,9 +65,11 @@ TALK = Command(
     "Talk boxes through by microphone and loudspeaker, hands free.",
     _talk,
     (
-        option("job", "The job to talk about; else the one last spoken to."),
-        option("edition", "Code edition that a new job begins under."),
-        option("listen", "key: push to talk. open: always. wake: by its name.", default="key"),
+        option("job", "The job to talk about; else the one last spoken to.", names="job"),
+        option("edition", "Code edition that a new job begins under.", choices=EDITIONS,
+               default_shown=EDITIONS[-1]),
+        option("listen", "key: push to talk. open: always. wake: by its name.", default="key",
+               choices=("key", "open", "wake")),
         switch("headset", "The microphone does not hear the voice: talk over it."),
         MICROPHONE,
         option("rate", "How fast it speaks, words a minute.",
@@ -77,12 +79,14 @@ TALK = Command(
         SAVE,
         RECORDINGS,
     ),
+    example="boxaloud talk --listen wake --headset",
 )  # fmt: skip
 DOCTOR = Command(
     "doctor",
     "Look at microphone, loudspeaker, voices and engines, and say how to mend each.",
     _doctor,
     (MICROPHONE, SAVE, RECORDINGS),
+    example="boxaloud doctor --microphone USB",
 )
 EARS = group(
     "ears",
@@ -93,14 +97,17 @@ EARS = group(
             "Add a Vosk model: it is checked, tried, and used from then on.",
             _add,
             (argument("folder", "The folder that the model's archive unpacked to.", kind="path"),),
+            example="boxaloud ears add ~/models/small-en",
         ),
         Command(
             "remove",
             "Take a Vosk model off the list; its folder stays.",
             _remove,
             (argument("name", "The model's name or folder."),),
+            example="boxaloud ears remove small-en",
         ),
     ),
     _list_ears,
+    example="boxaloud ears",
 )
 COMMANDS = (TALK, DOCTOR, EARS)

@@ -24,8 +24,6 @@ class Entry:
     confidence: float | None = None
     refusal: str = ""
     """Why the whole utterance was not taken, where it was not."""
-    folded_anew: bool = False
-    """True where an entry of an earlier form was read from its words again."""
 
     @property
     def weighty(self) -> tuple[Unread, ...]:

@@ -36,14 +36,14 @@ def _folded_anew(data: Mapping[str, Any]) -> Entry:
     if picked:
         made = tuple(act for act in map(_act, data["statements"]) if act is not None)
         told = tuple(act for act in _joined(made) if not isinstance(act, EVENTS))
-        return Entry(heard, told, (), confidence, data.get("refusal", ""), True)
+        return Entry(heard, told, (), confidence, data.get("refusal", ""))
     if data.get("refusal"):
-        return Entry(heard, (), (), confidence, data["refusal"], True)
+        return Entry(heard, (), (), confidence, data["refusal"])
     read = recognise(heard, _expected(data))
     stepped = any(item["kind"] == "undo" for item in data["statements"])
     made = tuple(_undo(act) if stepped else act for act in read.acts)
     told = tuple(act for act in made if not isinstance(act, EVENTS))
-    return Entry(heard, told, read.unread, confidence, "", True)
+    return Entry(heard, told, read.unread, confidence)
 
 
 def _undo(act: Act) -> Act:

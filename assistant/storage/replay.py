@@ -40,8 +40,6 @@ class Job:
     editions: dict[str, str] = field(default_factory=dict)
     last: dict[str, int] = field(default_factory=dict)
     """The position of the last row about each box."""
-    said: dict[str, str] = field(default_factory=dict)
-    """When something was last said of each box."""
     removed: dict[str, list[str]] = field(default_factory=dict)
     trail: list[str] = field(default_factory=list)
     rows: int = 0
@@ -83,7 +81,6 @@ class Job:
                 raise TooNew(say("keeping.unknown_action", action=later))
         self.rows += 1
         self.last[row.box] = row.position
-        self.said[row.box] = row.at
         self._settle()
 
     def _opened(self, row: Row) -> None:

@@ -111,10 +111,6 @@ class Session:
         notes, self._keeper.notes = tuple(self._keeper.notes), []
         return notes
 
-    def said_at(self, box: str) -> str:
-        """When something was last said of a box, UTC; empty where nothing was."""
-        return self._job.said.get(box, "")
-
     def resume(self) -> Reply:
         """What to say first: which job and box this is, and the question that is open."""
         job = self._job

@@ -23,11 +23,11 @@ from pathlib import Path
 import jiwer
 from boxaloud.assistant.asr.asr_types import Recogniser, Sound
 from boxaloud.assistant.asr.audio.wav import read_wav
+from boxaloud.assistant.asr.hypotheses.meaning_representation import meaning
 from boxaloud.assistant.asr.hypotheses.rescoring import choose
 from boxaloud.assistant.dialogue import Conversation
 from boxaloud.assistant.dialogue.assessment import assess
 from boxaloud.assistant.dialogue.state import State
-from recordings import meaning
 from site_noise import KINDS, alone, in_noise
 from synthetic_voices import VOICES, other_talk, spoken, statements
 from which_recogniser import EARS, the_ear

@@ -35,10 +35,10 @@ def noise(kind: str, length: int, seed: int) -> np.ndarray:
     spectrum = np.fft.rfft(chance.normal(0, 1, length))
     pink = np.fft.irfft(spectrum / np.sqrt(np.maximum(np.arange(len(spectrum)), 1)), length)
     if kind == "pink":
-        return pink / pink.std()
+        return np.asarray(pink / pink.std())
     time = np.arange(length) / SAMPLE_RATE
     hum = sum(np.sin(2 * np.pi * 120 * part * time) / part for part in (1, 2, 3, 5))
-    return hum / np.std(hum) + 0.3 * pink / pink.std()
+    return np.asarray(hum / np.std(hum) + 0.3 * pink / pink.std())
 
 
 def mixed(sound: Sound, kind: str, decibels: float | None, before: float = BEFORE) -> Sound:

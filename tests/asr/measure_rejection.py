@@ -19,7 +19,7 @@ from boxaloud.assistant.asr.engines.pocketsphinx.pocketsphinx_recogniser import 
     SURE,
     PocketsphinxRecogniser,
 )
-from recordings import Recording
+from make_recordings import Recording
 
 THRESHOLDS = sorted({0.0, 0.15, 0.3, SURE, 0.6, 0.75})
 

@@ -24,7 +24,7 @@ def hum(length: int, chance: np.random.Generator) -> Samples:
         np.sin(2 * np.pi * 120 * part * time * wobble + chance.uniform(0, 6)) / part
         for part in range(1, 9)
     )
-    return np.asarray(tones) / np.std(tones) + 0.4 * hiss(length, chance)
+    return np.asarray(tones / np.std(tones) + 0.4 * hiss(length, chance))
 
 
 def hiss(length: int, chance: np.random.Generator) -> Samples:
@@ -77,7 +77,7 @@ def noise(kind: str, length: int, seed: int, talk: Sequence[Sound] = ()) -> Samp
         if kind == "babble"
         else {"hum": hum, "hiss": hiss, "hammer": hammer}[kind](length, chance)
     )
-    return made / np.sqrt((made**2).mean())
+    return np.asarray(made / np.sqrt((made**2).mean()))
 
 
 def in_noise(

@@ -37,7 +37,7 @@ def written(path: Path, kind: str, arrays: dict[str, np.ndarray], version: int =
 
 
 def test_arrays_are_read_as_they_were_written(tmp_path: Path) -> None:
-    arrays = {
+    arrays: dict[str, np.ndarray] = {
         "a/weight": np.arange(6, dtype=np.float16).reshape(2, 3),
         "a/number": np.array(6, dtype=np.int16),
         "b": np.array([1.5, -2.5], dtype=np.float32),

@@ -14,6 +14,7 @@ from boxaloud.assistant.asr.endpointer import Endpointer, EndpointEvent, Listeni
 from boxaloud.assistant.asr.engines.pocketsphinx.pocketsphinx_recogniser import (
     PocketsphinxRecogniser,
 )
+from boxaloud.assistant.asr.hypotheses.meaning_representation import meaning
 from boxaloud.assistant.asr.live_recognition import (
     FinalResult,
     LiveEvent,
@@ -27,7 +28,7 @@ from boxaloud.grammar.lexer.heard_words import Word
 
 sys.path.insert(0, str(Path(__file__).parent))
 
-from recordings import ABOUT_BOXES, FOLDER, OTHER_TALK, meaning, said_in
+from recordings import ABOUT_BOXES, FOLDER, OTHER_TALK, said_in
 
 WAKE = Path(__file__).parent / "data" / "listen_box_aloud_no_clamps_inside__slt.wav"
 
@@ -144,7 +145,8 @@ def test_a_minute_of_a_room_begins_no_statement(kind: str) -> None:
     sound = {
         "silence": np.zeros(length),
         "hiss": np.random.default_rng(1).normal(0, 900, length),
-        "hum": 2500 * sum(np.sin(2 * np.pi * 120 * n * time) / n for n in (1, 2, 3, 5)),
+        "hum": 2500
+        * np.sum([np.sin(2 * np.pi * 120 * n * time) / n for n in (1, 2, 3, 5)], axis=0),
     }[kind]
     parrot = Parrot("two switches")
     assert outcomes(live(parrot), Sound(sound.astype("<i2").tobytes())) == []

@@ -19,8 +19,9 @@ from boxaloud.assistant.asr.engines.pocketsphinx.pocketsphinx_recogniser import 
     PocketsphinxRecogniser,
 )
 from boxaloud.assistant.asr.frontend.bandwidth_extension import extend_bandwidth, telephone
+from boxaloud.assistant.asr.hypotheses.meaning_representation import meaning
 from boxaloud.assistant.asr.hypotheses.rescoring import choose
-from recordings import FOLDER, meaning, samples_of, text_of
+from recordings import FOLDER, samples_of, text_of
 from site_noise import KINDS, alone, in_noise
 
 SAID = "three twelve two cables"

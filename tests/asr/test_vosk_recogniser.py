@@ -154,8 +154,9 @@ def test_a_model_that_refuses_phrases_hears_freely_and_what_is_not_ours_enters_n
     from dataclasses import replace
 
     from boxaloud.assistant.asr.engines.vosk import vosk_library
+    from boxaloud.assistant.asr.engines.vosk.model_registry import check_model
 
-    free = replace(vosk_library.check_model(MODEL), takes_phrases=False)
+    free = replace(check_model(MODEL), takes_phrases=False)
     monkeypatch.setattr(vosk_library, "check_model", lambda folder: free)
     ear = VoskRecogniser(MODEL, SPEECH)
     sound = spoken("오늘 날씨", tmp_path)

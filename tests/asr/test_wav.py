@@ -29,11 +29,11 @@ LAYOUTS = {
 def coded(values: np.ndarray, layout: str) -> bytes:
     coding, bits = LAYOUTS[layout]
     if coding == 3:
-        return values.astype(f"<f{bits // 8}").tobytes()
+        return bytes(values.astype(f"<f{bits // 8}").tobytes())
     if bits == 8:
-        return np.rint(values * 127 + 128).astype(np.uint8).tobytes()
+        return bytes(np.rint(values * 127 + 128).astype(np.uint8).tobytes())
     whole = np.rint(values * (2 ** (bits - 1) - 1)).astype("<i8")
-    return whole.view(np.uint8).reshape(-1, 8)[:, : bits // 8].tobytes()
+    return bytes(whole.view(np.uint8).reshape(-1, 8)[:, : bits // 8].tobytes())
 
 
 def wav_file(

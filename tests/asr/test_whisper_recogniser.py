@@ -19,10 +19,11 @@ from boxaloud.assistant.asr.engines.whisper.transformer import Transformer
 from boxaloud.assistant.asr.engines.whisper.transformer_weights import read_weights
 from boxaloud.assistant.asr.engines.whisper.whisper_recogniser import WhisperRecogniser
 from boxaloud.assistant.asr.frontend.log_mel import spectrum
+from boxaloud.assistant.asr.hypotheses.meaning_representation import meaning
 from boxaloud.assistant.asr.hypotheses.rescoring import choose
 from boxaloud.assistant.dialogue import Conversation
 from boxaloud.grammar import vocabulary
-from recordings import ABOUT_BOXES, FOLDER, OTHER_TALK, meaning, otherwise, said_in, text_of
+from recordings import ABOUT_BOXES, FOLDER, OTHER_TALK, otherwise, said_in, text_of
 from site_noise import KINDS, alone, in_noise
 
 MODEL = model_folder()

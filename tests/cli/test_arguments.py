@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import inspect
 import json
+import shlex
 import signal
 import subprocess
 import sys
@@ -168,7 +169,9 @@ def test_what_a_command_takes_is_what_its_function_takes(called: str) -> None:
 
 
 @pytest.mark.parametrize("called", sorted(COMMANDS))
-def test_help_shows_all_that_a_command_takes(called: str, capsys: pytest.CaptureFixture) -> None:
+def test_help_shows_all_that_a_command_takes(
+    called: str, capsys: pytest.CaptureFixture[str]
+) -> None:
     command = COMMANDS[called]
     assert app([*called.split()[1:], "--help"]) == 0
     text = capsys.readouterr().out
@@ -182,8 +185,38 @@ def test_help_shows_all_that_a_command_takes(called: str, capsys: pytest.Capture
         assert below.name in words
 
 
+@pytest.mark.parametrize("called", sorted(COMMANDS))
+def test_help_ends_with_a_line_that_can_be_run(
+    called: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    command = COMMANDS[called]
+    taken = Taken(5)
+    words = shlex.split(command.example)
+    steps = len(called.split())
+    assert words[:steps] == called.split() or command.commands
+    if command.commands and words[steps : steps + 1] and not words[steps].startswith("-"):
+        command, steps = COMMANDS[" ".join(words[: steps + 1])], steps + 1
+    assert run(command._replace(run=taken, commands=()), called, words[steps:]) == 5
+    app([*called.split()[1:], "--help"])
+    assert capsys.readouterr().out.splitlines()[-1].strip() == COMMANDS[called].example
+
+
+@pytest.mark.parametrize("called", sorted(COMMANDS))
+def test_help_shows_each_choice_and_default(
+    called: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    app([*called.split()[1:], "--help"])
+    text = " ".join(capsys.readouterr().out.split())
+    for each in COMMANDS[called].takes:
+        assert ", ".join(each.choices) in text
+        if each.flags and each.kind != "switch" and (each.default_shown or each.default):
+            assert f"default: {each.default_shown or each.default}" in text
+
+
 def test_help_wraps_to_a_narrow_terminal() -> None:
-    assert max(len(line) for line in shown(BOXALOUD, "boxaloud", width=40).splitlines()) <= 40
+    *lines, example = shown(BOXALOUD, "boxaloud", width=40).splitlines()
+    assert max(map(len, lines)) <= 40
+    assert example.strip() == BOXALOUD.example  # whole, to be copied
 
 
 def test_a_group_without_its_command_shows_help_and_is_unusable() -> None:

@@ -17,6 +17,7 @@ from boxaloud.grammar.compilation import compiled
 from boxaloud.grammar.patterns import patterns
 from boxaloud.grammar.phrases import compiled_cache, compiled_form, phrase_files, statement_parser
 from boxaloud.grammar.phrases.best_cover import Engine, engine, engine_of
+from boxaloud.grammar.phrases.preparation import prepared
 from boxaloud.grammar.phrases.template import Choice, Marked, Named, Node, Repeat, Terminal
 from spoken_cases import cases
 
@@ -104,7 +105,7 @@ def accepted(machine: Engine, symbols: list[int], first: int) -> set[tuple[int, 
 @pytest.mark.parametrize("case", cases()[::60], ids=lambda case: case.say[:50])
 def test_the_automaton_accepts_what_the_trees_of_the_phrases_accept(case: object) -> None:
     """Held against a walk of the trees, which knows nothing of positions."""
-    symbols = statement_parser.prepared(case.say).symbols[:12]  # type: ignore[attr-defined]
+    symbols = prepared(case.say).symbols[:12]  # type: ignore[attr-defined]
     machine = engine()
     parsed = [phrase for phrase in phrase_files.phrases() if not phrase.sampled_only]
     places = tuple(machine.symbols.members[symbol] for symbol in symbols)
@@ -128,7 +129,7 @@ def test_a_kept_grammar_covers_the_corpus_as_a_fresh_one_does(cache: Path) -> No
     assert kept.phrases == fresh.phrases
     assert list(kept.automaton.positions) == list(fresh.automaton.positions)
     for case in cases():
-        heard = statement_parser.prepared(case.say)
+        heard = prepared(case.say)
         own = [fresh.symbols.of(text) for text in heard.tokens.texts]
         matched = [fresh.symbols.members[symbol] for symbol in own]
         assert [kept.symbols.members[symbol] for symbol in heard.symbols] == matched

@@ -42,7 +42,7 @@ def test_every_case_expects_something() -> None:
 
 
 def test_the_corpus_is_broad() -> None:
-    """Issue 4 asks for at least 400 utterances, none of them twice."""
+    """At least 400 utterances, none of them twice."""
     for told in (FLAT, [case for case in CASES if case.acts is not None]):
         said = [(case.say, case.asked) for case in told]
         assert len(set(said)) == len(said)

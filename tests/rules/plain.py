@@ -18,7 +18,9 @@ from boxaloud.rules.contents import (
     BondingJumper,
     Box,
     Cable,
+    Clamps,
     Conductors,
+    Content,
     FixtureWires,
     Grounds,
     Marked,
@@ -172,13 +174,16 @@ def answers(box: Box) -> list[Box]:
     if not sizes:
         sizes = set(_grounds_named(box))
     sizes = sizes or set(CUBIC_INCHES)
-    each = []
+    each: list[list[Content]] = []
     for thing in box.contents:
         if isinstance(thing, (Yoke, TerminalBlock)) and thing.awg is None:
             each.append([replace(thing, awg=awg) for awg in sizes])
         else:
             each.append([thing])
-    clamps = {"unknown": ["none", "inside"], "moulded": ["none", "inside"]}
+    clamps: dict[str, list[Clamps]] = {
+        "unknown": ["none", "inside"],
+        "moulded": ["none", "inside"],
+    }
     made = []
     for contents in product(*each):
         for clamp in clamps.get(box.clamps, [box.clamps]):
@@ -191,8 +196,8 @@ def answers(box: Box) -> list[Box]:
 
 
 def _biggest_present(box: Box) -> int | None:
-    sizes = []
-    tails = []
+    sizes: list[int] = []
+    tails: list[int] = []
     for thing in box.contents:
         if isinstance(thing, (Cable, Conductors)):
             sizes.append(thing.awg)

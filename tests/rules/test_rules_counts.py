@@ -16,6 +16,7 @@ from boxaloud.rules.contents import (
     FixtureWires,
     Grounds,
     Marked,
+    Path,
     SupportFitting,
     TerminalBlock,
     Uncounted,
@@ -90,7 +91,7 @@ def test_tails_left_out_are_no_conductor_for_the_clamps() -> None:
         ("inside", "0", "not_counted"),
     ],
 )
-def test_paths(path: str, allowances: str, item: str) -> None:
+def test_paths(path: Path, allowances: str, item: str) -> None:
     """314.16(B)(1): Mike Holt forum 61182; EC&M Code Q&A 85 for the loop."""
     line = only(Conductors(12, 1, path))
     assert (line.allowances, line.item) == (Decimal(allowances), item)

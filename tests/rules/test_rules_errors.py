@@ -34,7 +34,7 @@ WRONG: list[tuple[Content, str]] = [
     (Cable(14, 51, 14), "1 to 50"),
     (Cable(14, 2, 14, -1), "count of -1"),
     (Cable(14, 2, 14, 1001), "1 to 1000"),
-    (Cable(14, 2, 14, path="sideways"), "sideways"),
+    (Cable(14, 2, 14, path="sideways"), "sideways"),  # type: ignore[arg-type]
     (Conductors(2, 3), "2 AWG"),
     (Conductors(14, 0), "count of 0"),
     (FixtureWires(20, 2), "20 AWG"),
@@ -55,7 +55,7 @@ WRONG_PARTS: list[tuple[Part, str]] = [
     (TableBox("square-5-1.5"), "no box named"),
     (TableBox("square-4-1.5", 2), "does not gang"),
     (TableBox("device-3x2x2", 0), "count of 0 gangs"),
-    (Barrier("wood"), "metal or nonmetallic"),
+    (Barrier("wood"), "metal or nonmetallic"),  # type: ignore[arg-type]
     (Barrier("metal", Decimal(500)), "500"),
 ]
 
@@ -96,6 +96,6 @@ def test_the_ground_of_a_cable(awg: int, ground: int) -> None:
 
 def test_a_thing_that_is_no_content_is_refused() -> None:
     with pytest.raises(RulesError, match="nothing that"):
-        validate("a switch")
+        validate("a switch")  # type: ignore[arg-type]
     with pytest.raises(RulesError, match="no part of a box"):
-        validate_part("a lid")
+        validate_part("a lid")  # type: ignore[arg-type]

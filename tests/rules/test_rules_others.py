@@ -25,7 +25,7 @@ from boxaloud.rules import (
     work_out_spaces,
 )
 from boxaloud.rules.contents import Barrier, Box, Cable, Conductors, Marked, TerminalBlock
-from boxaloud.rules.pull import shown
+from boxaloud.rules.pull import PullKind, Wall, shown
 
 HALF = Fraction(1, 2)
 MIXED = (Conductors(12, 1), Cable(14, 2, 14))
@@ -152,7 +152,8 @@ def test_each_row_by_itself_and_the_largest_governs() -> None:
 def test_dimensions_go_to_the_fraction_of_an_inch() -> None:
     raceways = (Raceway("a", Fraction(5, 4), "left"), Raceway("b", Fraction(3, 4), "top"))
     sheet = work_out_pull_box(PullBox(raceways, (Pull("angle", "a", "b"),)))
-    assert (shown(sheet.width), shown(sheet.height)) == ("7-1/2", "4-1/2")
+    assert (sheet.width, sheet.height) == (Fraction(15, 2), Fraction(9, 2))
+    assert (shown(Fraction(15, 2)), shown(Fraction(9, 2))) == ("7-1/2", "4-1/2")
 
 
 def test_spacing_of_spliced_conductors_is_disputed() -> None:
@@ -182,7 +183,7 @@ def test_without_a_removable_cover_the_back_is_a_wall_like_the_others() -> None:
     ],
 )
 def test_pull_boxes_that_cannot_be(
-    raceways: list[tuple[str, str, str]], pull: tuple[str, str, str], says: str
+    raceways: list[tuple[str, str, Wall]], pull: tuple[PullKind, str, str], says: str
 ) -> None:
     made = tuple(Raceway(name, Fraction(size), wall) for name, size, wall in raceways)
     with pytest.raises(RulesError, match=says.replace(".", r"\.")):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from decimal import Decimal
+from typing import Any
 
 import pytest
 from boxaloud.rules import (
@@ -77,8 +78,8 @@ def test_printed_allowances_are_near_their_volume(awg: int) -> None:
         (("fs",), ["fs-single", "fs-multiple"]),
     ],
 )
-def test_what_is_said_finds_its_rows(said: tuple[object, ...], rows: list[str]) -> None:
-    """Names and depths of `shared/facts/phrases.md`; deep and shallow are common practice."""
+def test_what_is_said_finds_its_rows(said: tuple[Any, ...], rows: list[str]) -> None:
+    """What the names, deep and shallow mean is common practice."""
     assert [row.id for row in find_rows(*said)] == rows
 
 
@@ -89,7 +90,7 @@ def test_gangs_tell_a_single_cover_from_a_multiple_one() -> None:
 @pytest.mark.parametrize(
     "said", [("pancake",), ("square", 6), ("square", 4, 5), ("octagon", 4, None, Decimal(3))]
 )
-def test_a_nonstandard_box_must_be_marked(said: tuple[object, ...]) -> None:
+def test_a_nonstandard_box_must_be_marked(said: tuple[Any, ...]) -> None:
     with pytest.raises(NoSuchBox, match="a measured outside size is not a volume"):
         find_rows(*said)
 

@@ -182,8 +182,8 @@ def break_it() -> None:
             del waiting[: len(ready)]
 
     late.check = 0  # type: ignore[attr-defined]
-    JobFile.append = late  # type: ignore[method-assign]
-    JobFile.mark = lambda file: waiting[-1].mark if waiting else START  # type: ignore[method-assign]
+    JobFile.append = late  # type: ignore[method-assign, assignment]
+    JobFile.mark = lambda file: waiting[-1].mark if waiting else START  # type: ignore[method-assign, assignment]
 
 
 if __name__ == "__main__":

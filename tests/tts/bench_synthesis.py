@@ -16,6 +16,7 @@ import sys
 import time
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
+from functools import partial
 from threading import Event, Thread
 
 from boxaloud.assistant.tts import Player, Speech, SpeechOutput, Voice
@@ -92,12 +93,17 @@ def players() -> Iterator[tuple[str, Callable[[], Player]]]:
         yield "PortAudio", lambda: DevicePlayer(sound)
     for command in PLAYER_COMMANDS:
         if shutil.which(command[0]):
-            yield command[0], lambda command=command: CommandPlayer(command)
+            yield command[0], partial(CommandPlayer, command)
+
+
+def _same(player: Timed) -> Timed:
+    return player
 
 
 def once(mouth: SpeechOutput, timed: Timed, monitor: Monitor | None) -> dict[str, float]:
     """Milliseconds of one reply that is begun and hushed a second later."""
-    timed.began.clear(), timed.over.clear()
+    timed.began.clear()
+    timed.over.clear()
     if monitor is not None:
         monitor.sounding.clear()
     said = time.perf_counter()
@@ -125,7 +131,7 @@ def main(times: int) -> None:
     for name, make in players():
         failed: list[str] = []
         timed = Timed(make())
-        mouth = SpeechOutput(SystemSynthesiser(Voice()), lambda timed=timed: timed, failed.append)
+        mouth = SpeechOutput(SystemSynthesiser(Voice()), partial(_same, timed), failed.append)
         mouth.say("Ready.")
         mouth.wait(20)
         if failed:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shutil
 import sys
 import wave
 from pathlib import Path
@@ -114,7 +115,7 @@ def test_a_device_of_another_rate_is_given_that_rate(speech: Speech) -> None:
 
 def test_no_loudspeaker_and_no_command_is_one_sentence(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(module, "_sound_library", lambda: None)
-    monkeypatch.setattr(module.shutil, "which", lambda _: None)
+    monkeypatch.setattr(shutil, "which", lambda _: None)
     with pytest.raises(TtsError, match="plug one in"):
         the_player()
 

@@ -90,7 +90,7 @@ def test_a_voice_is_chosen_by_a_part_of_its_name(name: str, chosen: str | None) 
 
 def seconds(path: Path) -> float:
     with wave.open(str(path)) as file:
-        return file.getnframes() / file.getframerate()
+        return float(file.getnframes() / file.getframerate())
 
 
 @pytest.fixture

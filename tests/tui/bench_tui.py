@@ -83,7 +83,7 @@ async def _pressed(app: object, key: str) -> tuple[float, float]:
         await asyncio.sleep(0)
         app.screen.call_after_refresh(painted.set)
         await painted.wait()
-        if app._message_queue.empty() and app.screen._message_queue.empty():  # type: ignore[union-attr]
+        if app._message_queue.empty() and app.screen._message_queue.empty():
             break
         painted.clear()
     list(app.screen._compositor.render_strips())

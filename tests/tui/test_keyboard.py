@@ -20,6 +20,7 @@ from boxaloud.grammar.acts import AddDevice, Number, Size, UnknownOperator
 from boxaloud.rules.contents import Yoke
 from textual import events
 from textual.pilot import Pilot
+from textual.widgets import Static
 
 SWITCH = "two 14-2 cables and one switch"
 LOOSE = ("two number 12 wires", "no clamps", "12 cubic inch box")
@@ -60,7 +61,7 @@ def test_typing_and_what_was_left_over() -> None:
 
     async def play(pilot: Pilot[None]) -> None:
         await typed(pilot, "clamps outside and 7 bananas")
-        left = app.card.query_one("#heard").content.partition("·")[0]
+        left = str(app.card.query_one("#heard", Static).content).partition("·")[0]
         assert left.startswith("Not used: 7")
         assert "bananas" in left
         assert app.desk.conversation.talk.state.clamps == "outside"

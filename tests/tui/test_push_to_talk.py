@@ -20,6 +20,7 @@ from boxaloud.assistant.tui.voice_ports import Final, Level, Partial, Tell, Trou
 from boxaloud.grammar.acts import Doubt, SetVolume
 from boxaloud.grammar.lexer.heard_words import Word
 from textual.pilot import Pilot
+from textual.widgets import Static
 
 SWITCH = "two 14-2 cables and one switch"
 RECORDINGS = Path(__file__).parents[2] / "audio_fixtures"
@@ -135,7 +136,9 @@ def test_a_number_heard_in_doubt_is_asked_back_and_confirmed_by_key() -> None:
         listener.report(Final(heard))
         await pilot.pause()
         assert "y yes n no" in seen(app)
-        assert "NOT YET" in app.card.query_one("#caption").content or "incomplete" in seen(app)
+        assert "NOT YET" in str(
+            app.card.query_one("#caption", Static).content
+        ) or "incomplete" in seen(app)
         await pilot.press("alt+y")
         await pilot.pause()
         assert "three 14-2 cables" in seen(app) or "six 14 AWG conductors" in seen(app)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from boxaloud.assistant.dialogue import Conversation
 from rewriting import WAYS
 from sentences import Voice, begun, corpus
 from standing import entered, heard, standing
@@ -71,10 +72,9 @@ def rewritten_corpus(voice: Voice) -> Iterator[Trial]:
             yield Trial(f"{name}: {said}", fault)
 
 
-def _contents(talk: object) -> list[tuple[object, ...]]:
+def _contents(talk: Conversation) -> list[tuple[object, ...]]:
     return [
-        (name, tuple(item.content for item in items), *rest)
-        for name, items, *rest in entered(talk)  # type: ignore[arg-type]
+        (name, tuple(item.content for item in items), *rest) for name, items, *rest in entered(talk)
     ]
 
 

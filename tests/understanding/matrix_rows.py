@@ -13,6 +13,7 @@ from decimal import Decimal
 from fractions import Fraction
 from functools import lru_cache
 from pathlib import Path
+from typing import Any
 
 ROWS = Path(__file__).parent / "rows"
 KNOWN = Path(__file__).parent / "known.toml"
@@ -87,7 +88,7 @@ def rows() -> tuple[Row, ...]:
     return tuple(made)
 
 
-def _row(capability: str, source: str, one: dict) -> Row:
+def _row(capability: str, source: str, one: dict[str, Any]) -> Row:
     parts = tuple(one.get("parts", ()))
     due = one.get("due")
     return Row(

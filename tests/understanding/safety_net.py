@@ -95,8 +95,8 @@ def doubted() -> Iterator[tuple[str, str]]:
                 yield f"{reason} {voice}", "" if got == row[voice] else f"{got}, not {row[voice]}"
     for row in table()["vague"]:
         for kind in row["kinds"]:
-            act = replace(sample(kind), doubts=(Doubt("count", "vague"),))
-            got = belief_table.decide(act, False, False)
+            some = replace(sample(kind), doubts=(Doubt("count", "vague"),))
+            got = belief_table.decide(some, False, False)
             wrong = got != row["becomes"]
             yield f"some {kind}", f"{got}, not {row['becomes']}" if wrong else ""
 

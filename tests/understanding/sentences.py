@@ -36,7 +36,7 @@ def by_ear(said: str) -> list[Word]:
 VOICES: dict[str, Voice] = {"typed": typed, "heard": by_ear}
 
 
-def begun(base: Sequence[str]) -> Conversation:
+def begun(base: Sequence[str | list[Word]]) -> Conversation:
     """A conversation with a box described."""
     talk = Conversation()
     for said in base:

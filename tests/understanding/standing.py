@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import Decimal
+from typing import Any
 
 from boxaloud.assistant.dialogue import Conversation, Reply
 from boxaloud.grammar.lexer.heard_words import Word
@@ -48,7 +49,7 @@ def standing(talk: Conversation) -> Standing:
     )
 
 
-def entered(talk: Conversation) -> tuple[object, ...]:
+def entered(talk: Conversation) -> tuple[tuple[Any, ...], ...]:
     """All that was entered in every box: what may not change unless something was told."""
     states = [(name, talk.boxes.talk(name).state) for name in talk.boxes.names]
     return tuple(

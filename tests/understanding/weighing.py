@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import partial
 
 from boxaloud.grammar import recognise
+from boxaloud.grammar.lexer.heard_words import Word
 from sentences import FITS, Voice, corpus
 from standing import heard
 from trial import Trial
@@ -121,7 +123,16 @@ def marked_values(voice: Voice) -> Iterator[Trial]:
     typed = not isinstance(voice("a"), list)
     for said, verdict in MARKED:
         may = (verdict,) if typed else (verdict, "incomplete")
-        yield then((), said, voice, lambda p, may=may: p.stands.verdict not in may)
+        yield then((), said, voice, partial(_stands_otherwise, may))
+
+
+def _stands_otherwise(may: tuple[str, ...], played: Played) -> bool:
+    return played.stands.verdict not in may
+
+
+def _in_place(heard_words: list[Word], _: str) -> list[Word]:
+    """A voice that says these words whatever it is given."""
+    return heard_words
 
 
 def unsure_words(voice: Voice) -> Iterator[Trial]:
@@ -130,7 +141,7 @@ def unsure_words(voice: Voice) -> Iterator[Trial]:
     for said in ("two fourteen twos", "a switch", "eighteen cubic inches", "no clamps"):
         told = [word for one in PARTS_HEARD if one != said for word in heard(one)]
         doubtful = [*told, *heard(said, 0.3)]
-        yield then((), said, lambda _, d=doubtful: d, fits_over_it)
+        yield then((), said, partial(_in_place, doubtful), fits_over_it)
 
 
 PARTS_HEARD = ("two fourteen twos", "a switch", "eighteen cubic inches", "no clamps")

@@ -12,7 +12,6 @@ from decimal import Decimal
 from typing import cast
 
 from boxaloud.assistant.dialogue.interpretation import reference_ambiguity
-from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.tracker.restatements import LEAST_BOX
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
@@ -290,8 +289,3 @@ def tells_nothing(turn: Turn, act: Act) -> bool:
         return False
     start = act.span[0]
     return act.value == 1 and start > 0 and turn.heard[start - 1 : start] == "("
-
-
-def means_nothing(state: State, act: Act) -> bool:
-    """True for a bare value that no open question took."""
-    return isinstance(act, (acts.Number, acts.Size))

@@ -51,8 +51,6 @@ class Slip:
     fact: Fact
     count: int
     wrong: str
-    wrong_count: int
-    wrong_fact: Fact
     right: str
 
 
@@ -78,7 +76,7 @@ def slip(
                 f"change the {wrong} to a {right}",
             ]
         )
-        return Slip(fact, 1, talker.fact(other, 1, sized), 1, other, mended)
+        return Slip(fact, 1, talker.fact(other, 1, sized), mended)
     if fact[0] not in ("cable", "conductors", "grounds", "device"):
         return None
     many = count + 1 if count == 1 or dice.random() < 0.5 else count - 1
@@ -87,7 +85,7 @@ def slip(
     mended = dice.choice(
         [f"no {meant}", f"make that {meant}", f"i meant {meant} not {said}", f"actually {again}"]
     )
-    return Slip(fact, count, talker.fact(fact, many, sized), many, fact, mended)
+    return Slip(fact, count, talker.fact(fact, many, sized), mended)
 
 
 def _there(name: str, mind: Mind) -> bool:

@@ -12,6 +12,7 @@ from typing import Protocol
 from boxaloud.assistant.dialogue.reply import SystemAct
 
 from electrician import lively, reading
+from electrician.lively import Slip
 from electrician.mind import Fact, Mind
 from electrician.phrasing import GAUGE, WORDS, Talker
 from electrician.reading import Reading
@@ -79,7 +80,7 @@ class Electrician:
     extra: bool = False
     """Whether the last utterance was a question or a remark: it may change nothing."""
     _extras: int = 0
-    _slip: lively.Slip | None = None
+    _slip: Slip | None = None
     _question_put: str = ""
     """The last question heard: it stays in mind while something else is answered."""
     _off: tuple[Fact, int] | None = None
@@ -161,7 +162,7 @@ class Electrician:
                 return self._slip.wrong
         return self._say_parts("tell", parts)
 
-    def _mend(self, slip: lively.Slip) -> str:
+    def _mend(self, slip: Slip) -> str:
         self._move = "fix"
         self.least += 1
         return slip.right

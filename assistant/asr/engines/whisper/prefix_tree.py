@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 
 import numpy as np
 from boxaloud.assistant.asr.engines.whisper.bpe_tokeniser import BpeTokeniser
@@ -50,7 +50,3 @@ class PrefixTree:
     def likeliest_below(self, likelihoods: NDArray[np.float64]) -> NDArray[np.float64]:
         """For every node the greatest likelihood among the words that it may become."""
         return np.array([likelihoods[words].max() for words in self._words_below])
-
-
-#: For the words before: how likely each word is next, as logarithms, and the end, last.
-Following = Callable[[tuple[str, ...]], NDArray[np.float64]]
