@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
 from typing import Any
@@ -64,6 +64,20 @@ def signed(choices: Iterable[Choice]) -> tuple[Choice, ...]:
     return tuple(
         choice if choice.sign else replace(choice, sign=next(free, "")) for choice in known
     )
+
+
+def answer_rows(choices: Sequence[Choice], width: int) -> list[list[int]]:
+    """Which answers stand in each row of so many columns; none is broken across rows."""
+    rows: list[list[int]] = []
+    at = 0
+    for number, choice in enumerate(choices):
+        columns = len(choice.shown) + 3
+        if not rows or at + columns - 1 > width:
+            rows.append([])
+            at = 0
+        rows[-1].append(number)
+        at += columns
+    return rows
 
 
 def _fixed(row: dict[str, Any]) -> Choice:

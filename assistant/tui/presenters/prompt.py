@@ -26,6 +26,19 @@ def prompt(talk: Talk, reply: Reply | None = None) -> str:
     return _capital(words)
 
 
+def short_prompt(talk: Talk, reply: Reply | None = None) -> str:
+    """What is to be read from afar: the open question at its shortest, nothing where none is.
+
+    A reply that entered nothing says why, and is read in its place.
+    """
+    if reply is not None and not reply.changed and reply.heard:
+        return reply.said
+    found = talk.assessment
+    if found.question is None:
+        return ""
+    return _capital(ask(found.question, talk.state, found, 0, True))
+
+
 def without_question(reply: Reply) -> str:
     """What a reply says besides its question."""
     return " ".join(act.says for act in reply.acts if act.act not in ELSEWHERE)
