@@ -9,6 +9,7 @@ from typing import ClassVar
 from boxaloud.assistant.tui.app_base import Shell
 from boxaloud.assistant.tui.presenters import key_acts as by_key
 from boxaloud.assistant.tui.presenters.answer_choices import Choice, choices_for
+from boxaloud.assistant.tui.presenters.box_search import filled_by
 from boxaloud.assistant.tui.presenters.footer import ACTIONS
 from boxaloud.assistant.tui.presenters.help_text import cautions_of, help_lines
 from boxaloud.assistant.tui.presenters.rule_explanation import explained
@@ -179,7 +180,8 @@ class BoxaloudApp(Shell):
 
     def action_pick_box(self) -> None:
         """The list of standard boxes."""
-        self.push_screen(Picker(lambda pick: self.enter((pick.act,), pick.words)))
+        filled = filled_by(self.desk.conversation.talk.state)
+        self.push_screen(Picker(lambda pick: self.enter((pick.act,), pick.words), filled))
 
     def action_welcome(self) -> None:
         """The first steps."""

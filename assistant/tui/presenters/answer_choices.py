@@ -12,6 +12,7 @@ from boxaloud.assistant.dialogue.interpretation.references import to_thing
 from boxaloud.assistant.dialogue.nlg.sentences import marked
 from boxaloud.assistant.dialogue.state import State, sizes_present
 from boxaloud.assistant.dialogue.tracker.box_volume import rows_of
+from boxaloud.assistant.tui.presenters.trade_writing import sizes_written
 from boxaloud.assistant.tui.tui_messages import table, text
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
@@ -96,7 +97,7 @@ def _found(source: str, state: State) -> Iterator[Choice]:
             yield Choice(label, (acts.Size(awg=awg, words=label),))
     elif source == "depths" and state.partial is not None:
         for row in rows_of(state.partial):
-            label = f"{row.name}, {marked(row.volume)}"
+            label = f"{sizes_written(row.name)}, {marked(row.volume)}"
             made = acts.SetSize(row=row.id, gangs=state.partial.gangs, words=row.name)
             yield Choice(label, (made,))
     elif source == "readings" and state.pending:

@@ -6,6 +6,7 @@ from boxaloud.assistant.dialogue import Reply
 from boxaloud.assistant.dialogue.box_dialogue import Talk
 from boxaloud.assistant.dialogue.nlg.sentences import say
 from boxaloud.assistant.dialogue.policy.question_wording import ask
+from boxaloud.assistant.tui.presenters.trade_writing import sizes_written
 from boxaloud.assistant.tui.tui_messages import text
 
 ELSEWHERE = ("question", "caution")
@@ -41,8 +42,8 @@ def short_prompt(talk: Talk, reply: Reply | None = None) -> str:
 
 def without_question(reply: Reply) -> str:
     """What a reply says besides its question."""
-    return " ".join(act.says for act in reply.acts if act.act not in ELSEWHERE)
+    return sizes_written(" ".join(act.says for act in reply.acts if act.act not in ELSEWHERE))
 
 
 def _capital(words: str) -> str:
-    return words[0].upper() + words[1:]
+    return sizes_written(words[0].upper() + words[1:])

@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 
 from boxaloud.assistant.dialogue import Reply
 from boxaloud.assistant.dialogue.box_dialogue import Talk
+from boxaloud.assistant.tui.presenters.trade_writing import sizes_written
 from boxaloud.assistant.tui.tui_messages import text
 
 
@@ -33,7 +34,7 @@ class Transcript:
 
     def add(self, box: str, reply: Reply) -> None:
         """One more exchange."""
-        self.exchanges.append(Exchange(box, reply.heard, reply.said))
+        self.exchanges.append(Exchange(box, reply.heard, sizes_written(reply.said)))
 
     def lines(self) -> list[str]:
         """The paragraphs, the box named where it changes."""
