@@ -9,6 +9,7 @@ from threading import Thread
 
 from boxaloud.assistant.dialogue import Reply
 from boxaloud.assistant.tui.presenters.box_comparison import supposed_in
+from boxaloud.assistant.tui.presenters.completion import completed, trade_words
 from boxaloud.assistant.tui.presenters.prompt import short_prompt
 from boxaloud.assistant.tui.presenters.transcript import Transcript
 from boxaloud.assistant.tui.presenters.verdict_view import glance
@@ -19,6 +20,7 @@ from boxaloud.assistant.tui.theme import NAMES, PLAIN, all_themes, theme_name
 from boxaloud.assistant.tui.tui_messages import text
 from boxaloud.assistant.tui.voice_controller import Talking
 from boxaloud.assistant.tui.voice_ports import Listener, Report, Speaker
+from boxaloud.assistant.tui.widgets.input_line import Completer, EntryLine
 from boxaloud.grammar import recognise
 from boxaloud.grammar.acts import Act
 from boxaloud.grammar.lexer.heard_words import Word
@@ -31,12 +33,13 @@ SOON = 0.3
 """Seconds after the first picture: nobody has typed a sentence by then."""
 
 
-def warm() -> None:
+def warm(shell: Shell) -> None:
     """Build the grammar before the first words; keep the collector off what is there to stay.
 
     Without this, going through all the objects of a large job stops a key for 70 ms now and then.
     """
     recognise("")
+    shell.trade_words = trade_words()
     gc.collect()
     gc.freeze()
 
@@ -69,6 +72,8 @@ class Shell(App[None]):
         self.card = Card()
         self.ladder = Ladder()
         self.transcript = Transcript()
+        self.trade_words: tuple[str, ...] = ()
+        """What is completed; empty until they are there, so that no key waits for them."""
         self.talking = Talking(
             listener,
             speaker,
@@ -90,6 +95,7 @@ class Shell(App[None]):
 
         What is slow once is done behind the first picture.
         """
+        self.card.query_one(EntryLine).suggester = Completer(self.complete)
         self._show_box()
         self._show_ears()
         talk = self.desk.conversation.talk
@@ -97,7 +103,11 @@ class Shell(App[None]):
         self.card.show_reply(talk, self.desk.first())
         if not talk.journal and len(self.desk.conversation.boxes.names) == 1:
             self.first_steps()
-        self.set_timer(SOON, Thread(target=warm, daemon=True).start)
+        self.set_timer(SOON, Thread(target=warm, args=(self,), daemon=True).start)
+
+    def complete(self, typed: str) -> str | None:
+        """The line with what is being typed completed, or None."""
+        return completed(typed, self.desk.conversation.boxes.names, self.trade_words)
 
     def _handle_exception(self, error: Exception) -> None:
         """Keep the fault for one plain sentence; no traceback reaches the user."""
