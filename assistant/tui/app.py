@@ -14,6 +14,7 @@ from boxaloud.assistant.tui.presenters.footer import ACTIONS
 from boxaloud.assistant.tui.presenters.help_text import cautions_of, help_lines
 from boxaloud.assistant.tui.presenters.rule_explanation import explained
 from boxaloud.assistant.tui.screens.box_picker import Picker
+from boxaloud.assistant.tui.screens.chart_screen import Chart
 from boxaloud.assistant.tui.screens.comparison_screen import Change, TrySheet
 from boxaloud.assistant.tui.screens.overlay import ChoiceSheet, TextSheet
 from boxaloud.assistant.tui.screens.welcome_screen import Welcome
@@ -169,6 +170,10 @@ class BoxaloudApp(Shell):
         elif self.screen is self.card:
             self.push_screen(self.ladder)
             self.show_ladder()
+
+    def action_overview(self) -> None:
+        """The boxes of the job by margin."""
+        self.push_screen(Chart(self.desk.conversation, self._open))
 
     def action_cautions(self) -> None:
         """What to look out for with this box."""
