@@ -295,8 +295,12 @@ def test_what_if_stands_side_by_side_and_enters_nothing() -> None:
         await pilot.pause()
         await typed(pilot, "clamps outside")
         shown = seen(app)
-        assert "margin 2.00" in shown
-        assert "margin 4.00" in shown
+        lines = [" ".join(row.split()) for row in rows(app)]
+        assert "» margin 2.00 4.00" in lines
+        assert "» the clamps inside 2.00 –" in lines
+        assert lines.index("» the clamps inside 2.00 –") < lines.index(
+            "four 14 AWG conductors 8.00 8.00"
+        )
         assert "Difference: 2.00 in³ less" in shown
         assert "Margin 2.00 becomes 4.00" in shown
         await pilot.press("escape")
