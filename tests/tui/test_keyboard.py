@@ -122,6 +122,8 @@ def test_no_sign_stands_for_another_number() -> None:
     for said in (
         LOOSE,
         WIDE,
+        (SWITCH,),  # what volume is marked
+        (SWITCH, "four square box"),  # how deep
         ("some 14-2 cables",),
         ("three conductors",),
     ):

@@ -40,8 +40,8 @@ class Choice:
 def choices_for(slot: str | None, state: State) -> tuple[Choice, ...]:
     """The answers for a slot, none where nothing is open.
 
-    A question of how many shows each number as its own sign, so that a number that is typed
-    never means another one.
+    A question of how many shows each number as its own sign, and one for a measure has letters,
+    so that a number that is typed never means another one.
     """
     if slot is None:
         return ()
@@ -51,17 +51,18 @@ def choices_for(slot: str | None, state: State) -> tuple[Choice, ...]:
         asked = data.get(f"confirm_{state.pending[0].reason}", asked)
     fixed = [_fixed(row) for row in asked["choices"]]
     at = int(asked.get("after", 0))
-    return signed([*fixed[:at], *_found(asked.get("from", ""), state), *fixed[at:]])
+    found = [*fixed[:at], *_found(asked.get("from", ""), state), *fixed[at:]]
+    return signed(found, asked.get("signs", SIGNS))
 
 
-def signed(choices: Iterable[Choice]) -> tuple[Choice, ...]:
-    """The answers with a sign each: its own, else the next digit that is no other's sign and no
-    wire size on offer."""
+def signed(choices: Iterable[Choice], signs: str = SIGNS) -> tuple[Choice, ...]:
+    """The answers with a sign each: its own, else the next of `signs` that is no other's sign and
+    no wire size on offer."""
     known = list(choices)
     taken = {choice.sign for choice in known} | {
         str(act.awg) for choice in known for act in choice.acts if isinstance(act, acts.Size)
     }
-    free = (sign for sign in SIGNS if sign not in taken)
+    free = (sign for sign in signs if sign not in taken)
     return tuple(
         choice if choice.sign else replace(choice, sign=next(free, "")) for choice in known
     )

@@ -35,7 +35,7 @@ from textual.widget import Widget
 from textual.widgets import Static
 
 PANELS = ("contents", "worksheet", "boxes")
-ALT_SIGNS = "0123456789yns"
+ALT_SIGNS = "0123456789ynsldabcefg"
 """Signs of answers that Alt takes from wherever the focus is."""
 WIDE = 110
 """Columns from which the three lists stand side by side."""
