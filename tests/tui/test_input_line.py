@@ -31,6 +31,15 @@ def test_words_of_the_trade_and_names_of_boxes_are_completed() -> None:
     assert completed("tw", (), words) is None
     assert completed("two ", (), words) is None
     assert {"receptacle", "conductors", "luminaire"} <= set(trade_words())
+    for begun, word in (
+        ("rec", "receptacle"),
+        ("swi", "switch"),
+        ("cab", "cable"),
+        ("cla", "clamps"),
+    ):
+        found = completed(begun, (), trade_words())
+        assert found is not None
+        assert word.startswith(found.rstrip("s")), (begun, found)
 
 
 def test_up_and_tab_on_the_line() -> None:

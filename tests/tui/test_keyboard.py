@@ -31,6 +31,7 @@ def test_first_run_leads_to_a_first_verdict_in_seven_keys() -> None:
 
     async def play(pilot: Pilot[None]) -> None:
         assert "boxaloud chat" in seen(app)
+        assert "2 Enter the example" in seen(app)
         await pilot.press("2")
         await pilot.pause()
         assert "What volume is marked on the box?" in seen(app)

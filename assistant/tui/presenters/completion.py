@@ -2,20 +2,32 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Sequence
 from functools import cache
+from itertools import chain
 
-from boxaloud.grammar import vocabulary
+from boxaloud.assistant.tui.tui_messages import table
+from boxaloud.grammar import help_topics, vocabulary
 
+_WORD = re.compile(r"[a-z]+")
 LEAST = 3
 """Letters that must be there before anything is offered."""
 
 
 @cache
 def trade_words() -> tuple[str, ...]:
-    """The words that the grammar knows, the shortest first. Slow the first time: 0.4 s."""
-    long_enough = (word for word in vocabulary() if len(word) > LEAST)
-    return tuple(sorted(long_enough, key=lambda word: (len(word), word)))
+    """The words that the grammar knows. Slow the first time: 0.4 s.
+
+    What is in boxes comes first, so that "rec" is a receptacle rather than a recap; then what
+    the examples of the help use; the shorter before the longer.
+    """
+    first = table("completion")["first"]
+    used = set(_WORD.findall(" ".join(chain.from_iterable(help_topics().values())).lower()))
+    known = {*vocabulary(), *used} - set(first)
+    long_enough = (word for word in known if len(word) > LEAST and word.isalpha())
+    others = sorted(long_enough, key=lambda word: (word not in used, len(word), word))
+    return (*first, *others)
 
 
 def completed(typed: str, boxes: Iterable[str], words: Sequence[str]) -> str | None:

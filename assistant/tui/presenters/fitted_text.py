@@ -2,8 +2,13 @@
 
 from __future__ import annotations
 
+import re
+
 from boxaloud.assistant.tui.tui_messages import text
 from rich.cells import cell_len, set_cell_size
+
+_BREAK = re.compile(r"(?<!×) (?!×)")
+"""A space at which a row may end: never within a size (4 × 1-1/2)."""
 
 
 def wrapped(words: str, width: int) -> list[str]:
@@ -11,7 +16,7 @@ def wrapped(words: str, width: int) -> list[str]:
     rows: list[str] = []
     for paragraph in words.split("\n"):
         row = ""
-        for word in paragraph.split(" "):
+        for word in _BREAK.split(paragraph):
             row, longer = word if not row else f"{row} {word}", row
             if cell_len(row) > width and longer:
                 rows.append(longer)

@@ -92,13 +92,14 @@ class Answers(Static, can_focus=True):
     def _draw(self) -> None:
         """An answer is never broken across rows; where rows lack, those around the pointer show."""
         lines = answer_rows(self.choices, self.size.width)
-        height = max(self.size.height, 1)
+        auto = self.styles.height is not None and self.styles.height.is_auto
+        height = len(lines) if auto else max(self.size.height, 1)
         here = next((at for at, line in enumerate(lines) if self.pointed in line), 0)
         first = max(0, here - height + 1)
         rows = [self._row(line) for line in lines[first : first + height]]
-        if first + height < len(lines):
+        if first + height < len(lines) and rows:
             rows[-1].append("…")
-        self.update(Text("\n", no_wrap=True).join(rows), layout=False)
+        self.update(Text("\n", no_wrap=True).join(rows), layout=auto)
 
     def _row(self, numbers: list[int]) -> Text:
         row = Text()
