@@ -20,7 +20,7 @@ def prompt(talk: Talk, reply: Reply | None = None) -> str:
         return _capital(reply.question)
     found = talk.assessment
     if found.question is None:
-        return text("question.none")
+        return text("question.none_over" if found.verdict == "over" else "question.none")
     words = ask(found.question, talk.state, found, 0, False)
     if found.verdict != "incomplete":
         words = say("for_margin", question=words[0].lower() + words[1:])
