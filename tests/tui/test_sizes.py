@@ -14,6 +14,7 @@ from app_pilot import ALL_SIZES, app_for, drive, large_on, rows, seen
 from boxaloud.assistant.tui.app import BoxaloudApp
 from boxaloud.assistant.tui.presenters.glyphs import brushes
 from boxaloud.assistant.tui.presenters.prompt import prompt
+from boxaloud.assistant.tui.presenters.trade_writing import sizes_written
 from boxaloud.assistant.tui.theme import NAMES
 from boxaloud.assistant.tui.tui_messages import text
 from textual.pilot import Pilot
@@ -62,7 +63,7 @@ def test_a_long_reply_is_whole_or_says_where_the_rest_is(size: tuple[int, int]) 
         app.hear("what can I do to make it fit")
         await pilot.pause()
         assert app.desk.conversation.talk.last is not None
-        said = app.desk.conversation.talk.last.said
+        said = sizes_written(app.desk.conversation.talk.last.said)
         assert said in seen(app) or text("cut.mark") in seen(app)
         assert size[0] < 80 or said in seen(app)
         await pilot.press("f9")
