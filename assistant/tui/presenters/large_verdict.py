@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import groupby
 
 from boxaloud.assistant.tui.presenters.glyphs import (
     Brush,
@@ -25,27 +26,29 @@ def tallest(shown: Glance, width: int, height: int) -> tuple[int, list[str]]:
     """The rows that the letters take (1 where they are plain), and the drawing.
 
     The word, the margin, its plus and its unit are drawn whole or not at all; the shape, which
-    says what the word says, is the first to give way.
+    says what the word says, gives way to taller letters, and wider ones give way to it.
     """
-    for brush in brushes(height):
-        for rows in _arranged(shown, brush):
-            if len(rows) <= height and width_of(rows) <= width:
-                return brush.height, rows
+    for _, same in groupby(brushes(height), key=lambda brush: brush.height):
+        alike = list(same)
+        for with_shape in (True, False):
+            for brush in alike:
+                for rows in _arranged(shown, brush, with_shape):
+                    if len(rows) <= height and width_of(rows) <= width:
+                        return brush.height, rows
     return 1, [shown.tiny][: max(height, 0)]
 
 
-def _arranged(shown: Glance, brush: Brush) -> Iterator[list[str]]:
-    """The ways to set the parts out, the fullest first: in a row, else one under the other."""
+def _arranged(shown: Glance, brush: Brush, with_shape: bool) -> Iterator[list[str]]:
+    """The ways to set the parts out: in a row, else one under the other."""
     word, gap = large(shown.word, brush), 3 * brush.inner
-    marked = beside(shape(shown.verdict, brush), word, gap=gap)
+    if with_shape:
+        word = beside(shape(shown.verdict, brush), word, gap=gap)
     if not shown.margin:
-        yield from (marked, word)
+        yield word
         return
     margin = figure(shown.figure, brush)
-    for first in (marked, word):
-        yield beside(first, margin, gap=gap)
-    for first in (marked, word):
-        yield [*first, "", *margin]
+    yield beside(word, margin, gap=gap)
+    yield [*word, "", *margin]
 
 
 def figure(shown: str, brush: Brush) -> list[str]:
