@@ -6,9 +6,10 @@ line reads as a sentence does.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from decimal import Decimal
 
+from boxaloud.assistant.cli.cli_messages import say
 from boxaloud.assistant.dialogue.nlg.sentences import marked, plain, volume
 from boxaloud.assistant.dialogue.reply import Reply
 from boxaloud.rules import shown_cm3
@@ -61,25 +62,65 @@ def _line(line: Line, units: VolumeUnit) -> str:
     )
 
 
+def verdict_line(reply: Reply) -> str:
+    """Verdict and margin in one line, cubic inches: what is read first."""
+    sheet, capacity = reply.sheet, reply.sheet.capacity
+    values = {"total": volume(sheet.total), "edition": sheet.edition}
+    if capacity is None:
+        return say("verdict.no_box", **values)
+    values["capacity"] = marked(capacity)
+    if reply.verdict == "incomplete":
+        return say("verdict.incomplete", **values)
+    fits = reply.verdict == "fits"
+    margin = capacity - reply.high if fits else reply.low - capacity
+    early = "" if reply.low == reply.high == sheet.total else "_early"
+    return say(
+        f"verdict.{reply.verdict}{early}",
+        margin=volume(margin),
+        low=volume(reply.low),
+        high=volume(reply.high),
+        **values,
+    )
+
+
+def cautions_line(cautions: Sequence[str]) -> str:
+    """Cautions in one line, each a sentence; empty where there are none."""
+    sentences = (caution if caution.endswith(".") else f"{caution}." for caution in cautions)
+    return f"{say('caution')} {' '.join(sentences)}" if cautions else ""
+
+
 class Showing:
-    """What one session shows of each reply: the worksheet where it is due, each caution once."""
+    """What one session shows of each reply: one line, and the worksheet where it is due."""
 
     def __init__(self, units: VolumeUnit = "in3") -> None:
         self._units = units
         self._cautioned: set[str] = set()
+        self._last: Reply | None = None
+        """The last reply whose worksheet was not shown."""
 
-    def shown(self, reply: Reply, at_the_end: bool = False) -> tuple[str, list[str]]:
-        """The reply's sentences, and the lines under them.
+    def shown(self, reply: Reply) -> tuple[str, list[str]]:
+        """The reply in one line, and the worksheet where it was asked for.
 
-        The whole cautions stand under the first verdict, in place of the short one. The
-        worksheet comes where it was asked for, or `at_the_end`.
+        Each whole caution stands once, in the line of the first verdict that calls for it, in
+        place of the short one.
         """
         cautions = self._new_cautions(reply)
-        says = [act.says for act in reply.acts if act.act != "caution" or not cautions]
-        lines = [f"  Caution: {caution}" for caution in cautions]
-        if (reply.shows_sheet or at_the_end) and (reply.sheet.lines or reply.sheet.volumes):
-            lines[:0] = worksheet_lines(reply, self._units)
-        return " ".join(says), lines
+        says = [act.says for act in reply.acts if act.act not in ("caution", "question")]
+        if cautions:
+            says.append(cautions_line(cautions))
+        else:
+            says += [act.says for act in reply.acts if act.act == "caution"]
+        says += [act.says for act in reply.acts if act.act == "question"]
+        self._last = None if reply.shows_sheet else reply
+        return " ".join(says), self._sheet(reply) if reply.shows_sheet else []
+
+    def at_the_end(self) -> list[str]:
+        """The worksheet, unless it was the last thing shown."""
+        return self._sheet(self._last) if self._last is not None else []
+
+    def _sheet(self, reply: Reply) -> list[str]:
+        described = reply.sheet.lines or reply.sheet.volumes
+        return list(worksheet_lines(reply, self._units)) if described else []
 
     def _new_cautions(self, reply: Reply) -> list[str]:
         """The cautions of a reply that tells a verdict, as far as none was shown before."""

@@ -9,9 +9,12 @@ from typing import ClassVar
 from boxaloud.assistant.tui.app_base import Shell
 from boxaloud.assistant.tui.presenters import key_acts as by_key
 from boxaloud.assistant.tui.presenters.answer_choices import Choice, choices_for
+from boxaloud.assistant.tui.presenters.box_search import filled_by
+from boxaloud.assistant.tui.presenters.footer import ACTIONS
 from boxaloud.assistant.tui.presenters.help_text import cautions_of, help_lines
 from boxaloud.assistant.tui.presenters.rule_explanation import explained
 from boxaloud.assistant.tui.screens.box_picker import Picker
+from boxaloud.assistant.tui.screens.chart_screen import Chart
 from boxaloud.assistant.tui.screens.comparison_screen import Change, TrySheet
 from boxaloud.assistant.tui.screens.overlay import ChoiceSheet, TextSheet
 from boxaloud.assistant.tui.screens.welcome_screen import Welcome
@@ -20,25 +23,13 @@ from boxaloud.assistant.tui.tui_messages import text, texts
 from boxaloud.assistant.tui.widgets.answer_bar import Answers
 from boxaloud.assistant.tui.widgets.contents_list import ContentsList
 from boxaloud.assistant.tui.widgets.input_line import MOST, EntryLine
+from boxaloud.assistant.tui.widgets.key_bar import KeyBar
 from boxaloud.assistant.tui.widgets.row_list import RowList
 from boxaloud.grammar.acts import Act, SetClamps
 from boxaloud.rules.worksheet import Line, VolumeLine
 from textual.app import SystemCommand
 from textual.binding import Binding, BindingType
 from textual.screen import Screen
-
-ACTIONS = {
-    "contents": "screen.panel('contents')",
-    "worksheet": "screen.panel('worksheet')",
-    "boxes": "screen.panel('boxes')",
-    "undo": "say('undo')",
-    "redo": "say('redo')",
-    "next_box": "say('next_box')",
-    "repeat": "say('read_back')",
-    "advice": "say('advice')",
-    "leave": "quit",
-}
-"""Commands of the palette whose action is not named as they are."""
 
 
 class BoxaloudApp(Shell):
@@ -51,6 +42,9 @@ class BoxaloudApp(Shell):
         Binding("f6", "what_if", show=False),
         Binding("f7", "pick_box", show=False),
         Binding("f8", "colours", show=False),
+        Binding("f9", "talk_so_far", show=False),
+        Binding("f10,ctrl+l", "big", show=False),
+        Binding("ctrl+o", "overview", show=False),
         Binding("ctrl+z", "say('undo')", show=False, priority=True),
         Binding("ctrl+y", "say('redo')", show=False, priority=True),
         Binding("ctrl+n", "say('next_box')", show=False, priority=True),
@@ -77,6 +71,10 @@ class BoxaloudApp(Shell):
     def on_entry_line_too_long(self, event: EntryLine.TooLong) -> None:
         """Too much was pasted."""
         self.card.show_trouble(text("entry.too_long", count=event.count, most=MOST))
+
+    def on_key_bar_wanted(self, event: KeyBar.Wanted) -> None:
+        """A key of the footer was clicked."""
+        self.call_later(self.run_action, event.action)
 
     def on_answers_chosen(self, event: Answers.Chosen) -> None:
         """An answer was chosen."""
@@ -132,6 +130,13 @@ class BoxaloudApp(Shell):
         else:
             self.enter(change, " ".join(act.words for act in change))
 
+    def told_to_screen(self, words: str) -> bool:
+        """“Big” and “small” change the letters, and say nothing of the box."""
+        wanted = words.strip().lower().rstrip(".!") in texts("ladder.words")
+        if wanted:
+            self.action_big()
+        return wanted
+
     # -- keys and commands -----------------------------------------------------------------
 
     def get_system_commands(self, screen: Screen[object]) -> Iterable[SystemCommand]:
@@ -153,6 +158,23 @@ class BoxaloudApp(Shell):
         """What can be said, and the keys."""
         self.push_screen(TextSheet(text("help.keys_title"), help_lines()))
 
+    def action_talk_so_far(self) -> None:
+        """Everything that was said, both ways, the last at the foot."""
+        title = text("transcript.title")
+        self.push_screen(TextSheet(title, self.transcript.lines(), from_foot=True))
+
+    def action_big(self) -> None:
+        """Ladder mode, or back to the card."""
+        if self.screen is self.ladder:
+            self.ladder.dismiss("")
+        elif self.screen is self.card:
+            self.push_screen(self.ladder)
+            self.show_ladder()
+
+    def action_overview(self) -> None:
+        """The boxes of the job by margin."""
+        self.push_screen(Chart(self.desk.conversation, self._open))
+
     def action_cautions(self) -> None:
         """What to look out for with this box."""
         self.push_screen(TextSheet(text("cautions.title"), cautions_of(self.desk.conversation)))
@@ -163,7 +185,8 @@ class BoxaloudApp(Shell):
 
     def action_pick_box(self) -> None:
         """The list of standard boxes."""
-        self.push_screen(Picker(lambda pick: self.enter((pick.act,), pick.words)))
+        filled = filled_by(self.desk.conversation.talk.state)
+        self.push_screen(Picker(lambda pick: self.enter((pick.act,), pick.words), filled))
 
     def action_welcome(self) -> None:
         """The first steps."""

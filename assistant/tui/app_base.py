@@ -9,12 +9,18 @@ from threading import Thread
 
 from boxaloud.assistant.dialogue import Reply
 from boxaloud.assistant.tui.presenters.box_comparison import supposed_in
+from boxaloud.assistant.tui.presenters.completion import completed, trade_words
+from boxaloud.assistant.tui.presenters.prompt import short_prompt
+from boxaloud.assistant.tui.presenters.transcript import Transcript
+from boxaloud.assistant.tui.presenters.verdict_view import glance
 from boxaloud.assistant.tui.screens.box_screen import Card
+from boxaloud.assistant.tui.screens.ladder_screen import Ladder
 from boxaloud.assistant.tui.session_adapter import Desk
 from boxaloud.assistant.tui.theme import NAMES, PLAIN, all_themes, theme_name
 from boxaloud.assistant.tui.tui_messages import text
 from boxaloud.assistant.tui.voice_controller import Talking
 from boxaloud.assistant.tui.voice_ports import Listener, Report, Speaker
+from boxaloud.assistant.tui.widgets.input_line import Completer, EntryLine
 from boxaloud.grammar import recognise
 from boxaloud.grammar.acts import Act
 from boxaloud.grammar.lexer.heard_words import Word
@@ -27,12 +33,13 @@ SOON = 0.3
 """Seconds after the first picture: nobody has typed a sentence by then."""
 
 
-def warm() -> None:
+def warm(shell: Shell) -> None:
     """Build the grammar before the first words; keep the collector off what is there to stay.
 
     Without this, going through all the objects of a large job stops a key for 70 ms now and then.
     """
     recognise("")
+    shell.trade_words = trade_words()
     gc.collect()
     gc.freeze()
 
@@ -63,6 +70,10 @@ class Shell(App[None]):
         self.fault: Exception | None = None
         self.desk = desk
         self.card = Card()
+        self.ladder = Ladder()
+        self.transcript = Transcript()
+        self.trade_words: tuple[str, ...] = ()
+        """What is completed; empty until they are there, so that no key waits for them."""
         self.talking = Talking(
             listener,
             speaker,
@@ -84,13 +95,19 @@ class Shell(App[None]):
 
         What is slow once is done behind the first picture.
         """
+        self.card.query_one(EntryLine).suggester = Completer(self.complete)
         self._show_box()
         self._show_ears()
         talk = self.desk.conversation.talk
+        self.transcript.before(talk)
         self.card.show_reply(talk, self.desk.first())
         if not talk.journal and len(self.desk.conversation.boxes.names) == 1:
             self.first_steps()
-        self.set_timer(SOON, Thread(target=warm, daemon=True).start)
+        self.set_timer(SOON, Thread(target=warm, args=(self,), daemon=True).start)
+
+    def complete(self, typed: str) -> str | None:
+        """The line with what is being typed completed, or None."""
+        return completed(typed, self.desk.conversation.boxes.names, self.trade_words)
 
     def _handle_exception(self, error: Exception) -> None:
         """Keep the fault for one plain sentence; no traceback reaches the user."""
@@ -103,10 +120,13 @@ class Shell(App[None]):
 
     def hear(self, words: str) -> None:
         """Words that were typed."""
-        self._answer(lambda: self.desk.hear(words))
+        if not self.told_to_screen(words):
+            self._answer(lambda: self.desk.hear(words))
 
     def _hear_aloud(self, words: Sequence[Word]) -> None:
         """Words that were spoken: their reply is spoken too."""
+        if self.told_to_screen(" ".join(word.text for word in words)):
+            return
         if (reply := self._answer(lambda: self.desk.hear(words))) is not None:
             self.talking.speak(reply.spoken)
 
@@ -121,13 +141,21 @@ class Shell(App[None]):
             self.card.show_trouble(text("trouble.fault", why=f"{type(fault).__name__}: {fault}"))
             return None
         self._show_box()
+        self.transcript.add(self.desk.conversation.talk.name, reply)
         self.card.show_reply(self.desk.conversation.talk, reply)
+        self.show_ladder(reply)
         if change := supposed_in(self.desk.conversation.talk):
             self.side_by_side(change)
         return reply
 
     def _show_box(self) -> None:
-        self.card.show_box(self.desk.conversation, self.desk.label)
+        ears = self.talking.can_listen
+        self.card.show_box(self.desk.conversation, self.desk.label, ears)
+
+    def show_ladder(self, reply: Reply | None = None) -> None:
+        """Show the box at hand in ladder mode, where that is open."""
+        talk = self.desk.conversation.talk
+        self.ladder.show(glance(talk.assessment), short_prompt(talk, reply))
 
     def _show_ears(self) -> None:
         self.card.show_ears(self.talking.label)
@@ -149,6 +177,10 @@ class Shell(App[None]):
         if isinstance(event, events.Key):
             self.talking.hush()
         await super().on_event(event)
+
+    def told_to_screen(self, words: str) -> bool:
+        """Words that are about the screen itself; False where they are about the box."""
+        raise NotImplementedError
 
     # -- what the app adds ----------------------------------------------------------------
 

@@ -50,6 +50,11 @@ class Talking:
         self._meter = meter(0.0, steady)
 
     @property
+    def can_listen(self) -> bool:
+        """Whether there is a microphone to open."""
+        return self._listener is not None
+
+    @property
     def label(self) -> str:
         """The state in a word and a sign, with the level while listening."""
         return text(f"ears.{self.state}", level=self._meter)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from pathlib import Path
 
+from boxaloud.assistant.cli.worksheet_text import Showing
 from boxaloud.assistant.dialogue import Conversation
 from boxaloud.assistant.dialogue.nlg.sentences import say
 
@@ -32,6 +33,8 @@ def test_the_talk_in_the_readme_is_what_is_said() -> None:
     for talk in talks:
         lines = talk.splitlines()
         assert lines[1] == say("chat.welcome")
-        conversation = Conversation()
-        for user, reply in zip(lines[2::2], lines[3::2], strict=True):
-            assert conversation.hear(user).said == reply
+        conversation, showing = Conversation(), Showing()
+        at = lines.index(next(line for line in lines if line.startswith("Worksheet, NEC")))
+        for user, reply in zip(lines[2:at:2], lines[3:at:2], strict=True):
+            assert showing.shown(conversation.hear(user)) == (reply, [])
+        assert lines[at:] == showing.at_the_end()

@@ -7,10 +7,12 @@ from collections.abc import Awaitable, Callable, Sequence
 
 from boxaloud.assistant.dialogue import Conversation
 from boxaloud.assistant.tui.app import BoxaloudApp
+from boxaloud.assistant.tui.presenters.glyphs import Brush, large, width_of
 from boxaloud.assistant.tui.session_adapter import MemoryDesk
 from textual.pilot import Pilot
 
 SIZES = ((80, 24), (120, 36), (160, 48))
+ALL_SIZES = ((40, 15), (60, 20), (80, 24), (100, 30), (120, 36), (160, 48))
 
 
 def begun(*words: str) -> Conversation:
@@ -35,6 +37,24 @@ def rows(app: BoxaloudApp) -> list[str]:
 def seen(app: BoxaloudApp) -> str:
     """The screen as one text, its line breaks as spaces."""
     return " ".join(" ".join(rows(app)).split())
+
+
+def large_on(app: BoxaloudApp, words: str, brush: Brush, unit: bool = False) -> bool:
+    """Whether these words stand whole on the screen in letters of this brush.
+
+    With `unit`, "in³" stands at their foot too, plain or drawn.
+    """
+    drawing = large(words, brush)
+    shown = [row.ljust(width_of(drawing)) for row in rows(app)]
+    for top in range(len(shown) - len(drawing) + 1):
+        at = shown[top].find(drawing[0].rstrip())
+        while at >= 0:
+            blocks = [row[at : at + width_of(drawing)].rstrip() for row in shown[top:]]
+            if blocks[: len(drawing)] == [row.rstrip() for row in drawing]:
+                foot = shown[top + len(drawing) - 1][at + width_of(drawing) :]
+                return not unit or "in³" in foot or large("in", brush.half)[-1] in foot
+            at = shown[top].find(drawing[0].rstrip(), at + 1)
+    return False
 
 
 async def typed(pilot: Pilot[None], words: str, enter: bool = True) -> None:

@@ -34,6 +34,9 @@ SCENES: dict[str, tuple[str, ...]] = {
     "boxlist": ("f7",),
     "whatif": ("f6", *"clamps", "space", *"outside", "enter"),
     "help": ("f1",),
+    "saidsofar": ("f9",),
+    "ladder": ("f10",),
+    "chart": ("ctrl+o",),
     "palette": ("ctrl+p", *"wh"),
 }
 

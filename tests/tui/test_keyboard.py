@@ -32,6 +32,7 @@ def test_first_run_leads_to_a_first_verdict_in_seven_keys() -> None:
 
     async def play(pilot: Pilot[None]) -> None:
         assert "boxaloud chat" in seen(app)
+        assert "2 Enter the example" in seen(app)
         await pilot.press("2")
         await pilot.pause()
         assert "What volume is marked on the box?" in seen(app)
@@ -123,6 +124,8 @@ def test_no_sign_stands_for_another_number() -> None:
     for said in (
         LOOSE,
         WIDE,
+        (SWITCH,),  # what volume is marked
+        (SWITCH, "four square box"),  # how deep
         ("some 14-2 cables",),
         ("three conductors",),
     ):
@@ -296,8 +299,12 @@ def test_what_if_stands_side_by_side_and_enters_nothing() -> None:
         await pilot.pause()
         await typed(pilot, "clamps outside")
         shown = seen(app)
-        assert "margin 2.00" in shown
-        assert "margin 4.00" in shown
+        lines = [" ".join(row.split()) for row in rows(app)]
+        assert "» margin 2.00 4.00" in lines
+        assert "» the clamps inside 2.00 –" in lines
+        assert lines.index("» the clamps inside 2.00 –") < lines.index(
+            "four 14 AWG conductors 8.00 8.00"
+        )
         assert "Difference: 2.00 in³ less" in shown
         assert "Margin 2.00 becomes 4.00" in shown
         await pilot.press("escape")

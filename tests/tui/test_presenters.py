@@ -10,9 +10,9 @@ from boxaloud.assistant.dialogue.assessment import Assessment
 from boxaloud.assistant.tui.presenters.box_search import search
 from boxaloud.assistant.tui.presenters.fill_drawing import LINE, MAYBE, PATTERNS, ROOM, draw
 from boxaloud.assistant.tui.presenters.glyphs import large, shape, width_of
+from boxaloud.assistant.tui.presenters.large_verdict import drawn
 from boxaloud.assistant.tui.presenters.verdict_view import glance
 from boxaloud.assistant.tui.tui_messages import table, texts
-from boxaloud.assistant.tui.widgets.verdict_panel import drawn
 from hypothesis import given, settings
 from hypothesis import strategies as st
 

@@ -1,4 +1,4 @@
-"""What the screen looks like, kept as text that can be read: three sizes, three palettes.
+"""What the screen looks like, kept as text that can be read: six sizes, three palettes.
 
 Nothing blinks, moves or tells the time, so the same job paints the same picture. After a
 wanted change, `UPDATE_SNAPSHOTS=1 pytest tests/tui/test_snapshots.py` writes them anew;
@@ -11,7 +11,7 @@ import os
 from pathlib import Path
 
 import pytest
-from app_pilot import SIZES, drive, rows
+from app_pilot import ALL_SIZES, drive, rows
 from boxaloud.assistant.tui.app import BoxaloudApp
 from boxaloud.assistant.tui.theme import NAMES
 from rich.color import Color
@@ -52,7 +52,7 @@ def compare(name: str, shown: str) -> None:
 
 
 @pytest.mark.parametrize("colours", NAMES)
-@pytest.mark.parametrize("size", SIZES, ids=lambda size: f"{size[0]}x{size[1]}")
+@pytest.mark.parametrize("size", ALL_SIZES, ids=lambda size: f"{size[0]}x{size[1]}")
 def test_the_card_at_each_size_in_each_palette(size: tuple[int, int], colours: str) -> None:
     app = scene_app(colours)
 

@@ -37,6 +37,8 @@ def run(lines: TextIO, job: str, edition: str, as_json: bool, units: str = "in3"
             text, below = showing.shown(reply)
             for shown in (text, *below):
                 put(shown)
+        for shown in showing.at_the_end():
+            put(shown)
     return 0
 
 

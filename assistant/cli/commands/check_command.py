@@ -1,28 +1,46 @@
-"""`boxaloud check`: one or more statements in, worksheet and verdict out."""
+"""`boxaloud check`: one or more statements in, verdict and worksheet out."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from boxaloud.assistant.cli.exit_codes import UNUSABLE, exit_status
 from boxaloud.assistant.cli.output import put, put_json, shown_in
-from boxaloud.assistant.cli.worksheet_text import Showing
+from boxaloud.assistant.cli.worksheet_text import cautions_line, verdict_line, worksheet_lines
+from boxaloud.assistant.dialogue import Reply
 from boxaloud.assistant.storage.memory_session import begin
+
+MOST_SHOWN = 200
+"""Characters of a statement that are shown before its reply."""
 
 
 def run(statements: list[str], edition: str, as_json: bool, units: str = "in3") -> int:
-    """Hear each statement, show the last reply, give the exit status."""
-    conversation = begin(edition)
-    showing = Showing(shown_in(units))
-    reply, entered = None, False
-    for number, statement in enumerate(statements, 1):
-        reply = conversation.hear(statement)
-        entered = entered or reply.changed
+    """Hear each statement, show where the box stands, give the exit status."""
+    conversation, units = begin(edition), shown_in(units)
+    replies = []
+    for statement in statements:
+        replies.append(conversation.hear(statement))
         if as_json:
-            put_json(reply)
-            continue
-        last = number == len(statements)
-        if not last:
-            put(f"> {' '.join(statement.split())[:200]}")
-        text, lines = showing.shown(reply, at_the_end=last)
-        for line in (text, *lines):
+            put_json(replies[-1])
+    if not replies:
+        return UNUSABLE
+    if not as_json:
+        for line in _shown(statements, replies, units):
             put(line)
-    return UNUSABLE if reply is None else exit_status(reply, entered)
+    return exit_status(replies[-1], any(reply.changed for reply in replies))
+
+
+def _shown(statements: list[str], replies: list[Reply], units: str) -> Iterator[str]:
+    """Verdict and margin, what was answered to each statement, the worksheet, the cautions."""
+    last = replies[-1]
+    described = bool(last.sheet.lines or last.sheet.volumes)
+    if described:
+        yield verdict_line(last)
+    for statement, reply in zip(statements, replies, strict=True):
+        if len(replies) > 1:
+            yield f"> {' '.join(statement.split())[:MOST_SHOWN]}"
+        yield " ".join(act.says for act in reply.acts if act.act != "caution")
+    if described:
+        yield from worksheet_lines(last, units)
+    if last.verdict != "incomplete" and last.cautions:
+        yield cautions_line(last.cautions)

@@ -44,6 +44,8 @@ def run(recordings: list[Path], job: str, edition: str, as_json: bool) -> int:
                 put(f"Reply: {text}")
                 for line in lines:
                     put(line)
+        for line in showing.at_the_end():
+            put(line)
     return UNUSABLE if reply is None else exit_status(reply, entered)
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
 from typing import Any
@@ -12,6 +12,7 @@ from boxaloud.assistant.dialogue.interpretation.references import to_thing
 from boxaloud.assistant.dialogue.nlg.sentences import marked
 from boxaloud.assistant.dialogue.state import State, sizes_present
 from boxaloud.assistant.dialogue.tracker.box_volume import rows_of
+from boxaloud.assistant.tui.presenters.trade_writing import sizes_written
 from boxaloud.assistant.tui.tui_messages import table, text
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
@@ -39,8 +40,8 @@ class Choice:
 def choices_for(slot: str | None, state: State) -> tuple[Choice, ...]:
     """The answers for a slot, none where nothing is open.
 
-    A question of how many shows each number as its own sign, so that a number that is typed
-    never means another one.
+    A question of how many shows each number as its own sign, and one for a measure has letters,
+    so that a number that is typed never means another one.
     """
     if slot is None:
         return ()
@@ -50,20 +51,35 @@ def choices_for(slot: str | None, state: State) -> tuple[Choice, ...]:
         asked = data.get(f"confirm_{state.pending[0].reason}", asked)
     fixed = [_fixed(row) for row in asked["choices"]]
     at = int(asked.get("after", 0))
-    return signed([*fixed[:at], *_found(asked.get("from", ""), state), *fixed[at:]])
+    found = [*fixed[:at], *_found(asked.get("from", ""), state), *fixed[at:]]
+    return signed(found, asked.get("signs", SIGNS))
 
 
-def signed(choices: Iterable[Choice]) -> tuple[Choice, ...]:
-    """The answers with a sign each: its own, else the next digit that is no other's sign and no
-    wire size on offer."""
+def signed(choices: Iterable[Choice], signs: str = SIGNS) -> tuple[Choice, ...]:
+    """The answers with a sign each: its own, else the next of `signs` that is no other's sign and
+    no wire size on offer."""
     known = list(choices)
     taken = {choice.sign for choice in known} | {
         str(act.awg) for choice in known for act in choice.acts if isinstance(act, acts.Size)
     }
-    free = (sign for sign in SIGNS if sign not in taken)
+    free = (sign for sign in signs if sign not in taken)
     return tuple(
         choice if choice.sign else replace(choice, sign=next(free, "")) for choice in known
     )
+
+
+def answer_rows(choices: Sequence[Choice], width: int) -> list[list[int]]:
+    """Which answers stand in each row of so many columns; none is broken across rows."""
+    rows: list[list[int]] = []
+    at = 0
+    for number, choice in enumerate(choices):
+        columns = len(choice.shown) + 3
+        if not rows or at + columns - 1 > width:
+            rows.append([])
+            at = 0
+        rows[-1].append(number)
+        at += columns
+    return rows
 
 
 def _fixed(row: dict[str, Any]) -> Choice:
@@ -82,7 +98,7 @@ def _found(source: str, state: State) -> Iterator[Choice]:
             yield Choice(label, (acts.Size(awg=awg, words=label),))
     elif source == "depths" and state.partial is not None:
         for row in rows_of(state.partial):
-            label = f"{row.name}, {marked(row.volume)}"
+            label = f"{sizes_written(row.name)}, {marked(row.volume)}"
             made = acts.SetSize(row=row.id, gangs=state.partial.gangs, words=row.name)
             yield Choice(label, (made,))
     elif source == "readings" and state.pending:

@@ -8,8 +8,8 @@ from dataclasses import dataclass
 from boxaloud.assistant.dialogue import Conversation, Reply
 from boxaloud.assistant.dialogue.assessment import Assessment
 from boxaloud.assistant.dialogue.box_dialogue import Talk
-from boxaloud.assistant.dialogue.nlg.sentences import volume
-from boxaloud.assistant.tui.presenters.list_rows import worksheet_rows
+from boxaloud.assistant.dialogue.nlg.sentences import marked, volume
+from boxaloud.assistant.tui.presenters.fitted_text import wrapped
 from boxaloud.assistant.tui.presenters.verdict_view import glance
 from boxaloud.assistant.tui.tui_messages import text
 from boxaloud.grammar.acts import Act, Suppose
@@ -51,16 +51,72 @@ def supposed_in(talk: Talk) -> tuple[Act, ...]:
     return talk.state.proposed if any(isinstance(act, Suppose) for act in told) else ()
 
 
-def side(found: Assessment, other: Assessment | None) -> list[str]:
-    """One side of the comparison; a line that the other side lacks is marked by a sign."""
-    shown = glance(found)
-    lacking = {row.left for row in worksheet_rows(other)} if other is not None else None
-    lines = [shown.tiny, shown.caption, ""]
-    for row in worksheet_rows(found):
-        new = lacking is not None and row.left not in lacking
-        mark = text("try.changed") if new else text("try.same")
-        lines.append(f"{mark} {row.left}")
-    return lines
+@dataclass(frozen=True, slots=True)
+class Compared:
+    """One line of the comparison: what it is, and its figure on either side."""
+
+    what: str
+    now: str
+    then: str
+
+    @property
+    def differs(self) -> bool:
+        """True where the two sides are not alike."""
+        return bool(self.then) and self.now != self.then
+
+
+def compared(now: Assessment, then: Assessment | None) -> list[Compared]:
+    """Both worksheets line by line, what differs first. Without `then` its side is empty."""
+    lines = [
+        Compared(text(f"try.{key}"), a, _head(then)[key] if then else "")
+        for key, a in _head(now).items()
+    ]
+    ours, theirs = _figures(now), _figures(then) if then else {}
+    for key in dict.fromkeys((*ours, *theirs)):
+        what = (ours.get(key) or theirs[key])[0]
+        if key in ours and key in theirs and theirs[key][0] != what:
+            what = text("try.becomes", old=what, new=theirs[key][0])
+        there = theirs[key][1] if key in theirs else text("try.absent")
+        mine = ours[key][1] if key in ours else text("try.absent")
+        lines.append(Compared(what, mine, there if then else ""))
+    return sorted(lines, key=lambda line: not line.differs)
+
+
+def _head(found: Assessment) -> dict[str, str]:
+    """The verdict, the margin and the two figures that it comes from."""
+    shown, sheet = glance(found), found.sheet
+    margin = shown.figure if found.verdict == "fits" else ""
+    if found.verdict == "over":
+        margin = text("boxes.over", margin=shown.figure)
+    return {
+        "verdict": shown.word,
+        "margin": margin or text("try.absent"),
+        "total": volume(sheet.total),
+        "capacity": text("try.absent") if sheet.capacity is None else marked(sheet.capacity),
+    }
+
+
+def _figures(found: Assessment) -> dict[tuple[str, int | None, str], tuple[str, str]]:
+    """Each worksheet line by what it counts: its words and its volume."""
+    return {
+        (line.item, line.awg, line.rule): (line.what, volume(line.subtotal))
+        for line in found.sheet.lines
+    }
+
+
+def table_rows(lines: Sequence[Compared], width: int) -> list[str]:
+    """The lines in three columns; a line that differs is marked by a sign."""
+    heads = (text("try.now"), text("try.then"))
+    column = max(len(head) for head in heads) + 2
+    room = max(width - 2 * column - 2, 8)
+    rows = [" " * (room + 2) + "".join(head.rjust(column) for head in heads)]
+    for line in lines:
+        mark = text("try.changed") if line.differs else text("try.same")
+        first, *others = wrapped(line.what, room)
+        figures = f"{line.now.rjust(column)}{line.then.rjust(column)}"
+        rows.append(f"{mark} {first.ljust(room)}{figures}".rstrip())
+        rows += [f"  {other}" for other in others]
+    return rows
 
 
 def difference(now: Assessment, then: Assessment) -> list[str]:

@@ -3,16 +3,48 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 
-from boxaloud.assistant.dialogue.nlg.sentences import marked
+from boxaloud.assistant.dialogue.assessment import assess
+from boxaloud.assistant.dialogue.nlg.sentences import marked, volume
+from boxaloud.assistant.dialogue.state import State, to_box
 from boxaloud.assistant.tui.presenters.list_rows import Row
+from boxaloud.assistant.tui.presenters.trade_writing import sizes_typed, sizes_written
 from boxaloud.assistant.tui.tui_messages import text
 from boxaloud.grammar.acts import SetSize, SetVolume
-from boxaloud.rules import TableRow, table_boxes
+from boxaloud.rules import TableRow, table_boxes, work_out
+from boxaloud.rules.contents import Marked
 
+_SIZE_OR_WORD = re.compile(r"\S+(?: × \S+)*")
 FIGURES = re.compile(r"[0-9]{1,4}([.,][0-9]{1,3})?")
+
+
+@dataclass(frozen=True, slots=True)
+class Filled:
+    """What is to go into a box: the least and the most that it takes, cubic inches."""
+
+    low: Decimal
+    high: Decimal
+    also: Decimal = Decimal(0)
+    """What rings add to the box and barriers take from it."""
+
+
+def filled_by(state: State) -> Filled | None:
+    """The fill at hand; None while nothing is said of it, or no verdict may rest on it."""
+    found = assess(state)
+    if not found.sheet.lines or state.pending or state.unread or state.mistaken:
+        return None
+    return Filled(found.low, found.high, _beside_the_box(state))
+
+
+def _beside_the_box(state: State) -> Decimal:
+    """Cubic inches of what stands on a box or in it, whichever box that is."""
+    any_box = Marked(Decimal(100))
+    box = replace(to_box(state), parts=(any_box, *state.extras))
+    capacity = work_out(box).capacity
+    assert capacity is not None
+    return capacity - any_box.volume
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,16 +54,37 @@ class Pick:
     row: TableRow | None
     gangs: int = 1
     volume: Decimal = Decimal(0)
+    filled: Filled | None = None
+
+    @property
+    def capacity(self) -> Decimal:
+        """Cubic inches that it holds."""
+        return self.volume if self.row is None else self.row.volume * self.gangs
+
+    @property
+    def fit(self) -> str:
+        """Whether the fill fits, and by how much; empty where that cannot be said."""
+        if self.filled is None:
+            return ""
+        low, high = self.filled.low, self.filled.high
+        capacity = self.capacity + self.filled.also
+        more = "" if low == high else "+"
+        if capacity >= high:
+            return text("picker.fits", margin=f"{volume(capacity - high)}{more}")
+        if capacity < low:
+            return text("picker.over", margin=f"{volume(low - capacity)}{more}")
+        return text("picker.open")
 
     @property
     def shown(self) -> Row:
         """The pick as a row of a list."""
+        held = text("picker.volume", volume=marked(self.capacity))
+        right = f"{self.fit}  {held}".strip()
         if self.row is None:
-            return Row(text("picker.marked", volume=marked(self.volume)))
+            return Row(text("picker.marked", volume=marked(self.volume)), self.fit)
         key = "row" if self.gangs == 1 else "ganged"
-        left = text(f"picker.{key}", name=self.row.name, gangs=self.gangs)
-        volume = text("picker.volume", volume=marked(self.row.volume * self.gangs))
-        return Row(left, f"{volume}  {self.row.note.section}")
+        left = text(f"picker.{key}", name=sizes_written(self.row.name), gangs=self.gangs)
+        return Row(left, f"{right}  {self.row.note.section}")
 
     @property
     def act(self) -> SetSize | SetVolume:
@@ -57,16 +110,19 @@ def volume_typed(query: str) -> Decimal | None:
     return value or None
 
 
-def search(query: str, gangs: int = 1) -> list[Pick]:
-    """The boxes whose name, family or volume holds every word of `query`."""
-    words = query.lower().split()
+def search(query: str, gangs: int = 1, filled: Filled | None = None) -> list[Pick]:
+    """The boxes whose name, family or volume holds every word of `query`.
+
+    `filled` is what they are to hold. A size may be typed in any writing of it.
+    """
+    words = _SIZE_OR_WORD.findall(sizes_typed(query))
     picks = []
-    volume = volume_typed(query)
-    if volume is not None:
-        picks.append(Pick(None, 1, volume))
+    typed = volume_typed(query)
+    if typed is not None:
+        picks.append(Pick(None, 1, typed, filled))
     for row in table_boxes():
-        pick = Pick(row, gangs if row.gangs else 1)
-        held = f"{row.name} {row.family} {pick.shown.right}".lower()
+        pick = Pick(row, gangs if row.gangs else 1, filled=filled)
+        held = f"{sizes_written(row.name)} {row.family} {marked(pick.capacity)} in³".lower()
         if all(word in held for word in words):
             picks.append(pick)
     return picks

@@ -7,7 +7,7 @@ short of it.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 
@@ -32,6 +32,8 @@ PATTERNS = {
 MAYBE, ROOM, LINE, BEYOND = "?", "·", "┃", " "
 NARROWEST = 10
 """Columns under which nothing is drawn."""
+THICKEST = 3
+"""Rows of the bar at most."""
 HEADROOM = Decimal("1.08")
 """The scale ends this far past the larger of fill and capacity."""
 
@@ -42,7 +44,8 @@ class Drawing:
 
     bar: str
     scale: str
-    legend: str
+    legend: tuple[str, ...]
+    """What each pattern means, kind by kind."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,7 +79,7 @@ def draw(found: Assessment, width: int) -> Drawing:
     capacity = found.sheet.capacity
     top = max(found.high, found.sheet.total, capacity or Decimal(0)) * HEADROOM
     if top == 0 or width < NARROWEST:
-        return Drawing(ROOM * max(width, 0), text("fill.empty")[:width], "")
+        return Drawing(ROOM * max(width, 0), text("fill.empty")[:width], ())
     ruler = Ruler(top, width, capacity)
     cells = _runs(found, ruler)
     if capacity is None:
@@ -117,7 +120,31 @@ def _scale(found: Assessment, capacity: Decimal, line: int, width: int) -> str:
     return filled.ljust(start) + label
 
 
-def _legend(found: Assessment) -> str:
+def legend_rows(kinds: Sequence[str], width: int) -> list[str]:
+    """The legend in rows; no kind is broken across two."""
+    rows: list[str] = []
+    for kind in kinds:
+        if rows and len(rows[-1]) + 2 + len(kind) <= width:
+            rows[-1] += f"  {kind}"
+        else:
+            rows.append(kind)
+    return rows
+
+
+def rows_of_fill(found: Assessment, width: int, height: int) -> list[str]:
+    """The bar, its figures and the whole legend; with more rows than that, a thicker bar.
+
+    Where rows lack the legend goes first, and then the figures.
+    """
+    drawing = draw(found, width)
+    legend = legend_rows(drawing.legend, width)
+    under = [drawing.scale, *legend] if 2 + len(legend) <= height else [drawing.scale]
+    under = under[: max(height - 1, 0)]
+    bars = [drawing.bar] * max(min(height - len(under), THICKEST), 1)
+    return [row[:width] for row in (*bars, *under)]
+
+
+def _legend(found: Assessment) -> tuple[str, ...]:
     kinds = [
         f"{PATTERNS.get(item, '█') * 2} {text(f'fill.name.{item}')} {volume(each)}"
         for item, each in _items(found)
@@ -125,4 +152,4 @@ def _legend(found: Assessment) -> str:
     if found.high > found.sheet.total:
         still = volume(found.high - found.sheet.total)
         kinds.append(text("fill.open", mark=MAYBE * 2, volume=still))
-    return "  ".join(kinds)
+    return tuple(kinds)

@@ -10,6 +10,7 @@ from boxaloud.assistant.dialogue.assessment import Assessment
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import marked, plain, say, volume
 from boxaloud.assistant.dialogue.state import State
+from boxaloud.assistant.tui.presenters.trade_writing import sizes_written
 from boxaloud.assistant.tui.presenters.verdict_view import glance
 from boxaloud.assistant.tui.tui_messages import text
 from boxaloud.rules.worksheet import Line, VolumeLine
@@ -33,9 +34,13 @@ def content_rows(state: State) -> list[Row]:
     if not rows:
         rows = [Row(text("contents.nothing"))]
     rows += [
-        Row(text("contents.box", what=item_names.part(part)), "", "box") for part in state.box
+        Row(text("contents.box", what=sizes_written(item_names.part(part))), "", "box")
+        for part in state.box
     ] or [Row(text("contents.box_unknown"), "", "box")]
-    rows += [Row(text("contents.extra", what=item_names.part(part))) for part in state.extras]
+    rows += [
+        Row(text("contents.extra", what=sizes_written(item_names.part(part))))
+        for part in state.extras
+    ]
     clamps = say(f"clamps.{state.clamps}")
     rows.append(Row(text("contents.clamps", what=clamps), "", "clamps"))
     return rows
@@ -45,7 +50,15 @@ def worksheet_rows(found: Assessment) -> list[Row]:
     """Capacity, each line with its section, the total."""
     sheet = found.sheet
     rows = [
-        Row(text("worksheet.capacity", volume=figures(marked(v.volume)), what=v.what), v.section, v)
+        Row(
+            text(
+                "worksheet.capacity",
+                volume=figures(marked(v.volume)),
+                what=sizes_written(v.what),
+            ),
+            v.section,
+            v,
+        )
         for v in sheet.volumes
     ]
     rows += [_line_row(line) for line in sheet.lines]

@@ -22,15 +22,24 @@ class Glance:
     caption: str
     tiny: str
 
+    @property
+    def figure(self) -> str:
+        """The margin as it is shown: with a plus where it may still turn out larger."""
+        return f"{self.margin}{'+' if self.at_least else ''}"
+
 
 def glance(found: Assessment) -> Glance:
     """The verdict, the margin and one line under them. Volumes are cubic inches."""
     verdict = found.verdict
     margin = _margin(found)
     shown = "" if margin is None else volume(margin)
-    tiny = text(f"verdict.tiny.{verdict}", margin=shown, total=volume(found.sheet.total))
     word = text(f"verdict.word.{verdict}")
     early = margin is not None and not exact(found)
+    tiny = text(
+        f"verdict.tiny.{verdict}",
+        margin=shown + ("+" if early else ""),
+        total=volume(found.sheet.total),
+    )
     return Glance(verdict, word, shown, early, _caption(found, shown), tiny)
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from typing import ClassVar
 
-from boxaloud.assistant.tui.presenters.box_search import Pick, search
+from boxaloud.assistant.tui.presenters.box_search import Filled, Pick, search
 from boxaloud.assistant.tui.presenters.list_rows import Row
 from boxaloud.assistant.tui.screens.overlay import Sheet
 from boxaloud.assistant.tui.tui_messages import text
@@ -33,8 +33,9 @@ class Picker(Sheet):
     title_words = text("picker.title")
     keys_words = text("picker.keys")
 
-    def __init__(self, take: Callable[[Pick], None]) -> None:
+    def __init__(self, take: Callable[[Pick], None], filled: Filled | None = None) -> None:
         super().__init__()
+        self._filled = filled
         self._take = take
         self._gangs = 1
         self._picks: list[Pick] = []
@@ -55,7 +56,7 @@ class Picker(Sheet):
         self._search(0)
 
     def _search(self, pointed: int | None = None) -> None:
-        self._picks = search(self.query_one(EntryLine).value, self._gangs)
+        self._picks = search(self.query_one(EntryLine).value, self._gangs, self._filled)
         rows = self.query_one(RowList)
         rows.show_rows([pick.shown for pick in self._picks], pointed)
         rows.display = bool(self._picks)

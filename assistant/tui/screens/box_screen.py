@@ -2,20 +2,27 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from typing import ClassVar
 
 from boxaloud.assistant.dialogue import Conversation, Reply
+from boxaloud.assistant.dialogue.assessment import Assessment
 from boxaloud.assistant.dialogue.box_dialogue import Talk
-from boxaloud.assistant.tui.presenters.answer_choices import choices_for
+from boxaloud.assistant.tui.presenters.answer_choices import answer_rows, choices_for
+from boxaloud.assistant.tui.presenters.card_layout import Needs, shared
+from boxaloud.assistant.tui.presenters.fill_drawing import draw, legend_rows
+from boxaloud.assistant.tui.presenters.fitted_text import fitted, wrapped
+from boxaloud.assistant.tui.presenters.footer import offers
+from boxaloud.assistant.tui.presenters.large_verdict import drawn
 from boxaloud.assistant.tui.presenters.list_rows import BoxRows, content_rows, worksheet_rows
 from boxaloud.assistant.tui.presenters.prompt import prompt, without_question
-from boxaloud.assistant.tui.presenters.verdict_view import glance
+from boxaloud.assistant.tui.presenters.verdict_view import Glance, glance
 from boxaloud.assistant.tui.tui_messages import text
 from boxaloud.assistant.tui.widgets.answer_bar import Answers
 from boxaloud.assistant.tui.widgets.contents_list import ContentsList
 from boxaloud.assistant.tui.widgets.fill_bar import FillBar
 from boxaloud.assistant.tui.widgets.input_line import EntryLine
+from boxaloud.assistant.tui.widgets.key_bar import KeyBar
 from boxaloud.assistant.tui.widgets.row_list import RowList
 from boxaloud.assistant.tui.widgets.verdict_panel import GlancePanel
 from textual import events
@@ -28,17 +35,19 @@ from textual.widget import Widget
 from textual.widgets import Static
 
 PANELS = ("contents", "worksheet", "boxes")
-ALT_SIGNS = "0123456789yns"
+ALT_SIGNS = "0123456789ynsldabcefg"
 """Signs of answers that Alt takes from wherever the focus is."""
-BREAKS_ACROSS = [(0, "-slim"), (60, "-narrow"), (110, "-wide")]
-BREAKS_DOWN = [(0, "-flat"), (14, "-short"), (24, "-middling"), (30, "-tall"), (42, "-huge")]
+WIDE = 110
+"""Columns from which the three lists stand side by side."""
+BREAKS_ACROSS = [(0, "-narrow"), (WIDE, "-wide")]
+WORDS = ("caption", "caution", "prompt", "heard", "said", "place")
+"""Parts that are words, and are broken into rows as they fit."""
 
 
 class Card(Screen[None]):
     """Shows where the box stands. What it is told to show, it shows; it decides nothing."""
 
     HORIZONTAL_BREAKPOINTS = BREAKS_ACROSS
-    VERTICAL_BREAKPOINTS = BREAKS_DOWN
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("f3", "panel('contents')", show=False, priority=True),
         Binding("f4", "panel('worksheet')", show=False, priority=True),
@@ -53,6 +62,14 @@ class Card(Screen[None]):
     class Ready(Message):
         """Everything is in its place and can be filled."""
 
+    def __init__(self) -> None:
+        super().__init__()
+        self._words = dict.fromkeys(WORDS, "")
+        self._glance: Glance | None = None
+        self._found: Assessment | None = None
+        self._listed = 1
+        self._listing = False
+
     def compose(self) -> ComposeResult:
         """From the top: place, glance, question, what was heard, lists, input line, keys."""
         with Horizontal(id="head"):
@@ -61,7 +78,7 @@ class Card(Screen[None]):
         yield GlancePanel(id="glance")
         yield Static(id="caption", markup=False)
         yield FillBar(id="fill")
-        yield Static(text("caution.line"), id="caution", markup=False)
+        yield Static(id="caution", markup=False)
         with Vertical(id="ask"):
             yield Static(id="prompt", markup=False)
             yield Answers(id="answers")
@@ -71,7 +88,7 @@ class Card(Screen[None]):
         with Horizontal(id="line"):
             yield Static("› ", id="prompt-sign", markup=False)
             yield EntryLine(text("entry.placeholder"), id="entry")
-        yield Static(text("foot.keys"), id="foot", markup=False)
+        yield KeyBar(id="foot")
 
     def _lists(self) -> Iterable[Widget]:
         yield Static(id="tabs", markup=False)
@@ -97,22 +114,30 @@ class Card(Screen[None]):
 
     # -- showing ---------------------------------------------------------------------------
 
-    def show_box(self, conversation: Conversation, label: str) -> None:
-        """Show the box at hand."""
+    def show_box(self, conversation: Conversation, label: str, ears: bool) -> None:
+        """Show the box at hand. `ears` is whether there is a microphone."""
         talk = conversation.talk
         found = talk.assessment
-        shown = glance(found)
-        self.query_one(GlancePanel).show(shown)
-        self._put("caption", shown.caption)
-        self._put("place", f" {text('head.place', job=label, box=talk.name)}")
-        self.query_one(FillBar).show(found)
+        self._found, self._glance = found, glance(found)
+        self.query_one(GlancePanel).show(self._glance)
         question = found.question
-        self._put("prompt", prompt(talk))
-        self.query_one(Answers).show(choices_for(question.slot if question else None, talk.state))
+        choices = choices_for(question.slot if question else None, talk.state)
+        self.query_one(Answers).show(choices)
         boxes = BoxRows(conversation)
-        self.query_one("#contents", RowList).show_rows(content_rows(talk.state))
-        self.query_one("#worksheet", RowList).show_rows(worksheet_rows(found))
+        contents, lines = content_rows(talk.state), worksheet_rows(found)
+        self._listed = max(len(contents), len(lines))
+        self.query_one("#contents", RowList).show_rows(contents)
+        self.query_one("#worksheet", RowList).show_rows(lines)
         self.query_one("#boxes", RowList).show_rows(boxes, boxes.place)
+        self.query_one(FillBar).show(found)
+        self.query_one(KeyBar).show(offers(conversation, ears))
+        place = text("head.place", job=label, box=talk.name)
+        self._write(
+            caption=self._glance.caption,
+            place=f" {place}",
+            prompt=prompt(talk),
+            caution=text("caution.line"),
+        )
 
     def show_reply(self, talk: Talk, reply: Reply) -> None:
         """Show what was heard, what of it was not used, and what is said back."""
@@ -120,17 +145,15 @@ class Card(Screen[None]):
         if reply.left_over:
             left = text("heard.left_over", words=", ".join(reply.left_over))
             heard = f"{left} · {heard}"
-        self._put("heard", heard)
-        self._put("prompt", prompt(talk, reply))
-        self._say(without_question(reply))
+        self._say(without_question(reply), heard=heard, prompt=prompt(talk, reply))
 
     def show_partial(self, words: str) -> None:
         """Show the words that are being heard."""
-        self._put("heard", text("heard.partial", words=words))
+        self._write(heard=text("heard.partial", words=words))
 
     def show_trouble(self, sentence: str) -> None:
         """Show what went wrong, in place of the reply."""
-        self._say(sentence, trouble=True)
+        self._say(f"! {sentence}", trouble=True)
 
     def show_note(self, sentence: str) -> None:
         """Show something that is neither a reply nor trouble."""
@@ -138,17 +161,79 @@ class Card(Screen[None]):
 
     def show_ears(self, label: str) -> None:
         """Show the state of the microphone."""
-        self._put("ears", f"{label} ")
+        ears = self.query_one("#ears", Static)
+        if ears.content != f"{label} ":
+            ears.update(f"{label} ")
 
-    def _say(self, words: str, trouble: bool = False) -> None:
-        said = self.query_one("#said", Static)
-        said.set_class(trouble, "-trouble")
-        said.update(f"! {words}" if trouble else words)
+    def _say(self, words: str, trouble: bool = False, **others: str) -> None:
+        self.query_one("#said").set_class(trouble, "-trouble")
+        self._write(said=words, **others)
+
+    def _write(self, **words: str) -> None:
+        self._words.update(words)
+        self.share_out()
+
+    # -- where everything stands -----------------------------------------------------------
+
+    def share_out(self) -> None:
+        """Give each part its rows, and break its words to them."""
+        if self._found is None or self._glance is None or not self.size.width:
+            return
+        width = self.size.width - 2
+        rows = shared(self.size.height, self._needs(width), self._letters(width))
+        for part in ("head", "glance", "fill", "answers", "tabs", "foot"):
+            self._stand(part, rows[part])
+        for part in WORDS:
+            if part in rows:
+                self._stand(part, rows[part])
+                self._put(part, fitted(self._words[part], width, rows[part]))
+        ears = self.query_one("#ears", Static)
+        room = self.size.width - len(str(ears.content)) - 1
+        self._put("place", fitted(self._words["place"], room, 1, "…"))
+        panels = self.query_one("#panels")
+        panels.display, panels.visible = rows["panels"] > 0, rows["panels"] > 1
+
+    def _needs(self, width: int) -> Needs:
+        assert self._found is not None
+        taken = {part: len(wrapped(self._words[part], width)) for part in WORDS}
+        answers, kinds = self.query_one(Answers), draw(self._found, width).legend
+        wide = self.size.width >= WIDE
+        return Needs(
+            caption=taken["caption"],
+            caution=taken["caution"],
+            prompt=taken["prompt"],
+            answers=len(answer_rows(answers.choices, width)),
+            said=taken["said"] if self._words["said"] else 0,
+            legend=len(legend_rows(kinds, width)),
+            list=self._listed + (1 if wide else 0),
+            tabs=0 if wide else 1,
+            list_open=self._listing,
+        )
+
+    def _letters(self, width: int) -> Callable[[int], int]:
+        shown = self._glance
+        assert shown is not None
+        return lambda height: len(drawn(shown, width, height))
+
+    def _stand(self, part: str, rows: int) -> None:
+        place = self.query_one(f"#{part}")
+        place.display = rows > 0
+        if rows:
+            place.styles.height = rows
 
     def _put(self, name: str, words: str) -> None:
         place = self.query_one(f"#{name}", Static)
         if place.content != words:
-            place.update(words)
+            place.update(words, layout=False)
+
+    def on_resize(self) -> None:
+        """Another terminal, other rows."""
+        self.share_out()
+
+    def on_descendant_focus(self) -> None:
+        """A list that is gone to gets its rows, and gives them back."""
+        self._listing = isinstance(self.focused, RowList)
+        self.share_out()
 
     def _tabs(self, chosen: str) -> None:
         marks = [
@@ -168,6 +253,8 @@ class Card(Screen[None]):
             else:
                 styles.clear_rule("display")
         self._tabs(name)
+        self._listing = True
+        self.share_out()
         self.set_focus(self.query_one(f"#{name}", RowList))
 
     def action_line(self) -> None:

@@ -6,13 +6,19 @@ from collections.abc import Callable, Iterable, Sequence
 from typing import ClassVar, TypeAlias
 
 from boxaloud.assistant.dialogue import Conversation
-from boxaloud.assistant.tui.presenters.box_comparison import difference, side, suppose
+from boxaloud.assistant.tui.presenters.box_comparison import (
+    Compared,
+    compared,
+    difference,
+    suppose,
+    table_rows,
+)
 from boxaloud.assistant.tui.screens.overlay import Sheet
 from boxaloud.assistant.tui.tui_messages import text
 from boxaloud.assistant.tui.widgets.input_line import MOST, EntryLine
 from boxaloud.grammar.acts import Act
 from textual.binding import Binding, BindingType
-from textual.containers import Horizontal, VerticalScroll
+from textual.containers import VerticalScroll
 from textual.widget import Widget
 from textual.widgets import Static
 
@@ -36,32 +42,28 @@ class TrySheet(Sheet):
         self._conversation = conversation
         self._take = take
         self._change = change
+        self._lines: list[Compared] = []
 
     def body(self) -> Iterable[Widget]:
-        """The line for the change, the two sides, the difference."""
+        """The line for the change, the difference, both boxes line by line."""
         yield EntryLine(text("try.prompt"), id="change")
-        with_titles = (("now", text("try.now")), ("then", text("try.then")))
-        yield Horizontal(
-            *(
-                VerticalScroll(
-                    Static(title, classes="title", markup=False),
-                    Static(id=name, markup=False),
-                    classes="side",
-                    can_focus=False,
-                )
-                for name, title in with_titles
-            ),
-            id="compare",
-        )
         yield Static(text("try.waiting"), id="difference", markup=False)
+        yield VerticalScroll(Static(id="table", markup=False), id="compare", can_focus=True)
 
     def on_mount(self) -> None:
         """Show the box as it stands, and the change if one was brought along."""
         self.query_one(EntryLine).focus()
-        now = self._conversation.talk.assessment
-        self.query_one("#now", Static).update("\n".join(side(now, None)))
+        self._lines = compared(self._conversation.talk.assessment, None)
         if self._change:
             self._try(self._change)
+
+    def on_resize(self) -> None:
+        """Other columns."""
+        self.call_after_refresh(self._draw)
+
+    def _draw(self) -> None:
+        width = self.query_one("#compare").size.width - 3
+        self.query_one("#table", Static).update("\n".join(table_rows(self._lines, width)))
 
     def on_input_submitted(self, event: EntryLine.Submitted) -> None:
         """Try what was typed."""
@@ -81,8 +83,8 @@ class TrySheet(Sheet):
             self._say(tried.reply.said)
             return
         self._change = change
-        self.query_one("#now", Static).update("\n".join(side(tried.now, tried.then)))
-        self.query_one("#then", Static).update("\n".join(side(tried.then, tried.now)))
+        self._lines = compared(tried.now, tried.then)
+        self._draw()
         self._say("\n".join(difference(tried.now, tried.then)))
 
     def _say(self, words: str) -> None:

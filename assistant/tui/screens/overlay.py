@@ -42,8 +42,9 @@ class Sheet(Screen[str]):
 class TextSheet(Sheet):
     """A sheet of plain paragraphs that scrolls by the arrow keys."""
 
-    def __init__(self, title: str, lines: Iterable[str]) -> None:
+    def __init__(self, title: str, lines: Iterable[str], from_foot: bool = False) -> None:
         super().__init__()
+        self._from_foot = from_foot
         self.title_words = title
         self.keys_words = text("help.close")
         self._lines = list(lines)
@@ -52,6 +53,12 @@ class TextSheet(Sheet):
         """The paragraphs."""
         words = Static("\n".join(self._lines), markup=False)
         yield VerticalScroll(words, classes="sheet-body", can_focus=True)
+
+    def on_mount(self) -> None:
+        """The last lines first, where those are wanted."""
+        if self._from_foot:
+            body = self.query_one(VerticalScroll)
+            self.call_after_refresh(body.scroll_end, animate=False)
 
 
 class ChoiceSheet(Sheet):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import ClassVar
 
-from boxaloud.assistant.tui.presenters.answer_choices import Choice, signed
+from boxaloud.assistant.tui.presenters.answer_choices import Choice, answer_rows, signed
 from rich.style import Style
 from rich.text import Text
 from textual import events
@@ -90,15 +90,22 @@ class Answers(Static, can_focus=True):
         self._draw()
 
     def _draw(self) -> None:
-        """An answer is never broken across lines."""
-        text, at = Text(), 0
-        for number, choice in enumerate(self.choices):
+        """An answer is never broken across rows; where rows lack, those around the pointer show."""
+        lines = answer_rows(self.choices, self.size.width)
+        auto = self.styles.height is not None and self.styles.height.is_auto
+        height = len(lines) if auto else max(self.size.height, 1)
+        here = next((at for at, line in enumerate(lines) if self.pointed in line), 0)
+        first = max(0, here - height + 1)
+        rows = [self._row(line) for line in lines[first : first + height]]
+        if first + height < len(lines) and rows:
+            rows[-1].append("…")
+        self.update(Text("\n", no_wrap=True).join(rows), layout=auto)
+
+    def _row(self, numbers: list[int]) -> Text:
+        row = Text()
+        for number in numbers:
             here = self.has_focus and number == self.pointed
-            words = f"{'▸' if here else ' '}{choice.shown} "
-            if at and at + len(words) > self.size.width:
-                text.append("\n")
-                at = 0
-            text.append(words, Style(meta={"answer": number}, reverse=here))
-            text.append(" ")
-            at += len(words) + 1
-        self.update(text)
+            words = f"{'▸' if here else ' '}{self.choices[number].shown} "
+            row.append(words, Style(meta={"answer": number}, reverse=here))
+            row.append(" ")
+        return row

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from boxaloud.assistant.dialogue.assessment import Assessment
-from boxaloud.assistant.tui.presenters.fill_drawing import draw
+from boxaloud.assistant.tui.presenters.fill_drawing import rows_of_fill
 from rich.text import Text
 from textual.widgets import Static
 
@@ -25,11 +25,6 @@ class FillBar(Static):
         self._draw()
 
     def _draw(self) -> None:
-        if self._found is None or not self.size.width:
-            return
-        width, height = self.size
-        drawing = draw(self._found, width)
-        under = [drawing.scale, drawing.legend][: max(height - 1, 0)]
-        bars = [drawing.bar] * max(height - len(under), 1)
-        rows = [row[:width] for row in (*bars, *under)]
-        self.update(Text("\n".join(rows), no_wrap=True), layout=False)
+        if self._found is not None and self.size.width and self.size.height:
+            rows = rows_of_fill(self._found, *self.size)
+            self.update(Text("\n".join(rows), no_wrap=True), layout=False)

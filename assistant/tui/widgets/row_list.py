@@ -86,6 +86,8 @@ class RowList(ScrollView, can_focus=True):
             section = row.right.rsplit("  ", 1)[-1]
             right = f"  {section}"
             room = width - len(pointer) - len(right)
+        if right and room < len(row.left) and not isinstance(row.about, str | None):
+            right, room = "", width - len(pointer)  # Enter shows what stands at the right
         left = row.left if len(row.left) <= room else row.left[: max(room - 1, 0)] + "…"
         return (pointer + left.ljust(max(room, 0)) + right)[:width]
 

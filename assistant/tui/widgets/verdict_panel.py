@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from boxaloud.assistant.tui.presenters.glyphs import ROWS, beside, large, shape, width_of
+from boxaloud.assistant.tui.presenters.large_verdict import drawn
 from boxaloud.assistant.tui.presenters.verdict_view import Glance
 from rich.text import Text
 from textual.widgets import Static
@@ -34,17 +34,3 @@ class GlancePanel(Static):
         if self._shown is not None:
             rows = drawn(self._shown, *self.size)
             self.update(Text("\n".join(rows), no_wrap=True), layout=False)
-
-
-def drawn(shown: Glance, width: int, height: int) -> list[str]:
-    """The rows of the glance in the largest scale that fits."""
-    for scale in (3, 2, 1):
-        if scale * ROWS > height:
-            continue
-        parts = [shape(shown.verdict, scale), large(shown.word, scale)]
-        if shown.margin:
-            parts.append(large(shown.margin + ("+" if shown.at_least else ""), scale))
-        rows = beside(*parts, gap=3 * scale)
-        if width_of(rows) <= width:
-            return rows
-    return [shown.tiny]
