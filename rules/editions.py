@@ -12,6 +12,11 @@ from boxaloud.rules.data import Rule, RuleNote, all_rules, note, table
 from boxaloud.rules.errors import NoSuchEdition
 from boxaloud.rules.sizes import volumes
 
+#: A year that stands by itself or behind what names a code: "NEC2020", never "2020x".
+_YEAR = re.compile(
+    r"(?:(?<=NEC)|(?<=IRC)|(?<=\w-)|(?<![\w.,-]))(?:19|20)\d\d(?!\w|[.,]\d|-[^\W\d])", re.IGNORECASE
+)
+
 
 @dataclass(frozen=True, slots=True, eq=False)
 class RuleSet:
@@ -79,7 +84,7 @@ def read_edition(text: str) -> EditionReading:
             "Canada's Rule 12-3034 is no edition of 314.16 and is worked out by itself, "
             "for one size of conductor and a marked box only."
         )
-    years = re.findall(r"(?<![\d.])(?:19|20)\d\d(?!\d)", said)
+    years = _YEAR.findall(said)
     residential = re.search(r"\bIRC\b|residential|E3[89]05", said, re.IGNORECASE)
     if len(years) > 1 or not (years or residential):
         raise NoSuchEdition(f"I cannot tell an edition from {said!r}: {_held()}.")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from functools import lru_cache
 
+from boxaloud.assistant.batch.batch_row import MOST_ITEMS, BadRow
 from boxaloud.assistant.batch.content_cells import READERS
 from boxaloud.assistant.batch.part_cells import parts_of
 from boxaloud.assistant.contract.batch_documents import BatchRow
@@ -19,7 +20,9 @@ def box_of_row(row: BatchRow) -> Box:
     given = row.model_fields_set
     for column in READERS:
         if column in given:
-            contents += _cell(column, getattr(row, column))
+            if len(listed := getattr(row, column)) > MOST_ITEMS:
+                raise BadRow(f"{column} lists {len(listed)} things; {MOST_ITEMS} are the most.")
+            contents += _cell(column, listed)
     return Box(
         parts=parts_of(row),
         contents=_sized(tuple(contents)),

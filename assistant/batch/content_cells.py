@@ -10,7 +10,7 @@ from collections.abc import Callable, Mapping
 from functools import lru_cache
 from typing import TypeAlias
 
-from boxaloud.assistant.batch.batch_row import BadRow
+from boxaloud.assistant.batch.batch_row import BadRow, shown
 from boxaloud.rules import ground_for
 from boxaloud.rules.contents import (
     BondingJumper,
@@ -44,7 +44,7 @@ def _counted(item: str, pattern: re.Pattern[str], example: str) -> tuple[int, re
     split = _COUNT.fullmatch(" ".join(item.split()))
     found = pattern.fullmatch(split[2]) if split else None
     if split is None or found is None:
-        raise BadRow(f"{item!r} is not understood: say it like “{example}”.")
+        raise BadRow(f"{shown(item)} is not understood: say it like “{example}”.")
     return int(split[1] or 1), found
 
 

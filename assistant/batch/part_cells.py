@@ -6,7 +6,7 @@ import re
 from decimal import Decimal, InvalidOperation
 from functools import lru_cache
 
-from boxaloud.assistant.batch.batch_row import BadRow
+from boxaloud.assistant.batch.batch_row import BadRow, shown
 from boxaloud.assistant.contract.batch_documents import BatchRow
 from boxaloud.rules import find_rows, marked_in3, table_boxes
 from boxaloud.rules.contents import Barrier, Marked, Part, TableBox, Unmarked
@@ -15,6 +15,8 @@ _VOLUME = re.compile(r"(\d{1,5}(?:\.\d{1,6})?) ?(in3|in³|cm3|cm³)?")
 _PART = re.compile(r"(.+?) (\d{1,5}(?:\.\d{1,6})?)")
 _SIZE = re.compile(r"(\d{1,2}(?:\.\d{1,4})?)(?:-(\d{1,2})/([1-9]\d?))?")
 _WORD = re.compile(r"[a-z]+")
+_FAR = 9
+"""A volume has fewer places than this before its point, and behind it before its first figure."""
 
 
 def parts_of(row: BatchRow) -> tuple[Part, ...]:
@@ -35,7 +37,7 @@ def parts_of(row: BatchRow) -> tuple[Part, ...]:
 def _marked(text: str) -> Marked:
     found = _VOLUME.fullmatch(text.lower())
     if found is None:
-        raise BadRow(f"volume is a number of cubic inches, like 18 or 295 cm3, not {text!r}.")
+        raise BadRow(f"volume is a number of cubic inches, like 18 or 295 cm3, not {shown(text)}.")
     volume = Decimal(found[1])
     return Marked(marked_in3(volume) if found[2] in ("cm3", "cm³") else volume)
 
@@ -54,7 +56,7 @@ def _standard(text: str, gangs: int) -> TableBox:
         rows = find_rows(family, sizes[0], height, sizes[-1])
         if len(rows) == 1:
             return TableBox(rows[0].id, gangs)
-    raise BadRow(f"{text!r} is no box of Table 314.16(A): say it like “square 4 x 1-1/2”.")
+    raise BadRow(f"{shown(text)} is no box of Table 314.16(A): say it like “square 4 x 1-1/2”.")
 
 
 def _inches(size: tuple[str, str, str]) -> Decimal:
@@ -74,17 +76,32 @@ def _part(item: str) -> Part:
         return _barrier(said)
     found = _PART.fullmatch(said)
     if found is None:
-        raise BadRow(f"{item!r} is no part: say it like “plaster ring 3.5” or “unmarked ring”.")
+        raise BadRow(
+            f"{shown(item)} is no part: say it like “plaster ring 3.5” or “unmarked ring”."
+        )
     return Marked(Decimal(found[2]), found[1])
+
+
+def volume_of(value: object) -> Decimal:
+    """A volume given as text or a number. Raises BadRow for what is no number, or none of this
+    world."""
+    if isinstance(value, str | int | Decimal) and not isinstance(value, bool):
+        try:
+            volume = Decimal(str(value))
+        except InvalidOperation:
+            pass
+        else:
+            if volume.is_finite() and abs(volume.adjusted()) < _FAR:
+                return volume
+    raise BadRow(f"{shown(value)} is no volume.")
 
 
 def _barrier(said: str) -> Barrier:
     _, *rest = said.split()
     material = rest[0] if rest else "metal"
     if material not in ("metal", "nonmetallic") or len(rest) > 2:
-        raise BadRow(f"{said!r} is no barrier: say “barrier metal” or “barrier nonmetallic 1.5”.")
-    try:
-        volume = Decimal(rest[1]) if len(rest) == 2 else None
-    except InvalidOperation:
-        raise BadRow(f"{rest[1]!r} is no volume of a barrier.") from None
+        raise BadRow(
+            f"{shown(said)} is no barrier: say “barrier metal” or “barrier nonmetallic 1.5”."
+        )
+    volume = volume_of(rest[1]) if len(rest) == 2 else None
     return Barrier(material, volume)  # type: ignore[arg-type]

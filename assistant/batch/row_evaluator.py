@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from decimal import Decimal
 
-from boxaloud.assistant.batch.batch_row import BadRow, Row
+from boxaloud.assistant.batch.batch_row import BadRow, Row, encodable
 from boxaloud.assistant.batch.column_parser import box_of_row, edition_of
 from boxaloud.assistant.contract.batch_documents import BatchRow, RowResult
 from boxaloud.assistant.contract.refusal import BadDocument, accepted
-from boxaloud.assistant.dialogue import Conversation
+from boxaloud.assistant.dialogue import Conversation, faults
 from boxaloud.assistant.dialogue.nlg.sentences import marked, volume
 from boxaloud.assistant.dialogue.question_slots import QuestionSlot
 from boxaloud.rules import RulesError, work_out
@@ -24,7 +24,11 @@ def work(rows: Iterable[Row]) -> Iterator[RowResult]:
                 raise BadRow(row.problem)
             yield _result(row)
         except (BadDocument, BadRow, RulesError) as refusal:
-            yield _refused(row, str(refusal))
+            yield _refused(row, encodable(str(refusal)))
+        except Exception as fault:  # a fault of ours over one row loses no other
+            if faults.raised:
+                raise
+            yield _refused(row, encodable(f"The row met a fault of ours ({faults.named(fault)})."))
 
 
 def _result(row: Row) -> RowResult:
@@ -74,7 +78,7 @@ def _worked_out(
         least_total_in3=total if low == sheet.total else volume(low),
         greatest_total_in3=total if high == sheet.total else volume(high),
         open=tuple(slots),
-        not_used=tuple(not_used),
+        not_used=tuple(map(encodable, not_used)),
         problem=None,
     )
 

@@ -2,23 +2,21 @@
 
 from __future__ import annotations
 
-import csv
 import json
 from collections.abc import Callable, Iterable, Iterator
 from decimal import Decimal
 from pathlib import Path
 from typing import Any, Literal, TextIO, TypeAlias
 
-from boxaloud.assistant.batch.batch_row import Row
+from boxaloud.assistant.batch.batch_row import Row, shown
+from boxaloud.assistant.batch.csv_records import LONGEST, Record, Records
 from boxaloud.assistant.text.problem import Problem
 
 FileFormat: TypeAlias = Literal["csv", "yaml", "jsonl"]
 """The kinds of file that rows come from and results go to."""
 
-_json = json.JSONDecoder(parse_float=Decimal).decode
 
-LONGEST = 1_000_000
-"""Characters in one row. A longer one is no box."""
+_TOO_LONG = f"it is longer than {LONGEST} characters"
 
 
 def kind_of(path: Path, first: str) -> FileFormat:
@@ -48,26 +46,33 @@ def rows(kind: FileFormat, stream: Iterable[str]) -> Iterator[Row]:
 
 
 def _csv(stream: Iterable[str]) -> Iterator[Row]:
-    reader = csv.reader(stream, strict=True)
-    heads = [head.strip().lower().replace(" ", "_") for head in next(reader, [])]
+    records = Records(stream)
+    found = iter(records)
+    heads = _heads(next(found, Record(1, [])))
+    records.width = len(heads)
+    for record in found:
+        if record.problem:
+            name = {"name": record.cells[heads.index("name")]} if _named(heads, record) else {}
+            yield Row(record.line, name, record.problem)
+        elif any(record.cells):
+            yield Row(record.line, dict(zip(heads, record.cells, strict=False)))
+
+
+def _heads(record: Record) -> list[str]:
+    """The names of the columns. Raises Problem where there are none, or one is there twice."""
+    if record.problem:
+        raise Problem(f"The first line must name the columns. {record.problem}")
+    heads = [head.strip().lower().replace(" ", "_") for head in record.cells]
     if not any(heads):
         raise Problem("The file has no columns: its first line must name them.")
-    while True:
-        line = reader.line_num + 1
-        try:
-            cells = next(reader)
-        except StopIteration:
-            return
-        except csv.Error as fault:
-            yield Row(line, {}, f"The row cannot be read as CSV: {fault}.")
-            continue
-        if not any(cells):
-            continue
-        if len(cells) > len(heads):
-            name = {"name": cells[heads.index("name")]} if "name" in heads else {}
-            yield Row(line, name, f"The row has {len(cells)} cells for {len(heads)} columns.")
-            continue
-        yield Row(line, dict(zip(heads, cells, strict=False)))
+    twice = sorted({head for head in heads if head and heads.count(head) > 1})
+    if twice:
+        raise Problem(f"The column {shown(twice[0])} is there twice: which of them is meant?")
+    return heads
+
+
+def _named(heads: list[str], record: Record) -> bool:
+    return bool(record.cells) and "name" in heads
 
 
 def _jsonl(stream: Iterable[str]) -> Iterator[Row]:
@@ -75,8 +80,10 @@ def _jsonl(stream: Iterable[str]) -> Iterator[Row]:
         if not text.strip():
             continue
         try:
-            data = _json(text) if len(text) < LONGEST else None
-        except (ValueError, RecursionError) as fault:
+            if len(text) >= LONGEST:
+                raise ValueError(_TOO_LONG)
+            data = json.loads(text, parse_float=Decimal, object_pairs_hook=_once)
+        except (ValueError, ArithmeticError, RecursionError) as fault:
             yield Row(line, {}, f"The line cannot be read as JSON: {fault}.")
             continue
         yield _row(line, data)
@@ -89,18 +96,20 @@ def _yaml(stream: Iterable[str]) -> Iterator[Row]:
         raise Problem("Reading YAML needs PyYAML: install it with “pip install pyyaml”.") from None
     from boxaloud.assistant.batch.yaml_values import typed
 
-    loader = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
+    loader = _loader(yaml)
     for line, text in _yaml_rows(stream):
         try:
+            if len(text) >= LONGEST:
+                raise ValueError(_TOO_LONG)
             # every scalar stays text, so that no volume is ever a float
-            data: Any = _only(yaml.load(text, loader)) if len(text) < LONGEST else None
+            data: Any = _only(yaml.load(text, loader))
             if isinstance(data, dict) and isinstance(data.get("described"), dict):
                 data["described"] = _only(typed(text))["described"]
         except (yaml.YAMLError, RecursionError, ValueError) as fault:
             about = getattr(fault, "problem", None) or fault
             yield Row(line, {}, f"The row cannot be read as YAML: {about}.")
             continue
-        if data is None and len(text) < LONGEST:
+        if data is None:
             continue
         yield _row(line, data)
 
@@ -124,10 +133,35 @@ def _yaml_rows(stream: Iterable[str]) -> Iterator[tuple[int, str]]:
         yield begun, "".join(held)
 
 
+def _loader(yaml: Any) -> Any:
+    """A loader by which every scalar stays text, so that no volume is ever a float, and no key
+    of a mapping holds two values."""
+
+    class Loader(getattr(yaml, "CBaseLoader", yaml.BaseLoader)):  # type: ignore[misc]
+        def construct_mapping(self, node: Any, deep: bool = False) -> Any:
+            made = super().construct_mapping(node, deep=deep)
+            if len(made) < len(node.value):
+                raise yaml.YAMLError("a column is there twice")
+            return made
+
+    return Loader
+
+
+def _once(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
+    """An object of JSON. Raises ValueError where it gives one name two values."""
+    made = dict(pairs)
+    if len(made) < len(pairs):
+        raise ValueError("a column is there twice")
+    return made
+
+
 def _row(line: int, data: Any) -> Row:
     if not isinstance(data, dict):
         return Row(line, {}, "Each row is an object with the columns of a box.")
-    return Row(line, {str(key).strip().lower(): value for key, value in data.items()})
+    fields = {str(key).strip().lower(): value for key, value in data.items()}
+    if len(fields) < len(data):
+        return Row(line, {}, "A column is there twice.")
+    return Row(line, fields)
 
 
 def opened(path: Path) -> TextIO:

@@ -49,16 +49,16 @@ def guarded(command: Callable[[], object]) -> int:
         print(file=sys.stderr)  # noqa: T201  the shell asks on a line of its own
         return INTERRUPTED
     except Exception as fault:
-        return _told(fault)
+        faulted(fault)
+        return UNUSABLE
     return status if isinstance(status, int) else FITS
 
 
-def _told(fault: Exception) -> int:
+def faulted(fault: Exception) -> None:
     """Tell a fault of ours in one sentence."""
     if os.environ.get("BOXALOUD_TRACEBACK"):
         raise fault
     complain(
         f"Boxaloud met a fault of its own ({type(fault).__name__}: {fault}); "
-        "what was said before it is not lost. Set BOXALOUD_TRACEBACK=1 to see where."
+        "what a job was told before it is kept. Set BOXALOUD_TRACEBACK=1 to see where."
     )
-    return UNUSABLE

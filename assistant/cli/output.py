@@ -2,12 +2,34 @@
 
 from __future__ import annotations
 
+import os
 import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
 from typing import cast, get_args
 
-from boxaloud.assistant.dialogue import Reply
+from boxaloud.assistant.cli.exit_codes import faulted
+from boxaloud.assistant.dialogue import Reply, faults
 from boxaloud.assistant.text.problem import Problem
 from boxaloud.rules.units import VolumeUnit
+
+if os.environ.get("BOXALOUD_TRACEBACK"):
+    faults.raised = True
+
+
+@contextmanager
+def one_utterance() -> Iterator[None]:
+    """A fault of ours over one utterance is told in a sentence, and the talk goes on.
+
+    The conversation guards its own part; this is for what is around it: choosing what was
+    heard, keeping it, showing the reply. What the user or the system did is handed through.
+    """
+    try:
+        yield
+    except (Problem, OSError):
+        raise
+    except Exception as fault:
+        faulted(fault)
 
 
 def shown_in(units: str) -> VolumeUnit:

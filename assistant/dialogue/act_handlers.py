@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import Any
 
-from boxaloud.assistant.dialogue import undo
+from boxaloud.assistant.dialogue import possible_items, undo
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.assessment import assess
 from boxaloud.assistant.dialogue.belief import belief_table, unread_words
@@ -262,7 +262,10 @@ def _handler(act: Act) -> Callable[[Turn, Any], None]:
 
 def _do(turn: Turn, act: Act, mark: Mark) -> None:
     """Do an act, and note how things stood before it if it changed the box."""
+    trail = len(turn.trail)
     _handler(act)(turn, act)
+    if not isinstance(act, STEPS) and possible_items.refused(turn, act.words, mark, trail):
+        return
     again = unread_words.corrects(act) if turn.missed else unread_words.says_again(act)
     if again and described(turn.state) != described(mark.state):
         turn.state = altered(turn.state, mistaken=False)

@@ -2,13 +2,15 @@
 
 Pure: no input or output, no clock. The state is the journal folded; the stack of earlier
 states that undo goes back to is only a memory of that folding. Folding never fails: an entry
-that cannot be folded is set aside, and told.
+that cannot be folded is set aside, and told, and the rest stands.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 
+from boxaloud.assistant.dialogue import faults
 from boxaloud.assistant.dialogue.act_handlers import run
 from boxaloud.assistant.dialogue.assessment import Assessment, assess
 from boxaloud.assistant.dialogue.belief import unread_words
@@ -34,6 +36,9 @@ class Talk:
         self.last: Reply | None = None
         self.cautioned = False
         """True once the caution was said in this session."""
+        self.aside: list[Entry] = []
+        """What was set aside while the journal was folded, until it is told."""
+        self._edition = edition
         self._history = History()
         self._tries = 0
         self._told = ""
@@ -43,9 +48,18 @@ class Talk:
         """The talk that a journal gives. The same journal gives an equal state each time."""
         talk = cls(edition, name)
         for entry in entries:
-            talk.hear(entry)
+            talk._fold_one(entry)
         talk.cautioned = False  # what was said while folding nobody heard
         return talk
+
+    def _fold_one(self, entry: Entry) -> None:
+        try:
+            if self.hear(entry).fault:
+                self.aside.append(entry)
+        except Exception:
+            if faults.raised:
+                raise
+            self.aside.append(entry)
 
     @property
     def assessment(self) -> Assessment:
@@ -68,7 +82,24 @@ class Talk:
         return f"body:{asks or ''}" if "conduit body" in self.state.tags else asks
 
     def hear(self, entry: Entry) -> Reply:
-        """Take one utterance and answer it. The entry is in the journal when this returns."""
+        """Take one utterance and answer it. The entry is in the journal when this returns, or
+        its bare words are where a fault of ours kept it from being taken."""
+        taken, cautioned = len(self.journal), self.cautioned
+        try:
+            return self._take(entry)
+        except Exception as fault:
+            if faults.raised:
+                raise
+            self._go_back(taken, cautioned)
+            return replace(self._take(faults.set_aside(entry)), fault=faults.named(fault))
+
+    def _go_back(self, taken: int, cautioned: bool) -> None:
+        """Stand where the first `taken` entries led, which a fault may have left half-way."""
+        before = Talk.fold(self.journal[:taken], self._edition, self.name)
+        before.cautioned, before.aside = cautioned, self.aside
+        vars(self).update(vars(before))
+
+    def _take(self, entry: Entry) -> Reply:
         question = self.assessment.question
         turn = Turn(
             self.state,

@@ -6,14 +6,15 @@ kept is handed out by `take_records`; a front end keeps it before it shows the r
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
+from boxaloud.assistant.dialogue import faults
 from boxaloud.assistant.dialogue.belief import unread_words
 from boxaloud.assistant.dialogue.box_dialogue import Talk
 from boxaloud.assistant.dialogue.box_list import Boxes, JournalAction, Outcome, Resumed
 from boxaloud.assistant.dialogue.confidence import confidence_of, heard_with
-from boxaloud.assistant.dialogue.input_check import printable, unreadable
+from boxaloud.assistant.dialogue.input_check import printable, too_much, unreadable
 from boxaloud.assistant.dialogue.interpretation.restarts import continued
 from boxaloud.assistant.dialogue.job_acts import EVENTS
 from boxaloud.assistant.dialogue.job_acts import told as told_of_boxes
@@ -24,6 +25,7 @@ from boxaloud.assistant.dialogue.reply import Reply, SystemAct, said_of
 from boxaloud.grammar import acts, recognise
 from boxaloud.grammar.acts import Act, Reference, Unread, Utterance
 from boxaloud.grammar.clauses.act_fields import KIND_OF
+from boxaloud.grammar.lexer import own_words as own_words
 from boxaloud.grammar.lexer.heard_words import Word
 from boxaloud.rules import DEFAULT_EDITION
 
@@ -60,7 +62,9 @@ class Conversation:
         current: str = FIRST_BOX,
         resumed: Resumed | None = None,
     ) -> None:
-        self.aliases = dict(aliases or {})
+        self.aliases = {
+            say: mean for say, mean in (aliases or {}).items() if not own_words.refusal(say, mean)
+        }
         self.boxes = Boxes(edition, boxes or {}, current, resumed)
         self._records: list[Record] = []
         self._deleted_last = False
@@ -78,6 +82,24 @@ class Conversation:
     def hear(self, words: str | Sequence[Word]) -> Reply:
         """Take what was typed or heard and answer it."""
         text = words if isinstance(words, str) else " ".join(word.text for word in words)
+        return self._guarded(lambda: self._heard(words, text), Entry(text, ()))
+
+    def enter(self, told: Sequence[Act], heard: str) -> Reply:
+        """Take acts made by a key or a click; `heard` puts them in words, to be kept."""
+        read = Utterance(heard, tuple(told))
+        return self._guarded(lambda: self._utterance(read, None), Entry(heard, ()))
+
+    def _guarded(self, answer: Callable[[], Reply], bare: Entry) -> Reply:
+        """An answer; where a fault of ours ends it, the bare words are kept and that is told."""
+        try:
+            return answer()
+        except Exception as fault:
+            if faults.raised:
+                raise
+            reply = self._take(faults.set_aside(bare))
+            return replace(reply, fault=faults.named(fault))
+
+    def _heard(self, words: str | Sequence[Word], text: str) -> Reply:
         if problem := unreadable(text):
             return self._take(Entry(printable(text), (), refusal=problem))
         read = recognise(words, self.talk.expects, self.aliases)
@@ -86,11 +108,9 @@ class Conversation:
         if not isinstance(words, str) and confidence_of(words) is not None:
             read = heard_with(read, words)
             read = replace(read, acts=unread_words.beside(read.heard, read.acts, read.unread))
+        if problem := too_much(len(read.acts)):
+            return self._take(Entry(read.heard, (), refusal=problem))
         return self._utterance(read, confidence_of(words))
-
-    def enter(self, told: Sequence[Act], heard: str) -> Reply:
-        """Take acts made by a key or a click; `heard` puts them in words, to be kept."""
-        return self._utterance(Utterance(heard, tuple(told)), None)
 
     def take_records(self) -> tuple[Record, ...]:
         """What is to be kept since the last call."""
@@ -161,13 +181,12 @@ class Conversation:
     def _take(self, entry: Entry) -> Reply:
         box = self.talk.name or FIRST_BOX
         reply = self.talk.hear(entry)
-        self._records.append(Record("entry", self.talk.name or box, entry))
+        self._records.append(Record("entry", self.talk.name or box, self.talk.journal[-1]))
         return reply
 
     def _event(self, act: Act, read: Utterance, confidence: float | None) -> tuple[Reply, str]:
         if isinstance(act, acts.Alias):
-            self.aliases[act.say.strip().lower()] = act.mean.strip()
-            return self.talk.standing(""), say("alias_kept", say=act.say, mean=act.mean)
+            return self.talk.standing(""), self._own_word(act)
         if isinstance(act, acts.ListBoxes) and act.words.endswith(" is back."):
             return self.talk.standing(""), act.words
         box = self.talk.name
@@ -176,6 +195,13 @@ class Conversation:
         self._keep(outcome)
         self._deleted_last = isinstance(act, acts.DeleteBox) and bool(outcome.action)
         return self.talk.standing(""), outcome.said
+
+    def _own_word(self, act: acts.Alias) -> str:
+        """What is said of an own word: that it is taken, or why it is not."""
+        why = own_words.refusal(act.say, act.mean)
+        if not why:
+            self.aliases[act.say.strip().lower()] = act.mean.strip()
+        return say(f"alias.{why or 'kept'}", say=act.say, mean=act.mean)
 
     def _keep(self, outcome: Outcome) -> None:
         if outcome.action:

@@ -78,6 +78,8 @@ class Reply:
 
     event: bool = False
     """True where something was said of the boxes of the job."""
+    fault: str = ""
+    """The fault of ours that kept the words from being taken; empty where there was none."""
     outside: tuple[Act, ...] = ()
     """What a conversation by itself cannot do: begin a new job, keep a word for all jobs."""
 

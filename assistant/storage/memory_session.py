@@ -8,6 +8,7 @@ from typing import Protocol
 
 from boxaloud.assistant.dialogue import Conversation, Reply
 from boxaloud.assistant.dialogue.question_slots import QuestionSlot
+from boxaloud.assistant.dialogue.refused_own_words import left_alone
 from boxaloud.assistant.storage import alias_file
 from boxaloud.assistant.text.problem import Problem
 from boxaloud.grammar.acts import Alias
@@ -60,7 +61,7 @@ def listening(job: str, edition: str) -> Iterator[tuple[DialogueSession, str]]:
     """Who listens, and what to say first: the job named, or nobody's in memory where `job` is
     empty."""
     if not job:
-        yield begin(edition), alias_file.unreadable()
+        yield begin(edition), alias_file.trouble() or left_alone(alias_file.read())
         return
     from boxaloud.assistant.storage.session import Session  # a talk in memory needs no database
 

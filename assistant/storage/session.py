@@ -10,7 +10,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 from typing import cast
 
-from boxaloud.assistant.dialogue import Conversation, Entry, Record, Reply, Resumed
+from boxaloud.assistant.dialogue import Conversation, Entry, Record, Reply, Resumed, faults
 from boxaloud.assistant.dialogue.box_dialogue import Talk
 from boxaloud.assistant.dialogue.conversation import FIRST_BOX
 from boxaloud.assistant.dialogue.question_slots import QuestionSlot
@@ -20,12 +20,13 @@ from boxaloud.assistant.storage.clock import now
 from boxaloud.assistant.storage.journal_writer import Keeper
 from boxaloud.assistant.storage.replay import Job, replay
 from boxaloud.assistant.storage.rules_fingerprint import works
+from boxaloud.assistant.storage.session_notes import MOST_TOLD, of_own_words, of_set_aside
 from boxaloud.assistant.storage.sqlite.journal_file import About, Standing
 from boxaloud.assistant.storage.sqlite.journal_rows import rows_of
 from boxaloud.assistant.storage.sqlite.storage_errors import Moved, NotKept
 from boxaloud.assistant.storage.storage_messages import how_many, say
 from boxaloud.assistant.text.problem import Problem
-from boxaloud.grammar.acts import Act, Alias, NewJob, Unread
+from boxaloud.grammar.acts import Act, Alias, NewJob
 from boxaloud.grammar.lexer.heard_words import Word
 from boxaloud.grammar.lexer.tokens import join
 from boxaloud.rules import DEFAULT_EDITION, RulesError, check_edition
@@ -33,8 +34,6 @@ from boxaloud.rules.units import VolumeUnit
 from boxaloud.rules.worksheet import Verdict
 
 TRIES = 50
-MOST_TOLD = 5
-"""Boxes named one by one whose verdict is another than it was remembered."""
 
 
 class Session:
@@ -107,13 +106,16 @@ class Session:
 
     def take_notes(self) -> tuple[str, ...]:
         """What is to be told first, for a front end that hears no words."""
+        self._keeper.notes += of_own_words()
         self._tell_changes()
+        self._keeper.notes += of_set_aside(self.talk)
         notes, self._keeper.notes = tuple(self._keeper.notes), []
         return notes
 
     def resume(self) -> Reply:
         """What to say first: which job and box this is, and the question that is open."""
         job = self._job
+        self._keeper.notes += of_own_words()
         if not job.texts:
             ask = say("job.first")
             text = say("job.started", job=self.name, edition=self.about.edition, ask=ask)
@@ -159,16 +161,22 @@ class Session:
     def _answer(self, ask: Callable[[], Reply], heard: str) -> Reply:
         try:
             return ask()
-        except Exception:
+        except Exception as fault:
             # a fault of ours must not lose what was said: the bare words are kept, and the
             # box stands as it did before them
             self.conversation.take_records()
             box = self.talk.name
             self._refold()
-            whole = Unread(heard, (0, len(heard)), weighty=True)
-            self._keep((Record("entry", box, Entry(heard, (), (whole,))),))
+            self._keep((Record("entry", box, faults.set_aside(Entry(heard, ()))),))
             self._refold()
-            raise
+            if faults.raised:
+                raise
+            return self._after_fault(heard, fault)
+
+    def _after_fault(self, heard: str, fault: Exception) -> Reply:
+        """What is said once words were set aside: the reply that folding them gives."""
+        last = self.talk.last or self.talk.standing("")
+        return replace(last, heard=heard, fault=faults.named(fault))
 
     def _keep(self, records: Sequence[Record]) -> None:
         rows = rows_of(records, self._keeper.end, now())
@@ -205,6 +213,7 @@ class Session:
 
     def _noted(self, reply: Reply) -> Reply:
         """The reply, with what has to be told about keeping in front of it."""
+        self._keeper.notes += of_set_aside(self.talk)
         notes = self._keeper.notes
         if not notes and self._keeper.trouble:
             notes = [say("keeping.not_kept")]

@@ -237,9 +237,13 @@ _READINGS: tuple[Callable[[_Question], list[Act] | None], ...] = (
 )
 
 
+_LONGEST = 1000
+"""Characters of a clause in which a question is looked for; a longer one asks over and over."""
+
+
 def _fixed(clause: Clause, words: str, span: tuple[int, int]) -> Act | None:
     """A question of a fixed kind, by the words it is put in."""
-    about = _asked_about(clause.line)
+    about = _asked_about(clause.line[:_LONGEST])
     if about is None:
         return None
     if about.startswith("list"):
@@ -259,7 +263,7 @@ def _asked_about(line: str) -> str | None:
 def _term(line: str) -> str | None:
     """The term of the glossary that a line names."""
     for name, pattern in _TERMS:
-        if re.search(pattern, line):
+        if re.search(pattern, line[:_LONGEST]):
             return name
     return None
 

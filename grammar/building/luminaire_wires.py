@@ -21,18 +21,22 @@ _OF_THE_FIXTURE = re.compile(
 
 def fixture_wires(made: list[Act], telling: Telling) -> list[Act]:
     """ "four wires from the canopy" are fixture wires; a ground said with them is theirs."""
+    if not made:
+        return made
     line = telling.clause.line
     canopy = "canopy" in line and "no canopy" not in line
     if _OF_THE_FIXTURE.search(line):
         made = [
             act for act in made if not (isinstance(act, acts.Deny) and act.target.kind == "grounds")
         ]
+    wires = any(isinstance(act, acts.AddConductors) for act in made)
+    of_fixture = wires and _FROM_FIXTURE.search(line) is not None
     for place, act in enumerate(made):
         if (
-            isinstance(act, acts.AddConductors)
+            of_fixture
+            and isinstance(act, acts.AddConductors)
             and (act.awg is None or act.awg >= 16)
             and act.path is None
-            and _FROM_FIXTURE.search(line)
         ):
             made[place] = acts.AddFixtureWires(
                 count=act.count, awg=act.awg, canopy=True if canopy else None,

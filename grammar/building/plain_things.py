@@ -59,7 +59,7 @@ BESIDE_A_PLACE = frozenset(
 def plain_acts(telling: Telling, elements: Sequence[Element], rest: bool = False) -> list[Act]:
     """Each noun group, value or command by itself: entered, denied or restated."""
     negative = denied(elements) if any(map(is_negator, elements)) else set()
-    corrects = telling.corrects and not rest
+    corrects = not rest and telling.corrects
     several = sum(e.found is not None and e.found.kind in THINGS for e in elements) > 1
     made: list[Act] = []
     kinds = {element.found.kind for element in elements if element.found is not None}

@@ -17,17 +17,26 @@ from boxaloud.grammar.patterns.patterns import Match, matches
 
 def tell(telling: Telling) -> list[Act]:
     """The acts of a clause, in the order said."""
-    clause = telling.clause
-    asked = [act for found in clause.asked if (act := act_of(found)) is not None]
-    for match in matches(clause):
+    asked = [act for found in telling.clause.asked if (act := act_of(found)) is not None]
+    told: list[Act] = []
+    left: Telling | None = telling
+    while left is not None:  # a loop: a clause may go on a thousand times
+        made, left = _first_told(left)
+        told += made
+    return [*told, *asked]
+
+
+def _first_told(telling: Telling) -> tuple[list[Act], Telling | None]:
+    """What the pattern that decides makes, and what is still to be told behind it."""
+    for match in matches(telling.clause):
         made = BUILDERS[match.act](match, telling)
         if made is not None:
-            return [*_with_rest(match, made, telling), *asked]
-    return [*plain_acts(telling, clause.elements), *asked]
+            return _with_rest(match, made, telling)
+    return plain_acts(telling, telling.clause.elements), None
 
 
-def _with_rest(match: Match, made: list[Act], telling: Telling) -> list[Act]:
-    """What a pattern made, with what the rest of the clause tells by itself."""
+def _with_rest(match: Match, made: list[Act], telling: Telling) -> tuple[list[Act], Telling | None]:
+    """What a pattern made, with what the clause tells by itself before it; and the rest."""
     covered = match.covered()
     before = telling.clause.elements[: covered.start]
     after = telling.clause.elements[covered.stop :]
@@ -40,8 +49,8 @@ def _with_rest(match: Match, made: list[Act], telling: Telling) -> list[Act]:
         if after[0].tag in ("and", "but", "so", "then"):
             after = after[1:]
         line = " ".join([element.tag for element in after])
-        return [*told, *tell(replace(plain, clause=Clause(after, line=line)))]
-    return [*told, *plain_acts(plain, after, rest=True)]
+        return told, replace(plain, clause=Clause(after, line=line))
+    return [*told, *plain_acts(plain, after, rest=True)], None
 
 
 #: Patterns that may pass over a thing without saying anything of it: it is told by itself.

@@ -50,7 +50,7 @@ def clauses(heard: str, statements: Sequence[Statement]) -> list[Clause]:
             opens = tag
             continue
         asked = element.start in questions and any(e.found for e in elements)
-        if elements and (asked or _begins_another(tag, element, elements)):
+        if elements and (asked or _too_long(elements) or _begins_another(tag, element, elements)):
             made.append(_clause(_without_link(elements), opens, ""))
             elements, opens = [], ""
         elements.append(element)
@@ -82,6 +82,16 @@ def _recalled_whole(made: list[Clause]) -> list[Clause]:
             continue
         kept.append(clause)
     return kept
+
+
+LONG, LONGEST = 300, 450
+"""Elements from which on a clause ends behind the next thing, and at once: nobody says one so
+long, and what is read of a clause is read again for each thing in it."""
+
+
+def _too_long(elements: list[Element]) -> bool:
+    count = len(elements)
+    return count >= LONGEST or (count >= LONG and elements[-1].found is not None)
 
 
 def _put_questions(made: list[Clause], statements: Sequence[Statement]) -> None:

@@ -11,6 +11,7 @@ from decimal import Decimal
 from functools import lru_cache
 
 from boxaloud.grammar import grammar_data
+from boxaloud.grammar.lexer import odd_figures
 
 _TABLE = grammar_data.table("numbers")
 _ONES: dict[str, int] = _TABLE["ones"]
@@ -41,6 +42,8 @@ _VULGAR = {
 
 def word_classes(text: str) -> tuple[str, ...]:
     """The number classes of one token, such as `%ones`, `%size` or `%pair`."""
+    if text == odd_figures.MARK:
+        return ("%odd",)
     found = [name for name, words in _WORD_CLASSES if text in words]
     if not found and _several(text) in _PLURALS:
         found = ["%plural"]

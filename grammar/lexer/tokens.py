@@ -12,13 +12,14 @@ import unicodedata
 from collections.abc import Sequence
 from typing import NamedTuple
 
+from boxaloud.grammar.lexer import odd_figures
 from boxaloud.grammar.lexer.heard_words import Word
 
-_VULGAR = "½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
+_VULGAR = odd_figures.VULGAR
 _TOKEN = re.compile(
     rf"""
       (?!in|cm)[a-z]++(?![\d'/^-])                          # most words: nothing below differs
-    | (?:in|cm)(?:\s?\^\s?)?3\b                             # in3, cm^3
+    | (?:in|cm)(?:\s?\^\s?)?3\b | (?:ft|yd|mm|dm|m)\^?3\b     # in3, cm^3, ft3
     | [a-z]{{1,3}}-\d{{1,3}}[a-z]?\b(?![/-])                 # R-12: what a plan calls a box
     | \d(?:st|nd|rd|th)\b                                   # 2nd
     | \d+[-\ ]?[{_VULGAR}] | [{_VULGAR}]                      # 2½
@@ -30,6 +31,7 @@ _TOKEN = re.compile(
     | w/(?:o|g)?(?![a-z])                                   # w/g, w/o, w/
     | [a-z]+(?:'[a-z]+)?
     | [\n,;:()\[\].!?=+\#"&%$*/×•^]                          # breaks and signs
+    | {odd_figures.MARK}+                          # 18,5 and what else is no plain number
     """,
     re.VERBOSE,
 )
@@ -37,8 +39,11 @@ _ABBREVIATED = re.compile(
     r"\b(cu|sq|oct|recep|recept|rcpt|recp|sw|gnd|grd|conn|dev|int|ext|in|ea|pc|pcs|qty|ga"
     r"|approx|dup|dbl|sgl|w|incl)\.(?=\s*[a-z0-9(,;]|in\b)"
 )
+#: A raised figure behind the letters of a unit: in³, ft².
+_RAISED = re.compile("(?<=[a-z])[²³]")
 _NUMBERED = re.compile(r"(?m)^[ \t]*\d{1,2}[.)][ \t]+(?=\S)")
-_DASHES = {"–": "-", "—": ",", "−": "-", "‑": "-", "’": "'", "‘": "'", "″": '"', "“": '"', "”": '"'}
+_DASHES = {"–": "-", "—": ",", "−": "-", "‑": "-", "’": "'", "‘": "'", "″": '"', "“": '"', "”": '"',
+           "⁄": "/", "∕": "/"}  # fmt: skip
 #: No utterance is longer than this many characters; what lies beyond is left over as said.
 LONGEST = 400_000
 
@@ -56,7 +61,12 @@ def plain_text(text: str) -> str:
     """`text` in lower case with plain signs, character for character as long as it was."""
     if not text.isascii():
         text = "".join(map(_plain_character, text))
-    return text.lower()
+        text = _RAISED.sub(_lowered, text.lower())
+    return odd_figures.marked(text.lower())
+
+
+def _lowered(raised: re.Match[str]) -> str:
+    return "2" if raised.group() == "²" else "3"
 
 
 def _plain_character(character: str) -> str:
@@ -64,11 +74,15 @@ def _plain_character(character: str) -> str:
         return character
     if character in _DASHES:
         return _DASHES[character]
-    digit = unicodedata.digit(character, None)
+    digit = unicodedata.decimal(character, None)
     if digit is not None:
         return str(digit)
-    if character in "×•":
+    if character in "×•²³":
         return character
+    if character == odd_figures.MARK:
+        return " "
+    if unicodedata.numeric(character, None) is not None:
+        return odd_figures.NUMERAL
     lower = unicodedata.normalize("NFKC", character).lower()
     return lower if len(lower) == 1 else " "
 
@@ -84,7 +98,8 @@ def tokenise(heard: str) -> Tokens:
     starts: list[int] = []
     ends: list[int] = []
     for match in _TOKEN.finditer(plain):
-        texts.append(match.group())
+        text = match.group()
+        texts.append(odd_figures.MARK if text[0] == odd_figures.MARK else text)
         start, end = match.span()
         starts.append(start)
         ends.append(end)

@@ -2,7 +2,8 @@
 
 From every token the automaton is followed as far as any phrase goes; then the cheapest way
 through the utterance is chosen: fewest words of meaning left uncovered, then fewest phrases,
-then the phrases of higher priority. Both passes are linear in the length of the utterance.
+then the phrases of higher priority. Both passes are linear in the length of the utterance, since
+no phrase covers more than so many tokens.
 """
 
 from __future__ import annotations
@@ -20,6 +21,9 @@ from boxaloud.grammar.phrases.compiled_form import Compiled, read
 from boxaloud.grammar.phrases.statements import Value
 
 PHRASE_COST = 100
+LONGEST = 48
+"""Tokens that one phrase may cover: nobody's noun group is longer, and without a bound a word said
+over and over is followed to its end from every place where it stands."""
 _TOO_DEAR = 1 << 60
 
 
@@ -75,7 +79,8 @@ class Engine:
                 came[first + 1] = (first, -1)
             state = start
             end = first
-            while end < count:
+            last = min(count, first + LONGEST)
+            while end < last:
                 symbol = symbols[end]
                 try:
                     after = state.after[symbol]

@@ -36,6 +36,8 @@ def prepared(words: str | Sequence[Word], aliases: Mapping[str, str] | None = No
     if aliases:
         tokens = own_words.replaced(tokens, aliases)
     _parted(tokens)
+    if "mm" in tokens.texts:
+        _measured(tokens.texts)
     machine = engine()
     known, of, cost = machine.symbols.known, machine.symbols.of, machine.symbols.cost
     symbols = [known[text] if text in known else of(text) for text in tokens.texts]
@@ -64,6 +66,13 @@ def _parted(tokens: Tokens) -> None:
             texts[place] = ","  # "12-2 x 3 / duplex x 1": an item each
         if texts[place] in ("and", "then", "but") and texts[place + 1] in _VERBS:
             texts[place] = ","
+
+
+def _measured(texts: list[str]) -> None:
+    """ "18 mm": behind a figure it is a unit, and no sound made in thought."""
+    for place in range(1, len(texts)):
+        if texts[place] == "mm" and texts[place - 1][-1:].isdecimal():
+            texts[place] = "millimeter"
 
 
 def _without_hesitation(

@@ -79,6 +79,8 @@ KINDS: dict[str, tuple[str, ...]] = {
     "barrier": ("material", "volume", "unit"),
     "edition": ("year",),  # year: str
     "pull": ("kind", "size", "count", "others"),  # a pull box: straight, angle, u
+    "unclear": ("unit", "gangs", "family", "material"),
+    #   a figure, a measure or a range that is asked about and never taken; what stood around it
     # -- answers that need the open question -------------------------------------------------
     "number": ("value",),  # Decimal
     "size": ("awg",),  # "fourteen", "the twelves", "number ten"
@@ -129,7 +131,7 @@ KINDS: dict[str, tuple[str, ...]] = {
     "new_job": ("name",),
     "copy_box": ("name",),
     "name_box": ("name",),
-    "list_boxes": (),
+    "list_boxes": ("only",),  # only: str, the verdict that is asked for
     "delete_box": ("name",),
     "done": (),
 }

@@ -119,7 +119,6 @@ class _Reading:
     place: int = 0
     corrective: bool = False
     """True behind a mark of correction: what comes next corrects."""
-
     described: bool = False
     """True where a box is described in any of the clauses."""
 

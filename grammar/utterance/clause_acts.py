@@ -173,5 +173,13 @@ def _joined(first: Clause, last: Clause, clause: Clause) -> bool:
 
 
 def _unread(clause: Clause, told: list[Act], heard: str) -> list[Unread]:
-    spans = [act.span for act in parts_of(told) if act.words]
-    return unread(clause, spans, known_words(), heard)
+    spans = sorted(act.span for act in parts_of(told) if act.words)
+    taken: set[int] = set()
+    ahead, reach = 0, -1
+    for place, element in enumerate(clause.elements):
+        while ahead < len(spans) and spans[ahead][0] <= element.start:
+            reach = max(reach, spans[ahead][1])
+            ahead += 1
+        if element.end <= reach:
+            taken.add(place)
+    return unread(clause, taken, known_words(), heard)

@@ -89,15 +89,20 @@ def quads_as_duplexes(made: list[Act], heard: str, left: list[Unread]) -> list[A
 _SWITCH_BOX = re.compile(r"(?i)^(?P<count>\d|one|two|three|four)?\s*(?:sw|switch) box\b")
 
 
+def _count_before(heard: str, act: Act) -> str:
+    """The count said right before an act; empty where there is none."""
+    before = heard[max(0, act.span[0] - 12) : act.span[0]]
+    found = re.search(r"(?i)(\d|one|two|three|four)\s*$", before)
+    return found[1] if found is not None else ""
+
+
 def switch_beside_box(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "3 14-2s 1 sw box stamped 18": a counted switch, and then the box."""
     kept: list[Act] = []
     for act in made:
         if isinstance(act, (acts.SetVolume, acts.NameBoxKind, acts.SetSize)):
             said = _SWITCH_BOX.match(act.words)
-            before = re.search(r"(?i)(\d|one|two|three|four)\s*$", heard[: act.span[0]])
-            count = (said["count"] or (before and before[1])) if said is not None else None
-            if count:
+            if said is not None and (count := said["count"] or _count_before(heard, act)):
                 number = numbers.value((count.lower(),))
                 kept.append(
                     acts.AddDevice(

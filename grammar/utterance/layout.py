@@ -63,5 +63,6 @@ _LABEL = re.compile(
 _COPPER = re.compile(r"(?i)((?:#|\bno\.? |\bnumber )\s?\d{1,2}(?: awg)?)\s+cu\b(?!\.?\s*in)")
 #: A time of day, a surface: no numbers of a box.
 _CLOCK = re.compile(
-    r"(?i)\b\d{1,2}:[0-5]\d\b|\b[\d,]+ (?:square|sq) (?:feet|foot|ft)\b|\b(?:a|per) square foot\b"
+    r"(?i)\b\d{1,2}:[0-5]\d\b|(?<![\w,])\d[\d,]*+ (?:square|sq) (?:feet|foot|ft)\b"
+    r"|\b(?:a|per) square foot\b"
 )

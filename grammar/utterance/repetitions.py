@@ -154,8 +154,10 @@ def once_corrected(made: list[Act], heard: str, left: list[Unread]) -> list[Act]
     """What a correction says twice is said once: "it's a 14-2 after all. Two 14-2s."; and what
     comes beside it by role alone ("the fan feed") is what was just counted."""
     kept: list[Act] = []
+    corrected = False
     for act in made:
         last = kept[-1] if kept else None
+        corrected = corrected or isinstance(last, (acts.Restate, acts.Remove, acts.Recount))
         if isinstance(last, acts.Restate) and is_thing(act) and type(act) is type(last.thing):
             same = all(
                 getattr(act, slot, None) == getattr(last.thing, slot, None)
@@ -168,7 +170,6 @@ def once_corrected(made: list[Act], heard: str, left: list[Unread]) -> list[Act]
             ):
                 kept[-1] = replace(last, thing=replace(last.thing, count=act.count))
                 continue
-        corrected = any(isinstance(one, (acts.Restate, acts.Remove, acts.Recount)) for one in kept)
         role = (
             isinstance(act, acts.AddCable)
             and act.role is not None

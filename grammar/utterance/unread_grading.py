@@ -126,17 +126,15 @@ def _governs(words: Sequence[str], place: int) -> bool:
     return place <= 2 or words[place - 1] in ("i", "we", "he", "she", "they", "you", "to", "and")
 
 
-def unread(
-    clause: Clause, taken: Sequence[tuple[int, int]], known: set[str], text: str
-) -> list[Unread]:
-    """The runs of words of a clause that are in no act, graded; `taken` are the places of acts."""
+def unread(clause: Clause, taken: set[int], known: set[str], text: str) -> list[Unread]:
+    """The runs of words of a clause that are in no act, graded; `taken` are elements of acts."""
     found: list[Unread] = []
     for place, element in enumerate(clause.elements):
-        if element.found is not None or any(
-            start <= element.start and element.end <= end for start, end in taken
-        ):
+        if place in taken:
             continue
-        if _weighs(clause.elements, place, known, text):
+        if element.found is not None and element.found.kind != "unclear":
+            continue
+        if element.found is not None or _weighs(clause.elements, place, known, text):
             run = text[element.start : element.end]
             found.append(Unread(run, (element.start, element.end), True))
     return found

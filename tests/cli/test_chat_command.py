@@ -6,12 +6,16 @@ Two 14-2 and a switch come to 7 x 2.00 = 14.00 in3 and, with clamps inside, to 1
 
 from __future__ import annotations
 
+import operator
 from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+from boxaloud.assistant import dialogue
 from boxaloud.assistant.cli import main
 from boxaloud.assistant.cli.exit_codes import guarded
+from boxaloud.assistant.cli.worksheet_text import Showing
+from boxaloud.assistant.dialogue import Reply
 
 TALK = ("two 14-2 cables and a switch", "18 cubic inch box", "no clamps", "clamps inside")
 Printed = Callable[..., list[str]]
@@ -119,3 +123,47 @@ def test_check_shows_the_worksheet_once_however_often_it_is_asked_for(
     assert sheets(lines) == 1
     assert lines[-2] == "  Total 14.00 of 18.0 in³, margin 4.00: FITS"
     assert cautions(lines) == lines[-1:]
+
+
+@pytest.mark.usefixtures("faults_told")
+@pytest.mark.parametrize("where", ["conversation.recognise", "box_dialogue.run"])
+def test_a_fault_over_one_line_ends_no_chat(
+    where: str, chat: Printed, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    sound = operator.attrgetter(where)(dialogue)
+
+    def faulty(*given: object) -> object:
+        if given[1] != () and "poison" in str(getattr(given[0], "heard", given[0])):
+            raise RecursionError("too deep")
+        return sound(*given)
+
+    monkeypatch.setattr(f"boxaloud.assistant.dialogue.{where}", faulty)
+    lines = chat(*TALK[:1], "a poison switch", "a dimmer", *TALK[1:3])
+    assert "fault of my own" in lines[1]
+    # 4 conductors (1), two devices 4 (4), a ground (5), each 2.00: Table 314.16(B)(1)
+    assert any("18.00 of 18.0" in line for line in lines)
+
+
+def test_a_fault_around_one_line_ends_no_chat(
+    chat: Printed, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    shown = Showing.shown
+
+    def faulty(self: Showing, reply: Reply) -> tuple[str, list[str]]:
+        if reply.heard.startswith("18"):
+            raise ZeroDivisionError("by nothing")
+        return shown(self, reply)
+
+    monkeypatch.setattr(Showing, "shown", faulty)
+    assert any("14.00 of 18.0, margin 4.00" in line for line in chat(*TALK[:3]))
+
+
+def test_a_byte_that_is_no_letter_ends_no_chat(
+    monkeypatch: pytest.MonkeyPatch, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    said = tmp_path / "said.txt"
+    said.write_bytes(b"two 14-2 cables\n\xff\xfe\x80\na switch\n")
+    with said.open() as stream:
+        monkeypatch.setattr("sys.stdin", stream)
+        assert guarded(lambda: main.app(["chat"])) == 0
+    assert "14.00 so far" in capsys.readouterr().out

@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from decimal import Decimal
+from typing import Any, cast
+
 import pytest
 from boxaloud.assistant.contract.reply_document import ReplyDocument
-from boxaloud.assistant.dialogue import Conversation
+from boxaloud.assistant.dialogue import Conversation, Entry, Record, faults
 from boxaloud.assistant.storage import Session, repository
 from boxaloud.assistant.storage.box_removal import remove, restore
 from boxaloud.assistant.text.problem import Problem
+from boxaloud.grammar import acts
 from boxaloud.grammar.lexer.heard_words import Word
 
 TALK = [
@@ -197,11 +201,33 @@ def test_a_fault_of_ours_loses_no_words(monkeypatch: pytest.MonkeyPatch) -> None
         patch.setattr(Conversation, "hear", lambda self, words: 1 / 0)
         with pytest.raises(ZeroDivisionError):
             session.hear("a switch")
+        patch.setattr(faults, "raised", False)
+        reply = session.hear("a dimmer")
+        assert (reply.heard, reply.refused) == ("a dimmer", True)
+        assert reply.fault == "ZeroDivisionError: division by zero"
     assert session.talk.state.items == items
-    assert session.talk.state.unread == ("a switch",)  # no verdict stands over it
+    assert session.talk.state.unread == ("a switch", "a dimmer")  # no verdict stands over it
     assert session.talk.assessment.verdict == "incomplete"
     told(session, "18 cubic inches")
-    assert heard(session) == ["two 14-2 cables", "a switch", "18 cubic inches"]
+    assert heard(session) == ["two 14-2 cables", "a switch", "a dimmer", "18 cubic inches"]
+
+
+@pytest.mark.usefixtures("faults_told")
+def test_a_job_with_an_entry_that_cannot_be_folded_opens_and_tells_it_once() -> None:
+    session = Session.start("Heron Street")
+    told(session, "two 14-2 cables")
+    poison = acts.SetVolume(volume=cast(Any, "eighteen"), words="poison")
+    session._keep([Record("entry", "box 1", Entry("poison", (poison,)))])
+    told(session, "a switch")
+    session.close()
+    again = Session.open()
+    first = again.resume().said
+    assert "could not take up 1 statement" in first
+    assert "“poison”" in first
+    assert "could not take up" not in again.hear("total").said
+    # Table 314.16(B)(1), 2.00 each: 4 conductors, a device 2, a ground
+    assert again.talk.assessment.sheet.total == Decimal("14.00")
+    assert again.talk.assessment.sheet.capacity is None
 
 
 def test_a_removed_box_can_be_brought_back() -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import contextlib
+import io
 import os
 import sys
 from collections import Counter
@@ -10,6 +11,7 @@ from collections.abc import Callable, Iterable, Iterator
 from pathlib import Path
 from typing import TextIO
 
+from boxaloud.assistant.batch.csv_records import LONGEST
 from boxaloud.assistant.batch.result_writer import writer
 from boxaloud.assistant.batch.row_evaluator import work
 from boxaloud.assistant.batch.row_reader import FileFormat, kind_of, opened, rows
@@ -21,9 +23,9 @@ from boxaloud.assistant.text.problem import Problem
 def run(path: Path, out: Path | None) -> int:
     """Work out every row. 1 where a box is over, else 3 where one is incomplete or a row bad,
     else 0; 2 where no row could be used."""
-    stream = sys.stdin if str(path) == "-" else opened(path)
+    stream = _standard_input() if str(path) == "-" else opened(path)
     with stream:
-        first = stream.readline()
+        first = stream.readline(LONGEST)
         kind = kind_of(path, first)
         lines = _Lines(first, stream)
         with _target(path, out) as target, _bar(path, lines) as step:
@@ -67,21 +69,33 @@ def _tell(counts: Counter[str]) -> None:
     )
 
 
-class _Lines(Iterable[str]):
-    """The lines of a stream with the first put back, and how many characters were read."""
+def _standard_input() -> TextIO:
+    """Standard input, with a mark for each byte that is no letter, as a file is read."""
+    if isinstance(sys.stdin, io.TextIOWrapper):
+        sys.stdin.reconfigure(errors="replace")
+    return sys.stdin
 
-    def __init__(self, first: str, stream: Iterable[str]) -> None:
+
+class _Lines(Iterable[str]):
+    """The lines of a stream with the first put back, and how many characters were read.
+
+    A line of more than LONGEST characters is cut there, so that none fills the memory.
+    """
+
+    def __init__(self, first: str, stream: TextIO) -> None:
         self._first = first
         self._stream = stream
         self.read = 0
 
     def __iter__(self) -> Iterator[str]:
-        self.read = len(self._first)
-        if self._first:
-            yield self._first
-        for line in self._stream:
+        line = self._first
+        while line:
             self.read += len(line)
             yield line
+            while len(line) == LONGEST and not line.endswith("\n"):
+                line = self._stream.readline(LONGEST)
+                self.read += len(line)
+            line = self._stream.readline(LONGEST)
 
 
 def _kind_out(kind: FileFormat, out: Path | None) -> FileFormat:

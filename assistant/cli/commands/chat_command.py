@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import contextlib
+import io
 import sys
 from typing import TextIO
 
-from boxaloud.assistant.cli.output import put, put_json, shown_in
+from boxaloud.assistant.cli.output import one_utterance, put, put_json, shown_in
 from boxaloud.assistant.cli.worksheet_text import Showing
+from boxaloud.assistant.dialogue import Reply
 from boxaloud.assistant.dialogue.nlg.sentences import say
 from boxaloud.assistant.storage.memory_session import listening
 
@@ -21,6 +23,8 @@ def run(lines: TextIO, job: str, edition: str, as_json: bool, units: str = "in3"
     was left.
     """
     showing = Showing(shown_in(units))
+    if isinstance(lines, io.TextIOWrapper):
+        lines.reconfigure(errors="replace")  # a byte that is no letter ends no talk
     if lines.isatty():
         with contextlib.suppress(ImportError):
             import readline  # noqa: F401  line editing and history at a terminal
@@ -30,16 +34,20 @@ def run(lines: TextIO, job: str, edition: str, as_json: bool, units: str = "in3"
         while line := _next(lines):
             if line.strip().lower() in LEAVE:
                 break
-            reply = listener.hear(line)
-            if as_json:
-                put_json(reply)
-                continue
-            text, below = showing.shown(reply)
-            for shown in (text, *below):
-                put(shown)
+            with one_utterance():
+                _answer(listener.hear(line), showing, as_json)
         for shown in showing.at_the_end():
             put(shown)
     return 0
+
+
+def _answer(reply: Reply, showing: Showing, as_json: bool) -> None:
+    if as_json:
+        put_json(reply)
+        return
+    text, below = showing.shown(reply)
+    for shown in (text, *below):
+        put(shown)
 
 
 def _next(lines: TextIO) -> str:

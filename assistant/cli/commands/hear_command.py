@@ -9,7 +9,7 @@ from boxaloud.assistant.asr.asr_types import RecognitionResult
 from boxaloud.assistant.asr.hypotheses.rescoring import choose
 from boxaloud.assistant.cli.cli_messages import say
 from boxaloud.assistant.cli.exit_codes import UNUSABLE, exit_status
-from boxaloud.assistant.cli.output import put, put_json
+from boxaloud.assistant.cli.output import one_utterance, put, put_json
 from boxaloud.assistant.cli.worksheet_text import Showing
 from boxaloud.assistant.dialogue import Reply
 from boxaloud.assistant.dialogue.reply import SystemAct
@@ -34,16 +34,17 @@ def run(recordings: list[Path], job: str, edition: str, as_json: bool) -> int:
             put(first)
         for sound in sounds:
             for hearing in ear.hear(sound, listener.asks):
-                reply = answer(hearing, listener)
-                entered = entered or reply.changed
-                if as_json:
-                    put_json(reply)
-                    continue
-                text, lines = showing.shown(reply)
-                put(f"Heard: {reply.heard or '(nothing)'}")
-                put(f"Reply: {text}")
-                for line in lines:
-                    put(line)
+                with one_utterance():
+                    reply = answer(hearing, listener)
+                    entered = entered or reply.changed
+                    if as_json:
+                        put_json(reply)
+                        continue
+                    text, lines = showing.shown(reply)
+                    put(f"Heard: {reply.heard or '(nothing)'}")
+                    put(f"Reply: {text}")
+                    for line in lines:
+                        put(line)
         for line in showing.at_the_end():
             put(line)
     return UNUSABLE if reply is None else exit_status(reply, entered)

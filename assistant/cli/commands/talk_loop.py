@@ -18,7 +18,7 @@ from boxaloud.assistant.asr.live_recognition import (
 )
 from boxaloud.assistant.cli.cli_messages import say
 from boxaloud.assistant.cli.keyboard import Keys
-from boxaloud.assistant.cli.output import put
+from boxaloud.assistant.cli.output import one_utterance, put
 from boxaloud.assistant.cli.worksheet_text import Showing
 from boxaloud.assistant.dialogue import Reply
 from boxaloud.assistant.storage import Session
@@ -87,7 +87,8 @@ class Talking:
             case FinalResult(hearings):
                 self._clear_line()
                 for hearing in hearings:
-                    self._hear(hearing)
+                    with one_utterance():
+                        self._hear(hearing)
             case WakeWordOnly():
                 self._tell(say("talk.called"))
             case EndpointEvent.HUSH:

@@ -35,13 +35,13 @@ DESCRIBING = (acts.SetVolume, acts.SetSize, acts.SetClamps, acts.NameBoxKind, ac
 def suppose(turn: Turn, act: acts.Suppose, run: Runner) -> None:
     """Try the acts on a copy, and say both outcomes; "is an 18 enough for three 12-2s" of an
     empty box describes it."""
+    if any(isinstance(one, EVENTS) for one in act.acts):
+        turn.answer(say("what_if.of_job"), act.words)
+        return
     things = [one for one in act.acts if not isinstance(one, DESCRIBING)]
     empty = not turn.state.items and not turn.state.pending
     if act.asks_fit and things and empty:
         turn.ahead[:0] = list(act.acts)
-        return
-    if any(isinstance(one, EVENTS) for one in act.acts):
-        turn.answer(say("what_if.of_job"), act.words)
         return
     copy = Turn(turn.state, turn.asked, turn.subject)
     run(copy, [_sure(one) for one in act.acts])

@@ -97,7 +97,7 @@ def entry_of(text: str) -> Entry:
     try:
         data = json.loads(text)
         return legacy_entries.entry_of(data)
-    except (LookupError, TypeError, ValueError, ArithmeticError, AttributeError):
+    except Exception:  # whatever a strange row raises, the rest of the job is folded
         words = data.get("heard") if isinstance(data, dict) else None
         heard = words if isinstance(words, str) and words else say("keeping.unreadable")
         return Entry(heard, (), (Unread(heard, (0, len(heard)), weighty=True),))
