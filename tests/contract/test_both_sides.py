@@ -120,7 +120,8 @@ def by_model(name: str, data: Any) -> bool:
 
 
 def by_schema(name: str) -> Callable[[Any], bool]:
-    return Draft202012Validator(schema(name)).is_valid
+    validator = Draft202012Validator(schema(name))
+    return lambda data: bool(validator.is_valid(data))
 
 
 @pytest.mark.parametrize("name", NAMES)

@@ -9,6 +9,7 @@ from boxaloud.assistant.cli.output import put, put_json, shown_in
 from boxaloud.assistant.cli.worksheet_text import cautions_line, verdict_line, worksheet_lines
 from boxaloud.assistant.dialogue import Reply
 from boxaloud.assistant.storage.memory_session import begin
+from boxaloud.rules.units import VolumeUnit
 
 MOST_SHOWN = 200
 """Characters of a statement that are shown before its reply."""
@@ -16,7 +17,7 @@ MOST_SHOWN = 200
 
 def run(statements: list[str], edition: str, as_json: bool, units: str = "in3") -> int:
     """Hear each statement, show where the box stands, give the exit status."""
-    conversation, units = begin(edition), shown_in(units)
+    conversation, shown_units = begin(edition), shown_in(units)
     replies = []
     for statement in statements:
         replies.append(conversation.hear(statement))
@@ -25,12 +26,12 @@ def run(statements: list[str], edition: str, as_json: bool, units: str = "in3") 
     if not replies:
         return UNUSABLE
     if not as_json:
-        for line in _shown(statements, replies, units):
+        for line in _shown(statements, replies, shown_units):
             put(line)
     return exit_status(replies[-1], any(reply.changed for reply in replies))
 
 
-def _shown(statements: list[str], replies: list[Reply], units: str) -> Iterator[str]:
+def _shown(statements: list[str], replies: list[Reply], units: VolumeUnit) -> Iterator[str]:
     """Verdict and margin, what was answered to each statement, the worksheet, the cautions."""
     last = replies[-1]
     described = bool(last.sheet.lines or last.sheet.volumes)
