@@ -20,7 +20,7 @@ SCALE = 8
 """Units of the drawing for an inch."""
 _STUB = 40
 """How far a raceway is drawn outside of its wall."""
-_EDGE = 70
+_EDGE = 48
 """From the edge of the drawing to the box."""
 _UNSET = Fraction(12)
 """Inches of a front of which no side is set."""
