@@ -8,14 +8,21 @@ from __future__ import annotations
 
 from typing import Annotated
 
-from boxaloud.assistant.contract.document import AtLeast0, AtLeast1, Document, SignedVolume, Texts
+from boxaloud.assistant.contract.document import (
+    AtLeast0,
+    AtLeast1,
+    Document,
+    Number,
+    SignedVolume,
+    Texts,
+)
 from boxaloud.assistant.contract.worksheet_document import WorksheetDocument
 from boxaloud.rules.advice import AdviceKind
 from pydantic import ConfigDict, Field, Strict
 
 
 class VerdictCounts(Document):
-    """How many boxes have each verdict."""
+    """How many boxes have each verdict; a pull box alone has none, and is in none of them."""
 
     fits: AtLeast0
     over: AtLeast0
@@ -42,6 +49,27 @@ class AdviceEntry(Document):
     quantity: AtLeast1 | None
 
 
+class PullLineEntry(Document):
+    """One least distance of a pull box, inches, and how it comes about."""
+
+    what: str
+    inches: Number
+    working: str
+    section: str
+    disputed: Annotated[bool, Field(description="Electricians disagree whether it applies.")]
+
+
+class PullBoxEntry(Document):
+    """The least dimensions of a pull box by 314.28(A), inches; null where no pull sets one."""
+
+    told: Annotated[str, Field(description="What was understood, and what it comes to, in words.")]
+    width_in: Number | None
+    height_in: Number | None
+    depth_in: Number | None
+    too_small: Annotated[bool, Field(description="An inside dimension that was told is less.")]
+    lines: Annotated[tuple[PullLineEntry, ...], Strict(False)]
+
+
 class _Told(Document):
     """What comes before the worksheet: a model has the fields of its last base first."""
 
@@ -60,6 +88,10 @@ class BoxEntry(WorksheetDocument, _Told):
     open: Annotated[Texts, Field(description="Still open.")]
     cautions: Annotated[Texts, Field(description="Cautions of this box.")]
     advice: Annotated[tuple[AdviceEntry, ...], Strict(False)]
+    pull_box: Annotated[
+        PullBoxEntry | None,
+        Field(description="Null where it is none, or where something of it is open."),
+    ]
 
 
 class ProjectEntry(Document):

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field, replace
 from typing import Literal, TypeAlias
 
 from boxaloud.assistant.dialogue.box_dialogue import Talk
+from boxaloud.assistant.dialogue.enclosures.body_state import BodySaid
 from boxaloud.assistant.dialogue.journal import Entry
 from boxaloud.assistant.dialogue.nlg.box_status import status
 from boxaloud.assistant.dialogue.nlg.sentences import counted, joined, listed, say
@@ -149,7 +150,8 @@ class Boxes:
     def _untouched(self) -> bool:
         """True where the box at hand has no name of its own, and nothing was said of it."""
         state = self.current.state
-        blank = not (state.items or state.box or state.partial or state.pending)
+        described = state.items or state.box or state.partial or state.pending or state.pulls
+        blank = not described and state.body == BodySaid()
         return blank and named(self._at) == self._at and self._at.startswith("box ")
 
     @property

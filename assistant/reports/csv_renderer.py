@@ -12,6 +12,7 @@ from io import StringIO
 from boxaloud.assistant.dialogue.nlg.sentences import marked, plain, volume
 from boxaloud.assistant.reports.box_figures import figures
 from boxaloud.assistant.reports.job_facts import project_block
+from boxaloud.assistant.reports.pull_lines import pull_lines
 from boxaloud.assistant.reports.report_model import BoxReport, JobReport
 from boxaloud.assistant.reports.source_annex import references, source_kind
 from boxaloud.assistant.text.spreadsheet_cell import safe
@@ -20,9 +21,11 @@ from boxaloud.rules.worksheet import Line
 COLUMNS = (
     "row", "job", "box", "edition", "line", "counted", "awg", "count", "allowances", "each_in3",
     "subtotal_in3", "section", "total_in3", "total_is", "capacity_in3",
-    "margin_in3", "over_by_in3", "margin_is", "verdict", "assumed", "open", "advice", "note",
+    "margin_in3", "over_by_in3", "margin_is", "verdict", "assumed", "open", "advice",
+    "least_in", "note",
 )  # fmt: skip
-"""`row` is `project`, `caution`, `line` of a worksheet or, at the end, `source`."""
+"""`row` is `project`, `caution`, `line` of a worksheet, `pull_box` (what was understood, then
+each least distance, inches, with its working in `note`) or, at the end, `source`."""
 
 
 def pieces(report: JobReport) -> Iterator[str]:
@@ -34,10 +37,11 @@ def pieces(report: JobReport) -> Iterator[str]:
         yield _told("caution", report, note=words)
     for box in report.boxes:
         shared = _of_box(box)
-        lines = box.sheet.lines or (None,)
+        lines = () if box.pull_alone else box.sheet.lines or (None,)
         for number, line in enumerate(lines, 1):
             cells = ["line", report.name, box.name, box.edition, *_of_line(number, line), *shared]
             yield _row([safe(cell) for cell in cells])
+        yield from _pull_box(report, box)
         for words in box.cautions:
             yield _told("caution", report, box=box.name, edition=box.edition, note=words)
     for use in references(report).sources:
@@ -82,7 +86,21 @@ def _of_box(box: BoxReport) -> list[object]:
         "; ".join(box.open),
         "" if change is None else f"{change.what} ({change.section})",
         None,
+        None,
     ]
+
+
+def _pull_box(report: JobReport, box: BoxReport) -> Iterator[str]:
+    """A row of what was understood, and one of each least distance."""
+    if box.pull is None:
+        return
+    told = {"box": box.name, "edition": box.edition, "assumed": "; ".join(box.assumed)}
+    yield _told("pull_box", report, **told, note=box.pull.told)
+    for number, line in enumerate(pull_lines(box.pull), 1):
+        yield _told(
+            "pull_box", report, **told, line=number, counted=line.what, section=line.section,
+            least_in=line.inches, note=line.working,
+        )  # fmt: skip
 
 
 def _row(cells: list[str] | tuple[str, ...]) -> str:

@@ -15,9 +15,12 @@ from boxaloud.assistant.reports import number_format
 from boxaloud.assistant.reports.bar_layout import gauge
 from boxaloud.assistant.reports.box_notes import notes
 from boxaloud.assistant.reports.job_facts import facts, project_block, signatures
+from boxaloud.assistant.reports.pull_drawing import plan
+from boxaloud.assistant.reports.pull_lines import pull_caption, pull_lines
 from boxaloud.assistant.reports.report_messages import say, words
 from boxaloud.assistant.reports.report_model import JobReport
 from boxaloud.assistant.reports.source_annex import references, source_kind
+from boxaloud.rules.pull import shown
 
 if TYPE_CHECKING:
     from jinja2 import Template
@@ -53,9 +56,12 @@ def _page() -> Template:
         capital=number_format.capital,
         counted=number_format.counted,
         each=number_format.each,
+        inches=shown,
         margin=number_format.margin,
         marked=marked,
         lines_total=number_format.lines_total,
+        pull_caption=pull_caption,
+        pull_lines=pull_lines,
         total=number_format.total,
         total_name=number_format.total_name,
         verdict=number_format.verdict,
@@ -64,7 +70,7 @@ def _page() -> Template:
         volume=volume,
     )
     environment.globals.update(
-        say=say, show=show, gauge=gauge, notes=notes, column=words()["table"]
+        say=say, show=show, gauge=gauge, pull_plan=plan, notes=notes, column=words()["table"]
     )
     return environment.get_template("report.html.jinja")
 

@@ -5,14 +5,16 @@ from __future__ import annotations
 import json
 from collections.abc import Iterator
 from dataclasses import asdict
+from decimal import Decimal
+from fractions import Fraction
 from typing import TYPE_CHECKING, Any
 
-from boxaloud.assistant.dialogue.nlg.sentences import volume
+from boxaloud.assistant.dialogue.nlg.sentences import plain, volume
 from boxaloud.assistant.reports.report_model import JobReport
 
 if TYPE_CHECKING:
-    from boxaloud.assistant.contract.report_document import BoxEntry, ReportHead
-    from boxaloud.assistant.reports.report_model import BoxReport, Change
+    from boxaloud.assistant.contract.report_document import BoxEntry, PullBoxEntry, ReportHead
+    from boxaloud.assistant.reports.report_model import BoxReport, Change, PullReport
 
 
 def pieces(report: JobReport) -> Iterator[str]:
@@ -81,5 +83,33 @@ def box_entry(box: BoxReport) -> BoxEntry:
         open=box.open,
         cautions=box.cautions,
         advice=tuple(map(advice, box.advice)),
+        pull_box=None if box.pull is None else _pull_box(box.pull),
         **vars(sheet),
     )
+
+
+def _pull_box(pull: PullReport) -> PullBoxEntry:
+    from boxaloud.assistant.contract.report_document import PullBoxEntry, PullLineEntry
+
+    sheet = pull.sheet
+    return PullBoxEntry(
+        told=pull.told,
+        width_in=_inches(sheet.width) if sheet.width is not None else None,
+        height_in=_inches(sheet.height) if sheet.height is not None else None,
+        depth_in=_inches(sheet.depth) if sheet.depth is not None else None,
+        too_small=pull.too_small,
+        lines=tuple(
+            PullLineEntry(
+                what=line.what,
+                inches=_inches(line.inches),
+                working=line.working,
+                section=line.section,
+                disputed=line.disputed,
+            )
+            for line in pull.lines
+        ),
+    )
+
+
+def _inches(value: Fraction) -> str:
+    return plain(Decimal(value.numerator) / value.denominator)

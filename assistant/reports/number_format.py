@@ -6,6 +6,7 @@ from decimal import Decimal
 
 from boxaloud.assistant.dialogue.nlg.sentences import marked, plain, volume
 from boxaloud.assistant.reports.box_figures import Amount, figures
+from boxaloud.assistant.reports.pull_lines import pull_sides
 from boxaloud.assistant.reports.report_messages import say
 from boxaloud.assistant.reports.report_model import BoxReport
 from boxaloud.rules import shown_cm3
@@ -18,8 +19,8 @@ def amount(shown: Amount) -> str:
 
 
 def total(box: BoxReport) -> str:
-    """The total that goes with the verdict."""
-    return amount(figures(box).total)
+    """The total that goes with the verdict; empty for a pull box alone."""
+    return "" if box.pull_alone else amount(figures(box).total)
 
 
 def lines_total(box: BoxReport) -> str:
@@ -34,12 +35,19 @@ def total_name(box: BoxReport) -> str:
 
 
 def capacity(box: BoxReport) -> str:
-    """The capacity, or that it is unknown."""
+    """The capacity, or that it is unknown; empty for a pull box alone."""
+    if box.pull_alone:
+        return ""
     return say("table.unknown") if box.sheet.capacity is None else marked(box.sheet.capacity)
 
 
 def margin(box: BoxReport) -> str:
-    """The margin, by how much it is over, or that this is open. Never a negative number."""
+    """The margin, by how much it is over, or that this is open. Never a negative number.
+
+    Empty for a pull box alone.
+    """
+    if box.pull_alone:
+        return ""
     found = figures(box)
     if found.over_by is not None:
         return say("table.over_by", margin=amount(found.over_by))
@@ -63,12 +71,20 @@ def counted(box: BoxReport, units: str) -> str:
 
 
 def verdict(box: BoxReport) -> str:
-    """The verdict in a word."""
-    return say(f"verdict.{box.verdict}")
+    """The verdict in a word; a pull box alone has none, and one too small for its pulls says so."""
+    word = say("verdict.pull_box" if box.pull_alone else f"verdict.{box.verdict}")
+    return say("verdict.too_small", verdict=word) if box.too_small else word
 
 
 def verdict_line(box: BoxReport) -> str:
-    """The verdict in a sentence with its numbers, edition and section."""
+    """The verdict in a sentence with its numbers, edition and section.
+
+    For a pull box alone, its least sides.
+    """
+    if box.pull is not None and box.pull_alone:
+        return say(
+            "verdict_line.pull_box", sides=pull_sides(box.pull.sheet), edition=box.sheet.edition
+        )
     found, room = figures(box), box.sheet.capacity
     left = found.margin or found.over_by
     key = f"{box.verdict}_least" if left and left.bound != "exactly" else box.verdict

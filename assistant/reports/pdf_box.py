@@ -34,8 +34,9 @@ from boxaloud.assistant.reports.pdf_layout import (
     height,
     held,
 )
+from boxaloud.assistant.reports.pull_lines import HEADS, pull_lines
 from boxaloud.assistant.reports.report_messages import say
-from boxaloud.assistant.reports.report_model import BoxReport
+from boxaloud.assistant.reports.report_model import BoxReport, PullReport
 
 _SHADES = ((185, 211, 205), (217, 230, 223))
 _BAR = 17.0
@@ -76,9 +77,27 @@ def _notes(fonts: Fonts, box: BoxReport) -> Iterator[Block]:
 
 def _worksheet(fonts: Fonts, box: BoxReport, number: int, units: str) -> list[Block]:
     blocks = heading(fonts, f"{number}. {number_format.capital(box.name)}", 2)
-    ink = COPPER if box.verdict == "over" else INK
+    ink = COPPER if box.look == "over" else INK
     blocks += paragraph(fonts, number_format.verdict_line(box), 10, ink, bold=True)
-    blocks.append(_drawn(fonts, box))
+    if box.pull is not None:
+        blocks += _pull_box(fonts, box.pull)
+    return blocks if box.pull_alone else [*blocks, *_counted(fonts, box, units)]
+
+
+def _pull_box(fonts: Fonts, pull: PullReport) -> list[Block]:
+    """What was understood of it, and each least distance."""
+    shares = (46, 12, 24, 36)
+    columns = [
+        Column(say(f"table.{head}"), share, number=head == "pull_inches")
+        for head, share in zip(HEADS, shares, strict=True)
+    ]
+    rows = [line._replace(what=number_format.capital(line.what)) for line in pull_lines(pull)]
+    return [*paragraph(fonts, pull.told, 9), space(4), *table(fonts, columns, rows)]
+
+
+def _counted(fonts: Fonts, box: BoxReport, units: str) -> list[Block]:
+    """The fill drawn, its lines, and the capacity."""
+    blocks = [_drawn(fonts, box)]
     blocks += paragraph(fonts, number_format.counted(box, units), 8, FAINT)
     blocks.append(space(4))
     if box.sheet.lines:

@@ -89,6 +89,8 @@ def _summary(report: JobReport, fonts: Fonts) -> Iterator[Block]:
     counts.append(f"{report.count('fits')} {say('count.fits')}")
     counts.append(f"{report.count('over')} {say('count.over')}")
     counts.append(f"{report.count('incomplete')} {say('count.incomplete')}")
+    if report.too_small:
+        counts.append(f"{report.too_small} {say('count.too_small')}")
     yield from holding([*paragraph(fonts, ", ".join(counts) + "."), space(4)])
     columns = (
         Column(say("table.box"), 32),

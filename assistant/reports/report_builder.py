@@ -6,6 +6,7 @@ from functools import lru_cache
 
 from boxaloud.assistant.dialogue import Conversation, Entry
 from boxaloud.assistant.dialogue.box_dialogue import Talk
+from boxaloud.assistant.dialogue.enclosures import pull_telling
 from boxaloud.assistant.dialogue.nlg.item_names import shown
 from boxaloud.assistant.dialogue.state import to_box
 from boxaloud.assistant.reports.report_messages import opening, words
@@ -15,6 +16,7 @@ from boxaloud.assistant.reports.report_model import (
     Change,
     JobReport,
     Project,
+    PullReport,
 )
 from boxaloud.grammar.acts import Act, Suppose
 from boxaloud.rules import STANDING, Advice, advise, cautions, table_row
@@ -42,6 +44,7 @@ def box_report(talk: Talk) -> BoxReport:
     found, box = talk.assessment, to_box(talk.state)
     here = talk.standing("")
     anything = bool(talk.state.items or talk.state.box)
+    pull = _pull(talk)
     return BoxReport(
         name=talk.name,
         contents=tuple(shown(content) for content in box.contents),
@@ -52,9 +55,27 @@ def box_report(talk: Talk) -> BoxReport:
         low=found.low,
         high=found.high,
         assumed=here.assumed,
-        open=_open(talk, here.asks),
+        open=_open(talk, here.asks) if anything or pull is None else (),
         cautions=_cautions(box) if anything else (),
         advice=changes(box) if found.verdict == "over" else (),
+        pull=pull,
+    )
+
+
+def _pull(talk: Talk) -> PullReport | None:
+    """The pull box of a talk; None where there is none, or something of it is open."""
+    if talk.state.pulls is None:
+        return None
+    found = pull_telling.standing(talk.state)
+    if found.sheet is None or found.box is None:
+        return None
+    lines = tuple(dict.fromkeys(pull_telling.real_lines(found.sheet)))
+    return PullReport(
+        pull_telling.told(talk.state),
+        found.sheet,
+        lines,
+        found.box.raceways,
+        too_small=not all(one.holds for one in found.compared),
     )
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from decimal import Decimal
 
-from boxaloud.rules import RuleNote, Source
+from boxaloud.rules import PullSheet, Raceway, Requirement, RuleNote, Source
 from boxaloud.rules.advice import AdviceKind
 from boxaloud.rules.units import VolumeUnit
 from boxaloud.rules.worksheet import Verdict, Worksheet
@@ -27,6 +27,19 @@ class Change:
 
 
 @dataclass(frozen=True, slots=True)
+class PullReport:
+    """A pull box: what was understood, its least dimensions, and the raceways to draw. Inches."""
+
+    told: str
+    sheet: PullSheet
+    lines: tuple[Requirement, ...]
+    """Those of the sheet's requirements that say something, each once."""
+    raceways: tuple[Raceway, ...]
+    too_small: bool = False
+    """True where an inside dimension that was told is less than the least."""
+
+
+@dataclass(frozen=True, slots=True)
 class BoxReport:
     """One box. Volumes are cubic inches. `said` are the speaker's own words, in order."""
 
@@ -44,6 +57,8 @@ class BoxReport:
     """Those that what was said calls for; the standing ones are the job's."""
     advice: tuple[Change, ...]
     """For a box that is over: what to do, the recommended change first."""
+    pull: PullReport | None = None
+    """Its least dimensions, where it is a pull box of which nothing is open."""
 
     @property
     def edition(self) -> str:
@@ -54,6 +69,23 @@ class BoxReport:
     def blank(self) -> bool:
         """True where nothing was said of it."""
         return not (self.sheet.lines or self.sheet.volumes or self.said)
+
+    @property
+    def pull_alone(self) -> bool:
+        """True for a pull box with nothing in it that counts by volume: it has no verdict."""
+        return self.pull is not None and not (self.sheet.lines or self.sheet.volumes)
+
+    @property
+    def too_small(self) -> bool:
+        """True where it is too small for its pulls, whatever its volume."""
+        return self.pull is not None and self.pull.too_small
+
+    @property
+    def look(self) -> str:
+        """How its verdict is framed: as one, as `over` where it is too small, else `pull-box`."""
+        if self.too_small:
+            return "over"
+        return "pull-box" if self.pull_alone else self.verdict
 
     @property
     def recommended(self) -> Change | None:
@@ -109,8 +141,13 @@ class JobReport:
         return tuple(sorted({box.edition for box in self.boxes}))
 
     def count(self, verdict: Verdict) -> int:
-        """How many boxes have this verdict."""
-        return sum(box.verdict == verdict for box in self.boxes)
+        """How many boxes whose volume counts have this verdict."""
+        return sum(box.verdict == verdict and not box.pull_alone for box in self.boxes)
+
+    @property
+    def too_small(self) -> int:
+        """How many boxes are too small for their pulls."""
+        return sum(box.too_small for box in self.boxes)
 
     @property
     def materials(self) -> tuple[Material, ...]:

@@ -8,6 +8,7 @@ from boxaloud.assistant.dialogue.nlg.sentences import marked, volume
 from boxaloud.assistant.reports import number_format
 from boxaloud.assistant.reports.box_notes import Note, notes
 from boxaloud.assistant.reports.job_facts import project_block, signatures
+from boxaloud.assistant.reports.pull_lines import HEADS, pull_lines
 from boxaloud.assistant.reports.report_messages import say
 from boxaloud.assistant.reports.report_model import NO_PROJECT, BoxReport, Project
 from boxaloud.rules import STANDING
@@ -20,14 +21,24 @@ def plain_text(box: BoxReport, project: Project = NO_PROJECT) -> Iterator[str]:
         yield f"{label}: {_one_line(words)}"
     yield number_format.verdict_line(box)
     yield ""
+    if box.pull is not None:
+        yield box.pull.told
+        for pulled in pull_lines(box.pull):
+            what = number_format.capital(pulled.what)
+            yield say("pull.line", **pulled._replace(what=what)._asdict())
+    if not box.pull_alone:
+        yield from _counted(box)
+    yield from _notes(box, "{}:", "- {}")
+    yield from _signatures(project, str)
+
+
+def _counted(box: BoxReport) -> Iterator[str]:
     for part in box.sheet.volumes:
         yield f"{number_format.capital(part.what)}: {marked(part.volume)} in³, {part.section}"
     for line in box.sheet.lines:
         what, counted = number_format.capital(line.what), number_format.allowances(line)
         yield f"{what}: {volume(line.subtotal)} in³ ({counted}), {line.section}"
     yield f"{number_format.total_name(box)}: {number_format.lines_total(box)} in³"
-    yield from _notes(box, "{}:", "- {}")
-    yield from _signatures(project, str)
 
 
 def markdown(box: BoxReport, project: Project = NO_PROJECT) -> Iterator[str]:
@@ -41,6 +52,20 @@ def markdown(box: BoxReport, project: Project = NO_PROJECT) -> Iterator[str]:
         yield ""
     yield f"**{number_format.verdict(box)}.** {_escaped(number_format.verdict_line(box))}"
     yield ""
+    if box.pull is not None:
+        yield _escaped(box.pull.told)
+        yield ""
+        yield _cells([say(f"table.{name}") for name in HEADS])
+        yield "| --- | ---: | --- | --- |"
+        yield from (_cells(list(line)) for line in pull_lines(box.pull))
+        yield ""
+    if not box.pull_alone:
+        yield from _counted_table(box)
+    yield from _notes(box, "**{}**\n", "- {}")
+    yield from _signatures(project, _escaped)
+
+
+def _counted_table(box: BoxReport) -> Iterator[str]:
     names = ("number", "item", "allowances", "subtotal", "section")
     yield _cells([say(f"table.{name}") for name in names])
     yield "| ---: | --- | --- | ---: | --- |"
@@ -51,8 +76,6 @@ def markdown(box: BoxReport, project: Project = NO_PROJECT) -> Iterator[str]:
     for part in box.sheet.volumes:
         name = f"{say('table.capacity')}: {part.what}"
         yield _cells(["", name, "", marked(part.volume), part.section])
-    yield from _notes(box, "**{}**\n", "- {}")
-    yield from _signatures(project, _escaped)
 
 
 def _notes(box: BoxReport, head: str, item: str) -> Iterator[str]:

@@ -9,10 +9,10 @@ from threading import Thread
 
 from boxaloud.assistant.dialogue import Reply
 from boxaloud.assistant.tui.presenters.box_comparison import supposed_in
-from boxaloud.assistant.tui.presenters.completion import completed, trade_words
 from boxaloud.assistant.tui.presenters.prompt import short_prompt
 from boxaloud.assistant.tui.presenters.transcript import Transcript
 from boxaloud.assistant.tui.presenters.verdict_view import glance
+from boxaloud.assistant.tui.presenters.word_completion import completed, trade_words
 from boxaloud.assistant.tui.screens.box_screen import Card
 from boxaloud.assistant.tui.screens.ladder_screen import Ladder
 from boxaloud.assistant.tui.session_adapter import Desk

@@ -11,13 +11,6 @@ from boxaloud.grammar import grammar_data
 Pattern = re.Pattern[str]
 
 
-@cache
-def pull_words() -> dict[str, object]:
-    """The table of pull boxes."""
-    found: dict[str, object] = grammar_data.table("enclosures")["pull"]
-    return found
-
-
 def _joined(ways: Iterable[str]) -> str:
     return "|".join(sorted(ways, key=len, reverse=True))
 

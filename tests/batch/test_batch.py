@@ -15,7 +15,7 @@ import pytest
 import yaml
 from boxaloud.assistant.batch import box_of_row, work
 from boxaloud.assistant.batch.batch_row import Row
-from boxaloud.assistant.batch.row_reader import rows
+from boxaloud.assistant.batch.row_reader import FileFormat, rows
 from boxaloud.assistant.cli.commands import batch_command
 from boxaloud.assistant.contract.batch_documents import BatchRow, RowResult
 from boxaloud.assistant.contract.box_document import BoxDocument
@@ -55,7 +55,7 @@ def as_csv(table: list[dict[str, Any]]) -> str:
     return out.getvalue()
 
 
-def written(kind: str, table: list[dict[str, Any]]) -> str:
+def written(kind: FileFormat, table: list[dict[str, Any]]) -> str:
     if kind == "csv":
         return as_csv(table)
     if kind == "jsonl":
@@ -64,7 +64,7 @@ def written(kind: str, table: list[dict[str, Any]]) -> str:
 
 
 @pytest.mark.parametrize("kind", ["csv", "jsonl", "yaml"])
-def test_the_three_kinds_of_file_say_the_same(kind: str) -> None:
+def test_the_three_kinds_of_file_say_the_same(kind: FileFormat) -> None:
     table = [case["row"] for case in CASES]
     found = list(work(rows(kind, io.StringIO(written(kind, table)))))
     expected = list(work(Row(here.line, row) for here, row in zip(found, table, strict=True)))

@@ -59,7 +59,8 @@ def test_a_supposition_after_a_doubt_was_settled_in_the_same_breath(answer: str)
     conversation.hear(
         [Word("two", 0.3), *(Word(word, 0.95) for word in ["twelve", "two", "cables"])]
     )
-    assert conversation.asks == "confirm"
+    asked = conversation.asks
+    assert asked == "confirm"
     reply = conversation.hear([Word(word, 0.95) for word in f"yes what if {answer}".split()])
     assert reply.said
     assert conversation.asks == "box"

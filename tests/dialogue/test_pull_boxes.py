@@ -278,3 +278,22 @@ def test_walls_that_do_not_make_the_pull_are_refused() -> None:
     found = box("straight pull, a 3 inch on the left and a 3 inch on the top")
     assert "no straight pull" in found["refused"]
     assert found["width_in"] is None
+
+
+@pytest.mark.parametrize("said", ["straight pull with two three inch conduits", "LB conduit body"])
+def test_a_box_begun_after_a_pull_box_or_a_conduit_body_is_another(said: str) -> None:
+    """What was said of the first stays with it, and does not go on under the name of the next."""
+    conversation = Conversation()
+    conversation.hear(said)
+    first = conversation.talk.state
+    conversation.hear("next box, cellar")
+    assert len(conversation.boxes.names) == 2
+    assert (conversation.talk.state.pulls, conversation.talk.state.body) == (
+        None,
+        type(first.body)(),
+    )
+    conversation.hear("open box 1")
+    assert (conversation.talk.state.pulls, conversation.talk.state.body) == (
+        first.pulls,
+        first.body,
+    )

@@ -1,8 +1,9 @@
 """Nothing is kept that nobody uses: sentences that no module names, and code that nothing calls.
 
 A sentence is named by its whole key, by a pattern, or with a table that is taken whole. Looked for
-in the syntax trees, without running anything. A pattern is a text with gaps, such as
-`f"ask.{question}"`; a gap stands for any words, so a pattern that is a gap alone names nothing.
+in the syntax trees, and in templates as texts in quotes, without running anything. A pattern is a
+text with gaps, such as `f"ask.{question}"`; a gap stands for any words, so a pattern that is a gap
+alone names nothing.
 """
 
 from __future__ import annotations
@@ -39,6 +40,14 @@ class Named(NamedTuple):
             or any(key == table or key.startswith(table + ".") for table in self.tables)
             or any(pattern.fullmatch(key) for pattern in self.patterns)
         )
+
+
+def named_by_templates(room: Path) -> Named:
+    """All that the templates of a room name: `say("a.one")`, `say("b." ~ what)`."""
+    texts = [path.read_text(encoding="utf-8") for path in room.rglob("*.jinja")]
+    found = [each for text in texts for each in re.findall(r'"([\w.]+)"( ~)?', text)]
+    made = (re.compile(re.escape(text) + r"[\w.]+") for text, joined in found if joined)
+    return Named(frozenset(text for text, joined in found if not joined), tuple(made), ())
 
 
 def readers(room: Path, everywhere: list[Path]) -> list[Path]:
@@ -124,10 +133,10 @@ MODULES = sorted((ROOT / "assistant").rglob("*.py"))
 
 @pytest.mark.parametrize("file", FILES, ids=lambda file: str(file.relative_to(ROOT)))
 def test_every_sentence_is_named_by_a_module(file: Path) -> None:
-    found = named(readers(file.parents[1], MODULES))
+    code, page = named(readers(file.parents[1], MODULES)), named_by_templates(file.parents[1])
     keys = list(keys_of(file))
     assert keys
-    assert [key for key in keys if not found.has(key)] == []
+    assert [key for key in keys if not (code.has(key) or page.has(key))] == []
 
 
 def test_a_sentence_that_nothing_names_is_found(tmp_path: Path) -> None:
@@ -135,6 +144,13 @@ def test_a_sentence_that_nothing_names_is_found(tmp_path: Path) -> None:
     module.write_text('say("a.one"), say(f"b.{what}"), sentences()["c"][slot], "a.oneself"\n')
     found = named([module])
     assert all(map(found.has, ["a.one", "b.two", "c.three", "c.four.five"]))
+    assert not any(map(found.has, ["a.two", "a", "b", "d.one", "bb.two"]))
+
+
+def test_a_sentence_that_only_a_template_names_is_found(tmp_path: Path) -> None:
+    (tmp_path / "page.html.jinja").write_text('{{ say("a.one", x=1) }}{{ say("b." ~ what) }}\n')
+    found = named_by_templates(tmp_path)
+    assert all(map(found.has, ["a.one", "b.two"]))
     assert not any(map(found.has, ["a.two", "a", "b", "d.one", "bb.two"]))
 
 

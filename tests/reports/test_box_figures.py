@@ -17,7 +17,7 @@ from boxaloud.assistant.reports import (
     job_report,
     number_format,
 )
-from boxaloud.assistant.reports.box_figures import Amount, Figures, figures
+from boxaloud.assistant.reports.box_figures import Amount, Bound, Figures, figures
 from boxaloud.assistant.reports.text_renderer import markdown, plain_text
 
 
@@ -28,7 +28,10 @@ def told(*lines: str) -> JobReport:
     return job_report(conversation, "Heron Street")
 
 
-EXACT, LEAST, MOST, SO_FAR = "exactly", "at least", "at most", "so far"
+EXACT: Bound = "exactly"
+LEAST: Bound = "at least"
+MOST: Bound = "at most"
+SO_FAR: Bound = "so far"
 D = Decimal
 
 # Allowances by NEC 314.16(B)(1), (2), (4) and (5), Table 314.16(B): 14 AWG 2.00 in³ each; two

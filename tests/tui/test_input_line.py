@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from app_pilot import app_for, drive, typed
-from boxaloud.assistant.tui.presenters.completion import completed, trade_words
 from boxaloud.assistant.tui.presenters.input_history import InputHistory
+from boxaloud.assistant.tui.presenters.word_completion import completed, trade_words
+from boxaloud.assistant.tui.widgets.input_line import EntryLine
 from textual.pilot import Pilot
 
 SWITCH = "two 14-2 cables and one switch"
@@ -46,7 +47,7 @@ def test_up_and_tab_on_the_line() -> None:
     app = app_for(SWITCH, "name this box kitchen island")
 
     async def play(pilot: Pilot[None]) -> None:
-        line = app.card.query_one("#entry")
+        line = app.card.query_one("#entry", EntryLine)
         await typed(pilot, "18 cubic inch box")
         await typed(pilot, "no clamps")
         await pilot.press("up", "up")

@@ -39,7 +39,8 @@ def test_words_typed_in_ladder_mode_reach_the_box_and_the_word_big_opens_it() ->
 
     async def play(pilot: Pilot[None]) -> None:
         await typed(pilot, "big")
-        assert isinstance(app.screen, Ladder)
+        opened = app.screen
+        assert isinstance(opened, Ladder)
         assert len(app.desk.conversation.talk.journal) == 2
         await typed(pilot, "2")
         assert app.desk.conversation.talk.state.clamps == "outside"
