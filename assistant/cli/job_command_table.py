@@ -69,6 +69,18 @@ def _restore(name: str, box: str) -> int:
     return job_command.restore(name, box)
 
 
+def _check(name: str) -> int:
+    from boxaloud.assistant.cli.commands import job_command
+
+    return job_command.check(name)
+
+
+def _back_up(archive: Path) -> int:
+    from boxaloud.assistant.cli.commands import job_command
+
+    return job_command.back_up(archive)
+
+
 def _demo(name: str) -> int:
     from boxaloud.assistant.cli.commands import job_command
 
@@ -132,6 +144,14 @@ _JOB = (
             (NAME, BOX)),
     Command("restore", "Bring back a removed job, or a removed box of a job.", _restore,
             (NAME, BOX)),
+    Command("check", "Look whether every job is sound. Exit status: 0 all are, 3 something is "
+            "lost or cannot be read.", _check, (
+        argument("name", "One job; else all.", required=False),
+    )),
+    Command("backup", "Put all jobs, and those removed, into one archive.", _back_up, (
+        argument("archive", "FILE.zip; unpacked in the data folder it brings all back.",
+                 kind="path"),
+    )),
 )  # fmt: skip
 
 COMMANDS = (
@@ -158,5 +178,6 @@ COMMANDS = (
     Command("schema", "Print the JSON Schema of what is read and written.", _schema, (
         argument("of", "reply, worksheet, box, row, result or report.", required=False),
     )),
-    group("job", "Start, list, show, describe, rename, copy, remove and restore jobs.", _JOB),
+    group("job", "Start, list, show, describe, rename, copy, remove, restore, check and back up "
+          "jobs.", _JOB),
 )  # fmt: skip

@@ -10,7 +10,6 @@ from boxaloud.assistant.cli import job_command_table as job_commands
 from boxaloud.assistant.cli import voice_command_table
 from boxaloud.assistant.cli.arguments import run
 from boxaloud.assistant.cli.command_rows import Command, answer, argument, group, option, switch
-from boxaloud.assistant.cli.exit_codes import guarded
 from boxaloud.assistant.cli.gc_pause import lasting
 from boxaloud.assistant.cli.screen_command_table import SCREEN, SERVE, screen
 
@@ -88,4 +87,6 @@ def app(words: Sequence[str]) -> int:
 
 def main() -> None:
     """Run the command; an error is one sentence on standard error, never a traceback."""
-    sys.exit(guarded(lambda: app(sys.argv[1:])))
+    from boxaloud.assistant.cli.start import main as start
+
+    start()

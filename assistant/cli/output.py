@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-import sys
 from typing import cast, get_args
 
 from boxaloud.assistant.dialogue import Reply
+from boxaloud.assistant.text import printing
 from boxaloud.assistant.text.problem import Problem
 from boxaloud.rules.units import VolumeUnit
 
@@ -20,8 +20,7 @@ def shown_in(units: str) -> VolumeUnit:
 
 def put(text: str) -> None:
     """One line on standard output, at once."""
-    sys.stdout.write(text + "\n")
-    sys.stdout.flush()
+    printing.put(text)
 
 
 def put_json(reply: Reply) -> None:
@@ -30,4 +29,6 @@ def put_json(reply: Reply) -> None:
 
     from boxaloud.assistant.contract.reply_document import ReplyDocument
 
-    put(json.dumps(ReplyDocument.of(reply).to_json(), ensure_ascii=False))
+    as_ascii = not printing.takes_all_letters()
+    told = json.dumps(ReplyDocument.of(reply).to_json(), ensure_ascii=as_ascii)
+    printing.put(printing.clean_json(told))

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-import json
 import os
 import shutil
 import sqlite3
 import subprocess
 import sys
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -17,6 +16,7 @@ from boxaloud.assistant.storage.sqlite.journal_file import About, JobFile
 from boxaloud.assistant.storage.sqlite.migration import latest, migrate
 from boxaloud.assistant.storage.sqlite.storage_errors import TooNew
 from boxaloud.assistant.text.problem import Problem
+from nobody import as_nobody
 
 ROOT = Path(__file__).parents[2]
 
@@ -94,28 +94,6 @@ def test_another_job_put_in_the_files_place_is_left_alone(session: Session) -> N
     ]  # fmt: skip
 
 
-NOBODY = 65534
-
-
-def as_nobody(lines: Callable[[], list[str]]) -> list[str]:
-    """What `lines` gives in a process of a user who may read and not write."""
-    come, told = os.pipe()
-    pid = os.fork()
-    if not pid:
-        try:
-            os.setgroups([])
-            os.setuid(NOBODY)
-            os.write(told, json.dumps(lines()).encode())
-        finally:
-            os._exit(0)
-    os.close(told)
-    os.waitpid(pid, 0)
-    with os.fdopen(come) as stream:
-        found = json.load(stream)
-    assert isinstance(found, list)
-    return found
-
-
 @pytest.mark.skipif(os.name != "posix" or os.geteuid() != 0, reason="needs to become another user")
 def test_in_a_read_only_folder_the_talk_goes_on_and_says_that_it_is_not_kept(
     session: Session, data: Path, tmp_path: Path
@@ -124,6 +102,7 @@ def test_in_a_read_only_folder_the_talk_goes_on_and_says_that_it_is_not_kept(
     before, place = path().read_bytes(), path()
     for folder in (tmp_path.parent.parent, tmp_path.parent, tmp_path, data, data / "jobs"):
         folder.chmod(0o755)
+    place.chmod(0o644)
 
     def talk() -> list[str]:
         old, new = Session.open("Heron Street"), Session.start("Barn Lane")
@@ -317,7 +296,8 @@ def test_a_file_damaged_under_a_talk_is_written_anew_whole(session: Session, dat
 def test_a_file_of_a_later_version_is_refused_and_untouched(session: Session) -> None:
     session.close()
     connection = sqlite3.connect(path())
-    connection.execute("INSERT INTO schema_version VALUES (99, '2031-01-01T00:00:00Z')")
+    for version in range(latest() + 1, 100):
+        connection.execute(f"INSERT INTO schema_version VALUES ({version}, '2031-01-01T00:00:00Z')")
     connection.commit()
     connection.close()
     before = path().read_bytes()
