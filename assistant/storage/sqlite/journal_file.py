@@ -299,8 +299,7 @@ def _check_whole(connection: sqlite3.Connection) -> None:
 def _bring_up(connection: sqlite3.Connection) -> None:
     """Migrate an older file. Where it cannot be written to, an older form is not readable."""
     if version_of(connection) < latest():
-        migrate(connection, now())
-        write_about(connection, {})
+        migrate(connection, now(), seal=lambda each: write_about(each, {}))
 
 
 def _write_new(draft: Path, about: About) -> None:

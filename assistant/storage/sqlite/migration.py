@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import sqlite3
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from functools import cache
 from importlib.resources import files
 from pathlib import Path
+from typing import TypeAlias
 
 from boxaloud.assistant.storage.sqlite.storage_errors import Damaged, TooNew
 from boxaloud.assistant.storage.storage_messages import say
@@ -53,15 +54,25 @@ def check_readable(connection: sqlite3.Connection, path: Path) -> int:
     return found
 
 
-def migrate(connection: sqlite3.Connection, at: str, upto: int | None = None) -> None:
-    """Bring the file up to the latest version, each step whole or not at all."""
+Seal: TypeAlias = Callable[[sqlite3.Connection], object]
+"""What is to be written with a step, such as the check over what the file says of its job."""
+
+
+def _nothing(_: sqlite3.Connection) -> None:
+    return None
+
+
+def migrate(
+    connection: sqlite3.Connection, at: str, upto: int | None = None, seal: Seal = _nothing
+) -> None:
+    """Bring the file up to the latest version, each step and its `seal` whole or not at all."""
     goal = latest() if upto is None else upto
     for version, sql in steps():
         if version <= goal:
-            _step(connection, version, sql, at)
+            _step(connection, version, sql, at, seal)
 
 
-def _step(connection: sqlite3.Connection, version: int, sql: str, at: str) -> None:
+def _step(connection: sqlite3.Connection, version: int, sql: str, at: str, seal: Seal) -> None:
     """One step, unless another front end has taken it meanwhile."""
     connection.execute("BEGIN IMMEDIATE")
     try:
@@ -72,6 +83,7 @@ def _step(connection: sqlite3.Connection, version: int, sql: str, at: str) -> No
             for statement in _statements(sql):
                 connection.execute(statement)
             connection.execute("INSERT INTO schema_version VALUES (?, ?)", (version, at))
+            seal(connection)
         connection.execute("COMMIT")
     except BaseException:
         if connection.in_transaction:
