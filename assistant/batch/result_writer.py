@@ -9,6 +9,7 @@ from typing import Any, TextIO
 
 from boxaloud.assistant.batch.row_reader import FileFormat
 from boxaloud.assistant.contract.batch_documents import RowResult
+from boxaloud.assistant.text.printing import clean_json
 from boxaloud.assistant.text.spreadsheet_cell import safe
 
 _OURS = frozenset(RowResult.model_fields) - {"name", "open", "not_used", "problem"}
@@ -44,12 +45,12 @@ def _cell(value: Any) -> Any:
 
 
 def _jsonl(result: RowResult, out: TextIO) -> None:
-    out.write(_json(result.to_json()) + "\n")
+    out.write(clean_json(_json(result.to_json())) + "\n")
 
 
 def _yaml(result: RowResult, out: TextIO) -> None:
     """One list item. JSON texts are YAML scalars, so each value is written as one."""
     start = "- "
     for key, value in result.to_json().items():
-        out.write(f"{start}{key}: {_json(value)}\n")
+        out.write(f"{start}{key}: {clean_json(_json(value))}\n")
         start = "  "

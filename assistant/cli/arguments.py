@@ -13,6 +13,7 @@ from typing import Any
 
 from boxaloud.assistant.cli.command_rows import Command, Parameter, answer
 from boxaloud.assistant.cli.exit_codes import FITS, UNUSABLE
+from boxaloud.assistant.text import printing
 from boxaloud.assistant.text.problem import Problem
 
 
@@ -64,8 +65,7 @@ def run(command: Command, called: str, words: Sequence[str]) -> int:
 
 def _print(text: str, status: int) -> int:
     """Put out `text` at once, so that a reader that has gone is met here; give `status`."""
-    sys.stdout.write(text + "\n")
-    sys.stdout.flush()
+    printing.put(text)
     return status
 
 

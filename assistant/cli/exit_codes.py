@@ -1,12 +1,15 @@
-"""What goes wrong, put in one plain sentence. This module owns standard error and exit codes."""
+"""What goes wrong, put in one plain sentence. Exit codes, and how a process ends."""
 
 from __future__ import annotations
 
 import os
+import signal
 import sys
 from collections.abc import Callable
+from types import FrameType
 from typing import TYPE_CHECKING
 
+from boxaloud.assistant.text import printing
 from boxaloud.assistant.text.problem import Problem
 
 if TYPE_CHECKING:
@@ -28,11 +31,29 @@ def exit_status(reply: Reply | None, anything_entered: bool) -> int:
 
 def complain(message: str) -> None:
     """One sentence on standard error."""
-    print(" ".join(str(message).split()), file=sys.stderr)  # noqa: T201
+    printing.warn(" ".join(str(message).split()))
 
 
 def guarded(command: Callable[[], object]) -> int:
     """Run `command`; give its exit status, with any failure told in one sentence."""
+    try:
+        status = _status(command)
+        printing.flush()
+    except printing.Unprintable as trouble:
+        _drop_output()
+        complain(f"Standard output cannot be written to: {trouble.why}.")
+        return UNUSABLE
+    except BrokenPipeError:
+        _drop_output()
+        return READER_GONE
+    except KeyboardInterrupt:
+        _when_interrupted(_gone)
+        printing.warn("")  # the shell asks on a line of its own
+        return INTERRUPTED
+    return status
+
+
+def _status(command: Callable[[], object]) -> int:
     try:
         status = command()
     except SystemExit as end:
@@ -40,18 +61,21 @@ def guarded(command: Callable[[], object]) -> int:
     except Problem as problem:
         complain(str(problem))
         return UNUSABLE
-    except BrokenPipeError:
-        # the reader has gone: point standard output elsewhere so that Python's own flush at
-        # the end does not complain either
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        return READER_GONE
-    except KeyboardInterrupt:
-        print(file=sys.stderr)  # noqa: T201  the shell asks on a line of its own
-        return INTERRUPTED
+    except (printing.Unprintable, BrokenPipeError):
+        raise
     except Exception as fault:
         faulted(fault)
         return UNUSABLE
     return status if isinstance(status, int) else FITS
+
+
+def _drop_output() -> None:
+    """The reader has gone, or there is no room: point standard output elsewhere, so that
+    Python's own flush at the end does not complain either."""
+    try:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+    except (OSError, ValueError):
+        return
 
 
 def faulted(fault: Exception) -> None:
@@ -62,3 +86,39 @@ def faulted(fault: Exception) -> None:
         f"Boxaloud met a fault of its own ({type(fault).__name__}: {fault}); "
         "what a job was told before it is kept. Set BOXALOUD_TRACEBACK=1 to see where."
     )
+
+
+def process(command: Callable[[], object]) -> int:
+    """`guarded`, for a whole process: its streams and signals too.
+
+    An interrupt gives 130 and a request to end 128 and its number, whenever they come; drafts
+    and folders of ours are cleared away.
+    """
+    printing.set_up()
+    if not os.environ.get("BOXALOUD_TRACEBACK"):
+        sys.unraisablehook = lambda _: None
+    for name in ("SIGTERM", "SIGHUP"):
+        if hasattr(signal, name) and signal.getsignal(getattr(signal, name)) == signal.SIG_DFL:
+            signal.signal(getattr(signal, name), _ended)
+
+    def run() -> object:
+        _when_interrupted(signal.default_int_handler)
+        return command()
+
+    status = guarded(run)
+    _when_interrupted(_gone)
+    return status
+
+
+def _when_interrupted(act: Callable[[int, FrameType | None], object]) -> None:
+    if signal.getsignal(signal.SIGINT) != signal.SIG_IGN:
+        signal.signal(signal.SIGINT, act)
+
+
+def _gone(*_: object) -> None:
+    os._exit(INTERRUPTED)
+
+
+def _ended(number: int, _: FrameType | None) -> None:
+    signal.signal(number, signal.SIG_IGN)
+    raise SystemExit(128 + number)

@@ -69,6 +69,18 @@ def _restore(name: str, box: str) -> int:
     return job_command.restore(name, box)
 
 
+def _check(name: str) -> int:
+    from boxaloud.assistant.cli.commands import job_command
+
+    return job_command.check(name)
+
+
+def _back_up(archive: Path) -> int:
+    from boxaloud.assistant.cli.commands import job_command
+
+    return job_command.back_up(archive)
+
+
 def _demo(name: str) -> int:
     from boxaloud.assistant.cli.commands import job_command
 
@@ -136,6 +148,14 @@ _JOB = (
     Command("restore", "Bring back a removed job, or a removed box of a job.", _restore,
             (NAME._replace(names=""), BOX._replace(names="")),
             example='boxaloud job restore "Heron Street" --box pantry'),
+    Command("check", "Look whether every job is sound. Exit status: 0 all are, 3 something is "
+            "lost or cannot be read.", _check, (
+        argument("name", "One job; else all.", required=False, names="job"),
+    ), example="boxaloud job check"),
+    Command("backup", "Put all jobs, and those removed, into one archive.", _back_up, (
+        argument("archive", "FILE.zip; unpacked in the data folder it brings all back.",
+                 kind="path"),
+    ), example="boxaloud job backup jobs.zip"),
 )  # fmt: skip
 
 COMMANDS = (
@@ -163,6 +183,6 @@ COMMANDS = (
         argument("of", "What is to be described; else all of them.", required=False,
                  choices=("reply", "worksheet", "box", "row", "result", "report")),
     ), example="boxaloud schema worksheet"),
-    group("job", "Start, list, show, describe, rename, copy, remove and restore jobs.", _JOB,
-          example='boxaloud job start "Heron Street"'),
+    group("job", "Start, list, show, describe, rename, copy, remove, restore, check and back up "
+          "jobs.", _JOB, example='boxaloud job start "Heron Street"'),
 )  # fmt: skip

@@ -18,7 +18,6 @@ from boxaloud.assistant.cli.command_rows import (
     option,
     switch,
 )
-from boxaloud.assistant.cli.exit_codes import guarded
 from boxaloud.assistant.cli.gc_pause import lasting
 from boxaloud.assistant.cli.screen_command_table import SCREEN, SERVE, screen
 
@@ -129,4 +128,6 @@ def app(words: Sequence[str]) -> int:
 
 def main() -> None:
     """Run the command; an error is one sentence on standard error, never a traceback."""
-    sys.exit(guarded(lambda: app(sys.argv[1:])))
+    from boxaloud.assistant.cli.start import main as start
+
+    start()

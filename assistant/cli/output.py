@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import os
-import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
 from typing import cast, get_args
 
 from boxaloud.assistant.cli.exit_codes import faulted
 from boxaloud.assistant.dialogue import Reply, faults
+from boxaloud.assistant.text import printing
 from boxaloud.assistant.text.problem import Problem
 from boxaloud.rules.units import VolumeUnit
 
@@ -42,8 +42,7 @@ def shown_in(units: str) -> VolumeUnit:
 
 def put(text: str) -> None:
     """One line on standard output, at once."""
-    sys.stdout.write(text + "\n")
-    sys.stdout.flush()
+    printing.put(text)
 
 
 def put_json(reply: Reply) -> None:
@@ -52,4 +51,6 @@ def put_json(reply: Reply) -> None:
 
     from boxaloud.assistant.contract.reply_document import ReplyDocument
 
-    put(json.dumps(ReplyDocument.of(reply).to_json(), ensure_ascii=False))
+    as_ascii = not printing.takes_all_letters()
+    told = json.dumps(ReplyDocument.of(reply).to_json(), ensure_ascii=as_ascii)
+    printing.put(printing.clean_json(told))

@@ -41,7 +41,7 @@ def _serve(host: str, port: int) -> int:
 
 SERVE = Command(
     "serve",
-    "Show the app in a browser on this machine. Anyone who can reach it can use it.",
+    "Show the app in a browser on this machine. Whoever has the address it prints can use it.",
     _serve,
     (
         option("host", "Address to listen on; leave it for this machine alone.",

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import os
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
 from boxaloud.assistant.reports import csv_renderer, html_renderer, json_renderer
 from boxaloud.assistant.reports.report_model import JobReport
+from boxaloud.assistant.text.output_file import output
 from boxaloud.assistant.text.problem import Problem
 
 FORMS: dict[str, Callable[[JobReport], Iterator[str]]] = {
@@ -31,17 +31,11 @@ def check_form(path: Path) -> str:
 def write(report: JobReport, path: Path) -> None:
     """Write the report, whole or not at all. Raises Problem, in a sentence, where it cannot."""
     ending = check_form(path)
-    draft = path.with_name(f".{path.name}.{os.getpid()}.new")
-    try:
+    with output(path) as draft:
         if ending == ".pdf":
             from boxaloud.assistant.reports import pdf_renderer
 
             pdf_renderer.write(report, draft)
         else:
-            with draft.open("w", encoding="utf-8", newline="") as out:
+            with draft.open("w", encoding="utf-8", errors="replace", newline="") as out:
                 out.writelines(FORMS[ending](report))
-        os.replace(draft, path)
-    except OSError as fault:
-        raise Problem(f"{path} cannot be written: {fault.strerror or fault}.") from None
-    finally:
-        draft.unlink(missing_ok=True)

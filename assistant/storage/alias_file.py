@@ -97,8 +97,8 @@ def write(words: Mapping[str, str]) -> None:
     draft = path.with_name(f".{path.name}.{os.getpid()}.new")
     with contextlib.suppress(OSError, Damaged):
         kept = _parsed() if path.exists() else {}
-        path.parent.mkdir(parents=True, exist_ok=True)
-        with draft.open("w", encoding="utf-8") as out:
+        path.parent.mkdir(0o700, parents=True, exist_ok=True)
+        with open(draft, "w", encoding="utf-8", opener=_private) as out:
             out.write(HEADING)
             out.writelines(
                 f"{_quoted(word)} = {_quoted(mean)}\n"
@@ -108,6 +108,11 @@ def write(words: Mapping[str, str]) -> None:
             out.flush()
             os.fsync(out.fileno())
         os.replace(draft, path)
+
+
+def _private(path: str, flags: int) -> int:
+    """Open a file that only its owner may read."""
+    return os.open(path, flags, 0o600)
 
 
 def _quoted(text: str) -> str:

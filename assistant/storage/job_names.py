@@ -7,25 +7,35 @@ import unicodedata
 from collections.abc import Container
 
 LONGEST = 48
+_JOINERS = "\u200c\u200d"
+"""Not seen themselves, but letters of several scripts are other letters without them."""
+MOST_LETTERS = 120
 _RESERVED = frozenset({"con", "prn", "aux", "nul"})
 
 
 def tidy(name: str) -> str:
-    """A name on one line, with single spaces."""
-    return " ".join("".join(c if c.isprintable() else " " for c in name).split())
+    """A name on one line, with single spaces, each letter composed with its marks."""
+    plain = "".join(c if c.isprintable() or c in _JOINERS else " " for c in name)
+    return " ".join(unicodedata.normalize("NFC", plain).split())
+
+
+def folded(name: str) -> str:
+    """What is the same in all ways to write a name: in full or half width, in any case, with
+    its letters composed or not."""
+    return unicodedata.normalize("NFKC", tidy(name)).casefold()
 
 
 def same(one: str, other: str) -> bool:
     """Whether two names are the same to a person."""
-    return tidy(one).casefold() == tidy(other).casefold()
+    return folded(one) == folded(other)
 
 
 def unused(name: str, taken: Container[str]) -> str:
-    """The name, or the name with the first number that is free. `taken` is in lower case."""
-    if name.casefold() not in taken:
+    """The name, or the name with the first number that is free. `taken` is folded."""
+    if folded(name) not in taken:
         return name
     number = 2
-    while f"{name} {number}".casefold() in taken:
+    while folded(f"{name} {number}") in taken:
         number += 1
     return f"{name} {number}"
 

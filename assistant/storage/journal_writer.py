@@ -12,9 +12,12 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 from boxaloud.assistant.storage.rules_fingerprint import works
-from boxaloud.assistant.storage.sqlite.journal_file import About, JobFile, Standing
+from boxaloud.assistant.storage.sqlite.about_table import About
+from boxaloud.assistant.storage.sqlite.journal_file import JobFile
 from boxaloud.assistant.storage.sqlite.journal_rows import START, Mark, Row, follow, renumbered
-from boxaloud.assistant.storage.sqlite.recovery import fresh_path, readable_rows, renewed
+from boxaloud.assistant.storage.sqlite.recovery import fresh_path, renewed
+from boxaloud.assistant.storage.sqlite.remembered_verdicts import Standing
+from boxaloud.assistant.storage.sqlite.salvage import readable_rows
 from boxaloud.assistant.storage.sqlite.storage_errors import (
     Damaged,
     Moved,

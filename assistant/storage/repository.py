@@ -4,47 +4,42 @@ from __future__ import annotations
 
 import os
 import re
-from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from collections.abc import Callable
 from pathlib import Path
 
 from boxaloud.assistant.storage import job_names
 from boxaloud.assistant.storage.data_folders import SUFFIX, jobs_folder, removed_folder
+from boxaloud.assistant.storage.private_files import alone_in, private_folder
 from boxaloud.assistant.storage.project_details import ProjectDetails, kept
-from boxaloud.assistant.storage.sqlite.journal_file import About, JobFile, log_of
-from boxaloud.assistant.storage.sqlite.recovery import readable_about, readable_rows, renewed
+from boxaloud.assistant.storage.sqlite.about_table import About
+from boxaloud.assistant.storage.sqlite.folder_scan import Odd, Place, look
+from boxaloud.assistant.storage.sqlite.journal_file import JobFile
+from boxaloud.assistant.storage.sqlite.recovery import mended
 from boxaloud.assistant.storage.sqlite.storage_errors import Damaged, NotKept, TooNew, told_os
 from boxaloud.assistant.storage.storage_messages import say
 from boxaloud.assistant.text.problem import Problem
 
 
-@dataclass(frozen=True, slots=True)
-class Place:
-    """A job on the shelf: its name, where its file is, when it was last written."""
+class Taken(Problem):
+    """There already is a job of this name."""
 
-    name: str
-    path: Path
-    written: float
+    def __init__(self, name: str) -> None:
+        super().__init__(say("job.taken", name=name))
 
 
 def places(folder: Path | None = None) -> tuple[Place, ...]:
-    """Every job of a folder, the one last written first. Files of no known form are left out."""
-    return tuple(sorted(_look(folder or jobs_folder()), key=lambda place: -place.written))
+    """Every job of a folder, the one last written first."""
+    return tuple(look(folder or jobs_folder())[0])
 
 
-def _look(folder: Path) -> Iterator[Place]:
-    if not folder.is_dir():
-        return
-    for path in sorted(folder.glob(f"*{SUFFIX}")):
-        about = readable_about(path)
-        yield Place(about.name if about else path.stem, path, _written(path))
+def odd_entries(folder: Path | None = None) -> tuple[Odd, ...]:
+    """What has the ending of a job in a folder and cannot be opened as one."""
+    return tuple(look(folder or jobs_folder())[1])
 
 
-def _written(path: Path) -> float:
-    """When a job was last written: its file, or the log beside it."""
-    log = log_of(path)
-    times = [each.stat().st_mtime for each in (path, log) if each.exists()]
-    return max(times, default=0.0)
+def may_be(odd: Odd, name: str) -> bool:
+    """Whether an odd entry may have been meant to be the job of this name."""
+    return odd.path.stem == job_names.file_stem(name)
 
 
 def find(name: str, folder: Path | None = None) -> Place:
@@ -57,17 +52,20 @@ def find(name: str, folder: Path | None = None) -> Place:
         if not known:
             raise Problem(say("job.no_jobs"))
         return known[0]
+    if by_file := [place for place in known if place.path.name == name]:
+        return by_file[0]
     exact = [place for place in known if _is_called(place, name)]
-    wanted = job_names.tidy(name).casefold()
-    close = exact or [place for place in known if wanted in place.name.casefold()]
-    if len(close) == 1 or exact:
+    wanted = job_names.folded(name)
+    close = exact or [place for place in known if wanted in job_names.folded(place.name)]
+    if len(close) == 1 or (exact and folder is not None):
         return close[0]
     if not close:
+        odd = [str(each) for each in odd_entries(folder) if may_be(each, name)]
         key = "job.none" if folder is None else "job.no_removed"
-        raise Problem(say(key, name=job_names.tidy(name)))
-    raise Problem(
-        say("job.several", name=job_names.tidy(name), names=", ".join(p.name for p in close[:5]))
-    )
+        raise Problem(" ".join([say(key, name=job_names.tidy(name)), *odd]))
+    # two of one name are told apart by their files
+    told = [place.path.name if exact else place.name for place in close]
+    raise Problem(say("job.several", name=job_names.tidy(name), names=", ".join(told[:5])))
 
 
 def _is_called(place: Place, name: str) -> bool:
@@ -83,7 +81,19 @@ def is_taken(name: str) -> bool:
 
 def unused_name(name: str) -> str:
     """The name, or the name with a number that no job has."""
-    return job_names.unused(job_names.tidy(name), {place.name.casefold() for place in places()})
+    return job_names.unused(
+        job_names.tidy(name), {job_names.folded(place.name) for place in places()}
+    )
+
+
+def new_name(name: str) -> str:
+    """A name as it is kept. Raises Problem where there is none, or too much of one."""
+    tidy = job_names.tidy(name)
+    if not tidy:
+        raise Problem(say("job.nameless"))
+    if len(tidy) > job_names.MOST_LETTERS:
+        raise Problem(say("job.too_long", most=job_names.MOST_LETTERS))
+    return tidy
 
 
 def open_file(place: Place) -> tuple[JobFile, str]:
@@ -96,22 +106,17 @@ def open_file(place: Place) -> tuple[JobFile, str]:
         file.rows()
         return file, ""
     except Damaged:
-        about = readable_about(place.path) or About(place.name, "2023")
-        rows = readable_rows(place.path)
-        file, aside = renewed(place.path, about, rows)
-        said = say("keeping.damaged", job=about.name, path=aside, count=len(rows))
-        return file, said
+        return mended(place.path, place.name)
 
 
 def start(about: About) -> JobFile:
     """A new job. Raises Problem for a name that is taken or empty, NotKept where there is
     no place to keep it."""
-    name = job_names.tidy(about.name)
-    if not name:
-        raise Problem(say("job.nameless"))
-    if is_taken(name):
-        raise Problem(say("job.taken", name=name))
-    return _create(job_names.file_stem(name), lambda path: JobFile.create(path, about))
+    name = new_name(about.name)
+    with alone_in(jobs_folder()):
+        if is_taken(name):
+            raise Taken(name)
+        return _create(job_names.file_stem(name), lambda path: JobFile.create(path, about))
 
 
 def _create(stem: str, make: Callable[[Path], JobFile]) -> JobFile:
@@ -132,14 +137,11 @@ def path_for(name: str) -> Path:
 
 def rename(place: Place, name: str) -> str:
     """Give a job another name; gives the name as kept. Its file stays where it is."""
-    new = job_names.tidy(name)
-    if not new:
-        raise Problem(say("job.nameless"))
-    if is_taken(new) and not job_names.same(place.name, new):
-        raise Problem(say("job.taken", name=new))
-    file, _ = open_file(place)
-    file.tell({"name": new})
-    file.close()
+    new = new_name(name)
+    with alone_in(jobs_folder()):
+        if is_taken(new) and not job_names.same(place.name, new):
+            raise Taken(new)
+        _call(place, new)
     return new
 
 
@@ -159,18 +161,25 @@ def project_of(place: Place) -> ProjectDetails:
     return file.about.project
 
 
+def _call(place: Place, name: str) -> None:
+    file, _ = open_file(place)
+    file.tell({"name": name})
+    file.close()
+
+
 def copy(place: Place, name: str) -> str:
     """Copy a job with all its boxes; gives the copy's name."""
-    new = job_names.tidy(name) or unused_name(place.name)
-    if is_taken(new):
-        raise Problem(say("job.taken", name=new))
     file, _ = open_file(place)
+    with alone_in(jobs_folder()):
+        new = new_name(name) if name.strip() else unused_name(place.name)
+        if is_taken(new):
+            raise Taken(new)
 
-    def make(path: Path) -> JobFile:
-        file.copy_to(path, new)
-        return JobFile.open(path)
+        def make(path: Path) -> JobFile:
+            file.copy_to(path, {"name": new, **kept(file.about.project.for_a_copy())})
+            return JobFile.open(path)
 
-    _create(job_names.file_stem(new), make).close()
+        _create(job_names.file_stem(new), make).close()
     file.close()
     return new
 
@@ -188,17 +197,18 @@ def remove(place: Place) -> None:
 def restore(name: str) -> str:
     """Bring a removed job back, the one removed last where several had the name."""
     place = find(name, removed_folder())
-    path = _move(place.path, jobs_folder())
-    new = place.name
-    if sum(job_names.same(known.name, new) for known in places()) > 1:
-        new = unused_name(new)
-        rename(Place(place.name, path, 0), new)
+    with alone_in(jobs_folder()):
+        path = _move(place.path, jobs_folder())
+        new = place.name
+        if sum(job_names.same(known.name, new) for known in places()) > 1:
+            new = unused_name(new)
+            _call(Place(place.name, path, 0), new)
     return new
 
 
 def _move(path: Path, folder: Path) -> Path:
     try:
-        folder.mkdir(parents=True, exist_ok=True)
+        private_folder(folder)
         number, stem = 2, re.sub(r"-\d+$", "", path.stem)
         target = folder / path.name
         while target.exists():
@@ -212,6 +222,7 @@ def _move(path: Path, folder: Path) -> Path:
 
 
 __all__ = [
-    "NotKept", "Place", "TooNew", "copy", "describe", "find", "is_taken", "open_file", "path_for",
-    "places", "project_of", "remove", "rename", "restore", "start", "unused_name",
+    "NotKept", "Odd", "Place", "Taken", "TooNew", "copy", "describe", "find", "is_taken", "look",
+    "may_be", "new_name", "odd_entries", "open_file", "path_for", "places", "project_of", "remove",
+    "rename", "restore", "start", "unused_name",
 ]  # fmt: skip

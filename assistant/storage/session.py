@@ -6,6 +6,7 @@ does not stop the talk: it goes on in memory and says so.
 
 from __future__ import annotations
 
+import contextlib
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 from typing import cast
@@ -21,8 +22,9 @@ from boxaloud.assistant.storage.journal_writer import Keeper
 from boxaloud.assistant.storage.replay import Job, replay
 from boxaloud.assistant.storage.rules_fingerprint import works
 from boxaloud.assistant.storage.session_notes import MOST_TOLD, of_own_words, of_set_aside
-from boxaloud.assistant.storage.sqlite.journal_file import About, Standing
+from boxaloud.assistant.storage.sqlite.about_table import About
 from boxaloud.assistant.storage.sqlite.journal_rows import rows_of
+from boxaloud.assistant.storage.sqlite.remembered_verdicts import Standing
 from boxaloud.assistant.storage.sqlite.storage_errors import Moved, NotKept
 from boxaloud.assistant.storage.storage_messages import how_many, say
 from boxaloud.assistant.text.problem import Problem
@@ -50,7 +52,11 @@ class Session:
 
         Raises Problem, in a sentence, where there is no such job or it cannot be read.
         """
-        place = repository.find(name)
+        return cls.open_at(repository.find(name))
+
+    @classmethod
+    def open_at(cls, place: repository.Place) -> Session:
+        """Take up the job at a place. Raises Problem as `open` does."""
         file, damage = repository.open_file(place)
         keeper = Keeper(file.path, file.about, file)
         if damage:
@@ -60,19 +66,25 @@ class Session:
     @classmethod
     def start(cls, name: str, edition: str = "", units: VolumeUnit = "in3") -> Session:
         """A new job. Where it cannot be kept it goes on in memory, and says so."""
-        about = About(name, _edition(edition), units, now())
+        about = About(repository.new_name(name), _edition(edition), units, now())
+        odd = [str(each) for each in repository.odd_entries() if repository.may_be(each, name)]
         try:
             file = repository.start(about)
         except NotKept as trouble:
             keeper = Keeper(repository.path_for(name), about, None, trouble.clause)
             keeper.notes.append(say("keeping.never", trouble=trouble.clause, job=name))
             return cls(keeper)
-        return cls(Keeper(file.path, about, file))
+        keeper = Keeper(file.path, about, file)
+        keeper.notes += [f"{each} {say('shelf.beside', path=file.path)}" for each in odd]
+        return cls(keeper)
 
     @classmethod
     def open_or_start(cls, name: str, edition: str = "") -> Session:
         """The job of exactly this name, started where there is none yet."""
-        return cls.open(name) if repository.is_taken(name) else cls.start(name, edition)
+        if not repository.is_taken(name):
+            with contextlib.suppress(repository.Taken):
+                return cls.start(name, edition)
+        return cls.open(name)
 
     @property
     def name(self) -> str:

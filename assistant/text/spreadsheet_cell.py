@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import re
 
+from boxaloud.assistant.text.printing import clean
+
 _STARTS = ("=", "+", "-", "@", "\t", "\r", "\n", "＝", "＋", "－", "＠", "|", "%")
 _NUMBER = re.compile(r"-?\d+(\.\d+)?")
 
@@ -16,5 +18,5 @@ def safe(value: object) -> str:
     text = "" if value is None else str(value)
     if _NUMBER.fullmatch(text):
         return text
-    text = text.replace("\x00", "")
+    text = clean(text.replace("\x00", ""))
     return f"'{text}" if text.lstrip(" ").startswith(_STARTS) else text

@@ -16,7 +16,8 @@ from boxaloud.assistant.tts.tts_types import Speech, Voice
 #: A library that has not answered by then hangs, as they do; it is ended and started again.
 PATIENCE_SECONDS = 15.0
 MAX_ATTEMPTS = 2
-WORKER_COMMAND = (sys.executable, "-m", "boxaloud.assistant.tts.synthesis_worker")
+#: `-P`: what lies in the current folder is never run in place of a library.
+WORKER_COMMAND = (sys.executable, "-P", "-m", "boxaloud.assistant.tts.synthesis_worker")
 
 
 class SystemSynthesiser:

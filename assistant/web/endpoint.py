@@ -6,6 +6,7 @@ import ipaddress
 from collections.abc import Callable
 
 from boxaloud.assistant.text.problem import Problem
+from boxaloud.assistant.web.admission import new_token
 from boxaloud.assistant.web.web_messages import say
 
 
@@ -20,16 +21,18 @@ def serve(host: str, port: int, tell: Callable[[str], None]) -> None:
         raise Problem(say("serve.missing")) from None
     if not is_loopback(host):
         tell(say("serve.open", host=host))
-    tell(say("serve.where", url=address(host, port)))
+    token = new_token()
+    tell(say("serve.where", url=f"{address(host, port)}/?token={token}"))
     try:
-        BrowserServer(host, port, address(host, port)).serve()
+        BrowserServer(host, port, address(host, port), token).serve()
     except OSError as fault:
         why = fault.strerror or str(fault)
         raise Problem(say("serve.busy", url=address(host, port), why=why)) from None
 
 
 def address(host: str, port: int) -> str:
-    """Where the browser finds it."""
+    """Where a browser on this machine finds it."""
+    host = {"0.0.0.0": "127.0.0.1", "::": "::1"}.get(host, host)
     shown = f"[{host}]" if ":" in host else host
     return f"http://{shown}:{port}"
 

@@ -16,9 +16,14 @@ from boxaloud.grammar.lexer import odd_figures
 from boxaloud.grammar.lexer.heard_words import Word
 
 _VULGAR = odd_figures.VULGAR
+_OTHER = rf"[^\W\d_a-z{_VULGAR}]"
+"""A letter that English has not."""
+_MARKS = "[\u0300-\u036f\u0591-\u05c7\u0610-\u065f\u0670\u06d6-\u06ed\u0900-\u0e4e\u200c\u200d]"
+"""Vowels and joiners that belong to the letter before, in scripts that write them so."""
 _TOKEN = re.compile(
     rf"""
-      (?!in|cm)[a-z]++(?![\d'/^-])                          # most words: nothing below differs
+      (?!in|cm)[a-z]++(?![\d'/^-]|{_OTHER})                 # most words: nothing below differs
+    | [a-z]*+{_OTHER}(?:[a-z]|{_OTHER}|{_MARKS})*+            # words in other letters: names
     | (?:in|cm)(?:\s?\^\s?)?3\b | (?:ft|yd|mm|dm|m)\^?3\b     # in3, cm^3, ft3
     | [a-z]{{1,3}}-\d{{1,3}}[a-z]?\b(?![/-])                 # R-12: what a plan calls a box
     | \d(?:st|nd|rd|th)\b                                   # 2nd

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import unicodedata
 from decimal import Decimal
 
 from boxaloud.grammar import grammar_data
@@ -65,8 +66,10 @@ def _words(tokens: Tokens, first: int, places: tuple[int, ...]) -> str:
 
 
 def _bare_name(said: str) -> str:
-    """ "the kitchen box" is called "kitchen"."""
-    name = said
+    """ "the kitchen box" is called "kitchen". What cannot be seen is no part of a name, but for
+    the joiners, without which letters of several scripts are other letters."""
+    seen = "".join(c if c.isprintable() or c in "\u200c\u200d" else " " for c in said)
+    name = " ".join(unicodedata.normalize("NFC", seen).split())
     while name.lower().endswith(_NOT_IN_NAME):
         name = name.rpartition(" ")[0].rstrip(" ,")
     return name or said

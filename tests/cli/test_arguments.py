@@ -263,9 +263,11 @@ def test_version_and_help_load_nothing_of_the_work(asked: str) -> None:
         "boxaloud.assistant.cli.command_rows",
         "boxaloud.assistant.cli.gc_pause",
         "boxaloud.assistant.cli.job_command_table",
+        "boxaloud.assistant.text.printing",
         "boxaloud.assistant.cli.exit_codes",
         "boxaloud.assistant.cli.screen_command_table",
         "boxaloud.assistant.cli.voice_command_table",
+        "boxaloud.assistant.cli.start",
         "boxaloud.assistant.cli.usage",
     }
     assert not found & {"argparse", "dataclasses", "inspect", "tomllib", "platformdirs"}

@@ -70,7 +70,7 @@ def main() -> None:
         began = time.perf_counter()
         report = job_report(session.conversation, "Bench")
         gathered = time.perf_counter() - began
-        for form in ("html", "csv", "json"):
+        for form in ("html", "pdf", "csv", "json"):
             began = time.perf_counter()
             write(report, Path(folder) / f"bench.{form}")
             spent = time.perf_counter() - began + gathered

@@ -2,21 +2,22 @@
 
 from __future__ import annotations
 
-import json
 import os
 import shutil
 import sqlite3
 import subprocess
 import sys
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 from boxaloud.assistant.storage import Session, repository
+from boxaloud.assistant.storage.sqlite import journal_file
 from boxaloud.assistant.storage.sqlite.journal_file import About, JobFile
 from boxaloud.assistant.storage.sqlite.migration import latest, migrate
 from boxaloud.assistant.storage.sqlite.storage_errors import TooNew
 from boxaloud.assistant.text.problem import Problem
+from nobody import as_nobody
 
 ROOT = Path(__file__).parents[2]
 
@@ -94,28 +95,6 @@ def test_another_job_put_in_the_files_place_is_left_alone(session: Session) -> N
     ]  # fmt: skip
 
 
-NOBODY = 65534
-
-
-def as_nobody(lines: Callable[[], list[str]]) -> list[str]:
-    """What `lines` gives in a process of a user who may read and not write."""
-    come, told = os.pipe()
-    pid = os.fork()
-    if not pid:
-        try:
-            os.setgroups([])
-            os.setuid(NOBODY)
-            os.write(told, json.dumps(lines()).encode())
-        finally:
-            os._exit(0)
-    os.close(told)
-    os.waitpid(pid, 0)
-    with os.fdopen(come) as stream:
-        found = json.load(stream)
-    assert isinstance(found, list)
-    return found
-
-
 @pytest.mark.skipif(os.name != "posix" or os.geteuid() != 0, reason="needs to become another user")
 def test_in_a_read_only_folder_the_talk_goes_on_and_says_that_it_is_not_kept(
     session: Session, data: Path, tmp_path: Path
@@ -124,6 +103,7 @@ def test_in_a_read_only_folder_the_talk_goes_on_and_says_that_it_is_not_kept(
     before, place = path().read_bytes(), path()
     for folder in (tmp_path.parent.parent, tmp_path.parent, tmp_path, data, data / "jobs"):
         folder.chmod(0o755)
+    place.chmod(0o644)
 
     def talk() -> list[str]:
         old, new = Session.open("Heron Street"), Session.start("Barn Lane")
@@ -317,7 +297,8 @@ def test_a_file_damaged_under_a_talk_is_written_anew_whole(session: Session, dat
 def test_a_file_of_a_later_version_is_refused_and_untouched(session: Session) -> None:
     session.close()
     connection = sqlite3.connect(path())
-    connection.execute("INSERT INTO schema_version VALUES (99, '2031-01-01T00:00:00Z')")
+    for version in range(latest() + 1, 100):
+        connection.execute(f"INSERT INTO schema_version VALUES ({version}, '2031-01-01T00:00:00Z')")
     connection.commit()
     connection.close()
     before = path().read_bytes()
@@ -327,19 +308,43 @@ def test_a_file_of_a_later_version_is_refused_and_untouched(session: Session) ->
     assert not list(path().parent.glob("*.damaged-*"))
 
 
-@pytest.mark.parametrize("version", range(1, latest()))
-def test_a_file_of_an_earlier_version_is_brought_up_with_all_it_has(
-    session: Session, version: int, tmp_path: Path
-) -> None:
-    session.close()
-    place, old = path(), tmp_path / "old"
+def put_earlier_version_in_place(place: Path, version: int) -> None:
+    old = place.with_name("old")
     connection = sqlite3.connect(old, isolation_level=None)
     migrate(connection, "2026-01-01T00:00:00Z", upto=version)
     connection.execute("ATTACH ? AS new", (str(place),))
-    connection.execute("INSERT INTO about SELECT * FROM new.about")
+    connection.execute("INSERT INTO about SELECT * FROM new.about WHERE key <> 'check'")
     connection.execute("INSERT INTO journal SELECT * FROM new.journal")
     connection.close()
     os.replace(old, place)
+
+
+def test_a_file_is_sound_wherever_its_bringing_up_was_stopped(
+    session: Session, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A file of form 3 without a check over what it says would be taken for a damaged one."""
+    session.close()
+    put_earlier_version_in_place(path(), 2)
+
+    def stop(*_: object) -> None:
+        raise KeyboardInterrupt
+
+    with monkeypatch.context() as stopped:
+        stopped.setattr(journal_file, "write_about", stop)
+        with pytest.raises(KeyboardInterrupt):
+            Session.open("heron street")
+    again = Session.open("heron street")
+    assert again.take_notes() == ()
+    assert heard(again) == ["two 14-2 cables", "18 cubic inches"]
+    assert not list(path().parent.glob("*.damaged-*"))
+
+
+@pytest.mark.parametrize("version", range(1, latest()))
+def test_a_file_of_an_earlier_version_is_brought_up_with_all_it_has(
+    session: Session, version: int
+) -> None:
+    session.close()
+    put_earlier_version_in_place(path(), version)
     again = Session.open("heron street")
     assert heard(again) == ["two 14-2 cables", "18 cubic inches"]
     again.hear("a switch")

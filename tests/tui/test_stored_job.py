@@ -78,34 +78,6 @@ def test_colours_that_do_not_exist_are_refused_by_name() -> None:
         checked("pink")
 
 
-def test_the_app_in_a_browser_refuses_the_pages_of_others() -> None:
-    """A page of another site, or a name made to point here, must not drive the app."""
-    pytest.importorskip("textual_serve")
-    from aiohttp.test_utils import make_mocked_request
-    from aiohttp.web import HTTPForbidden, Response, StreamResponse
-    from boxaloud.assistant.web.server import BrowserServer
-
-    server = BrowserServer("127.0.0.1", 8000, "http://127.0.0.1:8000")
-
-    async def handler(_: object) -> StreamResponse:
-        return Response()
-
-    async def ask(headers: dict[str, str]) -> int:
-        request = make_mocked_request("GET", "/ws", headers=headers)
-        try:
-            return (await server._own_pages_only(request, handler)).status
-        except HTTPForbidden as refusal:
-            return refusal.status
-
-    import asyncio
-
-    own = {"Host": "127.0.0.1:8000"}
-    assert asyncio.run(ask(own)) == 200
-    assert asyncio.run(ask({**own, "Origin": "http://127.0.0.1:8000"})) == 200
-    assert asyncio.run(ask({**own, "Origin": "http://elsewhere.example"})) == 403
-    assert asyncio.run(ask({"Host": "elsewhere.example:8000"})) == 403
-
-
 def test_the_browsers_page_fetches_nothing_from_elsewhere() -> None:
     page = Path(__file__).parents[2] / "assistant/web/data/pages/app_index.html"
     assert "://" not in page.read_text(encoding="utf-8")
@@ -126,4 +98,4 @@ def test_serving_to_other_machines_states_the_risk(host: str, warned: bool) -> N
         [sys.executable, "-c", code], capture_output=True, text=True, env=dict(os.environ)
     )
     assert run.returncode == 0, run.stderr
-    assert ("no password and nothing is encrypted" in run.stdout) == warned
+    assert ("nothing is encrypted" in run.stdout) == warned

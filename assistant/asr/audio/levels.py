@@ -28,8 +28,9 @@ def rejection_reason(sound: Sound) -> RejectionReason:
     """Why nothing was understood in a sound."""
     import numpy as np
 
-    samples = np.abs(np.frombuffer(sound.samples, "<i2").astype(np.int32))
-    if len(samples) and float((samples >= FULL_SCALE).mean()) > CLIPPED_SHARE:
+    samples = np.frombuffer(sound.samples, "<i2")
+    at_full_scale = int((samples >= FULL_SCALE).sum()) + int((samples <= -FULL_SCALE).sum())
+    if len(samples) and at_full_scale / len(samples) > CLIPPED_SHARE:
         return "clipped"
     level = speech_level_dbfs(sound)
     if level < SILENCE_DBFS:

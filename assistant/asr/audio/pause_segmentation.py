@@ -11,6 +11,8 @@ if TYPE_CHECKING:
     from numpy.typing import NDArray
 
 FRAME_SECONDS = 0.02
+#: Frames looked at together: a long sound in floating-point numbers takes much room.
+FRAMES_AT_ONCE = 3000
 #: A silence as long as this parts two utterances.
 MIN_PAUSE_SECONDS = 0.7
 #: A knock or a click is shorter than any word.
@@ -70,11 +72,15 @@ def frame_levels(sound: Sound) -> NDArray[np.float64]:
     """The level of every whole frame of 20 ms, in decibels under full scale."""
     import numpy as np
 
-    samples = np.frombuffer(sound.samples, "<i2").astype(np.float64) / 32768
+    samples = np.frombuffer(sound.samples, "<i2")
     frame = int(FRAME_SECONDS * sound.rate)
-    frames = samples[: len(samples) // frame * frame].reshape(-1, frame)
-    power = (frames - frames.mean(axis=1, keepdims=True)) ** 2
-    levels: NDArray[np.float64] = 10 * np.log10(power.mean(axis=1) + 1e-12)
+    every = samples[: len(samples) // frame * frame].reshape(-1, frame)
+    power = np.empty(len(every))
+    for start in range(0, len(every), FRAMES_AT_ONCE):
+        frames = every[start : start + FRAMES_AT_ONCE].astype(np.float64) / 32768
+        centred = (frames - frames.mean(axis=1, keepdims=True)) ** 2
+        power[start : start + FRAMES_AT_ONCE] = centred.mean(axis=1)
+    levels: NDArray[np.float64] = 10 * np.log10(power + 1e-12)
     return levels
 
 

@@ -6,9 +6,11 @@ file for a short one; a recording cut off half way must be told, not heard as le
 
 from __future__ import annotations
 
+import io
 import struct
 from collections.abc import Iterator
 from dataclasses import dataclass
+from typing import BinaryIO
 
 from boxaloud.assistant.asr.asr_errors import AsrError
 
@@ -21,13 +23,15 @@ UNKNOWN_LENGTH = 0x7FFFF000
 
 @dataclass(frozen=True, slots=True)
 class Riff:
-    """The samples as they lie in the file. `bits` is a sample's width."""
+    """Where the samples lie in the file, from byte `start`, and how: `bits` is a sample's width,
+    `frames` counts the moments."""
 
     coding: int
     channels: int
     rate: int
     bits: int
-    data: bytes
+    start: int
+    frames: int
 
     @property
     def frame_bytes(self) -> int:
@@ -35,35 +39,44 @@ class Riff:
         return self.channels * self.bits // 8
 
 
-def parse_riff(content: bytes, name: str) -> Riff:
-    """Take a WAV file apart. `name` is what errors call it.
+def parse_riff(file: BinaryIO, name: str) -> Riff:
+    """Take a WAV file apart without reading its sound. `name` is what errors call it.
 
     Raises:
         EarsError: not a WAV file, cut off, or coded in a way that is not read here.
+        OSError: the file cannot be read.
     """
-    if len(content) < 12 or content[:4] != b"RIFF" or content[8:12] != b"WAVE":
+    length = file.seek(0, io.SEEK_END)
+    head = _read_at(file, 0, 12)
+    if len(head) < 12 or head[:4] != b"RIFF" or head[8:12] != b"WAVE":
         raise AsrError(f"{name} is not a WAV recording; save or convert it as WAV and try again.")
     layout: tuple[int, int, int, int] | None = None
-    for kind, declared, start in _chunks(content):
+    for kind, declared, start in _chunks(file, length):
         if kind == b"fmt ":
-            layout = _parse_format_chunk(content[start : start + declared], name)
+            layout = _parse_format_chunk(_read_at(file, start, min(declared, 64)), name)
         elif kind == b"data":
             if layout is None:
                 break
-            data = content[start : start + declared]
-            if len(data) < declared < UNKNOWN_LENGTH:
+            there = min(declared, length - start)
+            if there < declared < UNKNOWN_LENGTH:
                 raise AsrError(
-                    f"{name} is cut off: {len(data)} of its {declared} bytes of sound are "
+                    f"{name} is cut off: {there} of its {declared} bytes of sound are "
                     "there; copy or record it again."
                 )
-            return Riff(*layout, data)
+            _, channels, _, bits = layout
+            return Riff(*layout, start, there // (channels * bits // 8))
     raise AsrError(f"{name} is cut off before its sound begins; copy or record it again.")
 
 
-def _chunks(content: bytes) -> Iterator[tuple[bytes, int, int]]:
+def _read_at(file: BinaryIO, place: int, size: int) -> bytes:
+    file.seek(place)
+    return file.read(size)
+
+
+def _chunks(file: BinaryIO, length: int) -> Iterator[tuple[bytes, int, int]]:
     place = 12
-    while place + 8 <= len(content):
-        kind, size = struct.unpack_from("<4sI", content, place)
+    while place + 8 <= length:
+        kind, size = struct.unpack("<4sI", _read_at(file, place, 8))
         yield kind, size, place + 8
         place += 8 + size + (size & 1)
 

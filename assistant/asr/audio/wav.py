@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import io
+import os
 import wave
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, BinaryIO
 
 from boxaloud.assistant.asr.asr_errors import AsrError
 from boxaloud.assistant.asr.asr_types import Sound
@@ -16,8 +18,9 @@ if TYPE_CHECKING:
 
 RATE = 16000
 MAX_SECONDS = 600
-#: Nothing that lasts ten minutes is larger: eight channels of 32 bits at 96 kHz.
-LARGEST_BYTES = MAX_SECONDS * 96_000 * 8 * 4
+AT_ONCE_SECONDS = 60
+"""A longer recording is converted piece by piece, so that its own size takes no memory."""
+PIECE_BYTES = 1 << 21
 
 
 def read_wav(path: str | Path) -> Sound:
@@ -26,23 +29,57 @@ def read_wav(path: str | Path) -> Sound:
     Raises:
         EarsError: no file, a folder, not a WAV file, cut off, empty, or over ten minutes.
     """
-    return decode_wav(_read(Path(path)), Path(path).name)
+    path = Path(path)
+    _check_file(path)
+    try:
+        with path.open("rb") as file:
+            return _sound_in(file, path.name)
+    except OSError as error:
+        reason = error.strerror or "the disk refused"
+        raise AsrError(f"{path} cannot be read: {reason}.") from error
 
 
 def decode_wav(content: bytes, name: str = "the recording") -> Sound:
-    """A WAV file's bytes as 16 kHz mono. Raises EarsError as `read_wav` does."""
-    if not content:
+    """A WAV file's bytes as 16 kHz mono. Raises AsrError as `read_wav` does."""
+    return _sound_in(io.BytesIO(content), name)
+
+
+def _sound_in(file: BinaryIO, name: str) -> Sound:
+    if not file.read(1):
         raise AsrError(f"{name} is an empty file; record it again.")
-    riff = parse_riff(content, name)
-    frames = len(riff.data) // riff.frame_bytes
-    if not frames:
+    riff = parse_riff(file, name)
+    if not riff.frames:
         raise AsrError(f"{name} holds no sound; record it again.")
-    if frames > MAX_SECONDS * riff.rate:
+    seconds = riff.frames // riff.rate
+    if riff.frames > MAX_SECONDS * riff.rate:
         raise AsrError(
-            f"{name} lasts {frames // riff.rate} seconds, more than the {MAX_SECONDS} that "
+            f"{name} lasts {seconds} seconds, more than the {MAX_SECONDS} that "
             "are heard at once; cut it into shorter recordings."
         )
-    return Sound(_to_pcm16(_resample(_downmix(riff, frames), riff.rate)), RATE)
+    file.seek(riff.start)
+    if riff.frames <= AT_ONCE_SECONDS * riff.rate:
+        raw = file.read(riff.frames * riff.frame_bytes)
+        return Sound(_to_pcm16(_resample(_downmix(riff, raw), riff.rate)), RATE)
+    return Sound(_piece_by_piece(file, riff), RATE)
+
+
+def _piece_by_piece(file: BinaryIO, riff: Riff) -> bytes:
+    """The same, without ever holding the file: exactly as long as the input lasted."""
+    import soxr
+
+    stream = None
+    if riff.rate != RATE:
+        stream = soxr.ResampleStream(riff.rate, RATE, 1, dtype="float32", quality="HQ")
+    wanted = max(1, (riff.frames * RATE + riff.rate // 2) // riff.rate) * 2
+    left, made = riff.frames, bytearray()
+    while left:
+        count = min(left, PIECE_BYTES // riff.frame_bytes)
+        left -= count
+        piece = _downmix(riff, file.read(count * riff.frame_bytes))
+        if stream is not None:
+            piece = stream.resample_chunk(piece, last=not left)
+        made += _to_pcm16(piece)
+    return bytes(made[:wanted]) + bytes(max(0, wanted - len(made)))
 
 
 def at_rate(sound: Sound, rate: int = RATE) -> Sound:
@@ -72,30 +109,20 @@ def write_wav(sound: Sound, path: str | Path) -> None:
         raise AsrError(f"{path} cannot be written: {reason}.") from error
 
 
-def _read(path: Path) -> bytes:
-    if path.is_dir():
+def _check_file(path: Path) -> None:
+    if os.path.isdir(path):
         raise AsrError(f"{path} is a folder, not a recording; name a WAV file in it.")
-    if not path.exists():
+    if not os.path.exists(path):
         raise AsrError(f"There is no recording at {path}; check its name and folder.")
-    if not path.is_file():
+    if not os.path.isfile(path):
         raise AsrError(f"{path} is not a file; name a WAV recording.")
-    try:
-        if path.stat().st_size > LARGEST_BYTES:
-            raise AsrError(
-                f"{path.name} is too large to be heard at once; cut it into recordings of at "
-                f"most {MAX_SECONDS} seconds."
-            )
-        return path.read_bytes()
-    except OSError as error:
-        reason = error.strerror or "the disk refused"
-        raise AsrError(f"{path} cannot be read: {reason}.") from error
 
 
-def _downmix(riff: Riff, frames: int) -> NDArray[np.float32]:
-    """Samples from -1 to 1, all channels averaged."""
+def _downmix(riff: Riff, raw: bytes) -> NDArray[np.float32]:
+    """Samples from -1 to 1, all channels averaged; half a moment at the end is left out."""
     import numpy as np
 
-    raw = riff.data[: frames * riff.frame_bytes]
+    raw = raw[: len(raw) // riff.frame_bytes * riff.frame_bytes]
     if riff.coding == FLOAT:
         values = np.frombuffer(raw, f"<f{riff.bits // 8}").astype(np.float32)
         values = np.nan_to_num(values, nan=0.0, posinf=1.0, neginf=-1.0)

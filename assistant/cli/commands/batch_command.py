@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import contextlib
 import io
-import os
 import sys
 from collections import Counter
 from collections.abc import Callable, Iterable, Iterator
@@ -17,6 +16,8 @@ from boxaloud.assistant.batch.row_evaluator import work
 from boxaloud.assistant.batch.row_reader import FileFormat, kind_of, opened, rows
 from boxaloud.assistant.cli.exit_codes import FITS, INCOMPLETE, OVER, UNUSABLE, complain
 from boxaloud.assistant.contract.batch_documents import RowResult
+from boxaloud.assistant.text import printing
+from boxaloud.assistant.text.output_file import output
 from boxaloud.assistant.text.problem import Problem
 
 
@@ -102,23 +103,30 @@ def _kind_out(kind: FileFormat, out: Path | None) -> FileFormat:
     return kind if out is None else kind_of(out, {"csv": "", "yaml": "-", "jsonl": "{"}[kind])
 
 
+class _Printed(io.StringIO):
+    """Standard output as a stream to write results to."""
+
+    def write(self, text: str) -> int:
+        """Print it."""
+        printing.write(text)
+        return len(text)
+
+
 @contextlib.contextmanager
 def _target(path: Path, out: Path | None) -> Iterator[TextIO]:
     """Standard output, or the file, which is there whole or not at all."""
     if out is None:
-        yield sys.stdout
+        yield _Printed()
+        printing.flush()
         return
-    if out.exists() and path.exists() and out.samefile(path):
-        raise Problem(f"{out} is the file being read: name another for the results.")
-    draft = out.with_name(f".{out.name}.{os.getpid()}.new")
-    try:
-        with draft.open("w", encoding="utf-8", newline="") as target:
-            yield target
-        os.replace(draft, out)
-    except OSError as fault:
-        raise Problem(f"{out} cannot be written: {fault.strerror or fault}.") from None
-    finally:
-        draft.unlink(missing_ok=True)
+    with contextlib.suppress(OSError):
+        if out.samefile(path):
+            raise Problem(f"{out} is the file being read: name another for the results.")
+    with (
+        output(out) as draft,
+        draft.open("w", encoding="utf-8", errors="replace", newline="") as target,
+    ):
+        yield target
 
 
 @contextlib.contextmanager
@@ -149,5 +157,4 @@ def bar(name: str, done: int, size: int) -> str:
 
 
 def _draw(text: str) -> None:
-    sys.stderr.write("\r" + text)
-    sys.stderr.flush()
+    printing.warn(text.removesuffix("\n"), "\r", "\n" if text.endswith("\n") else "")

@@ -40,7 +40,7 @@ def kept(what: Names, job: str) -> list[str]:
     if what == "job":
         return [place.name for place in repository.places()]
     from boxaloud.assistant.storage.replay import replay
-    from boxaloud.assistant.storage.sqlite.recovery import readable_rows
+    from boxaloud.assistant.storage.sqlite.salvage import readable_rows
 
     try:
         return list(replay(readable_rows(repository.find(job).path)).texts)

@@ -26,6 +26,7 @@ from boxaloud.assistant.asr.hypotheses.meaning_representation import meaning
 from boxaloud.assistant.asr.vad import decibels
 from boxaloud.assistant.cli.cli_messages import say
 from boxaloud.assistant.cli.output import put
+from boxaloud.assistant.text import printing
 from boxaloud.assistant.tts import Speech, TtsError, Voice, the_player
 from boxaloud.assistant.tts.file_sink import FileSink
 from boxaloud.assistant.tts.synthesiser import SystemSynthesiser
@@ -107,10 +108,9 @@ def _level(device: AudioDevice) -> Line:
         level = decibels(frame.samples)
         loudest = max(loudest, level)
         if sys.stdout.isatty():
-            sys.stdout.write(f"\r\x1b[K{'#' * max(0, round((level + 60) / 2))}")
-            sys.stdout.flush()
+            printing.draw("\r\x1b[K", "#" * max(0, round((level + 60) / 2)))
     if sys.stdout.isatty():
-        sys.stdout.write("\r\x1b[K")
+        printing.draw("\r\x1b[K")
     if loudest < NO_SOUND_DB:
         return Line(say("doctor.level_none"), False)
     word = "quiet" if loudest < QUIET_DB else "loud" if loudest > LOUD_DB else "good"

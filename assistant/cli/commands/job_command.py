@@ -2,16 +2,22 @@
 
 from __future__ import annotations
 
-from boxaloud.assistant.cli.exit_codes import complain
+from collections import Counter
+from pathlib import Path
+
+from boxaloud.assistant.cli.exit_codes import FITS, INCOMPLETE, complain
 from boxaloud.assistant.cli.output import put, shown_in
 from boxaloud.assistant.dialogue.box_dialogue import Talk
 from boxaloud.assistant.dialogue.nlg.sentences import marked, volume
 from boxaloud.assistant.reports.box_figures import figures
 from boxaloud.assistant.reports.number_format import amount
-from boxaloud.assistant.storage import box_removal, demo_job, repository
-from boxaloud.assistant.storage.data_folders import removed_folder
+from boxaloud.assistant.storage import backup, box_removal, demo_job, job_check, repository
+from boxaloud.assistant.storage.data_folders import data_folder, jobs_folder, removed_folder
 from boxaloud.assistant.storage.session import Session
+from boxaloud.assistant.storage.sqlite.folder_scan import entries, place_of
+from boxaloud.assistant.storage.sqlite.job_summary import Summary, summary
 from boxaloud.assistant.storage.storage_messages import how_many, say
+from boxaloud.assistant.text.output_file import output
 from boxaloud.assistant.text.problem import Problem
 
 
@@ -26,35 +32,55 @@ def start(name: str, edition: str, units: str) -> int:
 
 
 def listed() -> int:
-    """One line a job, the one last spoken to first; then those that can be restored."""
-    known = repository.places()
+    """One line a job, the one last spoken to first; then what can be restored, and what is none."""
+    known, odd = entries(jobs_folder())
     if not known:
         put(say("job.nothing"))
-    for place in known:
+    for path in known:
         try:
-            session = Session.open(place.name)
+            put(_line(summary(path) or _opened(place_of(path))))
         except Problem as problem:
             complain(str(problem))
-            continue
-        put(_line(session))
-        session.close()
+    for each in odd:
+        complain(str(each))
     removed = [place.name for place in repository.places(removed_folder())]
     if removed:
         put(say("job.list_removed", names=", ".join(removed)))
     return 0
 
 
-def _line(session: Session) -> str:
+def _opened(place: repository.Place) -> Summary:
+    """How a job stands that has to be opened to be known; tells what there is to tell of it."""
+    session = Session.open_at(place)
+    for note in session.take_notes():
+        complain(note)
+    found = _summed(session)
+    session.close()
+    return found
+
+
+def _summed(session: Session) -> Summary:
     names = session.conversation.boxes.names
-    verdicts = [session.conversation.boxes.verdict(name) for name in names]
+    counts = Counter(session.conversation.boxes.verdict(name) for name in names)
+    return Summary(
+        session.name,
+        session.about.edition,
+        len(names),
+        counts["fits"],
+        counts["over"],
+        counts["incomplete"],
+    )
+
+
+def _line(found: Summary) -> str:
     return say(
         "job.line",
-        name=session.name,
-        boxes=how_many(len(names), "box"),
-        fits=verdicts.count("fits"),
-        over=verdicts.count("over"),
-        open=verdicts.count("incomplete"),
-        edition=session.about.edition,
+        name=found.name,
+        boxes=how_many(found.boxes, "box"),
+        fits=found.fits,
+        over=found.over,
+        open=found.incomplete,
+        edition=found.edition,
     )
 
 
@@ -63,7 +89,7 @@ def show(name: str) -> int:
     session = Session.open(name)
     for note in session.take_notes():
         complain(note)
-    put(_line(session))
+    put(_line(_summed(session)))
     for box in session.conversation.boxes.names:
         put("  " + _box_line(session.conversation.boxes.talk(box)))
     session.close()
@@ -118,6 +144,28 @@ def restore(name: str, box: str) -> int:
         return 0
     put(say("job.restored", name=repository.restore(name)))
     return 0
+
+
+def check(name: str) -> int:
+    """Say of every job, or of one, whether it is sound, and what is lost."""
+    well = True
+    for finding in job_check.check(name):
+        (put if finding.well else complain)(finding.says)
+        well = well and finding.well
+    put(say("check.all_well" if well else "check.not_well"))
+    return FITS if well else INCOMPLETE
+
+
+def back_up(path: Path) -> int:
+    """Put everything that is kept into one archive."""
+    if path.suffix.lower() != backup.ENDING:
+        raise Problem(say("backup.ending", name=path.name))
+    with output(path) as draft:
+        found = backup.back_up(draft)
+    for each in found.as_they_lie:
+        complain(say("backup.as_it_lies", path=each))
+    put(say("backup.done", path=path, jobs=how_many(found.jobs, "job"), folder=data_folder()))
+    return FITS
 
 
 def build_demo(name: str) -> int:

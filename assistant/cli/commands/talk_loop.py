@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import sys
 from collections.abc import Iterable
 
 from boxaloud.assistant.asr.asr_types import RecognitionResult
@@ -22,6 +21,7 @@ from boxaloud.assistant.cli.output import one_utterance, put
 from boxaloud.assistant.cli.worksheet_text import Showing
 from boxaloud.assistant.dialogue import Reply
 from boxaloud.assistant.storage import Session
+from boxaloud.assistant.text import printing
 from boxaloud.assistant.tts import SpeechOutput
 
 TALK_KEYS = " \r\n"
@@ -128,9 +128,8 @@ class Talking:
 
     def _show_partial(self, words: str) -> None:
         if self._live_line:
-            sys.stdout.write(f"{CLEAR_LINE}… {words}")
-            sys.stdout.flush()
+            printing.draw(CLEAR_LINE, f"… {words}")
 
     def _clear_line(self) -> None:
         if self._live_line:
-            sys.stdout.write(CLEAR_LINE)
+            printing.draw(CLEAR_LINE)

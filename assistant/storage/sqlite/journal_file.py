@@ -11,18 +11,32 @@ import os
 import shutil
 import sqlite3
 import tempfile
+from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
 from pathlib import Path
-from typing import cast, get_args
 
 from boxaloud.assistant.storage.clock import now, stamp
-from boxaloud.assistant.storage.project_details import ProjectDetails, kept, read
+from boxaloud.assistant.storage.private_files import draft_of, into_place, private_folder
+from boxaloud.assistant.storage.project_details import kept
+from boxaloud.assistant.storage.sqlite.about_table import (
+    About,
+    about_holds,
+    read_about,
+    write_about,
+)
+from boxaloud.assistant.storage.sqlite.file_header import heading_trouble
+from boxaloud.assistant.storage.sqlite.folder_scan import trouble_with
 from boxaloud.assistant.storage.sqlite.journal_rows import START, Mark, Row, follow
 from boxaloud.assistant.storage.sqlite.migration import check_readable, latest, migrate, version_of
+from boxaloud.assistant.storage.sqlite.remembered_verdicts import (
+    Standing,
+    read_earlier_verdicts,
+    read_verdicts,
+    write_verdicts,
+)
 from boxaloud.assistant.storage.sqlite.storage_errors import Damaged, Moved, NotKept, Replaced, told
+from boxaloud.assistant.storage.sqlite.write_ahead_log import log_of, unplayed
 from boxaloud.assistant.storage.storage_messages import say
-from boxaloud.rules.units import VolumeUnit
 
 WAIT_SECONDS = 3.0
 """How long to wait for another front end that is just writing."""
@@ -30,24 +44,9 @@ WAIT_SECONDS = 3.0
 _COLUMNS = "position, at, action, box, other, edition, entry, chk"
 
 
-@dataclass(frozen=True, slots=True)
-class About:
-    """What a job is: its name, the edition its boxes begin under, the units shown, when begun,
-    and what its report says of the project."""
-
-    name: str
-    edition: str
-    units: VolumeUnit = "in3"
-    begun: str = ""
-    project: ProjectDetails = field(default_factory=ProjectDetails)
-
-
-@dataclass(frozen=True, slots=True)
-class Standing:
-    """The verdicts of boxes after the rows appended with it, worked out by `works`."""
-
-    verdicts: Mapping[str, str]
-    works: str
+_HELD: Counter[tuple[int, int] | None] = Counter()
+"""The files that this process has open, by identity. Whoever opens one of them by other means than
+the engine's, and closes it again, takes the engine's locks off it, and rows are lost."""
 
 
 class JobFile:
@@ -61,22 +60,19 @@ class JobFile:
         self._connection = connection
         self._writable = writable
         self._identity = _identity(path)
+        _HELD[self._identity] += 1
+        self._held = True
 
     @classmethod
     def create(cls, path: Path, about: About) -> JobFile:
         """A new file, there whole or not at all. Raises FileExistsError rather than replace one."""
         with _plain_faults(path):
-            path.parent.mkdir(parents=True, exist_ok=True)
+            private_folder(path.parent)
             if log_of(path).exists():  # of an earlier file: it would be played into this one
                 raise FileExistsError(log_of(path))
-            draft = path.with_name(f".{path.name}.{os.getpid()}.new")
-            draft.unlink(missing_ok=True)
-            try:
+            with draft_of(path) as draft:
                 _write_new(draft, about)
-                _into_place(draft, path)
-            finally:
-                with contextlib.suppress(OSError):
-                    draft.unlink(missing_ok=True)
+                into_place(draft, path)
         return cls.open(path)
 
     @classmethod
@@ -86,8 +82,10 @@ class JobFile:
         Raises TooNew, with the file untouched, where a later version wrote it.
         """
         with _plain_faults(path):
-            if not path.exists():
-                raise NotKept(say("trouble.broken", path=path, why="it is not there"))
+            if why := trouble_with(path):
+                raise NotKept(say("trouble.broken", path=path, why=why))
+            if not _HELD[_identity(path)]:
+                _look_before(path)
             writable = os.access(path, os.W_OK) and os.access(path.parent, os.W_OK)
             connection = _connect(path) if writable else _read_a_copy(path)
             try:
@@ -95,7 +93,7 @@ class JobFile:
                     raise Damaged("it is empty")
                 _check_whole(connection)
                 _bring_up(connection)
-                about = about_of(connection)
+                about = _about_of(connection)
                 if writable:
                     _keep_a_log(connection)
             except BaseException:
@@ -105,6 +103,8 @@ class JobFile:
 
     def close(self) -> None:
         """Let go of the file."""
+        _HELD[self._identity] -= self._held
+        self._held = False
         log = _identity(log_of(self.path))
         replaced = _identity(self.path) not in (None, self._identity)
         with contextlib.suppress(sqlite3.Error):
@@ -143,7 +143,7 @@ class JobFile:
                 [_values(row) for row in rows],
             )
             if standing is not None:
-                self._remember(standing, {row.box: row.position for row in rows})
+                write_verdicts(self._connection, standing, {row.box: row.position for row in rows})
         # a file whose folder was moved or deleted takes rows that nobody will find again
         with _plain_faults(self.path):
             self._check_in_place()
@@ -153,23 +153,20 @@ class JobFile:
 
         Those worked out by just these `works`, or with `other` by any but these.
         """
-        sign = "<>" if other else "="
+        read = read_earlier_verdicts if other else read_verdicts
         with _plain_faults(self.path):
-            found = self._connection.execute(
-                f"SELECT box, position, verdict FROM verdicts WHERE works {sign} ?", (works,)
-            ).fetchall()
-        return {box: (position, verdict) for box, position, verdict in found}
+            return read(self._connection, works)
 
     def remember(self, standing: Standing, last: Mapping[str, int]) -> None:
         """Remember verdicts, each at the position of its box's last row."""
         with _plain_faults(self.path), self._transaction():
-            self._remember(standing, last)
+            write_verdicts(self._connection, standing, last)
 
     def tell(self, about: Mapping[str, str]) -> None:
         """Change what the job is called or shown in."""
         with _plain_faults(self.path), self._transaction():
-            _write_about(self._connection, about)
-        self.about = about_of(self._connection)
+            write_about(self._connection, about)
+        self.about = _about_of(self._connection)
 
     def settle(self) -> bool:
         """Bring all into the one file. False where another front end has the job open."""
@@ -179,28 +176,17 @@ class JobFile:
             return False
         return str(mode) == "delete"
 
-    def copy_to(self, path: Path, name: str) -> None:
-        """A copy under another name, whole or not at all."""
+    def copy_to(self, path: Path, about: Mapping[str, str]) -> None:
+        """A copy, whole or not at all, that says of its job what `about` has in place of the same
+        keys here."""
         with _plain_faults(path):
-            draft = path.with_name(f".{path.name}.{os.getpid()}.new")
-            draft.unlink(missing_ok=True)
-            with contextlib.closing(_connect(draft, make=True)) as target:
-                self._connection.backup(target)
-                with target:
-                    project = kept(self.about.project.for_a_copy())
-                    _write_about(target, {"name": name, **project})
-            _into_place(draft, path)
-            draft.unlink(missing_ok=True)
-
-    def _remember(self, standing: Standing, last: Mapping[str, int]) -> None:
-        self._connection.executemany(
-            "INSERT OR REPLACE INTO verdicts (box, position, works, verdict) VALUES (?,?,?,?)",
-            [
-                (box, last[box], standing.works, verdict)
-                for box, verdict in standing.verdicts.items()
-                if box in last
-            ],
-        )
+            private_folder(path.parent)
+            with draft_of(path) as draft:
+                with contextlib.closing(_connect(draft)) as target:
+                    self._connection.backup(target)
+                    with target:
+                        write_about(target, about)
+                into_place(draft, path)
 
     def _check_in_place(self) -> None:
         """The path must still lead to the file that is open."""
@@ -232,6 +218,14 @@ class JobFile:
             raise
 
 
+def _look_before(path: Path) -> None:
+    """Raise Damaged for what the engine would not notice, or would write over."""
+    if trouble := heading_trouble(path, log_of(path).exists()):
+        raise Damaged(trouble)
+    if unplayed(path):
+        raise Damaged("its log cannot be read to the end")
+
+
 def _identity(path: Path) -> tuple[int, int] | None:
     """What tells a file from another that has its name; None where there is none."""
     try:
@@ -249,21 +243,23 @@ def _plain_faults(path: Path) -> Iterator[None]:
         raise
     except (sqlite3.Error, OSError) as fault:
         raise told(fault, path) from fault
+    except UnicodeDecodeError as fault:  # a name in the layout, in the engine's own message
+        raise Damaged(str(fault)) from fault
 
 
-def _connect(path: Path, make: bool = False) -> sqlite3.Connection:
-    mode = "rwc" if make else "rw"
+def _connect(path: Path) -> sqlite3.Connection:
     connection = sqlite3.connect(
-        f"{path.absolute().as_uri()}?mode={mode}", uri=True, isolation_level=None,
+        f"{path.absolute().as_uri()}?mode=rw", uri=True, isolation_level=None,
         timeout=WAIT_SECONDS, check_same_thread=False,
     )  # fmt: skip
+    connection.text_factory = as_text
     connection.execute("PRAGMA synchronous = FULL")
     return connection
 
 
-def log_of(path: Path) -> Path:
-    """The file beside a job's that its last rows are in while it is open."""
-    return path.with_name(path.name + "-wal")
+def as_text(raw: bytes) -> str:
+    """Text as it is stored; bytes that are none are told by the check of their row."""
+    return raw.decode("utf-8", "surrogateescape")
 
 
 def _keep_a_log(connection: sqlite3.Connection) -> None:
@@ -278,6 +274,7 @@ def _read_a_copy(path: Path) -> sqlite3.Connection:
     with tempfile.TemporaryDirectory() as folder, private_copy(path, Path(folder)) as copied:
         source = _connect(copied)
         memory = sqlite3.connect(":memory:", isolation_level=None, check_same_thread=False)
+        memory.text_factory = as_text
         with contextlib.closing(source):
             source.backup(memory)
     return memory
@@ -302,13 +299,13 @@ def _check_whole(connection: sqlite3.Connection) -> None:
 def _bring_up(connection: sqlite3.Connection) -> None:
     """Migrate an older file. Where it cannot be written to, an older form is not readable."""
     if version_of(connection) < latest():
-        migrate(connection, now())
+        migrate(connection, now(), seal=lambda each: write_about(each, {}))
 
 
 def _write_new(draft: Path, about: About) -> None:
-    with contextlib.closing(_connect(draft, make=True)) as connection:
+    with contextlib.closing(_connect(draft)) as connection:
         migrate(connection, about.begun or now())
-        _write_about(
+        write_about(
             connection,
             {
                 "name": about.name,
@@ -320,47 +317,14 @@ def _write_new(draft: Path, about: About) -> None:
         )
 
 
-def _into_place(draft: Path, path: Path) -> None:
-    """Give the draft its name without ever taking the place of another file."""
-    try:
-        os.link(draft, path)
-    except FileExistsError:
-        raise
-    except OSError:  # a file system without hard links
-        if path.exists():
-            raise FileExistsError(path) from None
-        draft.rename(path)
-    _flush_folder(path.parent)
-
-
-def _flush_folder(folder: Path) -> None:
-    """The new name itself must be on the disk, too, where the system can do that."""
-    with contextlib.suppress(OSError):
-        handle = os.open(folder, os.O_RDONLY)
-        try:
-            os.fsync(handle)
-        finally:
-            os.close(handle)
-
-
-def _write_about(connection: sqlite3.Connection, about: Mapping[str, str]) -> None:
-    connection.executemany("INSERT OR REPLACE INTO about VALUES (?, ?)", list(about.items()))
-
-
-def about_of(connection: sqlite3.Connection) -> About:
-    """What an open file says of its job. Raises Damaged where it does not."""
-    found = dict(connection.execute("SELECT key, value FROM about").fetchall())
-    try:
-        return About(
-            found["name"], found["edition"], _unit(found["units"]), found["begun"], read(found)
-        )
-    except KeyError as missing:
-        raise Damaged(f"it does not say its {missing}") from None
-
-
-def _unit(text: str) -> VolumeUnit:
-    """The unit a file names; one that is not known here leaves cubic inches, which rule."""
-    return cast("VolumeUnit", text) if text in get_args(VolumeUnit) else "in3"
+def _about_of(connection: sqlite3.Connection) -> About:
+    """What an open file says of its job. Raises Damaged where that is not what was written."""
+    found = read_about(connection)
+    if found is None:
+        raise Damaged("it does not say what job it is")
+    if not about_holds(connection):
+        raise Damaged("what it says of its job is not what was written")
+    return found
 
 
 def _select(connection: sqlite3.Connection, after: int) -> list[Row]:
@@ -379,3 +343,6 @@ def _values(row: Row) -> tuple[int | str, ...]:
     return (
         row.position, row.at, row.action, row.box, row.other, row.edition, row.entry, row.check
     )  # fmt: skip
+
+
+__all__ = ["About", "JobFile", "Standing", "as_text", "log_of"]

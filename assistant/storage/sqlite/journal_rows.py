@@ -7,10 +7,11 @@ check alone whether they hold the same history.
 
 from __future__ import annotations
 
+import contextlib
 import json
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from typing import Any, NamedTuple
+from typing import NamedTuple
 from zlib import crc32
 
 from boxaloud.assistant.dialogue import Entry, Record, legacy_entries
@@ -48,11 +49,16 @@ class Row:
 
 
 def check_of(row: Row, before: int) -> int:
-    """The check that a row must carry after a row whose check is `before`."""
+    """The check that a row must carry after a row whose check is `before`; -1, which no row
+    has, where a part of it is no text."""
     parts = (
         str(row.position), row.at, row.action, row.box, row.other, row.edition, row.entry
     )  # fmt: skip
-    return crc32("\x1f".join(parts).encode("utf-8", "surrogatepass"), before)
+    try:
+        said = "\x1f".join(parts)
+    except TypeError:
+        return -1
+    return crc32(said.encode("utf-8", "surrogatepass"), before)
 
 
 def follow(rows: Iterable[Row], mark: Mark) -> Iterator[Row]:
@@ -93,11 +99,18 @@ def entry_of(text: str) -> Entry:
     One that cannot be read, such as of a later form, is set aside: its words are left as not
     understood, so that no verdict stands over them.
     """
-    data: Any = None
+    if (found := entry_in(text)) is not None:
+        return found
+    words = None
+    with contextlib.suppress(ValueError, AttributeError, RecursionError):
+        words = json.loads(text).get("heard")
+    heard = words if isinstance(words, str) and words else say("keeping.unreadable")
+    return Entry(heard, (), (Unread(heard, (0, len(heard)), weighty=True),))
+
+
+def entry_in(text: str) -> Entry | None:
+    """The entry that a row's JSON text holds, or None where it cannot be read."""
     try:
-        data = json.loads(text)
-        return legacy_entries.entry_of(data)
+        return legacy_entries.entry_of(json.loads(text))
     except Exception:  # whatever a strange row raises, the rest of the job is folded
-        words = data.get("heard") if isinstance(data, dict) else None
-        heard = words if isinstance(words, str) and words else say("keeping.unreadable")
-        return Entry(heard, (), (Unread(heard, (0, len(heard)), weighty=True),))
+        return None

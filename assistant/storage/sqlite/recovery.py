@@ -9,96 +9,87 @@ from __future__ import annotations
 import contextlib
 import os
 import re
-import sqlite3
-import tempfile
-from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
 
 from boxaloud.assistant.storage.clock import stamp
-from boxaloud.assistant.storage.sqlite.journal_file import About, JobFile, about_of, private_copy
-from boxaloud.assistant.storage.sqlite.journal_rows import START, Mark, Row, check_of
+from boxaloud.assistant.storage.sqlite.about_table import About
+from boxaloud.assistant.storage.sqlite.journal_file import JobFile
+from boxaloud.assistant.storage.sqlite.journal_rows import START, Row
+from boxaloud.assistant.storage.sqlite.salvage import left_behind, readable_about, readable_rows
+from boxaloud.assistant.storage.sqlite.storage_errors import NotKept, told_os
+from boxaloud.assistant.storage.storage_messages import say
+from boxaloud.rules import DEFAULT_EDITION, RulesError, check_edition
 
-_COMPANIONS = ("-journal", "-wal", "-shm")
+ASIDE = ".damaged-"
+COMPANIONS = ("-journal", "-wal", "-shm")
+MOST_TOLD = 5
+"""Statements left behind whose words are told; `job check` tells all."""
+
+
+def mended(path: Path, name: str) -> tuple[JobFile, str]:
+    """Set a damaged file aside and carry over what can be read; `name` where it says none.
+
+    Gives the new file and a sentence about it. Raises NotKept where it cannot be written; the
+    damaged file is then where it was.
+    """
+    about = _usable(readable_about(path) or About(name, DEFAULT_EDITION))
+    rows = readable_rows(path)
+    left = left_behind(path, rows)
+    file, aside = renewed(path, about, rows)
+    count = sum(row.action == "entry" for row in rows)
+    said = say("keeping.damaged", job=about.name, path=aside, count=count)
+    if left:
+        said = f"{said} {say('keeping.left_behind', words=quoted(left[:MOST_TOLD]))}"
+    return file, said
+
+
+def quoted(words: list[str]) -> str:
+    """Statements in quotes, one after the other, none of them longer than a line."""
+    return ", ".join(f"“{one[:80]}”" for one in words)
+
+
+def _usable(about: About) -> About:
+    """What a damaged file says of its job, where it can be used."""
+    try:
+        edition = check_edition(about.edition)
+    except RulesError:
+        edition = DEFAULT_EDITION
+    return replace(about, edition=edition)
 
 
 def set_aside(path: Path) -> Path:
     """Rename a damaged file, and what belongs to it, so that nothing is written over it."""
-    target = path.with_name(f"{path.name}.damaged-{stamp()}")
+    target = path.with_name(f"{path.name}{ASIDE}{stamp()}")
     number = 2
     while target.exists():
-        target = path.with_name(f"{path.name}.damaged-{stamp()}-{number}")
+        target = path.with_name(f"{path.name}{ASIDE}{stamp()}-{number}")
         number += 1
     os.rename(path, target)
-    for ending in _COMPANIONS:
+    for ending in COMPANIONS:
         companion = path.with_name(path.name + ending)
         if companion.exists():
             os.rename(companion, target.with_name(target.name + ending))
     return target
 
 
-def readable_rows(path: Path) -> list[Row]:
-    """The rows of a damaged file from the first, as far as they are what was written."""
-    found: list[Row] = []
-    mark: Mark = START
-    with _looked_at(path) as connection:
-        while (row := _row(connection, mark.position + 1)) is not None:
-            if row.check != check_of(row, mark.check):
-                break
-            found.append(row)
-            mark = row.mark
-    return found
-
-
-@contextlib.contextmanager
-def _looked_at(path: Path) -> Iterator[sqlite3.Connection]:
-    """A copy of a file that may be damaged, to read from; what cannot be read ends the block."""
-    faults = (sqlite3.Error, OSError, ValueError, TypeError, KeyError)
-    with (
-        contextlib.suppress(*faults),
-        tempfile.TemporaryDirectory() as folder,
-        private_copy(path, Path(folder)) as copied,
-        contextlib.closing(sqlite3.connect(copied)) as connection,
-    ):
-        yield connection
-
-
-def _row(connection: sqlite3.Connection, position: int) -> Row | None:
-    values = connection.execute(
-        "SELECT position, at, action, box, other, edition, entry, chk FROM journal "
-        "WHERE position = ?",
-        (position,),
-    ).fetchone()
-    return None if values is None else Row(*values)
-
-
-def readable_about(path: Path) -> About | None:
-    """What a file, damaged or not, says of its job, or None."""
-    found: About | None = None
-    with contextlib.suppress(sqlite3.Error, KeyError, ValueError):
-        found = _about_in(f"{path.absolute().as_uri()}?mode=rw")
-    if found is None:
-        with _looked_at(path) as connection:
-            found = about_of(connection)
-    return found
-
-
-def _about_in(uri: str) -> About:
-    with contextlib.closing(sqlite3.connect(uri, uri=True)) as connection:
-        return about_of(connection)
-
-
 def renewed(path: Path, about: About, rows: list[Row]) -> tuple[JobFile, Path]:
-    """Set the damaged file at `path` aside and write a new one with these rows.
+    """Write a new file with these rows, then set the damaged one at `path` aside.
 
     Gives the new file and where the damaged one is now. The new file never has the path of the
-    old: a front end that still has that open would take the log beside it for its own.
+    old: a front end that still has that open would take the log beside it for its own. It is
+    whole before the old one goes, so that a job is never without a file.
     """
-    fresh = fresh_path(path)
-    aside = set_aside(path)
-    file = JobFile.create(fresh, about)
-    if rows:
-        file.append(rows, START)
-    return file, aside
+    file = JobFile.create(fresh_path(path), about)
+    try:
+        if rows:
+            file.append(rows, START)
+        return file, set_aside(path)
+    except (NotKept, OSError) as fault:
+        file.close()
+        with contextlib.suppress(OSError):
+            file.path.unlink()
+        raise fault if isinstance(fault, NotKept) else told_os(fault, path) from None
 
 
 def fresh_path(path: Path) -> Path:

@@ -35,7 +35,17 @@ class TooNew(Problem):
     """The file was written by a later version. It is not touched."""
 
 
-_DAMAGE = frozenset({sqlite3.SQLITE_CORRUPT, sqlite3.SQLITE_NOTADB})
+_DAMAGE = frozenset(
+    {
+        sqlite3.SQLITE_ERROR,  # a table or a column is not there, or the form of the file is none
+        sqlite3.SQLITE_CORRUPT,
+        sqlite3.SQLITE_NOTADB,
+        sqlite3.SQLITE_SCHEMA,
+        sqlite3.SQLITE_TOOBIG,
+        sqlite3.SQLITE_MISMATCH,
+        sqlite3.SQLITE_FORMAT,
+    }
+)
 _BUSY = frozenset({sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED})
 _READ_ONLY = frozenset({sqlite3.SQLITE_READONLY, sqlite3.SQLITE_PERM})
 _FULL_ERRNO = frozenset({errno.ENOSPC, errno.EDQUOT, errno.EFBIG})
@@ -51,14 +61,15 @@ def told(fault: sqlite3.Error | OSError, path: Path) -> NotKept | Damaged:
     """A fault of the database or the system in this room's terms."""
     if isinstance(fault, OSError):
         return told_os(fault, path)
-    code = getattr(fault, "sqlite_errorcode", 0) & 0xFF
-    if code in _DAMAGE:
+    whole = getattr(fault, "sqlite_errorcode", 0)
+    code = whole & 0xFF
+    if code in _DAMAGE or whole == sqlite3.SQLITE_IOERR_SHORT_READ:
         return Damaged(str(fault))
     return NotKept(_sqlite_trouble(code, fault, path))
 
 
 def _sqlite_trouble(code: int, fault: sqlite3.Error, path: Path) -> str:
-    if not path.parent.is_dir():
+    if not os.path.isdir(path.parent):
         return say("trouble.gone", path=path.parent)
     if code == sqlite3.SQLITE_FULL:
         return say("trouble.full")
@@ -74,6 +85,6 @@ def _os_trouble(fault: OSError, path: Path) -> str:
         return say("trouble.full")
     if fault.errno in _READ_ONLY_ERRNO:
         return say("trouble.read_only", path=path.parent)
-    if not path.parent.is_dir():
+    if not os.path.isdir(path.parent):
         return say("trouble.gone", path=path.parent)
     return say("trouble.broken", path=path, why=fault.strerror or fault)

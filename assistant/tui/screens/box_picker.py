@@ -83,6 +83,5 @@ class Picker(Sheet):
 
     def _choose(self, row: Row | None) -> None:
         pick = next((pick for pick in self._picks if pick.shown == row), None)
-        if pick is not None:
-            self.dismiss("")
+        if pick is not None and self.leave(""):
             self._take(pick)

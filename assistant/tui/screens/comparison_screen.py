@@ -95,5 +95,5 @@ class TrySheet(Sheet):
         if not self._change:
             self._say(text("try.not_tried"))
             return
-        self.dismiss("")
-        self._take(self._change)
+        if self.leave(""):
+            self._take(self._change)

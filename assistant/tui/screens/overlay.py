@@ -23,6 +23,7 @@ class Sheet(Screen[str]):
 
     title_words = ""
     keys_words = text("foot.modal")
+    _left = False
 
     def body(self) -> Iterable[Widget]:
         """What stands between the title and the keys."""
@@ -34,9 +35,18 @@ class Sheet(Screen[str]):
         yield from self.body()
         yield Static(self.keys_words, classes="sheet-keys", markup=False)
 
+    def leave(self, result: str) -> bool:
+        """Back to the card with what was chosen. False where the sheet is being left already:
+        keys may come faster than it goes, and the second of two must choose nothing."""
+        if self._left or not self.is_current:
+            return False
+        self._left = True
+        self.dismiss(result)
+        return True
+
     def action_leave(self) -> None:
         """Back to the card."""
-        self.dismiss("")
+        self.leave("")
 
 
 class TextSheet(Sheet):
@@ -83,4 +93,4 @@ class ChoiceSheet(Sheet):
     def on_answers_chosen(self, event: Answers.Chosen) -> None:
         """Leave with the sign."""
         event.stop()
-        self.dismiss(event.choice.sign)
+        self.leave(event.choice.sign)

@@ -38,4 +38,4 @@ class Welcome(Sheet):
     def on_answers_chosen(self, event: Answers.Chosen) -> None:
         """Go the way chosen."""
         event.stop()
-        self.dismiss(event.choice.opens)
+        self.leave(event.choice.opens)

@@ -28,7 +28,13 @@ def probe_model(folder: Path) -> tuple[int, int]:
         EarsError: the library is missing, the model does not load, or it is of another language.
     """
     library()
-    command = [sys.executable, "-m", "boxaloud.assistant.asr.engines.vosk.model_probe", str(folder)]
+    command = [
+        sys.executable,
+        "-P",
+        "-m",
+        "boxaloud.assistant.asr.engines.vosk.model_probe",
+        str(folder),
+    ]
     try:
         done = subprocess.run(command, capture_output=True, text=True, timeout=LOAD_TIMEOUT_SECONDS)
         known, every = json.loads(done.stdout)

@@ -49,9 +49,9 @@ def check_model(folder: Path) -> ModelInfo:
         EarsError: it is no folder, an archive, or no whole model.
     """
     folder = folder.expanduser().absolute()
-    if not folder.exists():
+    if not os.path.exists(folder):
         raise AsrError(say("models.missing", folder=folder))
-    if not folder.is_dir():
+    if not os.path.isdir(folder):
         key = "archive" if folder.suffix.lower() in _ARCHIVES else "not_a_folder"
         raise AsrError(say(f"models.{key}", folder=folder))
     inside = [path for path in folder.iterdir() if not path.name.startswith(".")]
