@@ -26,7 +26,7 @@ def one_utterance() -> Iterator[None]:
     """
     try:
         yield
-    except (Problem, OSError):
+    except (Problem, OSError, printing.Unprintable):
         raise
     except Exception as fault:
         faulted(fault)

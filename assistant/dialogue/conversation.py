@@ -25,8 +25,8 @@ from boxaloud.assistant.dialogue.reply import Reply, SystemAct, said_of
 from boxaloud.grammar import acts, recognise
 from boxaloud.grammar.acts import Act, Reference, Unread, Utterance
 from boxaloud.grammar.clauses.act_fields import KIND_OF
-from boxaloud.grammar.lexer import own_words as own_words
 from boxaloud.grammar.lexer.heard_words import Word
+from boxaloud.grammar.utterance.own_word_refusal import refusal as own_word_refusal
 from boxaloud.rules import DEFAULT_EDITION
 
 FIRST_BOX = "box 1"
@@ -63,7 +63,7 @@ class Conversation:
         resumed: Resumed | None = None,
     ) -> None:
         self.aliases = {
-            say: mean for say, mean in (aliases or {}).items() if not own_words.refusal(say, mean)
+            say: mean for say, mean in (aliases or {}).items() if not own_word_refusal(say, mean)
         }
         self.boxes = Boxes(edition, boxes or {}, current, resumed)
         self._records: list[Record] = []
@@ -198,7 +198,7 @@ class Conversation:
 
     def _own_word(self, act: acts.Alias) -> str:
         """What is said of an own word: that it is taken, or why it is not."""
-        why = own_words.refusal(act.say, act.mean)
+        why = own_word_refusal(act.say, act.mean)
         if not why:
             self.aliases[act.say.strip().lower()] = act.mean.strip()
         return say(f"alias.{why or 'kept'}", say=act.say, mean=act.mean)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from boxaloud.assistant.dialogue.nlg.sentences import listed, say
-from boxaloud.grammar.lexer.own_words import refusal
+from boxaloud.grammar.utterance.own_word_refusal import refusal
 
 MOST_TOLD = 5
 

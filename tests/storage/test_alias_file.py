@@ -10,7 +10,7 @@ from boxaloud.assistant.contract.reply_document import ReplyDocument
 from boxaloud.assistant.dialogue import Conversation
 from boxaloud.assistant.storage import alias_file
 from boxaloud.assistant.storage.memory_session import begin, listening
-from boxaloud.grammar.lexer.own_words import refusal
+from boxaloud.grammar.utterance.own_word_refusal import refusal
 
 
 @pytest.fixture(autouse=True)
