@@ -2,14 +2,19 @@
 
 from __future__ import annotations
 
+import re
+from dataclasses import replace
+from decimal import Decimal
 from functools import lru_cache
 
+from boxaloud.assistant.batch.batch_row import BadRow
 from boxaloud.assistant.batch.content_cells import READERS
 from boxaloud.assistant.batch.part_cells import parts_of
 from boxaloud.assistant.contract.batch_documents import BatchRow
 from boxaloud.rules import DEFAULT_EDITION, check_edition
 from boxaloud.rules.contents import Box, Cable, Conductors, Content, TerminalBlock, Yoke
 
+_HANGS = re.compile(r"(fan|luminaire)(?: (\d{1,4}(?:\.\d)?))?")
 _MATERIALS = {"metal": False, "nonmetallic": True, "plastic": True}
 
 
@@ -20,6 +25,7 @@ def box_of_row(row: BatchRow) -> Box:
     for column in READERS:
         if column in given:
             contents += _cell(column, getattr(row, column))
+    tags, weight = _hanging(row.hangs)
     return Box(
         parts=parts_of(row),
         contents=_sized(tuple(contents)),
@@ -27,7 +33,20 @@ def box_of_row(row: BatchRow) -> Box:
         grounds_known="grounds" in given or _grounds_known(contents),
         nonmetallic=_MATERIALS[row.material] if row.material else None,
         edition=edition_of(row),
+        connectors_known="not_counted" in given,
+        hangs=weight,
+        tags=tags,
     )
+
+
+def _hanging(said: str) -> tuple[frozenset[str], Decimal | None]:
+    """What the box carries: "fan", "luminaire 60"."""
+    if not said:
+        return frozenset(), None
+    found = _HANGS.fullmatch(said.lower())
+    if found is None:
+        raise BadRow(f"hangs is a fan or a luminaire and its pounds, like “fan 60”, not {said!r}.")
+    return frozenset({found[1]}), Decimal(found[2]) if found[2] else None
 
 
 @lru_cache(maxsize=4096)
@@ -68,7 +87,7 @@ def _sized(contents: tuple[Content, ...]) -> tuple[Content, ...]:
 
 def _on(content: Content, awg: int) -> Content:
     if isinstance(content, Yoke) and content.awg is None:
-        return Yoke(content.name, awg, content.gangs, content.count)
+        return replace(content, awg=awg)
     if isinstance(content, TerminalBlock) and content.awg is None:
         return TerminalBlock(awg, content.count)
     return content

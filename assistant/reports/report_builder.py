@@ -54,7 +54,8 @@ def box_report(talk: Talk) -> BoxReport:
         assumed=here.assumed,
         open=_open(talk, here.asks),
         cautions=_cautions(box) if anything else (),
-        advice=changes(box) if found.verdict == "over" else (),
+        spaces=found.spaces,
+        advice=changes(box) if found.verdict == "over" and not found.spaces else (),
     )
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from decimal import Decimal
 
+from boxaloud.assistant.dialogue.divided_box import Standing
 from boxaloud.rules import RuleNote, Source
 from boxaloud.rules.advice import AdviceKind
 from boxaloud.rules.units import VolumeUnit
@@ -28,7 +29,7 @@ class Change:
 
 @dataclass(frozen=True, slots=True)
 class BoxReport:
-    """One box. Volumes are cubic inches. `said` are the speaker's own words, in order."""
+    """One box. Volumes are in the unit of its sheet. `said` are the speaker's own words."""
 
     name: str
     contents: tuple[str, ...]
@@ -44,6 +45,8 @@ class BoxReport:
     """Those that what was said calls for; the standing ones are the job's."""
     advice: tuple[Change, ...]
     """For a box that is over: what to do, the recommended change first."""
+    spaces: tuple[Standing, ...] = ()
+    """The spaces of a divided box; `sheet` is the one that governs."""
 
     @property
     def edition(self) -> str:
