@@ -114,6 +114,9 @@ class AddDevice(Act):
     name: str | None = None
     awg: int | None = None
     gangs: int | None = None
+    depth: Decimal | None = None
+    """How far it reaches behind its strap, in inches, or in `unit` cm or mm."""
+    unit: str | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -134,10 +137,11 @@ class AddTerminalBlock(Act):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AddUncounted(Act):
-    """Something that takes no allowance."""
+    """Something that takes no allowance. `awg`: the largest wire under a wire connector."""
 
     count: int | None = None
     name: str | None = None
+    awg: int | None = None
 
 
 Thing: TypeAlias = (
@@ -214,6 +218,8 @@ class SetSize(Act):
     material: str | None = None
     row: str | None = None
     """A row of the table picked from a list; never said."""
+    unit: str | None = None
+    """`mm` or `cm` where the dimensions are metric, None for inches."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -242,6 +248,32 @@ class AddPart(Act):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class InSpace(Act):
+    """ "On the first side of the barrier": where in a divided box things stand, from 1."""
+
+    which: int = 1
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AddClampAssembly(Act):
+    """A listed clamp assembly with a cable termination, and its volume inside the box."""
+
+    count: int | None = None
+    volume: Decimal | None = None
+    unit: str | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Hang(Act):
+    """What the box carries: `name` is `fan`, `luminaire` or unsaid, `weight` in pounds or in
+    `unit` kg."""
+
+    name: str | None = None
+    weight: Decimal | None = None
+    unit: str | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class AddBarrier(Act):
     """A barrier that divides the box."""
 
@@ -252,9 +284,11 @@ class AddBarrier(Act):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SetEdition(Act):
-    """The edition of the code to count by."""
+    """The edition of the code to count by: a year, a `code` or a place by name, or both."""
 
     year: str = ""
+    code: str | None = None
+    """`residential`, `Canadian code`, `CEC`, or the name of a place."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -484,6 +518,14 @@ class Widen(Act):
 
     target: Reference
     gangs: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Deepen(Act):
+    """ "The dimmer is four centimetres deep": how far a device reaches behind its strap, cm."""
+
+    target: Reference
+    depth: Decimal
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

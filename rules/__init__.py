@@ -35,19 +35,22 @@ from __future__ import annotations
 from importlib import import_module
 from typing import TYPE_CHECKING, Any
 
+from boxaloud.rules.adoption import EditionReading, check_edition, read_edition
 from boxaloud.rules.cautions import STANDING, Caution, cautions
 from boxaloud.rules.checks import validate, validate_part
 from boxaloud.rules.contents import DEFAULT_EDITION, Box, Content, Part
 from boxaloud.rules.data import RuleNote, Source
 from boxaloud.rules.differences import Difference, differences
 from boxaloud.rules.editions import (
-    EditionReading,
+    CANADIAN,
     allowance_table,
-    check_edition,
+    counted_under,
+    edition_named,
     editions,
-    read_edition,
+    is_canadian,
+    provisional,
 )
-from boxaloud.rules.errors import NoSuchBox, NoSuchEdition, RulesError
+from boxaloud.rules.errors import EditionUnsure, NoSuchBox, NoSuchEdition, NotMarked, RulesError
 from boxaloud.rules.governing import Governs, governing
 from boxaloud.rules.notes import explain, notes
 from boxaloud.rules.sizes import Allowance, allowance, ground_for
@@ -57,7 +60,6 @@ from boxaloud.rules.worksheet import Line, OpenSlot, VolumeLine, Worksheet
 
 if TYPE_CHECKING:
     from boxaloud.rules.advice import Advice, advise
-    from boxaloud.rules.canada import CanadianBox, CanadianSheet, work_out_canada
     from boxaloud.rules.conduit import (
         BodyLine,
         BodySheet,
@@ -77,13 +79,12 @@ if TYPE_CHECKING:
     from boxaloud.rules.room import Room, room_for
     from boxaloud.rules.smallest import BoxChoice, gangs_needed, smallest_boxes
     from boxaloud.rules.spaces import Space, work_out_spaces
-    from boxaloud.rules.units import marked_in3, shown_cm3, to_cm3, to_in3
+    from boxaloud.rules.units import inches_of, marked_in3, shown_cm3, to_cm3, to_in3
 
 #: Imported when first asked for: a worksheet needs none of them. Nothing that has the name of
 #: its module may stand here, since the module would be found in its place.
 _LATER = {
     "advice": ("Advice", "advise"),
-    "canada": ("CanadianBox", "CanadianSheet", "work_out_canada"),
     "conduit": (
         "BodyLine", "BodySheet", "ConduitBody", "RacewayWires", "most_conductors",
         "work_out_conduit_body",
@@ -92,11 +93,12 @@ _LATER = {
     "room": ("Room", "room_for"),
     "smallest": ("BoxChoice", "gangs_needed", "smallest_boxes"),
     "spaces": ("Space", "work_out_spaces"),
-    "units": ("marked_in3", "shown_cm3", "to_cm3", "to_in3"),
+    "units": ("inches_of", "marked_in3", "shown_cm3", "to_cm3", "to_in3"),
 }  # fmt: skip
 _MODULE = {name: module for module, names in _LATER.items() for name in names}
 
 __all__ = [
+    "CANADIAN",
     "DEFAULT_EDITION",
     "STANDING",
     "Advice",
@@ -105,17 +107,17 @@ __all__ = [
     "BodySheet",
     "Box",
     "BoxChoice",
-    "CanadianBox",
-    "CanadianSheet",
     "Caution",
     "ConduitBody",
     "Content",
     "Difference",
     "EditionReading",
+    "EditionUnsure",
     "Governs",
     "Line",
     "NoSuchBox",
     "NoSuchEdition",
+    "NotMarked",
     "OpenSlot",
     "Part",
     "Pull",
@@ -137,16 +139,21 @@ __all__ = [
     "allowance_table",
     "cautions",
     "check_edition",
+    "counted_under",
     "differences",
+    "edition_named",
     "editions",
     "explain",
     "find_rows",
     "gangs_needed",
     "governing",
     "ground_for",
+    "inches_of",
+    "is_canadian",
     "marked_in3",
     "most_conductors",
     "notes",
+    "provisional",
     "read_edition",
     "room_for",
     "shown_cm3",
@@ -158,7 +165,6 @@ __all__ = [
     "validate",
     "validate_part",
     "work_out",
-    "work_out_canada",
     "work_out_conduit_body",
     "work_out_pull_box",
     "work_out_spaces",

@@ -13,6 +13,7 @@ from boxaloud.rules.contents import (
     Barrier,
     Box,
     Cable,
+    ClampAssembly,
     Conductors,
     Content,
     FixtureWires,
@@ -20,6 +21,7 @@ from boxaloud.rules.contents import (
     TableBox,
     Yoke,
 )
+from boxaloud.rules.editions import is_canadian
 from boxaloud.rules.errors import RulesError
 from boxaloud.rules.notes import explain
 from boxaloud.rules.smallest import smallest_boxes
@@ -60,11 +62,12 @@ def advise(box: Box) -> tuple[Advice, ...]:
     """Every way that gains room, the one that saves most first.
 
     Each is worked out anew on the changed box, so that what it saves takes account of the
-    largest conductor and of quarter grounds. Empty while the volume of the box is unknown.
+    largest conductor and of quarter grounds. Empty while the volume of the box is unknown, and
+    in Canada, for which no advice is held.
     Raises RulesError for a box that cannot be.
     """
     before = work_out(box)
-    if before.capacity is None:
+    if before.capacity is None or is_canadian(box.edition):
         return ()
     left = before.capacity - before.high
     found = []
@@ -169,5 +172,5 @@ def _bigger_box(box: Box) -> Iterator[_Way]:
     for choice in smallest_boxes(box)[:1]:
         gangs = f" of {counted(choice.gangs, 'gang')}" if choice.gangs > 1 else ""
         what = f"use a {choice.row.name}{gangs}, {choice.volume} cubic inches"
-        barriers = tuple(part for part in box.parts if isinstance(part, Barrier))
+        barriers = tuple(p for p in box.parts if isinstance(p, Barrier | ClampAssembly))
         yield "bigger_box", what, choice.row.id, replace(box, parts=(choice.part, *barriers))

@@ -19,6 +19,8 @@ _RANK: dict[Slot, int] = {
     "grounds": 3,
     "device_size": 4,
     "block_size": 5,
+    "connectors": 3,
+    "device_depth": 4,
 }
 _TOO_MANY = 20_000
 """Sums of other answers looked through before every open slot is taken to decide."""

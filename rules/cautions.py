@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from decimal import Decimal
+from typing import Any
 
 from boxaloud.rules.checks import stands_on_a_box
 from boxaloud.rules.contents import (
@@ -12,17 +13,24 @@ from boxaloud.rules.contents import (
     Box,
     Cable,
     FixtureWires,
+    Grounds,
     Marked,
+    Measured,
     TableBox,
+    Uncounted,
     Unmarked,
     Yoke,
 )
 from boxaloud.rules.data import RuleNote, note, table
+from boxaloud.rules.editions import CANADIAN, editions, provisional, rule_set
 from boxaloud.rules.notes import explain
 from boxaloud.rules.sizes import volumes
 from boxaloud.rules.table import table_row
 from boxaloud.rules.work import work_out
 from boxaloud.rules.worksheet import Mark, Worksheet
+
+_CM = Decimal("2.54")
+_QUARTER_INCH = _CM / 4
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,8 +56,9 @@ STANDING: tuple[Caution, ...] = tuple(
 
 
 def _depths(box: Box) -> list[Decimal]:
-    """Depths of the standard boxes it is made of, inches."""
-    return [table_row(part.row).depth for part in box.parts if isinstance(part, TableBox)]
+    """Depths of the boxes of known depth that it is made of, inches."""
+    tabled = [table_row(part.row).depth for part in box.parts if isinstance(part, TableBox)]
+    return tabled + [part.depth for part in box.parts if isinstance(part, Measured)]
 
 
 def _yokes(box: Box) -> list[Yoke]:
@@ -72,9 +81,44 @@ def _shallow_for_large(box: Box, _: Worksheet) -> bool:
 
 def _deep_device(box: Box, _: Worksheet) -> bool:
     row = table("cautions")["depth-device"]
-    words = [word for yoke in _yokes(box) for word in row["deep_devices"] if word in _low(yoke)]
-    shallow = bool(_depths(box)) and sum(_depths(box)) < Decimal(row["depth"])
+    unsaid = [yoke for yoke in _yokes(box) if yoke.depth is None]
+    words = [word for yoke in unsaid for word in row["deep_devices"] if word in _low(yoke)]
+    shallow = bool(_depths(box)) and sum(_depths(box)) <= Decimal(row["depth"])
     return shallow and (bool(words) or "deep device" in box.tags)
+
+
+def _shallow_for_wire(box: Box, _: Worksheet) -> bool:
+    """A device on 12 or 10 AWG in less than 1-3/16 inches."""
+    least = Decimal(table("cautions")["depth-wire"]["depth"])
+    landed = any(yoke.awg in (12, 10) for yoke in _yokes(box))
+    return landed and bool(_depths(box)) and sum(_depths(box)) < least
+
+
+def _too_deep(box: Box, _: Worksheet) -> bool:
+    """A device whose depth was said, with less than a quarter inch behind it."""
+    least: Mapping[str, str] = table("cautions")["depth-measured"]["least"]
+    room = sum(_depths(box))
+    for yoke in _yokes(box):
+        over = Decimal(least.get(str(yoke.awg), least["other"]))
+        depth = yoke.depth
+        if room and depth is not None and depth > over and depth + _QUARTER_INCH > room * _CM:
+            return True
+    return False
+
+
+def _hangs_more(key: str, tag: str) -> Callable[[Box, Worksheet], bool]:
+    """Whether what hangs from the box is heavier than a row says."""
+
+    def heavier(box: Box, _: Worksheet) -> bool:
+        over = Decimal(table("cautions")[key]["over"])
+        return tag in box.tags and box.hangs is not None and box.hangs > over
+
+    return heavier
+
+
+def _fan_marked(box: Box, sheet: Worksheet) -> bool:
+    heavy = _hangs_more("fan-heavy", "fan")(box, sheet)
+    return not heavy and _hangs_more("fan-marked", "fan")(box, sheet)
 
 
 def _low(yoke: Yoke) -> str:
@@ -112,13 +156,43 @@ def _from_memory(_: Box, sheet: Worksheet) -> bool:
     return any(explain(rule).mark == "from memory" for rule in rules)
 
 
+def _over_by_rounding(_: Box, sheet: Worksheet) -> bool:
+    """Over by less than the millilitres of Table 22 are rounded."""
+    if sheet.capacity is None or sheet.margin is None:
+        return False
+    within = Decimal(table("cautions")["canada-rounding"]["within"]) * sheet.capacity
+    return -within <= sheet.margin < 0
+
+
+def _canada_from_memory(_: Box, sheet: Worksheet) -> bool:
+    """Some conductor is counted at a row of Table 22 that nothing published gives."""
+    return any(
+        line.awg is not None and explain(f"ca-allowance-{line.awg}").mark == "from memory"
+        for line in sheet.lines
+        if line.subtotal
+    )
+
+
 _WHEN: dict[str, Callable[[Box, Worksheet], bool]] = {
-    "barrier-spaces": lambda box, sheet: any(isinstance(part, Barrier) for part in box.parts),
+    "measured-inside": lambda box, sheet: any(isinstance(p, Measured) for p in box.parts),
+    "low-voltage": lambda box, sheet: (
+        "low voltage" in box.tags
+        or any(isinstance(c, Uncounted) and c.kind.startswith("low-volt") for c in box.contents)
+    ),
+    "barrier-spaces": lambda box, sheet: (
+        "divided" not in box.tags and any(isinstance(part, Barrier) for part in box.parts)
+    ),
     "moulded-disputed": lambda box, sheet: box.clamps == "moulded",
     "rests-on-memory": _from_memory,
     "full-box": _full,
     "canopy-splices": lambda box, sheet: "canopy splice" in box.tags,
     "fan-support": lambda box, sheet: "fan" in box.tags,
+    "fan-heavy": _hangs_more("fan-heavy", "fan"),
+    "fan-marked": _fan_marked,
+    "luminaire-heavy": _hangs_more("luminaire-heavy", "luminaire"),
+    "habitable-room": lambda box, sheet: "luminaire" in box.tags and "wall" not in box.tags,
+    "depth-measured": _too_deep,
+    "depth-wire": _shallow_for_wire,
     "luminaire-weight": lambda box, sheet: (
         "luminaire" in box.tags or any(isinstance(c, FixtureWires) for c in box.contents)
     ),
@@ -130,6 +204,12 @@ _WHEN: dict[str, Callable[[Box, Worksheet], bool]] = {
     "cable-securing": lambda box, sheet: (
         box.nonmetallic is True and any(isinstance(c, Cable) for c in box.contents)
     ),
+    "canada-from-memory": _canada_from_memory,
+    "canada-rounding": _over_by_rounding,
+    "canada-depth": lambda box, sheet: any(yoke.depth is None for yoke in _yokes(box)),
+    "canada-bonding": lambda box, sheet: any(
+        isinstance(c, Grounds) and not c.isolated for c in box.contents
+    ),
     "grounds-bonded": lambda box, sheet: _is_metal(box) and _has_grounds(sheet),
 }
 
@@ -137,8 +217,23 @@ _WHEN: dict[str, Callable[[Box, Worksheet], bool]] = {
 def cautions(box: Box) -> tuple[Caution, ...]:
     """The cautions that what was described calls for, those about the number first.
 
-    Tags looked at: `fan`, `luminaire`, `canopy splice`, `pancake`, `deep device`. The standing
+    Tags looked at: `fan`, `luminaire`, `wall`, `canopy splice`, `pancake`, `deep device`,
+    `low voltage`. The standing
     ones are in `STANDING`. Raises RulesError for a box that cannot be.
     """
     sheet = work_out(box)
-    return tuple(_caution(key) for key, holds in _WHEN.items() if holds(box, sheet))
+    said = provisional(box.edition)
+    first = () if said is None else (Caution(said.rule, said.says, said.section, said.mark, said),)
+    rows = table("cautions")
+    held = (key for key in _WHEN if _of_this_code(rows[key], box.edition))
+    return first + tuple(_caution(key) for key in held if _WHEN[key](box, sheet))
+
+
+def _of_this_code(row: Mapping[str, Any], edition: str) -> bool:
+    """Whether a caution stands in the code and the edition that the box is counted under."""
+    first, last = row["editions"]
+    if CANADIAN in (first, edition):
+        return bool(first == edition)
+    known = editions()
+    at = rule_set(edition).follows or edition
+    return known.index(first) <= known.index(at) <= known.index(last)

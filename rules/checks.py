@@ -15,11 +15,13 @@ from boxaloud.rules.contents import (
     Barrier,
     BondingJumper,
     Cable,
+    ClampAssembly,
     Conductors,
     Content,
     FixtureWires,
     Grounds,
     Marked,
+    Measured,
     Part,
     SupportFitting,
     TableBox,
@@ -29,7 +31,7 @@ from boxaloud.rules.contents import (
     Yoke,
 )
 from boxaloud.rules.data import table
-from boxaloud.rules.errors import RulesError
+from boxaloud.rules.errors import NotMarked, RulesError
 from boxaloud.rules.sizes import check_awg, volumes
 from boxaloud.rules.table import table_row
 
@@ -39,11 +41,15 @@ _MOST_IN_A_CABLE: int = _LIMITS["most_conductors_in_a_cable"]
 _MOST_GANGS: int = _LIMITS["most_gangs"]
 _ADDED = frozenset(_LIMITS["added_parts"])
 _SIZES = frozenset(volumes())
+_DEEPEST = Decimal(_LIMITS["deepest_device_cm"])
+_LEAST_MEASURED = Decimal(_LIMITS["must_be_marked_up_to"])
+_LONGEST = Decimal(_LIMITS["longest_side"])
 #: The least and the greatest volume that a maker may mark, cubic inches.
 _VOLUMES = {
     kind: (Decimal(_LIMITS[f"{kind}_least"]), Decimal(_LIMITS[f"{kind}_most"]))
     for kind in ("box", "part")
 }
+_IN_A_BOX = frozenset(("barrier", "clamp assembly"))
 _PATHS = frozenset(("ends", "through", "loop", "short_loop", "inside"))
 
 
@@ -88,6 +94,10 @@ def _grounds(grounds: Grounds | BondingJumper) -> None:
 def _yoke(yoke: Yoke) -> None:
     _count(yoke.count, "devices")
     _count(yoke.gangs, "gangs", _MOST_GANGS)
+    if yoke.depth is not None and not 0 < yoke.depth <= _DEEPEST:
+        raise RulesError(
+            f"A device {yoke.depth} cm deep behind its strap cannot be right: say up to {_DEEPEST}."
+        )
     if yoke.awg is not None and yoke.awg not in _SIZES:
         check_awg(yoke.awg, "conductor on a device")
 
@@ -133,12 +143,12 @@ def stands_on_a_box(label: str) -> bool:
 
 
 def _volume(volume: Decimal, label: str) -> None:
-    kind = "part" if stands_on_a_box(label) or label == "barrier" else "box"
+    kind = "part" if stands_on_a_box(label) or label in _IN_A_BOX else "box"
     least, most = _VOLUMES[kind]
     if not isinstance(volume, Decimal) or not volume.is_finite() or not least <= volume <= most:
         raise RulesError(
             f"A {label} of {volume} cubic inches cannot be right: the volume marked on it is "
-            f"from {least} to {most}, unless it is cubic centimetres or a pull box of 314.28."
+            f"from {least} to {most}, unless it is cubic centimetres."
         )
 
 
@@ -148,6 +158,11 @@ def validate_part(part: Part) -> None:
         _volume(part.volume, part.label)
     elif isinstance(part, TableBox):
         _table_box(part)
+    elif isinstance(part, Measured):
+        _measured(part)
+    elif isinstance(part, ClampAssembly):
+        _count(part.count, "clamp assemblies")
+        _volume(part.volume, "clamp assembly")
     elif isinstance(part, Barrier):
         if part.material not in ("metal", "nonmetallic"):
             raise RulesError(f"A barrier is metal or nonmetallic, not {part.material!r}.")
@@ -165,3 +180,21 @@ def _table_box(part: TableBox) -> None:
             f"A {row.name} is one box and does not gang: a ring on it adds only what it is "
             "marked with."
         )
+
+
+def _measured(part: Measured) -> None:
+    """Only a box of more than 100 cubic inches need not be marked, 314.16(A)(2)."""
+    for side in (part.width, part.height, part.depth):
+        if not isinstance(side, Decimal) or not side.is_finite() or not 0 < side <= _LONGEST:
+            raise RulesError(f"A side of {side} inches cannot be right: say up to {_LONGEST}.")
+    if part.volume <= _LEAST_MEASURED:
+        raise NotMarked(
+            f"{_short(part.volume)} cubic inches is {_LEAST_MEASURED} or less, so the volume of "
+            "a box that Table 314.16(A) does not list must be marked on it, 314.16(A)(2): say the "
+            "marked cubic inches, for a measured size is not a volume."
+        )
+
+
+def _short(volume: Decimal) -> str:
+    text = format(volume, "f")
+    return text.rstrip("0").rstrip(".") if "." in text else text

@@ -9,7 +9,7 @@ box can be kept, compared and replayed.
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from decimal import Decimal
+from decimal import ROUND_FLOOR, Decimal
 from typing import Literal, TypeAlias
 
 Path: TypeAlias = Literal["ends", "through", "loop", "short_loop", "inside"]
@@ -88,6 +88,8 @@ class Yoke:
     gangs: int = 1
     """Gangs needed to mount it; 2 for one wider than a single 2 in. device box."""
     count: int = 1
+    depth: Decimal | None = None
+    """Centimetres behind the strap, None while nobody said; 2.54 to the inch."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,10 +111,13 @@ class TerminalBlock:
 @dataclass(frozen=True, slots=True)
 class Uncounted:
     """Something mentioned that takes no allowance (splicing connector, locknut, bushing,
-    pigtail …). Kept, so that the worksheet can say so."""
+    pigtail …). Kept, so that the worksheet can say so.
+
+    `awg` is the largest conductor under a wire connector, which Canada counts in pairs."""
 
     kind: str
     count: int = 1
+    awg: int | None = None
 
 
 Content: TypeAlias = (
@@ -136,6 +141,26 @@ class Marked:
     volume: Decimal
     """Cubic inches."""
     label: str = "box"
+    cm3: Decimal | None = None
+    """The cubic centimetres, or millilitres, of a mark that is metric; `volume` is then this
+    rounded down."""
+
+
+@dataclass(frozen=True, slots=True)
+class Measured:
+    """A box known by its inside dimensions in inches. Only a metal one of more than 100 cubic
+    inches has its volume by them: 314.16(A)(2) requires all others to be marked."""
+
+    width: Decimal
+    height: Decimal
+    depth: Decimal
+    label: str = "box"
+
+    @property
+    def volume(self) -> Decimal:
+        """Cubic inches, rounded down to 0.01."""
+        exact = self.width * self.height * self.depth
+        return exact.quantize(Decimal("0.01"), ROUND_FLOOR)
 
 
 @dataclass(frozen=True, slots=True)
@@ -164,7 +189,17 @@ class Barrier:
     volume: Decimal | None = None
 
 
-Part: TypeAlias = Marked | TableBox | Unmarked | Barrier
+@dataclass(frozen=True, slots=True)
+class ClampAssembly:
+    """A listed clamp assembly with a cable termination, 314.16(B)(2) second paragraph, new in
+    2014. `volume` is the part of it inside the box, cubic inches, which the box loses; no clamp
+    is counted for it. Conductors that originate in it are described as conductors that enter."""
+
+    volume: Decimal
+    count: int = 1
+
+
+Part: TypeAlias = Marked | TableBox | Measured | Unmarked | Barrier | ClampAssembly
 
 
 @dataclass(frozen=True, slots=True)
@@ -181,5 +216,9 @@ class Box:
     grounds_known: bool = True
     nonmetallic: bool | None = None
     edition: str = DEFAULT_EDITION
+    connectors_known: bool = True
+    """False where nobody said how many wire connectors there are, which only Canada counts."""
+    hangs: Decimal | None = None
+    """Pounds of the fan or luminaire that the box carries, None while nobody said."""
     tags: frozenset[str] = field(default_factory=frozenset)
     """What else was said that only cautions look at: `fan`, `luminaire`, `canopy splice` …"""

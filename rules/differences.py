@@ -7,6 +7,8 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from boxaloud.rules.contents import Box
+from boxaloud.rules.editions import is_canadian
+from boxaloud.rules.errors import RulesError
 from boxaloud.rules.lines import ZERO, tidy
 from boxaloud.rules.work import work_out
 from boxaloud.rules.worksheet import Line, VolumeLine, Worksheet
@@ -43,8 +45,13 @@ def differences(box: Box, other_edition: str) -> tuple[Difference, ...]:
     """What changes when the same box is worked out under `other_edition`, section by section.
 
     Empty where both give the same lines. Raises NoSuchEdition for one not held, RulesError
-    for a box that cannot be.
+    for a box that cannot be, and where one of the two is the Canadian code.
     """
+    if is_canadian(box.edition) != is_canadian(other_edition):
+        raise RulesError(
+            "Rule 12-3034 of the Canadian code is no edition of 314.16, so the two are not set "
+            "against each other line by line."
+        )
     here, there = work_out(box), work_out(replace(box, edition=other_edition))
     found = [
         difference

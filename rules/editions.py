@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal
@@ -12,10 +11,8 @@ from boxaloud.rules.data import Rule, RuleNote, all_rules, note, table
 from boxaloud.rules.errors import NoSuchEdition
 from boxaloud.rules.sizes import volumes
 
-#: A year that stands by itself or behind what names a code: "NEC2020", never "2020x".
-_YEAR = re.compile(
-    r"(?:(?<=NEC)|(?<=IRC)|(?<=\w-)|(?<![\w.,-]))(?:19|20)\d\d(?!\w|[.,]\d|-[^\W\d])", re.IGNORECASE
-)
+CANADIAN = "CE Code 2024"
+"""The edition of the Canadian Electrical Code, Part I, that is held."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -28,16 +25,10 @@ class RuleSet:
     volumes: Mapping[int, Decimal]
     rules: Mapping[str, Rule]
     """The rule this edition follows for each thing counted."""
-
-
-@dataclass(frozen=True, slots=True)
-class EditionReading:
-    """What was understood when an edition was named."""
-
-    edition: str
-    says: str
-    """Empty, or a sentence saying how the name leads to the edition."""
-    note: RuleNote | None = None
+    follows: str = ""
+    """The edition that a provisional one is counted as; empty for one that was read."""
+    provisional: RuleNote | None = None
+    """What is to be said with every verdict under a provisional edition."""
 
 
 @cache
@@ -48,10 +39,39 @@ def rule_sets() -> Mapping[str, RuleSet]:
     sets = {}
     for year in sorted(data["edition"]):
         row = data["edition"][year]
-        names = data["shared"] | row["rules"]
+        follows = row.get("follows", "")
+        names = data["shared"] | data["edition"][follows or year]["rules"]
         rules = {slot: known[name] for slot, name in names.items()}
-        sets[year] = RuleSet(year, row["table"], volumes(), rules)
+        said = note(f"provisional-{year}", row) if follows else None
+        sets[year] = RuleSet(year, row["table"], volumes(), rules, follows, said)
     return sets
+
+
+def is_canadian(edition: str) -> bool:
+    """Whether an edition is one of the Canadian Electrical Code, Rule 12-3034."""
+    return edition == CANADIAN
+
+
+def provisional(edition: str) -> RuleNote | None:
+    """What must be said with every verdict under an edition that was not read; None for others."""
+    return None if is_canadian(edition) else rule_set(edition).provisional
+
+
+def edition_named(edition: str) -> str:
+    """An edition by its name: "edition 2023", "edition 2026, provisional", "CE Code 2024"."""
+    if is_canadian(edition):
+        return edition
+    return f"edition {edition}" + (", provisional" if rule_set(edition).follows else "")
+
+
+def counted_under(edition: str, word: str = "") -> str:
+    """The section and the edition that a verdict stands under: "314.16, 2023".
+
+    `word` comes before the year of the National Electrical Code ("edition ")."""
+    if is_canadian(edition):
+        return f"Rule 12-3034, {edition}"
+    follows = rule_set(edition).follows
+    return f"314.16, {word}{edition}" + (f" provisional, counted as {follows}" if follows else "")
 
 
 def rule_set(edition: str) -> RuleSet:
@@ -59,7 +79,7 @@ def rule_set(edition: str) -> RuleSet:
     try:
         return rule_sets()[edition]
     except KeyError:
-        raise _refusal(edition) from None
+        raise refusal(edition) from None
 
 
 def editions() -> tuple[str, ...]:
@@ -72,53 +92,15 @@ def allowance_table(edition: str) -> str:
     return rule_set(edition).table
 
 
-def read_edition(text: str) -> EditionReading:
-    """The edition that `text` names: a year, or the residential code by year or by section.
-
-    The residential code named without a year is taken as the newest held, and said so.
-    Raises NoSuchEdition for an edition not held, naming it.
-    """
-    said = text.strip()
-    if re.search(r"\bC\.?E\.?C\b|canad", said, re.IGNORECASE):
-        raise NoSuchEdition(
-            "Canada's Rule 12-3034 is no edition of 314.16 and is worked out by itself, "
-            "for one size of conductor and a marked box only."
-        )
-    years = _YEAR.findall(said)
-    residential = re.search(r"\bIRC\b|residential|E3[89]05", said, re.IGNORECASE)
-    if len(years) > 1 or not (years or residential):
-        raise NoSuchEdition(f"I cannot tell an edition from {said!r}: {_held()}.")
-    if residential:
-        return _residential(years[0] if years else "")
-    if years[0] not in rule_sets():
-        raise _refusal(years[0])
-    return EditionReading(years[0], "")
-
-
-def check_edition(text: str) -> str:
-    """The year of the edition that `text` names, as in `read_edition`."""
-    return read_edition(text).edition
-
-
-def _residential(year: str) -> EditionReading:
-    rows = table("editions")["residential"]
-    row = next((row for row in rows if row["year"] == year), None if year else rows[-1])
-    if row is None:
-        held = ", ".join(row["year"] for row in rows)
-        raise NoSuchEdition(f"The {year} residential code is not held: say one of {held}.")
-    says = f"{row['says']}{' (from memory)' if row['mark'] == 'from memory' else ''}."
-    if not year:
-        says = f"No year was said, so the newest held is taken. {says}"
-    return EditionReading(row["parent"], says, note(f"residential-{row['year']}", row, says))
-
-
-def _refusal(year: str) -> NoSuchEdition:
+def refusal(year: str) -> NoSuchEdition:
+    """Why an edition is not held, in a sentence."""
     for row in table("editions")["refused"]:
         if row["year"] == year:
             return NoSuchEdition(row["says"])
-    return NoSuchEdition(f"The {year} edition is not held: {_held()}.")
+    return NoSuchEdition(f"The {year} edition is not held: {held()}.")
 
 
-def _held() -> str:
-    held = editions()
-    return f"say {', '.join(held[:-1])} or {held[-1]}"
+def held() -> str:
+    """The editions held, as what to say."""
+    years = editions()
+    return f"say {', '.join(years[:-1])} or {years[-1]}"

@@ -14,5 +14,20 @@ class NoSuchBox(RulesError):
     """What `rules.explain` tells of the refusal."""
 
 
+class NotMarked(RulesError):
+    """A box that must be marked with its volume was given by its dimensions alone."""
+
+    rule = "unmarked-box"
+    """What `rules.explain` tells of the refusal."""
+
+
 class NoSuchEdition(RulesError):
     """An edition that is not held."""
+
+
+class EditionUnsure(NoSuchEdition):
+    """A name that may mean several editions: `choices` are those it may mean, oldest first."""
+
+    def __init__(self, says: str, choices: tuple[str, ...] = ()) -> None:
+        super().__init__(says)
+        self.choices = choices

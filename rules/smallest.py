@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from boxaloud.rules.capacity import capacity, volume_lines
-from boxaloud.rules.contents import Barrier, Box, Part, TableBox, Yoke
-from boxaloud.rules.editions import rule_set
+from boxaloud.rules.contents import Barrier, Box, ClampAssembly, Part, TableBox, Yoke
+from boxaloud.rules.editions import is_canadian, rule_set
 from boxaloud.rules.lines import ZERO
 from boxaloud.rules.table import TableRow, family_named, table_boxes
 from boxaloud.rules.work import work_out
@@ -40,14 +40,17 @@ def smallest_boxes(box: Box, families: Collection[str] = ()) -> tuple[BoxChoice,
 
     The box by itself, without rings; barriers stay. Enough gangs for the devices: a square
     takes two with a ring, an octagon and a handy box one, the others one for each section
-    (common practice). `families` limits the choice. Empty where nothing was described.
+    (common practice). `families` limits the choice. Empty where nothing was described, and in
+    Canada, whose Table 23 is not held.
     """
+    if is_canadian(box.edition):
+        return ()
     rules = rule_set(box.edition)
     fill = work_out(box)
     if any(slot.slot == "contents" for slot in fill.open):
         return ()
     wanted = {family_named(family)["id"] for family in families}
-    barriers = tuple(part for part in box.parts if isinstance(part, Barrier))
+    barriers = tuple(p for p in box.parts if isinstance(p, Barrier | ClampAssembly))
     found = []
     for row, gangs in _candidates(gangs_needed(box)):
         if wanted and row.family not in wanted:

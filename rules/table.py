@@ -125,8 +125,9 @@ def find_rows(
         rows = tuple(row for row in rows if row.cover == cover)
     if not rows:
         raise NoSuchBox(
-            f"Table 314.16(A) has no {kin['id']} box of that size, so its volume must be marked "
-            "on it: say the marked cubic inches, for a measured outside size is not a volume."
+            f"Table 314.16(A) has no {kin['id']} box of that size, so unless it is of metal and "
+            "larger than 100 cubic inches its volume must be marked on it: say the marked cubic "
+            "inches, for a measured outside size is not a volume."
         )
     return rows
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from decimal import ROUND_HALF_EVEN, Decimal
+from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_EVEN, Decimal
 from fractions import Fraction
 from typing import Literal, TypeAlias
 
@@ -35,3 +35,21 @@ def marked_in3(cm3: Decimal, places: int = 2) -> Decimal:
     """
     exact = to_in3(cm3) * 10**places
     return Decimal(exact.numerator // exact.denominator).scaleb(-places)
+
+
+def marked_ml(in3: Decimal, places: int = 2, up: bool = False) -> Decimal:
+    """Millilitres of a volume marked in cubic inches, rounded *down* to `places`.
+
+    Down, so that a capacity is never made larger than the mark says; `up` for what is taken away.
+    """
+    rounding = ROUND_CEILING if up else ROUND_FLOOR
+    return to_cm3(in3).quantize(Decimal(1).scaleb(-places), rounding)
+
+
+def inches_of(value: Decimal, unit: str | None) -> Decimal:
+    """A length in inches; one in `mm` or `cm` is rounded down to 0.0001 inch."""
+    if unit not in ("mm", "cm"):
+        return value
+    millimetres = Fraction(value) * (10 if unit == "cm" else 1)
+    exact = millimetres / Fraction("25.4") * 10000
+    return Decimal(exact.numerator // exact.denominator).scaleb(-4)

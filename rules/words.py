@@ -17,6 +17,13 @@ def counted(count: int, name: str) -> str:
     return f"{said} {name if count == 1 else plural(name)}"
 
 
+def either(names: tuple[str, ...]) -> str:
+    """ "2020", "2020 or 2023", "2017, 2020 or 2023"."""
+    if len(names) < 2:
+        return "".join(names)
+    return f"{', '.join(names[:-1])} or {names[-1]}"
+
+
 @lru_cache(maxsize=256)
 def plural(name: str) -> str:
     """The plural of a trade name by the common English endings."""

@@ -5,9 +5,9 @@ from __future__ import annotations
 from decimal import Decimal
 
 from boxaloud.rules.bounds import choices, open_slots
-from boxaloud.rules.capacity import capacity, volume_lines
+from boxaloud.rules.capacity import capacity, must_be_marked, volume_lines
 from boxaloud.rules.contents import Box
-from boxaloud.rules.editions import RuleSet, rule_set
+from boxaloud.rules.editions import RuleSet, is_canadian, rule_set
 from boxaloud.rules.lines import ZERO, lines, tidy
 from boxaloud.rules.tally import Tally, count_up
 from boxaloud.rules.worksheet import Line, OpenSlot, Verdict, VolumeLine, Worksheet
@@ -24,6 +24,11 @@ def work_out(box: Box) -> Worksheet:
     Raises RulesError, in one plain sentence, for anything that cannot be (see
     `rules.validate`), and NoSuchEdition for an edition not held. Section 314.16(A) and (B).
     """
+    if is_canadian(box.edition):
+        # another code with a unit of its own, which few sessions ask for
+        from boxaloud.rules.canada import canadian_worksheet
+
+        return canadian_worksheet(box)
     return worksheet(box)
 
 
@@ -34,7 +39,7 @@ def worksheet(box: Box, also: tuple[VolumeLine, ...] = ()) -> Worksheet:
     made = lines(rules, tally, box.clamps)
     total = _sum(made)
     volumes = volume_lines(rules, box.parts) + also
-    room = capacity(box.parts, volumes)
+    room = None if must_be_marked(box) else capacity(box.parts, volumes)
     low = high = total
     still_open: tuple[OpenSlot, ...] = ()
     found = choices(rules, tally, box)

@@ -8,17 +8,22 @@ from typing import Literal, TypeAlias
 
 Verdict: TypeAlias = Literal["fits", "over", "incomplete"]
 Mark: TypeAlias = Literal["confirmed", "part confirmed", "from memory"]
-Slot: TypeAlias = Literal["box", "contents", "clamps", "grounds", "device_size", "block_size"]
+Slot: TypeAlias = Literal[
+    "box", "contents", "clamps", "grounds", "device_size", "block_size", "connectors",
+    "device_depth",
+]  # fmt: skip
+Unit: TypeAlias = Literal["in3", "mL"]
 WorksheetItem: TypeAlias = Literal[
     "conductors", "pass_through", "loops", "fixture_wires", "clamps", "support_fittings", "yokes",
-    "grounds", "isolated_grounds", "terminal_blocks", "not_counted",
+    "grounds", "isolated_grounds", "terminal_blocks", "wire_connectors", "not_counted",
 ]  # fmt: skip
 """What a line of a worksheet counts."""
 
 
 @dataclass(frozen=True, slots=True)
 class Line:
-    """One line of a worksheet. Volumes are cubic inches; `allowances` may be quarters."""
+    """One line of a worksheet. Volumes are in the unit of the sheet, cubic inches unless it says
+    otherwise; `allowances` may be quarters."""
 
     item: WorksheetItem
     awg: int | None
@@ -64,6 +69,8 @@ class Worksheet:
     high: Decimal
     open: tuple[OpenSlot, ...]
     """What is not known, the one that can change the verdict first."""
+    unit: Unit = "in3"
+    """What every volume of this sheet is in: cubic inches, or millilitres in Canada."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,8 +82,8 @@ class OpenSlot:
     most: Decimal
     decides: bool
     subject: str = ""
-    """For `device_size`: the name of the yoke asked about."""
+    """For `device_size` and `device_depth`: the name of the yoke asked about."""
     index: int = -1
-    """For `device_size` and `block_size`: the place of that content in `Box.contents`."""
+    """For a slot of a single content: its place in `Box.contents`."""
     rule: str = ""
     """The rule the answer falls under, for `rules.explain`; empty for `box` and `contents`."""

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import re
+from dataclasses import replace
+from decimal import Decimal
 from functools import lru_cache
 
 from boxaloud.assistant.batch.batch_row import MOST_ITEMS, BadRow
@@ -11,6 +14,7 @@ from boxaloud.assistant.contract.batch_documents import BatchRow
 from boxaloud.rules import DEFAULT_EDITION, check_edition
 from boxaloud.rules.contents import Box, Cable, Conductors, Content, TerminalBlock, Yoke
 
+_HANGS = re.compile(r"(fan|luminaire)(?: (\d{1,4}(?:\.\d)?))?")
 _MATERIALS = {"metal": False, "nonmetallic": True, "plastic": True}
 
 
@@ -23,6 +27,7 @@ def box_of_row(row: BatchRow) -> Box:
             if len(listed := getattr(row, column)) > MOST_ITEMS:
                 raise BadRow(f"{column} lists {len(listed)} things; {MOST_ITEMS} are the most.")
             contents += _cell(column, listed)
+    tags, weight = _hanging(row.hangs)
     return Box(
         parts=parts_of(row),
         contents=_sized(tuple(contents)),
@@ -30,7 +35,20 @@ def box_of_row(row: BatchRow) -> Box:
         grounds_known="grounds" in given or _grounds_known(contents),
         nonmetallic=_MATERIALS[row.material] if row.material else None,
         edition=edition_of(row),
+        connectors_known="not_counted" in given,
+        hangs=weight,
+        tags=tags,
     )
+
+
+def _hanging(said: str) -> tuple[frozenset[str], Decimal | None]:
+    """What the box carries: "fan", "luminaire 60"."""
+    if not said:
+        return frozenset(), None
+    found = _HANGS.fullmatch(said.lower())
+    if found is None:
+        raise BadRow(f"hangs is a fan or a luminaire and its pounds, like “fan 60”, not {said!r}.")
+    return frozenset({found[1]}), Decimal(found[2]) if found[2] else None
 
 
 @lru_cache(maxsize=4096)
@@ -71,7 +89,7 @@ def _sized(contents: tuple[Content, ...]) -> tuple[Content, ...]:
 
 def _on(content: Content, awg: int) -> Content:
     if isinstance(content, Yoke) and content.awg is None:
-        return Yoke(content.name, awg, content.gangs, content.count)
+        return replace(content, awg=awg)
     if isinstance(content, TerminalBlock) and content.awg is None:
         return TerminalBlock(awg, content.count)
     return content

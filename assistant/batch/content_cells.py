@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping
+from decimal import Decimal, InvalidOperation
 from functools import lru_cache
 from typing import TypeAlias
 
@@ -35,7 +36,8 @@ _WIRE = re.compile(r"(\d{1,2})(?: (through|loop|short loop|inside))?")
 _TAIL = re.compile(r"(\d{1,2})(?: (no canopy|canopy))?")
 _GROUND = re.compile(r"(\d{1,2})(?: (isolated|canopy))?")
 _JUMPER = re.compile(r"(\d{1,2})(?: (enters))?")
-_DEVICE = re.compile(r"(.+?)(?: on (\d{1,2}))?(?: (\d) gangs?)?")
+_DEVICE = re.compile(r"(.+?)(?: on (\d{1,2}))?(?: (\d) gangs?)?(?: ([\d.]{1,6}) cm)?")
+_NOT_COUNTED = re.compile(r"(.+?)(?: on (\d{1,2}))?")
 _BLOCK = re.compile(r"(\d{1,2}|unknown)")
 _ANYTHING = re.compile(r"(.+)")
 
@@ -89,7 +91,16 @@ def _jumpers(item: str) -> tuple[Content, ...]:
 @lru_cache(maxsize=4096)
 def _device(item: str) -> tuple[Content, ...]:
     count, found = _counted(item, _DEVICE, "2 x switch on 14, or range receptacle on 6 2 gangs")
-    return (Yoke(found[1], int(found[2]) if found[2] else None, int(found[3] or 1), count),)
+    awg = int(found[2]) if found[2] else None
+    return (Yoke(found[1], awg, int(found[3] or 1), count, _depth(found[4])),)
+
+
+def _depth(said: str | None) -> Decimal | None:
+    """Centimetres behind the strap."""
+    try:
+        return None if said is None else Decimal(said)
+    except InvalidOperation:
+        raise BadRow(f"{said!r} is no depth of a device in centimetres.") from None
 
 
 @lru_cache(maxsize=4096)
@@ -106,8 +117,10 @@ def _block(item: str) -> tuple[Content, ...]:
 
 @lru_cache(maxsize=4096)
 def _uncounted(item: str) -> tuple[Content, ...]:
-    count, found = _counted(item, _ANYTHING, "3 x wire connector")
-    return (Uncounted(found[1].lower(), count),)
+    if item.lower() in ("none", "0"):
+        return ()
+    count, found = _counted(item, _NOT_COUNTED, "3 x wire connector, or 2 x wire connector on 12")
+    return (Uncounted(found[1].lower(), count, int(found[2]) if found[2] else None),)
 
 
 READERS: Mapping[str, Read] = {

@@ -8,11 +8,21 @@ from functools import lru_cache
 
 from boxaloud.assistant.batch.batch_row import BadRow, shown
 from boxaloud.assistant.contract.batch_documents import BatchRow
-from boxaloud.rules import find_rows, marked_in3, table_boxes
-from boxaloud.rules.contents import Barrier, Marked, Part, TableBox, Unmarked
+from boxaloud.rules import find_rows, inches_of, marked_in3, table_boxes
+from boxaloud.rules.contents import (
+    Barrier,
+    ClampAssembly,
+    Marked,
+    Measured,
+    Part,
+    TableBox,
+    Unmarked,
+)
 
-_VOLUME = re.compile(r"(\d{1,5}(?:\.\d{1,6})?) ?(in3|in³|cm3|cm³)?")
+_VOLUME = re.compile(r"(\d{1,6}(?:\.\d{1,6})?) ?(in3|in³|cm3|cm³|ml)?")
+_INSIDE = re.compile(r"([\d.]+) ?x ?([\d.]+) ?x ?([\d.]+) ?(mm|cm|in)? inside")
 _PART = re.compile(r"(.+?) (\d{1,5}(?:\.\d{1,6})?)")
+_ASSEMBLY = re.compile(r"(?:(\d{1,2}) x )?clamp assembly (\d{1,3}(?:\.\d{1,4})?)")
 _SIZE = re.compile(r"(\d{1,2}(?:\.\d{1,4})?)(?:-(\d{1,2})/([1-9]\d?))?")
 _WORD = re.compile(r"[a-z]+")
 _FAR = 9
@@ -27,7 +37,8 @@ def parts_of(row: BatchRow) -> tuple[Part, ...]:
     if "box" in row.model_fields_set:
         if not row.gangs.isdecimal() or len(row.gangs) > 2:
             raise BadRow(f"gangs is a whole number, not {row.gangs!r}.")
-        parts.append(_standard(row.box, int(row.gangs)))
+        inside = _INSIDE.fullmatch(" ".join(row.box.lower().split()))
+        parts.append(_standard(row.box, int(row.gangs)) if inside is None else _measured(inside))
     for item in row.parts:
         parts.append(_part(item))
     return tuple(parts)
@@ -39,7 +50,18 @@ def _marked(text: str) -> Marked:
     if found is None:
         raise BadRow(f"volume is a number of cubic inches, like 18 or 295 cm3, not {shown(text)}.")
     volume = Decimal(found[1])
-    return Marked(marked_in3(volume) if found[2] in ("cm3", "cm³") else volume)
+    if found[2] in ("cm3", "cm³", "ml"):
+        return Marked(marked_in3(volume), cm3=volume)
+    return Marked(volume)
+
+
+def _measured(found: re.Match[str]) -> Measured:
+    """ "12 x 12 x 6 inside", "300 x 200 x 100 mm inside": a metal box over 100 cubic inches."""
+    try:
+        width, height, depth = (inches_of(Decimal(side), found[4]) for side in found.groups()[:3])
+    except InvalidOperation:
+        raise BadRow(f"{found[0]!r} has a side that is no number.") from None
+    return Measured(width, height, depth)
 
 
 @lru_cache(maxsize=1024)
@@ -74,6 +96,8 @@ def _part(item: str) -> Part:
         return Unmarked(said.removeprefix("unmarked "))
     if said.startswith("barrier"):
         return _barrier(said)
+    if assembly := _ASSEMBLY.fullmatch(said):
+        return ClampAssembly(Decimal(assembly[2]), int(assembly[1] or 1))
     found = _PART.fullmatch(said)
     if found is None:
         raise BadRow(

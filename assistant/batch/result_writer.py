@@ -12,7 +12,9 @@ from boxaloud.assistant.contract.batch_documents import RowResult
 from boxaloud.assistant.text.printing import clean_json
 from boxaloud.assistant.text.spreadsheet_cell import safe
 
-_OURS = frozenset(RowResult.model_fields) - {"name", "open", "not_used", "problem"}
+_OURS = frozenset(RowResult.model_fields) - {
+    "name", "open", "cautions", "not_used", "problem",
+}  # fmt: skip
 """Columns of numbers and of words of our own: no formula can begin in one."""
 
 _json = json.JSONEncoder(ensure_ascii=False).encode

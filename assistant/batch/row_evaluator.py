@@ -11,8 +11,11 @@ from boxaloud.assistant.contract.batch_documents import BatchRow, RowResult
 from boxaloud.assistant.contract.refusal import BadDocument, accepted
 from boxaloud.assistant.dialogue import Conversation, faults
 from boxaloud.assistant.dialogue.nlg.sentences import marked, volume
+from boxaloud.assistant.dialogue.nlg.volume_units import in3
 from boxaloud.assistant.dialogue.question_slots import QuestionSlot
-from boxaloud.rules import RulesError, work_out
+from boxaloud.assistant.dialogue.state import to_box
+from boxaloud.rules import RulesError, cautions, counted_under, work_out
+from boxaloud.rules.contents import Box
 from boxaloud.rules.worksheet import Verdict, Worksheet
 
 
@@ -38,7 +41,7 @@ def _result(row: Row) -> RowResult:
     box = columns.described.value if columns.described else box_of_row(columns)
     sheet = work_out(box)
     slots = [slot.slot for slot in sheet.open]
-    return _worked_out(row, sheet, sheet.verdict, sheet.low, sheet.high, slots)
+    return _worked_out(row, box, sheet, sheet.verdict, sheet.low, sheet.high, slots)
 
 
 def _said(row: Row, columns: BatchRow) -> RowResult:
@@ -54,11 +57,13 @@ def _said(row: Row, columns: BatchRow) -> RowResult:
     slots = [reply.asks] if reply.asks else []
     slots += [slot.slot for slot in found.sheet.open]
     slots = list(dict.fromkeys(slots))
-    return _worked_out(row, found.sheet, found.verdict, found.low, found.high, slots, not_used)
+    box = to_box(conversation.talk.state)
+    return _worked_out(row, box, found.sheet, found.verdict, found.low, found.high, slots, not_used)
 
 
 def _worked_out(
     row: Row,
+    box: Box,
     sheet: Worksheet,
     verdict: Verdict,
     low: Decimal,
@@ -66,20 +71,27 @@ def _worked_out(
     slots: Sequence[QuestionSlot],
     not_used: Sequence[str] = (),
 ) -> RowResult:
-    total = volume(sheet.total)
+    unit, room, left = sheet.unit, sheet.capacity, sheet.margin
+    metric = unit == "mL"
+    total = volume(in3(sheet.total, unit))
     return RowResult(
         line=row.line,
         name=row.name,
         edition=sheet.edition,
+        counted_under=counted_under(sheet.edition),
         verdict=verdict,
         total_in3=total,
-        capacity_in3=None if sheet.capacity is None else marked(sheet.capacity),
-        margin_in3=None if sheet.margin is None else volume(sheet.margin),
-        least_total_in3=total if low == sheet.total else volume(low),
-        greatest_total_in3=total if high == sheet.total else volume(high),
+        capacity_in3=None if room is None else marked(in3(room, unit)),
+        margin_in3=None if left is None else volume(in3(left, unit)),
+        least_total_in3=total if low == sheet.total else volume(in3(low, unit)),
+        greatest_total_in3=total if high == sheet.total else volume(in3(high, unit)),
         open=tuple(slots),
+        cautions=_cautions(box),
         not_used=tuple(map(encodable, not_used)),
         problem=None,
+        total_ml=volume(sheet.total) if metric else None,
+        capacity_ml=marked(room) if metric and room is not None else None,
+        margin_ml=volume(left) if metric and left is not None else None,
     )
 
 
@@ -88,6 +100,7 @@ def _refused(row: Row, problem: str) -> RowResult:
         line=row.line,
         name=row.name,
         edition=None,
+        counted_under=None,
         verdict=None,
         total_in3=None,
         capacity_in3=None,
@@ -95,6 +108,15 @@ def _refused(row: Row, problem: str) -> RowResult:
         least_total_in3=None,
         greatest_total_in3=None,
         open=(),
+        cautions=(),
         not_used=(),
         problem=problem,
+        total_ml=None,
+        capacity_ml=None,
+        margin_ml=None,
     )
+
+
+def _cautions(box: Box) -> tuple[str, ...]:
+    """What to mind about a box; the standing cautions go with every row and are not repeated."""
+    return tuple(f"{caution.says} ({caution.section})" for caution in cautions(box))

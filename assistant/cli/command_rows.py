@@ -12,7 +12,9 @@ Kind = Literal["text", "path", "number", "switch"]
 Names = Literal["", "job", "box"]
 """What is kept under a name that a person may choose from."""
 
-EDITIONS = ("2014", "2017", "2020", "2023")
+EDITIONS = ("2014", "2017", "2020", "2023", "2026")
+DEFAULT_EDITION = "2023"
+"""That which is counted by where none is named."""
 """As `rules.editions()`, which help does not load; a test holds the two together."""
 
 

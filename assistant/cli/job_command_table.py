@@ -4,7 +4,15 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from boxaloud.assistant.cli.command_rows import EDITIONS, Command, argument, group, option, switch
+from boxaloud.assistant.cli.command_rows import (
+    DEFAULT_EDITION,
+    EDITIONS,
+    Command,
+    argument,
+    group,
+    option,
+    switch,
+)
 
 NAME = argument("name", "The job, or a part of its name.", names="job")
 BOX = option("box", "One box of the job.", names="box")
@@ -115,7 +123,7 @@ _JOB = (
     Command("start", "Start a job.", _start, (
         argument("name", "What the job is called."),
         option("edition", "Code edition that its boxes begin under.", choices=EDITIONS,
-               default_shown=EDITIONS[-1]),
+               default_shown=DEFAULT_EDITION),
         option("units", "cm3 shows cubic centimetres beside cubic inches.", default="in3",
                choices=("in3", "cm3")),
     ), example='boxaloud job start "Heron Street" --edition 2020'),

@@ -10,6 +10,7 @@ from boxaloud.assistant.cli import job_command_table as job_commands
 from boxaloud.assistant.cli import voice_command_table
 from boxaloud.assistant.cli.arguments import run
 from boxaloud.assistant.cli.command_rows import (
+    DEFAULT_EDITION,
     EDITIONS,
     Command,
     answer,
@@ -23,7 +24,7 @@ from boxaloud.assistant.cli.screen_command_table import SCREEN, SERVE, screen
 
 EDITION = option(
     "edition", "Code edition to count by.", choices=EDITIONS,
-    default_shown=f"the job's, else {EDITIONS[-1]}",
+    default_shown=f"the job's, else {DEFAULT_EDITION}",
 )  # fmt: skip
 UNITS = option(
     "units", "cm3 shows cubic centimetres beside cubic inches.",
@@ -71,7 +72,7 @@ CHECK = Command(
     _check,
     (
         argument("statements", "What is in the box, in words.", many=True),
-        EDITION._replace(default_shown=EDITIONS[-1]),
+        EDITION._replace(default_shown=DEFAULT_EDITION),
         JSON,
         UNITS,
     ),

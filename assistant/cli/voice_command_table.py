@@ -4,7 +4,15 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from boxaloud.assistant.cli.command_rows import EDITIONS, Command, argument, group, option, switch
+from boxaloud.assistant.cli.command_rows import (
+    DEFAULT_EDITION,
+    EDITIONS,
+    Command,
+    argument,
+    group,
+    option,
+    switch,
+)
 
 MICROPHONE = option("microphone", "A part of the microphone's name.")
 SAVE = option("save_speech", "Write speech as WAV files in this folder.", kind="path", default=None)
@@ -67,7 +75,7 @@ TALK = Command(
     (
         option("job", "The job to talk about; else the one last spoken to.", names="job"),
         option("edition", "Code edition that a new job begins under.", choices=EDITIONS,
-               default_shown=EDITIONS[-1]),
+               default_shown=DEFAULT_EDITION),
         option("listen", "key: push to talk. open: always. wake: by its name.", default="key",
                choices=("key", "open", "wake")),
         switch("headset", "The microphone does not hear the voice: talk over it."),

@@ -8,22 +8,29 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from decimal import Decimal
+from typing import Literal, TypeAlias
 
 from boxaloud.assistant.cli.cli_messages import say
-from boxaloud.assistant.dialogue.nlg.sentences import marked, plain, volume
+from boxaloud.assistant.dialogue.nlg.sentences import in_unit, marked, plain, volume
 from boxaloud.assistant.dialogue.reply import Reply
-from boxaloud.rules import shown_cm3
+from boxaloud.rules import counted_under, is_canadian, shown_cm3
 from boxaloud.rules.units import VolumeUnit
 from boxaloud.rules.worksheet import Line
 
+_Units: TypeAlias = VolumeUnit | Literal["mL"]
 
-def worksheet_lines(reply: Reply, units: VolumeUnit = "in3") -> Iterator[str]:
+
+def worksheet_lines(reply: Reply, units: _Units = "in3") -> Iterator[str]:
     """The worksheet: capacity, each item with its section, total, margin, verdict.
 
-    Volumes are cubic inches; with `units` of "cm3" cubic centimetres stand beside them.
+    Volumes are cubic inches, millilitres in Canada; with `units` of "cm3" cubic centimetres stand
+    beside cubic inches.
     """
     sheet = reply.sheet
-    yield f"Worksheet, NEC 314.16, edition {sheet.edition}"
+    yield f"Worksheet, {_under(sheet.edition)}"
+    unit = f" {in_unit(sheet.unit)}"
+    if sheet.unit == "mL":
+        units = "mL"
     for part in sheet.volumes:
         room = _in(units, marked(part.volume), part.volume)
         yield f"  {room} capacity: {part.what}, {part.section}"
@@ -37,23 +44,29 @@ def worksheet_lines(reply: Reply, units: VolumeUnit = "in3") -> Iterator[str]:
         word = "margin" if margin >= 0 else "over by"
         yield (
             f"  Total {total} of {_in(units, marked(sheet.capacity), sheet.capacity)}, "
-            f"{word} {_in(units, volume(abs(margin)), abs(margin), '')}: {reply.verdict.upper()}"
+            f"{word} {_in(units, volume(abs(margin)), abs(margin), bare=True)}: "
+            f"{reply.verdict.upper()}"
         )
     if reply.low != reply.high:
-        yield f"  Still open: between {volume(reply.low)} and {volume(reply.high)} in³"
+        yield f"  Still open: between {volume(reply.low)} and {volume(reply.high)}{unit}"
     for assumed in reply.assumed:
         yield f"  Assumed: {assumed}"
 
 
-def _in(units: VolumeUnit, text: str, value: Decimal, unit: str = " in³") -> str:
-    """A volume with its unit, and the same in cubic centimetres beside it where asked for."""
+def _in(units: _Units, text: str, value: Decimal, bare: bool = False) -> str:
+    """A volume with its unit unless `bare`, and the same in cubic centimetres beside it where
+    asked for. Millilitres stand alone."""
+    unit = "" if bare else " mL" if units == "mL" else " in³"
     beside = f" ({shown_cm3(value)} cm³)" if units == "cm3" else ""
     return f"{text}{unit}{beside}"
 
 
-def _line(line: Line, units: VolumeUnit) -> str:
+def _line(line: Line, units: _Units) -> str:
     if line.allowances == 0:
-        return f"0.00 in³: {line.what}, not counted, {line.section}"
+        return f"{_in(units, '0.00', line.subtotal)}: {line.what}, not counted, {line.section}"
+    if line.awg is None:
+        counted = _in(units, volume(line.subtotal), line.subtotal)
+        return f"{counted}: {line.what}, {line.section}"
     noun = "allowance" if line.allowances == 1 else "allowances"
     subtotal = _in(units, volume(line.subtotal), line.subtotal)
     return (
@@ -62,10 +75,20 @@ def _line(line: Line, units: VolumeUnit) -> str:
     )
 
 
+def _under(edition: str) -> str:
+    """The section or rule, its code and its edition."""
+    of = counted_under(edition, "edition ")
+    return of if is_canadian(edition) else f"NEC {of}"
+
+
 def verdict_line(reply: Reply) -> str:
-    """Verdict and margin in one line, cubic inches: what is read first."""
+    """Verdict and margin in one line, with unit and code: what is read first."""
     sheet, capacity = reply.sheet, reply.sheet.capacity
-    values = {"total": volume(sheet.total), "edition": sheet.edition}
+    values = {
+        "total": volume(sheet.total),
+        "under": _under(sheet.edition),
+        "unit": in_unit(sheet.unit),
+    }
     if capacity is None:
         return say("verdict.no_box", **values)
     values["capacity"] = marked(capacity)

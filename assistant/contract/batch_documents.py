@@ -11,7 +11,14 @@ from typing import Annotated, Any, Literal, TypeAlias
 
 from boxaloud.assistant.contract.box_document import BoxDocument
 from boxaloud.assistant.contract.cell_types import BLANK, Items, Text, in_any_case
-from boxaloud.assistant.contract.document import AtLeast1, Document, SignedVolume, Texts, Volume
+from boxaloud.assistant.contract.document import (
+    AtLeast1,
+    Document,
+    Millilitres,
+    SignedVolume,
+    Texts,
+    Volume,
+)
 from boxaloud.assistant.dialogue.question_slots import QuestionSlot
 from boxaloud.rules.contents import Clamps
 from boxaloud.rules.worksheet import Verdict
@@ -56,17 +63,18 @@ class BatchRow(Document):
     )
     volume: Text = Field(
         default="",
-        description="Marked volume in cubic inches, or like 295 cm3.",
+        description="Marked volume in cubic inches, or like 295 cm3 or 295 mL.",
         examples=["18"],
     )
     box: Text = Field(
         default="",
-        description="A standard box of Table 314.16(A).",
-        examples=["square 4 x 1-1/2"],
+        description="A standard box of Table 314.16(A), or a large one by its inside.",
+        examples=["square 4 x 1-1/2", "12 x 12 x 6 inside"],
     )
     gangs: Text = Field(default="1", description="How many sections of the standard box.")
     parts: Items = _listing(
-        "Rings, covers and barriers.", "plaster ring 3.5; unmarked cover; barrier metal"
+        "Rings, covers, barriers and clamp assemblies.",
+        "plaster ring 3.5; unmarked cover; barrier metal; clamp assembly 0.75",
     )
     cables: Items = _listing("Cables.", "2 x 14-2; 12-3 no ground; 6-3 ground 10; 14-2 through")
     conductors: Items = _listing("Conductors named one by one.", "3 x 12; 2 x 14 through; 12 loop")
@@ -86,6 +94,11 @@ class BatchRow(Document):
         default="unknown", description="Cable clamps, 314.16(B)(2)."
     )
     material: Annotated[Material | None, in_any_case(Material)] = None
+    hangs: Text = Field(
+        default="",
+        description="What the box carries, a fan or a luminaire, and its pounds.",
+        examples=["fan 60"],
+    )
     described: BoxDocument | None = Field(
         default=None, description="A whole box, as `boxaloud schema box` has it."
     )
@@ -121,6 +134,7 @@ class RowResult(Document):
     line: Annotated[AtLeast1, Field(description="Where the row begins in its file.")]
     name: str
     edition: str | None
+    counted_under: Annotated[str | None, Field(description="The section or rule, and its code.")]
     verdict: Verdict | None
     total_in3: Volume | None
     capacity_in3: Volume | None
@@ -132,8 +146,12 @@ class RowResult(Document):
         Strict(False),
         Field(description="What is not known, the one that can change the verdict first."),
     ]
+    cautions: Annotated[Texts, Field(description="What to mind about this box.")]
     not_used: Annotated[Texts, Field(description="Words of `says` that were not understood.")]
     problem: Annotated[str | None, Field(description="Why the row could not be used.")]
+    total_ml: Millilitres | None
+    capacity_ml: Millilitres | None
+    margin_ml: Millilitres | None
 
     def to_json(self) -> dict[str, Any]:
         """The result as plain data for JSON: its fields, which are plain already."""

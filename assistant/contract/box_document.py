@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from decimal import Decimal
 from typing import Annotated
 
 from boxaloud.assistant.contract.box_thing_documents import (
@@ -9,7 +10,7 @@ from boxaloud.assistant.contract.box_thing_documents import (
     PartDocument,
     plain_thing,
 )
-from boxaloud.assistant.contract.document import Document, Texts
+from boxaloud.assistant.contract.document import Document, Number, Texts
 from boxaloud.rules import DEFAULT_EDITION, check_edition
 from boxaloud.rules.contents import Box, Clamps
 from pydantic import ConfigDict, Field, Strict
@@ -32,6 +33,17 @@ class BoxDocument(Document):
         bool, Field(description="False where wires were named and nothing was said of grounds.")
     ] = True
     nonmetallic: Annotated[bool | None, Field(description="Null while unknown.")] = None
+    connectors_known: Annotated[
+        bool,
+        Field(
+            description="False where nobody said how many wire connectors there are, which only "
+            "Canada counts."
+        ),
+    ] = True
+    hangs: Annotated[
+        Number | None,
+        Field(description="Pounds of the fan or luminaire that the box carries."),
+    ] = None
     tags: Annotated[Texts, Field(description="What only cautions look at.")] = ()
 
     @classmethod
@@ -45,6 +57,8 @@ class BoxDocument(Document):
                 "clamps": box.clamps,
                 "grounds_known": box.grounds_known,
                 "nonmetallic": box.nonmetallic,
+                "connectors_known": box.connectors_known,
+                "hangs": None if box.hangs is None else format(box.hangs, "f"),
                 "tags": sorted(box.tags),
             }
         )
@@ -59,5 +73,7 @@ class BoxDocument(Document):
             grounds_known=self.grounds_known,
             nonmetallic=self.nonmetallic,
             edition=check_edition(self.edition),
+            connectors_known=self.connectors_known,
+            hangs=None if self.hangs is None else Decimal(self.hangs),
             tags=frozenset(self.tags),
         )

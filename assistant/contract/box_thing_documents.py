@@ -19,6 +19,11 @@ _Room: TypeAlias = Annotated[Number, Field(description="Cubic inches, a decimal 
 _Way: TypeAlias = Annotated[Path, Field(description="How a conductor meets the box, 314.16(B)(1).")]
 
 
+_Inches: TypeAlias = Annotated[Number, Field(description="Inches inside, a decimal in text.")]
+_DECIMALS = frozenset({"volume", "cm3", "width", "height", "depth"})
+"""Fields that are decimals in text."""
+
+
 class Thing(Document):
     """One thing. `made` is the class of the rules that it stands for, field by field."""
 
@@ -28,8 +33,9 @@ class Thing(Document):
     def value(self) -> Any:
         """The thing as `rules` counts it."""
         given = {field.name: getattr(self, field.name) for field in fields(self.made)}
-        if given.get("volume") is not None:
-            given["volume"] = Decimal(given["volume"])
+        for name in _DECIMALS & given.keys():
+            if given[name] is not None:
+                given[name] = Decimal(given[name])
         return self.made(**given)
 
 
@@ -40,6 +46,13 @@ class MarkedPart(Thing):
     is_: Literal["marked"] = Field(alias="is")
     volume: _Room
     label: str = "box"
+    cm3: Annotated[
+        Number | None,
+        Field(
+            description="Cubic centimetres or millilitres of a metric mark; volume is then this "
+            "rounded down."
+        ),
+    ] = None
 
 
 class TableBoxPart(Thing):
@@ -67,6 +80,26 @@ class BarrierPart(Thing):
     is_: Literal["barrier"] = Field(alias="is")
     material: Literal["metal", "nonmetallic"] = "metal"
     volume: _Room | None = None
+
+
+class MeasuredPart(Thing):
+    """A metal box of more than 100 cubic inches by its inside dimensions, 314.16(A)(2)."""
+
+    made = kinds.Measured
+    is_: Literal["measured"] = Field(alias="is")
+    width: _Inches
+    height: _Inches
+    depth: _Inches
+    label: str = "box"
+
+
+class ClampAssemblyPart(Thing):
+    """A listed clamp assembly with a cable termination: the volume of it inside the box."""
+
+    made = kinds.ClampAssembly
+    is_: Literal["clamp_assembly"] = Field(alias="is")
+    volume: _Room
+    count: Count = 1
 
 
 class CableContent(Thing):
@@ -132,6 +165,7 @@ class YokeContent(Thing):
     awg: Awg | None
     gangs: Count = 1
     count: Count = 1
+    depth: Annotated[Number | None, Field(description="Centimetres behind the strap.")] = None
 
 
 class SupportFittingContent(Thing):
@@ -159,10 +193,14 @@ class UncountedContent(Thing):
     is_: Literal["uncounted"] = Field(alias="is")
     kind: str
     count: Count = 1
+    awg: Annotated[
+        Awg | None, Field(description="The largest conductor under a wire connector.")
+    ] = None
 
 
 PartDocument: TypeAlias = Annotated[
-    MarkedPart | TableBoxPart | UnmarkedPart | BarrierPart, Field(discriminator="is_")
+    MarkedPart | TableBoxPart | UnmarkedPart | MeasuredPart | ClampAssemblyPart | BarrierPart,
+    Field(discriminator="is_"),
 ]
 ContentDocument: TypeAlias = Annotated[
     CableContent
@@ -182,6 +220,8 @@ THINGS: dict[str, type[Thing]] = {
     "marked": MarkedPart,
     "table_box": TableBoxPart,
     "unmarked": UnmarkedPart,
+    "measured": MeasuredPart,
+    "clamp_assembly": ClampAssemblyPart,
     "barrier": BarrierPart,
     "cable": CableContent,
     "conductors": ConductorsContent,

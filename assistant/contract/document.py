@@ -22,6 +22,13 @@ SignedVolume: TypeAlias = Annotated[
         description="Cubic inches, a decimal in text; less than nothing where it is too much.",
     ),
 ]
+Millilitres: TypeAlias = Annotated[
+    str,
+    Field(
+        pattern=r"^-?[0-9]+\.[0-9]+$",
+        description="Millilitres, a decimal in text, where the box is counted in them.",
+    ),
+]
 Number: TypeAlias = Annotated[
     str, Field(pattern=r"^[0-9]+(\.[0-9]+)?$", description="A decimal in text.")
 ]

@@ -54,7 +54,9 @@ class ReplyDocument(WorksheetDocument, _Said):
     @classmethod
     def of(cls, reply: Reply) -> ReplyDocument:
         """A reply as it leaves."""
-        sheet = WorksheetDocument.of_sheet(reply.sheet, reply.verdict, reply.low, reply.high)
+        sheet = WorksheetDocument.of_sheet(
+            reply.sheet, reply.verdict, reply.low, reply.high, reply.spaces
+        )
         return cls(
             heard=reply.heard,
             confidence=reply.confidence,

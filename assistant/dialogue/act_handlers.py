@@ -14,10 +14,12 @@ from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.assessment import assess
 from boxaloud.assistant.dialogue.belief import belief_table, unread_words
 from boxaloud.assistant.dialogue.interpretation import interpreter, value_conflicts
-from boxaloud.assistant.dialogue.policy import user_questions
+from boxaloud.assistant.dialogue.policy import code_comparison, user_questions
 from boxaloud.assistant.dialogue.state import described
 from boxaloud.assistant.dialogue.tracker import (
+    box_parts,
     box_volume,
+    carried_load,
     conductor_routes,
     counts,
     denials,
@@ -30,6 +32,7 @@ from boxaloud.assistant.dialogue.tracker import (
     restatements,
     restorations,
     short_answers,
+    space_placing,
     what_if,
 )
 from boxaloud.assistant.dialogue.turn import Mark, Turn
@@ -100,8 +103,12 @@ HANDLERS: dict[type[Act], Callable[[Turn, Any], None]] = {
     acts.SetVolume: box_volume.box_volume,
     acts.SetSize: box_volume.box_size,
     acts.NameBoxKind: box_volume.box_kind,
-    acts.AddPart: box_volume.part,
-    acts.AddBarrier: box_volume.barrier,
+    acts.AddPart: box_parts.part,
+    acts.AddBarrier: box_parts.barrier,
+    acts.AddClampAssembly: box_parts.assembly,
+    acts.Hang: carried_load.hang,
+    acts.InSpace: space_placing.in_space,
+    acts.Deepen: device_landing.deepen,
     acts.SetEdition: user_questions.edition,
     acts.DescribePull: _pull,
     acts.AddRaceways: _raceways,
@@ -140,7 +147,7 @@ HANDLERS: dict[type[Act], Callable[[Turn, Any], None]] = {
     acts.RoomFor: what_if.room,
     acts.Ask: user_questions.ask,
     acts.AskWhy: user_questions.why,
-    acts.AskEdition: user_questions.what_changes,
+    acts.AskEdition: code_comparison.what_changes,
     acts.AskMeaning: user_questions.meaning,
     acts.AskUnknown: user_questions.unknown,
     acts.Undo: undo.undo,

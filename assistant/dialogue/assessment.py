@@ -7,11 +7,12 @@ from dataclasses import dataclass
 from decimal import Decimal
 from functools import lru_cache
 
+from boxaloud.assistant.dialogue.divided_box import Split, Standing, split
 from boxaloud.assistant.dialogue.enclosures import conduit_body, pull_open
 from boxaloud.assistant.dialogue.question_slots import QuestionSlot
 from boxaloud.assistant.dialogue.state import State, to_box
 from boxaloud.grammar import acts
-from boxaloud.rules import work_out
+from boxaloud.rules import is_canadian, work_out
 from boxaloud.rules.contents import Box
 from boxaloud.rules.worksheet import Verdict, Worksheet
 
@@ -34,6 +35,8 @@ class Assessment:
     low: Decimal
     high: Decimal
     question: Question | None
+    spaces: tuple[Standing, ...] = ()
+    """The spaces of a divided box, of which `sheet` is the one that governs."""
 
 
 _recent: deque[tuple[State, Assessment]] = deque(maxlen=8)
@@ -52,16 +55,41 @@ def assess(state: State) -> Assessment:
             return found
     sheet = _worked_out(to_box(state))
     low, high = sheet.low, sheet.high
-    if conduit_body.ends_open(state) or any(
-        item.open and not state.takes_worst(item.open, item.key) for item in state.items
-    ):
+    if conduit_body.ends_open(state) or _any_item_open(state):
         low = min(low, work_out(to_box(state, "least")).low)
         high = max(high, work_out(to_box(state, "most")).high)
-    found = Assessment(
-        sheet, _verdict(state, sheet, low, high), low, high, _question(state, sheet, low, high)
-    )
+    divided = split(state, sheet)
+    if divided is not None and (divided.governing.over or low <= (sheet.capacity or low)):
+        found = _divided(state, divided)
+    else:
+        verdict = _verdict(state, sheet, low, high)
+        found = Assessment(sheet, verdict, low, high, _question(state, sheet, low, high))
     _recent.append((state, found))
     return found
+
+
+def _divided(state: State, divided: Split) -> Assessment:
+    """A divided box stands as the space does that governs it."""
+    first = divided.governing
+    verdict = _verdict(state, first.sheet, first.low, first.high)
+    question = None
+    if state.pending or state.mistaken or state.edition_choices:
+        question = _question(state, first.sheet, first.low, first.high)
+    elif divided.unplaced is not None:
+        decides = not first.over and first.room < 0
+        question = Question("space", divided.unplaced.key, decides)
+    else:
+        rest = [one for one in divided.spaces if one is not first and one.state.items]
+        asked = (_question(one.state, one.sheet, one.low, one.high) for one in (first, *rest))
+        question = next((one for one in asked if one is not None), None)
+    return Assessment(first.sheet, verdict, first.low, first.high, question, divided.spaces)
+
+
+def _any_item_open(state: State) -> bool:
+    """Whether something of a single item is open that its edition counts by."""
+    return not is_canadian(state.edition) and any(
+        item.open and not state.takes_worst(item.open, item.key) for item in state.items
+    )
 
 
 @lru_cache(maxsize=8)
@@ -73,7 +101,7 @@ def _worked_out(box: Box) -> Worksheet:
 def _verdict(state: State, sheet: Worksheet, low: Decimal, high: Decimal) -> Verdict:
     if sheet.capacity is None:
         return "incomplete"
-    if state.mistaken:
+    if state.mistaken or state.edition_choices:
         return "incomplete"
     if state.pending or state.unread:
         over = low > sheet.capacity and not _could_relieve(state)
@@ -81,7 +109,7 @@ def _verdict(state: State, sheet: Worksheet, low: Decimal, high: Decimal) -> Ver
     if _contents_open(state, sheet):
         return "incomplete"
     if low > sheet.capacity:
-        return "over"
+        return "incomplete" if state.partial_ring is not None else "over"
     return "fits" if high <= sheet.capacity else "incomplete"
 
 
@@ -111,6 +139,8 @@ def _question(state: State, sheet: Worksheet, low: Decimal, high: Decimal) -> Qu
         return Question("confirm")
     if state.mistaken:
         return Question("mistaken")
+    if state.edition_choices:
+        return Question("edition")
     if state.pulls is not None:
         if state.unread:
             return Question("unread")
@@ -131,10 +161,12 @@ def _question(state: State, sheet: Worksheet, low: Decimal, high: Decimal) -> Qu
 def _open_slot(state: State, sheet: Worksheet, low: Decimal, high: Decimal) -> Question | None:
     if _contents_open(state, sheet):
         return Question("contents") if "contents" not in state.put_off else _box(state)
-    if not state.box:
+    if sheet.capacity is None:
         first = _box(state)
         if first is not None:
             return first
+    if state.partial_ring is not None and "ring_depth" not in state.put_off:
+        return Question("ring_depth")
     for slot in sheet.open:
         if slot.slot in ("box", "contents") or slot.slot in state.put_off:
             continue
@@ -146,15 +178,16 @@ def _open_slot(state: State, sheet: Worksheet, low: Decimal, high: Decimal) -> Q
 
 
 def _box(state: State) -> Question | None:
-    slot: QuestionSlot = "box_depth" if state.partial is not None else "box"
-    if slot in state.put_off or state.box:
+    by_depth = state.partial is not None and not is_canadian(state.edition)
+    slot: QuestionSlot = "box_depth" if by_depth else "box"
+    if slot in state.put_off or (state.box and conduit_body.named(state)):
         return None
     return Question(slot)
 
 
 def _of_item(state: State, sheet: Worksheet, low: Decimal, high: Decimal) -> Question | None:
-    """What is open of a single item: a device's width, a canopy."""
-    for item in state.items:
+    """What is open of a single item: a device's width, a canopy. Canada asks for neither."""
+    for item in state.items if not is_canadian(state.edition) else ():
         if item.open and not state.takes_worst(item.open, item.key):
             decides = sheet.capacity is None or low <= sheet.capacity < high
             return Question(item.open, item.key, decides)

@@ -10,7 +10,7 @@ from typing import Literal, TypeAlias
 from boxaloud.assistant.dialogue.box_dialogue import Talk
 from boxaloud.assistant.dialogue.enclosures.body_state import BodySaid
 from boxaloud.assistant.dialogue.journal import Entry
-from boxaloud.assistant.dialogue.nlg.box_status import status
+from boxaloud.assistant.dialogue.nlg.box_status import short_caution, status
 from boxaloud.assistant.dialogue.nlg.sentences import counted, joined, listed, say
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
@@ -191,7 +191,7 @@ class Boxes:
         talk = self.current
         said = [say("job.opened", name=name), status(talk.state, talk.assessment)]
         if talk.assessment.verdict != "incomplete" and not self._cautioned:
-            said.append(say("caution_short", edition=talk.assessment.sheet.edition))
+            said.append(short_caution(talk.assessment.sheet.edition))
             talk.cautioned = True
         talk.cautioned = self._cautioned
         return joined(said)

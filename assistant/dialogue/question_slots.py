@@ -18,6 +18,17 @@ BodySlot: TypeAlias = Literal[
 """What may be open of a conduit body."""
 
 QuestionSlot: TypeAlias = Literal[
-    Slot, PullSlot, BodySlot, "box_depth", "gangs", "canopy", "confirm", "mistaken", "unread"
+    Slot,
+    PullSlot,
+    BodySlot,
+    "box_depth",
+    "gangs",
+    "canopy",
+    "confirm",
+    "mistaken",
+    "unread",
+    "space",
+    "ring_depth",
+    "edition",
 ]
 """A slot of the worksheet, or what the talk itself leaves open."""

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 from typing import Literal, TypeAlias
 
+from boxaloud.assistant.dialogue.divided_box import Standing
 from boxaloud.assistant.dialogue.nlg.sentences import for_ear, joined
 from boxaloud.assistant.dialogue.nlg.spoken_form import once, slowly, spoken
 from boxaloud.assistant.dialogue.question_slots import QuestionSlot
@@ -76,6 +77,8 @@ class Reply:
     enclosure: State | None = None
     """The state of a pull box or a conduit body; None where none was described."""
 
+    spaces: tuple[Standing, ...] = ()
+    """The spaces of a divided box; `sheet` is the one that governs."""
     event: bool = False
     """True where something was said of the boxes of the job."""
     fault: str = ""

@@ -11,7 +11,7 @@ from boxaloud.assistant.dialogue.assessment import assess, exact
 from boxaloud.assistant.dialogue.enclosures import conduit_body
 from boxaloud.assistant.dialogue.journal import Entry
 from boxaloud.assistant.dialogue.nlg import item_names
-from boxaloud.assistant.dialogue.nlg.box_status import assumed, status
+from boxaloud.assistant.dialogue.nlg.box_status import assumed, code_named, short_caution, status
 from boxaloud.assistant.dialogue.nlg.sentences import Told, listed, lowered, say, sentence
 from boxaloud.assistant.dialogue.nlg.spoken_form import SOUND_ALIKE
 from boxaloud.assistant.dialogue.policy import user_questions
@@ -25,7 +25,7 @@ from boxaloud.rules.worksheet import Verdict
 
 _TELLING = all_but(
     "pending", "rejected", "unread", "unread_with", "form", "last", "put_off",
-    "clamps_mentioned", "proposed", "recalled", "added",
+    "clamps_mentioned", "proposed", "recalled", "added", "edition_choices", "edition_of",
 )  # fmt: skip
 """What of a state says something new of the box or of its total."""
 
@@ -83,6 +83,7 @@ class Composer:
             said=said,
             asks=self.asks,
             sheet=sheet,
+            spaces=self.found.spaces,
             verdict=verdict,
             low=self.found.low,
             high=self.found.high,
@@ -104,6 +105,7 @@ class Composer:
             made.append(SystemAct("refuse", self.entry.refusal))
         made += [SystemAct("answer", text) for text in turn.answers]
         made += self._standing(told)
+        made += self._code(made)
         made += [SystemAct("echo", text) for text in self._unread()]
         made += [SystemAct("echo", text) for text in self._repairs()]
         made += [SystemAct("echo", text) for text in self._echoed(made)]
@@ -116,10 +118,17 @@ class Composer:
         caution = not cautioned and self.verdict != "incomplete" and told_it
         made += self._advice(told, aloud=not caution)
         if caution:
-            edition = self.found.sheet.edition  # to the ear a verdict names it here, once
-            made.append(SystemAct("caution", say("caution_short", edition=edition)))
+            made.append(SystemAct("caution", short_caution(self.found.sheet.edition)))
         made += self._question(tries, last, bool(made) and made[0].act == "acknowledge")
         return made
+
+    def _code(self, made: list[SystemAct]) -> list[SystemAct]:
+        """The code behind an answer about a box of Canada or of an edition that was not read."""
+        sheet = self.found.sheet
+        named = any(sheet.edition in act.says for act in made)
+        if not self.turn.answers or sheet.capacity is None or named:
+            return []
+        return [SystemAct("answer", code_named(sheet.edition))]
 
     def _pull(self) -> list[SystemAct]:
         """The pull box as it is now, where something new was said of it."""
@@ -194,6 +203,8 @@ class Composer:
         ear has the caution to take in already."""
         counted = conduit_body.standing(self.state) is None
         new = counted and self.found.verdict == "over" and told != "over"
+        if self.found.spaces:
+            return []
         if not (new and self.changed and exact(self.found)) or self.state.form == "brief":
             return []
         text = user_questions.advice_text(self.state, most=1)

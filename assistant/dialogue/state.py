@@ -16,6 +16,8 @@ from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.enclosures.body_state import BodySaid
 from boxaloud.assistant.dialogue.enclosures.pull_state import PullBoxSaid
 from boxaloud.grammar.acts import Act, Reason, Reference
+from boxaloud.rules import is_canadian
+from boxaloud.rules.canadian_tally import CONNECTORS, deepest, most_connectors
 from boxaloud.rules.contents import (
     DEFAULT_EDITION,
     Box,
@@ -27,6 +29,7 @@ from boxaloud.rules.contents import (
     Grounds,
     Part,
     TerminalBlock,
+    Uncounted,
     Yoke,
 )
 
@@ -47,6 +50,8 @@ class Item:
     open: Open = ""
     """What nobody has said of it: whether a device takes one gang or two, or whether fixture
     wires come from a domed canopy."""
+    space: int = 0
+    """The space of a divided box that it stands in, counted from 1; 0 where nobody said."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,6 +123,20 @@ class State:
     """Pulls of conductors of 4 AWG and larger, 314.28(A)."""
     body: BodySaid = field(default_factory=BodySaid)
     """What is said of a conduit body, 314.16(C)."""
+    partial_ring: PartialBox | None = None
+    """An extension ring named by its shape, whose depth is still missing."""
+    gangs: int | None = None
+    """Gangs of the box, where they were said apart from its volume."""
+    edition_choices: tuple[str, ...] = ()
+    """Editions that what was said may mean, until it is said which."""
+    edition_of: str = ""
+    """The place or code that those are of, as it was said."""
+    space: int = 0
+    """The space of a divided box that is being talked about; 0 where none is."""
+    no_connectors: bool = False
+    """True once it was said that there is no wire connector, which only Canada counts."""
+    hangs: Decimal | None = None
+    """Pounds of the fan or luminaire that the box carries."""
     clamps: Clamps = "unknown"
     clamps_mentioned: bool = False
     nonmetallic: bool | None = None
@@ -161,7 +180,7 @@ class State:
         self, content: Content, words: str, open_: Open = "", added: int | None = None
     ) -> State:
         """This state with one more item, which becomes the last thing said."""
-        item = Item(self.next_key, content, words, open_)
+        item = Item(self.next_key, content, words, open_, self.space)
         return altered(
             self, items=(*self.items, item), next_key=self.next_key + 1, last=item.key, empty=False,
             added=self.added if added is None else added,
@@ -177,7 +196,8 @@ class State:
     def closed(self, key: int, content: Content) -> State:
         """This state with an item replaced and nothing of it open any more."""
         items = tuple(
-            Item(key, content, item.words) if item.key == key else item for item in self.items
+            replace(item, content=content, open="") if item.key == key else item
+            for item in self.items
         )
         return altered(self, items=items, last=key)
 
@@ -245,6 +265,7 @@ def to_box(state: State, settled: Settled = "said") -> Box:
         both = state.body.both_sides is True
     if both:
         contents = [_from_both_sides(content) for content in contents]
+    connectors = _connectors(state, contents)
     known = grounds_known(state)
     if not known and "grounds" in state.assumed:
         contents.append(Grounds(min(sizes_present(state)), 1))
@@ -256,7 +277,9 @@ def to_box(state: State, settled: Settled = "said") -> Box:
         grounds_known=known,
         nonmetallic=state.nonmetallic,
         edition=state.edition,
-        tags=state.tags,
+        connectors_known=connectors,
+        hangs=state.hangs,
+        tags=state.tags | ({"divided"} if any(item.space for item in state.items) else set()),
     )
 
 
@@ -269,6 +292,21 @@ def _from_both_sides(content: Content) -> Content:
     return content
 
 
+def _connectors(state: State, contents: list[Content]) -> bool:
+    """Whether it is known how many wire connectors there are; the worst case is added where it
+    was chosen."""
+    if not is_canadian(state.edition) or state.no_connectors:
+        return True
+    if any(isinstance(c, Uncounted) and c.kind in CONNECTORS for c in contents):
+        return True
+    if "connectors" not in state.assumed:
+        return False
+    most = most_connectors(contents)
+    if most:
+        contents.append(Uncounted("wire connector", most))
+    return True
+
+
 def _settled(item: Item, state: State, settled: Settled) -> Content:
     """An item's content with its unknowns at the worst case where that was chosen."""
     content = item.content
@@ -277,6 +315,8 @@ def _settled(item: Item, state: State, settled: Settled) -> Content:
         if item.open == "gangs" and (settled == "most" or worst):
             content = replace(content, gangs=2)
         content = _landed(content, item, state, "device_size")
+        if state.takes_worst("device_depth", item.key) and content.depth is None:
+            content = replace(content, depth=deepest())
     elif isinstance(content, TerminalBlock):
         content = _landed(content, item, state, "block_size")
     elif item.open == "canopy" and isinstance(content, FixtureWires | Grounds):

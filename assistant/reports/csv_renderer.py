@@ -7,22 +7,25 @@ from __future__ import annotations
 
 import csv
 from collections.abc import Iterator
+from decimal import Decimal
 from io import StringIO
 
 from boxaloud.assistant.dialogue.nlg.sentences import marked, plain, volume
+from boxaloud.assistant.dialogue.nlg.volume_units import in3
 from boxaloud.assistant.reports.box_figures import figures
 from boxaloud.assistant.reports.job_facts import project_block
 from boxaloud.assistant.reports.pull_lines import pull_lines
 from boxaloud.assistant.reports.report_model import BoxReport, JobReport
 from boxaloud.assistant.reports.source_annex import references, source_kind
 from boxaloud.assistant.text.spreadsheet_cell import safe
-from boxaloud.rules.worksheet import Line
+from boxaloud.rules import counted_under
+from boxaloud.rules.worksheet import Line, Unit
 
 COLUMNS = (
     "row", "job", "box", "edition", "line", "counted", "awg", "count", "allowances", "each_in3",
     "subtotal_in3", "section", "total_in3", "total_is", "capacity_in3",
     "margin_in3", "over_by_in3", "margin_is", "verdict", "assumed", "open", "advice",
-    "least_in", "note",
+    "least_in", "note", "subtotal_ml", "total_ml", "capacity_ml", "counted_under",
 )  # fmt: skip
 """`row` is `project`, `caution`, `line` of a worksheet, `pull_box` (what was understood, then
 each least distance, inches, with its working in `note`) or, at the end, `source`."""
@@ -39,7 +42,9 @@ def pieces(report: JobReport) -> Iterator[str]:
         shared = _of_box(box)
         lines = () if box.pull_alone else box.sheet.lines or (None,)
         for number, line in enumerate(lines, 1):
-            cells = ["line", report.name, box.name, box.edition, *_of_line(number, line), *shared]
+            of_line = _of_line(number, line, box.sheet.unit)
+            cells = ["line", report.name, box.name, box.edition, *of_line, *shared]
+            cells += [*_metric(line, box), counted_under(box.edition)]
             yield _row([safe(cell) for cell in cells])
         yield from _pull_box(report, box)
         for words in box.cautions:
@@ -61,12 +66,24 @@ def _told(row: str, report: JobReport, **cells: object) -> str:
     return _row([safe(known.get(name)) for name in COLUMNS])
 
 
-def _of_line(number: int, line: Line | None) -> list[object]:
+def _metric(line: Line | None, box: BoxReport) -> list[object]:
+    """Millilitres, for a box that is worked out in them; else empty."""
+    sheet = box.sheet
+    if sheet.unit == "in3":
+        return [None] * 3
+    return [
+        None if line is None else volume(line.subtotal),
+        volume(figures(box).total.value),
+        None if sheet.capacity is None else marked(sheet.capacity),
+    ]
+
+
+def _of_line(number: int, line: Line | None, unit: Unit) -> list[object]:
     if line is None:
         return [None] * 8
     return [
         number, line.what, line.awg, line.count, plain(line.allowances),
-        volume(line.each), volume(line.subtotal), line.section,
+        volume(in3(line.each, unit)), volume(in3(line.subtotal, unit)), line.section,
     ]  # fmt: skip
 
 
@@ -74,12 +91,16 @@ def _of_box(box: BoxReport) -> list[object]:
     sheet, found = box.sheet, figures(box)
     left = found.margin or found.over_by
     change = box.recommended
+
+    def inches(value: Decimal) -> str:
+        return volume(in3(value, sheet.unit))
+
     return [
-        volume(found.total.value),
+        inches(found.total.value),
         found.total.bound,
-        None if sheet.capacity is None else marked(sheet.capacity),
-        None if found.margin is None else volume(found.margin.value),
-        None if found.over_by is None else volume(found.over_by.value),
+        None if sheet.capacity is None else marked(in3(sheet.capacity, sheet.unit)),
+        None if found.margin is None else inches(found.margin.value),
+        None if found.over_by is None else inches(found.over_by.value),
         None if left is None else left.bound,
         box.verdict,
         "; ".join(box.assumed),

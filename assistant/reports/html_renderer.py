@@ -64,6 +64,7 @@ def _page() -> Template:
         pull_lines=pull_lines,
         total=number_format.total,
         total_name=number_format.total_name,
+        unit=number_format.unit,
         verdict=number_format.verdict,
         verdict_line=number_format.verdict_line,
         source_kind=source_kind,

@@ -6,16 +6,19 @@ from collections.abc import Iterator
 from dataclasses import asdict
 from typing import NamedTuple
 
+from boxaloud.assistant.reports import number_format
 from boxaloud.assistant.reports.report_messages import say, words
 from boxaloud.assistant.reports.report_model import JobReport, Project
+from boxaloud.rules import is_canadian
 
 
 def facts(report: JobReport) -> tuple[str, ...]:
     """Editions, units and dates, each in a sentence."""
     dates = (("begun", report.begun), ("written", report.written))
     return (
-        say("fact.editions", editions=", ".join(report.editions) or say("fact.no_edition")),
+        say("fact.editions", editions=number_format.codes(report)),
         say("fact.units_cm3" if report.units == "cm3" else "fact.units"),
+        *(say("fact.units_ml") for _ in filter(is_canadian, report.editions)),
         *(say(f"fact.{key}", date=date[:10]) for key, date in dates if date),
     )
 

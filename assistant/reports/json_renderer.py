@@ -73,7 +73,7 @@ def box_entry(box: BoxReport) -> BoxEntry:
             quantity=change.quantity if change.material else None,
         )
 
-    sheet = WorksheetDocument.of_sheet(box.sheet, box.verdict, box.low, box.high)
+    sheet = WorksheetDocument.of_sheet(box.sheet, box.verdict, box.low, box.high, box.spaces)
     return BoxEntry(
         name=box.name,
         contents=box.contents,

@@ -4,23 +4,42 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from boxaloud.assistant.dialogue.nlg.sentences import marked, plain, volume
+from boxaloud.assistant.dialogue.nlg.sentences import in_unit, marked, plain, volume
 from boxaloud.assistant.reports.box_figures import Amount, figures
 from boxaloud.assistant.reports.pull_lines import pull_sides
 from boxaloud.assistant.reports.report_messages import say
-from boxaloud.assistant.reports.report_model import BoxReport
-from boxaloud.rules import shown_cm3
-from boxaloud.rules.worksheet import Line
+from boxaloud.assistant.reports.report_model import BoxReport, JobReport
+from boxaloud.rules import counted_under, is_canadian, shown_cm3
+from boxaloud.rules.worksheet import Line, Unit
 
 
-def amount(shown: Amount) -> str:
-    """An amount with what it bounds: "14.00", "at least 2.50"."""
-    return say(f"amount.{shown.bound.replace(' ', '_')}", in3=volume(shown.value))
+def unit(box: BoxReport) -> str:
+    """The unit of every volume of a box: in³, or mL in Canada."""
+    return in_unit(box.sheet.unit)
+
+
+def under(box: BoxReport) -> str:
+    """The section and edition that a verdict stands under."""
+    return counted_under(box.edition, "edition ")
+
+
+def codes(report: JobReport) -> str:
+    """Every code and edition of a job, in one line."""
+    named = []
+    for edition in report.editions:
+        of = counted_under(edition, "edition ")
+        named.append(of if is_canadian(edition) else f"NEC {of}")
+    return "; ".join(named) or say("fact.no_edition")
+
+
+def amount(shown: Amount, unit: Unit = "in3") -> str:
+    """An amount with what it bounds: "14.00", "at least 2.50"; millilitres with their unit."""
+    return say(f"amount.{shown.bound.replace(' ', '_')}", in3=volume(shown.value, unit))
 
 
 def total(box: BoxReport) -> str:
     """The total that goes with the verdict; empty for a pull box alone."""
-    return "" if box.pull_alone else amount(figures(box).total)
+    return "" if box.pull_alone else amount(figures(box).total, box.sheet.unit)
 
 
 def lines_total(box: BoxReport) -> str:
@@ -38,7 +57,8 @@ def capacity(box: BoxReport) -> str:
     """The capacity, or that it is unknown; empty for a pull box alone."""
     if box.pull_alone:
         return ""
-    return say("table.unknown") if box.sheet.capacity is None else marked(box.sheet.capacity)
+    room = box.sheet.capacity
+    return say("table.unknown") if room is None else marked(room, box.sheet.unit)
 
 
 def margin(box: BoxReport) -> str:
@@ -50,8 +70,8 @@ def margin(box: BoxReport) -> str:
         return ""
     found = figures(box)
     if found.over_by is not None:
-        return say("table.over_by", margin=amount(found.over_by))
-    return say("table.open") if found.margin is None else amount(found.margin)
+        return say("table.over_by", margin=amount(found.over_by, box.sheet.unit))
+    return say("table.open") if found.margin is None else amount(found.margin, box.sheet.unit)
 
 
 def with_cm3(text: str, value: Decimal | None, units: str) -> str:
@@ -62,12 +82,13 @@ def with_cm3(text: str, value: Decimal | None, units: str) -> str:
 
 
 def counted(box: BoxReport, units: str) -> str:
-    """The fill against the capacity, in a sentence."""
+    """The fill against the capacity, in a sentence; only cubic inches have others beside them."""
+    units = units if box.sheet.unit == "in3" else ""
     filled = with_cm3(lines_total(box), box.sheet.total, units)
     if box.sheet.capacity is None:
-        return say("gauge.text_none", total=filled)
+        return say("gauge.text_none", total=filled, unit=unit(box))
     room = with_cm3(marked(box.sheet.capacity), box.sheet.capacity, units)
-    return say("gauge.text", total=filled, capacity=room)
+    return say("gauge.text", total=filled, capacity=room, unit=unit(box))
 
 
 def verdict(box: BoxReport) -> str:
@@ -86,22 +107,42 @@ def verdict_line(box: BoxReport) -> str:
             "verdict_line.pull_box", sides=pull_sides(box.pull.sheet), edition=box.sheet.edition
         )
     found, room = figures(box), box.sheet.capacity
+    if box.spaces:
+        return _by_side(box)
     left = found.margin or found.over_by
     key = f"{box.verdict}_least" if left and left.bound != "exactly" else box.verdict
     return say(
         f"verdict_line.{key if room is not None else 'incomplete_none'}",
         total=amount(found.total),
         described=lines_total(box),
-        capacity=capacity(box),
+        capacity=say("table.unknown") if room is None else marked(room),
         margin=amount(left) if left else "",
-        edition=box.sheet.edition,
+        unit=unit(box),
+        under=under(box),
     )
+
+
+def _by_side(box: BoxReport) -> str:
+    """A divided box, side by side."""
+    sides = "; ".join(
+        say(
+            "space.side",
+            number=space.number,
+            total=volume(space.sheet.total),
+            capacity=marked(space.sheet.capacity or space.low),
+            unit=unit(box),
+        )
+        for space in box.spaces
+    )
+    return say(f"space.{box.verdict}", sides=sides, under=under(box))
 
 
 def allowances(line: Line) -> str:
     """How many allowances, and of which size; "none" for what takes none."""
     if not line.allowances:
         return say("table.counts_nothing")
+    if line.awg is None:
+        return plain(line.allowances)
     return say("table.size", allowances=plain(line.allowances), awg=line.awg)
 
 

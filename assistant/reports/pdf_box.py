@@ -104,20 +104,22 @@ def _counted(fonts: Fonts, box: BoxReport, units: str) -> list[Block]:
         blocks += _fill(fonts, box)
     else:
         blocks += paragraph(fonts, say("part.no_contents"))
+    unit = number_format.unit(box)
     parts = [
-        f"{number_format.capital(part.what)}: {marked(part.volume)} in³, {part.section}"
+        f"{number_format.capital(part.what)}: {marked(part.volume)} {unit}, {part.section}"
         for part in box.sheet.volumes
     ]
     return [*blocks, *listing(fonts, say("table.capacity"), parts)] if parts else blocks
 
 
 def _fill(fonts: Fonts, box: BoxReport) -> list[Block]:
+    unit = number_format.unit(box)
     columns = (
         Column(say("table.number"), 4),
         Column(say("table.item"), 38),
         Column(say("table.allowances"), 17),
-        Column(say("table.each"), 11, number=True),
-        Column(say("table.subtotal"), 14, number=True),
+        Column(say("table.each", unit=unit), 11, number=True),
+        Column(say("table.subtotal", unit=unit), 14, number=True),
         Column(say("table.section"), 20),
     )
     rows = [

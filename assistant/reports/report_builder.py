@@ -57,7 +57,8 @@ def box_report(talk: Talk) -> BoxReport:
         assumed=here.assumed,
         open=_open(talk, here.asks) if anything or pull is None else (),
         cautions=_cautions(box) if anything else (),
-        advice=changes(box) if found.verdict == "over" else (),
+        spaces=found.spaces,
+        advice=changes(box) if found.verdict == "over" and not found.spaces else (),
         pull=pull,
     )
 

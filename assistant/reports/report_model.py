@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from decimal import Decimal
 
+from boxaloud.assistant.dialogue.divided_box import Standing
 from boxaloud.rules import PullSheet, Raceway, Requirement, RuleNote, Source
 from boxaloud.rules.advice import AdviceKind
 from boxaloud.rules.units import VolumeUnit
@@ -41,7 +42,7 @@ class PullReport:
 
 @dataclass(frozen=True, slots=True)
 class BoxReport:
-    """One box. Volumes are cubic inches. `said` are the speaker's own words, in order."""
+    """One box. Volumes are in the unit of its sheet. `said` are the speaker's own words."""
 
     name: str
     contents: tuple[str, ...]
@@ -59,6 +60,8 @@ class BoxReport:
     """For a box that is over: what to do, the recommended change first."""
     pull: PullReport | None = None
     """Its least dimensions, where it is a pull box of which nothing is open."""
+    spaces: tuple[Standing, ...] = ()
+    """The spaces of a divided box; `sheet` is the one that governs."""
 
     @property
     def edition(self) -> str:

@@ -33,12 +33,13 @@ def plain_text(box: BoxReport, project: Project = NO_PROJECT) -> Iterator[str]:
 
 
 def _counted(box: BoxReport) -> Iterator[str]:
+    unit = number_format.unit(box)
     for part in box.sheet.volumes:
-        yield f"{number_format.capital(part.what)}: {marked(part.volume)} in³, {part.section}"
+        yield f"{number_format.capital(part.what)}: {marked(part.volume)} {unit}, {part.section}"
     for line in box.sheet.lines:
         what, counted = number_format.capital(line.what), number_format.allowances(line)
-        yield f"{what}: {volume(line.subtotal)} in³ ({counted}), {line.section}"
-    yield f"{number_format.total_name(box)}: {number_format.lines_total(box)} in³"
+        yield f"{what}: {volume(line.subtotal)} {unit} ({counted}), {line.section}"
+    yield f"{number_format.total_name(box)}: {number_format.lines_total(box)} {unit}"
 
 
 def markdown(box: BoxReport, project: Project = NO_PROJECT) -> Iterator[str]:
@@ -67,7 +68,7 @@ def markdown(box: BoxReport, project: Project = NO_PROJECT) -> Iterator[str]:
 
 def _counted_table(box: BoxReport) -> Iterator[str]:
     names = ("number", "item", "allowances", "subtotal", "section")
-    yield _cells([say(f"table.{name}") for name in names])
+    yield _cells([say(f"table.{name}", unit=number_format.unit(box)) for name in names])
     yield "| ---: | --- | --- | ---: | --- |"
     for number, line in enumerate(box.sheet.lines, 1):
         what, size = number_format.capital(line.what), number_format.allowances(line)

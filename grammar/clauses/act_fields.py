@@ -32,6 +32,9 @@ BOX: dict[str, type[Act]] = {
     "barrier": acts.AddBarrier,
     "clamps": acts.SetClamps,
     "edition": acts.SetEdition,
+    "clamp_assembly": acts.AddClampAssembly,
+    "hang": acts.Hang,
+    "space": acts.InSpace,
     "pull": acts.DescribePull,
 }
 ANSWERS: dict[str, type[Act]] = {
@@ -166,6 +169,8 @@ def _nothing(statement: Statement) -> Act:
     name = _device_name(statement.words) if named else None
     if of == "fitting":
         name = _fitting_name(statement.words)
+    if of == "splice" and "pigtail" not in statement.words.lower():
+        name = "wire connector"
     target = Reference(_NOTHING.get(of, "anything"), name=name, words=statement.words)
     return _carrying(statement, acts.Deny, target=target)
 

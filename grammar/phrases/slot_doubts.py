@@ -17,6 +17,9 @@ from boxaloud.grammar.phrases.statements import Doubt, Value
 
 _TABLE = grammar_data.table("doubts")
 _UNUSUAL: dict[str, dict[str, Any]] = _TABLE["unusual"]
+_TYPED: dict[str, dict[str, Any]] = _TABLE["typed"]
+#: Words by which a volume is known to be one.
+_UNITS = frozenset(("cubic", "cube", "cubed", "cu", "in3", "ci", "cuin"))
 _CONFUSED: dict[str, list[str]] = {}
 for _one, _other in _TABLE["confusable"]["pairs"]:
     _CONFUSED.setdefault(_one, []).append(_other)
@@ -49,7 +52,7 @@ def of(
         found += _heard(heard, span, kind, capture)
     if capture.assumed:
         found.append(Doubt(capture.assumed, "confusable"))
-    found += _unusual(kind, values)
+    found += _unusual(kind, values, _in_figures(heard, span, capture))
     if (
         kind in _COUNTED
         and _UNLESS.get(kind) not in values
@@ -136,14 +139,35 @@ def _confidence(heard: Heard, start: int) -> float | None:
     return heard.words[at].confidence if 0 <= at < len(heard.words) else None
 
 
-def _unusual(kind: str, values: Mapping[str, Value]) -> list[Doubt]:
-    """Values that are rarely right, by the table of the trade's common practice."""
+def _in_figures(heard: Heard, span: tuple[int, int], capture: Capture) -> frozenset[str]:
+    """The slots that were typed in figures, which no ear can have misheard."""
+    if heard.words:
+        return frozenset()
+    texts = heard.tokens.texts
+    figures = frozenset(
+        name
+        for slot, _, places in capture.slots
+        for name in slot.split("+")
+        if any(texts[span[0] + place][:1].isdigit() for place in places)
+    )
+    said_so = not _UNITS.isdisjoint(texts[span[0] : span[1]])
+    return figures if said_so else figures - {"volume"}
+
+
+def _unusual(kind: str, values: Mapping[str, Value], figures: frozenset[str]) -> list[Doubt]:
+    """Values that are rarely right, by the table of the trade's common practice.
+
+    `figures` are the slots typed in figures, whose ranges are wider.
+    """
     ranges = _UNUSUAL.get(kind)
     if ranges is None or "unit" in values:
         return []
+    typed: dict[str, Any] = {
+        slot: known for slot, known in _TYPED.get(kind, {}).items() if slot in figures
+    }
     return [
         Doubt(slot, "unusual")
-        for slot, (low, high) in ranges.items()
+        for slot, (low, high) in {**ranges, **typed}.items()
         if isinstance(value := values.get(slot), (int, Decimal))
         and not isinstance(value, bool)
         and not low <= value <= high

@@ -58,16 +58,23 @@ KINDS: dict[str, tuple[str, ...]] = {
     "grounds": ("count", "awg", "isolated", "canopy"),  # count 0: "no grounds"; absent: some
     "jumper": ("count", "awg", "enters"),
     "fixture_wires": ("count", "awg", "canopy", "grounds"),  # grounds: how many grounds with them
-    "device": ("count", "name", "awg", "gangs"),  # name: str, canonical ("three-way switch")
+    "device": (
+        "count",
+        "name",
+        "awg",
+        "gangs",
+        "depth",
+        "unit",
+    ),  # name: str, canonical ("three-way switch")
     "fitting": ("count", "name"),  # name: "luminaire stud", "hickey" …
     "terminal_block": ("count", "awg"),
-    "uncounted": ("count", "name"),  # name: "wire connector", "locknut", "pigtail" …
+    "uncounted": ("count", "name", "awg"),  # name: "wire connector", "locknut", "pigtail" …
     "clamps": ("where", "count"),  # where: inside, outside, none, moulded, present (unsaid)
     "nothing": ("of",),  # of: "device", "else", "fitting", "cover" …
     # -- the box itself ----------------------------------------------------------------------
     "box_volume": ("volume", "unit", "gangs", "family", "material", "each"),  # volume: Decimal
     #   unit: in3 (absent) or cm3. family: str, such as "old work", "pancake", "octagon".
-    "box_size": ("family", "width", "height", "depth", "gangs", "material", "row"),
+    "box_size": ("family", "width", "height", "depth", "gangs", "material", "row", "unit"),
     #   Decimal inches, in the order of Table 314.16(A) (3 x 2 x 2-1/2 is width 3, height 2).
     #   family: square, octagon, device, handy, masonry, fs, fd, pancake. depth: Decimal, or the
     #   words "deep" or "shallow" as str. What was not said is absent.
@@ -77,7 +84,10 @@ KINDS: dict[str, tuple[str, ...]] = {
     #   name: "plaster ring", "extension ring", "domed cover", "raised cover"; marked: False for
     #   "unmarked".
     "barrier": ("material", "volume", "unit"),
-    "edition": ("year",),  # year: str
+    "clamp_assembly": ("count", "volume", "unit"),  # the part of it inside the box
+    "space": ("which",),  # int: a space of a divided box
+    "hang": ("name", "weight", "unit"),  # what the box carries: fan, luminaire; pounds or kg
+    "edition": ("year", "code"),  # year: str; code: str, a code or a place by its name
     "pull": ("kind", "size", "count", "others"),  # a pull box: straight, angle, u
     "unclear": ("unit", "gangs", "family", "material"),
     #   a figure, a measure or a range that is asked about and never taken; what stood around it

@@ -22,6 +22,9 @@ TELLS = (
     acts.NameBoxKind,
     acts.AddPart,
     acts.AddBarrier,
+    acts.AddClampAssembly,
+    acts.Hang,
+    acts.InSpace,
     acts.Number,
     acts.Size,
     acts.Place,
@@ -62,7 +65,7 @@ def _weak(act: Act) -> bool:
             | acts.AskUnknown()
         ):
             return True
-        case acts.AddUncounted() | acts.AddBarrier() | acts.AddJumper():
+        case acts.AddUncounted() | acts.AddBarrier() | acts.AddJumper() | acts.Hang():
             return True
         case acts.AddDevice() | acts.AddGrounds() | acts.AddConductors() | acts.AddFitting():
             return (

@@ -12,6 +12,7 @@ from pathlib import Path
 
 import pytest
 from boxaloud.assistant.cli.arguments import HELP
+from boxaloud.assistant.cli.command_rows import DEFAULT_EDITION as DEFAULT_SHOWN
 from boxaloud.assistant.cli.command_rows import EDITIONS, Command, Parameter
 from boxaloud.assistant.cli.completion import candidates
 from boxaloud.assistant.cli.main import BOXALOUD, app
@@ -48,7 +49,7 @@ def test_commands_are_offered_by_their_beginning() -> None:
     ("line", "due"),
     [
         ("check --edition ", list(EDITIONS)),
-        ("check --edition=202", ["--edition=2020", "--edition=2023"]),
+        ("check --edition=202", ["--edition=2020", "--edition=2023", "--edition=2026"]),
         ("check 'a switch' --units ", ["in3", "cm3"]),
         ("--colours d", ["dark"]),
         ("talk --listen o", ["open"]),
@@ -85,7 +86,7 @@ def parameters(command: Command) -> Iterator[Parameter]:
 
 def test_the_rows_offer_what_the_commands_take() -> None:
     assert editions() == EDITIONS
-    assert EDITIONS[-1] == DEFAULT_EDITION
+    assert DEFAULT_SHOWN == DEFAULT_EDITION
     choices = {each.name: each.choices for each in parameters(BOXALOUD) if each.choices}
     assert (choices["of"], choices["colours"]) == (tuple(DOCUMENTS), COLOURS)
 

@@ -67,7 +67,7 @@ def test_bad_input_enters_nothing_and_loses_nothing(name: str, words: str) -> No
 @pytest.mark.parametrize(
     "args",
     [
-        ("check", "--edition", "2026", "x"),
+        ("check", "--edition", "2011", "x"),
         ("check", "--edition", "1893", "x"),
         ("check",),
         ("nonsense",),

@@ -21,30 +21,41 @@ from jsonschema import Draft202012Validator
 
 LINE = {"item": "conductors", "what": "two 14 AWG conductors", "awg": 14, "count": 2,
         "allowances": "2", "each_in3": "2.00", "subtotal_in3": "4.00",
-        "section": "314.16(B)(1)"}  # fmt: skip
+        "section": "314.16(B)(1)", "each_ml": None, "subtotal_ml": None}  # fmt: skip
 # 314.16(B)(1) and Table 314.16(B): two 14 AWG conductors take 2.00 each
-SHEET = {"edition": "2023", "worksheet": [LINE],
+ALONE = {"edition": "2023", "counted_under": "314.16, 2023", "provisional": None, "unit": "in3",
+         "worksheet": [LINE],
          "capacity_lines": [{"what": "marked box", "in3": "18.0", "section": "314.16(A)"}],
          "total_in3": "4.00", "capacity_in3": "18.0", "margin_in3": "14.00",
-         "least_total_in3": "4.00", "greatest_total_in3": "6.00", "verdict": "fits"}  # fmt: skip
+         "least_total_in3": "4.00", "greatest_total_in3": "6.00",
+         "total_ml": None, "capacity_ml": None, "margin_ml": None}  # fmt: skip
+SHEET = ALONE | {"verdict": "fits", "spaces": [ALONE | {"space": 1}]}
 BOX = {"edition": "2023", "clamps": "none", "grounds_known": False, "nonmetallic": None,
+       "connectors_known": False, "hangs": "60",
        "tags": ["fan"],
        "parts": [{"is": "marked", "volume": "18"},
                  {"is": "table_box", "row": "square-4-1.5", "gangs": 1},
-                 {"is": "unmarked", "label": "cover"}, {"is": "barrier", "volume": "1.5"}],
+                 {"is": "unmarked", "label": "cover"},
+                 {"is": "marked", "volume": "18.00", "cm3": "295"},
+                 {"is": "measured", "width": "12", "height": "12", "depth": "6"},
+                 {"is": "clamp_assembly", "volume": "1.5", "count": 2},
+                 {"is": "barrier", "volume": "1.5"}],
        "contents": [{"is": "cable", "awg": 14, "conductors": 2, "ground": None, "path": "loop"},
                     {"is": "conductors", "awg": 12, "count": 3},
                     {"is": "fixture_wires", "awg": 18, "count": 2, "canopy": True},
                     {"is": "grounds", "awg": 12, "count": 1, "isolated": True},
                     {"is": "bonding_jumper", "awg": 12, "enters": True},
-                    {"is": "yoke", "name": "switch", "awg": None, "gangs": 2},
+                    {"is": "yoke", "name": "switch", "awg": None, "gangs": 2,
+                     "depth": "4.1"},
                     {"is": "support_fitting", "kind": "luminaire stud"},
                     {"is": "terminal_block", "awg": 12, "count": 1},
-                    {"is": "uncounted", "kind": "locknut", "count": 2}]}  # fmt: skip
-RESULT = {"line": 2, "name": "hall", "edition": None, "verdict": None, "total_in3": None,
-          "capacity_in3": None, "margin_in3": "-2.00", "least_total_in3": "4.00",
-          "greatest_total_in3": None, "open": ["clamps"], "not_used": ["gromnet"],
-          "problem": "bad"}  # fmt: skip
+                    {"is": "uncounted", "kind": "locknut", "count": 2},
+                    {"is": "uncounted", "kind": "wire connector", "awg": 12}]}  # fmt: skip
+RESULT = {"line": 2, "name": "hall", "edition": None, "counted_under": None, "verdict": None,
+          "total_in3": None, "capacity_in3": None, "margin_in3": "-2.00", "least_total_in3": "4.00",
+          "greatest_total_in3": None, "open": ["clamps"], "cautions": [],
+          "not_used": ["gromnet"], "problem": "bad", "total_ml": None, "capacity_ml": "250.0",
+          "margin_ml": "-2.00"}  # fmt: skip
 ENTRY = {"name": "hall", "contents": ["two cables"], "said": ["two cables"], "not_used": [],
          **SHEET, "assumed": [], "open": [], "cautions": ["…"],
          "advice": [{"change": "bigger_box", "what": "use another", "margin_in3": "-0.25",

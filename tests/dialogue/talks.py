@@ -106,6 +106,8 @@ def found(reply: Reply) -> dict[str, str]:
         "acts": " ".join(kind for kind, _ in groupby(act.act for act in out.acts)) or "-",
         "asks": out.asks or "-",
         "total": out.total_in3,
+        "ml": out.total_ml or "-",
+        "left_ml": out.margin_ml or "-",
         "capacity": out.capacity_in3 or "-",
         "margin": out.margin_in3 or "-",
         "verdict": out.verdict,

@@ -12,11 +12,13 @@ from boxaloud.rules.contents import (
     BondingJumper,
     Box,
     Cable,
+    ClampAssembly,
     Conductors,
     Content,
     FixtureWires,
     Grounds,
     Marked,
+    Measured,
     Part,
     SupportFitting,
     TableBox,
@@ -72,6 +74,8 @@ def part(rng: Random) -> Part:
             TableBox("square-4-1.5", label="extension ring"),
             Unmarked("domed cover"),
             Barrier(rng.choice(("metal", "nonmetallic")), rng.choice((None, Decimal("0.8")))),
+            Measured(Decimal(rng.randint(6, 12)), Decimal(rng.randint(6, 12)), Decimal("3.5")),
+            ClampAssembly(Decimal(rng.randint(5, 20)) / 10, rng.randint(1, 2)),
         )
     )
 

@@ -18,12 +18,14 @@ from boxaloud.rules.contents import (
     BondingJumper,
     Box,
     Cable,
+    ClampAssembly,
     Clamps,
     Conductors,
     Content,
     FixtureWires,
     Grounds,
     Marked,
+    Measured,
     SupportFitting,
     TableBox,
     TerminalBlock,
@@ -162,6 +164,11 @@ def volume(box: Box) -> Fraction | None:
         elif isinstance(part, TableBox):
             total += Fraction(BOXES[part.row]) * part.gangs
             is_known = is_known or part.label == "box"
+        elif isinstance(part, Measured):
+            total += Fraction(part.width) * Fraction(part.height) * Fraction(part.depth)
+            is_known = True
+        elif isinstance(part, ClampAssembly):
+            total -= Fraction(part.volume) * part.count
         elif isinstance(part, Barrier) and int(box.edition) >= 2017:
             unmarked = {"metal": Fraction(1, 2), "nonmetallic": Fraction(1)}[part.material]
             total -= unmarked if part.volume is None else Fraction(part.volume)

@@ -19,6 +19,7 @@ from boxaloud.rules.contents import (
     Barrier,
     Box,
     Cable,
+    ClampAssembly,
     Conductors,
     FixtureWires,
     Grounds,
@@ -93,7 +94,7 @@ def test_a_splice_of_single_conductors_can_move() -> None:
 def test_the_smallest_box_fits_and_everything_smaller_does_not(box: Box) -> None:
     choices = smallest_boxes(box)
     assert list(choices) == sorted(choices, key=lambda choice: choice.volume)
-    barriers = tuple(part for part in box.parts if isinstance(part, Barrier))
+    barriers = tuple(part for part in box.parts if isinstance(part, (Barrier, ClampAssembly)))
     for choice in choices:
         sheet = work_out(replace(box, parts=(choice.part, *barriers)))
         assert (sheet.verdict, sheet.margin) == ("fits", choice.margin)

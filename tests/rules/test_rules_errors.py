@@ -47,8 +47,8 @@ WRONG: list[tuple[Content, str]] = [
     (Uncounted("locknut", 2000), "2000"),
 ]
 WRONG_PARTS: list[tuple[Part, str]] = [
-    (Marked(Decimal(3000)), "3000 cubic inches cannot be right"),
-    (Marked(Decimal(0)), "from 1 to 200"),
+    (Marked(Decimal(30000)), "30000 cubic inches cannot be right"),
+    (Marked(Decimal(0)), "from 1 to 10000"),
     (Marked(Decimal(-18)), "-18"),
     (Marked(Decimal("NaN")), "NaN"),
     (Marked(Decimal("0.05"), "plaster ring"), "from 0.1 to 200"),

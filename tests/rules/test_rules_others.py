@@ -1,4 +1,4 @@
-"""Spaces behind barriers, conduit bodies, pull boxes, what governs, and Canada."""
+"""Spaces behind barriers, conduit bodies, pull boxes, and what governs."""
 
 from __future__ import annotations
 
@@ -7,7 +7,6 @@ from fractions import Fraction
 
 import pytest
 from boxaloud.rules import (
-    CanadianBox,
     ConduitBody,
     Pull,
     PullBox,
@@ -19,7 +18,6 @@ from boxaloud.rules import (
     governing,
     most_conductors,
     notes,
-    work_out_canada,
     work_out_conduit_body,
     work_out_pull_box,
     work_out_spaces,
@@ -197,21 +195,6 @@ def test_a_box_with_both_says_which_rule_governs_what() -> None:
     assert [found.section for found in governing([12])] == ["314.16"]
     with pytest.raises(RulesError, match="99"):
         governing([99])
-
-
-@pytest.mark.parametrize(("connectors", "allowances"), [(0, 0), (1, 0), (2, 1), (3, 1), (4, 2)])
-def test_canada_counts_connectors_in_pairs(connectors: int, allowances: int) -> None:
-    """Rule 12-3034(2): electriciantalk 189978."""
-    sheet = work_out_canada(CanadianBox(14, 0, connectors, marked=Decimal(100)))
-    assert sheet.total == Decimal("24.6") * allowances
-    assert sheet.margin == 100 - sheet.total
-
-
-def test_canada_refuses_what_is_not_confirmed() -> None:
-    with pytest.raises(RulesError, match="18 AWG"):
-        work_out_canada(CanadianBox(18, 2))
-    with pytest.raises(RulesError, match="-1"):
-        work_out_canada(CanadianBox(14, -1))
 
 
 def test_notes_have_names_of_their_own() -> None:

@@ -13,7 +13,7 @@ from pathlib import Path
 
 import pytest
 from boxaloud.rules import (
-    CanadianBox,
+    CANADIAN,
     ConduitBody,
     Pull,
     PullBox,
@@ -23,11 +23,19 @@ from boxaloud.rules import (
     smallest_boxes,
     table_row,
     work_out,
-    work_out_canada,
     work_out_conduit_body,
     work_out_pull_box,
 )
-from boxaloud.rules.contents import Box, Conductors, Marked, SupportFitting, TableBox
+from boxaloud.rules.contents import (
+    Box,
+    Conductors,
+    Content,
+    Marked,
+    SupportFitting,
+    TableBox,
+    Uncounted,
+    Yoke,
+)
 from published_cases import CASES, Case, box, contents, of_kind
 
 FACTS = Path(__file__).parents[3] / "shared" / "facts" / "worked_examples.json"
@@ -132,7 +140,13 @@ def test_pull_box(case: Case) -> None:
 
 @pytest.mark.parametrize("case", of_kind("canada"))
 def test_canada(case: Case) -> None:
-    sheet = work_out_canada(CanadianBox(*case["canada"]))
+    awg, wires, connectors, fittings, straps = case["canada"]
+    things: list[Content] = [Conductors(awg, wires)]
+    things += [Uncounted("wire connector", connectors)] if connectors else []
+    things += [SupportFitting("hickey", fittings)] if fittings else []
+    things += [Yoke("switch", awg, count=straps)] if straps else []
+    sheet = work_out(Box(contents=tuple(things), edition=CANADIAN))
+    assert sheet.unit == "mL"
     assert sum(line.allowances for line in sheet.lines) == case["expected"]
     assert sheet.total == Decimal(case["millilitres"])
 

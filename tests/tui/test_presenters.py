@@ -6,11 +6,15 @@ from decimal import Decimal
 
 import pytest
 from app_pilot import begun
+from boxaloud.assistant.dialogue import Conversation
 from boxaloud.assistant.dialogue.assessment import Assessment
 from boxaloud.assistant.tui.presenters.box_search import search
 from boxaloud.assistant.tui.presenters.fill_drawing import LINE, MAYBE, PATTERNS, ROOM, draw
 from boxaloud.assistant.tui.presenters.glyphs import large, shape, width_of
+from boxaloud.assistant.tui.presenters.job_chart import bar_of, chart_rows
+from boxaloud.assistant.tui.presenters.ladder_view import ladder
 from boxaloud.assistant.tui.presenters.large_verdict import drawn
+from boxaloud.assistant.tui.presenters.list_rows import BoxRows
 from boxaloud.assistant.tui.presenters.verdict_view import glance
 from boxaloud.assistant.tui.tui_messages import table, texts
 from hypothesis import given, settings
@@ -84,6 +88,31 @@ def test_the_glance_never_leaves_its_room(size: tuple[int, int]) -> None:
 def test_the_margin_that_may_still_grow_has_a_plus() -> None:
     shown = glance(assessed("two 14-2 cables and one switch", "18 cubic inch box"))
     assert (shown.word, shown.margin, shown.at_least) == ("FITS", "2.00", True)
+
+
+@pytest.mark.parametrize(
+    ("said", "figure", "code"),
+    [
+        # four of 24.6 mL of 300: Rule 12-3034, Table 22, DIY Chatroom 48926
+        (("Canadian code", "two 14-2s, no wire nuts", "300 mL box"), "201.60 mL", "CE Code 2024"),
+        # counted as 2023, 314.16(B)(1) and (5): five of 2.00 of 18.0
+        (("use 2026", "two 14-2s in an 18, no clamps"), "8.00 in³", "edition 2026, provisional"),
+    ],
+)
+def test_another_code_and_its_unit_stand_with_every_verdict(
+    said: tuple[str, ...], figure: str, code: str
+) -> None:
+    conversation = Conversation()
+    for words in said:
+        conversation.hear(words)
+    shown = glance(conversation.talk.assessment)
+    bar = chart_rows([bar_of(conversation.talk)], 80)[0]
+    for told in (shown.tiny, bar.right):
+        assert figure in told
+        assert code in told
+    assert code in ladder(shown, "", 200, 40)
+    assert code in BoxRows(conversation)[0].right
+    assert code.split()[-1] in shown.caption
 
 
 @pytest.mark.parametrize(

@@ -24,8 +24,8 @@ STANDS = {
     "0.00": ("FITS", "margin 0.00 in³", (SWITCH, "14 cubic inch box", "no clamps")),
     "0.25": ("FITS", "margin 0.25 in³", (SWITCH, "14.25 cubic inch box", "no clamps")),
     "13.75+": ("FITS", "margin at least 13.75 in³", (SWITCH, "29.75 cubic inch box")),
-    "100.00": ("FITS", "margin 100.00 in³", (SWITCH, "114 cubic inch box", "yes", "no clamps")),
-    "100.00+": ("FITS", "margin at least 100.00 in³", (SWITCH, "116 cubic inch box", "yes")),
+    "100.00": ("FITS", "margin 100.00 in³", (SWITCH, "114 cubic inch box", "no clamps")),
+    "100.00+": ("FITS", "margin at least 100.00 in³", (SWITCH, "116 cubic inch box")),
     "2.00+": ("OVER", "over by at least 2.00 in³", (SWITCH, "12 cubic inch box")),
     "": ("NOT YET", "14.00 in³ so far", (SWITCH,)),
 }

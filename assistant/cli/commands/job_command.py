@@ -8,7 +8,7 @@ from pathlib import Path
 from boxaloud.assistant.cli.exit_codes import FITS, INCOMPLETE, complain
 from boxaloud.assistant.cli.output import put, shown_in
 from boxaloud.assistant.dialogue.box_dialogue import Talk
-from boxaloud.assistant.dialogue.nlg.sentences import marked, volume
+from boxaloud.assistant.dialogue.nlg.sentences import in_unit, marked, volume
 from boxaloud.assistant.reports.box_figures import figures
 from boxaloud.assistant.reports.number_format import amount
 from boxaloud.assistant.storage import backup, box_removal, demo_job, job_check, repository
@@ -19,6 +19,7 @@ from boxaloud.assistant.storage.sqlite.job_summary import Summary, summary
 from boxaloud.assistant.storage.storage_messages import how_many, say
 from boxaloud.assistant.text.output_file import output
 from boxaloud.assistant.text.problem import Problem
+from boxaloud.rules import edition_named
 
 
 def start(name: str, edition: str, units: str) -> int:
@@ -106,7 +107,8 @@ def _box_line(talk: Talk) -> str:
         described=volume(found.sheet.total),
         capacity="" if room is None else marked(room),
         margin="" if left is None else amount(left),
-        edition=found.sheet.edition,
+        unit=in_unit(found.sheet.unit),
+        edition=edition_named(found.sheet.edition),
     )
     return say("job.box_line", name=talk.name, standing=standing)
 

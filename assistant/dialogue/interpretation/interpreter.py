@@ -11,7 +11,7 @@ from dataclasses import replace
 from decimal import Decimal
 from typing import cast
 
-from boxaloud.assistant.dialogue.interpretation import reference_ambiguity
+from boxaloud.assistant.dialogue.interpretation import bare_measures, reference_ambiguity
 from boxaloud.assistant.dialogue.tracker.restatements import LEAST_BOX
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
@@ -50,8 +50,8 @@ def interpreted(turn: Turn, act: Act) -> Act:
             return _gangs(turn, act, act.gangs)
         case acts.SetVolume():
             return _volume(turn, act)
-        case acts.SetSize() if _is_volume(act) and act.width is not None:
-            return _full(act, acts.SetVolume(volume=act.width), "volume")
+        case acts.SetSize():
+            return _sized(turn, act)
     return act
 
 
@@ -166,6 +166,9 @@ def _of_known_box(turn: Turn) -> bool:
 def _answer(turn: Turn, act: acts.Number, value: Decimal) -> Act | None:
     """The number as the answer to the open question; None where it cannot be one."""
     whole = value == int(value)
+    made = bare_measures.answer(turn, value)
+    if made is not None:
+        return _full(act, *made)
     match turn.asked:
         case "box":
             return _as_volume(turn, act, value)
@@ -194,7 +197,7 @@ def _clamps(turn: Turn, act: acts.Number, value: Decimal) -> Act | None:
     if value == 0:
         return _full(act, acts.SetClamps(where="none"), "where")
     if value == int(value) and value <= 4:
-        return _full(act, acts.SetClamps(where="present", count=int(value)), "where")
+        return _full(act, acts.SetClamps(where="present", count=int(value)), "count")
     return None
 
 
@@ -202,6 +205,8 @@ def _as_volume(turn: Turn, act: acts.Number, value: Decimal) -> Act:
     """A number that answers what the box's volume is; too small or too large for one asks."""
     if value < 3:
         return act
+    if metric := bare_measures.in_millilitres(turn.state, acts.SetVolume(volume=value)):
+        return _full(act, metric, "volume")
     reason = any(doubt.reason == "unusual" for doubt in act.doubts)
     odd = value > LARGEST_BOX or value < LEAST_BOX or (value > 60 and value == int(value))
     doubts = act.doubts if reason or not odd else (*act.doubts, acts.Doubt("volume", "unusual"))
@@ -247,6 +252,8 @@ _WIDE = Decimal("4.6875")
 
 def _volume(turn: Turn, act: acts.SetVolume) -> Act:
     """A bare "box one" is a box of the job, not one of a cubic inch; "box 4-11/16" is a size."""
+    if metric := bare_measures.in_millilitres(turn.state, act):
+        return metric
     if (
         act.volume is not None
         and act.volume < 5
@@ -268,6 +275,15 @@ def _volume(turn: Turn, act: acts.SetVolume) -> Act:
         return _full(act, acts.SetSize(family="square", width=_WIDE), "width")
     if act.volume is not None and act.volume < 3 and act.unit is None and not act.doubts:
         return replace(act, doubts=(acts.Doubt("volume", "unusual"),))
+    return act
+
+
+def _sized(turn: Turn, act: acts.SetSize) -> Act:
+    """Dimensions: the depth of the device asked about, a volume, or the size of the box."""
+    if bare_measures.is_depth_of_device(turn, act):
+        return _full(act, bare_measures.deepened(turn, act), "depth")
+    if _is_volume(act) and act.width is not None:
+        return _full(act, acts.SetVolume(volume=act.width), "volume")
     return act
 
 

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from boxaloud.assistant.dialogue.assessment import Assessment, exact
+from boxaloud.assistant.dialogue.divided_box import ordinal, spaces_in
 from boxaloud.assistant.dialogue.enclosures import body_telling, conduit_body, pull_telling
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import (
+    Told,
     counted,
     joined,
     listed,
@@ -13,11 +15,14 @@ from boxaloud.assistant.dialogue.nlg.sentences import (
     plain,
     say,
     sentence,
+    sentences,
     volume,
 )
 from boxaloud.assistant.dialogue.state import State, grounds_known
-from boxaloud.rules.contents import Yoke
-from boxaloud.rules.worksheet import Line
+from boxaloud.rules import counted_under, is_canadian, provisional
+from boxaloud.rules.canadian_tally import CONNECTORS
+from boxaloud.rules.contents import Uncounted, Yoke
+from boxaloud.rules.worksheet import Line, Unit
 
 BREATH = 3
 """Items said before a pause."""
@@ -25,9 +30,43 @@ BREATH = 3
 
 def status(state: State, found: Assessment) -> str:
     """One or two sentences on the total, and the verdict as soon as nothing can change it."""
-    sheet = found.sheet
     if (text := body_telling.told(state)) or conduit_body.passing(state):
         return text  # no volume counts in what only passes through
+    text = _volumes(state, found)
+    return text if _left_to_caution(found.sheet.edition) else _aloud(str(text))
+
+
+def short_caution(edition: str) -> str:
+    """The short caution. To the ear it names the edition, once, of verdicts that do not."""
+    text = say("caution_short", edition=edition)
+    return text if _left_to_caution(edition) else str(text)
+
+
+def code_named(edition: str) -> str:
+    """The code of Canada or of an edition that was not read, in a sentence; empty for others."""
+    if _left_to_caution(edition):
+        return ""
+    return _aloud(say("counted_under", under=counted_under(edition)))
+
+
+def _aloud(text: str) -> Told:
+    """A text that is said whole, with the numbers of its sections as they are read aloud."""
+    ear = text
+    for written, said in sentences()["aloud"].items():
+        ear = ear.replace(written, said)
+    return Told(text, ear)
+
+
+def _left_to_caution(edition: str) -> bool:
+    """Whether a verdict for the ear may leave its edition to the caution behind it: one of Canada
+    or under a provisional edition says its code each time."""
+    return not is_canadian(edition) and provisional(edition) is None
+
+
+def _volumes(state: State, found: Assessment) -> str:
+    sheet = found.sheet
+    if found.spaces:
+        return _by_side(found)
     if sheet.capacity is None or found.verdict == "incomplete":
         return _so_far(found, state)
     if not exact(found):
@@ -37,20 +76,49 @@ def status(state: State, found: Assessment) -> str:
     return say(
         f"verdict.{'over' if over else 'fits'}.{key}",
         total=volume(sheet.total),
-        capacity=marked(sheet.capacity),
-        margin=volume(abs(sheet.capacity - sheet.total)),
-        edition=sheet.edition,
+        capacity=marked(sheet.capacity, sheet.unit),
+        margin=volume(abs(sheet.capacity - sheet.total), sheet.unit),
+        under=counted_under(sheet.edition),
+        edition=_year(sheet.edition),
     )
+
+
+def _by_side(found: Assessment) -> str:
+    """A divided box: every side with its total and its share, the one that is over named."""
+    sides = [
+        say(
+            "space.side",
+            which=ordinal(space.number),
+            total=volume(space.sheet.total),
+            capacity=marked(space.sheet.capacity or space.low),
+        )
+        for space in found.spaces
+    ]
+    key = {"fits": "fits", "over": "over", "incomplete": "so_far"}[found.verdict]
+    over = next((space.number for space in found.spaces if space.over), 1)
+    return say(
+        f"verdict.spaces.{key}",
+        sides=listed(sides),
+        which=ordinal(over),
+        under=counted_under(found.sheet.edition),
+    )
+
+
+def _year(edition: str) -> str:
+    """The edition for a short verdict; a provisional one says so there too."""
+    return f"{edition} provisional" if provisional(edition) else edition
 
 
 def _so_far(found: Assessment, state: State) -> str:
     sheet = found.sheet
     if not sheet.total:
         return ""
-    total, without = volume(sheet.total), _without(found, state)
+    without = _without(found, state)
     if sheet.capacity is None:
+        total = volume(sheet.total, sheet.unit)
         return say("so_far.no_box", total=total, without=without)
-    return say("so_far.box", total=total, capacity=marked(sheet.capacity), without=without)
+    room = marked(sheet.capacity, sheet.unit)
+    return say("so_far.box", total=volume(sheet.total), capacity=room, without=without)
 
 
 def _without(found: Assessment, state: State) -> str:
@@ -71,18 +139,20 @@ def _early(found: Assessment, state: State) -> str:
         return say(
             f"verdict.over.{form}",
             low=volume(found.low),
-            capacity=marked(sheet.capacity),
-            least=volume(found.low - sheet.capacity),
+            capacity=marked(sheet.capacity, sheet.unit),
+            least=volume(found.low - sheet.capacity, sheet.unit),
             about=about,
-            edition=sheet.edition,
+            under=counted_under(sheet.edition),
+            edition=_year(sheet.edition),
         )
     return say(
         f"verdict.fits.{form}",
         high=volume(found.high),
-        capacity=marked(sheet.capacity),
-        least=volume(sheet.capacity - found.high),
+        capacity=marked(sheet.capacity, sheet.unit),
+        least=volume(sheet.capacity - found.high, sheet.unit),
         about=about,
-        edition=sheet.edition,
+        under=counted_under(sheet.edition),
+        edition=_year(sheet.edition),
     )
 
 
@@ -93,7 +163,8 @@ def read_back(state: State, found: Assessment) -> str:
     since those are what a listener can check.
     """
     full = state.form == "full"
-    things = [_line(line) for line in found.sheet.lines] if full else _things(state)
+    unit = found.sheet.unit
+    things = [_line(line, unit) for line in found.sheet.lines] if full else _things(state)
     ending = [] if full or not state.items else [_inputs(state)]
     if not any(isinstance(item.content, Yoke) for item in state.items) and state.items:
         ending.append(say("no_device_counted"))
@@ -115,7 +186,8 @@ def _things(state: State) -> list[str]:
 def _inputs(state: State) -> str:
     """The clamps and the box: what the total and the capacity hang on besides the contents."""
     clamps = say("clamps_open" if state.clamps == "unknown" else f"clamps.{state.clamps}")
-    said = [] if state.takes_worst("clamps") else [clamps]
+    counted_here = not is_canadian(state.edition)
+    said = [] if state.takes_worst("clamps") or not counted_here else [clamps]
     grounds = [say("no_grounds")] if state.grounds == "none" else []
     parts = [item_names.part(part) for part in (*state.box, *state.extras)]
     return sentence(listed([*grounds, *said, *parts]))
@@ -123,9 +195,10 @@ def _inputs(state: State) -> str:
 
 def assumed(state: State) -> tuple[str, ...]:
     """What was left at its worst case, in words."""
-    if not state.assumed:
-        return ()
-    return tuple(_assumed(name, state) for name in sorted(state.assumed) if _stands(name, state))
+    named = sorted(state.assumed)
+    made = tuple(_assumed(name, state) for name in named if _stands(name, state))
+    divided = spaces_in(state) > 1 and state.items
+    return (*made, say("assumed.shares")) if divided else made
 
 
 def _stands(name: str, state: State) -> bool:
@@ -139,11 +212,20 @@ def _stands(name: str, state: State) -> bool:
         return state.clamps in ("unknown", "moulded")
     if slot == "grounds":
         return not grounds_known(state)
+    if slot == "space":
+        return spaces_in(state) > 1 and any(item.space == 0 for item in state.items)
+    if slot == "connectors":
+        return not any(
+            isinstance(item.content, Uncounted) and item.content.kind in CONNECTORS
+            for item in state.items
+        )
     if slot == "canopy":
         return any(item.open == "canopy" for item in state.items)
     item = state.item(int(key)) if key else None
     if item is None:
         return False
+    if slot == "device_depth":
+        return isinstance(item.content, Yoke) and item.content.depth is None
     return item.open == "gangs" if slot == "gangs" else getattr(item.content, "awg", 0) is None
 
 
@@ -159,17 +241,20 @@ def _breaths(things: list[str]) -> list[str]:
     ]
 
 
-def _line(line: Line) -> str:
+def _line(line: Line, unit: Unit) -> str:
     if line.allowances == 0:
         return say("line.nothing", what=line.what)
     number = plain(line.allowances)
     count = counted(int(line.allowances)) if line.allowances == int(line.allowances) else number
+    if line.awg is None:
+        return say("line.itself", what=line.what, subtotal=volume(line.subtotal, unit),
+                   section=line.section)  # fmt: skip
     return say(
         "line.full",
         what=line.what,
         allowances=count,
         noun="allowance" if line.allowances == 1 else "allowances",
         awg=line.awg,
-        subtotal=volume(line.subtotal),
+        subtotal=volume(line.subtotal, unit),
         section=line.section,
     )

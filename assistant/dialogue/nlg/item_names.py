@@ -6,17 +6,19 @@ it is as the trade says it, "two 14-2s". `shown` is the shorter one for the eye.
 
 from __future__ import annotations
 
-from boxaloud.assistant.dialogue.nlg.sentences import counted, joined, marked, say
+from boxaloud.assistant.dialogue.nlg.sentences import counted, joined, marked, plain, say
 from boxaloud.rules import table_row
 from boxaloud.rules.contents import (
     Barrier,
     BondingJumper,
     Cable,
+    ClampAssembly,
     Conductors,
     Content,
     FixtureWires,
     Grounds,
     Marked,
+    Measured,
     Part,
     SupportFitting,
     TableBox,
@@ -146,6 +148,23 @@ def _small(content: Content) -> str:
 def part(thing: Part) -> str:
     """The name of a box, ring, cover or barrier with its volume in cubic inches."""
     match thing:
+        case Marked() if thing.cm3 is not None:
+            return say(
+                "name.marked_metric",
+                label=thing.label,
+                cm3=plain(thing.cm3),
+                volume=marked(thing.volume),
+            )
+        case Measured():
+            sides = " by ".join(plain(side) for side in (thing.width, thing.height, thing.depth))
+            return say("name.measured", label=thing.label, sides=sides, volume=marked(thing.volume))
+        case ClampAssembly():
+            return say(
+                "name.assembly",
+                count=counted(thing.count),
+                noun=plural("clamp assembly", thing.count),
+                volume=marked(thing.volume * thing.count),
+            )
         case Marked():
             return say("name.marked", label=thing.label, volume=marked(thing.volume))
         case TableBox():

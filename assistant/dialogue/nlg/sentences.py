@@ -19,8 +19,10 @@ from typing import Any
 
 from boxaloud.assistant.text.catalogue import Catalogue
 from boxaloud.rules.words import SMALL
+from boxaloud.rules.worksheet import Unit
 
 _CATALOGUE = Catalogue("boxaloud.assistant.dialogue.nlg")
+_SUFFIX: dict[Unit, str] = {"in3": "", "mL": " mL"}
 
 
 class Told(str):
@@ -97,14 +99,20 @@ def counted(count: int) -> str:
     return SMALL[count] if 0 <= count < len(SMALL) else str(count)
 
 
-def volume(value: Decimal) -> str:
-    """A worked-out volume: two decimals, or as many as it exactly has."""
-    return _at_least(value, 2)
+def volume(value: Decimal, unit: Unit = "in3") -> str:
+    """A worked-out volume: two decimals, or as many as it exactly has. Cubic inches stand
+    without their unit, millilitres with it."""
+    return _at_least(value, 2) + _SUFFIX[unit]
 
 
-def marked(value: Decimal) -> str:
-    """A marked volume: one decimal, or as many as it exactly has."""
-    return _at_least(value, 1)
+def marked(value: Decimal, unit: Unit = "in3") -> str:
+    """A marked volume: one decimal, or as many as it exactly has; units as in `volume`."""
+    return _at_least(value, 1) + _SUFFIX[unit]
+
+
+def in_unit(unit: Unit) -> str:
+    """A unit as it is written behind a number."""
+    return {"in3": "in³", "mL": "mL"}[unit]
 
 
 def plain(value: Decimal) -> str:

@@ -57,7 +57,13 @@ def number(value: int) -> str:
 
 def spoken(text: str) -> str:
     """`text` as it is to be spoken: no figures, no quotes, units in words."""
-    text = text.replace("in³", "cubic inches").replace("“", "").replace("”", "")
+    text = (
+        text.replace("in³", "cubic inches")
+        .replace(" mL", " millilitres")
+        .replace(" cm³", " cubic centimetres")
+        .replace("“", "")
+        .replace("”", "")
+    )
     if "AWG" in text:
         text = _AWG.sub("gauge", text)
     if _TIMES.search(text):

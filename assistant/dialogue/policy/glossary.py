@@ -5,11 +5,11 @@ from __future__ import annotations
 from dataclasses import replace
 
 from boxaloud.assistant.dialogue.nlg import item_names
-from boxaloud.assistant.dialogue.nlg.sentences import joined, say, volume
+from boxaloud.assistant.dialogue.nlg.sentences import joined, say, sentences, volume
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.tracker import added_items
 from boxaloud.grammar import acts
-from boxaloud.rules import RulesError, allowance, work_out
+from boxaloud.rules import RulesError, allowance, explain, is_canadian, work_out
 from boxaloud.rules.contents import Box, Content, Yoke
 
 
@@ -21,16 +21,28 @@ def answer(act: acts.AskMeaning, state: State) -> str:
             return worth
     if act.awg is not None and act.term in ("size", ""):
         return _size(act.awg, state)
-    key = f"glossary.{act.term}" if act.term else "answer.unknown"
-    return say(key)
+    if not act.term:
+        return say("answer.unknown")
+    if is_canadian(state.edition) and act.term in sentences()["glossary_canada"]:
+        return say(f"glossary_canada.{act.term}")
+    return say(f"glossary.{act.term}")
 
 
 def _size(awg: int, state: State) -> str:
+    if is_canadian(state.edition):
+        return _canadian_size(awg)
     try:
         each = allowance(awg).in3
     except RulesError as refusal:
         return str(refusal)
     return say("answer.size", awg=awg, each=volume(each))
+
+
+def _canadian_size(awg: int) -> str:
+    try:
+        return explain(f"ca-allowance-{awg}").says
+    except RulesError:
+        return say("glossary_canada.no_row", awg=awg)
 
 
 def _worth(thing: acts.Thing, state: State) -> str:
@@ -52,11 +64,19 @@ def _worth(thing: acts.Thing, state: State) -> str:
     sheet = work_out(Box(contents=(content,), clamps="none", edition=state.edition))
     lines = joined(
         (
-            say("answer.line", what=line.what, volume=volume(line.subtotal), section=line.section)
+            say(
+                "answer.line",
+                what=line.what,
+                volume=volume(line.subtotal, sheet.unit),
+                section=line.section,
+            )
             for line in sheet.lines
         ),
         by="; ",
     )
     return say(
-        "answer.worth", what=item_names.heard(content), total=volume(sheet.total), lines=lines
+        "answer.worth",
+        what=item_names.heard(content),
+        total=volume(sheet.total, sheet.unit),
+        lines=lines,
     )

@@ -53,13 +53,19 @@ def _key(question: Question, state: State) -> str:
 
 def _values(question: Question, state: State) -> dict[str, str]:
     item = state.item(question.subject) if question.subject is not None else None
-    values = {"what": "", "sizes": "", "choices": "", "words": ""}
+    values = {"what": "", "sizes": "", "choices": "", "words": "", "edition": state.edition}
     if state.unread:
         values["words"] = "”, “".join(state.unread)
     if item is not None:
         values["what"] = item_names.bare(item.content)
     if question.slot in ("device_size", "block_size"):
         values["sizes"] = _sizes(sizes_present(state))
+    if question.slot == "space" and item is not None:
+        values["what"] = item_names.brief(item.content)
+    if question.slot == "edition":
+        values["choices"] = _or(list(state.edition_choices))
+    if question.slot == "ring_depth" and state.partial_ring is not None:
+        values["what"] = state.partial_ring.label
     if question.slot == "box_depth" and state.partial is not None:
         values["choices"] = box_volume.describe_rows(box_volume.rows_of(state.partial))
     return values

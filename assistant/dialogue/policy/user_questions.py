@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from decimal import Decimal
 
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.assessment import assess
@@ -23,16 +24,15 @@ from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
 from boxaloud.rules import (
+    CANADIAN,
     BoxChoice,
-    Difference,
-    RulesError,
     advise,
-    check_edition,
-    differences,
     editions,
     explain,
+    is_canadian,
     smallest_boxes,
 )
+from boxaloud.rules.worksheet import Unit
 
 
 def read_back(turn: Turn, act: Act) -> None:
@@ -52,12 +52,12 @@ def margin(turn: Turn, act: Act) -> None:
     found = assess(turn.state)
     sheet = found.sheet
     if sheet.margin is None:
-        text = say("margin.unknown", total=volume(sheet.total))
+        text = say("margin.unknown", total=with_unit(sheet.total, sheet.unit))
     elif found.verdict == "incomplete" or found.low != found.high:
         text = box_status.status(turn.state, found) or say("nothing_yet")
     else:
         key = "known" if sheet.margin >= 0 else "over"
-        text = say(f"margin.{key}", margin=volume(abs(sheet.margin)))
+        text = say(f"margin.{key}", margin=volume(abs(sheet.margin), sheet.unit))
     turn.answer(text, act.words)
 
 
@@ -68,8 +68,14 @@ def capacity(turn: Turn, act: Act) -> None:
         turn.answer(say("capacity.unknown"), act.words)
         return
     parts = listed([f"{part.what} {marked(part.volume)}" for part in sheet.volumes])
-    text = say("capacity.known", capacity=marked(sheet.capacity), parts=parts)
+    room = f"{marked(sheet.capacity)} {say(f'unit.{sheet.unit}')}"
+    text = say("capacity.known", capacity=room, parts=parts)
     turn.answer(text, act.words)
+
+
+def with_unit(value: Decimal, unit: Unit) -> str:
+    """A volume with its unit in words."""
+    return f"{volume(value)} {say(f'unit.{unit}')}"
 
 
 ITEMS = {
@@ -135,6 +141,9 @@ def smallest_box(turn: Turn, act: Act) -> None:
     if not turn.state.items:
         turn.answer(say("boxes.empty"), act.words)
         return
+    if is_canadian(turn.state.edition):
+        turn.answer(say("boxes.canada"), act.words)
+        return
     found = smallest_boxes(to_box(turn.state), FAMILIES)
     if not found:
         turn.answer(say("boxes.none"), act.words)
@@ -163,6 +172,9 @@ def advice(turn: Turn, act: Act) -> None:
     if found.verdict == "fits":
         turn.answer(say("advice.fits"), act.words)
         return
+    if found.spaces:
+        turn.answer(say("advice.divided"), act.words)
+        return
     turn.answer(advice_text(turn.state), act.words)
 
 
@@ -183,31 +195,6 @@ def advice_text(state: State, most: int = 3) -> str:
     return say("advice.best", what=best.what, saves=volume(best.saves))
 
 
-def what_changes(turn: Turn, act: acts.AskEdition) -> None:
-    """ "what changes under 2017?"."""
-    try:
-        year = check_edition(act.year)
-    except RulesError as refusal:
-        turn.refused.append(str(refusal))
-        return
-    box = to_box(turn.state)
-    found = differences(box, year)
-    if not found:
-        turn.answer(say("changes.none", year=year), act.words)
-        return
-    now = assess(turn.state).sheet.total
-    then = assess(altered(turn.state, edition=year)).sheet.total
-    things = listed([_change(item) for item in found])
-    text = say("changes.some", year=year, things=things, total=volume(then), now=volume(now))
-    turn.answer(text, act.words)
-
-
-def _change(item: Difference) -> str:
-    key = "more" if item.change > 0 else "less"
-    what = item.there_what or item.here_what
-    return say(f"changes.{key}", what=what, by=volume(abs(item.change)), section=item.section)
-
-
 def which_edition(turn: Turn, act: Act) -> None:
     """ "which edition are you on"."""
     text = say("edition.which", year=turn.state.edition, held=listed(list(editions())))
@@ -216,15 +203,9 @@ def which_edition(turn: Turn, act: Act) -> None:
 
 def edition(turn: Turn, act: acts.SetEdition) -> None:
     """ "use 2020": an edition we hold, or a refusal by name."""
-    try:
-        year = check_edition(act.year)
-    except RulesError as refusal:
-        turn.refused.append(str(refusal))
-        return
-    old = turn.state.edition
-    key = "echo.edition" if old == year else "echo.edition_changed"
-    state = altered(turn.state, edition=year, last="edition")
-    turn.enter(state, say(key, year=year, old=old), say("echo.edition", year=year))
+    from boxaloud.assistant.dialogue.tracker import adopted_edition
+
+    adopted_edition.edition(turn, act)
 
 
 def help_(turn: Turn, act: Act) -> None:
@@ -260,9 +241,15 @@ def largest(turn: Turn, act: Act) -> None:
     if not lines:
         turn.answer(say("nothing_yet"), act.words)
         return
+    unit = assess(turn.state).sheet.unit
     line = max(lines, key=lambda one: one.subtotal)
     turn.answer(
-        say("answer.largest", what=line.what, volume=volume(line.subtotal), section=line.section),
+        say(
+            "answer.largest",
+            what=line.what,
+            volume=volume(line.subtotal, unit),
+            section=line.section,
+        ),
         act.words,
     )
 
@@ -272,6 +259,9 @@ def metric(turn: Turn, act: Act) -> None:
     from boxaloud.rules import shown_cm3
 
     sheet = assess(turn.state).sheet
+    if sheet.unit == "mL":
+        total(turn, act)
+        return
     parts = [say("answer.metric_total", total=shown_cm3(sheet.total))]
     if sheet.capacity is not None:
         parts.append(say("answer.metric_capacity", capacity=shown_cm3(sheet.capacity)))
@@ -345,7 +335,10 @@ def meaning(turn: Turn, act: acts.AskMeaning) -> None:
     """ "what is a yoke", "does a wire nut count", "how much is a twelve worth"."""
     from boxaloud.assistant.dialogue.policy import glossary
 
-    turn.answer(glossary.answer(act, turn.state), act.words)
+    state = turn.state
+    if "canad" in turn.heard.lower():  # asked of that code, whatever the box is counted by
+        state = altered(state, edition=CANADIAN)
+    turn.answer(glossary.answer(act, state), act.words)
 
 
 def unknown(turn: Turn, act: acts.AskUnknown) -> None:

@@ -7,6 +7,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from decimal import Decimal
 
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.merging import alike
@@ -27,7 +28,8 @@ from boxaloud.grammar.acts import (
     AddUncounted,
     Thing,
 )
-from boxaloud.rules import RulesError, ground_for, validate
+from boxaloud.rules import RulesError, ground_for, is_canadian, validate
+from boxaloud.rules.canadian_tally import CONNECTORS
 from boxaloud.rules.contents import (
     BondingJumper,
     Cable,
@@ -72,13 +74,20 @@ def _made(thing: Thing, state: State) -> list[Content]:
         case AddFixtureWires():
             return _fixture_wires(thing)
         case AddDevice():
-            return [Yoke(thing.name or "device", thing.awg, thing.gangs or 1, count)]
+            depth = None if thing.depth is None else centimetres(thing.depth, thing.unit)
+            return [Yoke(thing.name or "device", thing.awg, thing.gangs or 1, count, depth)]
         case AddFitting():
             return [SupportFitting(str(thing.name), count)]
         case AddTerminalBlock():
             return [TerminalBlock(thing.awg, count)]
         case AddUncounted():
-            return [Uncounted(str(thing.name), count)]
+            return [Uncounted(str(thing.name), count, thing.awg)]
+
+
+def centimetres(value: Decimal, unit: str | None) -> Decimal:
+    """A length said in inches, or in `unit` cm or mm, as centimetres; exact."""
+    factor = {"cm": Decimal(1), "mm": Decimal("0.1")}.get(unit or "", Decimal("2.54"))
+    return (value * factor).normalize()
 
 
 def _cable(thing: AddCable, count: int) -> Cable:
@@ -158,11 +167,13 @@ def add(turn: Turn, content: Content, thing: Act, open_: Open = "") -> None:
     state = turn.state
     if isinstance(content, Grounds) and not content.canopy:
         state = altered(state, grounds="said")
-    twin = next((i for i in state.items if alike(i.content, content)), None)
+    twin = next(
+        (i for i in state.items if i.space == state.space and alike(i.content, content)), None
+    )
     if twin is None or open_ != twin.open:
         turn.enter(
             state.with_item(content, thing.words, open_, content.count),
-            sentence(joined((item_names.heard(content), _note(content, thing)), by="")),
+            sentence(joined((item_names.heard(content), _note(content, thing, state)), by="")),
             item_names.shown(content),
         )
         return
@@ -178,7 +189,7 @@ def add(turn: Turn, content: Content, thing: Act, open_: Open = "") -> None:
             joined(
                 (
                     say("echo.added", what=item_names.heard(content), total=counted(total.count)),
-                    _note(content, thing),
+                    _note(content, thing, state),
                 ),
                 by="",
             )
@@ -187,8 +198,23 @@ def add(turn: Turn, content: Content, thing: Act, open_: Open = "") -> None:
     )
 
 
-def _note(content: Content, thing: Act) -> str:
+def _canadian_note(content: Content) -> str:
+    """Canada counts wire connectors, and neither bonding wires nor the wires of a luminaire."""
+    if isinstance(content, Uncounted):
+        counts = content.kind in CONNECTORS
+    elif isinstance(content, Grounds):
+        counts = content.isolated
+    elif isinstance(content, FixtureWires):
+        counts = content.awg <= 14
+    else:
+        counts = not isinstance(content, BondingJumper)
+    return "" if counts else say("note.counts_nothing")
+
+
+def _note(content: Content, thing: Act, state: State) -> str:
     """What a listener should know about how this was taken."""
+    if is_canadian(state.edition):
+        return _canadian_note(content)
     if isinstance(content, Uncounted) or (
         isinstance(content, BondingJumper) and not content.enters
     ):

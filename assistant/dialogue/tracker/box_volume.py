@@ -2,26 +2,38 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from decimal import Decimal
-from typing import Literal
 
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import inches, listed, marked, say, sentence
 from boxaloud.assistant.dialogue.state import PartialBox, State
+from boxaloud.assistant.dialogue.tracker import box_parts, measured_box
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar.acts import (
     Act,
     AddBarrier,
+    AddClampAssembly,
     AddPart,
     NameBoxKind,
     SetClamps,
     SetSize,
     SetVolume,
 )
-from boxaloud.rules import RulesError, TableRow, find_rows, marked_in3, table_row, validate_part
-from boxaloud.rules.contents import Barrier, Clamps, Marked, Part, TableBox, Unmarked
+from boxaloud.rules import (
+    NoSuchBox,
+    RulesError,
+    TableRow,
+    explain,
+    find_rows,
+    is_canadian,
+    marked_in3,
+    table_row,
+    validate_part,
+)
+from boxaloud.rules.contents import Clamps, Marked, Part, TableBox
 
 BY_DEPTH = frozenset({"octagon", "square", "handy"})
 """Families of a few depths each: a box named so is asked for its depth."""
@@ -32,16 +44,35 @@ NAMED = {"conduit body": "conduit_body", "pull box": "pull_box"}
 NOT_TABLED = frozenset({"junction", "outlet", "ceiling", "splice", "old work", "new work", "fan"})
 """What a box is for: no family of Table 314.16(A)."""
 
+METRIC = frozenset({"cm3", "liter"})
+"""Units of a volume that are turned into cubic inches."""
+
+LARGEST_BARE = 200
+"""Cubic inches up to which a number is taken for a volume though its unit was not said: "is
+314.16 the one" is none."""
+_UNITS = re.compile(r"cub|\bcu\b|\bci\b|in3|in³|\bml\b|\bcc\b|cm3|lit")
+
 MATERIALS = {"nonmetallic": True, "plastic": True, "metal": False}
 
 
-def volume_of(act: SetVolume | AddPart | AddBarrier) -> Decimal:
+def volume_of(act: SetVolume | AddPart | AddBarrier | AddClampAssembly) -> Decimal:
     """The volume of an act in cubic inches, that of all gangs where each was said."""
     value = Decimal(0) if act.volume is None else act.volume
-    value = marked_in3(value) if act.unit == "cm3" else value
+    if act.unit == "liter":
+        value *= 1000
+    value = marked_in3(value) if act.unit in METRIC else value
     if isinstance(act, SetVolume) and act.each:
         value *= act.gangs or 1
     return value
+
+
+def metric_of(act: SetVolume | AddPart) -> Decimal | None:
+    """The cubic centimetres of a metric mark, that of all gangs where each was said; else None."""
+    if act.unit not in METRIC or act.volume is None:
+        return None
+    value = act.volume * 1000 if act.unit == "liter" else act.volume
+    gangs = act.gangs or 1
+    return value * gangs if isinstance(act, SetVolume) and act.each else value
 
 
 def box_volume(turn: Turn, act: SetVolume) -> None:
@@ -49,7 +80,17 @@ def box_volume(turn: Turn, act: SetVolume) -> None:
     if act.volume is None:
         turn.unplaced.append(act.words)
         return
-    set_volume(turn, volume_of(act), act)
+    if act.each and act.gangs is None and turn.state.gangs is None:
+        turn.refused.append(say("each_of_how_many", words=act.words))
+        turn.unplaced.append(act.words)
+        return
+    if act.each and act.gangs is None:
+        act = replace(act, gangs=turn.state.gangs)
+    volume = volume_of(act)
+    if volume > LARGEST_BARE and not _UNITS.search(act.words.lower()):
+        turn.refuse(act.words, say("say_the_unit", volume=marked(volume)))
+        return
+    _pick(turn, Marked(volume, "box", metric_of(act)), act)
 
 
 def set_volume(turn: Turn, volume: Decimal, act: Act) -> None:
@@ -64,16 +105,18 @@ def _pick(turn: Turn, part: Part, act: Act) -> None:
     except RulesError as refusal:
         turn.refuse(act.words, str(refusal))
         return
-    _set_box(turn, part, act)
+    set_box(turn, part, act)
 
 
-def _set_box(turn: Turn, part: Part, act: Act) -> None:
+def set_box(turn: Turn, part: Part, act: Act) -> None:
+    """Take `part` as the box, in place of the one before."""
     old = turn.state.box
     state = altered(
         turn.state,
         box=(part,),
         partial=None,
         nonmetallic=_material(turn, act),
+        tags=_tagged(turn.state, act),
         put_off=turn.state.put_off - {"box", "box_depth"},
         last="box",
     )
@@ -86,6 +129,17 @@ def _changed(old: Part, new: Part) -> str:
     if isinstance(old, Marked) and isinstance(new, Marked):
         return say("echo.changed_box", old=marked(old.volume), new=marked(new.volume))
     return say("echo.changed_item", old=item_names.part(old), new=item_names.part(new))
+
+
+def _tagged(state: State, act: Act) -> frozenset[str]:
+    """What is minded of a box that its kind tells: a fan hangs from it, or it is a pancake."""
+    family = str(getattr(act, "family", ""))
+    return state.tags | ({family} & {"fan", "pancake"})
+
+
+def is_nonmetallic(turn: Turn, act: Act) -> bool:
+    """Whether the box, with what an act says of it, is known to be nonmetallic."""
+    return _material(turn, act) is True
 
 
 def _material(turn: Turn, act: Act) -> bool | None:
@@ -107,6 +161,8 @@ def box_size(turn: Turn, act: SetSize) -> None:
     if act.family in NOT_TABLED and act.width is not None:
         act = replace(act, family="square" if act.height in (None, act.width) else None)
     known = turn.state.partial
+    if act.unit is not None:
+        act = measured_box.in_inches(act)
     partial = PartialBox(
         family=act.family
         or (known.family if known is not None and act.height is None else "device"),
@@ -134,18 +190,30 @@ def settle(turn: Turn, partial: PartialBox, act: Act) -> None:
         rows = rows_of(partial)
         for row in rows:
             validate_part(TableBox(row.id, partial.gangs, partial.label))
+    except NoSuchBox as refusal:
+        if not measured_box.measured(turn, partial, act):
+            turn.refuse(act.words, str(refusal))
+        return
     except RulesError as refusal:
         turn.refuse(act.words, str(refusal))
+        return
+    if partial.label == "box" and is_canadian(turn.state.edition):
+        turn.refused.append(explain("ca-unmarked").says)
+        turn.understood.append(act.words)
         return
     if len(rows) == 1:
         part: Part = TableBox(rows[0].id, partial.gangs, partial.label)
         if partial.label == "box":
-            _set_box(turn, part, act)
+            set_box(turn, part, act)
         else:
-            _add_extra(turn, part)
+            box_parts.add_extra(turn, part)
         return
     if partial.label != "box":
-        turn.refused.append(say("ring_needs_size", ring=partial.label))
+        if partial.label != "extension ring":
+            turn.refused.append(say("ring_needs_size", ring=partial.label))
+            return
+        state = altered(turn.state, partial_ring=partial, last="box")
+        turn.enter(state, sentence(act.words), act.words)
         return
     state = altered(
         turn.state, partial=partial, box=(), nonmetallic=_material(turn, act), last="box"
@@ -172,7 +240,9 @@ def box_kind(turn: Turn, act: NameBoxKind) -> None:
     if family in BY_DEPTH and not turn.state.box and act.material in (None, "metal"):
         settle(turn, PartialBox(family, gangs=act.gangs or 1), act)
         return
-    state = altered(turn.state, nonmetallic=_material(turn, act))
+    gangs = act.gangs or turn.state.gangs
+    tags = _tagged(turn.state, act)
+    state = altered(turn.state, nonmetallic=_material(turn, act), gangs=gangs, tags=tags)
     name, echo = act.name or "", ""
     if name in NAMED:
         state, echo = _named(state, name), say(f"box_named.{NAMED[name]}")
@@ -183,56 +253,6 @@ def _named(state: State, name: str) -> State:
     """A conduit body or a pull box: raceways end in it, so that no cable clamp is inside."""
     clamps = "none" if state.clamps == "unknown" else state.clamps
     return altered(state, clamps=clamps, tags=state.tags | {name})
-
-
-def part(turn: Turn, act: AddPart) -> None:
-    """A ring or cover: it adds its volume when it is marked or made from a table box."""
-    label = act.name or "ring"
-    if act.words.lower().startswith(("the ", "that ")):  # the one there, said anew
-        kept = tuple(one for one in turn.state.extras if getattr(one, "label", "") != label)
-        turn.state = altered(turn.state, extras=kept)
-    if act.volume is not None:
-        thing: Part = Marked(volume_of(act), label)
-    elif (
-        act.family or (act.depth is not None and label == "extension ring")
-    ) and act.marked is not False:
-        partial = PartialBox(_family_of(turn, act), act.width, depth=act.depth, label=label)
-        settle(turn, partial, act)
-        return
-    else:
-        thing = Unmarked(label)
-    _try_extra(turn, thing, act)
-
-
-def _family_of(turn: Turn, act: AddPart) -> str:
-    """The family said of an extension ring, else that of the box it stands on."""
-    if act.family:
-        return act.family
-    box = turn.state.box[0] if turn.state.box else None
-    return table_row(box.row).family if isinstance(box, TableBox) else "square"
-
-
-def barrier(turn: Turn, act: AddBarrier) -> None:
-    """A barrier that divides the box takes its volume away, 314.16(A)."""
-    plastic = MATERIALS.get(str(act.material))
-    material: Literal["metal", "nonmetallic"] = "nonmetallic" if plastic else "metal"
-    volume = volume_of(act) if act.volume is not None else None
-    _try_extra(turn, Barrier(material, volume), act)
-
-
-def _try_extra(turn: Turn, thing: Part, act: Act) -> None:
-    try:
-        validate_part(thing)
-    except RulesError as refusal:
-        turn.refuse(act.words, str(refusal))
-        return
-    _add_extra(turn, thing)
-
-
-def _add_extra(turn: Turn, thing: Part) -> None:
-    state = altered(turn.state, extras=(*turn.state.extras, thing), last="box")
-    name = item_names.part(thing)
-    turn.enter(state, sentence(name), name)
 
 
 def clamps(turn: Turn, act: SetClamps) -> None:
@@ -271,6 +291,9 @@ def set_clamps(turn: Turn, where: str) -> None:
 
 def depth_answer(turn: Turn, depth: Decimal | str, act: Act) -> bool:
     """Take an answer to "how deep is it?"; False where no depth is being asked."""
+    if turn.state.partial is None and turn.state.partial_ring is not None:
+        settle(turn, replace(turn.state.partial_ring, depth=depth), act)
+        return True
     if turn.state.partial is None:
         return False
     said = inches(depth) if isinstance(depth, Decimal) else depth

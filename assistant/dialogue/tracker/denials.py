@@ -16,7 +16,8 @@ from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Reference, Thing
 from boxaloud.grammar.clauses.act_fields import KIND_OF
-from boxaloud.rules.contents import Cable, Conductors, FixtureWires, Grounds
+from boxaloud.rules.canadian_tally import CONNECTORS
+from boxaloud.rules.contents import Cable, Conductors, FixtureWires, Grounds, Uncounted
 
 
 def deny(turn: Turn, act: acts.Deny) -> None:
@@ -42,6 +43,9 @@ def deny(turn: Turn, act: acts.Deny) -> None:
         return
     if target.kind in ("box", "clamps", "anything"):
         turn.understood.append(act.words)
+        return
+    if target.kind == "uncounted" and _connects(target.name):
+        no_connectors(turn, act)
         return
     named = (
         target.name is not None
@@ -98,6 +102,19 @@ def _no_grounds(turn: Turn, act: acts.Deny) -> None:
         elif isinstance(item.content, Grounds) and not item.content.isolated:
             state = state.without(item.key)
     turn.enter(altered(state, grounds="none", last=turn.state.last), say("echo.no_grounds"))
+
+
+def _connects(name: str | None) -> bool:
+    return name in CONNECTORS
+
+
+def no_connectors(turn: Turn, act: acts.Act) -> None:
+    """ "No wire nuts": none is left, and Canada need not ask for their number."""
+    state = turn.state
+    for item in state.items:
+        if isinstance(item.content, Uncounted) and item.content.kind in CONNECTORS:
+            state = state.without(item.key)
+    turn.enter(altered(state, no_connectors=True), say("echo.no_such", what="wire connector"))
 
 
 def nothing_else(turn: Turn, act: acts.NothingElse) -> None:

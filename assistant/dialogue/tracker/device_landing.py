@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.nlg import item_names
-from boxaloud.assistant.dialogue.nlg.sentences import counted, say, sentence
+from boxaloud.assistant.dialogue.nlg.sentences import counted, plain, say, sentence
 from boxaloud.assistant.dialogue.state import Item, State
 from boxaloud.assistant.dialogue.tracker import added_items, item_changes
 from boxaloud.assistant.dialogue.turn import Turn
@@ -120,3 +120,23 @@ def widen(turn: Turn, act: acts.Widen) -> None:
     gangs = f"{counted(act.gangs)} {item_names.plural('gang', act.gangs)}"
     state = turn.state.closed(item.key, replace(item.content, gangs=act.gangs))
     turn.enter(state, say("echo.gangs", what=item.content.name, gangs=gangs))
+
+
+def deepen(turn: Turn, act: acts.Deepen) -> None:
+    """ "The dimmer is four centimetres deep": how far it reaches behind its strap."""
+    target = act.target
+    item = turn.state.item(target.item) if target.item is not None else None
+    if item is None:
+        item = references.find(turn.state, target)
+    if item is None or not isinstance(item.content, Yoke):
+        item_changes.not_found(turn, target, act.words)
+        return
+    content = replace(item.content, depth=act.depth)
+    try:
+        validate(content)
+    except RulesError as refusal:
+        turn.refuse(act.words, str(refusal))
+        return
+    state = turn.state.with_content(item.key, content)
+    depth = plain(act.depth)
+    turn.enter(state, say("echo.deepened", what=item_names.bare(item.content), depth=depth))

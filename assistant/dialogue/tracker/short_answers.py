@@ -9,7 +9,13 @@ from boxaloud.assistant.dialogue.belief import belief_table
 from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import say
-from boxaloud.assistant.dialogue.tracker import added_items, conductor_routes, denials, neutral_acts
+from boxaloud.assistant.dialogue.tracker import (
+    added_items,
+    adopted_edition,
+    conductor_routes,
+    denials,
+    neutral_acts,
+)
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Reference
@@ -17,10 +23,11 @@ from boxaloud.grammar.acts import Act, Reference
 WORST_CASE = {
     "clamps", "grounds", "device_size", "block_size", "gangs", "canopy",
     "pull_rows", "pull_returns", "pull_walls", "pull_cover", "pull_conductor", "body_ends",
+    "connectors", "device_depth", "space",
 }  # fmt: skip
 """Slots that can be left at a worst case; a box's volume has none."""
 
-OF_ITEM = {"device_size", "block_size", "gangs"}
+OF_ITEM = {"device_size", "block_size", "gangs", "device_depth"}
 """Slots of a single item: the worst case is assumed for that item alone."""
 
 CORRECTING = (
@@ -66,6 +73,8 @@ def none(turn: Turn, act: Act) -> None:
         from boxaloud.assistant.dialogue.tracker import box_volume
 
         box_volume.set_clamps(turn, "none")
+    elif turn.asked == "connectors":
+        denials.no_connectors(turn, act)
     elif turn.asked == "contents":
         denials.nothing_else(turn, acts.NothingElse(words=act.words))
     else:
@@ -109,7 +118,7 @@ def no(turn: Turn, act: Act) -> None:
         skip(turn, act)
     elif _of_enclosure(turn, False, act) or _corrects(turn):
         return
-    elif turn.asked in ("clamps", "grounds", "canopy") and not turn.trail:
+    elif turn.asked in ("clamps", "grounds", "canopy", "connectors") and not turn.trail:
         none(turn, act)
     elif turn.ahead or turn.trail:
         return
@@ -158,6 +167,11 @@ def skip(turn: Turn, act: Act) -> None:
         turn.enter(state, say("echo.left_out"), act.words)
     elif asked == "mistaken":
         turn.enter(altered(turn.state, mistaken=False), say("echo.kept"), act.words)
+    elif asked == "edition":
+        adopted_edition.left(turn, act)
+    elif asked == "ring_depth":
+        state = altered(turn.state, partial_ring=None)
+        turn.enter(state, say("put_off.ring_depth"), act.words)
     elif asked in WORST_CASE:
         _assume(turn, asked, act)
     else:

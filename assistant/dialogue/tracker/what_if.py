@@ -8,6 +8,7 @@ from decimal import Decimal
 
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.assessment import Assessment, assess
+from boxaloud.assistant.dialogue.divided_box import spaces_in
 from boxaloud.assistant.dialogue.job_acts import EVENTS
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import (
@@ -92,10 +93,14 @@ def outcome(found: Assessment) -> str:
     """A total, and the margin where there is one, in a few words."""
     sheet = found.sheet
     if sheet.capacity is None:
-        return say("what_if.total", total=volume(sheet.total))
+        return say("what_if.total", total=volume(sheet.total, sheet.unit))
     margin = sheet.capacity - sheet.total
     key = "margin" if margin >= 0 else "over"
-    return say(f"what_if.{key}", total=volume(sheet.total), margin=volume(abs(margin)))
+    return say(
+        f"what_if.{key}",
+        total=volume(sheet.total, sheet.unit),
+        margin=volume(abs(margin), sheet.unit),
+    )
 
 
 def _each_depth(supposed: State, now: State) -> str:
@@ -128,6 +133,9 @@ def room(turn: Turn, act: acts.RoomFor) -> None:
         return
     if assess(turn.state).sheet.capacity is None:
         turn.answer(say("room.no_box"), act.words)
+        return
+    if spaces_in(turn.state) > 1:
+        turn.answer(say("room.divided"), act.words)
         return
     found = room_for(to_box(turn.state), content)
     if act.count is not None:
@@ -168,7 +176,7 @@ def _how_many(turn: Turn, content: Content, least: int, most: int) -> str:
     if most == 0:
         sheet = assess(turn.state).sheet
         left = max(sheet.margin or Decimal(0), Decimal(0))
-        return say("room.none", what=what, margin=volume(left))
+        return say("room.none", what=what, margin=volume(left, sheet.unit))
     if least == most:
         return sentence(say("room.exact", count=counted(most), what=what))
     return sentence(say("room.between", least=counted(least), most=counted(most), what=what))

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from boxaloud.assistant.dialogue import Conversation, Reply
 from boxaloud.assistant.dialogue.assessment import Assessment
 from boxaloud.assistant.dialogue.box_dialogue import Talk
-from boxaloud.assistant.dialogue.nlg.sentences import marked, volume
+from boxaloud.assistant.dialogue.nlg.sentences import in_unit, marked, volume
 from boxaloud.assistant.tui.presenters.fitted_text import wrapped
 from boxaloud.assistant.tui.presenters.verdict_view import glance
 from boxaloud.assistant.tui.tui_messages import text
@@ -123,7 +123,7 @@ def difference(now: Assessment, then: Assessment) -> list[str]:
     """The difference in words: fill, margin, verdict. Volumes are cubic inches."""
     by = then.sheet.total - now.sheet.total
     key = "none" if by == 0 else "more" if by > 0 else "less"
-    lines = [text(f"try.difference_{key}", amount=volume(abs(by)))]
+    lines = [text(f"try.difference_{key}", amount=volume(abs(by)), unit=in_unit(now.sheet.unit))]
     if "incomplete" not in (now.verdict, then.verdict):
         old, new = _signed(now), _signed(then)
         lines.append(text("try.margin_from_to", old=old, new=new))

@@ -26,6 +26,7 @@ PATTERNS = {
     "grounds": "▒",
     "isolated_grounds": "░",
     "terminal_blocks": "▛",
+    "wire_connectors": "▜",
 }
 """Block of each worksheet item."""
 

@@ -21,7 +21,7 @@ FIGURES = 18
 
 @dataclass(frozen=True, slots=True)
 class Bar:
-    """A box: its verdict, the figure shown, and fill and capacity in cubic inches."""
+    """A box: its verdict, the figure shown, and fill and capacity in its unit."""
 
     name: str
     verdict: str
@@ -29,6 +29,9 @@ class Bar:
     low: Decimal
     high: Decimal
     capacity: Decimal | None
+    unit: str = "in³"
+    code: str = ""
+    """The code, where it must stand with every verdict."""
 
     @property
     def order(self) -> tuple[bool, Decimal]:
@@ -48,7 +51,16 @@ def bar_of(talk: Talk) -> Bar:
     found = talk.assessment
     shown = glance(found)
     capacity = found.sheet.capacity
-    return Bar(talk.name, shown.verdict, shown.figure, found.low, found.high, capacity)
+    return Bar(
+        talk.name,
+        shown.verdict,
+        shown.figure,
+        found.low,
+        found.high,
+        capacity,
+        shown.unit,
+        shown.code,
+    )
 
 
 def sorted_bars(bars: Iterable[Bar]) -> list[Bar]:
@@ -67,7 +79,8 @@ def chart_rows(bars: Iterable[Bar], width: int) -> list[Row]:
     """A row a box, `width` columns with its figures, about the name of its box."""
     found = sorted_bars(bars)
     longest = min(max((len(bar.name) for bar in found), default=0), LONGEST_NAME, width // 3)
-    room = max(width - longest - FIGURES - 4, 6)
+    coded = max((len(bar.code) + 3 for bar in found if bar.code), default=0)
+    room = max(width - longest - FIGURES - coded - 4, 6)
     top = max((bar.share(bar.high) for bar in found if bar.capacity), default=Decimal(1))
     line = int((room - 2) / max(top, Decimal(1)))
     rows = []
@@ -75,7 +88,10 @@ def chart_rows(bars: Iterable[Bar], width: int) -> list[Row]:
         name = bar.name if len(bar.name) <= longest else bar.name[: longest - 1] + "…"
         mark = text(f"verdict.mark.{bar.verdict}")
         left = f"{mark} {name.ljust(longest)} {_cells(bar, line, room)}"
-        rows.append(Row(left, text(f"chart.{bar.verdict}", margin=bar.figure), bar.name))
+        told = text(f"chart.{bar.verdict}", margin=bar.figure, unit=bar.unit)
+        if bar.code:
+            told = text("verdict.coded", words=told, code=bar.code)
+        rows.append(Row(left, told, bar.name))
     return rows
 
 

@@ -13,12 +13,13 @@ from boxaloud.assistant.tui.presenters.verdict_view import Glance
 def ladder(shown: Glance, question: str, width: int, height: int) -> list[str]:
     """The rows: of all letter sizes for verdict and question, the two that are largest together."""
     best, found = 0, [shown.tiny]
+    code = [shown.code] if shown.code and height > 1 else []
     for letters, asked in _asked(question, width, height):
         gap = 1 if letters > 1 else 0
-        tall, verdict = tallest(shown, width, height - len(asked) - gap)
+        tall, verdict = tallest(shown, width, height - len(asked) - gap - len(code))
         if tall * letters > best:
-            blank = [""] * (height - len(verdict) - len(asked))
-            best, found = tall * letters, [*verdict, *blank, *asked]
+            blank = [""] * (height - len(verdict) - len(asked) - len(code))
+            best, found = tall * letters, [*verdict, *code, *blank, *asked]
     return found[:height]
 
 

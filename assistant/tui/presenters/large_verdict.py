@@ -14,7 +14,6 @@ from boxaloud.assistant.tui.presenters.glyphs import (
     width_of,
 )
 from boxaloud.assistant.tui.presenters.verdict_view import Glance
-from boxaloud.assistant.tui.tui_messages import text
 
 
 def drawn(shown: Glance, width: int, height: int) -> list[str]:
@@ -46,13 +45,12 @@ def _arranged(shown: Glance, brush: Brush, with_shape: bool) -> Iterator[list[st
     if not shown.margin:
         yield word
         return
-    margin = figure(shown.figure, brush)
+    margin = figure(shown.figure, brush, shown.unit)
     yield beside(word, margin, gap=gap)
     yield [*word, "", *margin]
 
 
-def figure(shown: str, brush: Brush) -> list[str]:
+def figure(shown: str, brush: Brush, unit: str) -> list[str]:
     """A volume drawn large, with its unit at its foot: plain while letters are small."""
-    unit = text("verdict.unit")
     small = [unit] if brush.rows == 1 else large(unit, brush.half)
     return beside(large(shown, brush), small, gap=brush.inner)

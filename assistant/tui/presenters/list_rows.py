@@ -100,7 +100,9 @@ class BoxRows(Sequence[Row]):
         mark = text(f"verdict.mark.{shown.verdict}")
         left = text("boxes.name", here=here, mark=mark, name=name)
         margin = f"{shown.margin}{'+' if shown.at_least else ''}"
-        return Row(left, text(f"boxes.{shown.verdict}", margin=margin), name)
+        if shown.unit != "in³":
+            margin = f"{margin} {shown.unit}"
+        return Row(left, shown.coded(text(f"boxes.{shown.verdict}", margin=margin)), name)
 
     @property
     def place(self) -> int:

@@ -6,19 +6,22 @@ from collections.abc import Iterator
 
 from boxaloud.assistant.dialogue.nlg.sentences import marked, plain, volume
 from boxaloud.assistant.tui.tui_messages import text
-from boxaloud.rules import RuleNote, explain
+from boxaloud.rules import RuleNote, explain, is_canadian
 from boxaloud.rules.worksheet import Line, VolumeLine
 
 
 def explained(line: Line | VolumeLine, edition: str) -> list[str]:
     """The paragraphs for one line."""
-    counted = _capacity(line) if isinstance(line, VolumeLine) else _count(line)
+    unit = "mL" if is_canadian(edition) else "in³"
+    counted = _capacity(line, unit) if isinstance(line, VolumeLine) else _count(line, unit)
     return [counted, "", *_reasons(explain(line.rule), edition)]
 
 
-def _count(line: Line) -> str:
+def _count(line: Line, unit: str) -> str:
     if not line.allowances:
-        return text("explain.zero")
+        return text("explain.zero", unit=unit)
+    if line.awg is None:
+        return text("explain.itself", subtotal=volume(line.subtotal), unit=unit)
     return text(
         "explain.count",
         allowances=plain(line.allowances),
@@ -26,11 +29,12 @@ def _count(line: Line) -> str:
         each=volume(line.each),
         awg=line.awg,
         subtotal=volume(line.subtotal),
+        unit=unit,
     )
 
 
-def _capacity(line: VolumeLine) -> str:
-    return text("explain.capacity", volume=marked(line.volume))
+def _capacity(line: VolumeLine, unit: str) -> str:
+    return text("explain.capacity", volume=marked(line.volume), unit=unit)
 
 
 def _reasons(note: RuleNote, edition: str) -> Iterator[str]:

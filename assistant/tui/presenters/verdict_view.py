@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from boxaloud.assistant.dialogue.assessment import Assessment, exact
-from boxaloud.assistant.dialogue.nlg.sentences import marked, volume
+from boxaloud.assistant.dialogue.nlg.sentences import in_unit, marked, volume
 from boxaloud.assistant.tui.tui_messages import text
+from boxaloud.rules import counted_under, edition_named, is_canadian, provisional
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,15 +22,22 @@ class Glance:
     """True where the margin may still turn out larger: it is shown with a plus."""
     caption: str
     tiny: str
+    unit: str = "in³"
+    code: str = ""
+    """The code, where it must stand with every verdict: Canada, an edition not read."""
 
     @property
     def figure(self) -> str:
         """The margin as it is shown: with a plus where it may still turn out larger."""
         return f"{self.margin}{'+' if self.at_least else ''}"
 
+    def coded(self, words: str) -> str:
+        """Words that tell the verdict, with its code where that must stand with it."""
+        return text("verdict.coded", words=words, code=self.code) if self.code else words
+
 
 def glance(found: Assessment) -> Glance:
-    """The verdict, the margin and one line under them. Volumes are cubic inches."""
+    """The verdict, the margin and one line under them, in the unit of the worksheet."""
     verdict = found.verdict
     margin = _margin(found)
     shown = "" if margin is None else volume(margin)
@@ -39,8 +47,18 @@ def glance(found: Assessment) -> Glance:
         f"verdict.tiny.{verdict}",
         margin=shown + ("+" if early else ""),
         total=volume(found.sheet.total),
+        unit=in_unit(found.sheet.unit),
     )
-    return Glance(verdict, word, shown, early, _caption(found, shown), tiny)
+    seen = Glance(
+        verdict, word, shown, early, _caption(found, shown), tiny,
+        in_unit(found.sheet.unit), _code(found.sheet.edition),
+    )  # fmt: skip
+    return replace(seen, tiny=seen.coded(tiny))
+
+
+def _code(edition: str) -> str:
+    """The code of Canada and of an edition that was not read; empty for the others."""
+    return edition_named(edition) if is_canadian(edition) or provisional(edition) else ""
 
 
 def _margin(found: Assessment) -> Decimal | None:
@@ -53,7 +71,13 @@ def _margin(found: Assessment) -> Decimal | None:
 
 def _caption(found: Assessment, margin: str) -> str:
     sheet = found.sheet
-    values = {"margin": margin, "edition": sheet.edition, "total": volume(sheet.total)}
+    values = {
+        "margin": margin,
+        "edition": edition_named(sheet.edition),
+        "under": counted_under(sheet.edition, "edition "),
+        "unit": in_unit(sheet.unit),
+        "total": volume(sheet.total),
+    }
     if found.verdict != "incomplete" and sheet.capacity is not None:
         early = "" if exact(found) else "_early"
         return text(

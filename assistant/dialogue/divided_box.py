@@ -1,0 +1,107 @@
+"""A box that barriers part into spaces: each is worked out by itself, 314.16(A) from 2017.
+
+What is said after "on the first side" stands there. What nobody placed may be on either side: the
+box fits where it does so on every side, and is over where one side is over without it.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from decimal import Decimal
+
+from boxaloud.assistant.dialogue.altering import altered
+from boxaloud.assistant.dialogue.nlg.sentences import counted
+from boxaloud.assistant.dialogue.state import Item, Settled, State, to_box
+from boxaloud.rules import is_canadian
+from boxaloud.rules.contents import Barrier, Uncounted
+from boxaloud.rules.worksheet import Worksheet
+
+MOST_SPACES = 4
+"""More barriers than make so many spaces are counted as the box as a whole."""
+
+
+@dataclass(frozen=True, slots=True)
+class Standing:
+    """One space: the state of what stands in it, its worksheet, and how far its total may go."""
+
+    number: int
+    state: State
+    sheet: Worksheet
+    low: Decimal
+    high: Decimal
+
+    @property
+    def room(self) -> Decimal:
+        """What is left at the worst case; negative where it may be over."""
+        assert self.sheet.capacity is not None
+        return self.sheet.capacity - self.high
+
+    @property
+    def over(self) -> bool:
+        """Whether it is over whatever is still open."""
+        return self.sheet.capacity is not None and self.low > self.sheet.capacity
+
+
+@dataclass(frozen=True, slots=True)
+class Split:
+    """A divided box. `unplaced` is the first thing of which nobody said where it stands."""
+
+    spaces: tuple[Standing, ...]
+    unplaced: Item | None
+
+    @property
+    def governing(self) -> Standing:
+        """The space that the verdict hangs on: one that is over, else the tightest."""
+        over = next((space for space in self.spaces if space.over), None)
+        return over or min(self.spaces, key=lambda space: space.room)
+
+
+def spaces_in(state: State) -> int:
+    """How many spaces the barriers of a box make; 1 where they part nothing that is counted."""
+    barriers = sum(isinstance(part, Barrier) for part in state.extras)
+    divided = state.box and not is_canadian(state.edition) and state.edition >= "2017"
+    return barriers + 1 if divided and barriers < MOST_SPACES else 1
+
+
+def split(state: State, whole: Worksheet) -> Split | None:
+    """The box space by space; None where nothing divides it, or nothing is in it yet."""
+    count = spaces_in(state)
+    if count < 2 or not state.items or whole.capacity is None:
+        return None
+    loose = tuple(item for item in state.items if _anywhere(item, count))
+    worst = "space" in state.assumed
+    spaces = tuple(_standing(state, number, count, loose, worst) for number in range(1, count + 1))
+    return Split(spaces, loose[0] if loose and not worst else None)
+
+
+def _anywhere(item: Item, count: int) -> bool:
+    """Whether nobody said where a thing stands; what takes no room may stand anywhere."""
+    placed = 1 <= item.space <= count
+    return not placed and not isinstance(item.content, Uncounted)
+
+
+def _standing(
+    state: State, number: int, count: int, loose: tuple[Item, ...], worst: bool
+) -> Standing:
+    here = tuple(item for item in state.items if item.space == number)
+    full = altered(state, items=(*here, *loose))
+    sure = full if worst else altered(state, items=here)
+    sheet = _worked(sure, number, count)
+    low = min(sheet.low, _worked(sure, number, count, "least").low)
+    high = max(_worked(full, number, count).high, _worked(full, number, count, "most").high)
+    return Standing(number, sure, sheet, low, high)
+
+
+def _worked(state: State, number: int, count: int, settled: Settled = "said") -> Worksheet:
+    from boxaloud.rules import Space, work_out_spaces  # few boxes are divided
+
+    box = to_box(state, settled)
+    here = Space(box.contents, box.clamps, grounds_known=box.grounds_known)
+    spaces = [here if place == number else Space(()) for place in range(1, count + 1)]
+    return work_out_spaces(box, spaces)[number - 1]
+
+
+def ordinal(number: int) -> str:
+    """ "first", "second", "third"."""
+    names = ("first", "second", "third", "fourth")
+    return names[number - 1] if number <= len(names) else counted(number)

@@ -1,0 +1,68 @@
+"""Which edition it is counted by: a year, a code, or a place, asked where that is not sure."""
+
+from __future__ import annotations
+
+from boxaloud.assistant.dialogue.altering import altered
+from boxaloud.assistant.dialogue.nlg.sentences import say
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts
+from boxaloud.rules import (
+    EditionReading,
+    EditionUnsure,
+    NoSuchEdition,
+    editions,
+    explain,
+    is_canadian,
+    read_edition,
+)
+from boxaloud.rules.contents import Marked
+
+
+def edition(turn: Turn, act: acts.SetEdition) -> None:
+    """ "Use 2020", "the Canadian code", "I'm in Chicago": an edition that is held, or a question.
+
+    A name that may mean several, and one that is not held, leave open which edition it is: no
+    verdict stands until that is said.
+    """
+    try:
+        reading = _read(turn, act)
+    except EditionUnsure as unsure:
+        _ask(turn, act, str(unsure), unsure.choices)
+        return
+    except NoSuchEdition as refusal:
+        _ask(turn, act, str(refusal), editions())
+        return
+    old, year = turn.state.edition, reading.edition
+    key = "echo.edition" if old == year else "echo.edition_changed"
+    state = altered(turn.state, edition=year, edition_choices=(), edition_of="", last="edition")
+    said = [say(key, year=year, old=old), reading.says]
+    unmarked = any(not isinstance(part, Marked) for part in turn.state.box)
+    if is_canadian(year) and (unmarked or turn.state.partial is not None):
+        said.append(explain("ca-unmarked").says)
+    turn.enter(state, " ".join(filter(None, said)), say("echo.edition", year=year))
+
+
+def _read(turn: Turn, act: acts.SetEdition) -> EditionReading:
+    """What was named; a year alone is first looked for among those of the place asked about."""
+    said = f"{act.code or ''} {act.year}".strip()
+    of = turn.state.edition_of
+    if of and act.year and not act.code and act.year not in turn.state.edition_choices:
+        try:
+            return read_edition(f"{act.year} {of}")
+        except NoSuchEdition:
+            return read_edition(said)
+    return read_edition(said)
+
+
+def _ask(turn: Turn, act: acts.SetEdition, why: str, choices: tuple[str, ...]) -> None:
+    state = altered(turn.state, edition_choices=choices, edition_of=act.code or "", last="edition")
+    turn.trail.append(turn.state)
+    turn.state = state
+    turn.refused.append(why)
+    turn.understood.append(act.words)
+
+
+def left(turn: Turn, act: acts.Act) -> None:
+    """ "Skip" which edition it is: the one at hand stays, and is named with every verdict."""
+    state = altered(turn.state, edition_choices=(), edition_of="")
+    turn.enter(state, say("put_off.edition", edition=state.edition), act.words)

@@ -1,0 +1,84 @@
+"""What stands on a box or in it: rings, covers, barriers, clamp assemblies, 314.16(A)."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from boxaloud.assistant.dialogue.altering import altered
+from boxaloud.assistant.dialogue.nlg import item_names
+from boxaloud.assistant.dialogue.nlg.sentences import say, sentence
+from boxaloud.assistant.dialogue.state import PartialBox
+from boxaloud.assistant.dialogue.tracker import box_volume
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar.acts import Act, AddBarrier, AddClampAssembly, AddPart
+from boxaloud.rules import RulesError, table_row, validate_part
+from boxaloud.rules.contents import Barrier, ClampAssembly, Marked, Part, TableBox, Unmarked
+
+
+def part(turn: Turn, act: AddPart) -> None:
+    """A ring or cover: it adds its volume when it is marked or made from a table box."""
+    label = act.name or "ring"
+    if act.words.lower().startswith(("the ", "that ")):  # the one there, said anew
+        kept = tuple(one for one in turn.state.extras if getattr(one, "label", "") != label)
+        turn.state = altered(turn.state, extras=kept)
+    if act.volume is not None:
+        thing: Part = Marked(box_volume.volume_of(act), label, box_volume.metric_of(act))
+    elif _made_like_a_box(act, label) and act.marked is not False:
+        partial = PartialBox(_family_of(turn, act), act.width, depth=act.depth, label=label)
+        box_volume.settle(turn, partial, act)
+        return
+    else:
+        thing = Unmarked(label)
+    _try_extra(turn, thing, act)
+
+
+def _made_like_a_box(act: AddPart, label: str) -> bool:
+    """Whether a part was named by the size of a standard box, or is an extension ring."""
+    named = act.depth is not None or "ring" in act.words.lower()
+    return bool(act.family) or (label == "extension ring" and named)
+
+
+def _family_of(turn: Turn, act: AddPart) -> str:
+    """The family said of an extension ring, else that of the box it stands on."""
+    if act.family:
+        return act.family
+    box = turn.state.box[0] if turn.state.box else None
+    return table_row(box.row).family if isinstance(box, TableBox) else "square"
+
+
+def barrier(turn: Turn, act: AddBarrier) -> None:
+    """A barrier that divides the box takes its volume away, 314.16(A)."""
+    plastic = box_volume.MATERIALS.get(str(act.material))
+    if plastic is None:  # unsaid: the one of a metal box is taken for metal, else the larger
+        plastic = not any(isinstance(part, TableBox) for part in turn.state.box)
+    material: Literal["metal", "nonmetallic"] = "nonmetallic" if plastic else "metal"
+    volume = box_volume.volume_of(act) if act.volume is not None else None
+    _try_extra(turn, Barrier(material, volume), act)
+
+
+def assembly(turn: Turn, act: AddClampAssembly) -> None:
+    """A clamp assembly with a cable termination: its volume comes off, 314.16(B)(2)."""
+    if act.volume is None:
+        turn.refused.append(say("assembly_needs_volume", words=act.words))
+        turn.unplaced.append(act.words)
+        return
+    count = act.count or 1
+    _try_extra(turn, ClampAssembly(box_volume.volume_of(act), count), act)
+    if turn.state.clamps == "unknown":
+        turn.state = altered(turn.state, clamps="none")
+
+
+def _try_extra(turn: Turn, thing: Part, act: Act) -> None:
+    try:
+        validate_part(thing)
+    except RulesError as refusal:
+        turn.refuse(act.words, str(refusal))
+        return
+    add_extra(turn, thing)
+
+
+def add_extra(turn: Turn, thing: Part) -> None:
+    """Take a part that stands on the box or in it."""
+    state = altered(turn.state, extras=(*turn.state.extras, thing), partial_ring=None, last="box")
+    name = item_names.part(thing)
+    turn.enter(state, sentence(name), name)
