@@ -6,15 +6,17 @@ reaches the rules, which would end the turn.
 
 from __future__ import annotations
 
-from boxaloud.assistant.dialogue.state import State
+from boxaloud.assistant.dialogue.state import State, to_box
 from boxaloud.assistant.dialogue.turn import Mark, Turn
-from boxaloud.rules import RulesError, validate
+from boxaloud.rules import RulesError, validate, work_out
 from boxaloud.rules.contents import Content
+from boxaloud.rules.editions import is_canadian
 
 
 def refused(turn: Turn, words: str, mark: Mark, trail: int) -> bool:
     """Whether what came of an act cannot be: then all is as it was before it, and told."""
-    if turn.state.items is mark.state.items:
+    same = turn.state.items is mark.state.items
+    if same and turn.state.edition == mark.state.edition:
         return False
     why = _impossible(turn.state, mark.state)
     if not why:
@@ -33,6 +35,16 @@ def _impossible(state: State, before: State) -> str:
     for item in state.items:
         if id(item) not in known and (why := _why_not(item.content)):
             return why
+    return _not_in_canada(state) if is_canadian(state.edition) else ""
+
+
+def _not_in_canada(state: State) -> str:
+    """Why the box cannot be counted under Canada's Rule 12-3034, whose Table 22 begins at 14 AWG;
+    empty where it can."""
+    try:
+        work_out(to_box(state))
+    except RulesError as refusal:
+        return str(refusal)
     return ""
 
 
