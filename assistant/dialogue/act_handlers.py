@@ -18,13 +18,14 @@ from boxaloud.assistant.dialogue.policy import code_comparison, user_questions
 from boxaloud.assistant.dialogue.state import described
 from boxaloud.assistant.dialogue.tracker import (
     box_parts,
-    box_volume,
     carried_load,
+    clamps,
     conductor_routes,
     counts,
     denials,
     device_landing,
     grounds,
+    marked_box,
     mentions,
     neutral_acts,
     removals,
@@ -33,6 +34,7 @@ from boxaloud.assistant.dialogue.tracker import (
     restorations,
     short_answers,
     space_placing,
+    table_box,
     what_if,
 )
 from boxaloud.assistant.dialogue.turn import Mark, Turn
@@ -99,10 +101,10 @@ HANDLERS: dict[type[Act], Callable[[Turn, Any], None]] = {
         ),
         mentions.mention,
     ),
-    acts.SetClamps: box_volume.clamps,
-    acts.SetVolume: box_volume.box_volume,
-    acts.SetSize: box_volume.box_size,
-    acts.NameBoxKind: box_volume.box_kind,
+    acts.SetClamps: clamps.clamps,
+    acts.SetVolume: marked_box.box_volume,
+    acts.SetSize: table_box.box_size,
+    acts.NameBoxKind: table_box.box_kind,
     acts.AddPart: box_parts.part,
     acts.AddBarrier: box_parts.barrier,
     acts.AddClampAssembly: box_parts.assembly,

@@ -21,7 +21,7 @@ from boxaloud.assistant.dialogue.nlg.sentences import (
 )
 from boxaloud.assistant.dialogue.nlg.spoken_form import number
 from boxaloud.assistant.dialogue.state import State, sizes_present
-from boxaloud.assistant.dialogue.tracker import added_items, box_volume, neutral_acts
+from boxaloud.assistant.dialogue.tracker import added_items, marked_box, neutral_acts, table_box
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
 from boxaloud.grammar.clauses.act_fields import KIND_OF
@@ -67,7 +67,7 @@ def _values(question: Question, state: State) -> dict[str, str]:
     if question.slot == "ring_depth" and state.partial_ring is not None:
         values["what"] = state.partial_ring.label
     if question.slot == "box_depth" and state.partial is not None:
-        values["choices"] = box_volume.describe_rows(box_volume.rows_of(state.partial))
+        values["choices"] = table_box.describe_rows(table_box.rows_of(state.partial))
     return values
 
 
@@ -126,7 +126,7 @@ def described(act: Act, state: State) -> str:
             return item_names.heard(added_items.content_of(act, state)[0])  # type: ignore[arg-type]
     match act:
         case acts.SetVolume() if act.volume is not None:
-            return say("confirm_volume", volume=marked(box_volume.volume_of(act)))
+            return say("confirm_volume", volume=marked(marked_box.volume_of(act)))
         case acts.SetClamps() if act.where != "present":
             return say(f"clamps.{act.where}")
         case acts.SetEdition():

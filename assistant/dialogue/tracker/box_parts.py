@@ -5,10 +5,9 @@ from __future__ import annotations
 from typing import Literal
 
 from boxaloud.assistant.dialogue.altering import altered
-from boxaloud.assistant.dialogue.nlg import item_names
-from boxaloud.assistant.dialogue.nlg.sentences import say, sentence
+from boxaloud.assistant.dialogue.nlg.sentences import say
 from boxaloud.assistant.dialogue.state import PartialBox
-from boxaloud.assistant.dialogue.tracker import box_volume
+from boxaloud.assistant.dialogue.tracker import marked_box, table_box
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar.acts import Act, AddBarrier, AddClampAssembly, AddPart
 from boxaloud.rules import RulesError, table_row, validate_part
@@ -22,10 +21,10 @@ def part(turn: Turn, act: AddPart) -> None:
         kept = tuple(one for one in turn.state.extras if getattr(one, "label", "") != label)
         turn.state = altered(turn.state, extras=kept)
     if act.volume is not None:
-        thing: Part = Marked(box_volume.volume_of(act), label, box_volume.metric_of(act))
+        thing: Part = Marked(marked_box.volume_of(act), label, marked_box.metric_of(act))
     elif _made_like_a_box(act, label) and act.marked is not False:
         partial = PartialBox(_family_of(turn, act), act.width, depth=act.depth, label=label)
-        box_volume.settle(turn, partial, act)
+        table_box.settle(turn, partial, act)
         return
     else:
         thing = Unmarked(label)
@@ -48,11 +47,11 @@ def _family_of(turn: Turn, act: AddPart) -> str:
 
 def barrier(turn: Turn, act: AddBarrier) -> None:
     """A barrier that divides the box takes its volume away, 314.16(A)."""
-    plastic = box_volume.MATERIALS.get(str(act.material))
+    plastic = marked_box.MATERIALS.get(str(act.material))
     if plastic is None:  # unsaid: the one of a metal box is taken for metal, else the larger
         plastic = not any(isinstance(part, TableBox) for part in turn.state.box)
     material: Literal["metal", "nonmetallic"] = "nonmetallic" if plastic else "metal"
-    volume = box_volume.volume_of(act) if act.volume is not None else None
+    volume = marked_box.volume_of(act) if act.volume is not None else None
     _try_extra(turn, Barrier(material, volume), act)
 
 
@@ -63,7 +62,7 @@ def assembly(turn: Turn, act: AddClampAssembly) -> None:
         turn.unplaced.append(act.words)
         return
     count = act.count or 1
-    _try_extra(turn, ClampAssembly(box_volume.volume_of(act), count), act)
+    _try_extra(turn, ClampAssembly(marked_box.volume_of(act), count), act)
     if turn.state.clamps == "unknown":
         turn.state = altered(turn.state, clamps="none")
 
@@ -74,11 +73,4 @@ def _try_extra(turn: Turn, thing: Part, act: Act) -> None:
     except RulesError as refusal:
         turn.refuse(act.words, str(refusal))
         return
-    add_extra(turn, thing)
-
-
-def add_extra(turn: Turn, thing: Part) -> None:
-    """Take a part that stands on the box or in it."""
-    state = altered(turn.state, extras=(*turn.state.extras, thing), partial_ring=None, last="box")
-    name = item_names.part(thing)
-    turn.enter(state, sentence(name), name)
+    marked_box.add_extra(turn, thing)

@@ -8,7 +8,7 @@ from decimal import Decimal
 
 from boxaloud.assistant.dialogue.nlg.sentences import say
 from boxaloud.assistant.dialogue.state import PartialBox
-from boxaloud.assistant.dialogue.tracker import box_volume
+from boxaloud.assistant.dialogue.tracker import marked_box
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar.acts import Act, SetSize
 from boxaloud.rules import RulesError, inches_of, validate_part
@@ -67,8 +67,8 @@ def measured(turn: Turn, partial: PartialBox, act: Act) -> bool:
     except RulesError as refusal:
         turn.refuse(act.words, str(refusal))
         return True
-    if box_volume.is_nonmetallic(turn, act):
+    if marked_box.is_nonmetallic(turn, act):
         turn.refuse(act.words, say("nonmetallic_marked"))
         return True
-    box_volume.set_box(turn, box, act)
+    marked_box.set_box(turn, box, act)
     return True

@@ -13,9 +13,9 @@ from boxaloud.assistant.dialogue.nlg.sentences import listed, say
 from boxaloud.assistant.dialogue.state import Item, State, mark_of
 from boxaloud.assistant.dialogue.tracker import (
     added_items,
-    box_volume,
     counts,
     item_changes,
+    marked_box,
     mentions,
     replacements,
 )
@@ -155,7 +155,7 @@ def restate_number(turn: Turn, act: acts.RestateNumber) -> None:
         resize(turn, acts.Resize(target=old, awg=int(value), words=act.words))
         return
     if _means_box(turn, act):
-        box_volume.set_volume(turn, value, act)
+        marked_box.set_volume(turn, value, act)
         return
     item = state.item(state.last) or item_changes.countable(state)
     if (

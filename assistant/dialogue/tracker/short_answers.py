@@ -12,6 +12,7 @@ from boxaloud.assistant.dialogue.nlg.sentences import say
 from boxaloud.assistant.dialogue.tracker import (
     added_items,
     adopted_edition,
+    clamps,
     conductor_routes,
     denials,
     neutral_acts,
@@ -70,9 +71,7 @@ def none(turn: Turn, act: Act) -> None:
     elif turn.asked == "grounds":
         denials.deny(turn, acts.Deny(target=Reference("grounds"), words=act.words))
     elif turn.asked == "clamps":
-        from boxaloud.assistant.dialogue.tracker import box_volume
-
-        box_volume.set_clamps(turn, "none")
+        clamps.set_clamps(turn, "none")
     elif turn.asked == "connectors":
         denials.no_connectors(turn, act)
     elif turn.asked == "contents":
@@ -88,9 +87,7 @@ def yes(turn: Turn, act: Act) -> None:
             return
         belief_table.confirmed(turn, act)
     elif turn.asked == "clamps":
-        from boxaloud.assistant.dialogue.tracker import box_volume
-
-        box_volume.clamps(turn, acts.SetClamps(where="present", words=act.words))
+        clamps.clamps(turn, acts.SetClamps(where="present", words=act.words))
     elif turn.asked == "grounds":
         added_items.enter(turn, acts.AddGrounds(words=act.words))
     elif turn.asked == "canopy":

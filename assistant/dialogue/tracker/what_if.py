@@ -22,7 +22,7 @@ from boxaloud.assistant.dialogue.nlg.sentences import (
     volume,
 )
 from boxaloud.assistant.dialogue.state import State, to_box
-from boxaloud.assistant.dialogue.tracker import added_items, box_volume
+from boxaloud.assistant.dialogue.tracker import added_items, table_box
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
@@ -107,7 +107,7 @@ def _each_depth(supposed: State, now: State) -> str:
     """A box named without its depth: every depth with its outcome."""
     assert supposed.partial is not None
     told = []
-    for row in box_volume.rows_of(supposed.partial):
+    for row in table_box.rows_of(supposed.partial):
         part = TableBox(row.id, supposed.partial.gangs)
         found = assess(replace(supposed, box=(part,), partial=None))
         margin = found.sheet.margin or Decimal(0)

@@ -11,7 +11,7 @@ from boxaloud.assistant.dialogue.act_json import decoded
 from boxaloud.assistant.dialogue.interpretation.references import to_thing
 from boxaloud.assistant.dialogue.nlg.sentences import marked
 from boxaloud.assistant.dialogue.state import State, sizes_present
-from boxaloud.assistant.dialogue.tracker.box_volume import rows_of
+from boxaloud.assistant.dialogue.tracker.table_box import rows_of
 from boxaloud.assistant.tui.presenters.trade_writing import sizes_written
 from boxaloud.assistant.tui.tui_messages import table, text
 from boxaloud.grammar import acts

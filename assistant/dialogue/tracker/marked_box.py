@@ -1,0 +1,132 @@
+"""Entering a box: a marked volume, and what else a part of it makes of the box at hand."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+from decimal import Decimal
+
+from boxaloud.assistant.dialogue.altering import altered
+from boxaloud.assistant.dialogue.nlg import item_names
+from boxaloud.assistant.dialogue.nlg.sentences import marked, say, sentence
+from boxaloud.assistant.dialogue.state import State
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar.acts import (
+    Act,
+    AddBarrier,
+    AddClampAssembly,
+    AddPart,
+    SetVolume,
+)
+from boxaloud.rules import RulesError, marked_in3, validate_part
+from boxaloud.rules.contents import Marked, Part
+
+METRIC = frozenset({"cm3", "liter"})
+"""Units of a volume that are turned into cubic inches."""
+
+LARGEST_BARE = 200
+"""Cubic inches up to which a number is taken for a volume though its unit was not said: "is
+314.16 the one" is none."""
+_UNITS = re.compile(r"cub|\bcu\b|\bci\b|in3|in³|\bml\b|\bcc\b|cm3|lit")
+
+MATERIALS = {"nonmetallic": True, "plastic": True, "metal": False}
+
+
+def volume_of(act: SetVolume | AddPart | AddBarrier | AddClampAssembly) -> Decimal:
+    """The volume of an act in cubic inches, that of all gangs where each was said."""
+    value = Decimal(0) if act.volume is None else act.volume
+    if act.unit == "liter":
+        value *= 1000
+    value = marked_in3(value) if act.unit in METRIC else value
+    if isinstance(act, SetVolume) and act.each:
+        value *= act.gangs or 1
+    return value
+
+
+def metric_of(act: SetVolume | AddPart) -> Decimal | None:
+    """The cubic centimetres of a metric mark, that of all gangs where each was said; else None."""
+    if act.unit not in METRIC or act.volume is None:
+        return None
+    value = act.volume * 1000 if act.unit == "liter" else act.volume
+    gangs = act.gangs or 1
+    return value * gangs if isinstance(act, SetVolume) and act.each else value
+
+
+def box_volume(turn: Turn, act: SetVolume) -> None:
+    """A volume marked on the box."""
+    if act.volume is None:
+        turn.unplaced.append(act.words)
+        return
+    if act.each and act.gangs is None and turn.state.gangs is None:
+        turn.refused.append(say("each_of_how_many", words=act.words))
+        turn.unplaced.append(act.words)
+        return
+    if act.each and act.gangs is None:
+        act = replace(act, gangs=turn.state.gangs)
+    volume = volume_of(act)
+    if volume > LARGEST_BARE and not _UNITS.search(act.words.lower()):
+        turn.refuse(act.words, say("say_the_unit", volume=marked(volume)))
+        return
+    choose_box(turn, Marked(volume, "box", metric_of(act)), act)
+
+
+def set_volume(turn: Turn, volume: Decimal, act: Act) -> None:
+    """Take `volume` cubic inches as the box's marking, or say why not."""
+    choose_box(turn, Marked(volume, "box"), act)
+
+
+def choose_box(turn: Turn, part: Part, act: Act) -> None:
+    """Take `part` as the box, or say why the rules refuse it."""
+    try:
+        validate_part(part)
+    except RulesError as refusal:
+        turn.refuse(act.words, str(refusal))
+        return
+    set_box(turn, part, act)
+
+
+def set_box(turn: Turn, part: Part, act: Act) -> None:
+    """Take `part` as the box, in place of the one before."""
+    old = turn.state.box
+    state = altered(
+        turn.state,
+        box=(part,),
+        partial=None,
+        nonmetallic=material_of(turn, act),
+        tags=tags_of(turn.state, act),
+        put_off=turn.state.put_off - {"box", "box_depth"},
+        last="box",
+    )
+    name = item_names.part(part)
+    echo = _changed(old[0], part) if old and old != (part,) else sentence(name)
+    turn.enter(state, "" if echo in turn.echoes else echo, name)
+
+
+def _changed(old: Part, new: Part) -> str:
+    if isinstance(old, Marked) and isinstance(new, Marked):
+        return say("echo.changed_box", old=marked(old.volume), new=marked(new.volume))
+    return say("echo.changed_item", old=item_names.part(old), new=item_names.part(new))
+
+
+def tags_of(state: State, act: Act) -> frozenset[str]:
+    """What is minded of a box that its kind tells: a fan hangs from it, or it is a pancake."""
+    family = str(getattr(act, "family", ""))
+    return state.tags | ({family} & {"fan", "pancake"})
+
+
+def is_nonmetallic(turn: Turn, act: Act) -> bool:
+    """Whether the box, with what an act says of it, is known to be nonmetallic."""
+    return material_of(turn, act) is True
+
+
+def material_of(turn: Turn, act: Act) -> bool | None:
+    """True for a nonmetallic box, False for a metal one; None where nobody said."""
+    said = getattr(act, "material", None)
+    return MATERIALS.get(str(said), turn.state.nonmetallic) if said else turn.state.nonmetallic
+
+
+def add_extra(turn: Turn, thing: Part) -> None:
+    """Take a part that stands on the box or in it."""
+    state = altered(turn.state, extras=(*turn.state.extras, thing), partial_ring=None, last="box")
+    name = item_names.part(thing)
+    turn.enter(state, sentence(name), name)
