@@ -125,10 +125,3 @@ def app(words: Sequence[str]) -> int:
     Raises Problem, in a sentence, for what the user can mend.
     """
     return run(BOXALOUD, BOXALOUD.name, words)
-
-
-def main() -> None:
-    """Run the command; an error is one sentence on standard error, never a traceback."""
-    from boxaloud.assistant.cli.start import main as start
-
-    start()

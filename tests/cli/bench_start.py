@@ -15,7 +15,7 @@ import tempfile
 import time
 
 BOX = "two 14-2 cables, one switch, no clamps inside, 18 cubic inch box"
-COMMAND = ("-c", "from boxaloud.assistant.cli.main import main; main()")
+COMMAND = ("-c", "from boxaloud.assistant.cli.start import main; main()")
 CASES: list[tuple[str, tuple[str, ...], str]] = [
     ("Python alone", ("-c", "pass"), ""),
     ("boxaloud --version", (*COMMAND, "--version"), ""),

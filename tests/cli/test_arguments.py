@@ -21,7 +21,7 @@ from boxaloud.assistant.cli.main import BOXALOUD, app
 from boxaloud.assistant.cli.usage import shown
 from boxaloud.assistant.text.problem import Problem
 
-TYPED = "from boxaloud.assistant.cli.main import main; main()"
+TYPED = "from boxaloud.assistant.cli.start import main; main()"
 BOX = "two 14-2 cables, one switch, no clamps inside, 18 cubic inch box"
 
 
@@ -238,7 +238,7 @@ def test_the_version_is_that_of_the_installed_package() -> None:
 def loaded_by(*args: str) -> set[str]:
     """The modules that are there when the command has ended."""
     code = (
-        "import sys, json\ntry:\n    from boxaloud.assistant.cli.main import main; main()\n"
+        "import sys, json\ntry:\n    from boxaloud.assistant.cli.start import main; main()\n"
         "except SystemExit: pass\nprint(json.dumps(list(sys.modules)))"
     )
     done = subprocess.run(
@@ -287,7 +287,7 @@ def test_check_loads_no_jobs_no_sound_and_no_rules_of_other_work() -> None:
 
 def test_the_search_for_garbage_goes_on_after_a_check() -> None:
     code = (
-        "import gc\ntry:\n    from boxaloud.assistant.cli.main import main; main()\n"
+        "import gc\ntry:\n    from boxaloud.assistant.cli.start import main; main()\n"
         "except SystemExit: pass\nprint(gc.isenabled())"
     )
     done = subprocess.run(

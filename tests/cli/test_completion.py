@@ -22,7 +22,9 @@ from boxaloud.assistant.tui.theme import NAMES as COLOURS
 from boxaloud.rules import editions
 from boxaloud.rules.contents import DEFAULT_EDITION
 
-PROGRAM = f"{shlex.quote(sys.executable)} -c 'from boxaloud.assistant.cli.main import main; main()'"
+PROGRAM = (
+    f"{shlex.quote(sys.executable)} -c 'from boxaloud.assistant.cli.start import main; main()'"
+)
 
 
 def kept(what: str, job: str) -> list[str]:

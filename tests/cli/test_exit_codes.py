@@ -13,7 +13,7 @@ BOX = "two 14-2 cables, one switch, no clamps inside, "
 
 
 def boxaloud(*args: str, said: str = "") -> subprocess.CompletedProcess[str]:
-    code = "from boxaloud.assistant.cli.main import main; main()"
+    code = "from boxaloud.assistant.cli.start import main; main()"
     return subprocess.run(
         [sys.executable, "-c", code, *args], input=said, capture_output=True, text=True, timeout=120
     )

@@ -26,7 +26,7 @@ import socket, sys
 def refuse(*_, **__):
     raise AssertionError("a socket was opened")
 socket.socket.connect = socket.socket.bind = socket.getaddrinfo = refuse
-from boxaloud.assistant.cli.main import main
+from boxaloud.assistant.cli.start import main
 sys.argv[0] = "boxaloud"
 main()
 """

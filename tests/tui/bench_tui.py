@@ -97,7 +97,7 @@ def first_paint(folder: Path) -> tuple[float, float, float]:
     environment = {**os.environ, "BOXALOUD_DATA": str(folder), "TERM": "xterm-256color"}
     begun = time.perf_counter()
     child = subprocess.Popen(
-        [sys.executable, "-c", "from boxaloud.assistant.cli.main import main; main()"],
+        [sys.executable, "-c", "from boxaloud.assistant.cli.start import main; main()"],
         stdin=slave,
         stdout=slave,
         stderr=slave,

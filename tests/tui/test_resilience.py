@@ -156,7 +156,7 @@ def test_the_command_loads_no_screen_until_it_is_wanted() -> None:
 
 
 def test_without_a_terminal_the_command_points_to_chat() -> None:
-    code = "from boxaloud.assistant.cli.main import main; main()"
+    code = "from boxaloud.assistant.cli.start import main; main()"
     run = subprocess.run(
         [sys.executable, "-c", code], capture_output=True, text=True, stdin=subprocess.DEVNULL
     )
