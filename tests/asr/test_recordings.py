@@ -26,10 +26,6 @@ from recordings import (
 DIGIT_WORDS = ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine")
 #: One take of every digit by each of three people, by telephone; not part of the project.
 DIGITS = sorted((FOLDER.parent.parent / "shared/audio/human_digits").glob("*_5.wav"))[::2]
-#: Heard with another meaning today, each a known weakness of the ear. The test fails when one is
-#: heard rightly, so that it is struck out.
-#: "undo" by this voice is heard alone, and as nothing after the voices before it in the run.
-MISHEARD: set[str] = {"undo__slt"}
 
 
 def test_there_are_recordings_enough() -> None:
@@ -41,8 +37,7 @@ def test_there_are_recordings_enough() -> None:
 
 @pytest.mark.parametrize("path", ABOUT_BOXES, ids=lambda path: path.stem)
 def test_a_recording_means_what_its_name_says(path: Path, ear: PocketsphinxRecogniser) -> None:
-    heard = otherwise(ear, path)
-    assert bool(heard) == (path.stem in MISHEARD), heard
+    assert otherwise(ear, path) == []
 
 
 @pytest.mark.parametrize("path", OTHER_TALK, ids=lambda path: path.stem)
