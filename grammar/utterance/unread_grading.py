@@ -19,6 +19,8 @@ _CHANGE = frozenset(_TABLE["change"])
 _SUBJECTS = frozenset(_TABLE["subjects"])
 _AWAY = frozenset(_TABLE["away"])
 _VERBS = frozenset(_TABLE["verbs"])
+_RUNS = tuple(tuple(said.split()) for said in _TABLE["runs"])
+_RUN_BEHIND = frozenset(_TABLE["run_behind"])
 _MEASURE = re.compile(
     r"(?:<n:[^>]*>|<size[^>]*>) (?:(?:inch|inches|in|foot|feet|ft) )*"
     r"(?:on center|oc|(?<!<n:1> )off|above|below|apart|high|up|from|away|left of|right of"
@@ -134,9 +136,12 @@ def unread(clause: Clause, taken: set[int], known: set[str], text: str) -> list[
             continue
         if element.found is not None and element.found.kind != "unclear":
             continue
-        if element.found is not None or _weighs(clause.elements, place, known, text):
-            run = text[element.start : element.end]
-            found.append(Unread(run, (element.start, element.end), True))
+        start = element.start
+        if (first := _run_without_size(clause.elements, place)) is not None:
+            start = clause.elements[first].start
+        elif element.found is None and not _weighs(clause.elements, place, known, text):
+            continue
+        found.append(Unread(text[start : element.end], (start, element.end), True))
     return found
 
 
@@ -154,6 +159,36 @@ def _thing_unknown(elements: Sequence[Element], place: int) -> bool:
         return False
     after = elements[place + 1] if place + 1 < len(elements) else None
     return after is None or after.tag in _BEHIND or _begins_a_group(after)
+
+
+#: "One of them is a switch leg", "uses this as a feed": what is there already is called so.
+_CALLED = frozenset({"is", "are", "was", "be", "as", "like", "for", "called", "of"})
+
+
+def _run_without_size(elements: Sequence[Element], place: int) -> int | None:
+    """ "And a home run", "there's another romex": a cable more whose size nobody said.
+
+    The place where its words begin, if they end at `place`; else None.
+    """
+    tags = [element.tag for element in elements]
+    for run in _RUNS:
+        start = place + 1 - len(run)
+        if start < 1 or tuple(tags[start : place + 1]) != run:
+            continue
+        if place + 1 < len(tags) and tags[place + 1] not in _RUN_BEHIND:
+            return None  # "another romex staple", "the feed is hot"
+        return start if _one_more(tags, start) else None
+    return None
+
+
+def _one_more(tags: Sequence[str], start: int) -> bool:
+    """Whether what begins at `start` is one thing more, by the words before it."""
+    article, before = tags[start - 1], tags[start - 2] if start > 1 else ""
+    if article == "the":
+        return before in _ADDED or "too" in tags or "also" in tags
+    if article not in ("a", "another", "more", "<n:1>"):
+        return False
+    return before not in _CALLED or (before == "is" and "there" in tags[: start - 1])
 
 
 def _begins_a_group(element: Element) -> bool:
