@@ -10,6 +10,7 @@ from decimal import Decimal
 
 import pytest
 from boxaloud.assistant.dialogue import Conversation, Reply
+from boxaloud.assistant.tui.presenters.box_comparison import suppose
 
 FITS = ("two 14-2s and a switch", "18 cubic inches", "no clamps")
 OVER = ("two 14-2s, a switch and a receptacle", "16", "no clamps")
@@ -145,3 +146,23 @@ def test_unread_words_behind_a_box_event_are_kept() -> None:
 def test_an_answer_behind_a_number_left_alone_is_asked_back() -> None:
     reply = talk("two 14-2s and a switch", "18 cubic inches", "a wire nut seven none")
     assert (reply.verdict, reply.asks) == ("incomplete", "unread")
+
+
+def test_nothing_supposed_fits_while_words_are_unread() -> None:
+    """A cable of a size nobody said takes two or three allowances, 314.16(B)(1)."""
+    talk = Conversation()
+    talk.hear("two 12-2s and a receptacle, 18 cubic inches, no clamps")
+    assert talk.hear("and a home run").verdict == "incomplete"
+    held = talk.hear("what if I used a 42 cubic inch box")
+    assert "15.75" in held.said
+    assert "fits" not in held.said
+    talk.hear("skip")
+    assert "fits" in talk.hear("what if I used a 42 cubic inch box").said
+
+
+def test_nothing_tried_beside_the_box_fits_while_words_are_unread() -> None:
+    talk = Conversation()
+    talk.hear("two 12-2s and a receptacle, 18 cubic inches, no clamps")
+    assert suppose(talk, "a 42 cubic inch box").then.verdict == "fits"
+    talk.hear("and a home run")
+    assert suppose(talk, "a 42 cubic inch box").then.verdict == "incomplete"

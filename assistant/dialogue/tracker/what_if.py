@@ -7,7 +7,7 @@ from dataclasses import replace
 from decimal import Decimal
 
 from boxaloud.assistant.dialogue.altering import altered
-from boxaloud.assistant.dialogue.assessment import Assessment, assess
+from boxaloud.assistant.dialogue.assessment import assess
 from boxaloud.assistant.dialogue.divided_box import spaces_in
 from boxaloud.assistant.dialogue.job_acts import EVENTS
 from boxaloud.assistant.dialogue.nlg import item_names
@@ -54,7 +54,7 @@ def suppose(turn: Turn, act: acts.Suppose, run: Runner) -> None:
 
         turn.answer(say("what_if.pulled", new=pull_telling.told(copy.state)), act.words)
     elif copy.trail and copy.state != turn.state:
-        new, now = outcome(assess(copy.state)), outcome(assess(turn.state))
+        new, now = _outcome(copy.state, turn.state), _outcome(turn.state, turn.state)
         turn.answer(say("what_if.with", what=_what(copy), new=new, now=now), act.words)
         turn.state = altered(turn.state, proposed=act.acts)
     elif not copy.refused:
@@ -68,7 +68,7 @@ def _what(copy: Turn) -> str:
 
 
 def _unchanged(turn: Turn) -> str:
-    return say("what_if.same", now=outcome(assess(turn.state)))
+    return say("what_if.same", now=_outcome(turn.state, turn.state))
 
 
 def _sure(act: Act) -> Act:
@@ -89,18 +89,28 @@ def do_it(turn: Turn, act: acts.DoIt) -> None:
     turn.ahead[:0] = [replace(_sure(one), function="request") for one in proposed]
 
 
-def outcome(found: Assessment) -> str:
-    """A total, and the margin where there is one, in a few words."""
-    sheet = found.sheet
+def _outcome(state: State, now: State) -> str:
+    """A total, and the margin where there is one, in a few words.
+
+    It never says "fits" while words of the box as it is `now` are unread or wait to be confirmed.
+    """
+    sheet = assess(state).sheet
     if sheet.capacity is None:
         return say("what_if.total", total=volume(sheet.total, sheet.unit))
     margin = sheet.capacity - sheet.total
     key = "margin" if margin >= 0 else "over"
+    if key == "margin" and is_held(now):
+        key = "held"
     return say(
         f"what_if.{key}",
         total=volume(sheet.total, sheet.unit),
         margin=volume(abs(margin), sheet.unit),
     )
+
+
+def is_held(state: State) -> bool:
+    """Whether words that weigh were not understood or not confirmed, so that nothing "fits"."""
+    return bool(state.unread or state.pending or state.mistaken)
 
 
 def _each_depth(supposed: State, now: State) -> str:
@@ -112,9 +122,11 @@ def _each_depth(supposed: State, now: State) -> str:
         found = assess(replace(supposed, box=(part,), partial=None))
         margin = found.sheet.margin or Decimal(0)
         key = "what_if.each_margin" if margin >= 0 else "what_if.each_over"
+        if margin >= 0 and is_held(now):
+            key = "what_if.each_held"
         told.append(say(key, row=row.name, volume=marked(row.volume), margin=volume(abs(margin))))
     total = volume(assess(supposed).sheet.total)
-    return say("what_if.each", total=total, new=joined(told, by="; "), now=outcome(assess(now)))
+    return say("what_if.each", total=total, new=joined(told, by="; "), now=_outcome(now, now))
 
 
 def room(turn: Turn, act: acts.RoomFor) -> None:

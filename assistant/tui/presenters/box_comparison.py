@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from boxaloud.assistant.dialogue import Conversation, Reply
 from boxaloud.assistant.dialogue.assessment import Assessment
 from boxaloud.assistant.dialogue.box_dialogue import Talk
 from boxaloud.assistant.dialogue.nlg.sentences import in_unit, marked, volume
+from boxaloud.assistant.dialogue.tracker.what_if import is_held
 from boxaloud.assistant.tui.presenters.fitted_text import wrapped
 from boxaloud.assistant.tui.presenters.verdict_view import glance
 from boxaloud.assistant.tui.tui_messages import text
@@ -39,7 +40,10 @@ def suppose(conversation: Conversation, change: str | Sequence[Act]) -> Supposed
     """Try a change, in words or as acts, on a copy of the box at hand."""
     copy = copy_of(conversation)
     reply = copy.hear(change) if isinstance(change, str) else copy.enter(change, "")
-    return Supposed(reply, conversation.talk.assessment, copy.talk.assessment)
+    then = copy.talk.assessment
+    if then.verdict == "fits" and is_held(conversation.talk.state):
+        then = replace(then, verdict="incomplete")  # the change did not explain what is open
+    return Supposed(reply, conversation.talk.assessment, then)
 
 
 def supposed_in(talk: Talk) -> tuple[Act, ...]:
