@@ -30,7 +30,7 @@ def _unsized(kept: list[Act]) -> int:
     return waiting
 
 
-_SUM = re.compile(r"\b(?:cables?|runs?|romex(?:es)?)\s*[,:]")
+_SUM = re.compile(r"\b(?:cables?|runs?)\s*[,:]")
 
 
 def _listed(made: list[Act]) -> int:

@@ -98,18 +98,22 @@ def about_other_things(made: list[Act], parts: list[Clause]) -> bool:
         least = 3
     else:
         least = 2
-    elements = [element for clause in parts for element in clause.elements]
-    strange = {
-        e.tag
-        for e in elements
-        if e.found is None
-        and e.tag.isalpha()
-        and len(e.tag) > 2
-        and e.tag not in known_words()
-        and e.tag not in ROOMS
-        and e.tag not in ROOM_WORDS
+    return len(strange_words(parts)) >= least
+
+
+def strange_words(parts: list[Clause]) -> set[str]:
+    """The words of no thing that no description has; a room of the building may stand in one."""
+    return {
+        element.tag
+        for clause in parts
+        for element in clause.elements
+        if element.found is None
+        and element.tag.isalpha()
+        and len(element.tag) > 2
+        and element.tag not in known_words()
+        and element.tag not in ROOMS
+        and element.tag not in ROOM_WORDS
     }
-    return len(strange) >= least
 
 
 def small_talk(heard: str) -> Act | None:

@@ -147,6 +147,8 @@ def unread(clause: Clause, taken: set[int], known: set[str], text: str) -> list[
 
 #: What may stand before the article of one thing more, and behind the thing.
 _ADDED = frozenset({"and", "plus", "also", "with", "add", "then", ",", "or"})
+#: What may stand before it as well where it is one further, or was forgotten.
+_FURTHER_LEAD = frozenset({"there", "is", "i", "we", "have", "got", "forgot", "about", "oh", "yet"})
 _BEHIND = frozenset({"and", "no", "in", "on", "too", "with", "plus", "as", "also"})
 
 
@@ -155,10 +157,13 @@ def _thing_unknown(elements: Sequence[Element], place: int) -> bool:
     if not place or elements[place - 1].tag not in ("a", "an", "another"):
         return False
     before = elements[: place - 1]
-    if not all(e.tag in _ADDED or e.found is not None for e in before):
+    further = elements[place - 1].tag == "another" or any(e.tag == "forgot" for e in before)
+    lead = _ADDED | _FURTHER_LEAD if further else _ADDED
+    if not all(e.tag in lead or e.found is not None for e in before):
         return False
     after = elements[place + 1] if place + 1 < len(elements) else None
-    return after is None or after.tag in _BEHIND or _begins_a_group(after)
+    behind = _BEHIND | _RUN_BEHIND if further else _BEHIND
+    return after is None or after.tag in behind or _begins_a_group(after)
 
 
 #: "One of them is a switch leg", "uses this as a feed": what is there already is called so.
@@ -166,7 +171,7 @@ _CALLED = frozenset({"is", "are", "was", "be", "as", "like", "for", "called", "o
 
 
 def _run_without_size(elements: Sequence[Element], place: int) -> int | None:
-    """ "And a home run", "there's another romex": a cable more whose size nobody said.
+    """ "And a home run", "there's another cable": a cable more whose size nobody said.
 
     The place where its words begin, if they end at `place`; else None.
     """
@@ -176,7 +181,7 @@ def _run_without_size(elements: Sequence[Element], place: int) -> int | None:
         if start < 1 or tuple(tags[start : place + 1]) != run:
             continue
         if place + 1 < len(tags) and tags[place + 1] not in _RUN_BEHIND:
-            return None  # "another romex staple", "the feed is hot"
+            return None  # "another cable staple", "the feed is hot"
         return start if _one_more(tags, start) else None
     return None
 

@@ -10,7 +10,6 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.clauses.act_kinds import ROUTED
 from boxaloud.grammar.clauses.clause import Clause
-from boxaloud.grammar.phrases.vocabulary import known_words
 from boxaloud.grammar.utterance.box_groups import depth_said_apart, one_box
 from boxaloud.grammar.utterance.cable_groups import (
     each_pipe,
@@ -27,7 +26,7 @@ from boxaloud.grammar.utterance.device_groups import (
 )
 from boxaloud.grammar.utterance.device_repeats import same_again
 from boxaloud.grammar.utterance.fixture_groups import of_fixtures
-from boxaloud.grammar.utterance.other_talk import TELLS, about_other_things
+from boxaloud.grammar.utterance.other_talk import TELLS, about_other_things, strange_words
 from boxaloud.grammar.utterance.repetitions import (
     clamps_on_some,
     denials_last,
@@ -77,13 +76,8 @@ def tidied(
     if any(isinstance(act, TELLS) for act in made):
         return made, left
     left = left or _untold(made, parts, heard)
-    if left and not made:
-        words = [element for clause in parts for element in clause.elements]
-        strange = sum(
-            1 for e in words if e.found is None and e.tag.isalpha() and e.tag not in known_words()
-        )
-        if strange >= 2:
-            return [acts.OtherTalk(words=heard, span=(0, len(heard)))], []
+    if left and not made and len(strange_words(parts)) >= 2:
+        return [acts.OtherTalk(words=heard, span=(0, len(heard)))], []
     return made, left
 
 
