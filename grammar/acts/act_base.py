@@ -1,0 +1,45 @@
+"""What every dialogue act carries: the words, their place, and why they may be doubted."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from decimal import Decimal
+from typing import Literal, TypeAlias
+
+Value: TypeAlias = int | Decimal | str | bool | None
+Function: TypeAlias = Literal["inform", "correction", "request"]
+"""What a telling act does: `correction` where the words mark it as one ("actually", "I mean"),
+`request` where it is an order ("add", "make it"), else `inform`."""
+
+Reason: TypeAlias = Literal[
+    "heard", "repaired", "confusable", "unusual", "vague", "carried", "beside", "flips",
+    "unsized", "operator", "conflict",
+]  # fmt: skip
+"""Why a slot is not to be trusted yet.
+
+`heard`: the ear was unsure; `repaired`: a misspelling was mended; `confusable`: it sounds like
+another value; `unusual`: a value that is rarely right; `vague`: several were said, not how many;
+`carried`: left unsaid, taken from a neighbour; `beside`: a word that was not understood stands
+right beside it; `flips`: it turns the verdict over; `unsized`: wires without a size; `operator`:
+an unknown verb stands before it; `conflict`: two values for one slot in one breath.
+"""
+
+
+@dataclass(frozen=True, slots=True)
+class Doubt:
+    """Why a slot of an act is not to be trusted yet."""
+
+    slot: str
+    reason: Reason
+    instead: Value = None
+    """The other value it may have been, where there is one: its rival."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Act:
+    """What every act carries: the speaker's own words and their place in the utterance."""
+
+    words: str = ""
+    span: tuple[int, int] = (0, 0)
+    doubts: tuple[Doubt, ...] = ()
+    function: Function = "inform"

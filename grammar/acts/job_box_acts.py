@@ -1,0 +1,67 @@
+"""Acts about the boxes of a job, and a person's own words."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from boxaloud.grammar.acts.act_base import Act
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NextBox(Act):
+    """A new box begins."""
+
+    name: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OpenBox(Act):
+    """Back to a box by name or number, or to the `previous` or `first` one."""
+
+    name: str = ""
+    which: Literal["", "previous", "first", "last"] = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CopyBox(Act):
+    """A new box, the same as this one or as the one named."""
+
+    name: str = ""
+    like: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NameBox(Act):
+    """This box's name."""
+
+    name: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DeleteBox(Act):
+    """A box is taken out of the job; undo brings it back."""
+
+    name: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ListBoxes(Act):
+    """The boxes of the job; `only` the ones over, or those not finished."""
+
+    only: Literal["", "over", "incomplete", "fits"] = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NewJob(Act):
+    """A new job: outside this talk."""
+
+    name: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Alias(Act):
+    """A person's own words, and what they mean."""
+
+    say: str = ""
+    mean: str = ""

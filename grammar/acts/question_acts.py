@@ -1,0 +1,80 @@
+"""Questions and suppositions: they change nothing."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from decimal import Decimal
+from typing import Literal, TypeAlias
+
+from boxaloud.grammar.acts.act_base import Act
+from boxaloud.grammar.acts.thing_acts import Thing
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Suppose(Act):
+    """ "What if …", "would it fit with …", "should I take out …": tried on a copy."""
+
+    acts: tuple[Act, ...] = ()
+    asks_fit: bool = False
+    """True for "is an 18 enough for …": of an empty box it describes the box."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RoomFor(Act):
+    """ "How many more 14-2s", "will a dimmer still fit"."""
+
+    thing: Thing | None = None
+    count: int | None = None
+
+
+QuestionKind: TypeAlias = Literal[
+    "read_back", "total", "margin", "capacity", "why_ask", "smallest_box", "advice",
+    "which_edition", "help", "repeat", "slower", "identity", "largest", "metric", "certainty",
+    "missing", "live_work", "box_name", "stricter", "fan_rated", "understood", "need_asked",
+]  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AskFill(Act):
+    """ "How many 12 THHN in half inch EMT": Chapter 9 Table 1. `count`: "will ten fit"."""
+
+    count: int | None = None
+    awg: int | None = None
+    insulation: str | None = None
+    raceway: str | None = None
+    size: Decimal | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ask(Act):
+    """A question of a fixed kind about the box, the count or the talk."""
+
+    about: QuestionKind
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AskWhy(Act):
+    """ "Why do the clamps count": a line's section and reasoning."""
+
+    of: str | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AskEdition(Act):
+    """ "What changes under 2017"."""
+
+    year: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AskMeaning(Act):
+    """ "What is a yoke", "does a wire nut count", "how much is a twelve worth"."""
+
+    term: str = ""
+    thing: Thing | None = None
+    awg: int | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AskUnknown(Act):
+    """A question that there is no answer to here. It changes nothing."""

@@ -1,0 +1,59 @@
+"""Control of the talk, social talk, and talk about something else."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal, TypeAlias
+
+from boxaloud.grammar.acts.act_base import Act
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Undo(Act):
+    """Take back so many steps. `last`: "scratch that", which takes back what was just said."""
+
+    count: int = 1
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Redo(Act):
+    """Take a step forward again."""
+
+    count: int = 1
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StartOver(Act):
+    """Empty the box."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SetForm(Act):
+    """Short or long answers."""
+
+    brief: bool = True
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Done(Act):
+    """The box is finished."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DoIt(Act):
+    """ "Do it", "lock that in": what was supposed or proposed is taken."""
+
+
+SocialKind: TypeAlias = Literal["thanks", "greeting", "farewell", "apology", "pause", "noted"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Social(Act):
+    """Thanking, greeting, pausing: let pass in a word."""
+
+    what: SocialKind = "noted"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OtherTalk(Act):
+    """Talk about something else; nothing of it is entered."""

@@ -1,0 +1,34 @@
+"""What is made of an utterance: its acts, and the words that became part of none."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from boxaloud.grammar.acts.act_base import Act
+
+
+@dataclass(frozen=True, slots=True)
+class Unread:
+    """Words of the utterance that became part of no act.
+
+    `weighty`: a number, a negation, a quantity word, a likely thing, a verb of change: no verdict
+    stands over it. Everything else is inert and not even mentioned.
+    """
+
+    words: str
+    span: tuple[int, int]
+    weighty: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Utterance:
+    """An utterance read: its acts in the order said, and what was not read."""
+
+    heard: str
+    acts: tuple[Act, ...]
+    unread: tuple[Unread, ...] = ()
+
+    @property
+    def weighty(self) -> tuple[Unread, ...]:
+        """What was not read and weighs."""
+        return tuple(run for run in self.unread if run.weighty)
