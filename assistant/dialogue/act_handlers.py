@@ -12,9 +12,9 @@ from typing import Any
 from boxaloud.assistant.dialogue import possible_items, undo
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.assessment import assess
-from boxaloud.assistant.dialogue.belief import belief_table, unread_words
+from boxaloud.assistant.dialogue.belief import held_acts, unread_words
 from boxaloud.assistant.dialogue.interpretation import interpreter, value_conflicts
-from boxaloud.assistant.dialogue.policy import code_comparison, user_questions
+from boxaloud.assistant.dialogue.policy import code_comparison, reason_questions, user_questions
 from boxaloud.assistant.dialogue.state import described
 from boxaloud.assistant.dialogue.tracker import (
     box_parts,
@@ -148,7 +148,7 @@ HANDLERS: dict[type[Act], Callable[[Turn, Any], None]] = {
     acts.Suppose: _suppose,
     acts.RoomFor: what_if.room,
     acts.Ask: user_questions.ask,
-    acts.AskWhy: user_questions.why,
+    acts.AskWhy: reason_questions.why,
     acts.AskEdition: code_comparison.what_changes,
     acts.AskMeaning: user_questions.meaning,
     acts.AskUnknown: user_questions.unknown,
@@ -254,13 +254,13 @@ def _work(turn: Turn, act: Act) -> None:
     if act is turn.settled:
         _do(turn, full, mark)
         return
-    belief_table.settle_operator(turn, full)
-    if belief_table.hold(turn, full) or value_conflicts.held(turn, full):
+    held_acts.settle_operator(turn, full)
+    if held_acts.hold(turn, full) or value_conflicts.held(turn, full):
         turn.marks.append(mark)
         return
     _do(turn, full, mark)
     echoed = len(turn.echoes)
-    if turn.spoken and belief_table.hold_flip(turn, mark.state, full):
+    if turn.spoken and held_acts.hold_flip(turn, mark.state, full):
         del turn.echoes[mark.echoes : echoed]
         del turn.understood[mark.understood : -1]
 

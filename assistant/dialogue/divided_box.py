@@ -11,7 +11,8 @@ from decimal import Decimal
 
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.nlg.sentences import counted
-from boxaloud.assistant.dialogue.state import Item, Settled, State, to_box
+from boxaloud.assistant.dialogue.state import Settled, State, to_box
+from boxaloud.assistant.dialogue.state_parts import Item
 from boxaloud.rules import is_canadian
 from boxaloud.rules.contents import Barrier, Uncounted
 from boxaloud.rules.worksheet import Worksheet

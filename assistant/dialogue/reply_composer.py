@@ -14,7 +14,7 @@ from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.box_status import assumed, code_named, short_caution, status
 from boxaloud.assistant.dialogue.nlg.sentences import Told, listed, lowered, say, sentence
 from boxaloud.assistant.dialogue.nlg.spoken_form import SOUND_ALIKE
-from boxaloud.assistant.dialogue.policy import user_questions
+from boxaloud.assistant.dialogue.policy import remedy_questions
 from boxaloud.assistant.dialogue.policy.question_wording import ask
 from boxaloud.assistant.dialogue.reply import Reply, SystemAct, said_of
 from boxaloud.assistant.dialogue.state import State, all_but
@@ -207,7 +207,7 @@ class Composer:
             return []
         if not (new and self.changed and exact(self.found)) or self.state.form == "brief":
             return []
-        text = user_questions.advice_text(self.state, most=1)
+        text = remedy_questions.advice_text(self.state, most=1)
         return [SystemAct("advice", text if aloud else Told(text, ""))]
 
     def _moved(self, told: str) -> bool:

@@ -11,7 +11,8 @@ from typing import NamedTuple, TypeAlias, TypeVar
 
 from boxaloud.assistant.dialogue.history import History
 from boxaloud.assistant.dialogue.nlg.sentences import say
-from boxaloud.assistant.dialogue.state import Pending, State
+from boxaloud.assistant.dialogue.state import State
+from boxaloud.assistant.dialogue.state_parts import Pending
 from boxaloud.grammar.acts import Act
 
 _Made = TypeVar("_Made", bound=Act)

@@ -103,7 +103,7 @@ def test_a_name_that_is_taken_is_refused(capsys: pytest.CaptureFixture[str]) -> 
 def test_a_job_that_is_open_elsewhere_is_not_taken_away(
     capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr("boxaloud.assistant.storage.sqlite.journal_file.WAIT_SECONDS", 0.05)
+    monkeypatch.setattr("boxaloud.assistant.storage.sqlite.job_connection.WAIT_SECONDS", 0.05)
     session = Session.start("Heron Street")
     session.hear("two 14-2 cables")
     status, _, err = run(capsys, "job", "remove", "heron")

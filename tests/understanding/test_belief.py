@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 from boxaloud.assistant.dialogue import act_handlers, assessment, conversation
-from boxaloud.assistant.dialogue.belief import belief_table, unread_words
+from boxaloud.assistant.dialogue.belief import belief_table, held_acts, unread_words
 from boxaloud.assistant.dialogue.interpretation import interpreter
 from boxaloud.grammar import acts
 from boxaloud.grammar.phrases import slot_doubts, statement_parser
@@ -68,7 +68,7 @@ def _no(*_: object) -> bool:
 
 def _forgotten(turn: Any) -> None:
     """A value turned down that is not remembered."""
-    belief_table.drop(turn, turn.state.pending[0])
+    held_acts.drop(turn, turn.state.pending[0])
 
 
 _DECIDE, _VERDICT = belief_table.decide, assessment._verdict
@@ -85,14 +85,14 @@ def _careless(state: Any, *rest: Any) -> Any:
 
 
 GUARDS: dict[str, tuple[Any, str, Any]] = {
-    "nothing is held": (belief_table, "hold", _no),
-    "no turned verdict is held": (belief_table, "hold_flip", _no),
+    "nothing is held": (held_acts, "hold", _no),
+    "no turned verdict is held": (held_acts, "hold_flip", _no),
     "nothing beside": (unread_words, "beside", lambda heard, told, runs: tuple(told)),
     "unread is not kept": (unread_words, "keep", lambda turn, runs: None),
     "stray answers answer": (act_handlers, "_stray", _no),
-    "marks are forgotten": (belief_table, "rejected", _forgotten),
+    "marks are forgotten": (held_acts, "rejected", _forgotten),
     "marks are not looked at": (belief_table, "decide", _undiscerning),
-    "no size is missed": (belief_table, "_unsized", lambda turn, act: act),
+    "no size is missed": (held_acts, "_unsized", lambda turn, act: act),
     "no word is unsure": (conversation, "heard_with", lambda read, words: read),
     "numbers are heard surely": (slot_doubts, "_SURE", 0.0),
     "no value is unusual": (slot_doubts, "_UNUSUAL", {}),

@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from boxaloud.assistant.dialogue.altering import altered
-from boxaloud.assistant.dialogue.belief import belief_table
+from boxaloud.assistant.dialogue.belief import belief_table, slot_values
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Doubt, Unread
@@ -45,7 +45,7 @@ def _beside(heard: str, act: Act, unread: Sequence[Unread]) -> Act:
         return act
     if not any(_touch(heard, act.span, run.span) for run in unread):
         return act
-    return replace(act, doubts=(*act.doubts, Doubt(belief_table.first_value(act), "beside")))
+    return replace(act, doubts=(*act.doubts, Doubt(slot_values.first_value(act), "beside")))
 
 
 def _touch(heard: str, span: tuple[int, int], place: tuple[int, int]) -> bool:

@@ -5,11 +5,12 @@ from __future__ import annotations
 from dataclasses import replace
 
 from boxaloud.assistant.dialogue import merging
-from boxaloud.assistant.dialogue.belief import belief_table
+from boxaloud.assistant.dialogue.belief import held_acts
 from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import listed
-from boxaloud.assistant.dialogue.state import Item, Pending, State
+from boxaloud.assistant.dialogue.state import State
+from boxaloud.assistant.dialogue.state_parts import Item, Pending
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Reference, Thing
@@ -80,7 +81,7 @@ def _others(state: State) -> list[Item]:
 
 def ask_which(turn: Turn, act: Act) -> None:
     """Hold an act until it is said which thing it means."""
-    belief_table.wait(turn, act, WHICH, "conflict")
+    held_acts.wait(turn, act, WHICH, "conflict")
 
 
 def is_open(state: State) -> bool:

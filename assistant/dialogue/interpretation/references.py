@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from boxaloud.assistant.dialogue.state import Item, State
+from boxaloud.assistant.dialogue.state import State
+from boxaloud.assistant.dialogue.state_parts import Item
 from boxaloud.grammar.acts import Reference, Thing, ThingKind
 from boxaloud.grammar.clauses.act_fields import KIND_OF
 from boxaloud.rules.contents import (

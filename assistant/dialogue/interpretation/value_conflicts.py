@@ -8,8 +8,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from decimal import Decimal
 
-from boxaloud.assistant.dialogue.belief import belief_table
-from boxaloud.assistant.dialogue.state import mark_of
+from boxaloud.assistant.dialogue.belief import held_acts
+from boxaloud.assistant.dialogue.state_parts import mark_of
 from boxaloud.assistant.dialogue.tracker import marked_box
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
@@ -38,7 +38,7 @@ def held(turn: Turn, act: Act) -> bool:
     waiting = {pending.mark for pending in turn.state.pending} if unlike else set()
     if not any(mark_of(one) not in waiting for one in unlike):
         return False
-    belief_table.wait(turn, act, slot, "conflict")
+    held_acts.wait(turn, act, slot, "conflict")
     return True
 
 

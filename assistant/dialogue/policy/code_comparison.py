@@ -5,7 +5,7 @@ from __future__ import annotations
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.assessment import assess
 from boxaloud.assistant.dialogue.nlg.sentences import listed, say, volume
-from boxaloud.assistant.dialogue.policy.user_questions import with_unit
+from boxaloud.assistant.dialogue.policy.volume_questions import with_unit
 from boxaloud.assistant.dialogue.state import to_box
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts

@@ -13,7 +13,8 @@ from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.merging import alike
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import counted, joined, say, sentence
-from boxaloud.assistant.dialogue.state import Open, State, sizes_present
+from boxaloud.assistant.dialogue.state import State, sizes_present
+from boxaloud.assistant.dialogue.state_parts import Open
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar.acts import (
     Act,

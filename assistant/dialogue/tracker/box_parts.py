@@ -6,7 +6,7 @@ from typing import Literal
 
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.nlg.sentences import say
-from boxaloud.assistant.dialogue.state import PartialBox
+from boxaloud.assistant.dialogue.state_parts import PartialBox
 from boxaloud.assistant.dialogue.tracker import marked_box, table_box
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar.acts import Act, AddBarrier, AddClampAssembly, AddPart

@@ -7,7 +7,8 @@ from dataclasses import replace
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.nlg.sentences import counted, say
-from boxaloud.assistant.dialogue.state import Item, State
+from boxaloud.assistant.dialogue.state import State
+from boxaloud.assistant.dialogue.state_parts import Item
 from boxaloud.assistant.dialogue.tracker import added_items, item_changes
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
@@ -78,10 +79,10 @@ def unsized_cables(turn: Turn, cable: acts.AddCable) -> None:
 
 def _cables_to_come(turn: Turn, act: acts.Recount) -> None:
     """ "Two cables": their size is asked."""
-    from boxaloud.assistant.dialogue.belief import belief_table
+    from boxaloud.assistant.dialogue.belief import held_acts
 
     cable = acts.AddCable(count=act.count, words=act.words, span=act.span)
-    belief_table.wait(turn, cable, "awg", "unsized")
+    held_acts.wait(turn, cable, "awg", "unsized")
 
 
 def _first_mention(turn: Turn, act: acts.Recount) -> None:
@@ -112,9 +113,9 @@ def more(turn: Turn, act: acts.More) -> None:
     item = _more_of(turn.state, act.target)
     if item is None or isinstance(item.content, Uncounted):
         if act.target.kind == "cable":
-            from boxaloud.assistant.dialogue.belief import belief_table
+            from boxaloud.assistant.dialogue.belief import held_acts
 
-            belief_table.wait(
+            held_acts.wait(
                 turn,
                 acts.AddCable(count=act.count or 1, words=act.words, span=act.span),
                 "awg",

@@ -7,11 +7,12 @@ from typing import cast
 
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.assessment import assess
-from boxaloud.assistant.dialogue.belief import belief_table
+from boxaloud.assistant.dialogue.belief import held_acts
 from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import joined, listed, say
-from boxaloud.assistant.dialogue.state import Item, State
+from boxaloud.assistant.dialogue.state import State
+from boxaloud.assistant.dialogue.state_parts import Item
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Reference, Thing
@@ -65,7 +66,7 @@ def _drop_held(turn: Turn, target: Reference) -> None:
         known = ((held.awg, target.awg), (held.conductors, target.conductors))
         alike = all(None in pair or pair[0] == pair[1] for pair in known)
         if held.kind == target.kind and alike and _named_so(held.name or "", target):
-            belief_table.drop(turn, pending)
+            held_acts.drop(turn, pending)
             turn.echoes.append(say("echo.dropped", words=pending.act.words))
 
 

@@ -7,7 +7,8 @@ from dataclasses import replace
 from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import counted, plain, say, sentence
-from boxaloud.assistant.dialogue.state import Item, State
+from boxaloud.assistant.dialogue.state import State
+from boxaloud.assistant.dialogue.state_parts import Item
 from boxaloud.assistant.dialogue.tracker import added_items, item_changes
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts

@@ -9,7 +9,8 @@ from boxaloud.assistant.dialogue import merging
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import counted, say, sentence
-from boxaloud.assistant.dialogue.state import Item, Recalled, State
+from boxaloud.assistant.dialogue.state import State
+from boxaloud.assistant.dialogue.state_parts import Item, Recalled
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Reference, Thing

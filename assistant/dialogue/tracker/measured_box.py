@@ -7,7 +7,7 @@ from dataclasses import replace
 from decimal import Decimal
 
 from boxaloud.assistant.dialogue.nlg.sentences import say
-from boxaloud.assistant.dialogue.state import PartialBox
+from boxaloud.assistant.dialogue.state_parts import PartialBox
 from boxaloud.assistant.dialogue.tracker import marked_box
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar.acts import Act, SetSize

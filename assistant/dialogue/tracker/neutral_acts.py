@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from boxaloud.assistant.dialogue.altering import altered
-from boxaloud.assistant.dialogue.belief import belief_table
+from boxaloud.assistant.dialogue.belief import held_acts
 from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import say
@@ -23,7 +23,7 @@ def unknown(turn: Turn, act: acts.UnknownOperator) -> None:
     if references.find(turn.state, references.to_thing(act.thing)) is None:
         turn.ahead.insert(0, act.thing)
         return
-    belief_table.wait(turn, act, "", "operator")
+    held_acts.wait(turn, act, "", "operator")
 
 
 def mistaken(turn: Turn, act: Act) -> None:

@@ -6,7 +6,7 @@ from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.interpretation import reference_ambiguity, references
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import say
-from boxaloud.assistant.dialogue.state import Item
+from boxaloud.assistant.dialogue.state_parts import Item
 from boxaloud.assistant.dialogue.tracker import grounds, item_changes
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts

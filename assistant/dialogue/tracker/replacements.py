@@ -9,7 +9,7 @@ from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import counted, say
-from boxaloud.assistant.dialogue.state import Item, Recalled
+from boxaloud.assistant.dialogue.state_parts import Item, Recalled
 from boxaloud.assistant.dialogue.tracker import added_items, item_changes, mentions
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
@@ -149,7 +149,7 @@ def _fill_pending(turn: Turn, act: acts.Replace) -> bool:
     """ "They're 14-2s" of cables whose size was still open."""
     for pending in turn.state.pending:
         if isinstance(pending.act, acts.AddCable) and pending.reason == "unsized":
-            from boxaloud.assistant.dialogue.belief import belief_table
+            from boxaloud.assistant.dialogue.belief import held_acts
 
             thing = act.thing
             count = (
@@ -157,7 +157,7 @@ def _fill_pending(turn: Turn, act: acts.Replace) -> bool:
                 if thing.count is None or act.target.which == "both"
                 else thing.count
             )
-            belief_table.drop(turn, pending)
+            held_acts.drop(turn, pending)
             mentions.mention(turn, replace(thing, count=count))
             return True
     return False

@@ -10,7 +10,8 @@ from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import listed, say
-from boxaloud.assistant.dialogue.state import Item, State, mark_of
+from boxaloud.assistant.dialogue.state import State
+from boxaloud.assistant.dialogue.state_parts import Item, mark_of
 from boxaloud.assistant.dialogue.tracker import (
     added_items,
     counts,

@@ -9,7 +9,7 @@ from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import say
-from boxaloud.assistant.dialogue.state import Recalled
+from boxaloud.assistant.dialogue.state_parts import Recalled
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 

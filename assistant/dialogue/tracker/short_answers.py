@@ -5,7 +5,7 @@ from __future__ import annotations
 from decimal import Decimal
 
 from boxaloud.assistant.dialogue.altering import altered
-from boxaloud.assistant.dialogue.belief import belief_table
+from boxaloud.assistant.dialogue.belief import held_acts
 from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import say
@@ -43,7 +43,7 @@ def number(turn: Turn, act: acts.Number) -> None:
     value = act.value or Decimal(0)
     if turn.asked == "confirm":
         whole = value == int(value)
-        belief_table.replaced(turn, int(value) if whole else value, act)
+        held_acts.replaced(turn, int(value) if whole else value, act)
     else:
         turn.unplaced.append(act.words)
 
@@ -53,7 +53,7 @@ def size(turn: Turn, act: acts.Size) -> None:
     held = turn.state.pending
     of_volume = turn.asked == "confirm" and bool(held) and held[0].slot == "volume"
     if turn.asked == "confirm" and not of_volume:  # "on the twelves" is no volume
-        belief_table.replaced(turn, act.awg, act)
+        held_acts.replaced(turn, act.awg, act)
     else:
         turn.unplaced.append(act.words)
 
@@ -63,7 +63,7 @@ def none(turn: Turn, act: Act) -> None:
     if turn.asked == "canopy":
         conductor_routes.canopy(turn, acts.SetCanopy(canopy=False, words=act.words))
     elif turn.asked == "confirm":
-        belief_table.rejected(turn)
+        held_acts.rejected(turn)
     elif turn.asked in ("unread", "mistaken"):
         skip(turn, act)
     elif turn.asked == "box":
@@ -85,7 +85,7 @@ def yes(turn: Turn, act: Act) -> None:
     if turn.asked == "confirm":
         if turn.next_is(acts.Restate, acts.RestateNumber, acts.Number):
             return
-        belief_table.confirmed(turn, act)
+        held_acts.confirmed(turn, act)
     elif turn.asked == "clamps":
         clamps.clamps(turn, acts.SetClamps(where="present", words=act.words))
     elif turn.asked == "grounds":
@@ -110,7 +110,7 @@ def no(turn: Turn, act: Act) -> None:
     if turn.asked == "confirm":
         if turn.next_is(acts.RestateNumber, acts.Number, acts.Size):
             return  # the value that follows stands in for the doubtful one
-        belief_table.rejected(turn)
+        held_acts.rejected(turn)
     elif turn.asked == "unread" and not turn.ahead:
         skip(turn, act)
     elif _of_enclosure(turn, False, act) or _corrects(turn):
@@ -158,7 +158,7 @@ def skip(turn: Turn, act: Act) -> None:
     if asked is None:
         turn.answer(say("nothing_to_skip"), act.words)
     elif asked == "confirm":
-        belief_table.rejected(turn)
+        held_acts.rejected(turn)
     elif asked == "unread":
         state = altered(turn.state, unread=(), unread_with=frozenset())
         turn.enter(state, say("echo.left_out"), act.words)

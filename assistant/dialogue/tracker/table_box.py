@@ -7,7 +7,8 @@ from decimal import Decimal
 
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.nlg.sentences import inches, listed, marked, say, sentence
-from boxaloud.assistant.dialogue.state import PartialBox, State
+from boxaloud.assistant.dialogue.state import State
+from boxaloud.assistant.dialogue.state_parts import PartialBox
 from boxaloud.assistant.dialogue.tracker import marked_box, measured_box
 from boxaloud.assistant.dialogue.tracker.marked_box import (
     choose_box,

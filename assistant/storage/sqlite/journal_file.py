@@ -8,9 +8,7 @@ from __future__ import annotations
 
 import contextlib
 import os
-import shutil
 import sqlite3
-import tempfile
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
@@ -24,8 +22,14 @@ from boxaloud.assistant.storage.sqlite.about_table import (
     read_about,
     write_about,
 )
-from boxaloud.assistant.storage.sqlite.file_header import heading_trouble
 from boxaloud.assistant.storage.sqlite.folder_scan import trouble_with
+from boxaloud.assistant.storage.sqlite.job_connection import (
+    check_whole,
+    connect,
+    keep_a_log,
+    look_before,
+    read_a_copy,
+)
 from boxaloud.assistant.storage.sqlite.journal_rows import START, Mark, Row, follow
 from boxaloud.assistant.storage.sqlite.migration import check_readable, latest, migrate, version_of
 from boxaloud.assistant.storage.sqlite.remembered_verdicts import (
@@ -35,11 +39,8 @@ from boxaloud.assistant.storage.sqlite.remembered_verdicts import (
     write_verdicts,
 )
 from boxaloud.assistant.storage.sqlite.storage_errors import Damaged, Moved, NotKept, Replaced, told
-from boxaloud.assistant.storage.sqlite.write_ahead_log import log_of, unplayed
+from boxaloud.assistant.storage.sqlite.write_ahead_log import log_of
 from boxaloud.assistant.storage.storage_messages import say
-
-WAIT_SECONDS = 3.0
-"""How long to wait for another front end that is just writing."""
 
 _COLUMNS = "position, at, action, box, other, edition, entry, chk"
 
@@ -85,17 +86,17 @@ class JobFile:
             if why := trouble_with(path):
                 raise NotKept(say("trouble.broken", path=path, why=why))
             if not _HELD[_identity(path)]:
-                _look_before(path)
+                look_before(path)
             writable = os.access(path, os.W_OK) and os.access(path.parent, os.W_OK)
-            connection = _connect(path) if writable else _read_a_copy(path)
+            connection = connect(path) if writable else read_a_copy(path)
             try:
                 if not check_readable(connection, path):
                     raise Damaged("it is empty")
-                _check_whole(connection)
+                check_whole(connection)
                 _bring_up(connection)
                 about = _about_of(connection)
                 if writable:
-                    _keep_a_log(connection)
+                    keep_a_log(connection)
             except BaseException:
                 connection.close()
                 raise
@@ -182,7 +183,7 @@ class JobFile:
         with _plain_faults(path):
             private_folder(path.parent)
             with draft_of(path) as draft:
-                with contextlib.closing(_connect(draft)) as target:
+                with contextlib.closing(connect(draft)) as target:
                     self._connection.backup(target)
                     with target:
                         write_about(target, about)
@@ -218,14 +219,6 @@ class JobFile:
             raise
 
 
-def _look_before(path: Path) -> None:
-    """Raise Damaged for what the engine would not notice, or would write over."""
-    if trouble := heading_trouble(path, log_of(path).exists()):
-        raise Damaged(trouble)
-    if unplayed(path):
-        raise Damaged("its log cannot be read to the end")
-
-
 def _identity(path: Path) -> tuple[int, int] | None:
     """What tells a file from another that has its name; None where there is none."""
     try:
@@ -247,55 +240,6 @@ def _plain_faults(path: Path) -> Iterator[None]:
         raise Damaged(str(fault)) from fault
 
 
-def _connect(path: Path) -> sqlite3.Connection:
-    connection = sqlite3.connect(
-        f"{path.absolute().as_uri()}?mode=rw", uri=True, isolation_level=None,
-        timeout=WAIT_SECONDS, check_same_thread=False,
-    )  # fmt: skip
-    connection.text_factory = as_text
-    connection.execute("PRAGMA synchronous = FULL")
-    return connection
-
-
-def as_text(raw: bytes) -> str:
-    """Text as it is stored; bytes that are none are told by the check of their row."""
-    return raw.decode("utf-8", "surrogateescape")
-
-
-def _keep_a_log(connection: sqlite3.Connection) -> None:
-    """Write ahead to a log: one flush an entry, where a rollback journal takes four. The
-    log is folded into the file when the last front end closes it."""
-    connection.execute("PRAGMA journal_mode = WAL")
-
-
-def _read_a_copy(path: Path) -> sqlite3.Connection:
-    """A job that cannot be written to, read from a copy: SQLite cannot read a log in place
-    without writing beside it."""
-    with tempfile.TemporaryDirectory() as folder, private_copy(path, Path(folder)) as copied:
-        source = _connect(copied)
-        memory = sqlite3.connect(":memory:", isolation_level=None, check_same_thread=False)
-        memory.text_factory = as_text
-        with contextlib.closing(source):
-            source.backup(memory)
-    return memory
-
-
-@contextlib.contextmanager
-def private_copy(path: Path, folder: Path) -> Iterator[Path]:
-    """A copy of a job's file and its log in `folder`, to read without touching them."""
-    copied = folder / "copy"
-    shutil.copyfile(path, copied)
-    if log_of(path).exists():
-        shutil.copyfile(log_of(path), log_of(copied))
-    yield copied
-
-
-def _check_whole(connection: sqlite3.Connection) -> None:
-    found = connection.execute("PRAGMA quick_check(1)").fetchone()[0]
-    if found != "ok":
-        raise Damaged(str(found))
-
-
 def _bring_up(connection: sqlite3.Connection) -> None:
     """Migrate an older file. Where it cannot be written to, an older form is not readable."""
     if version_of(connection) < latest():
@@ -303,7 +247,7 @@ def _bring_up(connection: sqlite3.Connection) -> None:
 
 
 def _write_new(draft: Path, about: About) -> None:
-    with contextlib.closing(_connect(draft)) as connection:
+    with contextlib.closing(connect(draft)) as connection:
         migrate(connection, about.begun or now())
         write_about(
             connection,
@@ -345,4 +289,4 @@ def _values(row: Row) -> tuple[int | str, ...]:
     )  # fmt: skip
 
 
-__all__ = ["About", "JobFile", "Standing", "as_text", "log_of"]
+__all__ = ["About", "JobFile", "Standing", "log_of"]

@@ -1,0 +1,103 @@
+"""Questions about the count of the box: total, margin, capacity, the largest line."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+from boxaloud.assistant.dialogue.altering import altered
+from boxaloud.assistant.dialogue.assessment import assess
+from boxaloud.assistant.dialogue.nlg import box_status
+from boxaloud.assistant.dialogue.nlg.sentences import joined, listed, marked, say, volume
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar.acts import Act
+from boxaloud.rules import editions
+from boxaloud.rules.worksheet import Unit
+
+
+def read_back(turn: Turn, act: Act) -> None:
+    """ "what have I got", "read it back"."""
+    turn.shows_sheet = True
+    turn.answer(box_status.read_back(turn.state, assess(turn.state)), act.words)
+
+
+def total(turn: Turn, act: Act) -> None:
+    """ "what's the total"."""
+    text = box_status.status(turn.state, assess(turn.state)) or say("nothing_yet")
+    turn.answer(text, act.words)
+
+
+def margin(turn: Turn, act: Act) -> None:
+    """ "what's the margin"."""
+    found = assess(turn.state)
+    sheet = found.sheet
+    if sheet.margin is None:
+        text = say("margin.unknown", total=with_unit(sheet.total, sheet.unit))
+    elif found.verdict == "incomplete" or found.low != found.high:
+        text = box_status.status(turn.state, found) or say("nothing_yet")
+    else:
+        key = "known" if sheet.margin >= 0 else "over"
+        text = say(f"margin.{key}", margin=volume(abs(sheet.margin), sheet.unit))
+    turn.answer(text, act.words)
+
+
+def capacity(turn: Turn, act: Act) -> None:
+    """ "how big is the box"."""
+    sheet = assess(turn.state).sheet
+    if sheet.capacity is None:
+        turn.answer(say("capacity.unknown"), act.words)
+        return
+    parts = listed([f"{part.what} {marked(part.volume)}" for part in sheet.volumes])
+    room = f"{marked(sheet.capacity)} {say(f'unit.{sheet.unit}')}"
+    text = say("capacity.known", capacity=room, parts=parts)
+    turn.answer(text, act.words)
+
+
+def with_unit(value: Decimal, unit: Unit) -> str:
+    """A volume with its unit in words."""
+    return f"{volume(value)} {say(f'unit.{unit}')}"
+
+
+def largest(turn: Turn, act: Act) -> None:
+    """ "what's the biggest thing in there"."""
+    lines = assess(turn.state).sheet.lines
+    if not lines:
+        turn.answer(say("nothing_yet"), act.words)
+        return
+    unit = assess(turn.state).sheet.unit
+    line = max(lines, key=lambda one: one.subtotal)
+    turn.answer(
+        say(
+            "answer.largest",
+            what=line.what,
+            volume=volume(line.subtotal, unit),
+            section=line.section,
+        ),
+        act.words,
+    )
+
+
+def metric(turn: Turn, act: Act) -> None:
+    """ "convert to mL": 16.4 cm³ is a cubic inch in the code's own tables."""
+    from boxaloud.rules import shown_cm3
+
+    sheet = assess(turn.state).sheet
+    if sheet.unit == "mL":
+        total(turn, act)
+        return
+    parts = [say("answer.metric_total", total=shown_cm3(sheet.total))]
+    if sheet.capacity is not None:
+        parts.append(say("answer.metric_capacity", capacity=shown_cm3(sheet.capacity)))
+    turn.answer(joined(parts), act.words)
+
+
+def stricter(turn: Turn, act: Act) -> None:
+    """ "which is stricter": the total under each edition held."""
+    totals = {year: assess(altered(turn.state, edition=year)).sheet.total for year in editions()}
+    told = listed([f"{year}: {volume(total)}" for year, total in totals.items()])
+    turn.answer(say("answer.stricter", totals=told), act.words)
+
+
+def certainty(turn: Turn, act: Act) -> None:
+    """ "how sure are you": what the total rests on."""
+    open_ = assess(turn.state).question
+    turn.answer(say("answer.certain" if open_ is None else "answer.certain_open"), act.words)
