@@ -2,19 +2,19 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from typing import Literal, TypeAlias
 
 from boxaloud.assistant.dialogue.box_dialogue import Talk
+from boxaloud.assistant.dialogue.box_names import meant, named, numbered
+from boxaloud.assistant.dialogue.box_verdict_list import listing
 from boxaloud.assistant.dialogue.enclosures.body_state import BodySaid
 from boxaloud.assistant.dialogue.journal import Entry
 from boxaloud.assistant.dialogue.nlg.box_status import short_caution, status
-from boxaloud.assistant.dialogue.nlg.sentences import counted, joined, listed, say
+from boxaloud.assistant.dialogue.nlg.sentences import joined, say
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
-from boxaloud.rules.words import SMALL
 from boxaloud.rules.worksheet import Verdict
 
 JournalAction: TypeAlias = Literal["entry", "opened", "renamed", "copied", "removed", "restored"]
@@ -113,7 +113,9 @@ class Boxes:
             case acts.DeleteBox():
                 return self._delete(act.name)
             case acts.ListBoxes():
-                return Outcome(self._list(act.only))
+                return Outcome(
+                    listing({name: self.verdict(name) for name in self._names}, act.only)
+                )
         return Outcome(say("job.new_job"))
 
     def _unused(self) -> str:
@@ -125,26 +127,7 @@ class Boxes:
     def find(self, name: str) -> str | None:
         """The box meant: by its whole name, by its number, else by the only one whose name
         holds it."""
-        wanted = numbered(name.lower().strip())
-        for known in (wanted, wanted.removesuffix(" box"), named(wanted)):
-            if known in self._names:
-                return known
-        part = named(wanted.removesuffix(" box"))
-        close = [known for known in self._names if part and part in known]
-        if len(close) == 1:
-            return close[0]
-        words = set(part.split()) - {"one", "box", "the"}
-        alike = [
-            known
-            for known in self._names
-            if words and (words <= set(known.split()) or set(known.split()) <= words)
-        ]
-        if len(alike) == 1:
-            return alike[0]
-        number = re.fullmatch(r"(?:box )?(\d+)", wanted)
-        if number and 1 <= int(number[1]) <= len(self._names):
-            return self.names[int(number[1]) - 1]
-        return None
+        return meant(name, self.names)
 
     @property
     def _untouched(self) -> bool:
@@ -274,59 +257,3 @@ class Boxes:
         self._names = dict.fromkeys(order)
         self._at = at
         return Outcome(say("job.restored", name=name), "restored", name)
-
-    def _list(self, only: str) -> str:
-        verdicts = {name: self.verdict(name) for name in self._names}
-        if only:
-            wanted = [name for name, verdict in verdicts.items() if verdict == only]
-            return (
-                listed([_title(name) for name in wanted]) + "." if wanted else say("job.none_such")
-            )
-        fits = sum(verdict == "fits" for verdict in verdicts.values())
-        over = sum(verdict == "over" for verdict in verdicts.values())
-        count = len(verdicts)
-        text = say(
-            "job.summary",
-            count=f"{counted(count)} box{'es' if count != 1 else ''}",
-            fits=_some(fits),
-            over=_some(over),
-            open=_some(count - fits - over),
-        )
-        text = text[0].upper() + text[1:]
-        if count > MOST_LISTED:
-            wanted = [name for name, verdict in verdicts.items() if verdict == "over"]
-            return text + (" " + say("job.over_list", names=listed(wanted[:5])) if wanted else "")
-        rows = [
-            say("job.row", name=_title(name), verdict=say(f"job.verdict.{verdict}"))
-            for name, verdict in verdicts.items()
-        ]
-        return f"{text} {'; '.join(rows)}."
-
-
-MOST_LISTED = 8
-"""Boxes named one by one in a list that is spoken."""
-
-
-def _title(name: str) -> str:
-    return name[:1].upper() + name[1:]
-
-
-def _some(count: int) -> str:
-    return counted(count) if count else say("none_of_them")
-
-
-def named(name: str) -> str:
-    """The name in "box hall" and in "the hall"; "box 3" is a name as it stands."""
-    bare = name.removeprefix("the ").strip()
-    rest = bare.removeprefix("box ").removeprefix("number ")
-    if rest.isdigit() or rest in SMALL:
-        return f"box {rest}" if rest != bare or rest.isdigit() else bare
-    return rest or bare
-
-
-def numbered(name: str) -> str:
-    """ "box one" is "box 1"."""
-    head, _, last = name.rpartition(" ")
-    if head in ("box", "") and last in SMALL[1:]:
-        return f"box {SMALL.index(last)}"
-    return name

@@ -5,8 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 
 from boxaloud.grammar import acts
-from boxaloud.grammar.acts import Act, Doubt
+from boxaloud.grammar.acts import Act
 from boxaloud.grammar.enclosures.pull_piece import Piece
+from boxaloud.grammar.enclosures.raceway_items import RacewayItem, in_order
 
 #: What a piece says by itself, without a look at what stands beside it.
 _PLAIN: dict[str, dict[str, object]] = {
@@ -24,16 +25,6 @@ _PLAIN: dict[str, dict[str, object]] = {
 
 
 @dataclass(slots=True)
-class _Item:
-    """Raceways on their way: the walls and rows said of them so far."""
-
-    act: acts.AddRaceways
-    group: int
-    several: bool = False
-    """True where nobody said how many."""
-
-
-@dataclass(slots=True)
 class Assembly:
     """The pieces of one utterance put together, from left to right."""
 
@@ -42,7 +33,7 @@ class Assembly:
     pieces: list[Piece]
     made: list[Act] = field(default_factory=list)
     """What is said besides raceways and kinds."""
-    items: list[_Item] = field(default_factory=list)
+    items: list[RacewayItem] = field(default_factory=list)
     kinds: list[Piece | None] = field(default_factory=lambda: [None])
     wall: str | None = None
     to: str | None = None
@@ -89,7 +80,7 @@ class Assembly:
                 span=(piece.start, piece.end),
                 function="correction" if self.corrects else "inform",
             )
-            self.items.append(_Item(act, len(self.kinds) - 1, item.several))
+            self.items.append(RacewayItem(act, len(self.kinds) - 1, item.several))
         self.corrects = False
 
     def _set(self, first: int, **said: object) -> None:
@@ -132,7 +123,7 @@ class Assembly:
         span = (walls[0].start, walls[-1].end)
         self.made.append(acts.SetPull(walls=names, words=self.heard[slice(*span)], span=span))
 
-    def _held_since(self) -> list[_Item]:
+    def _held_since(self) -> list[RacewayItem]:
         """The items since the wall that was said before them."""
         return [item for item in self.items[self.wall_from :] if item.act.to is None]
 
@@ -285,25 +276,16 @@ class Assembly:
         self._walls_alone()
         if len(self.kinds) == 2 and self.kinds[0] is None and not self._of(1):
             self.kinds = [self.kinds[1]]
-        told: list[Act] = []
-        for group, kind in enumerate(self.kinds):
-            if kind is not None:
-                span = (kind.start, kind.end)
-                act = acts.DescribePull(kind=kind.value, words=self.heard[slice(*span)], span=span)
-                told.append(replace(act, function="correction" if self.corrects else "inform"))
-            counts = kind is None or kind.value != "straight"  # the largest one alone decides there
-            told += [
-                replace(item.act, doubts=(Doubt("count", "vague"),))
-                if item.several and counts
-                else item.act
-                for item in self.items
-                if item.group == group
-            ]
-        details = [act for act in self.made if isinstance(act, acts.SetPull)]
-        others = [act for act in self.made if not isinstance(act, acts.SetPull)]
-        first = min((act.span[0] for act in told), default=0)
-        before = [act for act in others if act.span[0] < first]
-        return [*before, *told, *details, *(act for act in others if act not in before)]
+        kinds = [self._pull(kind) if kind is not None else None for kind in self.kinds]
+        return in_order(kinds, self.items, self.made)
+
+    def _pull(self, kind: Piece) -> acts.DescribePull:
+        return acts.DescribePull(
+            kind=kind.value,
+            words=self.heard[kind.start : kind.end],
+            span=(kind.start, kind.end),
+            function="correction" if self.corrects else "inform",
+        )
 
     def _of(self, group: int) -> bool:
         return any(item.group == group for item in self.items)

@@ -7,24 +7,27 @@ makes nothing of it: "on the 14" is a size and never a volume, "two" no volume a
 
 from __future__ import annotations
 
-from dataclasses import replace
 from decimal import Decimal
 from typing import cast
 
 from boxaloud.assistant.dialogue.interpretation import bare_measures, reference_ambiguity
+from boxaloud.assistant.dialogue.interpretation.box_measures import (
+    LARGEST_BOX,
+    as_volume,
+    said_size,
+    said_volume,
+)
+from boxaloud.assistant.dialogue.interpretation.full_acts import corrected, full
 from boxaloud.assistant.dialogue.tracker.restatements import LEAST_BOX
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Reference, Thing
 from boxaloud.grammar.clauses.act_fields import KIND_OF
-from boxaloud.rules.contents import Cable, FixtureWires, Marked, TableBox, Yoke
+from boxaloud.rules.contents import Cable, FixtureWires, Marked, Yoke
 
 SIZED = ("device_size", "block_size")
 BOXLESS = (None, "contents", "clamps", "unread", *SIZED)
 """Questions under which a bare number is the volume of a box that is not known yet."""
-LARGEST_BOX = 100
-"""Cubic inches of the largest box of 314.16(A)(2) that need be marked; a bare number above it
-is asked back."""
 
 
 def interpreted(turn: Turn, act: Act) -> Act:
@@ -33,13 +36,13 @@ def interpreted(turn: Turn, act: Act) -> Act:
         return _thing(turn, act)
     match act:
         case acts.Place():
-            return _full(act, acts.SetClamps(where=act.where), "where")
+            return full(act, acts.SetClamps(where=act.where), "where")
         case acts.NoneOfThem():
             return _none(turn, act)
         case acts.Number() | acts.RestateNumber() if _is_year(act.value):
-            return _full(act, acts.SetEdition(year=str(act.value)), "year")
+            return full(act, acts.SetEdition(year=str(act.value)), "year")
         case acts.Number() | acts.RestateNumber() if _is_depth(turn, act.value):
-            return _full(act, acts.SetSize(depth=act.value), "depth")
+            return full(act, acts.SetSize(depth=act.value), "depth")
         case acts.RestateNumber():
             return _restated(turn, act)
         case acts.Number() if act.value is not None:
@@ -49,9 +52,9 @@ def interpreted(turn: Turn, act: Act) -> Act:
         case acts.NameBoxKind() if act.gangs and not act.family:
             return _gangs(turn, act, act.gangs)
         case acts.SetVolume():
-            return _volume(turn, act)
+            return said_volume(turn, act)
         case acts.SetSize():
-            return _sized(turn, act)
+            return said_size(turn, act)
     return act
 
 
@@ -71,47 +74,34 @@ def _thing(turn: Turn, act: Act) -> Act:
     if turn.asked == "confirm" and reference_ambiguity.is_open(turn.state):
         return reference_ambiguity.answered(turn, cast(Thing, act)) or act
     if turn.asked == "mistaken":
-        return _corrected(act, acts.Restate(thing=cast(Thing, act)))
+        return corrected(act, acts.Restate(thing=cast(Thing, act)))
     return act
 
 
 def _none(turn: Turn, act: Act) -> Act:
     """ "None" of what is asked about."""
     if turn.asked == "clamps":
-        return _full(act, acts.SetClamps(where="none"), "where")
+        return full(act, acts.SetClamps(where="none"), "where")
     if turn.asked == "grounds":
-        return _full(act, acts.Deny(target=Reference("grounds")), "target")
+        return full(act, acts.Deny(target=Reference("grounds")), "target")
     if turn.asked == "contents":
-        return _full(act, acts.NothingElse(of="else"), "of")
+        return full(act, acts.NothingElse(of="else"), "of")
     return act
 
 
 def _gangs(turn: Turn, act: Act, gangs: int) -> Act:
     """So many gangs, where it is open how many a device takes."""
     if turn.asked == "gangs":
-        return _full(act, _widened(turn, gangs), "gangs")
+        return full(act, _widened(turn, gangs), "gangs")
     key = _open_width(turn)
     if key is None:
         return act
-    return _full(act, acts.Widen(target=Reference("device", item=key), gangs=gangs), "gangs")
+    return full(act, acts.Widen(target=Reference("device", item=key), gangs=gangs), "gangs")
 
 
 def _is_year(value: Decimal | None) -> bool:
     """A number that can only be an edition of the code."""
     return value is not None and value == int(value) and 1990 <= value <= 2040
-
-
-def _full(bare: Act, made: Act, slot: str) -> Act:
-    """The full act in the words of the bare one, its doubts now those of `slot`."""
-    doubts = tuple(replace(doubt, slot=slot) for doubt in bare.doubts)
-    return replace(made, words=bare.words, span=bare.span, doubts=doubts, function=bare.function)
-
-
-def _corrected(bare: Act, made: Act) -> Act:
-    """What was said to be wrong: the value or thing given is in its place."""
-    return replace(
-        made, words=bare.words, span=bare.span, doubts=bare.doubts, function="correction"
-    )
 
 
 def _open_width(turn: Turn) -> int | None:
@@ -142,18 +132,18 @@ def _number(turn: Turn, act: acts.Number, value: Decimal) -> Act:
     whole = value == int(value)
     asked = turn.asked
     if asked == "mistaken":
-        return _corrected(act, acts.RestateNumber(value=value))
+        return corrected(act, acts.RestateNumber(value=value))
     if whole and value in (14, 12, 10, 8, 6) and turn.done and asked not in SIZED:
         return act  # "six 12s and a ground, that's 12": behind things said, a size is no volume
     if not whole and value >= 6 and _of_known_box(turn):
-        return _full(act, acts.SetVolume(volume=value), "volume")
+        return full(act, acts.SetVolume(volume=value), "volume")
     answer = _answer(turn, act, value)
     if answer is not None:
         return answer
     if not whole and value >= 3 and (turn.supposed or not turn.state.box):
-        return _full(act, acts.SetVolume(volume=value), "volume")  # nothing else is a fraction
+        return full(act, acts.SetVolume(volume=value), "volume")  # nothing else is a fraction
     if asked in BOXLESS and not turn.state.box and LEAST_BOX <= value <= LARGEST_BOX:
-        return _as_volume(turn, act, value)
+        return as_volume(turn, act, value)
     return act
 
 
@@ -168,26 +158,26 @@ def _answer(turn: Turn, act: acts.Number, value: Decimal) -> Act | None:
     whole = value == int(value)
     made = bare_measures.answer(turn, value)
     if made is not None:
-        return _full(act, *made)
+        return full(act, *made)
     match turn.asked:
         case "box":
-            return _as_volume(turn, act, value)
+            return as_volume(turn, act, value)
         case "box_depth" if value > 6:
-            return _as_volume(turn, act, value)
+            return as_volume(turn, act, value)
         case "box_depth":
-            return _full(act, acts.SetSize(depth=value), "depth")
+            return full(act, acts.SetSize(depth=value), "depth")
         case "clamps":
             return _clamps(turn, act, value)
         case "grounds" if any(type(one) in KIND_OF for one in turn.done):
             return act  # "six 12s, plus two spliced": no answer to what was not yet asked
         case "grounds" if value == 0:
-            return _full(act, acts.Deny(target=Reference("grounds")), "target")
+            return full(act, acts.Deny(target=Reference("grounds")), "target")
         case "grounds" if whole:
-            return _full(act, acts.AddGrounds(count=int(value)), "count")
+            return full(act, acts.AddGrounds(count=int(value)), "count")
         case "device_size" | "block_size" if whole:
             return _landed(turn, act, int(value))
         case "gangs" if value in (1, 2, 3):
-            return _full(act, _widened(turn, int(value)), "gangs")
+            return full(act, _widened(turn, int(value)), "gangs")
     return None
 
 
@@ -195,22 +185,10 @@ def _clamps(turn: Turn, act: acts.Number, value: Decimal) -> Act | None:
     if any(type(one) in KIND_OF for one in turn.done):
         return act  # behind things said, a number left alone may have counted any of them
     if value == 0:
-        return _full(act, acts.SetClamps(where="none"), "where")
+        return full(act, acts.SetClamps(where="none"), "where")
     if value == int(value) and value <= 4:
-        return _full(act, acts.SetClamps(where="present", count=int(value)), "count")
+        return full(act, acts.SetClamps(where="present", count=int(value)), "count")
     return None
-
-
-def _as_volume(turn: Turn, act: acts.Number, value: Decimal) -> Act:
-    """A number that answers what the box's volume is; too small or too large for one asks."""
-    if value < 3:
-        return act
-    if metric := bare_measures.in_millilitres(turn.state, acts.SetVolume(volume=value)):
-        return _full(act, metric, "volume")
-    reason = any(doubt.reason == "unusual" for doubt in act.doubts)
-    odd = value > LARGEST_BOX or value < LEAST_BOX or (value > 60 and value == int(value))
-    doubts = act.doubts if reason or not odd else (*act.doubts, acts.Doubt("volume", "unusual"))
-    return _full(replace(act, doubts=doubts), acts.SetVolume(volume=value), "volume")
 
 
 def _size(turn: Turn, act: acts.Size, awg: int) -> Act:
@@ -222,15 +200,15 @@ def _size(turn: Turn, act: acts.Size, awg: int) -> Act:
     item = turn.state.item(turn.state.last)
     fixture = [i for i in turn.state.items if isinstance(i.content, FixtureWires)]
     if awg >= 16 and fixture and turn.asked != "confirm":
-        return _full(
+        return full(
             act,
             acts.Resize(target=Reference("fixture_wires", item=fixture[-1].key), awg=awg),
             "awg",
         )
     if item is not None and isinstance(item.content, Yoke) and item.content.awg is None:
-        return _full(act, acts.Land(target=Reference("device", item=item.key), awg=awg), "awg")
+        return full(act, acts.Land(target=Reference("device", item=item.key), awg=awg), "awg")
     if turn.asked == "box" and not _plural(act.words) and "on" not in act.words.lower().split():
-        return _as_volume(
+        return as_volume(
             turn,
             acts.Number(value=Decimal(awg), words=act.words, span=act.span, doubts=act.doubts),
             Decimal(awg),
@@ -244,55 +222,7 @@ def _plural(words: str) -> bool:
 
 def _landed(turn: Turn, act: Act, awg: int) -> Act:
     made = acts.Land(target=Reference("device", item=turn.subject), awg=awg)
-    return _full(act, made, "awg")
-
-
-_WIDE = Decimal("4.6875")
-
-
-def _volume(turn: Turn, act: acts.SetVolume) -> Act:
-    """A bare "box one" is a box of the job, not one of a cubic inch; "box 4-11/16" is a size."""
-    if metric := bare_measures.in_millilitres(turn.state, act):
-        return metric
-    if (
-        act.volume is not None
-        and act.volume < 5
-        and act.volume != int(act.volume)
-        and act.unit is None
-        and act.family in ("octagon", "square", "handy", "device", "pancake")
-    ):
-        return _full(act, acts.SetSize(family=act.family, depth=act.volume), "depth")
-    if (
-        act.volume is not None
-        and act.volume < 5
-        and act.volume != int(act.volume)
-        and act.unit is None
-        and turn.state.box
-        and isinstance(turn.state.box[0], TableBox)
-    ):
-        return _full(act, acts.SetSize(depth=act.volume), "depth")
-    if act.volume == _WIDE and act.unit is None:
-        return _full(act, acts.SetSize(family="square", width=_WIDE), "width")
-    if act.volume is not None and act.volume < 3 and act.unit is None and not act.doubts:
-        return replace(act, doubts=(acts.Doubt("volume", "unusual"),))
-    return act
-
-
-def _sized(turn: Turn, act: acts.SetSize) -> Act:
-    """Dimensions: the depth of the device asked about, a volume, or the size of the box."""
-    if bare_measures.is_depth_of_device(turn, act):
-        return _full(act, bare_measures.deepened(turn, act), "depth")
-    if _is_volume(act) and act.width is not None:
-        return _full(act, acts.SetVolume(volume=act.width), "volume")
-    return act
-
-
-def _is_volume(act: acts.SetSize) -> bool:
-    """ "six point zero pancake": no round box is six inches wide, Table 314.16(A)."""
-    wide = act.width is not None and act.width >= 5
-    return (
-        wide and act.family in ("pancake", "octagon") and act.depth is None and act.height is None
-    )
+    return full(act, made, "awg")
 
 
 def tells_nothing(turn: Turn, act: Act) -> bool:

@@ -1,0 +1,78 @@
+"""What is said of how large the box is: a volume, a size, or a number that answers for one."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from decimal import Decimal
+
+from boxaloud.assistant.dialogue.interpretation import bare_measures
+from boxaloud.assistant.dialogue.interpretation.full_acts import full
+from boxaloud.assistant.dialogue.tracker.restatements import LEAST_BOX
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act
+from boxaloud.rules.contents import TableBox
+
+LARGEST_BOX = 100
+"""Cubic inches of the largest box of 314.16(A)(2) that need be marked; a bare number above it
+is asked back."""
+
+
+def as_volume(turn: Turn, act: acts.Number, value: Decimal) -> Act:
+    """A number that answers what the box's volume is; too small or too large for one asks."""
+    if value < 3:
+        return act
+    if metric := bare_measures.in_millilitres(turn.state, acts.SetVolume(volume=value)):
+        return full(act, metric, "volume")
+    reason = any(doubt.reason == "unusual" for doubt in act.doubts)
+    odd = value > LARGEST_BOX or value < LEAST_BOX or (value > 60 and value == int(value))
+    doubts = act.doubts if reason or not odd else (*act.doubts, acts.Doubt("volume", "unusual"))
+    return full(replace(act, doubts=doubts), acts.SetVolume(volume=value), "volume")
+
+
+_WIDE = Decimal("4.6875")
+
+
+def said_volume(turn: Turn, act: acts.SetVolume) -> Act:
+    """A bare "box one" is a box of the job, not one of a cubic inch; "box 4-11/16" is a size."""
+    if metric := bare_measures.in_millilitres(turn.state, act):
+        return metric
+    if (
+        act.volume is not None
+        and act.volume < 5
+        and act.volume != int(act.volume)
+        and act.unit is None
+        and act.family in ("octagon", "square", "handy", "device", "pancake")
+    ):
+        return full(act, acts.SetSize(family=act.family, depth=act.volume), "depth")
+    if (
+        act.volume is not None
+        and act.volume < 5
+        and act.volume != int(act.volume)
+        and act.unit is None
+        and turn.state.box
+        and isinstance(turn.state.box[0], TableBox)
+    ):
+        return full(act, acts.SetSize(depth=act.volume), "depth")
+    if act.volume == _WIDE and act.unit is None:
+        return full(act, acts.SetSize(family="square", width=_WIDE), "width")
+    if act.volume is not None and act.volume < 3 and act.unit is None and not act.doubts:
+        return replace(act, doubts=(acts.Doubt("volume", "unusual"),))
+    return act
+
+
+def said_size(turn: Turn, act: acts.SetSize) -> Act:
+    """Dimensions: the depth of the device asked about, a volume, or the size of the box."""
+    if bare_measures.is_depth_of_device(turn, act):
+        return full(act, bare_measures.deepened(turn, act), "depth")
+    if _is_volume(act) and act.width is not None:
+        return full(act, acts.SetVolume(volume=act.width), "volume")
+    return act
+
+
+def _is_volume(act: acts.SetSize) -> bool:
+    """ "six point zero pancake": no round box is six inches wide, Table 314.16(A)."""
+    wide = act.width is not None and act.width >= 5
+    return (
+        wide and act.family in ("pancake", "octagon") and act.depth is None and act.height is None
+    )
