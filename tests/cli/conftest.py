@@ -12,3 +12,10 @@ def data(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     folder = tmp_path / "data"
     monkeypatch.setenv("BOXALOUD_DATA", str(folder))
     return folder
+
+
+@pytest.fixture
+def home(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    monkeypatch.setenv("BOXALOUD_DATA", str(tmp_path / "data"))
+    monkeypatch.setenv("BOXALOUD_TRACEBACK", "")
+    return tmp_path

@@ -3,13 +3,10 @@
 from __future__ import annotations
 
 import inspect
-import json
-import shlex
 import signal
 import subprocess
 import sys
 import time
-from collections.abc import Iterator
 from importlib import metadata
 from pathlib import Path
 from typing import Any
@@ -17,40 +14,8 @@ from typing import Any
 import pytest
 from boxaloud.assistant.cli.arguments import run
 from boxaloud.assistant.cli.command_rows import Command, argument, group, option, switch
-from boxaloud.assistant.cli.main import BOXALOUD, app
-from boxaloud.assistant.cli.usage import shown
 from boxaloud.assistant.text.problem import Problem
-
-TYPED = "from boxaloud.assistant.cli.start import main; main()"
-BOX = "two 14-2 cables, one switch, no clamps inside, 18 cubic inch box"
-
-
-def boxaloud(*args: str) -> subprocess.CompletedProcess[str]:
-    return subprocess.run(
-        [sys.executable, "-c", TYPED, *args],
-        stdin=subprocess.DEVNULL, capture_output=True, text=True, timeout=120,
-    )  # fmt: skip
-
-
-def every(command: Command, called: str) -> Iterator[tuple[str, Command]]:
-    yield called, command
-    for below in command.commands:
-        yield from every(below, f"{called} {below.name}")
-
-
-COMMANDS = dict(every(BOXALOUD, "boxaloud"))
-
-
-class Taken:
-    """A command that remembers what it was called with."""
-
-    def __init__(self, status: int = 0) -> None:
-        self.values: dict[str, Any] = {}
-        self.status = status
-
-    def __call__(self, **values: Any) -> int:
-        self.values = values
-        return self.status
+from every_command import BOX, COMMANDS, TYPED, Taken, boxaloud
 
 
 def try_out(*words: str) -> dict[str, Any]:
@@ -168,64 +133,6 @@ def test_what_a_command_takes_is_what_its_function_takes(called: str) -> None:
     assert command.run is not None or command.commands
 
 
-@pytest.mark.parametrize("called", sorted(COMMANDS))
-def test_help_shows_all_that_a_command_takes(
-    called: str, capsys: pytest.CaptureFixture[str]
-) -> None:
-    command = COMMANDS[called]
-    assert app([*called.split()[1:], "--help"]) == 0
-    text = capsys.readouterr().out
-    assert text.startswith(f"Usage: {called}")
-    assert max(len(line) for line in text.splitlines()) <= 80
-    words = text.split()
-    for each in command.takes:
-        for flag in each.flags:
-            assert flag in words or f"{flag}," in words
-    for below in command.commands:
-        assert below.name in words
-
-
-@pytest.mark.parametrize("called", sorted(COMMANDS))
-def test_help_ends_with_a_line_that_can_be_run(
-    called: str, capsys: pytest.CaptureFixture[str]
-) -> None:
-    command = COMMANDS[called]
-    taken = Taken(5)
-    words = shlex.split(command.example)
-    steps = len(called.split())
-    assert words[:steps] == called.split() or command.commands
-    if command.commands and words[steps : steps + 1] and not words[steps].startswith("-"):
-        command, steps = COMMANDS[" ".join(words[: steps + 1])], steps + 1
-    assert run(command._replace(run=taken, commands=()), called, words[steps:]) == 5
-    app([*called.split()[1:], "--help"])
-    assert capsys.readouterr().out.splitlines()[-1].strip() == COMMANDS[called].example
-
-
-@pytest.mark.parametrize("called", sorted(COMMANDS))
-def test_help_shows_each_choice_and_default(
-    called: str, capsys: pytest.CaptureFixture[str]
-) -> None:
-    app([*called.split()[1:], "--help"])
-    text = " ".join(capsys.readouterr().out.split())
-    for each in COMMANDS[called].takes:
-        assert ", ".join(each.choices) in text
-        if each.flags and each.kind != "switch" and (each.default_shown or each.default):
-            assert f"default: {each.default_shown or each.default}" in text
-
-
-def test_help_wraps_to_a_narrow_terminal() -> None:
-    *lines, example = shown(BOXALOUD, "boxaloud", width=40).splitlines()
-    assert max(map(len, lines)) <= 40
-    assert example.strip() == BOXALOUD.example  # whole, to be copied
-
-
-def test_a_group_without_its_command_shows_help_and_is_unusable() -> None:
-    done = boxaloud("job")
-    assert done.returncode == 2
-    assert done.stdout == boxaloud("job", "--help").stdout
-    assert done.stderr == ""
-
-
 def test_the_version_is_that_of_the_installed_package() -> None:
     try:
         installed = metadata.version("boxaloud")
@@ -233,56 +140,6 @@ def test_the_version_is_that_of_the_installed_package() -> None:
         pytest.skip("the package is not installed beside this Python")
     done = boxaloud("--version")
     assert (done.returncode, done.stdout, done.stderr) == (0, f"boxaloud {installed}\n", "")
-
-
-def loaded_by(*args: str) -> set[str]:
-    """The modules that are there when the command has ended."""
-    code = (
-        "import sys, json\ntry:\n    from boxaloud.assistant.cli.start import main; main()\n"
-        "except SystemExit: pass\nprint(json.dumps(list(sys.modules)))"
-    )
-    done = subprocess.run(
-        [sys.executable, "-c", code, *args], capture_output=True, text=True, check=True
-    )
-    found: list[str] = json.loads(done.stdout.splitlines()[-1])
-    return set(found)
-
-
-@pytest.mark.parametrize("asked", ["--version", "--help"])
-def test_version_and_help_load_nothing_of_the_work(asked: str) -> None:
-    found = loaded_by(asked)
-    ours = {name for name in found if name.split(".")[0] == "boxaloud"}
-    assert ours <= {
-        "boxaloud",
-        "boxaloud.assistant",
-        "boxaloud.assistant.cli",
-        "boxaloud.assistant.text",
-        "boxaloud.assistant.text.problem",
-        "boxaloud.assistant.cli.arguments",
-        "boxaloud.assistant.cli.main",
-        "boxaloud.assistant.cli.command_rows",
-        "boxaloud.assistant.cli.gc_pause",
-        "boxaloud.assistant.cli.job_command_table",
-        "boxaloud.assistant.text.printing",
-        "boxaloud.assistant.cli.exit_codes",
-        "boxaloud.assistant.cli.screen_command_table",
-        "boxaloud.assistant.cli.voice_command_table",
-        "boxaloud.assistant.cli.start",
-        "boxaloud.assistant.cli.usage",
-    }
-    assert not found & {"argparse", "dataclasses", "inspect", "tomllib", "platformdirs"}
-
-
-def test_check_loads_no_jobs_no_sound_and_no_rules_of_other_work() -> None:
-    found = loaded_by("check", BOX)
-    assert "boxaloud.assistant.cli.commands.check_command" in found
-    assert not found & {"argparse", "numpy", "sqlite3", "textual", "wave"}
-    assert not found & {
-        "boxaloud.assistant.storage.session",
-        "boxaloud.assistant.asr",
-        "boxaloud.assistant.tts",
-    }
-    assert not found & {"boxaloud.rules.canada", "boxaloud.rules.conduit", "boxaloud.rules.spaces"}
 
 
 def test_the_search_for_garbage_goes_on_after_a_check() -> None:

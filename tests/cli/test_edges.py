@@ -4,12 +4,8 @@ from __future__ import annotations
 
 import json
 import os
-import random
 import re
-import signal
 import subprocess
-import sys
-import time
 from collections.abc import Callable
 from pathlib import Path
 
@@ -17,34 +13,10 @@ import pytest
 from boxaloud.assistant.cli.command_rows import Command
 from boxaloud.assistant.cli.main import BOXALOUD
 from boxaloud.assistant.text.printing import clean, clean_json
+from edge_runs import BOX, RUN, one_sentence, ran
 
-BOX = ("two 14-2 cables and a switch", "18 cubic inches", "no clamps")
 STEERING = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069]")
 HOSTILE = "\x1b]0;owned\x07\x1b[2J\u202egnirts\x9b31m\x08\r"
-RUN = [sys.executable, "-c", "from boxaloud.assistant.cli.start import main; main()"]
-
-
-@pytest.fixture
-def home(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
-    monkeypatch.setenv("BOXALOUD_DATA", str(tmp_path / "data"))
-    monkeypatch.setenv("BOXALOUD_TRACEBACK", "")
-    return tmp_path
-
-
-def ran(*words: str | bytes, **how: object) -> subprocess.CompletedProcess[bytes]:
-    how = {"capture_output": True, "stdin": subprocess.DEVNULL, "timeout": 60, **how}
-    return subprocess.run([*RUN, *words], **how)  # type: ignore[call-overload,no-any-return]
-
-
-def one_sentence(told: bytes) -> str:
-    text = told.decode()
-    assert "Traceback" not in text
-    assert "fault of its own" not in text
-    assert len(text.splitlines()) == 1, text
-    return text
-
-
-# -- what is printed ---------------------------------------------------------------------------
 
 
 def test_no_character_that_steers_is_printed() -> None:
@@ -131,8 +103,6 @@ def test_nothing_else_writes_to_the_streams() -> None:
         assert not re.search(r"std(out|err)\.write|\bprint\(", text), path
 
 
-# -- streams that are closed or full -----------------------------------------------------------
-
 COMMANDS = [
     ("check", *BOX), ("check", "--json", *BOX), ("chat",), ("job", "list"), ("--help",),
     ("--version",), ("schema",), ("job", "start", "Heron"), (),
@@ -205,9 +175,6 @@ def test_a_reader_that_goes_is_no_fault(home: Path) -> None:
     assert done.stdout.split()[-1] in (b"141", b"0")
 
 
-# -- words and paths that are odd --------------------------------------------------------------
-
-
 @pytest.mark.parametrize(
     "words",
     [
@@ -266,57 +233,6 @@ def test_a_data_folder_of_a_path_that_cannot_be_is_told(words: tuple[str, ...], 
         assert b"Traceback" not in done.stderr
         assert b"fault of its own" not in done.stderr
         assert len(done.stderr.decode().splitlines()) <= 1
-
-
-# -- ending it ---------------------------------------------------------------------------------
-
-
-READY = """
-import os
-import signal
-from boxaloud.assistant.cli import start
-begin = signal.signal
-def ready(number, act):
-    before = begin(number, act)
-    if number == signal.SIGINT:
-        signal.signal = begin
-        os.write(2, b"ready\\n")
-    return before
-signal.signal = ready
-start.main()
-"""
-
-
-@pytest.mark.parametrize("words", [("check", *BOX), ("chat", "--job", "Heron"), ("job", "list")])
-def test_an_interrupt_at_any_moment_is_quiet(words: tuple[str, ...], home: Path) -> None:
-    """From where our own code begins; before that the interpreter itself is starting."""
-    chance = random.Random(4)
-    for _ in range(int(os.environ.get("BOXALOUD_INTERRUPTS", "8"))):
-        talk = subprocess.Popen(
-            [sys.executable, "-c", READY, *words],
-            stdin=subprocess.PIPE, stdout=subprocess.DEVNULL, stderr=subprocess.PIPE,
-        )  # fmt: skip
-        assert talk.stderr is not None
-        assert talk.stderr.readline() == b"ready\n"
-        time.sleep(chance.uniform(0, 0.4))
-        talk.send_signal(signal.SIGINT)
-        assert talk.communicate()[1].strip() == b""
-        # while the interpreter ends it lets the signal end it, which a shell tells as 130 too
-        assert talk.returncode in (0, 130, -signal.SIGINT)
-
-
-def test_a_request_to_end_leaves_no_draft_and_keeps_the_job(home: Path) -> None:
-    talk = subprocess.Popen(
-        [*RUN, "chat", "--job", "Heron"],
-        stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=subprocess.PIPE,
-    )  # fmt: skip
-    assert talk.stdout is not None
-    assert b"Heron" in talk.stdout.readline()
-    talk.send_signal(signal.SIGTERM)
-    assert talk.communicate()[1] == b""
-    assert talk.returncode == 143
-    assert not [each for each in (home / "data").rglob("*") if each.name.endswith((".new", "-wal"))]
-    assert ran("job", "show", "Heron").returncode == 0
 
 
 def every_command(command: Command, called: tuple[str, ...]) -> list[tuple[str, ...]]:

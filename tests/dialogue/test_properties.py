@@ -191,9 +191,9 @@ def facts(seed: int) -> list[str]:
     """One sentence a fact of a random box, said typed."""
     dice = random.Random(seed)
     electrician = Electrician(random_mind(dice), dice)
-    electrician.sized = True
-    parts = [part for chunk in electrician.todo for part in chunk] + electrician.later
-    return [electrician._part(part) for part in parts if part.kind != "edition"]
+    parts = [part for chunk in electrician.agenda.todo for part in chunk]
+    parts += electrician.agenda.later
+    return [part.said(electrician.talker, True) for part in parts if part.kind != "edition"]
 
 
 def _orders() -> list[object]:

@@ -140,14 +140,23 @@ def test_a_step_of_the_grammar_knows_only_the_steps_before_it(step: str) -> None
     assert wrong == []
 
 
+OURS = ("rules", "grammar", "assistant", "tests", "audio_fixtures", ".ci")
+
+
+def every_module() -> list[Path]:
+    """All modules of the checkout, tests and scripts among them."""
+    return [path for place in OURS for path in sorted((ROOT / place).rglob("*.py"))]
+
+
 def test_no_two_modules_have_one_name() -> None:
-    names = Counter(
-        path.name
-        for room in ("rules", "grammar", "assistant")
-        for path in (ROOT / room).rglob("*.py")
-        if not path.name.startswith("__")
-    )
+    special = ("__init__.py", "__main__.py", "conftest.py")
+    names = Counter(path.name for path in every_module() if path.name not in special)
     assert [name for name, count in names.items() if count > 1] == []
+
+
+def test_no_module_is_too_long_to_be_read_at_once() -> None:
+    lengths = {str(path): len(path.read_text("utf-8").splitlines()) for path in every_module()}
+    assert {name: lines for name, lines in lengths.items() if lines > 300} == {}
 
 
 def test_only_the_contract_knows_how_documents_are_modelled() -> None:

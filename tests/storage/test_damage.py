@@ -1,12 +1,11 @@
 """Whatever bit of a job's file is turned: every loss is told, and nothing readable is lost.
 
-A longer run: `BOXALOUD_FLIPS=1000 python -m pytest tests/jobs/test_damage.py`.
+A longer run: `BOXALOUD_FLIPS=1000 python -m pytest tests/storage/test_damage.py`.
 """
 
 from __future__ import annotations
 
 import contextlib
-import os
 import random
 import shutil
 import sqlite3
@@ -16,18 +15,10 @@ import pytest
 from boxaloud.assistant.cli.commands import job_command
 from boxaloud.assistant.dialogue import Entry
 from boxaloud.assistant.storage import Session, repository
-from boxaloud.assistant.storage.sqlite.journal_file import JobFile, log_of
+from boxaloud.assistant.storage.sqlite.journal_file import JobFile
 from boxaloud.assistant.storage.sqlite.journal_rows import START, Row, check_of
-from boxaloud.assistant.storage.sqlite.recovery import ASIDE
-from boxaloud.assistant.storage.sqlite.write_ahead_log import FRAME_HEAD, HEAD
 from boxaloud.assistant.text.problem import Problem
-
-FLIPS = int(os.environ.get("BOXALOUD_FLIPS", "60"))
-PAGE = 4096
-LINES = (
-    "two 14-2 cables", "18 cubic inches", "a switch", "no clamps", "next box porch",
-    "three 12-2 cables", "a receptacle", "20 cubic inches", "next box hall", "four 14-2 cables",
-)  # fmt: skip
+from damaged_jobs import FLIPS, LINES, PAGE, flip, heard, look_at, put_back, told_of
 
 
 @pytest.fixture
@@ -43,62 +34,8 @@ def job(data: Path) -> Path:
     return repository.find("heron").path
 
 
-@pytest.fixture
-def crashed(data: Path, tmp_path: Path) -> Path:
-    """The same as a talk left it that was killed: the last rows are in the log."""
-    session = Session.start("Heron Street")
-    for words in LINES:
-        session.hear(words)
-    path = repository.find("heron").path
-    for each in (path, log_of(path)):
-        shutil.copy(each, tmp_path / each.name)
-    session.close()
-    for each in (path, log_of(path)):
-        shutil.copy(tmp_path / each.name, each)
-    return path
-
-
-def heard(session: Session) -> list[str]:
-    return [row.entry for row in session._keeper.rows if row.action == "entry"]
-
-
-def told_of(session: Session) -> str:
-    return " ".join(session.take_notes())
-
-
 def test_a_closed_job_that_nothing_happened_to_is_not_said_to_be_damaged(job: Path) -> None:
     assert told_of(Session.open("heron")) == ""
-
-
-def flip(path: Path, bit: int) -> None:
-    raw = bytearray(path.read_bytes())
-    raw[bit // 8] ^= 1 << bit % 8
-    path.write_bytes(raw)
-
-
-def look_at(job: Path, whole: list[str], before: bytes) -> str:
-    """Open the job after something was done to it: all that it had is there, or it is told."""
-    folder = job.parent
-    known = repository.places()
-    assert len(known) == 2, known
-    place = next(place for place in known if place.path.name != "barn-lane.boxaloud")
-    session = Session.open_at(place)
-    notes, kept = told_of(session), heard(session)
-    session.close()
-    aside = [each for each in folder.iterdir() if ASIDE in each.name and each.name[-4] != "-"]
-    assert kept == whole[: len(kept)], "rows are not those that were written"
-    if len(kept) < len(whole):
-        assert f"carried over {len(kept)}" in notes
-        assert aside
-    if aside:
-        assert aside[0].read_bytes() == before
-        assert str(aside[0]) in notes
-    return notes
-
-
-def put_back(folder: Path, kept: Path) -> None:
-    shutil.rmtree(folder)
-    shutil.copytree(kept, folder)
 
 
 def test_a_flipped_bit_loses_nothing_that_can_be_read_and_every_loss_is_told(
@@ -227,75 +164,6 @@ def test_what_a_job_says_of_itself_is_checked(key: str, job: Path) -> None:
     session = Session.open_at(place)
     assert "was damaged" in told_of(session)
     assert len(heard(session)) == len(LINES)
-
-
-# -- the log beside a file that was not closed -------------------------------------------------
-
-
-def frames(path: Path) -> int:
-    return (log_of(path).stat().st_size - HEAD) // (FRAME_HEAD + PAGE)
-
-
-def test_a_log_that_is_whole_is_played_without_a_word(crashed: Path) -> None:
-    assert frames(crashed) > 4
-    session = Session.open("heron")
-    assert told_of(session) == ""
-    assert len(heard(session)) == len(LINES)
-
-
-def test_a_frame_that_was_not_finished_is_no_damage(crashed: Path) -> None:
-    """A talk killed in the middle of a write; that statement was not acknowledged."""
-    log = log_of(crashed)
-    log.write_bytes(log.read_bytes()[: -PAGE // 2])
-    session = Session.open("heron")
-    assert told_of(session) == ""
-    assert len(heard(session)) == len(LINES) - 1
-
-
-@pytest.mark.parametrize("at", ["head", "salt", "page number", "content"])
-@pytest.mark.parametrize("number", ["first", "middle", "last"])
-def test_frames_behind_one_that_cannot_be_read_are_noticed_and_told(
-    number: str, at: str, crashed: Path
-) -> None:
-    log, size = log_of(crashed), FRAME_HEAD + PAGE
-    raw = bytearray(log.read_bytes())
-    frame = {"first": 0, "middle": frames(crashed) // 2, "last": frames(crashed) - 1}[number]
-    place = HEAD + frame * size + {"salt": 9, "page number": 2, "content": 3000, "head": 0}[at]
-    if at == "head":
-        place = {"first": 0, "middle": 10, "last": 26}[number]
-    raw[place] ^= 16
-    log.write_bytes(raw)
-    session = Session.open("heron")
-    notes = told_of(session)
-    assert "was damaged" in notes
-    kept = len(heard(session))
-    if at in ("head", "salt") or number != "last":
-        # every page of this small job is written again behind it, or was only mislabelled
-        assert kept == len(LINES), notes
-    else:
-        assert kept >= len(LINES) - 1
-    aside = [each for each in crashed.parent.iterdir() if each.name.endswith("-wal")]
-    assert raw in [each.read_bytes() for each in aside]
-
-
-def test_a_flipped_bit_in_the_log_is_told_or_costs_nothing(crashed: Path, tmp_path: Path) -> None:
-    shutil.copytree(crashed.parent, tmp_path / "kept")
-    session = Session.open("heron")
-    whole = heard(session)
-    session.close()
-    chance, told = random.Random(3), 0
-    for _ in range(FLIPS):
-        put_back(crashed.parent, tmp_path / "kept")
-        log = log_of(crashed)
-        bit = chance.randrange(log.stat().st_size * 8)
-        flip(log, bit)
-        session = Session.open("heron")
-        notes, kept = told_of(session), heard(session)
-        session.close()
-        assert kept == whole[: len(kept)], f"bit {bit}"
-        assert len(kept) == len(whole) or f"carried over {len(kept)}" in notes, f"bit {bit}"
-        told += bool(notes)
-    assert told > FLIPS // 2
 
 
 def test_a_bad_job_is_opened_by_no_other_name(job: Path) -> None:

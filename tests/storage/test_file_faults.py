@@ -3,50 +3,17 @@
 from __future__ import annotations
 
 import os
-import shutil
 import sqlite3
-import subprocess
-import sys
-from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 from boxaloud.assistant.storage import Session, repository
-from boxaloud.assistant.storage.sqlite import journal_file
 from boxaloud.assistant.storage.sqlite.journal_file import About, JobFile
-from boxaloud.assistant.storage.sqlite.migration import latest, migrate
-from boxaloud.assistant.storage.sqlite.storage_errors import TooNew
 from boxaloud.assistant.text.problem import Problem
+from kept_rows import heard, path
 from nobody import as_nobody
 
 ROOT = Path(__file__).parents[2]
-
-
-@pytest.fixture
-def session() -> Session:
-    session = Session.start("Heron Street")
-    session.hear("two 14-2 cables")
-    session.hear("18 cubic inches")
-    return session
-
-
-def path() -> Path:
-    return repository.find("heron street").path
-
-
-def heard(session: Session) -> list[str]:
-    return [entry.heard for entry in session.talk.journal]
-
-
-def rows_on_disk(file: Path) -> int:
-    connection = sqlite3.connect(f"{file.as_uri()}?mode=ro", uri=True)
-    count = connection.execute("SELECT count(*) FROM journal").fetchone()[0]
-    connection.close()
-    assert isinstance(count, int)
-    return count
-
-
-# -- the folder ------------------------------------------------------------------------------
 
 
 def test_a_folder_pulled_away_and_put_back_has_everything_again(
@@ -124,100 +91,6 @@ def test_in_a_read_only_folder_the_talk_goes_on_and_says_that_it_is_not_kept(
     assert place.read_bytes() == before
 
 
-# -- a full disk -----------------------------------------------------------------------------
-
-FULL = """
-import resource, sys
-from boxaloud.assistant.storage import Session
-session = Session.start("Heron Street")
-kept = 0
-resource.setrlimit(resource.RLIMIT_FSIZE, (int(sys.argv[1]), resource.RLIM_INFINITY))
-for number in range(200):
-    reply = session.hear(f"{number % 9 + 1} 14-2 cables")
-    if not session.kept:
-        break
-    kept += 1
-print(reply.said)
-resource.setrlimit(resource.RLIMIT_FSIZE, (4096, resource.RLIM_INFINITY))
-print(session.hear("a switch").said)
-resource.setrlimit(resource.RLIMIT_FSIZE, (resource.RLIM_INFINITY, resource.RLIM_INFINITY))
-print(session.hear("total").said)
-print(kept, len(session.talk.journal))
-"""
-
-
-def test_on_a_full_disk_the_talk_goes_on_and_is_kept_when_there_is_room(data: Path) -> None:
-    size = 250_000
-    done = subprocess.run(
-        [sys.executable, "-c", FULL, str(size)],
-        cwd=ROOT, capture_output=True, text=True, env={**os.environ, "BOXALOUD_DATA": str(data)},
-    )  # fmt: skip
-    assert done.stderr == ""
-    first, second, third, counts = done.stdout.splitlines()
-    assert "so I cannot keep job Heron Street any more." in first
-    assert "cables of 14-2" in first
-    assert second.startswith("Not kept. ")
-    assert third.startswith("Job Heron Street is kept again")
-    kept, total = map(int, counts.split())
-    assert kept > 10
-    assert total == kept + 3
-    assert len(heard(Session.open())) == total
-
-
-@pytest.fixture
-def small_disk(tmp_path: Path) -> Iterator[Path]:
-    disk = tmp_path / "disk"
-    disk.mkdir()
-    if (
-        shutil.which("mount") is None
-        or subprocess.run(
-            ["mount", "-t", "tmpfs", "-o", "size=600k", "none", str(disk)], capture_output=True
-        ).returncode
-    ):
-        pytest.skip("may not mount a small disk here")
-    yield disk
-    subprocess.run(["umount", "-l", str(disk)], check=True)
-
-
-def test_a_disk_that_fills_up_says_so_and_keeps_what_it_acknowledged(
-    small_disk: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    monkeypatch.setenv("BOXALOUD_DATA", str(small_disk / "data"))
-    session = Session.start("Heron Street")
-    kept = 0
-    while session.kept and kept < 400:
-        said = session.hear(f"{kept % 9 + 1} 14-2 cables").said
-        kept += session.kept
-    assert said.startswith("The disk is full, so I cannot keep job Heron Street any more.")
-    assert rows_on_disk(path()) == kept
-    assert 10 < kept < 400
-    session._keeper.file.close()  # type: ignore[union-attr]
-    assert len(heard(Session.open())) == kept
-
-
-def test_a_job_started_on_a_full_disk_is_said_not_to_be_kept(
-    small_disk: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    monkeypatch.setenv("BOXALOUD_DATA", str(small_disk / "data"))
-    (small_disk / "filler").write_bytes(b"x" * 590 * 1024)
-    session = Session.start("Heron Street")
-    assert not session.kept
-    assert session.resume().said.startswith(
-        "The disk is full, so I cannot keep job Heron Street. I go on in memory"
-    )
-    reply = session.hear("two 14-2 cables")
-    assert reply.said.startswith("Not kept. ")
-    assert str(reply.sheet.total) == "10.00"  # four conductors and the grounds, 2.00 each
-    (small_disk / "filler").unlink()
-    session.hear("18 cubic inches")
-    assert session.kept
-    session.close()
-    assert heard(Session.open()) == ["two 14-2 cables", "18 cubic inches"]
-
-
-# -- damage ----------------------------------------------------------------------------------
-
-
 def damaged_files(folder: Path) -> list[Path]:
     found = folder.glob("*.damaged-*")
     return sorted(path for path in found if not path.name.endswith(("-wal", "-shm", "-journal")))
@@ -289,78 +162,6 @@ def test_a_file_damaged_under_a_talk_is_written_anew_whole(session: Session, dat
     assert heard(Session.open()) == ["two 14-2 cables", "18 cubic inches", "a switch", "no clamps"]
     (aside,) = damaged_files(data / "jobs")
     assert aside.stat().st_size >= size
-
-
-# -- versions --------------------------------------------------------------------------------
-
-
-def test_a_file_of_a_later_version_is_refused_and_untouched(session: Session) -> None:
-    session.close()
-    connection = sqlite3.connect(path())
-    for version in range(latest() + 1, 100):
-        connection.execute(f"INSERT INTO schema_version VALUES ({version}, '2031-01-01T00:00:00Z')")
-    connection.commit()
-    connection.close()
-    before = path().read_bytes()
-    with pytest.raises(TooNew, match=f"form 99; this one reads up to {latest()}.*untouched"):
-        Session.open("heron street")
-    assert path().read_bytes() == before
-    assert not list(path().parent.glob("*.damaged-*"))
-
-
-def put_earlier_version_in_place(place: Path, version: int) -> None:
-    old = place.with_name("old")
-    connection = sqlite3.connect(old, isolation_level=None)
-    migrate(connection, "2026-01-01T00:00:00Z", upto=version)
-    connection.execute("ATTACH ? AS new", (str(place),))
-    connection.execute("INSERT INTO about SELECT * FROM new.about WHERE key <> 'check'")
-    connection.execute("INSERT INTO journal SELECT * FROM new.journal")
-    connection.close()
-    os.replace(old, place)
-
-
-def test_a_file_is_sound_wherever_its_bringing_up_was_stopped(
-    session: Session, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    """A file of form 3 without a check over what it says would be taken for a damaged one."""
-    session.close()
-    put_earlier_version_in_place(path(), 2)
-
-    def stop(*_: object) -> None:
-        raise KeyboardInterrupt
-
-    with monkeypatch.context() as stopped:
-        stopped.setattr(journal_file, "write_about", stop)
-        with pytest.raises(KeyboardInterrupt):
-            Session.open("heron street")
-    again = Session.open("heron street")
-    assert again.take_notes() == ()
-    assert heard(again) == ["two 14-2 cables", "18 cubic inches"]
-    assert not list(path().parent.glob("*.damaged-*"))
-
-
-@pytest.mark.parametrize("version", range(1, latest()))
-def test_a_file_of_an_earlier_version_is_brought_up_with_all_it_has(
-    session: Session, version: int
-) -> None:
-    session.close()
-    put_earlier_version_in_place(path(), version)
-    again = Session.open("heron street")
-    assert heard(again) == ["two 14-2 cables", "18 cubic inches"]
-    again.hear("a switch")
-    assert again.kept
-
-
-def test_the_journal_cannot_be_changed_or_shortened(session: Session) -> None:
-    session.close()
-    connection = sqlite3.connect(path())
-    for change in ("UPDATE journal SET entry = ''", "DELETE FROM journal"):
-        with pytest.raises(sqlite3.IntegrityError, match="append-only"):
-            connection.execute(change)
-    connection.close()
-
-
-# -- other programs --------------------------------------------------------------------------
 
 
 def test_a_file_held_by_another_program_is_waited_for_then_told(

@@ -12,6 +12,7 @@ from boxaloud.assistant.tui.session_adapter import MemoryDesk
 from textual.pilot import Pilot
 
 SIZES = ((80, 24), (120, 36), (160, 48))
+SWITCH = "two 14-2 cables and one switch"
 ALL_SIZES = ((40, 15), (60, 20), (80, 24), (100, 30), (120, 36), (160, 48))
 
 

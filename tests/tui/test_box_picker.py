@@ -9,13 +9,11 @@ from __future__ import annotations
 from decimal import Decimal
 
 import pytest
-from app_pilot import begun
+from app_pilot import SWITCH, begun
 from boxaloud.assistant.tui.presenters.box_search import filled_by, search
 from boxaloud.assistant.tui.presenters.trade_writing import sizes_written
 from boxaloud.assistant.tui.presenters.verdict_view import glance
 from boxaloud.rules import table_boxes
-
-SWITCH = "two 14-2 cables and one switch"
 
 
 def verdicts(*said: str, query: str = "", gangs: int = 1) -> dict[str, str]:

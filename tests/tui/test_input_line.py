@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-from app_pilot import app_for, drive, typed
+from app_pilot import SWITCH, app_for, drive, typed
 from boxaloud.assistant.tui.presenters.input_history import InputHistory
 from boxaloud.assistant.tui.presenters.word_completion import completed, trade_words
 from boxaloud.assistant.tui.widgets.input_line import EntryLine
 from textual.pilot import Pilot
-
-SWITCH = "two 14-2 cables and one switch"
 
 
 def test_history_goes_back_and_forth_and_keeps_what_was_begun() -> None:

@@ -5,11 +5,10 @@ Two 14-2 cables and a switch take 14.00 in3, 16.00 with clamps inside, 314.16(B)
 
 from __future__ import annotations
 
-from app_pilot import app_for, begun, drive, rows, seen
+from app_pilot import SWITCH, app_for, begun, drive, rows, seen
 from boxaloud.assistant.tui.presenters.job_chart import Bar, bar_of, chart_rows, sorted_bars
 from textual.pilot import Pilot
 
-SWITCH = "two 14-2 cables and one switch"
 JOB = (
     "name this box hall", SWITCH, "18 cubic inch box", "no clamps",
     "next box, porch", SWITCH, "10 cubic inch box", "no clamps",

@@ -8,12 +8,10 @@ so that a letter needs 8 % of its rows: five of sixty.
 from __future__ import annotations
 
 import pytest
-from app_pilot import ALL_SIZES, app_for, drive, large_on, rows, seen, typed
+from app_pilot import ALL_SIZES, SWITCH, app_for, drive, large_on, rows, seen, typed
 from boxaloud.assistant.tui.presenters.glyphs import brushes
 from boxaloud.assistant.tui.screens.ladder_screen import Ladder
 from textual.pilot import Pilot
-
-SWITCH = "two 14-2 cables and one switch"
 
 
 @pytest.mark.parametrize(

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import threading
-from collections.abc import Callable
 from decimal import Decimal
 from pathlib import Path
 
 import pytest
-from app_pilot import app_for, begun, drive, rows, seen, typed
+from app_pilot import SWITCH, app_for, begun, drive, rows, seen, typed
 from boxaloud.assistant.asr import AsrError, Recogniser, Sound, read_wav
 from boxaloud.assistant.asr.audio.audio_devices import AudioDevice
 from boxaloud.assistant.asr.audio.recorded_device import RecordedDevice
@@ -16,75 +15,22 @@ from boxaloud.assistant.tui.app import BoxaloudApp
 from boxaloud.assistant.tui.presenters.answer_choices import choices_for
 from boxaloud.assistant.tui.push_to_talk import LiveListener
 from boxaloud.assistant.tui.session_adapter import MemoryDesk
-from boxaloud.assistant.tui.voice_ports import Final, Level, Partial, Tell, Trouble, meter
+from boxaloud.assistant.tui.voice_ports import Final, Level, Partial, Trouble, meter
 from boxaloud.grammar.acts import Doubt, SetVolume
 from boxaloud.grammar.lexer.heard_words import Word
+from played_audio import (
+    DeadVoice,
+    LostMicrophone,
+    PlayedListener,
+    PlayedVoice,
+    spoken,
+    talking,
+    words,
+)
 from textual.pilot import Pilot
 from textual.widgets import Static
 
-SWITCH = "two 14-2 cables and one switch"
 RECORDINGS = Path(__file__).parents[2] / "audio_fixtures"
-
-
-class PlayedListener:
-    """A microphone that hears what a test lays before it, from a thread of its own."""
-
-    def __init__(self, *heard: Final) -> None:
-        self.heard = list(heard)
-        self.tell: Tell | None = None
-        self.expected: str | None = None
-
-    def start(self, expect: str | None, tell: Tell) -> None:
-        self.expected, self.tell = expect, tell
-
-    def report(self, *reports: Level | Partial | Final | Trouble) -> None:
-        assert self.tell is not None
-        for report in reports:
-            thread = threading.Thread(target=self.tell, args=(report,))
-            thread.start()
-            thread.join()
-
-    def stop(self) -> None:
-        pass
-
-
-class LostMicrophone(PlayedListener):
-    def start(self, expect: str | None, tell: Tell) -> None:
-        raise OSError("no input device was found")
-
-
-class PlayedVoice:
-    def __init__(self) -> None:
-        self.said: list[str] = []
-        self.hushed = 0
-        self.done: Callable[[], None] = lambda: None
-
-    def say(self, words: str, done: Callable[[], None]) -> None:
-        self.said.append(words)
-        self.done = done
-
-    def hush(self) -> None:
-        self.hushed += 1
-
-
-class DeadVoice(PlayedVoice):
-    def say(self, words: str, done: Callable[[], None]) -> None:
-        raise RuntimeError("the voice has gone")
-
-
-def words(text: str, confidence: float = 0.97) -> tuple[Word, ...]:
-    return tuple(Word(word, confidence) for word in text.split())
-
-
-def talking(listener: object, voice: object = None, *said: str) -> BoxaloudApp:
-    desk = MemoryDesk(begun(*(said or (SWITCH,))))
-    return BoxaloudApp(desk, listener, voice)  # type: ignore[arg-type]
-
-
-async def spoken(pilot: Pilot[None], listener: PlayedListener, said: str) -> None:
-    await pilot.press("f2")
-    listener.report(Final(words(said)))
-    await pilot.pause()
 
 
 def test_a_key_opens_the_microphone_words_appear_and_are_answered() -> None:

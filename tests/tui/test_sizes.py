@@ -10,7 +10,7 @@ from __future__ import annotations
 from functools import partial
 
 import pytest
-from app_pilot import ALL_SIZES, app_for, drive, large_on, rows, seen
+from app_pilot import ALL_SIZES, SWITCH, app_for, drive, large_on, rows, seen
 from boxaloud.assistant.tui.app import BoxaloudApp
 from boxaloud.assistant.tui.presenters.glyphs import brushes
 from boxaloud.assistant.tui.presenters.prompt import prompt
@@ -19,7 +19,6 @@ from boxaloud.assistant.tui.theme import NAMES
 from boxaloud.assistant.tui.tui_messages import text
 from textual.pilot import Pilot
 
-SWITCH = "two 14-2 cables and one switch"
 STANDS = {
     "0.00": ("FITS", "margin 0.00 in³", (SWITCH, "14 cubic inch box", "no clamps")),
     "0.25": ("FITS", "margin 0.25 in³", (SWITCH, "14.25 cubic inch box", "no clamps")),

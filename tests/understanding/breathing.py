@@ -6,9 +6,9 @@ from collections.abc import Iterator
 
 from boxaloud.assistant.dialogue import Conversation
 from rewriting import WAYS
-from sentences import Voice, begun, corpus
 from standing import entered, heard, standing
 from trial import Trial
+from trial_sentences import Voice, begun, corpus
 from trials import Played, then
 
 TOLD = "two 14-2s and a switch, 15 cubic inches, no clamps"

@@ -6,8 +6,8 @@ import re
 from collections.abc import Iterator
 
 from boxaloud.grammar import acts, recognise
-from sentences import BASES, FITS, OVER, Voice, corpus
 from trial import Trial
+from trial_sentences import BASES, FITS, OVER, Voice, corpus
 from trials import Played, all_then, changed, then, turned
 
 ASKING = (

@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 from boxaloud.assistant.dialogue import act_handlers, assessment, conversation
 from boxaloud.assistant.dialogue.belief import belief_table, held_acts, unread_words
-from boxaloud.assistant.dialogue.interpretation import interpreter
+from boxaloud.assistant.dialogue.interpretation import box_measures
 from boxaloud.grammar import acts
 from boxaloud.grammar.phrases import slot_doubts, statement_parser
 from matrix_rows import known_faults
@@ -96,7 +96,7 @@ GUARDS: dict[str, tuple[Any, str, Any]] = {
     "no word is unsure": (conversation, "heard_with", lambda read, words: read),
     "numbers are heard surely": (slot_doubts, "_SURE", 0.0),
     "no value is unusual": (slot_doubts, "_UNUSUAL", {}),
-    "every volume is usual": (interpreter, "LARGEST_BOX", 10**9),
+    "every volume is usual": (box_measures, "LARGEST_BOX", 10**9),
     "verdicts rest on doubts": (assessment, "_verdict", _careless),
 }
 

@@ -10,8 +10,8 @@ import pytest
 import telling
 import weighing
 from matrix_rows import known_faults
-from sentences import VOICES, Voice
 from trial import Trial
+from trial_sentences import VOICES, Voice
 
 Property = Callable[[Voice], Iterator[Trial]]
 PROPERTIES: dict[str, Property] = {

@@ -9,8 +9,8 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from matrix_rows import VOLUME
 from rewriting import WAYS, in_words
-from sentences import begun, by_ear, typed
 from standing import Standing, entered, standing
+from trial_sentences import begun, by_ear, typed
 
 CAPACITY = ("12.5", "14", "15.5", "18", "20.3", "21", "22.5", "30.3", "34", "42")
 CLAMPS = {"no clamps": 0, "clamps inside": 1, "the clamps are outside": 0, "two internal clamps": 1}

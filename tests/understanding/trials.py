@@ -6,9 +6,9 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 from boxaloud.assistant.dialogue import Conversation, Reply
-from sentences import Voice, begun
 from standing import Standing, entered, standing
 from trial import DEFINITE, Trial
+from trial_sentences import Voice, begun
 
 
 @dataclass(frozen=True)

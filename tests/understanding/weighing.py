@@ -7,9 +7,9 @@ from functools import partial
 
 from boxaloud.grammar import recognise
 from boxaloud.grammar.lexer.heard_words import Word
-from sentences import FITS, Voice, corpus
 from standing import heard
 from trial import Trial
+from trial_sentences import FITS, Voice, corpus
 from trials import Played, all_then, changed, then
 
 PARTS = ("two 14-2s", "a switch", "18 cubic inches", "no clamps")

@@ -10,12 +10,10 @@ from __future__ import annotations
 from decimal import Decimal
 from typing import cast
 
-from boxaloud.assistant.dialogue.interpretation import bare_measures, reference_ambiguity
-from boxaloud.assistant.dialogue.interpretation.box_measures import (
-    LARGEST_BOX,
-    as_volume,
-    said_size,
-    said_volume,
+from boxaloud.assistant.dialogue.interpretation import (
+    bare_measures,
+    box_measures,
+    reference_ambiguity,
 )
 from boxaloud.assistant.dialogue.interpretation.full_acts import corrected, full
 from boxaloud.assistant.dialogue.tracker.restatements import LEAST_BOX
@@ -52,9 +50,9 @@ def interpreted(turn: Turn, act: Act) -> Act:
         case acts.NameBoxKind() if act.gangs and not act.family:
             return _gangs(turn, act, act.gangs)
         case acts.SetVolume():
-            return said_volume(turn, act)
+            return box_measures.said_volume(turn, act)
         case acts.SetSize():
-            return said_size(turn, act)
+            return box_measures.said_size(turn, act)
     return act
 
 
@@ -142,8 +140,8 @@ def _number(turn: Turn, act: acts.Number, value: Decimal) -> Act:
         return answer
     if not whole and value >= 3 and (turn.supposed or not turn.state.box):
         return full(act, acts.SetVolume(volume=value), "volume")  # nothing else is a fraction
-    if asked in BOXLESS and not turn.state.box and LEAST_BOX <= value <= LARGEST_BOX:
-        return as_volume(turn, act, value)
+    if asked in BOXLESS and not turn.state.box and LEAST_BOX <= value <= box_measures.LARGEST_BOX:
+        return box_measures.as_volume(turn, act, value)
     return act
 
 
@@ -161,9 +159,9 @@ def _answer(turn: Turn, act: acts.Number, value: Decimal) -> Act | None:
         return full(act, *made)
     match turn.asked:
         case "box":
-            return as_volume(turn, act, value)
+            return box_measures.as_volume(turn, act, value)
         case "box_depth" if value > 6:
-            return as_volume(turn, act, value)
+            return box_measures.as_volume(turn, act, value)
         case "box_depth":
             return full(act, acts.SetSize(depth=value), "depth")
         case "clamps":
@@ -208,7 +206,7 @@ def _size(turn: Turn, act: acts.Size, awg: int) -> Act:
     if item is not None and isinstance(item.content, Yoke) and item.content.awg is None:
         return full(act, acts.Land(target=Reference("device", item=item.key), awg=awg), "awg")
     if turn.asked == "box" and not _plural(act.words) and "on" not in act.words.lower().split():
-        return as_volume(
+        return box_measures.as_volume(
             turn,
             acts.Number(value=Decimal(awg), words=act.words, span=act.span, doubts=act.doubts),
             Decimal(awg),

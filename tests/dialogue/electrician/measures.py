@@ -83,7 +83,10 @@ def meant(electrician: Electrician) -> Counter[Fact]:
     facts: Counter[Fact] = Counter()
     for fact, count in electrician.mind.things.items():
         facts[fact[:2] if fact[0] == "device" else fact] += count
-    for part in [*(p for chunk in electrician.todo for p in chunk), *electrician.later]:
+    for part in [
+        *(p for chunk in electrician.agenda.todo for p in chunk),
+        *electrician.agenda.later,
+    ]:
         if part.kind == "thing":
             key = part.fact[:2] if part.fact[0] == "device" else part.fact
             facts[key] -= part.count

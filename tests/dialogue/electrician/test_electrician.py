@@ -10,7 +10,7 @@ from fractions import Fraction
 
 import pytest
 
-from electrician import reading, truth
+from electrician import reply_reading, truth
 from electrician.measures import one_talk, report
 from electrician.mind import Mind
 
@@ -85,4 +85,4 @@ def test_the_electrician_would_notice_a_wrong_read_back() -> None:
         ("one switch", "one switch, twelve conductors of 10 AWG passing through"),
         ("one switch", "one switch, two somethings of ground wire"),
     ):
-        assert reading.read(right) != reading.read(right.replace(old, new)), new
+        assert reply_reading.read(right) != reply_reading.read(right.replace(old, new)), new

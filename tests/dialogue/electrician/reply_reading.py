@@ -4,7 +4,11 @@ from __future__ import annotations
 
 import re
 from collections import Counter
+from collections.abc import Sequence
 from dataclasses import dataclass, field
+from typing import Protocol
+
+from boxaloud.assistant.dialogue.reply import SystemAct
 
 from electrician.mind import Fact
 
@@ -43,6 +47,17 @@ STANDARD = re.compile(r"(?:square|octagon)[^,.]* box, ([\d.]+) cubic inches", re
 EDITION = re.compile(r"\b(?:edition|under 314\.16,) (\d{4})", re.I)
 VERDICT = re.compile(r"\b(Fits|Over by)\b")
 TOTAL = re.compile(r"\b(?:Fits|Over by)\b[^:]*: ([\d.]+) of [\d.]+")
+
+
+class Said(Protocol):
+    """What the electrician gets to hear or see of a reply."""
+
+    @property
+    def said(self) -> str: ...
+    @property
+    def acts(self) -> Sequence[SystemAct]: ...
+    @property
+    def asks(self) -> str | None: ...
 
 
 @dataclass
@@ -157,3 +172,14 @@ def verdict(text: str) -> str | None:
     if hit is None:
         return None
     return "fits" if hit[1] == "Fits" else "over"
+
+
+def echo(reply: Said) -> Reading:
+    """What a reply says was entered."""
+    return read(news(" ".join(act.says for act in reply.acts if act.act == "echo")))
+
+
+def last_sentence(text: str) -> str:
+    """The last question in a reply, else its last sentence."""
+    sentences = re.split(r"(?<=[.?!]) (?=[A-Z“\d])", text.strip())
+    return next((one for one in reversed(sentences) if one.endswith("?")), sentences[-1])
