@@ -249,6 +249,8 @@ def _figured(text: str) -> Decimal | None:
     if text[-1:] in _VULGAR:
         top, bottom = _VULGAR[text[-1]]
         whole = text[:-1].strip(" -")
+        if whole and not whole.isdecimal():
+            return None
         return Decimal(whole or 0) + Decimal(top) / bottom
     parts = text.replace("-", "/").split("/")
     if not all(part.isdecimal() for part in parts) or int(parts[-1]) == 0:
@@ -283,6 +285,6 @@ def _one_token(text: str) -> Decimal | None:
     if text in _SCALE:
         return Decimal(_SCALE[text])
     body = text.rstrip("s'").replace(",", "")
-    if body.lstrip("-").replace(".", "", 1).isdecimal():
+    if body.removeprefix("-").replace(".", "", 1).isdecimal():
         return Decimal(body)
     return _figured(text)

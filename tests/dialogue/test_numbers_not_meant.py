@@ -23,7 +23,7 @@ TALK = ("two 14-2 cables and a switch", "clamps outside")
 FIGURES = [
     "18,5", "1_8", "1٫8", "1\u200b8", "1\u20608", "1'8", "1·8", "18²", "1⁸", "①⑧", "⑱", "1e3",
     "1.8e1", "18..5", "18.5.2", "18-18-18-18", "<18", "≤ 18", "> 18", "±18", "18+", "18 %", "18л",
-    "十八", "Ⅹ",
+    "十八", "Ⅹ", "½½", "18½½",
 ]  # fmt: skip
 #: Units that are no cubic inch and no cubic centimetre.
 UNITS = [
