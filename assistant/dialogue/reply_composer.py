@@ -11,10 +11,10 @@ from boxaloud.assistant.dialogue.assessment import assess, exact
 from boxaloud.assistant.dialogue.enclosures import conduit_body
 from boxaloud.assistant.dialogue.journal import Entry
 from boxaloud.assistant.dialogue.nlg import item_names
-from boxaloud.assistant.dialogue.nlg.box_status import assumed, code_named, short_caution, status
 from boxaloud.assistant.dialogue.nlg.sentences import Told, listed, lowered, say, sentence
 from boxaloud.assistant.dialogue.nlg.spoken_form import SOUND_ALIKE
 from boxaloud.assistant.dialogue.policy import remedy_questions
+from boxaloud.assistant.dialogue.policy.box_status import assumed, code_named, short_caution, status
 from boxaloud.assistant.dialogue.policy.question_wording import ask
 from boxaloud.assistant.dialogue.reply import Reply, SystemAct, said_of
 from boxaloud.assistant.dialogue.state import State, all_but

@@ -24,7 +24,9 @@ from textual_serve.app_service import AppService
 from textual_serve.server import Server
 
 _EXEC = "exec " if os.name == "posix" else ""  # no shell stands between us and the app
-COMMAND = _EXEC + shlex.join([sys.executable, "-P", "-m", "boxaloud.assistant.tui", "--watched"])
+COMMAND = _EXEC + shlex.join(
+    [sys.executable, "-P", "-m", "boxaloud.assistant.cli.screen_process", "--watched"]
+)
 """`-P`: what lies in the current folder is never run in place of a library."""
 
 

@@ -13,12 +13,12 @@ from typing import Any
 
 import pytest
 from boxaloud import rules
-from boxaloud.assistant.batch import work
-from boxaloud.assistant.batch.batch_row import MOST_ITEMS, Row
-from boxaloud.assistant.batch.csv_records import LONGEST, MOST_LINES
-from boxaloud.assistant.batch.row_reader import FileFormat, rows
 from boxaloud.assistant.cli.commands import batch_command
 from boxaloud.assistant.contract.batch_documents import RowResult
+from boxaloud.assistant.reports.batch import work
+from boxaloud.assistant.reports.batch.batch_row import MOST_ITEMS, Row
+from boxaloud.assistant.reports.batch.csv_records import LONGEST, MOST_LINES
+from boxaloud.assistant.reports.batch.row_reader import FileFormat, rows
 from boxaloud.assistant.text.problem import Problem
 
 HEAD = "name,volume,cables,devices,clamps\n"
@@ -159,7 +159,7 @@ def test_a_fault_of_ours_over_one_row_loses_no_other(monkeypatch: pytest.MonkeyP
             raise RecursionError("too deep")
         return sound(box)
 
-    monkeypatch.setattr("boxaloud.assistant.batch.row_evaluator.work_out", faulty)
+    monkeypatch.setattr("boxaloud.assistant.reports.batch.row_evaluator.work_out", faulty)
     assert work_out is sound
     found = list(work([Row(1, GOOD), Row(2, {"volume": "18"}), Row(3, GOOD)]))
     assert [result.verdict for result in found] == ["fits", None, "fits"]

@@ -13,11 +13,11 @@ from typing import Any
 import pytest
 import yaml
 from batch_cases import CASES, GOOD
-from boxaloud.assistant.batch import work
-from boxaloud.assistant.batch.batch_row import Row
-from boxaloud.assistant.batch.row_reader import FileFormat, rows
 from boxaloud.assistant.cli.commands import batch_command
 from boxaloud.assistant.contract.batch_documents import BatchRow
+from boxaloud.assistant.reports.batch import work
+from boxaloud.assistant.reports.batch.batch_row import Row
+from boxaloud.assistant.reports.batch.row_reader import FileFormat, rows
 from boxaloud.assistant.text.problem import Problem
 from boxaloud.assistant.text.spreadsheet_cell import safe
 from hypothesis import given

@@ -6,9 +6,9 @@ import json
 from typing import Any
 
 import pytest
-from boxaloud.assistant.batch import work
-from boxaloud.assistant.batch.batch_row import Row
 from boxaloud.assistant.contract.box_document import BoxDocument
+from boxaloud.assistant.reports.batch import work
+from boxaloud.assistant.reports.batch.batch_row import Row
 from boxaloud.rules import CANADIAN
 from boxaloud.rules.contents import Box, ClampAssembly, Marked, Measured, Uncounted, Yoke
 from boxaloud.rules.contents import Conductors as Wires

@@ -7,11 +7,11 @@ from decimal import Decimal
 from typing import Any
 
 from batch_cases import CASES, GOOD
-from boxaloud.assistant.batch import box_of_row, work
-from boxaloud.assistant.batch.batch_row import Row
 from boxaloud.assistant.contract.batch_documents import BatchRow, RowResult
 from boxaloud.assistant.contract.box_document import BoxDocument
 from boxaloud.assistant.contract.refusal import accepted
+from boxaloud.assistant.reports.batch import box_of_row, work
+from boxaloud.assistant.reports.batch.batch_row import Row
 from boxaloud.rules import work_out
 from boxaloud.rules.contents import Box, Cable, Grounds, Marked, Unmarked, Yoke
 from hypothesis import given

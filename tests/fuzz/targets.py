@@ -14,11 +14,11 @@ from collections.abc import Callable, Iterator
 from typing import Any
 
 import mixing
-from boxaloud.assistant.batch import work
-from boxaloud.assistant.batch.result_writer import writer
-from boxaloud.assistant.batch.row_reader import FileFormat, rows
 from boxaloud.assistant.dialogue import Conversation, Entry, faults
 from boxaloud.assistant.dialogue.box_dialogue import Talk
+from boxaloud.assistant.reports.batch import work
+from boxaloud.assistant.reports.batch.result_writer import writer
+from boxaloud.assistant.reports.batch.row_reader import FileFormat, rows
 from boxaloud.assistant.storage.sqlite.journal_rows import entry_of
 from boxaloud.assistant.text.problem import Problem
 from boxaloud.grammar.lexer.heard_words import Word

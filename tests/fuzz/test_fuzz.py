@@ -43,7 +43,7 @@ def test_a_broken_promise_is_noticed_and_its_input_kept(
     monkeypatch.setattr(fuzz, "SEEDS", tmp_path)
     monkeypatch.setattr("fuzz_grammar.recognise", faulty)
     monkeypatch.setattr("boxaloud.assistant.dialogue.conversation.recognise", faulty)
-    monkeypatch.setattr("boxaloud.assistant.batch.row_evaluator.work_out", faulty)
+    monkeypatch.setattr("boxaloud.assistant.reports.batch.row_evaluator.work_out", faulty)
     assert fuzz.at_random(target, 40, seed=1) > 5
     kept = list((tmp_path / target).iterdir())
     assert kept

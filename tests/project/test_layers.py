@@ -28,7 +28,6 @@ MAY_IMPORT = {
     "assistant/contract": {"assistant/text", *WORK},
     "assistant/storage": {"assistant/text", *WORK},
     "assistant/reports": {"assistant/contract", "assistant/text", *WORK},
-    "assistant/batch": {"assistant/contract", "assistant/text", *WORK},
     "assistant/web": {"assistant/text"},
     "assistant/tui": {
         "assistant/asr",
@@ -39,7 +38,6 @@ MAY_IMPORT = {
     },
     "assistant/cli": {
         "assistant/asr",
-        "assistant/batch",
         "assistant/contract",
         "assistant/reports",
         "assistant/storage",
@@ -51,9 +49,6 @@ MAY_IMPORT = {
     },
 }
 """Every room, and the rooms that it may know besides itself."""
-
-ENTRY_POINTS = {"assistant/tui/__main__.py": {"assistant/cli"}}
-"""Modules that are started as a process of their own, and what more they may know."""
 
 ORDER = ("acts", "lexer", "phrases", "clauses", "patterns", "building", "utterance")
 """The steps of the grammar, each knowing only those before it."""
@@ -107,7 +102,7 @@ def test_a_room_knows_only_the_rooms_below_it(room: str) -> None:
         for path in modules_of(room)
         for module in sorted(imports_of(path))
         if (known := room_of(module)) not in ("", room, "assistant/__version__")
-        and known not in MAY_IMPORT[room] | ENTRY_POINTS.get(str(path.relative_to(ROOT)), set())
+        and known not in MAY_IMPORT[room]
     ]
     assert wrong == []
 

@@ -33,7 +33,8 @@ def test_every_face_starts_beside_packages_of_the_same_names(
 ) -> None:
     code = (
         "from boxaloud import Conversation, work_out\n"
-        "import boxaloud.assistant.cli.main, boxaloud.assistant.storage, boxaloud.assistant.batch\n"
+        "import boxaloud.assistant.cli.main, boxaloud.assistant.storage\n"
+        "import boxaloud.assistant.reports.batch\n"
         "print(Conversation().hear('two 14-2s, a switch, 18 cubic inches, no clamps').verdict)"
     )
     done = subprocess.run(

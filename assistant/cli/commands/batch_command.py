@@ -10,12 +10,12 @@ from collections.abc import Callable, Iterable, Iterator
 from pathlib import Path
 from typing import TextIO
 
-from boxaloud.assistant.batch.csv_records import LONGEST
-from boxaloud.assistant.batch.result_writer import writer
-from boxaloud.assistant.batch.row_evaluator import work
-from boxaloud.assistant.batch.row_reader import FileFormat, kind_of, opened, rows
 from boxaloud.assistant.cli.exit_codes import FITS, INCOMPLETE, OVER, UNUSABLE, complain
 from boxaloud.assistant.contract.batch_documents import RowResult
+from boxaloud.assistant.reports.batch.csv_records import LONGEST
+from boxaloud.assistant.reports.batch.result_writer import writer
+from boxaloud.assistant.reports.batch.row_evaluator import work
+from boxaloud.assistant.reports.batch.row_reader import FileFormat, kind_of, opened, rows
 from boxaloud.assistant.text import printing
 from boxaloud.assistant.text.output_file import output
 from boxaloud.assistant.text.problem import Problem

@@ -11,12 +11,11 @@ from fractions import Fraction
 from functools import lru_cache
 from typing import Any
 
-from boxaloud.assistant.dialogue.enclosures import pull_open
+from boxaloud.assistant.dialogue.enclosures import governing_sections, pull_open
 from boxaloud.assistant.dialogue.enclosures.pull_geometry import built
 from boxaloud.assistant.dialogue.enclosures.pull_state import Entering, PullBoxSaid, Pulled
 from boxaloud.assistant.dialogue.nlg.sentences import counted, inches, listed, plain, say, sentence
 from boxaloud.assistant.dialogue.state import State
-from boxaloud.assistant.dialogue.tracker import pull_box
 from boxaloud.rules import PullBox, PullSheet, Requirement, RulesError, work_out_pull_box
 from boxaloud.rules.pull_limits import Compared, Inside, PullRemark, beside, compared, pull_remarks
 
@@ -72,7 +71,7 @@ def told(state: State) -> str:
     said += dict.fromkeys(_line(one, state.pulls) for one in real_lines(found.sheet))
     said += [_remark(one) for one in found.remarks]
     if state.items:
-        said.append(pull_box.governed(state))
+        said.append(governing_sections.governed(state))
     return " ".join(text for text in said if text)
 
 

@@ -7,12 +7,14 @@ from decimal import Decimal
 
 from boxaloud.assistant.dialogue.interpretation import bare_measures
 from boxaloud.assistant.dialogue.interpretation.full_acts import full
-from boxaloud.assistant.dialogue.tracker.restatements import LEAST_BOX
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
 from boxaloud.rules.contents import TableBox
 
+LEAST_BOX = Decimal("7.5")
+"""Cubic inches that a bare number can mean of a box; fewer are a count. The smallest trade size
+has 7.5, Table 314.16(A)."""
 LARGEST_BOX = 100
 """Cubic inches of the largest box of 314.16(A)(2) that need be marked; a bare number above it
 is asked back."""

@@ -16,7 +16,6 @@ from boxaloud.assistant.dialogue.interpretation import (
     reference_ambiguity,
 )
 from boxaloud.assistant.dialogue.interpretation.full_acts import corrected, full
-from boxaloud.assistant.dialogue.tracker.restatements import LEAST_BOX
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Reference, Thing
@@ -140,7 +139,11 @@ def _number(turn: Turn, act: acts.Number, value: Decimal) -> Act:
         return answer
     if not whole and value >= 3 and (turn.supposed or not turn.state.box):
         return full(act, acts.SetVolume(volume=value), "volume")  # nothing else is a fraction
-    if asked in BOXLESS and not turn.state.box and LEAST_BOX <= value <= box_measures.LARGEST_BOX:
+    if (
+        asked in BOXLESS
+        and not turn.state.box
+        and box_measures.LEAST_BOX <= value <= box_measures.LARGEST_BOX
+    ):
         return box_measures.as_volume(turn, act, value)
     return act
 

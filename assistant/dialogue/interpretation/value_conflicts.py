@@ -9,8 +9,8 @@ from collections.abc import Sequence
 from decimal import Decimal
 
 from boxaloud.assistant.dialogue.belief import held_acts
+from boxaloud.assistant.dialogue.interpretation import act_volumes
 from boxaloud.assistant.dialogue.state_parts import mark_of
-from boxaloud.assistant.dialogue.tracker import marked_box
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
@@ -67,7 +67,7 @@ def _unlike(one: Act, other: Act) -> bool:
         case acts.SetVolume(), acts.SetVolume():
             if one.volume is None:
                 return False
-            return abs(marked_box.volume_of(one) - marked_box.volume_of(other)) > NEAR
+            return abs(act_volumes.volume_of(one) - act_volumes.volume_of(other)) > NEAR
         case acts.SetClamps(), acts.SetClamps():
             both = {one.where, other.where}
             return len(both) > 1 and "present" not in both and not both <= UNCOUNTED

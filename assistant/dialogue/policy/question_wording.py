@@ -6,7 +6,7 @@ from contextlib import suppress
 from dataclasses import replace
 
 from boxaloud.assistant.dialogue.assessment import Assessment, Question
-from boxaloud.assistant.dialogue.interpretation import reference_ambiguity, references
+from boxaloud.assistant.dialogue.interpretation import act_volumes, reference_ambiguity, references
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import (
     Told,
@@ -21,7 +21,7 @@ from boxaloud.assistant.dialogue.nlg.sentences import (
 )
 from boxaloud.assistant.dialogue.nlg.spoken_form import number
 from boxaloud.assistant.dialogue.state import State, sizes_present
-from boxaloud.assistant.dialogue.tracker import added_items, marked_box, neutral_acts, table_box
+from boxaloud.assistant.dialogue.tracker import added_items, neutral_acts, table_box
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
 from boxaloud.grammar.clauses.act_fields import KIND_OF
@@ -126,7 +126,7 @@ def described(act: Act, state: State) -> str:
             return item_names.heard(added_items.content_of(act, state)[0])  # type: ignore[arg-type]
     match act:
         case acts.SetVolume() if act.volume is not None:
-            return say("confirm_volume", volume=marked(marked_box.volume_of(act)))
+            return say("confirm_volume", volume=marked(act_volumes.volume_of(act)))
         case acts.SetClamps() if act.where != "present":
             return say(f"clamps.{act.where}")
         case acts.SetEdition():

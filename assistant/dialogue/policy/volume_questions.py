@@ -6,8 +6,8 @@ from decimal import Decimal
 
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.assessment import assess
-from boxaloud.assistant.dialogue.nlg import box_status
 from boxaloud.assistant.dialogue.nlg.sentences import joined, listed, marked, say, volume
+from boxaloud.assistant.dialogue.policy import box_status
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar.acts import Act
 from boxaloud.rules import editions

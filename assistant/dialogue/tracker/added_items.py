@@ -10,6 +10,7 @@ from dataclasses import replace
 from decimal import Decimal
 
 from boxaloud.assistant.dialogue.altering import altered
+from boxaloud.assistant.dialogue.enclosures import governing_sections
 from boxaloud.assistant.dialogue.merging import alike
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import counted, joined, say, sentence
@@ -147,9 +148,7 @@ def _refusal(turn: Turn, thing: Thing, refusal: RulesError) -> str:
     why = say("refused", words=thing.words, why=str(refusal))
     awg = getattr(thing, "awg", None)
     if awg in LARGE:
-        from boxaloud.assistant.dialogue.tracker import pull_box
-
-        return f"{why} {pull_box.large(sizes_present(turn.state), str(awg))}"
+        return f"{why} {governing_sections.large(sizes_present(turn.state), str(awg))}"
     return why
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Literal
 
 from boxaloud.assistant.dialogue.altering import altered
+from boxaloud.assistant.dialogue.interpretation import act_volumes
 from boxaloud.assistant.dialogue.nlg.sentences import say
 from boxaloud.assistant.dialogue.state_parts import PartialBox
 from boxaloud.assistant.dialogue.tracker import marked_box, table_box
@@ -21,7 +22,7 @@ def part(turn: Turn, act: AddPart) -> None:
         kept = tuple(one for one in turn.state.extras if getattr(one, "label", "") != label)
         turn.state = altered(turn.state, extras=kept)
     if act.volume is not None:
-        thing: Part = Marked(marked_box.volume_of(act), label, marked_box.metric_of(act))
+        thing: Part = Marked(act_volumes.volume_of(act), label, act_volumes.metric_of(act))
     elif _made_like_a_box(act, label) and act.marked is not False:
         partial = PartialBox(_family_of(turn, act), act.width, depth=act.depth, label=label)
         table_box.settle(turn, partial, act)
@@ -51,7 +52,7 @@ def barrier(turn: Turn, act: AddBarrier) -> None:
     if plastic is None:  # unsaid: the one of a metal box is taken for metal, else the larger
         plastic = not any(isinstance(part, TableBox) for part in turn.state.box)
     material: Literal["metal", "nonmetallic"] = "nonmetallic" if plastic else "metal"
-    volume = marked_box.volume_of(act) if act.volume is not None else None
+    volume = act_volumes.volume_of(act) if act.volume is not None else None
     _try_extra(turn, Barrier(material, volume), act)
 
 
@@ -62,7 +63,7 @@ def assembly(turn: Turn, act: AddClampAssembly) -> None:
         turn.unplaced.append(act.words)
         return
     count = act.count or 1
-    _try_extra(turn, ClampAssembly(marked_box.volume_of(act), count), act)
+    _try_extra(turn, ClampAssembly(act_volumes.volume_of(act), count), act)
     if turn.state.clamps == "unknown":
         turn.state = altered(turn.state, clamps="none")
 

@@ -7,22 +7,14 @@ from dataclasses import replace
 from decimal import Decimal
 
 from boxaloud.assistant.dialogue.altering import altered
+from boxaloud.assistant.dialogue.interpretation.act_volumes import metric_of, volume_of
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import marked, say, sentence
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.turn import Turn
-from boxaloud.grammar.acts import (
-    Act,
-    AddBarrier,
-    AddClampAssembly,
-    AddPart,
-    SetVolume,
-)
-from boxaloud.rules import RulesError, marked_in3, validate_part
+from boxaloud.grammar.acts import Act, SetVolume
+from boxaloud.rules import RulesError, validate_part
 from boxaloud.rules.contents import Marked, Part
-
-METRIC = frozenset({"cm3", "liter"})
-"""Units of a volume that are turned into cubic inches."""
 
 LARGEST_BARE = 200
 """Cubic inches up to which a number is taken for a volume though its unit was not said: "is
@@ -30,26 +22,6 @@ LARGEST_BARE = 200
 _UNITS = re.compile(r"cub|\bcu\b|\bci\b|in3|in³|\bml\b|\bcc\b|cm3|lit")
 
 MATERIALS = {"nonmetallic": True, "plastic": True, "metal": False}
-
-
-def volume_of(act: SetVolume | AddPart | AddBarrier | AddClampAssembly) -> Decimal:
-    """The volume of an act in cubic inches, that of all gangs where each was said."""
-    value = Decimal(0) if act.volume is None else act.volume
-    if act.unit == "liter":
-        value *= 1000
-    value = marked_in3(value) if act.unit in METRIC else value
-    if isinstance(act, SetVolume) and act.each:
-        value *= act.gangs or 1
-    return value
-
-
-def metric_of(act: SetVolume | AddPart) -> Decimal | None:
-    """The cubic centimetres of a metric mark, that of all gangs where each was said; else None."""
-    if act.unit not in METRIC or act.volume is None:
-        return None
-    value = act.volume * 1000 if act.unit == "liter" else act.volume
-    gangs = act.gangs or 1
-    return value * gangs if isinstance(act, SetVolume) and act.each else value
 
 
 def box_volume(turn: Turn, act: SetVolume) -> None:

@@ -19,10 +19,8 @@ from boxaloud.assistant.dialogue.enclosures.pull_state import (
     PullSaid,
 )
 from boxaloud.assistant.dialogue.nlg.sentences import say
-from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
-from boxaloud.rules import governing
 from boxaloud.rules.pull import Wall
 
 
@@ -219,17 +217,3 @@ def answered(turn: Turn, yes: bool, words: str) -> bool:
 def _enter(turn: Turn, said: PullBoxSaid, words: str) -> None:
     state = replace(turn.state, pulls=said, last="pull")
     turn.enter(state, "", words)
-
-
-def large(small: Iterable[int], size: str) -> str:
-    """The sections that govern conductors of `size` and the `small` ones beside them."""
-    found = governing([*sorted(small), size])
-    return " ".join(
-        say("pull.governs", says=each.says.rstrip("."), section=each.section) for each in found
-    )
-
-
-def governed(state: State) -> str:
-    """Which section governs what, where small conductors are in the box too."""
-    small = {awg for item in state.items if (awg := getattr(item.content, "awg", None))}
-    return large(small, "4")

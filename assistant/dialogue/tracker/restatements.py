@@ -7,7 +7,7 @@ from dataclasses import replace
 from decimal import Decimal
 
 from boxaloud.assistant.dialogue.altering import altered
-from boxaloud.assistant.dialogue.interpretation import references
+from boxaloud.assistant.dialogue.interpretation import box_measures, references
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import listed, say
 from boxaloud.assistant.dialogue.state import State
@@ -34,10 +34,6 @@ from boxaloud.rules.contents import (
 
 SIZES = frozenset({18, 16, 14, 12, 10, 8, 6})
 """AWG sizes that have a volume allowance, Table 314.16(B)(1)."""
-
-LEAST_BOX = Decimal("7.5")
-"""Cubic inches that a bare number can mean of a box; fewer are a count. The smallest trade size
-has 7.5, Table 314.16(A)."""
 
 
 def restate(turn: Turn, act: acts.Restate) -> None:
@@ -200,13 +196,13 @@ def _means_box(turn: Turn, act: acts.RestateNumber) -> bool:
     )
     if counted and not fraction:
         return False
-    if state.last == "box" and (value >= LEAST_BOX or (fraction and value >= 3)):
+    if state.last == "box" and (value >= box_measures.LEAST_BOX or (fraction and value >= 3)):
         return True
     if fraction and value >= 3 and _as_pair(value) is None:
         return True
     item = state.item(state.last)
     if item is None:
-        return value >= LEAST_BOX
+        return value >= box_measures.LEAST_BOX
     return value > 12 and int(value) not in (14, 12, 10)
 
 

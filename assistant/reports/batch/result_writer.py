@@ -7,8 +7,8 @@ import json
 from collections.abc import Callable
 from typing import Any, TextIO
 
-from boxaloud.assistant.batch.row_reader import FileFormat
 from boxaloud.assistant.contract.batch_documents import RowResult
+from boxaloud.assistant.reports.batch.row_reader import FileFormat
 from boxaloud.assistant.text.printing import clean_json
 from boxaloud.assistant.text.spreadsheet_cell import safe
 

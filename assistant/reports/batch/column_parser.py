@@ -7,10 +7,10 @@ from dataclasses import replace
 from decimal import Decimal
 from functools import lru_cache
 
-from boxaloud.assistant.batch.batch_row import MOST_ITEMS, BadRow
-from boxaloud.assistant.batch.content_cells import READERS
-from boxaloud.assistant.batch.part_cells import parts_of
 from boxaloud.assistant.contract.batch_documents import BatchRow
+from boxaloud.assistant.reports.batch.batch_row import MOST_ITEMS, BadRow
+from boxaloud.assistant.reports.batch.content_cells import READERS
+from boxaloud.assistant.reports.batch.part_cells import parts_of
 from boxaloud.rules import DEFAULT_EDITION, check_edition
 from boxaloud.rules.contents import Box, Cable, Conductors, Content, TerminalBlock, Yoke
 

@@ -5,8 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from decimal import Decimal
 
-from boxaloud.assistant.batch.batch_row import BadRow, Row, encodable
-from boxaloud.assistant.batch.column_parser import box_of_row, edition_of
 from boxaloud.assistant.contract.batch_documents import BatchRow, RowResult
 from boxaloud.assistant.contract.refusal import BadDocument, accepted
 from boxaloud.assistant.dialogue import Conversation, faults
@@ -14,6 +12,8 @@ from boxaloud.assistant.dialogue.nlg.sentences import marked, volume
 from boxaloud.assistant.dialogue.nlg.volume_units import in3
 from boxaloud.assistant.dialogue.question_slots import QuestionSlot
 from boxaloud.assistant.dialogue.state import to_box
+from boxaloud.assistant.reports.batch.batch_row import BadRow, Row, encodable
+from boxaloud.assistant.reports.batch.column_parser import box_of_row, edition_of
 from boxaloud.rules import RulesError, cautions, counted_under, work_out
 from boxaloud.rules.contents import Box
 from boxaloud.rules.worksheet import Verdict, Worksheet

@@ -6,8 +6,8 @@ import re
 from decimal import Decimal, InvalidOperation
 from functools import lru_cache
 
-from boxaloud.assistant.batch.batch_row import BadRow, shown
 from boxaloud.assistant.contract.batch_documents import BatchRow
+from boxaloud.assistant.reports.batch.batch_row import BadRow, shown
 from boxaloud.rules import find_rows, inches_of, marked_in3, table_boxes
 from boxaloud.rules.contents import (
     Barrier,

@@ -8,8 +8,8 @@ from decimal import Decimal
 from pathlib import Path
 from typing import Any, Literal, TextIO, TypeAlias
 
-from boxaloud.assistant.batch.batch_row import Row, shown
-from boxaloud.assistant.batch.csv_records import LONGEST, Record, Records
+from boxaloud.assistant.reports.batch.batch_row import Row, shown
+from boxaloud.assistant.reports.batch.csv_records import LONGEST, Record, Records
 from boxaloud.assistant.text.problem import Problem
 
 FileFormat: TypeAlias = Literal["csv", "yaml", "jsonl"]
@@ -94,7 +94,7 @@ def _yaml(stream: Iterable[str]) -> Iterator[Row]:
         import yaml
     except ImportError:
         raise Problem("Reading YAML needs PyYAML: install it with “pip install pyyaml”.") from None
-    from boxaloud.assistant.batch.yaml_values import typed
+    from boxaloud.assistant.reports.batch.yaml_values import typed
 
     loader = _loader(yaml)
     for line, text in _yaml_rows(stream):

@@ -11,7 +11,7 @@ from decimal import Decimal, InvalidOperation
 from functools import lru_cache
 from typing import TypeAlias
 
-from boxaloud.assistant.batch.batch_row import BadRow, shown
+from boxaloud.assistant.reports.batch.batch_row import BadRow, shown
 from boxaloud.rules import ground_for
 from boxaloud.rules.contents import (
     BondingJumper,

@@ -1,4 +1,4 @@
-"""`python -m boxaloud.assistant.tui`: the app, as the browser's server starts it."""
+"""`python -m boxaloud.assistant.cli.screen_process`: the app, as the browser's server starts it."""
 
 from __future__ import annotations
 
