@@ -1,4 +1,7 @@
-"""Sound in, words with doubt out: recordings, microphones and the engines that hear them."""
+"""Sound in, words with doubt out: recordings, microphones and the engines that hear them.
+Nothing here knows what an act does to a box. An engine gets a folder in `engines`.
+A threshold that is touched is measured again with tests/asr/bench_recognition.py.
+"""
 
 from __future__ import annotations
 

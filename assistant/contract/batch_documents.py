@@ -1,7 +1,7 @@
 """A row of a batch as it enters, and its result as it leaves. `boxaloud schema row`, `… result`.
 
-The cells of a row are read by a grammar of their own, in `assistant/reports/batch`. Here is said which
-columns there are, what kind of value each takes, and which of them can stand together.
+The cells of a row are read by a grammar of their own, in `assistant/reports/batch`. Here is said
+which columns there are, what kind of value each takes, and which of them can stand together.
 """
 
 from __future__ import annotations

@@ -154,6 +154,16 @@ def test_no_module_is_too_long_to_be_read_at_once() -> None:
     assert {name: lines for name, lines in lengths.items() if lines > 300} == {}
 
 
+def test_each_folder_says_what_lives_there_and_what_may_be_touched() -> None:
+    short = [
+        str(path.relative_to(ROOT))
+        for room in ("rules", "grammar", "assistant")
+        for path in (ROOT / room).rglob("__init__.py")
+        if len((ast.get_docstring(ast.parse(path.read_text("utf-8"))) or "").splitlines()) < 3
+    ]
+    assert short == []
+
+
 def test_only_the_contract_knows_how_documents_are_modelled() -> None:
     wrong = [
         f"{path.relative_to(ROOT)} imports {module}"
