@@ -12,6 +12,8 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import BinaryIO
 
+from boxaloud.assistant.text.atomic_file import write_whole
+
 HEADING = "# When I say the words on the left, I mean those on the right.\n"
 MOST_BYTES = 1_000_000
 """A longer file is none of a person's own words."""
@@ -94,25 +96,15 @@ def write(words: Mapping[str, str]) -> None:
     it ends."""
     path = own_words_file()
     trouble()
-    draft = path.with_name(f".{path.name}.{os.getpid()}.new")
     with contextlib.suppress(OSError, Damaged):
         kept = _parsed() if path.exists() else {}
         path.parent.mkdir(0o700, parents=True, exist_ok=True)
-        with open(draft, "w", encoding="utf-8", opener=_private) as out:
-            out.write(HEADING)
-            out.writelines(
-                f"{_quoted(word)} = {_quoted(mean)}\n"
-                for word, mean in {**kept, **words}.items()
-                if isinstance(mean, str)
-            )
-            out.flush()
-            os.fsync(out.fileno())
-        os.replace(draft, path)
-
-
-def _private(path: str, flags: int) -> int:
-    """Open a file that only its owner may read."""
-    return os.open(path, flags, 0o600)
+        lines = (
+            f"{_quoted(word)} = {_quoted(mean)}\n"
+            for word, mean in {**kept, **words}.items()
+            if isinstance(mean, str)
+        )
+        write_whole(path, HEADING + "".join(lines))
 
 
 def _quoted(text: str) -> str:

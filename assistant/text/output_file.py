@@ -11,10 +11,10 @@ import errno
 import os
 import shutil
 import stat
-import tempfile
 from collections.abc import Iterator
 from pathlib import Path
 
+from boxaloud.assistant.text.atomic_file import draft_beside, put_in_place
 from boxaloud.assistant.text.problem import Problem
 
 
@@ -26,17 +26,12 @@ def output(path: Path) -> Iterator[Path]:
     """
     try:
         target, known = _target(path)
-        draft = _draft(target, known)
+        mode = stat.S_IMODE(known.st_mode) if known else 0o666 & ~_mask()
+        with draft_beside(target, mode) as draft:
+            yield draft
+            _into_place(draft, target, known)
     except OSError as fault:
         raise _refused(path, fault) from None
-    try:
-        yield draft
-        _into_place(draft, target, known)
-    except OSError as fault:
-        raise _refused(path, fault) from None
-    finally:
-        with contextlib.suppress(OSError):
-            draft.unlink(missing_ok=True)
 
 
 def _refused(path: Path, fault: OSError) -> Problem:
@@ -65,15 +60,6 @@ def _target(path: Path) -> tuple[Path, os.stat_result | None]:
     return target, found
 
 
-def _draft(target: Path, known: os.stat_result | None) -> Path:
-    """A file beside the target, with the mode that the target has or would be given."""
-    handle, name = tempfile.mkstemp(prefix=".boxaloud-", suffix=".new", dir=target.parent)
-    os.close(handle)
-    if os.name == "posix":
-        os.chmod(name, stat.S_IMODE(known.st_mode) if known else 0o666 & ~_mask())
-    return Path(name)
-
-
 def _mask() -> int:
     """What the system takes from the mode of a new file."""
     mask = os.umask(0)
@@ -86,4 +72,4 @@ def _into_place(draft: Path, target: Path, known: os.stat_result | None) -> None
     if known is not None and (known.st_nlink > 1 or known.st_uid != draft.stat().st_uid):
         shutil.copyfile(draft, target)
         return
-    os.replace(draft, target)
+    put_in_place(draft, target)

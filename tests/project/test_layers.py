@@ -176,6 +176,19 @@ def test_only_the_contract_knows_how_documents_are_modelled() -> None:
     assert wrong == []
 
 
+def test_files_are_put_in_place_by_one_writer() -> None:
+    """The grammar has a few lines of its own for its cache: it may import nothing of ours."""
+    writers = {"assistant/text/atomic_file.py", "grammar/phrases/compiled_cache.py"}
+    found = {
+        str(path.relative_to(ROOT))
+        for room in MAY_IMPORT
+        for path in modules_of(room)
+        for node in ast.walk(ast.parse(path.read_text("utf-8")))
+        if isinstance(node, ast.Attribute) and ast.unparse(node) in ("os.replace", "os.link")
+    }
+    assert found == writers
+
+
 def test_outside_the_grammar_words_are_read_as_acts() -> None:
     """The flat statements are the grammar's own; entries of the earlier form are made of them."""
     flat = {

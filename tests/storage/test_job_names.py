@@ -9,7 +9,6 @@ from pathlib import Path
 
 import pytest
 from boxaloud.assistant.storage import Session, repository
-from boxaloud.assistant.storage.private_files import draft_of
 from boxaloud.assistant.storage.sqlite.journal_file import log_of
 from boxaloud.assistant.text.problem import Problem
 
@@ -93,6 +92,6 @@ def test_drafts_of_talks_that_were_killed_are_cleared_away(data: Path) -> None:
     ours = data / "jobs" / f".mill.boxaloud.{os.getpid()}.new"
     gone.touch()
     ours.touch()
-    with draft_of(data / "jobs" / "other.boxaloud"):
-        assert not gone.exists()
-        assert ours.exists()
+    Session.start("Mill").close()
+    assert not gone.exists()
+    assert ours.exists()

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-import os
 import shutil
 import tempfile
 import time
 import weakref
 from collections.abc import Callable
 from pathlib import Path
+
+from boxaloud.assistant.text.atomic_file import write_whole
 
 #: Folders of other states kept beside the one in use.
 KEPT = 3
@@ -40,12 +41,12 @@ class ModelCache:
         began = time.perf_counter()
         text = make()
         try:
-            _write_atomically(path, text)
+            _write(path, text)
         except OSError:
             if self._temporary:
                 raise
             path = self._use_temporary_folder() / name
-            _write_atomically(path, text)
+            _write(path, text)
         if path.parent != self._folder and not self._temporary:
             _evict_older(path.parent)
         self.seconds += time.perf_counter() - began
@@ -68,16 +69,9 @@ def _user_cache_folder() -> Path:
     return user_cache_path("boxaloud") / "ears"
 
 
-def _write_atomically(path: Path, text: str) -> None:
+def _write(path: Path, text: str) -> None:
     path.parent.mkdir(parents=True, exist_ok=True)
-    handle, draft = tempfile.mkstemp(dir=path.parent, prefix=".draft-")
-    try:
-        with os.fdopen(handle, "w", encoding="utf-8") as file:
-            file.write(text)
-        os.replace(draft, path)
-    except BaseException:
-        Path(draft).unlink(missing_ok=True)
-        raise
+    write_whole(path, text)
 
 
 def _evict_older(current: Path) -> None:

@@ -14,7 +14,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
 
 from boxaloud.assistant.storage.clock import now, stamp
-from boxaloud.assistant.storage.private_files import draft_of, into_place, private_folder
+from boxaloud.assistant.storage.private_files import private_folder
 from boxaloud.assistant.storage.project_details import kept
 from boxaloud.assistant.storage.sqlite.about_table import (
     About,
@@ -41,6 +41,7 @@ from boxaloud.assistant.storage.sqlite.remembered_verdicts import (
 from boxaloud.assistant.storage.sqlite.storage_errors import Damaged, Moved, NotKept, Replaced, told
 from boxaloud.assistant.storage.sqlite.write_ahead_log import log_of
 from boxaloud.assistant.storage.storage_messages import say
+from boxaloud.assistant.text.atomic_file import draft_beside, put_where_none_is, sweep
 
 _COLUMNS = "position, at, action, box, other, edition, entry, chk"
 
@@ -71,9 +72,10 @@ class JobFile:
             private_folder(path.parent)
             if log_of(path).exists():  # of an earlier file: it would be played into this one
                 raise FileExistsError(log_of(path))
-            with draft_of(path) as draft:
+            sweep(path.parent)
+            with draft_beside(path) as draft:
                 _write_new(draft, about)
-                into_place(draft, path)
+                put_where_none_is(draft, path)
         return cls.open(path)
 
     @classmethod
@@ -182,12 +184,13 @@ class JobFile:
         keys here."""
         with _plain_faults(path):
             private_folder(path.parent)
-            with draft_of(path) as draft:
+            sweep(path.parent)
+            with draft_beside(path) as draft:
                 with contextlib.closing(connect(draft)) as target:
                     self._connection.backup(target)
                     with target:
                         write_about(target, about)
-                into_place(draft, path)
+                put_where_none_is(draft, path)
 
     def _check_in_place(self) -> None:
         """The path must still lead to the file that is open."""

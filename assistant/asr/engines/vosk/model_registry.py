@@ -12,6 +12,7 @@ from pathlib import Path
 
 from boxaloud.assistant.asr.asr_errors import AsrError
 from boxaloud.assistant.asr.asr_messages import say
+from boxaloud.assistant.text.atomic_file import write_whole
 
 #: Names a model's folder, before any that was added.
 VOSK_MODEL_VARIABLE = "BOXALOUD_VOSK_MODEL"
@@ -122,9 +123,7 @@ class VoskModelRegistry:
         text = json.dumps({"vosk": [str(folder) for folder in folders]}, indent=1)
         try:
             self.path.parent.mkdir(parents=True, exist_ok=True)
-            draft = self.path.with_suffix(".draft")
-            draft.write_text(text + "\n", encoding="utf-8")
-            draft.replace(self.path)
+            write_whole(self.path, text + "\n")
         except OSError as error:
             raise self._trouble("written", error) from error
 
