@@ -17,6 +17,7 @@ from boxaloud.rules.sizes import check_awg
 from boxaloud.rules.work import work_out
 
 BodyVerdict = Literal["fits", "over", "not permitted"]
+BodyUnit = Literal["in2", "in3", "conductors"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,8 +55,7 @@ class BodyLine:
     what: str
     have: Fraction
     limit: Fraction
-    unit: str
-    """`in2`, `in3` or `conductors`."""
+    unit: BodyUnit
     holds: bool
     section: str
     rule: str

@@ -13,6 +13,8 @@ from boxaloud.rules.data import table
 from boxaloud.rules.errors import RulesError
 from boxaloud.rules.work import work_out
 
+_NO_VOLUME = "How many more fit cannot be said before the volume of the box is known."
+
 
 @dataclass(frozen=True, slots=True)
 class Room:
@@ -39,13 +41,14 @@ def room_for(box: Box, content: Content) -> Room:
     one = replace(content, count=1)
     validate(one)
     if work_out(box).capacity is None:
-        raise RulesError("How many more fit cannot be said before the volume of the box is known.")
+        raise RulesError(_NO_VOLUME)
     limit: int = table("limits")["most_of_anything"]
 
     def left(count: int, slot: Literal["low", "high"]) -> Decimal:
         more = (*box.contents, replace(one, count=count))
         sheet = work_out(replace(box, contents=more))
-        assert sheet.capacity is not None
+        if sheet.capacity is None:
+            raise RulesError(_NO_VOLUME)
         return sheet.capacity - (sheet.low if slot == "low" else sheet.high)
 
     least = _most_that_fit(lambda count: left(count, "high"), limit)

@@ -3,13 +3,13 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Any
+from typing import Annotated
 
 from boxaloud.assistant.contract.document import Confidence, Document, Texts
+from boxaloud.assistant.contract.enclosure_documents import ConduitBodyDocument, PullBoxDocument
 from boxaloud.assistant.contract.worksheet_document import WorksheetDocument
 from boxaloud.assistant.dialogue.question_slots import QuestionSlot
 from boxaloud.assistant.dialogue.reply import ActKind, Reply
-from boxaloud.assistant.dialogue.state import State
 from pydantic import ConfigDict, Field, Strict
 
 
@@ -42,11 +42,11 @@ class ReplyDocument(WorksheetDocument, _Said):
     model_config = ConfigDict(title="A reply")
 
     pull_box: Annotated[
-        dict[str, Any] | None,
+        PullBoxDocument | None,
         Field(description="Least dimensions by 314.28, in inches as decimal strings."),
     ]
     conduit_body: Annotated[
-        dict[str, Any] | None, Field(description="What may pass, by 314.16(C) and Chapter 9.")
+        ConduitBodyDocument | None, Field(description="What may pass, by 314.16(C) and Chapter 9.")
     ]
     assumed: Annotated[Texts, Field(description="Left at the worst case.")]
     cautions: Annotated[Texts, Field(description="What to mind about this box.")]
@@ -54,6 +54,7 @@ class ReplyDocument(WorksheetDocument, _Said):
     @classmethod
     def of(cls, reply: Reply) -> ReplyDocument:
         """A reply as it leaves."""
+        state = reply.enclosure
         sheet = WorksheetDocument.of_sheet(
             reply.sheet, reply.verdict, reply.low, reply.high, reply.spaces
         )
@@ -66,18 +67,9 @@ class ReplyDocument(WorksheetDocument, _Said):
             acts=tuple(SpokenAct(act=act.act, says=act.says) for act in reply.acts),
             spoken=reply.spoken,
             asks=reply.asks,
-            **enclosure_json(reply.enclosure),
+            pull_box=None if state is None else PullBoxDocument.of(state),
+            conduit_body=None if state is None else ConduitBodyDocument.of(state),
             assumed=reply.assumed,
             cautions=reply.cautions,
             **vars(sheet),
         )
-
-
-def enclosure_json(state: State | None) -> dict[str, Any]:
-    """What a state tells of a pull box and of a conduit body; null where there is none."""
-    if state is None:
-        return {"pull_box": None, "conduit_body": None}
-    from boxaloud.assistant.dialogue.enclosures.body_telling import body_json
-    from boxaloud.assistant.dialogue.enclosures.pull_telling import pull_json
-
-    return {"pull_box": pull_json(state), "conduit_body": body_json(state)}

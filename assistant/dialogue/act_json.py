@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import fields, is_dataclass
+from dataclasses import fields
 from decimal import Decimal
 from typing import Any
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Doubt, Reference
 
-_CLASSES: dict[str, type] = {
+_CLASSES: dict[str, type[Act]] = {
     name: made
     for name, made in vars(acts).items()
     if isinstance(made, type) and issubclass(made, Act) and made is not Act
@@ -54,17 +54,16 @@ def _out(value: Any) -> Any:
         return {"doubt": _fields(value)}
     if isinstance(value, tuple):
         return [_out(item) for item in value]
-    assert value is None or (isinstance(value, (str, int, bool)) and not is_dataclass(value))
-    return value
+    if value is None or isinstance(value, (str, int)):
+        return value
+    raise TypeError(f"{type(value).__name__} has no plain form")
 
 
 def decoded(data: dict[str, Any]) -> Act:
     """The act of plain data made by `encoded`. Raises KeyError or TypeError for anything else."""
     made = _CLASSES[data["act"]]
     said = {name: _in(value) for name, value in data.items() if name != "act"}
-    act = made(**said)
-    assert isinstance(act, Act)
-    return act
+    return made(**said)
 
 
 def _in(value: Any) -> Any:

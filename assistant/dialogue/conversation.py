@@ -146,7 +146,8 @@ class Conversation:
         if behind:
             reply = self._part(read, part, (start, end), confidence)
             said += reply.acts
-        assert reply is not None
+        if reply is None:
+            raise ValueError("an utterance with an event has a reply")
         return self._over(reply, said, read, not behind)
 
     def _settled(self, told: Sequence[Act]) -> list[Act]:

@@ -28,19 +28,19 @@ class Standing:
     number: int
     state: State
     sheet: Worksheet
+    capacity: Decimal
     low: Decimal
     high: Decimal
 
     @property
     def room(self) -> Decimal:
         """What is left at the worst case; negative where it may be over."""
-        assert self.sheet.capacity is not None
-        return self.sheet.capacity - self.high
+        return self.capacity - self.high
 
     @property
     def over(self) -> bool:
         """Whether it is over whatever is still open."""
-        return self.sheet.capacity is not None and self.low > self.sheet.capacity
+        return self.low > self.capacity
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,7 +90,9 @@ def _standing(
     sheet = _worked(sure, number, count)
     low = min(sheet.low, _worked(sure, number, count, "least").low)
     high = max(_worked(full, number, count).high, _worked(full, number, count, "most").high)
-    return Standing(number, sure, sheet, low, high)
+    if sheet.capacity is None:
+        raise ValueError("a box is divided only where its volume is known")
+    return Standing(number, sure, sheet, sheet.capacity, low, high)
 
 
 def _worked(state: State, number: int, count: int, settled: Settled = "said") -> Worksheet:

@@ -218,9 +218,9 @@ def to_box(state: State, settled: Settled = "said") -> Box:
 
 def _from_both_sides(content: Content) -> Content:
     """A conductor spliced in a conduit body that comes in from both sides counts twice."""
-    wire = isinstance(content, Conductors) and content.path not in ("through", "loop", "inside")
-    if wire or isinstance(content, Grounds):
-        assert isinstance(content, Conductors | Grounds)
+    if isinstance(content, Grounds):
+        return replace(content, count=content.count * 2)
+    if isinstance(content, Conductors) and content.path not in ("through", "loop", "inside"):
         return replace(content, count=content.count * 2)
     return content
 

@@ -100,9 +100,14 @@ class Turn:
         """The next act, taken away from what is ahead."""
         return self.ahead.pop(0) if self.ahead else None
 
+    @property
+    def upcoming(self) -> Act | None:
+        """The next act, left where it is."""
+        return self.ahead[0] if self.ahead else None
+
     def next_is(self, *kinds: type[Act]) -> bool:
         """True where the next act ahead is of one of these kinds."""
-        return bool(self.ahead) and isinstance(self.ahead[0], kinds)
+        return isinstance(self.upcoming, kinds)
 
     def enter(self, state: State, echo: str, understood: str = "") -> None:
         """Take a new state, and say so."""

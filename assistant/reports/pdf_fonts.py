@@ -31,8 +31,7 @@ class Fonts:
             with as_file(path) as found:
                 pdf.add_font(FAMILY, style, found)
         font = pdf.fonts[FAMILY]
-        assert isinstance(font, TTFFont)
-        self._known = frozenset(font.cmap)
+        self._known = frozenset(font.cmap if isinstance(font, TTFFont) else ())
 
     def shown(self, words: str) -> str:
         """Words in the letters that the font has, on one line."""

@@ -70,7 +70,8 @@ class Keeper:
         Call `catch_up` first. Raises Moved, with the rows not held, where the rows were said
         to a job that has changed meanwhile: catch up, fold again, and hear the words again.
         """
-        assert list(follow(rows, self.end)) == list(rows)
+        if list(follow(rows, self.end)) != list(rows):
+            raise ValueError("these rows do not come after the last one")
         if not self.trouble:
             try:
                 self._write(rows, standing)
@@ -119,10 +120,8 @@ class Keeper:
                     self.file = None
 
     def _catch_up(self) -> bool:
-        if self.file is None or self.trouble:
-            self._find_again()
-        assert self.file is not None
-        news = self.file.rows(self.kept) if self.file.mark() != self.kept else []
+        file = self._found_again() if self.file is None or self.trouble else self.file
+        news = file.rows(self.kept) if file.mark() != self.kept else []
         if news:
             self._take_in(news)
         if self._waiting:
@@ -139,24 +138,27 @@ class Keeper:
         self.rows += renumbered(waiting, self.kept)
 
     def _write(self, rows: Sequence[Row], standing: Standing | None) -> None:
-        assert self.file is not None
-        if rows:
-            self.file.append(rows, self.kept, standing)
+        if not rows:
+            return
+        if self.file is None:
+            raise NotKept(say("trouble.gone", path=self.path.parent))
+        self.file.append(rows, self.kept, standing)
 
-    def _find_again(self) -> None:
+    def _found_again(self) -> JobFile:
         """Look for the file again; where it is gone from a folder that is there, begin anew."""
         if self.file is not None:
             self.file.close()
             self.file = None
         if self.path.exists():
             self.file = JobFile.open(self.path)
-            return
+            return self.file
         if self.rows and not self.path.parent.is_dir():
             raise NotKept(say("trouble.gone", path=self.path.parent))
         if self.kept != START:
             self.path = fresh_path(self.path)
             self.notes.append(say("keeping.rewritten", job=self.about.name))
         self.file = self._new(self.path)
+        return self.file
 
     def _new(self, path: Path) -> JobFile:
         try:

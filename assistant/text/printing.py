@@ -136,7 +136,8 @@ def _let_lack_letters(stream: TextIO) -> None:
 
 def _nearest(fault: UnicodeError) -> tuple[str, int]:
     """What to write for letters that an encoding lacks."""
-    assert isinstance(fault, UnicodeEncodeError)
+    if not isinstance(fault, UnicodeEncodeError):
+        raise fault
     lacking = fault.object[fault.start : fault.end]
     return "".join(map(_near, lacking)), fault.end
 

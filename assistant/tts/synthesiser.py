@@ -86,7 +86,8 @@ class SystemSynthesiser:
 
 def _read_response(process: subprocess.Popen[str]) -> dict[str, Any] | None:
     """The next answer; raises MouthError for one that is a refusal."""
-    assert process.stdout is not None
+    if process.stdout is None:
+        return None
     watchdog = Timer(PATIENCE_SECONDS, process.kill)
     watchdog.start()
     try:

@@ -63,7 +63,8 @@ class BoxaloudApp(Shell):
 
     def on_input_submitted(self, event: EntryLine.Submitted) -> None:
         """Words were typed."""
-        assert isinstance(event.input, EntryLine)
+        if not isinstance(event.input, EntryLine):
+            return
         words = event.input.take()
         if words and not self.card.answered(words):
             self.hear(words)

@@ -65,7 +65,8 @@ def bears_clamps(elements: Sequence[Element], place: int) -> bool:
 def is_no_thing(elements: Sequence[Element], place: int, heard: str) -> bool:
     """ "both cable clamps", "it's hot up here", "I'll feed it": no thing of the box."""
     found = elements[place].found
-    assert found is not None
+    if found is None:
+        return False
     words = found.words.lower().strip()
     after = elements[place + 1] if place + 1 < len(elements) else None
     if (found.kind == "cable" and found.get("awg") is None) or (

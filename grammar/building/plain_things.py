@@ -39,6 +39,7 @@ from boxaloud.grammar.clauses.act_fields import (
 from boxaloud.grammar.clauses.act_kinds import is_thing
 from boxaloud.grammar.clauses.clause import Element
 from boxaloud.grammar.clauses.polarity import denied, is_negator
+from boxaloud.grammar.phrases.statements import Statement
 
 BESIDE_A_PLACE = frozenset(
     {
@@ -64,21 +65,22 @@ def plain_acts(telling: Telling, elements: Sequence[Element], rest: bool = False
     made: list[Act] = []
     kinds = {element.found.kind for element in elements if element.found is not None}
     for place, element in enumerate(elements):
-        if element.found is None or _passed_over(elements, place, telling.heard):
+        found = element.found
+        if found is None or _passed_over(elements, place, telling.heard):
             continue
-        if element.found.kind == "place":
+        if found.kind == "place":
             if "clamps" in kinds:
-                place_clamps(made, str(element.found.get("where")))
+                place_clamps(made, str(found.get("where")))
                 continue
             if kinds & BESIDE_A_PLACE:
                 continue
         if place in negative:
-            made += _denial(element)
+            made += _denial(found)
         elif corrects or behind_no(elements, place):
-            made += _restated(element, telling, several)
+            made += _restated(found, element, telling, several)
         elif element.tag in SIZE_NUMBERS and is_size_behind_on(elements, place):
             made.append(size_behind_on(elements, place, telling))
-        elif (act := act_of(element.found)) is not None and not _yet(act, telling.heard):
+        elif (act := act_of(found)) is not None and not _yet(act, telling.heard):
             made.append(_partitive(one_more(act, elements, place)))
     if not made and (where := ALL_PLACED.fullmatch(" ".join(e.tag for e in elements))):
         span = (elements[0].start, elements[-1].end)
@@ -132,10 +134,8 @@ def just_like(act: Thing) -> Reference:
     )  # fmt: skip
 
 
-def _denial(element: Element) -> list[Act]:
+def _denial(found: Statement) -> list[Act]:
     """A thing that is not there."""
-    found = element.found
-    assert found is not None
     if found.kind in ("clamps", "place"):
         where = str(found.get("where"))
         opposite = {"inside": "none" if found.kind == "clamps" else "outside", "outside": "inside"}
@@ -162,10 +162,8 @@ def _denial(element: Element) -> list[Act]:
     return [acts.Deny(target=reference_to(found), words=found.words, span=found.span)]
 
 
-def _restated(element: Element, telling: Telling, several: bool) -> list[Act]:
+def _restated(found: Statement, element: Element, telling: Telling, several: bool) -> list[Act]:
     """A thing said anew, in place of what it can mean; of several, only of what is just like it."""
-    found = element.found
-    assert found is not None
     if found.kind == "number":
         value = found.get("value")
         if value is None:

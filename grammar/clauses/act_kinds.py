@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import Any, TypeGuard, cast
+from typing import Any, TypeGuard, TypeVar, cast
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Thing
 from boxaloud.grammar.clauses.act_fields import THINGS
 
 _THINGS = tuple(THINGS.values())
+_Counted = TypeVar("_Counted", bound=Act)
 #: Acts that say a wire size.
 SIZED = (
     acts.AddCable,
@@ -36,6 +37,6 @@ def counted(act: object) -> int | None:
     return count if isinstance(count, int) else None
 
 
-def with_count(act: Act, count: int) -> Act:
+def with_count(act: _Counted, count: int) -> _Counted:
     """An act with its count said later, and no doubt left. Raises TypeError where it has none."""
-    return cast(Act, replace(cast(Any, act), count=count, doubts=()))
+    return cast(_Counted, replace(cast(Any, act), count=count, doubts=()))

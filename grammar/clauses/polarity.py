@@ -123,7 +123,8 @@ class _Reach:
 
 def _counted(element: Element) -> bool:
     """Whether a thing is said with a number of its own: "no, three 14-2s" corrects."""
-    assert element.found is not None
+    if element.found is None:
+        return False
     count = element.found.get("count")
     words = element.found.words.lower()
     return (
@@ -135,8 +136,8 @@ def _counted(element: Element) -> bool:
 
 def _article(element: Element) -> bool:
     """Whether a thing begins with an article or a number: a noun group of its own."""
-    assert element.found is not None
-    return element.found.words.lower().startswith(("a ", "an ", "the ", "one "))
+    found = element.found
+    return found is not None and found.words.lower().startswith(("a ", "an ", "the ", "one "))
 
 
 def _follows(elements: Sequence[Element], place: int, *tags: str) -> bool:

@@ -184,5 +184,6 @@ def _compiled_now() -> Compiled:
     ):  # no file was edited while they were read
         compiled_cache.keep(raw)
     made = read(raw, package_files.fingerprint())
-    assert made is not None
+    if made is None:
+        raise ValueError("the grammar that was just compiled cannot be read")
     return made

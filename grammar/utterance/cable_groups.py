@@ -225,9 +225,7 @@ def each_pipe(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
 def _counted_after(act: Act, count: int) -> Act:
     """A vague thing with the count said behind it, also where it restates: "it's 12-2s, four"."""
     if isinstance(act, (acts.Restate, acts.Replace)):
-        thing = with_count(act.thing, count)
-        assert is_thing(thing)
-        return replace(act, thing=thing, doubts=())
+        return replace(act, thing=with_count(act.thing, count), doubts=())
     return with_count(act, count)
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from decimal import Decimal
 from fractions import Fraction
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from boxaloud.assistant.dialogue.enclosures import conduit_body
 from boxaloud.assistant.dialogue.nlg.sentences import inches, listed, plain, say, sentence
@@ -89,34 +89,3 @@ def fill(turn: Turn, act: acts.AskFill) -> None:
         text = say("body.most_each", what=what, each=listed(each))
     section = note.section.rpartition(", ")[2]
     turn.answer(sentence(say("body.by", text=text, section=section)), act.words)
-
-
-def body_json(state: State) -> dict[str, Any] | None:
-    """A conduit body as the contract has it; None where the box is none."""
-    if not conduit_body.named(state):
-        return None
-    found = conduit_body.standing(state)
-    said = state.body
-    return {
-        "shape": said.shape or None,
-        "raceway": said.raceway or None,
-        "size_in": None if said.size is None else plain(said.size),
-        "insulation": said.insulation or None,
-        "spliced": said.spliced,
-        "both_sides": said.both_sides,
-        "verdict": None if found is None else found.verdict,
-        "refused": "" if found is None else found.refusal,
-        "lines": []
-        if found is None or found.sheet is None
-        else [
-            {
-                "what": line.what,
-                "have": _number(line.have),
-                "limit": _number(line.limit),
-                "unit": line.unit,
-                "holds": line.holds,
-                "section": line.section,
-            }
-            for line in found.sheet.lines
-        ],
-    }

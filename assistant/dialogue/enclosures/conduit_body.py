@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from decimal import Decimal
 from fractions import Fraction
 from functools import lru_cache
 from typing import TYPE_CHECKING, Literal
@@ -126,10 +127,11 @@ def standing(state: State) -> BodyStanding | None:
     if passing(state):
         if state.pending or state.unread or state.mistaken or asked(state) is not None:
             return BodyStanding(None)
-        if None in (state.body.size,) or not state.body.raceway or not state.body.insulation:
+        size = state.body.size
+        if size is None or not state.body.raceway or not state.body.insulation:
             return BodyStanding(None)
         contents = tuple(item.content for item in state.items)
-        return _passing(state.body, contents, state.edition)
+        return _passing(state.body, size, contents, state.edition)
     if state.pending or state.unread or state.mistaken:
         return None
     if state.body.short_radius and (state.body.spliced or state.box or _wires(state)):
@@ -146,7 +148,9 @@ def refused(state: State) -> bool:
 
 
 @lru_cache(maxsize=8)
-def _passing(said: BodySaid, contents: tuple[Content, ...], edition: str) -> BodyStanding:
+def _passing(
+    said: BodySaid, size: Decimal, contents: tuple[Content, ...], edition: str
+) -> BodyStanding:
     # whole work of its own, which most boxes need none of
     from boxaloud.rules import ConduitBody, RacewayWires, work_out_conduit_body
 
@@ -155,8 +159,7 @@ def _passing(said: BodySaid, contents: tuple[Content, ...], edition: str) -> Bod
         for one in contents
         if isinstance(one, Conductors | Grounds)
     )
-    assert said.size is not None
-    body = ConduitBody(said.raceway, Fraction(said.size), wires, short_radius=said.short_radius)
+    body = ConduitBody(said.raceway, Fraction(size), wires, short_radius=said.short_radius)
     try:
         sheet = work_out_conduit_body(body, edition)
     except RulesError as refusal:

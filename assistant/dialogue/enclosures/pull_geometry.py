@@ -76,7 +76,8 @@ def built(said: PullBoxSaid, assumed: frozenset[str]) -> PullBox:
 
 def _build(making: _Making, pulled: Pulled, one_row: bool) -> None:
     kind = kind_of(pulled)
-    assert kind is not None
+    if kind is None:
+        raise ValueError("a pull whose kind is open has no geometry")
     start, end = _walls(pulled, kind)
     _check(kind, walls_of(pulled))
     singles: dict[Wall, list[_Entry]] = defaultdict(list)

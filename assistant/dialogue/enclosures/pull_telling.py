@@ -9,12 +9,11 @@ from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
 from functools import lru_cache
-from typing import Any
 
 from boxaloud.assistant.dialogue.enclosures import governing_sections, pull_open
 from boxaloud.assistant.dialogue.enclosures.pull_geometry import built
 from boxaloud.assistant.dialogue.enclosures.pull_state import Entering, PullBoxSaid, Pulled
-from boxaloud.assistant.dialogue.nlg.sentences import counted, inches, listed, plain, say, sentence
+from boxaloud.assistant.dialogue.nlg.sentences import counted, inches, listed, say, sentence
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.rules import PullBox, PullSheet, Requirement, RulesError, work_out_pull_box
 from boxaloud.rules.pull_limits import Compared, Inside, PullRemark, beside, compared, pull_remarks
@@ -61,7 +60,7 @@ def told(state: State) -> str:
     if state.pulls is None:
         return ""
     found = standing(state)
-    said = [sentence(listed([_pulled(one) for one in state.pulls.pulls]))]
+    said = [sentence(listed([pulled(one) for one in state.pulls.pulls]))]
     if found.refusal:
         return " ".join([*said, found.refusal])
     if found.sheet is None:
@@ -91,7 +90,7 @@ def _line(line: Requirement, said: PullBoxSaid) -> str:
         key = line.axis
     return say(
         f"pull.{key}",
-        inches=_inches(line.inches),
+        inches=shown(line.inches),
         working=line.working.replace(" x ", " times ").replace(" + ", " plus "),
         section=line.section,
     )
@@ -106,9 +105,9 @@ def _least(sheet: PullSheet, said: PullBoxSaid) -> str:
     sides = {"width": sheet.width, "height": sheet.height, "depth": sheet.depth}
     known = {axis: side for axis, side in sides.items() if side is not None}
     if _walls_named(said) and known:
-        told = listed([say(f"pull.least.{axis}", inches=_inches(s)) for axis, s in known.items()])
+        told = listed([say(f"pull.least.{axis}", inches=shown(s)) for axis, s in known.items()])
         return say("pull.least.all", sides=told)
-    flat = [_inches(side) for side in (sheet.width, sheet.height) if side is not None]
+    flat = [shown(side) for side in (sheet.width, sheet.height) if side is not None]
     if len(flat) == 2:
         return say("pull.two_sides", one=flat[0], other=flat[1])
     return say("pull.one_side", one=flat[0]) if flat else ""
@@ -116,7 +115,7 @@ def _least(sheet: PullSheet, said: PullBoxSaid) -> str:
 
 def _compared(one: Compared) -> str:
     key = "fits" if one.holds else "small"
-    return say(f"pull.{key}", axis=one.axis, have=_inches(one.have), least=_inches(one.least))
+    return say(f"pull.{key}", axis=one.axis, have=shown(one.have), least=shown(one.least))
 
 
 def _remark(one: PullRemark) -> str:
@@ -124,15 +123,15 @@ def _remark(one: PullRemark) -> str:
     return say(f"pull.remark.{state}", says=one.says.rstrip("."), section=one.section)
 
 
-def _pulled(pulled: Pulled) -> str:
+def pulled(one: Pulled) -> str:
     """A pull in words, with what is supposed of it said aloud."""
-    kind = pull_open.kind_of(pulled)
-    sizes = listed([_entering(one) for one in pulled.entering]) or say("pull.no_raceway")
-    loose = any(one.through for one in pulled.entering) and not pulled.walls
-    ending = say(f"pull.loose.{kind}") if kind and loose and not pulled.placing else ""
-    if kind == "u" and pull_open.lone(pulled):
+    kind = pull_open.kind_of(one)
+    sizes = listed([_entering(each) for each in one.entering]) or say("pull.no_raceway")
+    loose = any(each.through for each in one.entering) and not one.walls
+    ending = say(f"pull.loose.{kind}") if kind and loose and not one.placing else ""
+    if kind == "u" and pull_open.lone(one):
         ending = ""
-    walls = say("pull.between", walls=listed(list(pulled.walls))) if pulled.walls else ""
+    walls = say("pull.between", walls=listed(list(one.walls))) if one.walls else ""
     return say(f"pull.named.{kind or 'open'}", sizes=sizes) + walls + ending
 
 
@@ -147,52 +146,6 @@ def _entering(one: Entering) -> str:
     return text + (say("pull.at.row", row=one.row) if one.row is not None else "")
 
 
-def _inches(value: Fraction) -> str:
+def shown(value: Fraction) -> str:
+    """Inches with their fraction, as they are said."""
     return inches(Decimal(value.numerator) / Decimal(value.denominator))
-
-
-# -- as data ---------------------------------------------------------------------------------------
-
-
-def pull_json(state: State) -> dict[str, Any] | None:
-    """A pull box as the contract has it: lengths as decimal strings, inches."""
-    if state.pulls is None:
-        return None
-    found = standing(state)
-    sheet = found.sheet
-    lines = [] if sheet is None else real_lines(sheet)
-    return {
-        "pulls": [_pulled(one) for one in state.pulls.pulls],
-        "width_in": _number(sheet.width if sheet else None),
-        "height_in": _number(sheet.height if sheet else None),
-        "depth_in": _number(sheet.depth if sheet else None),
-        "lines": [_line_json(line) for line in lines],
-        "remarks": [
-            {"says": one.says, "section": one.section, "holds": one.holds} for one in found.remarks
-        ],
-        "box": [
-            {"dimension": one.axis, "have_in": _number(one.have), "least_in": _number(one.least),
-             "holds": one.holds}
-            for one in found.compared
-        ],
-        "assumed": sorted(slot for slot in state.assumed if slot.startswith("pull_")),
-        "refused": found.refusal,
-    }  # fmt: skip
-
-
-def _line_json(line: Requirement) -> dict[str, Any]:
-    return {
-        "what": line.what,
-        "inches": _number(line.inches),
-        "shown": _inches(line.inches),
-        "working": line.working,
-        "sets": line.axis,
-        "section": line.section,
-        "disputed": line.disputed,
-    }
-
-
-def _number(value: Fraction | None) -> str | None:
-    if value is None:
-        return None
-    return plain(Decimal(value.numerator) / Decimal(value.denominator))

@@ -41,15 +41,12 @@ def in_millilitres(state: State, act: acts.SetVolume) -> acts.SetVolume | None:
     return replace(act, unit="cm3", doubts=tuple(d for d in act.doubts if d.reason != "unusual"))
 
 
-def is_depth_of_device(turn: Turn, act: acts.SetSize) -> bool:
-    """ "Two inches deep" where it is asked how deep a device is."""
-    alone = act.width is None and act.family is None and isinstance(act.depth, Decimal)
-    return turn.asked == "device_depth" and alone
-
-
-def deepened(turn: Turn, act: acts.SetSize) -> Act:
-    """The depth of the device asked about: 2.54 cm to the inch."""
-    assert isinstance(act.depth, Decimal)
+def deepened(turn: Turn, act: acts.SetSize) -> Act | None:
+    """ "Two inches deep" where it is asked how deep a device is, 2.54 cm to the inch; None for
+    any other size."""
+    alone = act.width is None and act.family is None
+    if turn.asked != "device_depth" or not alone or not isinstance(act.depth, Decimal):
+        return None
     factor = {"cm": Decimal(1), "mm": Decimal("0.1")}.get(act.unit or "", _CM)
     return acts.Deepen(target=_asked_about(turn), depth=(act.depth * factor).normalize())
 

@@ -65,8 +65,8 @@ def said_volume(turn: Turn, act: acts.SetVolume) -> Act:
 
 def said_size(turn: Turn, act: acts.SetSize) -> Act:
     """Dimensions: the depth of the device asked about, a volume, or the size of the box."""
-    if bare_measures.is_depth_of_device(turn, act):
-        return full(act, bare_measures.deepened(turn, act), "depth")
+    if (deepened := bare_measures.deepened(turn, act)) is not None:
+        return full(act, deepened, "depth")
     if _is_volume(act) and act.width is not None:
         return full(act, acts.SetVolume(volume=act.width), "volume")
     return act

@@ -132,15 +132,17 @@ def _without(found: Assessment, state: State) -> str:
 def _early(found: Assessment, state: State) -> str:
     """The verdict stands, the exact margin does not yet."""
     sheet = found.sheet
-    assert sheet.capacity is not None
+    capacity = sheet.capacity
+    if capacity is None:
+        raise ValueError("no verdict stands without a capacity")
     about = say(f"open.{found.question.slot}") if found.question else say("open.rest")
     form = "brief_early" if state.form == "brief" else "early"
     if found.verdict == "over":
         return say(
             f"verdict.over.{form}",
             low=volume(found.low),
-            capacity=marked(sheet.capacity, sheet.unit),
-            least=volume(found.low - sheet.capacity, sheet.unit),
+            capacity=marked(capacity, sheet.unit),
+            least=volume(found.low - capacity, sheet.unit),
             about=about,
             under=counted_under(sheet.edition),
             edition=_year(sheet.edition),
@@ -148,8 +150,8 @@ def _early(found: Assessment, state: State) -> str:
     return say(
         f"verdict.fits.{form}",
         high=volume(found.high),
-        capacity=marked(sheet.capacity, sheet.unit),
-        least=volume(sheet.capacity - found.high, sheet.unit),
+        capacity=marked(capacity, sheet.unit),
+        least=volume(capacity - found.high, sheet.unit),
         about=about,
         under=counted_under(sheet.edition),
         edition=_year(sheet.edition),

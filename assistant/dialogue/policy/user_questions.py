@@ -78,13 +78,12 @@ def _plain_answer(key: str) -> Callable[[Turn, Act], None]:
     return answer
 
 
-def _again(turn: Turn, act: Act) -> None:
-    assert isinstance(act, acts.Ask)
+def _again(turn: Turn, act: acts.Ask) -> None:
     turn.replay = act.about
     turn.understood.append(act.words)
 
 
-ABOUT: dict[str, Callable[[Turn, Act], None]] = {
+ABOUT: dict[acts.QuestionKind, Callable[[Turn, acts.Ask], None]] = {
     "read_back": read_back,
     "understood": read_back,
     "total": total,

@@ -25,13 +25,12 @@ def reclassify(turn: Turn, act: acts.Reclassify) -> None:
     items = [i for i in state.items if isinstance(i.content, Conductors)]
     last = state.item(state.last)
     item = last if last in items else items[-1] if items else None
-    if item is None:
+    if item is None or not isinstance(item.content, Conductors):
         if act.kind == "grounds" and act.count is not None:
             added_items.enter(turn, acts.AddGrounds(count=act.count, words=act.words))
             return
         turn.unplaced.append(act.words)
         return
-    assert isinstance(item.content, Conductors)
     count = item.content.count if act.count is None else act.count
     if count > item.content.count:
         item_changes.fewer(turn, item)
@@ -67,9 +66,9 @@ def route(turn: Turn, act: acts.Route) -> None:
         item_changes.not_found(turn, act.target, act.words)
         return
     for item in found:
-        assert isinstance(item.content, Cable | Conductors)
-        routed = replace(item.content, path=act.path)  # type: ignore[arg-type]
-        item_changes.change_content(turn, item, routed, act.words)
+        if isinstance(item.content, Cable | Conductors):
+            routed = replace(item.content, path=act.path)  # type: ignore[arg-type]
+            item_changes.change_content(turn, item, routed, act.words)
 
 
 def canopy(turn: Turn, act: acts.SetCanopy) -> None:

@@ -49,7 +49,9 @@ def recount_act(turn: Turn, act: acts.Recount) -> None:
             turn.unplaced.append(act.words)
             return
     item = references.find(turn.state, act.target)
-    assert item is not None
+    if item is None:
+        item_changes.not_found(turn, act.target, act.words)
+        return
     item_changes.recount(turn, item, count, act.words)
 
 

@@ -89,7 +89,9 @@ def last_sized(state: State) -> Item | None:
 def land_item(turn: Turn, item: Item, awg: int, some: int | None, words: str) -> None:
     """Set the size on a device; on some of several where a count is said."""
     content = item.content
-    assert isinstance(content, Yoke | TerminalBlock)
+    if not isinstance(content, Yoke | TerminalBlock):
+        turn.unplaced.append(words)
+        return
     if some is not None and some < content.count:
         rest = replace(content, count=content.count - some)
         part = replace(content, count=some, awg=awg)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import replace
 
 from boxaloud.assistant.dialogue.interpretation import references
@@ -20,34 +21,39 @@ from boxaloud.rules.contents import (
 def unground_one(turn: Turn, act: acts.Remove) -> None:
     """ "Take out one ground": where cables brought them, one cable is without."""
     cables = [
-        i for i in turn.state.items if isinstance(i.content, Cable) and i.content.ground is not None
+        (item, cable) for item, cable in _cables(turn.state.items) if cable.ground is not None
     ]
     count = act.target.count or (0 if references.plural(act.target.words) else 1)
     if not cables:
         item_changes.not_found(turn, act.target, act.words)
         return
     if not count:
-        for item in cables:
-            assert isinstance(item.content, Cable)
-            item_changes.change_content(turn, item, replace(item.content, ground=None), act.words)
+        for item, cable in cables:
+            item_changes.change_content(turn, item, replace(cable, ground=None), act.words)
         return
-    item = cables[-1]
-    split_cable(turn, item, count, None, act.words)
+    item, cable = cables[-1]
+    split_cable(turn, item, cable, count, None, act.words)
 
 
-def split_cable(turn: Turn, item: Item, count: int, ground: int | None, words: str) -> None:
+def _cables(items: Iterable[Item]) -> list[tuple[Item, Cable]]:
+    """The items that are cables, each with its cable."""
+    return [(item, item.content) for item in items if isinstance(item.content, Cable)]
+
+
+def split_cable(
+    turn: Turn, item: Item, cable: Cable, count: int, ground: int | None, words: str
+) -> None:
     """So many of an item's cables with another ground than the rest."""
-    assert isinstance(item.content, Cable)
-    if count >= item.content.count:
-        item_changes.change_content(turn, item, replace(item.content, ground=ground), words)
+    if count >= cable.count:
+        item_changes.change_content(turn, item, replace(cable, ground=ground), words)
         return
-    part = replace(item.content, count=count, ground=ground)
-    rest = replace(item.content, count=item.content.count - count)
+    part = replace(cable, count=count, ground=ground)
+    rest = replace(cable, count=cable.count - count)
     state = turn.state.with_content(item.key, rest).with_item(part, item.words)
     echo = say(
         "echo.changed_one",
         old=counted(count),
-        all=item_names.heard(item.content),
+        all=item_names.heard(cable),
         new=item_names.heard(part),
     )
     turn.enter(state, echo, item_names.shown(part))
@@ -58,32 +64,27 @@ def unground(turn: Turn, act: acts.Unground) -> None:
     target = act.target
     if target.kind in ("anything", "wire") and target.which == "said" and target.count is None:
         target = replace(target, kind="cable")
-        found = [i for i in references.find_all(turn.state, target) if isinstance(i.content, Cable)]
-        last = turn.state.item(turn.state.last)
-        if last in found and last is not None and not references.plural(act.target.words):
-            found = [last]
+        found = _cables(references.find_all(turn.state, target))
+        last = [one for one in found if one[0].key == turn.state.last]
+        if last and not references.plural(act.target.words):
+            found = last
     else:
-        found = [
-            i
-            for i in references.find_all(turn.state, replace(target, kind="cable"))
-            if isinstance(i.content, Cable)
-        ]
+        found = _cables(references.find_all(turn.state, replace(target, kind="cable")))
     if not found:
         item_changes.not_found(turn, act.target, act.words)
         return
     if target.count is not None and target.which == "said":
-        item = found[-1]
-        assert isinstance(item.content, Cable)
-        ground = ground_for(item.content.awg) if act.ground else None
-        split_cable(turn, item, target.count, ground, act.words)
+        item, cable = found[-1]
+        ground = ground_for(cable.awg) if act.ground else None
+        split_cable(turn, item, cable, target.count, ground, act.words)
         return
     if target.ordinal is not None or (
-        references._singular(target.words) and len(found) == 1 and found[0].content.count > 1
+        references._singular(target.words) and len(found) == 1 and found[0][1].count > 1
     ):
-        item = references.find(turn.state, replace(target, kind="cable")) or found[-1]
-        split_cable(turn, item, 1, None, act.words)
+        meant = references.find(turn.state, replace(target, kind="cable"))
+        item, cable = (_cables([meant] if meant else []) or found)[-1]
+        split_cable(turn, item, cable, 1, None, act.words)
         return
-    for item in found:
-        assert isinstance(item.content, Cable)
-        ground = ground_for(item.content.awg) if act.ground else None
-        item_changes.change_content(turn, item, replace(item.content, ground=ground), act.words)
+    for item, cable in found:
+        ground = ground_for(cable.awg) if act.ground else None
+        item_changes.change_content(turn, item, replace(cable, ground=ground), act.words)

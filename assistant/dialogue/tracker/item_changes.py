@@ -65,7 +65,8 @@ def change_content(turn: Turn, item: Item, content: Content, words: str) -> None
 def _merged(state: State, key: int) -> State:
     """An item that became like another is one with it."""
     item = state.item(key)
-    assert item is not None
+    if item is None:
+        return state
     twin = next(
         (
             other

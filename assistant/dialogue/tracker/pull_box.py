@@ -46,9 +46,8 @@ def _sizes(turn: Turn, act: acts.DescribePull) -> Iterable[tuple[int, Decimal]]:
     if act.others is not None:
         yield 1, act.others
     yield from ((1, size) for size in act.sizes)
-    while act.size is not None and turn.next_is(acts.Number):
-        more = turn.take()
-        assert isinstance(more, acts.Number)
+    while act.size is not None and isinstance(more := turn.upcoming, acts.Number):
+        turn.take()
         if more.value is not None:
             yield 1, more.value
 

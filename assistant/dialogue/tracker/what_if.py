@@ -22,6 +22,7 @@ from boxaloud.assistant.dialogue.nlg.sentences import (
     volume,
 )
 from boxaloud.assistant.dialogue.state import State, to_box
+from boxaloud.assistant.dialogue.state_parts import PartialBox
 from boxaloud.assistant.dialogue.tracker import added_items, table_box
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
@@ -48,7 +49,7 @@ def suppose(turn: Turn, act: acts.Suppose, run: Runner) -> None:
     run(copy, [_sure(one) for one in act.acts])
     turn.refused.extend(copy.refused)
     if copy.state.partial is not None and copy.state.partial != turn.state.partial:
-        turn.answer(_each_depth(copy.state, turn.state), act.words)
+        turn.answer(_each_depth(copy.state, copy.state.partial, turn.state), act.words)
     elif copy.state.pulls != turn.state.pulls:
         from boxaloud.assistant.dialogue.enclosures import pull_telling
 
@@ -113,12 +114,11 @@ def is_held(state: State) -> bool:
     return bool(state.unread or state.pending or state.mistaken)
 
 
-def _each_depth(supposed: State, now: State) -> str:
+def _each_depth(supposed: State, partial: PartialBox, now: State) -> str:
     """A box named without its depth: every depth with its outcome."""
-    assert supposed.partial is not None
     told = []
-    for row in table_box.rows_of(supposed.partial):
-        part = TableBox(row.id, supposed.partial.gangs)
+    for row in table_box.rows_of(partial):
+        part = TableBox(row.id, partial.gangs)
         found = assess(replace(supposed, box=(part,), partial=None))
         margin = found.sheet.margin or Decimal(0)
         key = "what_if.each_margin" if margin >= 0 else "what_if.each_over"

@@ -22,7 +22,8 @@ def steps() -> tuple[tuple[int, str], ...]:
         for item in folder.iterdir()
         if item.name.endswith(".sql")
     )
-    assert [version for version, _ in found] == list(range(1, len(found) + 1))
+    if [version for version, _ in found] != list(range(1, len(found) + 1)):
+        raise ValueError("the migrations do not follow one another without a gap")
     return tuple(found)
 
 

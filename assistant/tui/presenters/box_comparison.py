@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from decimal import Decimal
 
 from boxaloud.assistant.dialogue import Conversation, Reply
 from boxaloud.assistant.dialogue.assessment import Assessment
@@ -128,8 +129,10 @@ def difference(now: Assessment, then: Assessment) -> list[str]:
     by = then.sheet.total - now.sheet.total
     key = "none" if by == 0 else "more" if by > 0 else "less"
     lines = [text(f"try.difference_{key}", amount=volume(abs(by)), unit=in_unit(now.sheet.unit))]
-    if "incomplete" not in (now.verdict, then.verdict):
-        old, new = _signed(now), _signed(then)
+    before, after = now.sheet.margin, then.sheet.margin
+    due = "incomplete" not in (now.verdict, then.verdict)
+    if due and before is not None and after is not None:
+        old, new = _signed(before), _signed(after)
         lines.append(text("try.margin_from_to", old=old, new=new))
     old_word, new_word = (text(f"verdict.word.{found.verdict}") for found in (now, then))
     key = "same" if old_word == new_word else "from_to"
@@ -137,7 +140,5 @@ def difference(now: Assessment, then: Assessment) -> list[str]:
     return lines
 
 
-def _signed(found: Assessment) -> str:
-    margin = found.sheet.margin
-    assert margin is not None
+def _signed(margin: Decimal) -> str:
     return ("−" if margin < 0 else "") + volume(abs(margin))

@@ -42,8 +42,7 @@ class Bar:
 
     def share(self, volume: Decimal) -> Decimal:
         """A volume as a share of the capacity."""
-        assert self.capacity
-        return min(volume / self.capacity, MOST_SHARE)
+        return min(volume / self.capacity, MOST_SHARE) if self.capacity else Decimal(0)
 
 
 def bar_of(talk: Talk) -> Bar:
@@ -106,7 +105,8 @@ def _cells(bar: Bar, line: int, room: int) -> str:
 
 
 def _column(bar: Bar, volume: Decimal, line: int, room: int) -> int:
-    assert bar.capacity
+    if not bar.capacity:
+        return 0
     at = int((bar.share(volume) * line).to_integral_value())
     if volume > bar.capacity:
         return min(max(at, line + 1), room - 1)

@@ -180,7 +180,8 @@ class Card(Screen[None]):
         if self._found is None or self._glance is None or not self.size.width:
             return
         width = self.size.width - 2
-        rows = shared(self.size.height, self._needs(width), self._letters(width))
+        needs, letters = self._needs(self._found, width), _letters(self._glance, width)
+        rows = shared(self.size.height, needs, letters)
         for part in ("head", "glance", "fill", "answers", "tabs", "foot"):
             self._stand(part, rows[part])
         for part in WORDS:
@@ -193,10 +194,9 @@ class Card(Screen[None]):
         panels = self.query_one("#panels")
         panels.display, panels.visible = rows["panels"] > 0, rows["panels"] > 1
 
-    def _needs(self, width: int) -> Needs:
-        assert self._found is not None
+    def _needs(self, found: Assessment, width: int) -> Needs:
         taken = {part: len(wrapped(self._words[part], width)) for part in WORDS}
-        answers, kinds = self.query_one(Answers), draw(self._found, width).legend
+        answers, kinds = self.query_one(Answers), draw(found, width).legend
         wide = self.size.width >= WIDE
         return Needs(
             caption=taken["caption"],
@@ -209,11 +209,6 @@ class Card(Screen[None]):
             tabs=0 if wide else 1,
             list_open=self._listing,
         )
-
-    def _letters(self, width: int) -> Callable[[int], int]:
-        shown = self._glance
-        assert shown is not None
-        return lambda height: len(drawn(shown, width, height))
 
     def _stand(self, part: str, rows: int) -> None:
         place = self.query_one(f"#{part}")
@@ -283,3 +278,8 @@ class Card(Screen[None]):
         entry = self.query_one(EntryLine)
         self.set_focus(entry)
         entry.on_paste(event)
+
+
+def _letters(shown: Glance, width: int) -> Callable[[int], int]:
+    """How many rows the large letters take of so many."""
+    return lambda height: len(drawn(shown, width, height))
