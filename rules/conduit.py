@@ -141,7 +141,9 @@ def _rule(key: str) -> Mapping[str, Any]:
     return row
 
 
-def _line(key: str, what: str, have: Fraction, limit: Fraction, unit: str, holds: bool) -> BodyLine:
+def _line(
+    key: str, what: str, have: Fraction, limit: Fraction, unit: BodyUnit, holds: bool
+) -> BodyLine:
     return BodyLine(what, have, limit, unit, holds, _rule(key)["section"], f"body-{key}")
 
 

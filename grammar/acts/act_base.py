@@ -24,6 +24,16 @@ right beside it; `flips`: it turns the verdict over; `unsized`: wires without a 
 an unknown verb stands before it; `conflict`: two values for one slot in one breath.
 """
 
+WirePath: TypeAlias = Literal["ends", "through", "loop", "short_loop", "inside"]
+"""How conductors meet the box, 314.16(B)(1); `ends`: they end or are spliced in it, which is also
+what holds where nothing was said."""
+
+Unit: TypeAlias = Literal["cm3", "liter", "mm", "cm", "kg"]
+"""The unit that was said with a measure, where it is none of the code's own."""
+
+Placing: TypeAlias = Literal["inside", "outside", "none", "moulded", "present"]
+"""Where cable clamps are; `present`: there are some, nobody said where."""
+
 
 @dataclass(frozen=True, slots=True)
 class Doubt:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from decimal import Decimal
 
-from boxaloud.grammar.acts.act_base import Act
+from boxaloud.grammar.acts.act_base import Act, Placing
 from boxaloud.grammar.acts.reference import Reference
 
 
@@ -41,7 +41,7 @@ class Size(Act):
 class Place(Act):
     """A bare place: inside or outside."""
 
-    where: str = ""
+    where: Placing = "present"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

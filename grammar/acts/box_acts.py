@@ -5,14 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 from decimal import Decimal
 
-from boxaloud.grammar.acts.act_base import Act
+from boxaloud.grammar.acts.act_base import Act, Placing, Unit
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SetClamps(Act):
-    """Where the cable clamps are: inside, outside, none, moulded, or present (place unsaid)."""
+    """Where the cable clamps are."""
 
-    where: str = "present"
+    where: Placing = "present"
     count: int | None = None
 
 
@@ -21,7 +21,7 @@ class SetVolume(Act):
     """A volume marked on the box, in cubic inches, or in `unit` cm3."""
 
     volume: Decimal | None = None
-    unit: str | None = None
+    unit: Unit | None = None
     gangs: int | None = None
     each: bool = False
     """True where the volume is that of each gang."""
@@ -41,7 +41,7 @@ class SetSize(Act):
     material: str | None = None
     row: str | None = None
     """A row of the table picked from a list; never said."""
-    unit: str | None = None
+    unit: Unit | None = None
     """`mm` or `cm` where the dimensions are metric, None for inches."""
 
 
@@ -61,7 +61,7 @@ class AddPart(Act):
 
     name: str | None = None
     volume: Decimal | None = None
-    unit: str | None = None
+    unit: Unit | None = None
     gangs: int | None = None
     family: str | None = None
     width: Decimal | None = None
@@ -83,7 +83,7 @@ class AddClampAssembly(Act):
 
     count: int | None = None
     volume: Decimal | None = None
-    unit: str | None = None
+    unit: Unit | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -93,7 +93,7 @@ class Hang(Act):
 
     name: str | None = None
     weight: Decimal | None = None
-    unit: str | None = None
+    unit: Unit | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -102,7 +102,7 @@ class AddBarrier(Act):
 
     material: str | None = None
     volume: Decimal | None = None
-    unit: str | None = None
+    unit: Unit | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

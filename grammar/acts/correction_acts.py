@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from decimal import Decimal
 
-from boxaloud.grammar.acts.act_base import Act
+from boxaloud.grammar.acts.act_base import Act, WirePath
 from boxaloud.grammar.acts.reference import Reference, ThingKind
 from boxaloud.grammar.acts.thing_acts import Thing
 
@@ -108,7 +108,7 @@ class Reclassify(Act):
 
     count: int | None
     kind: ThingKind
-    path: str | None = None
+    path: WirePath | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -116,7 +116,7 @@ class Route(Act):
     """ "Those pass straight through": how the conductors meant meet the box."""
 
     target: Reference
-    path: str
+    path: WirePath
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

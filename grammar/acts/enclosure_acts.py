@@ -4,8 +4,16 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from decimal import Decimal
+from typing import Literal, TypeAlias
 
 from boxaloud.grammar.acts.act_base import Act
+
+PullKind: TypeAlias = Literal["straight", "angle", "u", "splice"]
+WallName: TypeAlias = Literal["left", "right", "top", "bottom", "back"]
+End: TypeAlias = Literal["in", "out"]
+"""Which end of a pull raceways are, where it is only one."""
+RacewayName: TypeAlias = Literal["emt", "imc", "rmc", "pvc40"]
+InsulationName: TypeAlias = Literal["thhn", "xhhw", "tw"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -13,7 +21,7 @@ class DescribePull(Act):
     """A pull of large conductors begins: straight, angle, u or splice. The trade sizes stand in
     `AddRaceways` behind it; journals of before hold them here."""
 
-    kind: str | None = None
+    kind: PullKind | None = None
     size: Decimal | None = None
     count: int | None = None
     others: Decimal | None = None
@@ -28,12 +36,10 @@ class AddRaceways(Act):
     count: int | None = None
     size: Decimal | None = None
     """Trade size, inches; None where none was said."""
-    wall: str | None = None
-    """`left`, `right`, `top`, `bottom` or `back`, where it was said."""
-    to: str | None = None
+    wall: WallName | None = None
+    to: WallName | None = None
     """The wall that the same raceway size leaves by, where it was said."""
-    end: str | None = None
-    """`in` or `out` where it is only one end of a pull."""
+    end: End | None = None
     row: int | None = None
 
 
@@ -44,7 +50,7 @@ class TakeOutRaceways(Act):
     count: int | None = None
     """None: all of that size."""
     size: Decimal | None = None
-    wall: str | None = None
+    wall: WallName | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -78,12 +84,11 @@ class SetBody(Act):
 
     shape: str | None = None
     """`LB`, `LL`, `LR`, `C`, `T` …"""
-    raceway: str | None = None
-    """`emt`, `imc`, `rmc`, `pvc40`: the largest raceway on it."""
+    raceway: RacewayName | None = None
+    """The largest raceway on it."""
     size: Decimal | None = None
     """Trade size of that raceway, inches."""
-    insulation: str | None = None
-    """`thhn`, `xhhw` or `tw`."""
+    insulation: InsulationName | None = None
     spliced: bool | None = None
     short_radius: bool | None = None
     marked: bool | None = None

@@ -7,6 +7,7 @@ from decimal import Decimal
 from typing import Literal, TypeAlias
 
 from boxaloud.grammar.acts.act_base import Act
+from boxaloud.grammar.acts.enclosure_acts import InsulationName, RacewayName
 from boxaloud.grammar.acts.thing_acts import Thing
 
 
@@ -40,8 +41,8 @@ class AskFill(Act):
 
     count: int | None = None
     awg: int | None = None
-    insulation: str | None = None
-    raceway: str | None = None
+    insulation: InsulationName | None = None
+    raceway: RacewayName | None = None
     size: Decimal | None = None
 
 

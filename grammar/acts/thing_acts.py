@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import TypeAlias
 
-from boxaloud.grammar.acts.act_base import Act
+from boxaloud.grammar.acts.act_base import Act, Unit, WirePath
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -18,7 +18,7 @@ class AddCable(Act):
     conductors: int | None = None
     ground: bool | None = None
     ground_awg: int | None = None
-    path: str | None = None
+    path: WirePath | None = None
     role: str | None = None
 
 
@@ -28,7 +28,7 @@ class AddConductors(Act):
 
     count: int | None = None
     awg: int | None = None
-    path: str | None = None
+    path: WirePath | None = None
     role: str | None = None
 
 
@@ -71,7 +71,7 @@ class AddDevice(Act):
     gangs: int | None = None
     depth: Decimal | None = None
     """How far it reaches behind its strap, in inches, or in `unit` cm or mm."""
-    unit: str | None = None
+    unit: Unit | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

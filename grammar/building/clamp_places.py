@@ -10,8 +10,9 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
 from boxaloud.grammar.clauses.clause import Element
 from boxaloud.grammar.clauses.polarity import is_negator
+from boxaloud.grammar.phrases.statements import Statement
 
-PLACE_WORDS = {
+PLACE_WORDS: dict[str, acts.Placing] = {
     "in": "inside",
     "out": "outside",
     "inside": "inside",
@@ -41,7 +42,12 @@ def clamps_placed(made: list[Act], elements: Sequence[Element]) -> list[Act]:
     return made
 
 
-def place_clamps(made: list[Act], where: str) -> None:
+def place_of(found: Statement) -> acts.Placing:
+    """The place that a statement names; `present` where it names none."""
+    return PLACE_WORDS.get(str(found.get("where")), "present")
+
+
+def place_clamps(made: list[Act], where: acts.Placing) -> None:
     """ "no clamps, inside or out", "clamps all on the inside": a place beside clamps is theirs."""
     for at, act in enumerate(made):
         if isinstance(act, acts.SetClamps) and act.where == "present":

@@ -24,7 +24,12 @@ _OF_SOME = re.compile(
     r"(?:first|second|third|last|other|both|one of|<n:\d+> of)\b[^<]*(?:<n:1> |<cable[^>]*> )?"
     r"(?:is|are|was) "
 )
-_PLACES = {"inside": "inside", "internal": "inside", "outside": "outside", "external": "outside"}
+_PLACES: dict[str, acts.Placing] = {
+    "inside": "inside",
+    "internal": "inside",
+    "outside": "outside",
+    "external": "outside",
+}
 
 
 def build_contrast(match: Match, telling: Telling) -> list[Act] | None:

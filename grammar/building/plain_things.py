@@ -14,6 +14,7 @@ from boxaloud.grammar.building.clamp_places import (
     PLACE_WORDS,
     clamps_placed,
     place_clamps,
+    place_of,
 )
 from boxaloud.grammar.building.luminaire_wires import fixture_wires
 from boxaloud.grammar.building.neighbouring_words import (
@@ -70,7 +71,7 @@ def plain_acts(telling: Telling, elements: Sequence[Element], rest: bool = False
             continue
         if found.kind == "place":
             if "clamps" in kinds:
-                place_clamps(made, str(found.get("where")))
+                place_clamps(made, place_of(found))
                 continue
             if kinds & BESIDE_A_PLACE:
                 continue
@@ -137,13 +138,12 @@ def just_like(act: Thing) -> Reference:
 def _denial(found: Statement) -> list[Act]:
     """A thing that is not there."""
     if found.kind in ("clamps", "place"):
-        where = str(found.get("where"))
-        opposite = {"inside": "none" if found.kind == "clamps" else "outside", "outside": "inside"}
-        if found.kind == "clamps" and where == "outside":
+        where, clamps = place_of(found), found.kind == "clamps"
+        if clamps and where == "outside":
             return []
-        return [
-            acts.SetClamps(where=opposite.get(where, "none"), words=found.words, span=found.span)
-        ]
+        opposite: dict[acts.Placing, acts.Placing] = {"inside": "outside", "outside": "inside"}
+        there: acts.Placing = "none" if clamps else opposite.get(where, "none")
+        return [acts.SetClamps(where=there, words=found.words, span=found.span)]
     if found.kind == "nothing":
         made = act_of(found)
         return [made] if made is not None else []

@@ -40,7 +40,7 @@ def build_reclassify(match: Match, telling: Telling) -> list[Act]:
     """ "Two are grounds": some of the conductors said before are something else."""
     words, span = words_of(match, telling)
     count = number_of(match)
-    path = "through" if match.has("path") else None
+    path: acts.WirePath | None = "through" if match.has("path") else None
     return [
         acts.Reclassify(
             count=None if count is None else int(count),

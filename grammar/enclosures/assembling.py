@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 
 from boxaloud.grammar import acts
-from boxaloud.grammar.acts import Act
+from boxaloud.grammar.acts import Act, WallName
 from boxaloud.grammar.enclosures.pull_piece import Piece
 from boxaloud.grammar.enclosures.raceway_items import RacewayItem, in_order
 
@@ -35,8 +35,8 @@ class Assembly:
     """What is said besides raceways and kinds."""
     items: list[RacewayItem] = field(default_factory=list)
     kinds: list[Piece | None] = field(default_factory=lambda: [None])
-    wall: str | None = None
-    to: str | None = None
+    wall: WallName | None = None
+    to: WallName | None = None
     row: int | None = None
     wall_from: int = 0
     """The first item that no wall was said of since the last wall."""
@@ -96,23 +96,23 @@ class Assembly:
             self._second_wall(piece)
         elif piece.sort == "wall_to" and self.wall is not None and self._held_since():
             for item in self._held_since():
-                item.act = replace(item.act, to=piece.value)
+                item.act = replace(item.act, to=piece.wall)
         elif self.wall_from < len(self.items) and self.wall is None and not self._heads(piece):
-            self._set(self.wall_from, wall=piece.value)
+            self._set(self.wall_from, wall=piece.wall)
             self.wall_from = len(self.items)
         else:
-            self.wall, self.to, self.row = piece.value, None, None
+            self.wall, self.to, self.row = piece.wall, None, None
             self.wall_from = self.row_from = len(self.items)
 
     def _second_wall(self, piece: Piece) -> None:
         """ "In the left and out the top" of the same raceways; of what follows where none stand."""
         if self.wall is not None and self.wall_from == len(self.items):
-            self.to = piece.value
+            self.to = piece.wall
             return
         for item in reversed(self.items):
             if item.act.to is not None or item.act.wall is None:
                 break
-            item.act = replace(item.act, to=piece.value)
+            item.act = replace(item.act, to=piece.wall)
 
     def _walls_alone(self) -> None:
         """ "Left and top": walls with no raceways beside them answer for those known."""
@@ -153,7 +153,7 @@ class Assembly:
         for item in reversed(self.items):
             if item.act.end is not None or item.group != len(self.kinds) - 1:
                 break
-            item.act = replace(item.act, end=piece.value)
+            item.act = replace(item.act, end=piece.entry_end)
 
     def _row(self, piece: Piece) -> None:
         number = piece.number or self.last_row + 1
@@ -281,7 +281,7 @@ class Assembly:
 
     def _pull(self, kind: Piece) -> acts.DescribePull:
         return acts.DescribePull(
-            kind=kind.value,
+            kind=kind.pull_kind,
             words=self.heard[kind.start : kind.end],
             span=(kind.start, kind.end),
             function="correction" if self.corrects else "inform",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from decimal import Decimal
+from typing import TypeAlias, get_args
 
 from boxaloud.grammar import acts, grammar_data
 from boxaloud.grammar.enclosures import lengths
@@ -26,6 +27,12 @@ _ASKS = re.compile(
     r"|max(?:imum)?(?: number)?|will\b|do\b|does\b"
     r"|(?:can|may|could) (?:i|we|you) (?:put|get|fit|run|pull|have|stuff|still (?:get|fit)))"
 )
+_RACEWAYS: dict[str, acts.RacewayName] = {name: name for name in get_args(acts.RacewayName)}
+_INSULATIONS: dict[str, acts.InsulationName] = {
+    name: name for name in get_args(acts.InsulationName)
+}
+_Wire: TypeAlias = tuple[int | None, int, acts.InsulationName | None]
+"""How many, of which size, with which insulation."""
 
 
 def fill_question(heard: str, text: str) -> acts.AskFill | None:
@@ -54,22 +61,22 @@ def fill_question(heard: str, text: str) -> acts.AskFill | None:
     return None
 
 
-def _raceway(text: str, at: int) -> tuple[Decimal, str | None] | None:
+def _raceway(text: str, at: int) -> tuple[Decimal, acts.RacewayName | None] | None:
     """A raceway by its trade size; its kind where one was said."""
     for size, end, _ in lengths.sizes(text, at):
         unit = re.compile(r"[ -]?(?:inch(?:es)?|in\.?|\")?[ -]*").match(text, end)
         place = unit.end() if unit else end
         for kind in grammar_data.table("enclosures")["body"]["raceway"]:
             if ways("body", "raceway", kind).match(text, place) is not None:
-                return size, kind
+                return size, _RACEWAYS[kind]
         if re.compile(r"(?:conduit|raceway|pipe)\b").match(text, place) is not None:
             return size, None
     return None
 
 
-def _wire(text: str, start: int, end: int) -> tuple[int | None, int, str | None] | None:
+def _wire(text: str, start: int, end: int) -> _Wire | None:
     """The wire that is asked about, before or behind "in": how many, which size, which kind."""
-    made: list[tuple[int | None, int, str | None]] = []
+    made: list[_Wire] = []
     for found in _WIRE.finditer(text, start, end):
         sized = found["numbered"] or found["gauge"]
         if text[found.start() - 1 : found.start()].isalnum() or not sized:
@@ -88,8 +95,8 @@ def _is_size(found: re.Match[str], worth: int) -> bool:
     )
 
 
-def _insulation(said: str) -> str | None:
+def _insulation(said: str) -> acts.InsulationName | None:
     for name in grammar_data.table("enclosures")["body"]["insulation"]:
         if ways("body", "insulation", name).search(said):
-            return str(name)
+            return _INSULATIONS[name]
     return None

@@ -4,12 +4,19 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from decimal import Decimal
-from typing import Literal, TypeAlias
+from typing import Literal, TypeAlias, get_args
+
+from boxaloud.grammar.acts.enclosure_acts import End, PullKind, WallName
 
 Sort: TypeAlias = Literal[
     "items", "wall", "wall_to", "end", "kind", "row", "row_of", "rows", "rows_of", "detail",
     "break", "join", "silent", "unread",
 ]  # fmt: skip
+
+
+_WALLS: dict[str, WallName] = {name: name for name in get_args(WallName)}
+_ENDS: dict[str, End] = {name: name for name in get_args(End)}
+_KINDS: dict[str, PullKind] = {name: name for name in get_args(PullKind)}
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,3 +40,18 @@ class Piece:
     number: int = 0
     items: tuple[Raceways, ...] = ()
     dimensions: tuple[Decimal | None, ...] = ()
+
+    @property
+    def wall(self) -> WallName | None:
+        """The wall that its value names."""
+        return _WALLS.get(self.value)
+
+    @property
+    def entry_end(self) -> End | None:
+        """The end of a pull that its value names."""
+        return _ENDS.get(self.value)
+
+    @property
+    def pull_kind(self) -> PullKind | None:
+        """The kind of pull that its value names."""
+        return _KINDS.get(self.value)

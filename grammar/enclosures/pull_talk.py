@@ -131,7 +131,7 @@ class _Reading:
         return acts.TakeOutRaceways(
             count=one.count,
             size=one.size,
-            wall=walls[0].value if walls else None,
+            wall=walls[0].wall if walls else None,
             words=self.heard.strip(),
             span=(0, len(self.heard)),
             function="request",

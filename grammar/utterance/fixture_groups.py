@@ -73,8 +73,8 @@ def of_fixtures(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
             ]
             near, wires = before[-1] if before else loose[0]
             if _LONG.search(low):
-                path = "short_loop" if _SHORT.search(low) else "loop"
-                made[near] = replace(wires, path=path)
+                short = _SHORT.search(low)
+                made[near] = replace(wires, path="short_loop" if short else "loop")
             else:
                 left.append(Unread(heard[found.start() : found.end()], found.span(), True))
     return made

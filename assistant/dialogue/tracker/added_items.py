@@ -67,7 +67,7 @@ def _made(thing: Thing, state: State) -> list[Content]:
             return [_cable(thing, count)]
         case AddConductors():
             size = thing.awg if thing.awg is not None else (sizes_present(state) or (14,))[0]
-            return [Conductors(size, count, thing.path or "ends")]  # type: ignore[arg-type]
+            return [Conductors(size, count, thing.path or "ends")]
         case AddGrounds():
             size = _ground_size(thing.awg, state)
             return [Grounds(size, count, bool(thing.isolated), bool(thing.canopy))]
@@ -98,7 +98,7 @@ def _cable(thing: AddCable, count: int) -> Cable:
     if thing.ground is not False:
         ground = thing.ground_awg if thing.ground_awg is not None else ground_for(awg)
     conductors = 2 if thing.conductors is None else thing.conductors
-    return Cable(awg, conductors, ground, count, thing.path or "ends")  # type: ignore[arg-type]
+    return Cable(awg, conductors, ground, count, thing.path or "ends")
 
 
 def _ground_size(said: int | None, state: State) -> int:

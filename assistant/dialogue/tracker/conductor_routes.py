@@ -43,7 +43,7 @@ def reclassify(turn: Turn, act: acts.Reclassify) -> None:
     )
     new: Content = (
         Grounds(item.content.awg, count) if act.kind == "grounds"
-        else replace(item.content, count=count, path=act.path or "ends")  # type: ignore[arg-type]
+        else replace(item.content, count=count, path=act.path or "ends")
     )  # fmt: skip
     if act.kind == "grounds":
         left = replace(left, grounds="said")
@@ -67,7 +67,7 @@ def route(turn: Turn, act: acts.Route) -> None:
         return
     for item in found:
         if isinstance(item.content, Cable | Conductors):
-            routed = replace(item.content, path=act.path)  # type: ignore[arg-type]
+            routed = replace(item.content, path=act.path)
             item_changes.change_content(turn, item, routed, act.words)
 
 

@@ -59,9 +59,9 @@ def raceways(turn: Turn, act: acts.AddRaceways) -> None:
     one = Entering(
         act.count or 1,
         act.size,
-        cast("Wall | None", act.wall),
-        cast("Wall | None", act.to),
-        "in" if act.end == "in" else "out" if act.end == "out" else None,
+        act.wall,
+        act.to,
+        act.end,
         act.row,
     )
     if act.function == "correction":
