@@ -118,7 +118,11 @@ class Assembly:
         """ "Left and top": walls with no raceways beside them answer for those known."""
         if self.wall is None or self.wall_from < len(self.items):
             return
-        walls = [p for p in self.pieces if p.sort in ("wall", "wall_to")]
+        walls = [
+            p
+            for p in self.pieces
+            if p.sort in ("wall", "wall_to") or p.value.startswith("opposite_")
+        ]
         names = " ".join(name for name in (self.wall, self.to) if name)
         span = (walls[0].start, walls[-1].end)
         self.made.append(acts.SetPull(walls=names, words=self.heard[slice(*span)], span=span))

@@ -54,7 +54,7 @@ def recognise(
     """
     open_question, expect = expect, (expect or "").removeprefix(BODY) or None
     if isinstance(words, str):
-        words = single_spaced(words)
+        words = single_spaced(words) if enclosures else words  # a part keeps its places
         laid = plain_layout(words)
         found = understand(laid, expect, aliases)
         if laid is not words:
