@@ -21,7 +21,7 @@ from boxaloud.rules.errors import RulesError
 from boxaloud.rules.lines import ZERO, tidy
 from boxaloud.rules.units import marked_ml
 from boxaloud.rules.words import counted
-from boxaloud.rules.worksheet import Line, Verdict, VolumeLine, Worksheet
+from boxaloud.rules.worksheet import Line, VolumeLine, Worksheet, verdict_of
 
 _ONE, _NONE = Decimal(1), Decimal(0)
 
@@ -75,20 +75,12 @@ def canadian_worksheet(box: Box) -> Worksheet:
         total=total,
         capacity=room,
         margin=None if room is None else room - total,
-        verdict=_verdict(low, high, room, told),
+        verdict=verdict_of(low, high, room, told),
         low=low,
         high=high,
         open=open_,
         unit="mL",
     )
-
-
-def _verdict(low: Decimal, high: Decimal, room: Decimal | None, told: bool) -> Verdict:
-    if room is None:
-        return "incomplete"
-    if low > room:
-        return "over"
-    return "fits" if high <= room and told else "incomplete"
 
 
 def _each(awg: int) -> Decimal:

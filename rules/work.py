@@ -10,7 +10,7 @@ from boxaloud.rules.contents import Box
 from boxaloud.rules.editions import RuleSet, is_canadian, rule_set
 from boxaloud.rules.lines import ZERO, lines, tidy
 from boxaloud.rules.tally import Tally, count_up
-from boxaloud.rules.worksheet import Line, OpenSlot, Verdict, VolumeLine, Worksheet
+from boxaloud.rules.worksheet import Line, OpenSlot, VolumeLine, Worksheet, verdict_of
 
 
 def work_out(box: Box) -> Worksheet:
@@ -47,6 +47,7 @@ def worksheet(box: Box, also: tuple[VolumeLine, ...] = ()) -> Worksheet:
         low = sum((choice.volumes[0] for choice in found), total)
         high = sum((choice.volumes[-1] for choice in found), total)
         still_open = open_slots(found, total, room)
+    told = not still_open or still_open[0].slot != "contents"
     return Worksheet(
         edition=box.edition,
         lines=made,
@@ -54,7 +55,7 @@ def worksheet(box: Box, also: tuple[VolumeLine, ...] = ()) -> Worksheet:
         total=total,
         capacity=room,
         margin=None if room is None else room - total,
-        verdict=_verdict(low, high, room, still_open),
+        verdict=verdict_of(low, high, room, told),
         low=low,
         high=high,
         open=still_open,
@@ -72,15 +73,3 @@ def _sum(made: tuple[Line, ...]) -> Decimal:
     for line in made:
         total += line.subtotal
     return tidy(total)
-
-
-def _verdict(
-    low: Decimal, high: Decimal, room: Decimal | None, still_open: tuple[OpenSlot, ...]
-) -> Verdict:
-    if room is None:
-        return "incomplete"
-    if low > room:
-        return "over"
-    if high > room or (still_open and still_open[0].slot == "contents"):
-        return "incomplete"
-    return "fits"

@@ -87,3 +87,15 @@ class OpenSlot:
     """For a slot of a single content: its place in `Box.contents`."""
     rule: str = ""
     """The rule the answer falls under, for `rules.explain`; empty for `box` and `contents`."""
+
+
+def verdict_of(low: Decimal, high: Decimal, room: Decimal | None, told: bool) -> Verdict:
+    """The verdict of a least and a greatest total against the capacity `room`, all in one unit.
+
+    A margin of exactly zero fits. Nothing fits before it was `told` what is in the box.
+    """
+    if room is None:
+        return "incomplete"
+    if low > room:
+        return "over"
+    return "fits" if high <= room and told else "incomplete"

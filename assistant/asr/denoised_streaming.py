@@ -16,7 +16,7 @@ from boxaloud.assistant.asr.audio.speech_enhancement import (
     mix_denoised,
     values,
 )
-from boxaloud.assistant.asr.streaming import PartialCallback
+from boxaloud.assistant.asr.streaming import PartialCallback, WholeStatement
 
 if TYPE_CHECKING:
     import numpy as np
@@ -33,7 +33,7 @@ class UtteranceRecogniser(Protocol):
         ...
 
 
-class DenoisedStream:
+class DenoisedStream(WholeStatement):
     """One statement being listened to."""
 
     def __init__(
@@ -43,42 +43,21 @@ class DenoisedStream:
         expect: str | None,
         tell: PartialCallback,
     ) -> None:
+        super().__init__(expect, tell)
         self._ear = ear
-        self._expect = expect
-        self._tell = tell
         self._stream = cleaner.begin()
-        self._samples = bytearray()
         self._clean: list[NDArray[np.float32]] = []
-        self._heard: tuple[RecognitionResult, ...] | None = None
 
     def feed(self, samples: bytes) -> None:
         """More of its sound: 16 kHz mono, 16-bit."""
-        self._samples += samples
+        super().feed(samples)
         if self._stream is not None:
             self._stream.feed(values(samples))
 
-    def lull(self) -> None:
-        """Silence began: what was said so far is heard, for it may be all."""
+    def _hear(self) -> tuple[RecognitionResult, ...]:
         raw = Sound(bytes(self._samples))
         clean = self._enhanced(raw, estimate_snr_db(raw))
-        self._heard = self._ear.hear_statement(clean, raw, self._expect)
-
-    def resume(self) -> None:
-        """Speech goes on, so that was not all."""
-        self._heard = None
-
-    def so_far(self) -> str:
-        """The words heard so far."""
-        words = " ".join(word.text for hearing in self.finish() for word in hearing.words)
-        if words:
-            self._tell(words)
-        return words
-
-    def finish(self) -> tuple[RecognitionResult, ...]:
-        """What was heard in the whole of it."""
-        if self._heard is None:
-            self.lull()
-        return self._heard or ()
+        return self._ear.hear_statement(clean, raw, self._expect)
 
     def _enhanced(self, raw: Sound, above: float) -> Sound:
         import numpy as np

@@ -57,40 +57,56 @@ def attend(ear: Recogniser, expect: str | None, tell: PartialCallback) -> Recogn
     return _BufferedStream(ear, expect, tell)
 
 
-class _BufferedStream:
-    """The sound of a statement gathered for an ear that hears it whole."""
+class WholeStatement:
+    """The sound of a statement gathered, and what an ear that hears it whole made of it."""
 
-    def __init__(self, ear: Recogniser, expect: str | None, tell: PartialCallback) -> None:
-        self._ear = ear
+    def __init__(self, expect: str | None, tell: PartialCallback) -> None:
         self._expect = expect
         self._tell = tell
         self._samples = bytearray()
         self._heard: tuple[RecognitionResult, ...] | None = None
 
     def feed(self, samples: bytes) -> None:
+        """More of its sound: 16 kHz mono, 16-bit."""
         self._samples += samples
 
     def lull(self) -> None:
-        self._heard = self._ear.hear(self._sound(), self._expect)
+        """Silence began: what was said so far is heard, for it may be all."""
+        self._heard = self._hear()
 
     def resume(self) -> None:
+        """Speech goes on, so that was not all."""
         self._heard = None
 
     def so_far(self) -> str:
+        """The words heard so far."""
         words = " ".join(word.text for hearing in self.finish() for word in hearing.words)
         if words:
             self._tell(words)
         return words
 
     def finish(self) -> tuple[RecognitionResult, ...]:
+        """What was heard in the whole of it."""
         if self._heard is None:
             self.lull()
         return self._heard or ()
 
-    def _sound(self) -> Sound:
+    def _hear(self) -> tuple[RecognitionResult, ...]:
+        """What an ear makes of the samples gathered."""
+        raise NotImplementedError
+
+
+class _BufferedStream(WholeStatement):
+    """A statement for any ear."""
+
+    def __init__(self, ear: Recogniser, expect: str | None, tell: PartialCallback) -> None:
+        super().__init__(expect, tell)
+        self._ear = ear
+
+    def _hear(self) -> tuple[RecognitionResult, ...]:
         """One utterance: the ear would part it at a pause in which the speaker only thought."""
         whole = Sound(bytes(self._samples), SAMPLE_RATE)
         pieces = split(whole)
-        if len(pieces) < 2:
-            return whole
-        return Sound(b"".join(piece.samples for piece in pieces), SAMPLE_RATE)
+        if len(pieces) > 1:
+            whole = Sound(b"".join(piece.samples for piece in pieces), SAMPLE_RATE)
+        return self._ear.hear(whole, self._expect)

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, TypeVar
+from dataclasses import replace
+from typing import TYPE_CHECKING, Any, TypeVar
 
-__all__ = ["altered"]
+__all__ = ["altered", "with_told"]
 
 _Value = TypeVar("_Value")
+_Record = TypeVar("_Record", bound=Any)
 
 if TYPE_CHECKING:
     from dataclasses import replace as altered
@@ -21,3 +23,9 @@ else:
         made = object.__new__(type(value))
         made.__dict__.update(value.__dict__, **changes)
         return made
+
+
+def with_told(said: _Record, act: object, *slots: str) -> _Record:
+    """A record of what was said, with the slots of an act in it that have a value there."""
+    told = {slot: getattr(act, slot) for slot in slots if getattr(act, slot) is not None}
+    return replace(said, **told) if told else said

@@ -8,6 +8,7 @@ from fractions import Fraction
 from functools import lru_cache
 from typing import TYPE_CHECKING, Literal
 
+from boxaloud.assistant.dialogue.altering import with_told
 from boxaloud.assistant.dialogue.enclosures.body_state import BodySaid
 from boxaloud.assistant.dialogue.nlg.sentences import say
 from boxaloud.assistant.dialogue.question_slots import BodySlot
@@ -40,22 +41,10 @@ def named(state: State) -> bool:
 def set_body(turn: Turn, act: acts.SetBody) -> None:
     """ "LB", "three quarter EMT", "no splices": what is said of the body itself."""
     said = turn.state.body
-    if act.shape is not None:
-        said = replace(said, shape=act.shape)
-    if act.raceway is not None:
-        said = replace(said, raceway=act.raceway)
-    if act.size is not None:
-        said = replace(said, size=act.size)
-    if act.insulation is not None:
-        said = replace(said, insulation=act.insulation)
-    if act.spliced is not None:
-        said = replace(said, spliced=act.spliced)
-    if act.short_radius is not None:
-        said = replace(said, short_radius=act.short_radius)
+    said = with_told(said, act, "shape", "raceway", "size", "insulation", "spliced")
+    said = with_told(said, act, "short_radius", "both_sides")
     if act.marked is not None:
         said = replace(said, unmarked=not act.marked)
-    if act.both_sides is not None:
-        said = replace(said, both_sides=act.both_sides)
     turn.enter(replace(turn.state, body=said), "", act.words)
 
 

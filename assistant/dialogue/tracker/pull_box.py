@@ -11,6 +11,7 @@ from dataclasses import replace
 from decimal import Decimal
 from typing import cast, get_args
 
+from boxaloud.assistant.dialogue.altering import with_told
 from boxaloud.assistant.dialogue.enclosures.pull_state import (
     Entering,
     Placing,
@@ -158,16 +159,7 @@ def _in_row(known: tuple[Entering, ...], one: Entering) -> tuple[Entering, ...] 
 def detail(turn: Turn, act: acts.SetPull) -> None:
     """What is said of a pull box besides its raceways."""
     said = turn.state.pulls or PullBoxSaid()
-    if act.conductor is not None:
-        said = replace(said, conductor=act.conductor)
-    if act.cover is not None:
-        said = replace(said, cover=act.cover)
-    if act.rows is not None:
-        said = replace(said, rows=act.rows)
-    if act.listed is not None:
-        said = replace(said, listed=act.listed)
-    if act.blocks is not None:
-        said = replace(said, blocks=act.blocks)
+    said = with_told(said, act, "conductor", "cover", "rows", "listed", "blocks")
     if act.width is not None or act.height is not None or act.depth is not None:
         said = replace(said, inside=(act.width, act.height, act.depth))
     if act.returns is not None and said.last is not None:
