@@ -9,7 +9,7 @@ from functools import cache
 from typing import Any, cast
 
 from boxaloud.grammar import acts
-from boxaloud.grammar.acts import Act, Reference, Thing, ThingKind
+from boxaloud.grammar.acts import Act, Doubt, Reference, Thing, ThingKind
 from boxaloud.grammar.phrases.statements import Statement
 
 THINGS: dict[str, type[Act]] = {
@@ -91,10 +91,13 @@ def act_of(statement: Statement) -> Act | None:
     slots = {slot: value for slot, value in statement.slots.items() if slot in known}
     if kind in ("undo", "redo"):
         slots["count"] = int(statement.get("count") or 1) if not statement.doubts else 1
+    doubts = statement.doubts
+    if (rival := statement.get("rival")) is not None:
+        doubts = (*doubts, Doubt("volume", "conflict", rival))  # "18 or 20": which is asked
     return made(
         words=statement.words,
         span=statement.span,
-        doubts=statement.doubts,
+        doubts=doubts,
         **cast(Any, slots),
     )
 

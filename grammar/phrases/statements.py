@@ -72,7 +72,8 @@ KINDS: dict[str, tuple[str, ...]] = {
     "clamps": ("where", "count"),  # where: inside, outside, none, moulded, present (unsaid)
     "nothing": ("of",),  # of: "device", "else", "fitting", "cover" …
     # -- the box itself ----------------------------------------------------------------------
-    "box_volume": ("volume", "unit", "gangs", "family", "material", "each"),  # volume: Decimal
+    # volume: Decimal; rival: Decimal, the other of "18 or 20"
+    "box_volume": ("volume", "rival", "unit", "gangs", "family", "material", "each"),
     #   unit: in3 (absent) or cm3. family: str, such as "old work", "pancake", "octagon".
     "box_size": ("family", "width", "height", "depth", "gangs", "material", "row", "unit"),
     #   Decimal inches, in the order of Table 314.16(A) (3 x 2 x 2-1/2 is width 3, height 2).

@@ -93,6 +93,27 @@ def test_what_may_be_several_things_is_asked(order: str) -> None:
 
 
 @pytest.mark.parametrize(
+    "said", ["18 or 20", "it's 18 or 20", "either 18 or 20", "the box is 18 or 20", "18.0 or 20.3"]
+)
+def test_a_bare_volume_or_another_is_asked_by_both(said: str) -> None:
+    """Two 14-2s and a switch are 14.00 by Table 314.16(B)(1); the answer is the volume marked."""
+    before = ("two 14-2s and a switch", "no clamps")
+    asked = talk(*before, said)
+    assert (asked.verdict, asked.asks, asked.left_over) == ("incomplete", "confirm", ())
+    assert asked.sheet.capacity is None
+    last = "20.3" if "20.3" in said else "20"
+    question = asked.said.rpartition(". ")[2]
+    assert "18" in question
+    assert last in question
+    for answer in ("18", last, f"{last} cubic inches"):
+        got = talk(*before, said, answer)
+        assert got.sheet.capacity == Decimal(answer.split()[0])
+        assert (got.verdict, got.asks) == ("fits", None)
+    assert talk(*before, said, "yes").asks == "confirm"
+    assert talk(*before, said, "neither, 12.5 cubic inches").verdict == "over"
+
+
+@pytest.mark.parametrize(
     ("said", "answer", "total", "capacity"),
     [
         ("18 or 20 cubic inches, no clamps", "20", "14.00", "20"),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from contextlib import suppress
 from dataclasses import replace
+from decimal import Decimal
 
 from boxaloud.assistant.dialogue.assessment import Assessment, Question
 from boxaloud.assistant.dialogue.interpretation import act_volumes, reference_ambiguity, references
@@ -95,12 +96,22 @@ def _confirm(state: State, tries: int) -> str:
     if reference_ambiguity.is_open(state):
         text = attempts("confirm_which")[min(tries, 2)]
         return text.format(what=reference_ambiguity.choices(state, pending), words=act.words)
-    wordings = attempts(f"confirm_{pending.reason}")
+    rival = _rival(pending.act, state)
+    wordings = attempts("confirm_either" if rival else f"confirm_{pending.reason}")
     what = described(act, state) or f"“{act.words}”"
-    said = {"what": what, "words": act.words, "was": _was(act, state)}
+    said = {"what": what, "words": act.words, "was": rival or _was(act, state)}
     text = wordings[min(tries, len(wordings) - 1)].format(**said)
     first = 1 if text.startswith("“") else 0
     return text[:first] + text[first : first + 1].upper() + text[first + 1 :]
+
+
+def _rival(act: Act, state: State) -> str:
+    """The other of two values that were said of one slot, neither of which was entered."""
+    if not isinstance(act, acts.SetVolume):
+        return ""
+    others = [doubt.instead for doubt in act.doubts if doubt.reason == "conflict"]
+    rival = others[0] if others else None
+    return described(replace(act, volume=rival), state) if isinstance(rival, Decimal) else ""
 
 
 def _was(act: Act, state: State) -> str:
