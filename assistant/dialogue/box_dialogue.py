@@ -7,7 +7,7 @@ that cannot be folded is set aside, and told, and the rest stands.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
 from boxaloud.assistant.dialogue import faults
@@ -17,10 +17,11 @@ from boxaloud.assistant.dialogue.belief import unread_words
 from boxaloud.assistant.dialogue.history import History
 from boxaloud.assistant.dialogue.journal import Entry
 from boxaloud.assistant.dialogue.question_slots import QuestionSlot
-from boxaloud.assistant.dialogue.reply import Reply
+from boxaloud.assistant.dialogue.reply import Reply, Unworded
 from boxaloud.assistant.dialogue.reply_composer import Composer
 from boxaloud.assistant.dialogue.state import State, all_but
 from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar.acts import Ask
 
 _LASTING = all_but("mistaken")
 """What an utterance must change to be undone by itself."""
@@ -42,19 +43,21 @@ class Talk:
         self._history = History()
         self._tries = 0
         self._told = ""
+        self._before = Unworded(None)
 
     @classmethod
     def fold(cls, entries: Iterable[Entry], edition: str, name: str = "") -> Talk:
         """The talk that a journal gives. The same journal gives an equal state each time."""
         talk = cls(edition, name)
-        for entry in entries:
-            talk._fold_one(entry)
+        told = list(entries)
+        for entry, worded in zip(told, _heard_again(told), strict=True):
+            talk._fold_one(entry, worded)
         talk.cautioned = False  # what was said while folding nobody heard
         return talk
 
-    def _fold_one(self, entry: Entry) -> None:
+    def _fold_one(self, entry: Entry, worded: bool) -> None:
         try:
-            if self.hear(entry).fault:
+            if self._guarded(entry, worded):
                 self.aside.append(entry)
         except Exception:
             if faults.raised:
@@ -84,14 +87,22 @@ class Talk:
     def hear(self, entry: Entry) -> Reply:
         """Take one utterance and answer it. The entry is in the journal when this returns, or
         its bare words are where a fault of ours kept it from being taken."""
+        fault = self._guarded(entry, worded=True)
+        reply = self.last or self.standing("")
+        return replace(reply, fault=fault) if fault else reply
+
+    def _guarded(self, entry: Entry, worded: bool) -> str:
+        """Take an utterance; what a fault of ours was called that it met, empty where none."""
         taken, cautioned = len(self.journal), self.cautioned
         try:
-            return self._take(entry)
+            self._take(entry, worded)
         except Exception as fault:
             if faults.raised:
                 raise
             self._go_back(taken, cautioned)
-            return replace(self._take(faults.set_aside(entry)), fault=faults.named(fault))
+            self._take(faults.set_aside(entry), worded=True)
+            return faults.named(fault)
+        return ""
 
     def _go_back(self, taken: int, cautioned: bool) -> None:
         """Stand where the first `taken` entries led, which a fault may have left half-way."""
@@ -99,7 +110,7 @@ class Talk:
         before.cautioned, before.aside = cautioned, self.aside
         vars(self).update(vars(before))
 
-    def _take(self, entry: Entry) -> Reply:
+    def _take(self, entry: Entry, worded: bool) -> None:
         question = self.assessment.question
         turn = Turn(
             self.state,
@@ -117,21 +128,41 @@ class Talk:
         if _LASTING(turn.state) != _LASTING(turn.base):
             self._history.keep(turn.base, entry.heard)
         self.state = turn.state
-        reply = self._compose(turn, entry)
-        self.last = reply
-        return reply
+        self._answer(turn, entry, worded)
 
     def standing(self, said: str) -> Reply:
         """A reply that says `said` and then where this box stands; nothing is entered."""
         turn = Turn(self.state, self.asks, answers=[said], understood=[said])
-        return Composer(self.state, turn, Entry("", ())).compose(0, self._told, self.last, True)
+        composer = Composer(self.state, turn, Entry("", ()))
+        return composer.compose(0, self._told, self.last or self._before, True)
 
-    def _compose(self, turn: Turn, entry: Entry) -> Reply:
-        before = self.last.asks if self.last else None
+    def _answer(self, turn: Turn, entry: Entry, worded: bool) -> None:
+        """Answer an utterance; without words only what later answers go by is kept of it."""
         composer = Composer(self.state, turn, entry)
-        stuck = composer.in_vain and (composer.asks == before or composer.nothing)
+        before = self.last or self._before
+        stuck = composer.in_vain and (composer.asks == before.asks or composer.nothing)
         self._tries = self._tries + 1 if stuck else 0
-        reply = composer.compose(self._tries, self._told, self.last, self.cautioned)
-        self._told = "" if reply.verdict == "incomplete" else reply.verdict
-        self.cautioned = self.cautioned or any(act.act == "caution" for act in reply.acts)
-        return reply
+        self.last = None
+        if worded or self.state.pulls is not None:
+            self.last = composer.compose(self._tries, self._told, before, self.cautioned)
+            cautions = any(act.act == "caution" for act in self.last.acts)
+        else:
+            cautions = composer.cautions(self.cautioned)
+        self._before = Unworded(composer.asks)
+        self._told = "" if composer.verdict == "incomplete" else composer.verdict
+        self.cautioned = self.cautioned or cautions
+
+
+def _heard_again(told: Sequence[Entry]) -> list[bool]:
+    """For each entry whether its reply is needed in words: the last, and what is said again."""
+    needed: list[bool] = []
+    for place in range(len(told) - 1, -1, -1):
+        again = place + 1 < len(told) and needed[-1] and _says_again(told[place + 1])
+        needed.append(place == len(told) - 1 or again)
+    return needed[::-1]
+
+
+def _says_again(entry: Entry) -> bool:
+    """Whether an utterance asks for the reply before it; one that is none at all does not."""
+    told = entry.acts if isinstance(entry.acts, tuple) else ()
+    return any(isinstance(act, Ask) and act.about in ("repeat", "slower") for act in told)
