@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from decimal import Decimal
+from functools import cache
 from typing import Any
 
 from boxaloud.rules.checks import stands_on_a_box
@@ -214,19 +215,26 @@ _WHEN: dict[str, Callable[[Box, Worksheet], bool]] = {
 }
 
 
-def cautions(box: Box) -> tuple[Caution, ...]:
+def cautions(box: Box, worked_out: Worksheet | None = None) -> tuple[Caution, ...]:
     """The cautions that what was described calls for, those about the number first.
+
+    `worked_out` is the worksheet of just this box, where the caller has it.
 
     Tags looked at: `fan`, `luminaire`, `wall`, `canopy splice`, `pancake`, `deep device`,
     `low voltage`. The standing
     ones are in `STANDING`. Raises RulesError for a box that cannot be.
     """
-    sheet = work_out(box)
+    sheet = work_out(box) if worked_out is None else worked_out
     said = provisional(box.edition)
     first = () if said is None else (Caution(said.rule, said.says, said.section, said.mark, said),)
+    return first + tuple(_caution(key) for key in _held(box.edition) if _WHEN[key](box, sheet))
+
+
+@cache
+def _held(edition: str) -> tuple[str, ...]:
+    """The cautions that stand in an edition."""
     rows = table("cautions")
-    held = (key for key in _WHEN if _of_this_code(rows[key], box.edition))
-    return first + tuple(_caution(key) for key in held if _WHEN[key](box, sheet))
+    return tuple(key for key in _WHEN if _of_this_code(rows[key], edition))
 
 
 def _of_this_code(row: Mapping[str, Any], edition: str) -> bool:

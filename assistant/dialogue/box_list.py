@@ -84,6 +84,12 @@ class Boxes:
             self._talks[name] = Talk.fold(entries, self.began_under(name), name)
         return self._talks[name]
 
+    def journal(self, name: str) -> Sequence[Entry]:
+        """What was said of a box, without folding it."""
+        if name in self._talks:
+            return self._talks[name].journal
+        return self._journals.get(name, ())
+
     @property
     def trail(self) -> tuple[str, ...]:
         """The boxes that "go back" leads to, the nearest last."""

@@ -5,7 +5,9 @@ The page is the templates in `data/templates`; what is said in it is escaped by 
 
 from __future__ import annotations
 
+import os
 from collections.abc import Iterator
+from dataclasses import replace
 from functools import lru_cache
 from types import SimpleNamespace
 from typing import TYPE_CHECKING
@@ -18,12 +20,14 @@ from boxaloud.assistant.reports.job_facts import facts, project_block, signature
 from boxaloud.assistant.reports.pull_drawing import plan
 from boxaloud.assistant.reports.pull_lines import pull_caption, pull_lines
 from boxaloud.assistant.reports.report_messages import say, words
-from boxaloud.assistant.reports.report_model import JobReport
+from boxaloud.assistant.reports.report_model import BoxReport, JobReport
 from boxaloud.assistant.reports.source_annex import references, source_kind
 from boxaloud.rules.pull import shown
+from boxaloud.rules.units import VolumeUnit
+from markupsafe import Markup, escape
 
 if TYPE_CHECKING:
-    from jinja2 import Template
+    from jinja2 import Environment, Template
 
 
 def pieces(report: JobReport) -> Iterator[str]:
@@ -37,8 +41,39 @@ def pieces(report: JobReport) -> Iterator[str]:
     )
 
 
+def article(box: BoxReport, number: int, units: VolumeUnit) -> Markup:
+    """One box of the page, as mark-up."""
+    made = _article(replace(box, name=_NAME), units)
+    name = str(_printable(box.name))
+    put = {
+        _NAME: escape(name),
+        number_format.capital(_NAME): escape(number_format.capital(name)),
+        _NUMBER: str(number),
+    }
+    for sign, instead in put.items():
+        made = made.replace(sign, instead)
+    return Markup(made)
+
+
+_NAME, _NUMBER = (f"{sign}{os.urandom(12).hex()}" for sign in "nb")
+"""What stands in a box's mark-up for its name and its number: nobody can have said these."""
+
+
+@lru_cache(maxsize=4096)
+def _article(box: BoxReport, units: VolumeUnit) -> str:
+    """The mark-up of a box without its name. In a job of thousands many are alike; it is equal
+    for boxes that are, since numbers are written by their value."""
+    made = _environment().get_template("box.html.jinja")
+    return made.render(box=box, number=_NUMBER, units=units).strip()
+
+
 @lru_cache(maxsize=1)
 def _page() -> Template:
+    return _environment().get_template("report.html.jinja")
+
+
+@lru_cache(maxsize=1)
+def _environment() -> Environment:
     from jinja2 import Environment, PackageLoader, StrictUndefined
 
     environment = Environment(
@@ -71,9 +106,15 @@ def _page() -> Template:
         volume=volume,
     )
     environment.globals.update(
-        say=say, show=show, gauge=gauge, pull_plan=plan, notes=notes, column=words()["table"]
+        say=say,
+        show=show,
+        gauge=gauge,
+        pull_plan=plan,
+        notes=notes,
+        column=words()["table"],
+        article=article,
     )
-    return environment.get_template("report.html.jinja")
+    return environment
 
 
 def _printable(value: object) -> object:

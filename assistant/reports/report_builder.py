@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from dataclasses import replace
 from functools import lru_cache
 
 from boxaloud.assistant.dialogue import Conversation, Entry
 from boxaloud.assistant.dialogue.box_dialogue import Talk
+from boxaloud.assistant.dialogue.box_list import Boxes
 from boxaloud.assistant.dialogue.enclosures import pull_telling
 from boxaloud.assistant.dialogue.nlg.item_names import shown
 from boxaloud.assistant.dialogue.state import to_box
@@ -22,6 +25,7 @@ from boxaloud.grammar.acts import Act, Suppose
 from boxaloud.rules import STANDING, Advice, advise, cautions, table_row
 from boxaloud.rules.contents import Box, Cable, Marked, TableBox
 from boxaloud.rules.units import VolumeUnit
+from boxaloud.rules.worksheet import Worksheet
 
 
 def job_report(
@@ -33,10 +37,29 @@ def job_report(
     project: Project = NO_PROJECT,
 ) -> JobReport:
     """The report of every box of a conversation of which something was said."""
-    boxes = conversation.boxes
-    reports = (box_report(boxes.talk(box)) for box in boxes.names)
+    reports = _reports(conversation.boxes)
     told = tuple(report for report in reports if not report.blank)
     return JobReport(name, units, begun, written, told, tuple(c.says for c in STANDING), project)
+
+
+def _reports(boxes: Boxes) -> Iterator[BoxReport]:
+    """The report of each box. In a job of thousands many were told alike: those are worked out
+    once."""
+    known: dict[object, BoxReport] = {}
+    for name in boxes.names:
+        told: object = (boxes.began_under(name), tuple(map(_telling, boxes.journal(name))))
+        try:
+            found = known.get(told)
+        except TypeError:  # a strange row of the journal, with which nothing compares
+            found, told = None, name
+        if found is None:
+            found = known[told] = box_report(boxes.talk(name))
+        yield replace(found, name=name)
+
+
+def _telling(entry: Entry) -> Entry | None:
+    """An entry, None for one that is silent of what is in the box: "next box hall"."""
+    return entry if entry.acts or entry.unread or entry.refusal else None
 
 
 def box_report(talk: Talk) -> BoxReport:
@@ -56,7 +79,7 @@ def box_report(talk: Talk) -> BoxReport:
         high=found.high,
         assumed=here.assumed,
         open=_open(talk, here.asks) if anything or pull is None else (),
-        cautions=_cautions(box) if anything else (),
+        cautions=_cautions(box, None if found.spaces else found.sheet) if anything else (),
         spaces=found.spaces,
         advice=changes(box) if found.verdict == "over" and not found.spaces else (),
         pull=pull,
@@ -138,8 +161,8 @@ def _is_quiet(act: Act) -> bool:
     return type(act).__name__ in _quiet_acts()
 
 
-def _cautions(box: Box) -> tuple[str, ...]:
-    return tuple(f"{caution.says} ({caution.section})" for caution in cautions(box))
+def _cautions(box: Box, sheet: Worksheet | None) -> tuple[str, ...]:
+    return tuple(f"{caution.says} ({caution.section})" for caution in cautions(box, sheet))
 
 
 def _open(talk: Talk, asks: str | None) -> tuple[str, ...]:

@@ -1,8 +1,9 @@
 """Any input at all, at length: `python tests/fuzz/fuzz.py TARGET [--runs N] [--seed S] [--guided]`.
 
-TARGET is `understand`, `fold` or `batch`, or `talk`: whole talks, utterance by utterance, typed
-and heard. Every input that breaks a promise is kept in `seeds/`, where the tests try it again for
-ever. `--guided` lets a coverage-guided fuzzer choose the inputs (`pip install atheris`).
+TARGET is `understand`, `fold`, `batch`, `wav`, `job` or `frame`, or `talk`: whole talks, utterance
+by utterance, typed and heard. Every input that breaks a promise is kept in `seeds/`, where the
+tests try it again for ever. `--guided` lets a coverage-guided fuzzer choose the inputs (`pip
+install atheris`).
 """
 
 from __future__ import annotations
@@ -11,6 +12,7 @@ import argparse
 import hashlib
 import random
 import sys
+import tempfile
 import time
 import traceback
 from pathlib import Path
@@ -81,7 +83,7 @@ def talks(runs: int, seed: int) -> int:
     return broken
 
 
-def guided(target: str, runs: int) -> None:
+def guided(target: str, runs: int, seed: int) -> None:
     """Let a coverage-guided fuzzer choose the inputs; it ends at the first broken promise."""
     import atheris
 
@@ -94,8 +96,16 @@ def guided(target: str, runs: int) -> None:
             sys.stdout.write(f"{keep(target, data)}\n")
             raise
 
-    atheris.Setup([sys.argv[0], f"-atheris_runs={runs}", "-max_len=400"], tried)
-    atheris.Fuzz()
+    longest = {"wav": 4000, "job": 100_000}.get(target, 400)
+    kept = SEEDS / target
+    with tempfile.TemporaryDirectory() as begins:
+        for number in range(40):
+            data = targets.sample(target, random.Random(f"guided {number}"))
+            Path(begins, str(number)).write_bytes(data)
+        known = [begins, *([str(kept)] if kept.is_dir() else [])]
+        limits = [f"-atheris_runs={runs}", f"-max_len={longest}", f"-seed={seed}"]
+        atheris.Setup([sys.argv[0], *limits, *known], tried)
+        atheris.Fuzz()
 
 
 def main() -> int:
@@ -107,7 +117,7 @@ def main() -> int:
     read.add_argument("--guided", action="store_true")
     asked = read.parse_args()
     if asked.guided:
-        guided(asked.target, asked.runs)
+        guided(asked.target, asked.runs, asked.seed)
         return 0
     since = time.perf_counter()
     run = talks if asked.target == "talk" else None

@@ -13,6 +13,7 @@ import random
 from collections.abc import Callable, Iterator
 from typing import Any
 
+import file_targets
 import mixing
 from boxaloud.assistant.dialogue import Conversation, Entry, faults
 from boxaloud.assistant.dialogue.box_dialogue import Talk
@@ -120,12 +121,19 @@ def batch(data: bytes) -> None:
 
 
 TARGETS: dict[str, Callable[[bytes], None]] = {
-    "understand": understand, "fold": fold, "batch": batch
+    "understand": understand, "fold": fold, "batch": batch, "wav": file_targets.wav,
+    "job": file_targets.job, "frame": file_targets.frame,
+}  # fmt: skip
+_FILES: dict[str, Callable[[random.Random], bytes]] = {
+    "wav": file_targets.sample_wav, "job": file_targets.sample_job,
+    "frame": file_targets.sample_frame,
 }  # fmt: skip
 
 
 def sample(target: str, chance: random.Random) -> bytes:
     """An input of the kind that a target takes, at random."""
+    if target in _FILES:
+        return _FILES[target](chance)
     lead = bytes([chance.randrange(256)])
     if target == "understand":
         return lead + mixing.utterance(chance).encode("utf-8", "surrogatepass")

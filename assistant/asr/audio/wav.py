@@ -21,6 +21,8 @@ MAX_SECONDS = 600
 AT_ONCE_SECONDS = 60
 """A longer recording is converted piece by piece, so that its own size takes no memory."""
 PIECE_BYTES = 1 << 21
+LOUDEST = 100.0
+"""Full scale is 1; floating-point samples beyond this are no sound, and are cut to it."""
 
 
 def read_wav(path: str | Path) -> Sound:
@@ -124,8 +126,9 @@ def _downmix(riff: Riff, raw: bytes) -> NDArray[np.float32]:
 
     raw = raw[: len(raw) // riff.frame_bytes * riff.frame_bytes]
     if riff.coding == FLOAT:
-        values = np.frombuffer(raw, f"<f{riff.bits // 8}").astype(np.float32)
-        values = np.nan_to_num(values, nan=0.0, posinf=1.0, neginf=-1.0)
+        wide = np.frombuffer(raw, f"<f{riff.bits // 8}")
+        wide = np.nan_to_num(wide, nan=0.0, posinf=LOUDEST, neginf=-LOUDEST)
+        values = np.clip(wide, -LOUDEST, LOUDEST).astype(np.float32)
     elif riff.bits == 8:
         values = (np.frombuffer(raw, np.uint8).astype(np.float32) - 128) / np.float32(128)
     elif riff.bits == 24:
