@@ -9,6 +9,7 @@ import pytest
 from boxaloud.assistant.cli import main
 from boxaloud.assistant.cli.exit_codes import guarded
 from boxaloud.assistant.storage import Session, repository
+from boxaloud.assistant.storage.sqlite.journal_file import JobFile
 
 
 def run(capsys: pytest.CaptureFixture[str], *words: str) -> tuple[int, str, str]:
@@ -156,3 +157,25 @@ def test_every_schema_is_printed(capsys: pytest.CaptureFixture[str]) -> None:
     found = json.loads(run(capsys, "schema")[1])
     assert set(found) == {"reply", "box", "worksheet", "row", "result", "report"}
     assert json.loads(run(capsys, "schema", "row")[1]) == found["row"]
+
+
+def test_jobs_are_listed_without_being_opened(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Past defect: each job was opened and folded for its line, and for that of every other."""
+    for name, volume in (("Heron", "18"), ("Barn", "12.5")):
+        session = Session.start(name)
+        for words in ("two 14-2 cables and a switch", "no clamps", f"{volume} cubic inches"):
+            session.hear(words)
+        session.close()
+
+    def opened(path: Path) -> None:
+        raise AssertionError(f"{path} was opened")
+
+    monkeypatch.setattr(JobFile, "open", opened)
+    status, told, _ = run(capsys, "job", "list")
+    # Table 314.16(B)(1): seven allowances of 2.00 for 14 AWG are 14.00
+    rows = dict(line.split(": ", 1) for line in told.splitlines())
+    assert status == 0
+    assert "1 fit, 0 over" in rows["Heron"]
+    assert "0 fit, 1 over" in rows["Barn"]
