@@ -7,8 +7,10 @@ the old ones.
 from __future__ import annotations
 
 import re
+import subprocess
 import tomllib
 from pathlib import Path
+from runpy import run_path
 
 import pytest
 from packaging.requirements import Requirement
@@ -31,7 +33,7 @@ def test_types_are_looked_for_where_pytest_looks() -> None:
 
 PROJECT = tomllib.loads((ROOT / "pyproject.toml").read_text("utf-8"))["project"]
 EXTRAS = PROJECT["optional-dependencies"]
-DEVELOPING = ("bench", "pages", "dev")
+DEVELOPING = ("audit", "bench", "dev", "fuzz", "pages")
 WANTED = {*PROJECT["dependencies"], *(wanted for extra in EXTRAS.values() for wanted in extra)}
 
 
@@ -52,3 +54,33 @@ def test_the_notice_names_the_licence_of_all_that_users_install() -> None:
     names = {canonicalize_name(Requirement(each).name) for each in PROJECT["dependencies"] + extras}
     assert sorted(names - set(told)) == [], "make .ci/NOTICE.md anew"
     assert not any("not named" in licence for licence in told.values())
+
+
+def test_what_was_not_audited_is_not_said_to_be_sound() -> None:
+    """Past defect: where the list of weaknesses lacks every package, none is found."""
+    audit = run_path(str(ROOT / ".ci" / "audit.py"))
+    found = [
+        {"name": "one", "version": "1.0", "vulns": []},
+        {"name": "two", "version": "2.0", "vulns": [{"id": "X-1", "fix_versions": ["2.1"]}]},
+        {"name": "three", "skip_reason": "not known there"},
+    ]
+    assert audit["findings"](found) == (["two 2.0: X-1, mended in 2.1"], ["three"])
+
+
+@pytest.mark.parametrize(
+    ("answer", "status"),
+    [
+        ('{"dependencies": [{"name": "one", "version": "1", "vulns": []}]}', 0),
+        ('{"dependencies": [{"name": "one", "skip_reason": "not there"}]}', 3),
+        ('{"dependencies": [{"name": "a", "version": "1", "vulns": [{"id": "X", '
+         '"fix_versions": []}]}, {"name": "one", "skip_reason": "not there"}]}', 1),
+        ("no network", 3),
+    ],
+)  # fmt: skip
+def test_the_audit_ends_as_it_found(
+    answer: str, status: int, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    audit = run_path(str(ROOT / ".ci" / "audit.py"))
+    done = subprocess.CompletedProcess([], 1, stdout=answer)
+    monkeypatch.setattr(subprocess, "run", lambda *_, **__: done)
+    assert audit["main"]() == status
