@@ -7,6 +7,7 @@ from dataclasses import replace
 from decimal import Decimal
 
 from boxaloud.assistant.dialogue.altering import altered
+from boxaloud.assistant.dialogue.belief import held_acts, slot_values
 from boxaloud.assistant.dialogue.interpretation import box_measures, references
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import listed, say
@@ -139,10 +140,19 @@ def _with_count(thing: Thing, item: Item) -> Thing:
     return replace(thing, count=item.content.count)
 
 
+def _stands_in(turn: Turn, act: acts.RestateNumber) -> bool:
+    """True where the value can stand in what is asked back: "did you say two?" "no three"."""
+    held = turn.state.pending
+    return bool(held) and slot_values.slot_for(held[0], act.value) is not None
+
+
 def restate_number(turn: Turn, act: acts.RestateNumber) -> None:
     """ "Make that three", "it was three", "no, twenty": a value alone, in place of another."""
     state, value = turn.state, act.value
     whole = value == int(value)
+    if turn.asked == "confirm" and act.instead_of is None and _stands_in(turn, act):
+        held_acts.replaced(turn, int(value) if whole else value, act)
+        return
     if (
         act.instead_of in SIZES
         and value in SIZES
