@@ -82,6 +82,12 @@ def _fill(turn: Turn, act: acts.AskFill) -> None:
     body_telling.fill(turn, act)
 
 
+def _of_the_job(turn: Turn, act: Act) -> None:
+    """A confirmed act about the boxes: the conversation does it, this box has no part in it."""
+    turn.released.append(act)
+    turn.understood.append(act.words)
+
+
 def _passed(turn: Turn, act: Act) -> None:
     turn.understood.append(act.words)
 
@@ -161,6 +167,8 @@ HANDLERS: dict[type[Act], Callable[[Turn, Any], None]] = {
     acts.Social: neutral_acts.social,
     acts.OtherTalk: neutral_acts.other_talk,
     acts.Alias: _passed,
+    acts.NextBox: _of_the_job,
+    acts.DeleteBox: _of_the_job,
 }
 
 STEPS = (acts.Undo, acts.Redo, acts.StartOver)

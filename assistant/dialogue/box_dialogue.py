@@ -21,7 +21,7 @@ from boxaloud.assistant.dialogue.reply import Reply, Unworded
 from boxaloud.assistant.dialogue.reply_composer import Composer
 from boxaloud.assistant.dialogue.state import State, all_but
 from boxaloud.assistant.dialogue.turn import Turn
-from boxaloud.grammar.acts import Ask
+from boxaloud.grammar.acts import Act, Ask
 
 _LASTING = all_but("mistaken")
 """What an utterance must change to be undone by itself."""
@@ -39,6 +39,8 @@ class Talk:
         """True once the caution was said in this session."""
         self.aside: list[Entry] = []
         """What was set aside while the journal was folded, until it is told."""
+        self.released: tuple[Act, ...] = ()
+        """What the last utterance confirmed about the boxes of the job."""
         self._edition = edition
         self._history = History()
         self._tries = 0
@@ -126,8 +128,8 @@ class Talk:
         unread_words.keep(turn, entry.unread)
         self.journal.append(entry)
         if _LASTING(turn.state) != _LASTING(turn.base):
-            self._history.keep(turn.base, entry.heard)
-        self.state = turn.state
+            self._history.keep_confirmed(turn.base, entry.heard, turn.confirmed)
+        self.state, self.released = turn.state, tuple(turn.released)
         self._answer(turn, entry, worded)
 
     def standing(self, said: str) -> Reply:

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from boxaloud.assistant.dialogue.belief import belief_table
-from boxaloud.grammar.acts import Act, Utterance
+from boxaloud.assistant.dialogue.belief import belief_table, sound_effects
+from boxaloud.grammar.acts import Utterance
 from boxaloud.grammar.lexer.heard_words import Word
 from boxaloud.grammar.lexer.tokens import join
 
@@ -20,14 +20,19 @@ def confidence_of(words: str | Sequence[Word]) -> float | None:
     return round(min(scores), 4) if scores else None
 
 
-def heard_with(read: Utterance, words: Sequence[Word]) -> Utterance:
-    """The utterance with a doubt on each act whose deciding word the ear was unsure of."""
+def heard_with(read: Utterance, words: Sequence[Word], asked: str | None = None) -> Utterance:
+    """The utterance with a doubt on each act whose deciding word the ear was unsure of, and
+    without bare answers to the question `asked` that it hardly heard."""
     _, starts = join(words)
-    return replace(read, acts=tuple(_act(act, words, starts) for act in read.acts))
-
-
-def _act(act: Act, words: Sequence[Word], starts: Sequence[int]) -> Act:
-    return belief_table.unsure(act, _score(act.span, words, starts))
+    scored = [(act, _score(act.span, words, starts)) for act in read.acts]
+    return replace(
+        read,
+        acts=tuple(
+            sound_effects.asked_first(belief_table.unsure(act, score), score)
+            for act, score in scored
+            if not sound_effects.answers_nothing(act, score, asked)
+        ),
+    )
 
 
 def _score(span: tuple[int, int], words: Sequence[Word], starts: Sequence[int]) -> float:

@@ -10,7 +10,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from boxaloud.assistant.dialogue import faults
-from boxaloud.assistant.dialogue.belief import unread_words
+from boxaloud.assistant.dialogue.belief import sound_effects, unread_words
 from boxaloud.assistant.dialogue.box_dialogue import Talk
 from boxaloud.assistant.dialogue.box_list import Boxes, JournalAction, Outcome, Resumed
 from boxaloud.assistant.dialogue.confidence import confidence_of, heard_with
@@ -106,7 +106,8 @@ class Conversation:
         if self.talk.state.unread and isinstance(words, str):
             read = continued(self.talk.state.unread, read, self.asks, self.aliases)
         if not isinstance(words, str) and confidence_of(words) is not None:
-            read = heard_with(read, words)
+            read = heard_with(read, words, self.asks)
+            read = sound_effects.up_to_doubt(read, EVENTS)
             read = replace(read, acts=unread_words.beside(read.heard, read.acts, read.unread))
         if problem := too_much(len(read.acts)):
             return self._take(Entry(read.heard, (), refusal=problem))
@@ -125,12 +126,13 @@ class Conversation:
         part: list[Act] = []
         start = 0
         told = self._settled(_of_this_job(told_of_boxes(read.heard, read.acts)))
-        events = [act for act in told if isinstance(act, (*EVENTS, acts.Alias))]
-        if not events:
-            return self._take(Entry(read.heard, tuple(told), read.unread, confidence))
+        if not any(isinstance(act, (*EVENTS, acts.Alias)) for act in told if _is_done(act)):
+            return self._released(
+                self._take(Entry(read.heard, tuple(told), read.unread, confidence)), read
+            )
         copied = False
         for act in told:
-            if not isinstance(act, (*EVENTS, acts.Alias)):
+            if not (isinstance(act, (*EVENTS, acts.Alias)) and _is_done(act)):
                 part.append(_changed(act) if copied else act)
                 continue
             copied = isinstance(act, acts.CopyBox)
@@ -149,6 +151,14 @@ class Conversation:
         if reply is None:
             raise ValueError("an utterance with an event has a reply")
         return self._over(reply, said, read, not behind)
+
+    def _released(self, reply: Reply, read: Utterance) -> Reply:
+        """The reply after what was confirmed about the boxes of the job is done."""
+        said: list[SystemAct] = []
+        for act in self.talk.released:
+            reply, text = self._event(act, read, reply.confidence)
+            said.append(SystemAct("event", text))
+        return self._over(reply, said, read, True) if said else reply
 
     def _settled(self, told: Sequence[Act]) -> list[Act]:
         """ "Undo" right after a box was deleted brings it back; "go back" where there is no
@@ -240,6 +250,11 @@ def _kept_of(reply: Reply) -> list[SystemAct]:
         left = listed([f"“{words}”" for words in reply.left_over])
         made.append(SystemAct("echo", say("left_over", words=left)))
     return made
+
+
+def _is_done(act: Act) -> bool:
+    """False for what waits for a yes: the box at hand holds it until then."""
+    return not sound_effects.is_asked_first(act)
 
 
 def _weighs(read: Utterance, start: int, end: int) -> bool:

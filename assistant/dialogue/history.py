@@ -5,10 +5,13 @@ The states are values of the folded journal, so going back is exact.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import TypeAlias
 
+from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.state import State
+from boxaloud.assistant.dialogue.state_parts import Pending
 
 Step: TypeAlias = tuple[State, str]
 """A state, and the words that led away from it."""
@@ -25,6 +28,21 @@ class History:
         """Note that `words` led away from the state `before`."""
         self.past.append((before, words))
         self.future.clear()
+
+    def keep_confirmed(self, before: State, words: str, confirmed: Sequence[Pending]) -> None:
+        """Note the same of words that may have confirmed what was held back.
+
+        Taking that step back takes away what was confirmed: not the "yes", after which the same
+        would be asked again.
+        """
+        if not confirmed:
+            self.keep(before, words)
+            return
+        waiting = tuple(one for one in before.pending if one not in confirmed)
+        without = altered(before, pending=waiting)
+        if self.past and self.past[-1][0] == without:
+            self.past.pop()
+        self.keep(without, confirmed[0].act.words)
 
     @property
     def cleared(self) -> bool:

@@ -80,6 +80,10 @@ class Turn:
     """The question that was open when the utterance began."""
     done: list[Act] = field(default_factory=list)
     """The acts worked through so far."""
+    confirmed: list[Pending] = field(default_factory=list)
+    """Held acts that this utterance confirmed."""
+    released: list[Act] = field(default_factory=list)
+    """Confirmed acts that are about the boxes of the job."""
     settled: Act | None = None
     """A held act that was just confirmed, and is not to be doubted again."""
 

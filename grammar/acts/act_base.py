@@ -13,7 +13,7 @@ Function: TypeAlias = Literal["inform", "correction", "request"]
 
 Reason: TypeAlias = Literal[
     "heard", "repaired", "confusable", "unusual", "vague", "carried", "beside", "flips",
-    "unsized", "operator", "conflict",
+    "unsized", "operator", "conflict", "drastic",
 ]  # fmt: skip
 """Why a slot is not to be trusted yet.
 
@@ -21,7 +21,8 @@ Reason: TypeAlias = Literal[
 another value; `unusual`: a value that is rarely right; `vague`: several were said, not how many;
 `carried`: left unsaid, taken from a neighbour; `beside`: a word that was not understood stands
 right beside it; `flips`: it turns the verdict over; `unsized`: wires without a size; `operator`:
-an unknown verb stands before it; `conflict`: two values for one slot in one breath.
+an unknown verb stands before it; `conflict`: two values for one slot in one breath; `drastic`:
+a sound would empty a box or leave it.
 """
 
 WirePath: TypeAlias = Literal["ends", "through", "loop", "short_loop", "inside"]

@@ -11,7 +11,7 @@ from pathlib import Path
 from typing import Any
 
 from boxaloud.assistant.dialogue import Conversation, Entry, Reply
-from boxaloud.assistant.dialogue.belief import belief_table
+from boxaloud.assistant.dialogue.belief import belief_table, sound_effects
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Doubt, Reference, Unread
 from boxaloud.grammar.lexer.heard_words import Word
@@ -81,6 +81,7 @@ def decided() -> Iterator[tuple[str, str]]:
             spoken = row["voice"] == "heard"
             if spoken:
                 act = belief_table.unsure(act, row["confidence"])
+                act = sound_effects.asked_first(act, row["confidence"])
             if "doubt" in row:
                 act = replace(act, doubts=(Doubt("", row["doubt"]),))
             got = belief_table.decide(act, spoken, row["flips"], row.get("rejected", False))

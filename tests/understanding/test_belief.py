@@ -16,12 +16,9 @@ from safety_net import misses, table
 
 KNOWN = known_faults().get(("belief", "table"), {})
 Patch = pytest.MonkeyPatch
-LISTS = ("typed", "heard", "valueless", "vague", "deciding", "flipping", "holdable")
-EACH = [
-    (field, one)
-    for field in ("typed", "heard", "vague", "deciding", "flipping", "holdable")
-    for one in sorted(getattr(belief_table.table(), field))
-]
+SETS = ("typed", "heard", "vague", "deciding", "flipping", "holdable", "emptying", "leaving")
+LISTS = (*SETS, "valueless", "answers")
+EACH = [(field, one) for field in SETS for one in sorted(getattr(belief_table.table(), field))]
 
 
 def test_the_table_covers_every_act() -> None:
@@ -93,7 +90,7 @@ GUARDS: dict[str, tuple[Any, str, Any]] = {
     "marks are forgotten": (held_acts, "rejected", _forgotten),
     "marks are not looked at": (belief_table, "decide", _undiscerning),
     "no size is missed": (held_acts, "_unsized", lambda turn, act: act),
-    "no word is unsure": (conversation, "heard_with", lambda read, words: read),
+    "no word is unsure": (conversation, "heard_with", lambda read, words, asked: read),
     "numbers are heard surely": (slot_doubts, "_SURE", 0.0),
     "no value is unusual": (slot_doubts, "_UNUSUAL", {}),
     "every volume is usual": (box_measures, "LARGEST_BOX", 10**9),
@@ -116,6 +113,18 @@ def test_no_guard_is_switched_off_unnoticed(name: str, monkeypatch: Patch) -> No
 def test_no_threshold_is_moved_unnoticed(sure: float, monkeypatch: Patch) -> None:
     """At 0 nothing that was heard is doubted, at 1 everything is."""
     changed_table(monkeypatch, sure=sure)
+    assert fails()
+
+
+@pytest.mark.parametrize("answering", [0.0, 1.0])
+def test_no_threshold_of_answers_is_moved_unnoticed(answering: float, monkeypatch: Patch) -> None:
+    changed_table(monkeypatch, answering=answering)
+    assert fails()
+
+
+@pytest.mark.parametrize("certain", [0.0, 1.0])
+def test_no_threshold_of_leaving_is_moved_unnoticed(certain: float, monkeypatch: Patch) -> None:
+    changed_table(monkeypatch, certain=certain)
     assert fails()
 
 

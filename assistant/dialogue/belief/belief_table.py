@@ -32,6 +32,12 @@ class Table:
     deciding: dict[str, str]
     flipping: frozenset[str]
     holdable: frozenset[str]
+    answering: float
+    certain: float
+    answers: frozenset[str]
+    emptying: frozenset[str]
+    leaving: frozenset[str]
+    steps: int
 
 
 @lru_cache(maxsize=1)
@@ -40,6 +46,7 @@ def table() -> Table:
     path = files("boxaloud.assistant.dialogue.belief") / "data" / "belief.toml"
     data = tomllib.loads(path.read_text(encoding="utf-8"))
     flipping = frozenset(data["flipping"]["acts"])
+    emptying, leaving = (frozenset(data[name]["acts"]) for name in ("emptying", "leaving"))
     return Table(
         sure=float(data["sure"]),
         typed=frozenset(data["ask"]["typed"]),
@@ -48,7 +55,13 @@ def table() -> Table:
         vague=frozenset(data["vague"]["acts"]),
         deciding=dict(data["deciding"]),
         flipping=flipping,
-        holdable=flipping | frozenset(data["holdable"]["acts"]),
+        holdable=flipping | emptying | leaving | {"Undo", *data["holdable"]["acts"]},
+        answering=float(data["answering"]),
+        certain=float(data["certain"]),
+        answers=frozenset(data["answers"]["acts"]),
+        emptying=emptying,
+        leaving=leaving,
+        steps=int(data["steps"]["asked"]),
     )
 
 

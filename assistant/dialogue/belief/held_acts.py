@@ -68,7 +68,10 @@ def wait(turn: Turn, act: Act, slot: str, reason: Reason) -> None:
 
 
 def _wait(turn: Turn, pending: Pending) -> None:
-    state = altered(turn.state, pending=(*turn.state.pending, pending))
+    waiting = turn.state.pending
+    drastic = pending.reason == "drastic"  # asked at once: the answer is meant for it
+    held = (pending, *waiting) if drastic else (*waiting, pending)
+    state = altered(turn.state, pending=held)
     turn.enter(state, "", say("understood.held", words=pending.act.words))
 
 
@@ -141,6 +144,7 @@ def confirmed(turn: Turn, act: Act) -> None:
         turn.answer(say("yes_is_not_enough"), act.words)
         return
     drop(turn, pending)
+    turn.confirmed.append(pending)
     release(turn, pending.act)
 
 
