@@ -13,7 +13,11 @@ from dataclasses import dataclass
 
 import numpy as np
 from boxaloud.assistant.asr.engines.whisper.prefix_tree import PrefixTree
-from boxaloud.assistant.asr.engines.whisper.transformer import KeyValueCache, Transformer
+from boxaloud.assistant.asr.engines.whisper.transformer import (
+    KeyValueCache,
+    Transformer,
+    log_softmax,
+)
 from boxaloud.assistant.asr.lm.trigram_scorer import SENTENCE_START, TrigramScorer
 from numpy.typing import NDArray
 
@@ -149,7 +153,7 @@ class BeamSearch:
 
     def _next_log_probabilities(self, listeners: Sequence[_DecoderState]) -> NDArray[np.float32]:
         """How likely every piece is next, ways by pieces."""
-        each = [_log_softmax(listener.state @ self._embeddings) for listener in listeners]
+        each = [log_softmax(listener.state @ self._embeddings) for listener in listeners]
         mean: NDArray[np.float32] = sum(each[1:], each[0]) / np.float32(len(each))
         return mean
 
@@ -251,10 +255,3 @@ def _repeats(before: tuple[str, ...], on: tuple[str, ...]) -> bool:
     return on[: len(before)] == before[: len(on)] or any(
         before[-length:] == on[:length] for length in lengths
     )
-
-
-def _log_softmax(scores: NDArray[np.float32]) -> NDArray[np.float32]:
-    """Logarithms of likelihoods from scores, each row by itself."""
-    scores = scores - scores.max(-1, keepdims=True)
-    logarithms: NDArray[np.float32] = scores - np.log(np.exp(scores).sum(-1, keepdims=True))
-    return logarithms

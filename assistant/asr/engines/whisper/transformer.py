@@ -90,7 +90,7 @@ class Transformer:
                 keys = np.concatenate([said[layer][0], keys], axis=2)
                 values = np.concatenate([said[layer][1], values], axis=2)
             memory.append((keys, values))
-            seen = _scaled_dot_product_attention(
+            seen = scaled_dot_product_attention(
                 asking, keys.transpose(0, 1, 3, 2), values, ahead=length > 1
             )
             state = state + self._linear(_merge_heads(seen), f"{name}/self_attention/linear_1")
@@ -99,7 +99,7 @@ class Transformer:
                 f"{name}/attention/linear_0",
             )
             rows = self._split_heads(asking.reshape(1, ways * length, -1))[0]
-            seen = _scaled_dot_product_attention(rows, *heard[layer])
+            seen = scaled_dot_product_attention(rows, *heard[layer])
             seen = _merge_heads(seen[None]).reshape(ways, length, -1)
             state = state + self._linear(seen, f"{name}/attention/linear_2")
             state = self._feed_forward(state, f"{name}/ffn")
@@ -111,7 +111,7 @@ class Transformer:
         threes = np.lib.stride_tricks.sliding_window_view(padded, 3, axis=0)[::step]
         rows = threes.transpose(0, 2, 1).reshape(len(threes), -1)
         name = f"encoder/{name}"
-        return _gelu(rows @ self._arrays[f"{name}/weight"] + self._arrays[f"{name}/bias"])
+        return gelu(rows @ self._arrays[f"{name}/weight"] + self._arrays[f"{name}/bias"])
 
     def _encoder_layer(self, state: Array, name: str) -> Array:
         own = self._linear(
@@ -122,16 +122,14 @@ class Transformer:
             self._split_heads(part[None])[0] for part in np.split(own, 3, axis=1)
         )
         seen = _merge_heads(
-            _scaled_dot_product_attention(asking, keys.transpose(0, 2, 1), values)[None]
+            scaled_dot_product_attention(asking, keys.transpose(0, 2, 1), values)[None]
         )[0]
         return self._feed_forward(
             state + self._linear(seen, f"{name}/self_attention/linear_1"), f"{name}/ffn"
         )
 
     def _feed_forward(self, state: Array, name: str) -> Array:
-        wide = _gelu(
-            self._linear(self._layer_norm(state, f"{name}/layer_norm"), f"{name}/linear_0")
-        )
+        wide = gelu(self._linear(self._layer_norm(state, f"{name}/layer_norm"), f"{name}/linear_0"))
         return state + self._linear(wide, f"{name}/linear_1")
 
     def _linear(self, state: Array, name: str) -> Array:
@@ -160,7 +158,7 @@ def _prepare_weight(name: str, array: NDArray[Any]) -> Array:
     return np.ascontiguousarray(wide.T)
 
 
-def _scaled_dot_product_attention(
+def scaled_dot_product_attention(
     asking: Array, keys: Array, values: Array, ahead: bool = False
 ) -> Array:
     """The values, as much of each as its key answers what asks; none from ahead of it."""
@@ -180,8 +178,15 @@ def _merge_heads(state: Array) -> Array:
     return state.transpose(0, 2, 1, 3).reshape(ways, places, -1)
 
 
-def _gelu(state: Array) -> Array:
+def gelu(state: Array) -> Array:
     """The gaussian error linear unit, in its tanh form, which is within 0.001 of it."""
     inner = np.float32(0.7978845608) * (state + np.float32(0.044715) * state * state * state)
     bent: Array = np.float32(0.5) * state * (1 + np.tanh(inner))
     return bent
+
+
+def log_softmax(scores: Array) -> Array:
+    """Logarithms of likelihoods from scores, each row by itself."""
+    scores = scores - scores.max(-1, keepdims=True)
+    logarithms: Array = scores - np.log(np.exp(scores).sum(-1, keepdims=True))
+    return logarithms

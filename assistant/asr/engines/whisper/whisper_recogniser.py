@@ -4,25 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from importlib.resources import files
-from itertools import chain, pairwise
 from pathlib import Path
-from typing import TypeAlias
 
-import numpy as np
-from boxaloud.assistant.asr.asr_types import UNKNOWN, RecognitionResult, Sound
+from boxaloud.assistant.asr.asr_types import RecognitionResult, Sound
 from boxaloud.assistant.asr.audio.denoiser import default_denoiser
 from boxaloud.assistant.asr.audio.levels import rejection_reason
-from boxaloud.assistant.asr.audio.pause_segmentation import (
-    NOISY_SPEECH_THRESHOLD,
-    SPEECH_THRESHOLD,
-    spans,
-)
 from boxaloud.assistant.asr.audio.speech_enhancement import (
     CLEAN_SNR_DB,
     SpeechEnhancer,
     estimate_snr_db,
     values,
 )
+from boxaloud.assistant.asr.audio.speech_spans import Span, speech_spans
 from boxaloud.assistant.asr.audio.wav import at_rate
 from boxaloud.assistant.asr.denoised_streaming import DenoisedStream
 from boxaloud.assistant.asr.engines.pocketsphinx.pocketsphinx_decoder import DEFAULT_SEARCH
@@ -35,6 +28,7 @@ from boxaloud.assistant.asr.engines.whisper.transformer import KeyValueCache, Tr
 from boxaloud.assistant.asr.engines.whisper.transformer_weights import read_weights
 from boxaloud.assistant.asr.frontend.log_mel import spectrum
 from boxaloud.assistant.asr.hypotheses.isolated_words import mark_doubtful, requires_confirmation
+from boxaloud.assistant.asr.hypotheses.joined_results import joined, nothing_said
 from boxaloud.assistant.asr.hypotheses.nbest import readings
 from boxaloud.assistant.asr.lm.language_model import Domain, LanguageModels, trade_domain
 from boxaloud.assistant.asr.lm.lm_cache import ModelCache
@@ -63,10 +57,6 @@ MAX_COMMAND_WORDS = 2
 COMMAND_SCORE_MARGIN = 1.1
 #: An answer to an open question has no more words.
 MAX_ANSWER_WORDS = 4
-
-Span: TypeAlias = tuple[float, float]
-#: Stands for a part of a statement that was not understood.
-UNKNOWN_SEGMENT = ((Word(UNKNOWN, 0.0),),)
 
 
 class WhisperRecogniser:
@@ -120,8 +110,11 @@ class WhisperRecogniser:
         """
         sound = at_rate(sound)
         clean = self._cleaner.clean(sound)
-        found = [self._transcribe_span(sound, clean, span, expect) for span in _speech_spans(sound)]
-        return tuple(found) or (_no_speech(sound),)
+        found = [
+            self._transcribe_span(sound, clean, span, expect)
+            for span in speech_spans(sound, MAX_SEGMENT_SECONDS)
+        ]
+        return tuple(found) or (nothing_said(sound),)
 
     def attend(self, expect: str | None, tell: PartialCallback) -> RecognitionStream:
         """Begin to listen to a statement while it is spoken."""
@@ -131,8 +124,11 @@ class WhisperRecogniser:
         self, clean: Sound, raw: Sound, expect: str | None
     ) -> tuple[RecognitionResult, ...]:
         """The one statement in a sound, whose pauses do not part it; `clean` has less noise."""
-        found = [self._transcribe_span(raw, clean, span, expect) for span in _speech_spans(raw)]
-        return (_concatenate(found) if found else _no_speech(raw),)
+        found = [
+            self._transcribe_span(raw, clean, span, expect)
+            for span in speech_spans(raw, MAX_SEGMENT_SECONDS)
+        ]
+        return (joined(found) if found else nothing_said(raw),)
 
     def heard(
         self, raw: Sound, clean: Sound, span: Span, expect: str | None = None
@@ -196,29 +192,6 @@ class WhisperRecogniser:
         return sounds, [word for word in others if "(" not in word]
 
 
-def _speech_spans(sound: Sound) -> list[Span]:
-    """From when to when speech lasts, in seconds; long speech in parts."""
-    quiet = estimate_snr_db(sound) >= CLEAN_SNR_DB
-    parts: list[Span] = []
-    for start, end in spans(sound, SPEECH_THRESHOLD if quiet else NOISY_SPEECH_THRESHOLD):
-        number = int((end - start) / MAX_SEGMENT_SECONDS) + 1
-        edges = np.linspace(start, end, number + 1).tolist()
-        parts += list(pairwise(edges))
-    return parts
-
-
-def _concatenate(parts: Sequence[RecognitionResult]) -> RecognitionResult:
-    """What was said with pauses in it as one utterance; a part not understood is unknown."""
-    every = [part.readings or UNKNOWN_SEGMENT for part in parts]
-    if not any(part.readings for part in parts):
-        return parts[0]
-    best = [one[0] for one in every]
-    whole = [best]
-    for place, others in enumerate(every):
-        whole += [[*best[:place], other, *best[place + 1 :]] for other in others[1:]]
-    return RecognitionResult(tuple(tuple(chain(*one)) for one in whole))
-
-
 def _has_competing_answer(found: Sequence[Hypothesis], expect: str | None) -> bool:
     """True of "no" or a command, which counts unasked, where a number may have been said."""
     best = found[0]
@@ -228,8 +201,3 @@ def _has_competing_answer(found: Sequence[Hypothesis], expect: str | None) -> bo
         return False
     near = (one for one in found[1:] if one.merit > best.merit - COMMAND_SCORE_MARGIN)
     return any(requires_confirmation(list(map(Word, one.words)), expect) for one in near)
-
-
-def _no_speech(sound: Sound) -> RecognitionResult:
-    trouble = rejection_reason(sound)
-    return RecognitionResult((), "silence" if trouble == "unclear" else trouble)
