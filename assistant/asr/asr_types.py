@@ -27,11 +27,39 @@ class Sound:
 
 
 @dataclass(frozen=True, slots=True)
+class Evidence:
+    """What tells how far an utterance that was heard can be believed, besides its readings.
+
+    Attributes:
+        engine: whose measures these are; each engine's are weighed by weights of their own.
+        strange: by how much the engine would rather have heard something else, a natural
+            logarithm for each letter or piece; 0 at best.
+        worst: the same in all over the 0.3 s where that is greatest.
+        unread: seconds of speech in the stretch that no word accounts for.
+        snr_db: decibels from the background up to the words.
+        seconds: how long the speech lasts.
+    """
+
+    engine: str
+    strange: float
+    worst: float
+    unread: float
+    snr_db: float
+    seconds: float
+
+
+@dataclass(frozen=True, slots=True)
 class RecognitionResult:
-    """One utterance heard: the likeliest words first, other readings after it."""
+    """One utterance heard: the likeliest words first, other readings after it.
+
+    `shares` are the readings' shares of all likelihood, and `evidence` what else is known; an
+    engine that knows neither leaves them out.
+    """
 
     readings: tuple[tuple[Word, ...], ...]
     trouble: RejectionReason | None = None
+    shares: tuple[float, ...] = ()
+    evidence: Evidence | None = None
 
     @property
     def words(self) -> tuple[Word, ...]:

@@ -118,6 +118,12 @@ def test_a_doubt_that_changes_no_meaning_is_none() -> None:
     assert sure(choose(RecognitionResult((first, second, third))))["the"] == 0.45
 
 
+def test_a_number_that_is_said_otherwise_with_the_same_meaning_is_in_no_doubt() -> None:
+    first = reading("the box is eighteen point zero cubic inches", 0.9, zero=0.7)
+    second = reading("the box is eighteen point oh cubic inches", 0.9, oh=0.3)
+    assert sure(choose(RecognitionResult((first, second))))["eighteen"] == 0.9
+
+
 def test_filler_alone_says_nothing() -> None:
     assert choose(RecognitionResult((reading("uh the"),))) == ()
 

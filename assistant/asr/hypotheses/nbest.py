@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from difflib import SequenceMatcher
 
-from boxaloud.assistant.asr.asr_types import UNKNOWN
+from boxaloud.assistant.asr.asr_types import UNKNOWN, RecognitionResult
 from boxaloud.grammar.lexer.heard_words import Word
 
 #: Readings given of an utterance, and how many hypotheses are weighed for them.
@@ -59,6 +59,13 @@ def readings(
         `best`, and the likeliest others. A word's confidence is the share of all likelihood that
         has the same word in the same place.
     """
+    return weighed(best, hypotheses).readings
+
+
+def weighed(
+    best: tuple[str, ...], hypotheses: Iterable[tuple[tuple[str, ...], float]]
+) -> RecognitionResult:
+    """The same, with the share of all likelihood that each reading has."""
     weights: dict[tuple[str, ...], float] = {}
     highest = -math.inf
     for texts, likelihood in hypotheses:
@@ -69,9 +76,10 @@ def readings(
         weights[best] = 1.0
     whole = sum(weights.values())
     shares = {texts: weight / whole for texts, weight in weights.items()}
-    ordered = [best, *(texts for texts in shares if texts != best)]
-    return tuple(
-        tuple(map(Word, texts, _word_posteriors(texts, shares))) for texts in ordered[:NBEST_SIZE]
+    ordered = [best, *(texts for texts in shares if texts != best)][:NBEST_SIZE]
+    return RecognitionResult(
+        tuple(tuple(map(Word, texts, _word_posteriors(texts, shares))) for texts in ordered),
+        shares=tuple(shares[texts] for texts in ordered),
     )
 
 

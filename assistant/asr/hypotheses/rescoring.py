@@ -8,12 +8,14 @@ its small confidence, and is asked back.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from difflib import SequenceMatcher
 
 from boxaloud.assistant.asr.asr_types import UNKNOWN, RecognitionResult
+from boxaloud.assistant.asr.hypotheses import acceptance
 from boxaloud.assistant.asr.hypotheses.meaning_representation import meaning
-from boxaloud.grammar import recognise
-from boxaloud.grammar.acts import OtherTalk
+from boxaloud.grammar import acts, recognise
+from boxaloud.grammar.acts import Act, OtherTalk
 from boxaloud.grammar.lexer.heard_words import Word
 from boxaloud.grammar.lexer.numbers import word_classes
 
@@ -28,6 +30,13 @@ DOUBTFUL_NUMBER_CONFIDENCE = 0.5
 #: A word that is no number, in place of which every rival has one that means the same ("the
 #: dimmer", "a dimmer"), is given at least this confidence.
 AGREED_CONFIDENCE = 0.75
+#: Acts that are answers to an open question.
+ANSWERS = (
+    acts.Number, acts.Size, acts.Place, acts.NoneOfThem, acts.Yes, acts.No, acts.Skip,
+    acts.DontKnow,
+)  # fmt: skip
+#: What a word is given that no reading has otherwise, in a hearing that is asked back.
+ASKED_CONFIDENCE = 0.75
 
 
 def choose(hearing: RecognitionResult, expect: str | None = None) -> tuple[Word, ...]:
@@ -41,22 +50,92 @@ def choose(hearing: RecognitionResult, expect: str | None = None) -> tuple[Word,
         hearing: the readings, the likeliest first.
         expect: the open question, whose bare answers are acts too.
     """
-    rivals = [
-        reading
-        for place, reading in enumerate(hearing.readings)
-        if place == 0 or all(_confidence(word) >= MIN_WORD_CONFIDENCE for word in reading)
+    hypotheses = _hypotheses(hearing)
+    if not hypotheses:
+        return ()
+    best = min(hypotheses, key=lambda one: _grammar_cost(one.words, expect))
+    if _grammar_cost(best.words, expect) == NO_ACT_COST:
+        return ()
+    meant = meaning(best.words, expect)
+    other = [
+        one for one in hypotheses if one.whole != best.whole or meaning(one.words, expect) != meant
     ]
-    plain = [words for words in map(_drop_unknown, rivals) if words]
-    if not plain:
+    weights = acceptance.table().get(hearing.evidence.engine) if hearing.evidence else None
+    if weights is None:
+        alone = len(hypotheses) > 1 and not other
+        return _raise_agreed(best.words) if alone else _mark_disputed(best.words, other)
+    probability = weights.probability(measured(hearing, expect))
+    if probability < weights.refuse:
         return ()
-    best = min(plain, key=lambda words: _grammar_cost(words, expect))
-    if _grammar_cost(best, expect) == NO_ACT_COST:
-        return ()
-    others = [words for words in plain if words is not best]
-    same = len(others) > 0 and all(
-        meaning(words, expect) == meaning(best, expect) for words in others
+    return _believed(best, other, probability, probability >= weights.ask)
+
+
+def measured(hearing: RecognitionResult, expect: str | None = None) -> acceptance.Features:
+    """What the probability that a hearing is right depends on. It has evidence, and words."""
+    assert hearing.evidence is not None
+    hypotheses = _hypotheses(hearing)
+    best = min(hypotheses, key=lambda one: _grammar_cost(one.words, expect))
+    shares: dict[tuple[bool, tuple[Act, ...]], float] = {}
+    for one in hypotheses:
+        meant = one.whole, meaning(one.words, expect)
+        shares[meant] = shares.get(meant, 0.0) + one.share
+    same = shares.pop((best.whole, meaning(best.words, expect)))
+    told = recognise(best.words, expect).acts
+    answers = expect is not None and bool(told) and all(isinstance(act, ANSWERS) for act in told)
+    return acceptance.features(
+        hearing.evidence, best.words, same, max(shares.values(), default=0.0), expect, answers
     )
-    return _raise_agreed(best) if same else _mark_disputed(best, others)
+
+
+@dataclass(frozen=True, slots=True)
+class _Hypothesis:
+    """A reading without what is not of the trade; `whole` where there was nothing of that."""
+
+    words: tuple[Word, ...]
+    share: float
+    whole: bool
+
+
+def _hypotheses(hearing: RecognitionResult) -> list[_Hypothesis]:
+    """The likeliest reading, and the others that are possible at all."""
+    shares = hearing.shares or (0.0,) * len(hearing.readings)
+    found = []
+    for place, (reading, share) in enumerate(zip(hearing.readings, shares, strict=True)):
+        possible = all(_confidence(word) >= MIN_WORD_CONFIDENCE for word in reading)
+        words = _drop_unknown(reading)
+        if words and (place == 0 or possible):
+            found.append(_Hypothesis(words, share, len(words) == len(reading)))
+    return found
+
+
+def _believed(
+    best: _Hypothesis, other: Sequence[_Hypothesis], probability: float, sure: bool
+) -> tuple[Word, ...]:
+    """The words, each as sure as the hearing; where that is asked back, in doubt are those that
+    a reading of another meaning has otherwise, or all where there is none such."""
+    if sure:
+        return tuple(Word(word.text, round(probability, 4)) for word in best.words)
+    low = round(min(probability, DOUBTFUL_NUMBER_CONFIDENCE), 4)
+    disputed = _disputed([word.text for word in best.words], other)
+    return tuple(
+        Word(word.text, low if place in disputed or not disputed else ASKED_CONFIDENCE)
+        for place, word in enumerate(best.words)
+    )
+
+
+def _disputed(texts: Sequence[str], other: Sequence[_Hypothesis]) -> set[int]:
+    """The places of words that readings of other meanings have otherwise."""
+    found: set[int] = set()
+    for one in other:
+        if one.share < MIN_WORD_CONFIDENCE:
+            continue
+        theirs = [word.text for word in one.words]
+        for change, first, end, _, _ in SequenceMatcher(
+            None, texts, theirs, autojunk=False
+        ).get_opcodes():
+            if change != "equal":
+                found.update(range(first, end) if end > first else (first - 1, first))
+    return {place for place in found if 0 <= place < len(texts)}
 
 
 def _confidence(word: Word) -> float:
@@ -96,7 +175,7 @@ def _cap_confidence(word: Word) -> Word:
     return Word(word.text, min(_confidence(word), DOUBTFUL_NUMBER_CONFIDENCE))
 
 
-def _mark_disputed(words: tuple[Word, ...], others: Sequence[tuple[Word, ...]]) -> tuple[Word, ...]:
+def _mark_disputed(words: tuple[Word, ...], others: Sequence[_Hypothesis]) -> tuple[Word, ...]:
     """The words, each number in doubt that another reading has otherwise.
 
     Where the other has a number and this one has none ("a" for "six"), those beside it are.
@@ -104,9 +183,9 @@ def _mark_disputed(words: tuple[Word, ...], others: Sequence[tuple[Word, ...]]) 
     texts = [word.text for word in words]
     disputed: set[int] = set()
     for other in others:
-        matcher = SequenceMatcher(None, texts, [word.text for word in other], autojunk=False)
+        matcher = SequenceMatcher(None, texts, [word.text for word in other.words], autojunk=False)
         for change, first, end, start, stop in matcher.get_opcodes():
-            if change != "equal" and _differ_in_number(words[first:end], other[start:stop]):
+            if change != "equal" and _differ_in_number(words[first:end], other.words[start:stop]):
                 disputed.update(range(first, end))
                 if not any(word_classes(word.text) for word in words[first:end]):
                     disputed.update((first - 1, end))

@@ -35,11 +35,9 @@ class Alignment:
         length = min(places, len(self.margins))
         return float((whole[length:] - whole[:-length]).max())
 
-    def of_word(self, number: int) -> float:
-        """The sum of the margins from the word before to the word behind."""
-        start = self.spans[number - 1][1] if number else 0
-        behind = self.spans[number + 1 :]
-        end = behind[0][0] if behind else len(self.margins)
+    def own(self, number: int) -> float:
+        """The sum of the margins where a word lies."""
+        start, end = self.spans[number]
         return float(self.margins[start:end].sum())
 
 

@@ -1,0 +1,102 @@
+"""Believed, asked back or given up: by one probability, from readings pooled by their meaning."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+
+import pytest
+from boxaloud.assistant.asr.asr_types import UNKNOWN, Evidence, RecognitionResult
+from boxaloud.assistant.asr.hypotheses import acceptance
+from boxaloud.assistant.asr.hypotheses.acceptance import Features, Weights
+from boxaloud.assistant.asr.hypotheses.rescoring import choose, measured
+from boxaloud.assistant.dialogue import Conversation
+from boxaloud.grammar import recognise
+from boxaloud.grammar.lexer.heard_words import Word
+
+#: By the margin alone, so that what comes out can be worked out by hand.
+BY_MARGIN = Weights(0.0, (1.0, 0, 0, 0, 0, 0, 0, 0, 0), ask=0.8, refuse=0.3)
+EVIDENCE = Evidence("some", strange=0.0, worst=0.0, unread=0.0, snr_db=40.0, seconds=2.0)
+
+
+@pytest.fixture(autouse=True)
+def _by_margin(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(acceptance, "table", lambda: {"some": BY_MARGIN})
+
+
+def heard(*readings: tuple[str, float]) -> RecognitionResult:
+    """A hearing of these readings, with the share of each."""
+    return RecognitionResult(
+        tuple(tuple(Word(word, 0.7) for word in text.split()) for text, _ in readings),
+        shares=tuple(share for _, share in readings),
+        evidence=EVIDENCE,
+    )
+
+
+def probability(hearing: RecognitionResult) -> float:
+    return BY_MARGIN.probability(measured(hearing))
+
+
+def test_readings_of_one_meaning_are_counted_together() -> None:
+    """0.4 + 0.4 of one box against 0.2 of another: 4 to 1, by the logistic 0.8."""
+    hearing = heard(
+        ("the box is eighteen cubic inches", 0.4),
+        ("a box of eighteen cubic inches", 0.4),
+        ("the box is eighty cubic inches", 0.2),
+    )
+    assert measured(hearing).margin == pytest.approx(math.log(4))
+    assert probability(hearing) == pytest.approx(0.8)
+    assert {word.confidence for word in choose(hearing)} == {0.8}
+
+
+def test_a_near_reading_of_another_meaning_is_asked_about_where_it_differs() -> None:
+    words = choose(heard(("four grounds and a switch", 0.55), ("five grounds and a switch", 0.45)))
+    assert [word.text for word in words if (word.confidence or 0) < 0.6] == ["four"]
+    doubtful = [bool(act.doubts) for act in recognise(words).acts]
+    assert doubtful == [True, False]
+
+
+def test_a_hearing_less_likely_than_a_third_is_given_up() -> None:
+    assert choose(heard(("four grounds", 0.2), ("five grounds", 0.7))) == ()
+
+
+def test_doubt_that_lies_in_no_word_lies_in_all(monkeypatch: pytest.MonkeyPatch) -> None:
+    by_strangeness = Weights(2.0, (0, -4.0, 0, 0, 0, 0, 0, 0, 0), ask=0.8, refuse=0.1)
+    monkeypatch.setattr(acceptance, "table", lambda: {"some": by_strangeness})
+    hearing = replace(heard(("two switches", 1.0)), evidence=replace(EVIDENCE, strange=0.4))
+    words = choose(hearing)
+    assert all((word.confidence or 0) < 0.6 for word in words)
+    talk = Conversation()
+    talk.hear(words)
+    assert talk.asks == "confirm"
+
+
+def test_a_reading_with_other_talk_in_it_is_not_the_same_as_one_without() -> None:
+    hearing = heard((f"two switches {UNKNOWN}", 0.6), ("two switches", 0.4))
+    assert measured(hearing).margin == pytest.approx(math.log(0.6 / 0.4))
+
+
+def test_only_a_bare_answer_is_expected_by_the_question() -> None:
+    assert measured(heard(("eighteen", 1.0)), "box").expected == 1
+    assert measured(heard(("two switches", 1.0)), "box").expected == 0
+    assert measured(heard(("yes", 1.0)), "confirm").confirming == 1
+    assert measured(heard(("two fourteen two cables", 1.0)), "confirm").confirming == 0
+
+
+def test_the_features_are_within_their_bounds() -> None:
+    wild = Evidence("some", strange=50.0, worst=900.0, unread=9.0, snr_db=-10.0, seconds=0.0)
+    found = acceptance.features(wild, [Word("a", 0.5)], 0.0, 1.0, None, False)
+    assert found == Features(math.log(1e-3), 3.0, 3.0, 1.0, 0.0, found.pace, 1.0, 0.0, 0.0)
+    assert 0 <= found.pace < 4
+
+
+def test_the_shipped_table_asks_before_it_believes(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.undo()
+    assert acceptance.table()
+    for weights in acceptance.table().values():
+        assert 0 < weights.refuse < weights.ask < 1
+        better, worse = (
+            weights.probability(Features(margin, strange, 0, 0, 3, 0, 0.2, 0, 0))
+            for margin, strange in ((6.0, 0.0), (0.5, 1.0))
+        )
+        assert worse < better

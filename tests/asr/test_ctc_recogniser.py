@@ -1,0 +1,110 @@
+"""The learnt ear around its network, which here writes what the test wants it to."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+
+import numpy as np
+import pytest
+from boxaloud.assistant.asr import UNKNOWN, Sound
+from boxaloud.assistant.asr.engines.ctc import ctc_recogniser
+from boxaloud.assistant.asr.engines.ctc.ctc_recogniser import CtcRecogniser
+from boxaloud.assistant.asr.engines.ctc.ctc_weights import ALPHABET
+from boxaloud.assistant.asr.hypotheses.rescoring import choose
+from boxaloud.assistant.dialogue import Conversation
+from recordings import sound_of, text_of
+
+Ear = Callable[[str], CtcRecogniser]
+#: Places that a letter takes, with the blank behind it.
+LETTER_PLACES = 3
+SECONDS = 4.0
+
+
+class Writing:
+    """A network that hears one text in whatever it is given, after some quiet."""
+
+    name = "writing"
+
+    def __init__(self, text: str, sure: float = 0.95) -> None:
+        self.text, self.sure = text, sure
+
+    def letters(self, spectrum: np.ndarray) -> np.ndarray:
+        places = len(spectrum) // 2
+        rows = [0] * 5
+        for letter in self.text:
+            rows += [1 + ALPHABET.index(letter)] + [0] * (LETTER_PLACES - 1)
+        assert len(rows) <= places, "too little sound"
+        rows += [0] * (places - len(rows))
+        found = np.full((places, 29), (1 - self.sure) / 28, np.float32)
+        found[np.arange(places), rows] = self.sure
+        return np.log(found)
+
+
+@pytest.fixture
+def hears(cache: Path, monkeypatch: pytest.MonkeyPatch) -> Ear:
+    def made(text: str) -> CtcRecogniser:
+        monkeypatch.setattr(ctc_recogniser, "encoder", lambda path: Writing(text))
+        return CtcRecogniser(Path("none.npz"), cache=cache)
+
+    return made
+
+
+@pytest.fixture
+def sound() -> Sound:
+    """Something loud for four seconds, in quiet: what it is the network is told."""
+    dice = np.random.default_rng(1)
+    loud = dice.normal(0, 0.1, int(SECONDS * 16000))
+    quiet = dice.normal(0, 0.0003, 8000)
+    return sound_of(np.concatenate([quiet, loud, quiet]))
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["two fourteen two cables and one switch", "no clamps inside", "eighteen cubic inches"],
+)
+def test_what_is_written_is_heard(text: str, hears: Ear, sound: Sound) -> None:
+    (heard,) = hears(text).hear(sound)
+    assert text_of(heard) == text
+    assert heard.evidence is not None
+    assert heard.evidence.strange < 0.05
+    assert heard.evidence.unread == 0
+    assert sum(heard.shares) <= 1.0001
+    assert " ".join(word.text for word in choose(heard)) == text
+
+
+def test_the_open_question_is_listened_for(hears: Ear, sound: Sound) -> None:
+    (heard,) = hears("yes").hear(sound, "confirm")
+    assert text_of(heard) == "yes"
+
+
+@pytest.mark.parametrize("text", ["the window was broken by the children", "where is my hat"])
+def test_other_talk_is_not_taken_for_the_trade_s(text: str, hears: Ear, sound: Sound) -> None:
+    (heard,) = hears(text).hear(sound)
+    talk = Conversation()
+    if words := choose(heard):
+        talk.hear(words)
+    assert not talk.talk.state.items
+    assert not talk.talk.state.pending
+
+
+def test_speech_behind_the_words_is_an_unknown_word(hears: Ear, sound: Sound) -> None:
+    (heard,) = hears("two switches zzgrmpf blorkst").hear(sound)
+    assert [word.text for word in heard.words][:3] == ["two", "switches", UNKNOWN]
+    assert heard.evidence is not None
+    assert heard.evidence.unread > 1.0
+
+
+def test_silence_is_told(hears: Ear) -> None:
+    (heard,) = hears("two").hear(sound_of(np.zeros(16000)))
+    assert heard.trouble == "silence"
+    assert heard.readings == ()
+
+
+def test_words_far_apart_are_one_statement_live(hears: Ear, sound: Sound) -> None:
+    ear = hears("two switches")
+    told: list[str] = []
+    stream = ear.attend(None, told.append)
+    stream.feed(sound.samples)
+    (heard,) = stream.finish()
+    assert text_of(heard) == "two switches"
