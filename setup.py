@@ -1,4 +1,5 @@
-"""A wheel carries the grammar compiled, so that no user's first start has to compile it.
+"""A wheel carries the grammar compiled and the ears' language models, so that no user's first start
+has to make them.
 
 An sdist carries all that a checkout holds: what the commands of the README need, tests, recordings
 and settings, with the rooms as folders and the package as links to them.
@@ -9,8 +10,10 @@ from __future__ import annotations
 import os
 import shutil
 import sys
+import tempfile
 from collections.abc import Iterator
 from pathlib import Path
+from typing import get_args
 
 from setuptools import setup
 from setuptools.command.build_py import build_py
@@ -27,7 +30,7 @@ MADE = {"__pycache__", ".hypothesis", ".mypy_cache", ".pytest_cache", ".ruff_cac
 
 
 class BuildWithGrammar(build_py):
-    """Copies the modules and data as ever, then compiles the grammar beside them."""
+    """Copies the modules and data as ever, then makes beside them what is compiled from data."""
 
     def run(self) -> None:
         """Build, and compile unless the source folder itself is to be used."""
@@ -38,6 +41,21 @@ class BuildWithGrammar(build_py):
             from boxaloud.grammar.phrases.compiled_cache import SHIPPED
 
             Path(self.build_lib, "boxaloud", "grammar", SHIPPED).write_bytes(compiled())
+            _pack_language_models(Path(self.build_lib, "boxaloud", "assistant", "asr", "lm"))
+
+
+def _pack_language_models(folder: Path) -> None:
+    """Make the ears' language models and write them into a folder of the package."""
+    from boxaloud.assistant.asr.lm.language_model import LanguageModels, trade_domain
+    from boxaloud.assistant.asr.lm.lm_cache import ModelCache
+    from boxaloud.assistant.asr.lm.shipped_models import SHIPPED
+    from boxaloud.assistant.dialogue.question_slots import QuestionSlot
+    from pocketsphinx import get_model_path
+
+    with tempfile.TemporaryDirectory() as cache:
+        model = Path(get_model_path()) / "en-us"
+        models = LanguageModels(trade_domain(), model, ModelCache(Path(cache)))
+        (folder / SHIPPED).write_bytes(models.packed(get_args(QuestionSlot)))
 
 
 class WholeSdist(sdist):

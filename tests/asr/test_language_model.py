@@ -14,8 +14,10 @@ from boxaloud.assistant.asr.engines.pocketsphinx.pocketsphinx_recogniser import 
     PocketsphinxRecogniser,
 )
 from boxaloud.assistant.asr.hypotheses.nbest import WordSegment, masked, readings, sureness
+from boxaloud.assistant.asr.lm import shipped_models
 from boxaloud.assistant.asr.lm.language_model import Domain, LanguageModels, trade_domain
 from boxaloud.assistant.asr.lm.lm_cache import KEPT, ModelCache
+from boxaloud.assistant.asr.lm.pronunciations import OUT_OF_DOMAIN_PREFIX
 from recordings import FOLDER, text_of
 
 DEMO = FOLDER / "demo" / "1_two_fourteen_two_cables_and_one_switch__rms.wav"
@@ -165,3 +167,48 @@ def test_the_engine_s_own_choice_comes_first_even_where_no_hypothesis_has_it() -
     assert first[0].text == "one"
     ((alone,),) = readings(("one",), [])
     assert alone == ("one", 1.0)
+
+
+def test_the_same_models_are_found_wherever_the_engine_s_own_is_installed(tmp_path: Path) -> None:
+    here, there = tmp_path / "here", tmp_path / "there"
+    for folder in (here, there):
+        folder.mkdir()
+        (folder / "cmudict-en-us.dict").write_text("two T UW\n")
+    first, second = (
+        LanguageModels(small_speech(), folder, ModelCache(tmp_path / "cache"))
+        for folder in (here, there)
+    )
+    assert first._state() == second._state()
+    (there / "cmudict-en-us.dict").write_text("two T UW\ntoo T UW\n")
+    assert first._state() != second._state()
+
+
+def test_models_that_came_with_the_package_are_not_made_again(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    ear = PocketsphinxRecogniser(small_speech(), tmp_path / "first")
+    packed = ear.language.packed(["box"])
+    monkeypatch.setattr(shipped_models, "_shipped", lambda: shipped_models.unpacked(packed))
+    monkeypatch.setattr(LanguageModels, "_write_model", None)
+    monkeypatch.setattr(LanguageModels, "_write_dictionary", None)
+    again = PocketsphinxRecogniser(small_speech(), tmp_path / "second")
+    assert text_of(again.hear(read_wav(DEMO))[0]) == TALK[0]
+
+
+def test_models_of_an_older_grammar_are_left_in_the_package(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    packed = PocketsphinxRecogniser(small_speech(), tmp_path / "first").language.packed([])
+    monkeypatch.setattr(shipped_models, "_shipped", lambda: shipped_models.unpacked(packed))
+    other = PocketsphinxRecogniser(small_speech("second"), tmp_path / "second")
+    assert shipped_models.text(other.language._state(), "open.lm") is None
+
+
+def test_words_of_other_talk_are_in_no_order(ear: PocketsphinxRecogniser) -> None:
+    """Their sentences are drawn by chance, so that a pair of them tells of nothing."""
+    pairs = [
+        line
+        for line in ear.language.model_file(None).read_text().splitlines()
+        if line.count(OUT_OF_DOMAIN_PREFIX) > 1
+    ]
+    assert pairs == []

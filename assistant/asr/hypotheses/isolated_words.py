@@ -67,7 +67,7 @@ def answered(answer: Sequence[WordSegment], found: NBest, sure: float, expect: s
 
 def _combine_command(found: NBest, word: str | None, sure: float) -> NBest:
     """A word that is never asked back: taken or not, and in doubt if it may have been an answer."""
-    if word is None:
+    if word is None or word == found[0][0].text:
         return found if sure >= IN_DOMAIN_COMMAND_SCORE else ()
     return (
         mark_doubtful(found)

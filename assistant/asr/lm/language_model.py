@@ -11,15 +11,18 @@ import hashlib
 import io
 import random
 import re
-from collections import Counter
+from collections import Counter, defaultdict
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from importlib.resources import files
 from pathlib import Path
+from typing import Any
 
 from boxaloud.assistant.asr.hypotheses.isolated_words import requires_confirmation
+from boxaloud.assistant.asr.lm import shipped_models
 from boxaloud.assistant.asr.lm.lm_cache import ModelCache
 from boxaloud.assistant.asr.lm.pronunciations import (
+    OUT_OF_DOMAIN_PREFIX,
     SELECTION_PARAMETERS,
     PronunciationDictionary,
     dictionary,
@@ -27,7 +30,7 @@ from boxaloud.assistant.asr.lm.pronunciations import (
 from boxaloud.grammar.lexer.heard_words import Word
 
 #: Raised by hand whenever the way of building changes, so that older caches are left behind.
-BUILD_VERSION = 3
+BUILD_VERSION = 5
 SENTENCES = 20_000
 #: Other talk, as a share of the sentences; to a question people mostly answer. Measured by
 #: tests/asr/measure_rejection.py.
@@ -35,6 +38,8 @@ OUT_OF_DOMAIN_SHARE = 0.5
 OUT_OF_DOMAIN_SHARE_OF_ANSWERS = 0.05
 OUT_OF_DOMAIN_LENGTH = (2, 10)
 SEED = 1
+#: Figures of a model, which are written shorter.
+_FIGURES = re.compile(r"-?\d+\.\d{4}")
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,18 +71,34 @@ class LanguageModels:
     @property
     def dictionary_file(self) -> Path:
         """Pronunciations of the trade's words and of common others."""
-        return self._cache.file(self._key("words.dict"), self._write_dictionary)
+        return self._file("words.dict", self._write_dictionary)
 
     def model_file(self, expect: str | None) -> Path:
         """The n-gram model for an open question, or the open one."""
-        if expect is None:
-            return self._cache.file(self._key("open.lm"), lambda: self._write_model(None))
-        return self._cache.file(self._key(f"{expect}.lm"), lambda: self._write_model(expect))
+        return self._file(f"{expect or 'open'}.lm", lambda: self._write_model(expect))
 
     def answers_file(self, expect: str) -> Path:
         """The model of an open question's answers of one word, as far as they can be asked back."""
-        name = self._key(f"{expect}.answers.lm")
-        return self._cache.file(name, lambda: self._write_answers(expect))
+        return self._file(f"{expect}.answers.lm", lambda: self._write_answers(expect))
+
+    def packed(self, questions: Iterable[str]) -> bytes:
+        """All the files, for those of the questions that have answers of their own: to be shipped
+        in the package, so that no user's first utterance waits for them."""
+        narrow = [name for name in sorted(questions) if self.narrows(name)]
+        found = [self.dictionary_file, self.model_file(None)]
+        for name in narrow:
+            found += [self.model_file(name), self.answers_file(name)]
+        return shipped_models.packed(
+            self._state(), {path.name: path.read_text("utf-8") for path in found}
+        )
+
+    def _file(self, name: str, make: Callable[[], str]) -> Path:
+        """A file of the cache, from the package where that has it, else made."""
+
+        def text() -> str:
+            return shipped_models.text(self._state(), name) or make()
+
+        return self._cache.file(f"{self._state()}/{name}", text)
 
     def narrows(self, expect: str | None) -> str | None:
         """`expect` where the grammar has answers of its own for it, else None."""
@@ -90,8 +111,8 @@ class LanguageModels:
 
     def forget(self) -> None:
         """Remove the dictionary and the open model, which proved unusable, to be made again."""
-        self._cache.forget(self._key("words.dict"))
-        self._cache.forget(self._key("open.lm"))
+        self._cache.forget(f"{self._state()}/words.dict")
+        self._cache.forget(f"{self._state()}/open.lm")
 
     @property
     def missing(self) -> tuple[str, ...]:
@@ -106,7 +127,8 @@ class LanguageModels:
             self._words = dictionary(counts, self._model)
         return self._words
 
-    def _key(self, name: str) -> str:
+    def _state(self) -> str:
+        """A name for all that the files are made from; no path is in it."""
         ours = files("boxaloud.assistant.asr").joinpath("data/pronunciations.dict").read_bytes()
         made_by = repr(
             (
@@ -117,10 +139,11 @@ class LanguageModels:
                 OUT_OF_DOMAIN_LENGTH,
                 SEED,
                 SELECTION_PARAMETERS,
+                _sizes(self._model),
             )
         ).encode()
-        state = hashlib.sha256(ours + made_by + str(self._model).encode()).hexdigest()[:8]
-        return f"{self.speech.digest}-{state}/{name}"
+        state = hashlib.sha256(ours + made_by).hexdigest()[:8]
+        return f"{self.speech.digest}-{state}"
 
     def _write_dictionary(self) -> str:
         return "\n".join(self._dictionary().lines) + "\n"
@@ -134,7 +157,9 @@ class LanguageModels:
     def _write_answers(self, expect: str) -> str:
         said = list(self.speech.sample(SENTENCES, SEED, expect))
         one = {sentence for sentence in said if " " not in sentence}
-        answers = {word for word in one if requires_confirmation((Word(word),), expect)}
+        answers = one  # to a confirmation "yes" and "no" are the likeliest, and must be rivals
+        if expect != "confirm":
+            answers = {word for word in one if requires_confirmation((Word(word),), expect)}
         return _model([sentence for sentence in said if sentence in answers] or said)
 
 
@@ -145,10 +170,35 @@ def _model(said: list[str], words: Iterable[str] = ()) -> str:
     model = ArpaBoLM(text="\n".join(said), add_start=True)
     for word in words:
         model.grams_1[word] = model.grams_1[word] or 1
+    model.grams_2 = _without_chance(model.grams_2)
+    for before, grams in model.grams_3.items():
+        model.grams_3[before] = _without_chance(grams, before)
     model.compute()
     arpa = io.StringIO()
     model.write(arpa)
-    return arpa.getvalue()
+    return _FIGURES.sub(lambda figure: f"{float(figure[0]):.2f}", arpa.getvalue())
+
+
+def _without_chance(grams: dict[str, Any], before: str = "") -> defaultdict[str, Any]:
+    """N-grams without those in which words of other talk follow each other: their sentences are
+    in no order, so that such a sequence tells of nothing but chance."""
+    others = before.startswith(OUT_OF_DOMAIN_PREFIX)
+    kept: defaultdict[str, Any] = defaultdict(lambda: defaultdict(int))
+    for first, following in grams.items():
+        other = others or first.startswith(OUT_OF_DOMAIN_PREFIX)
+        for second, count in following.items():
+            if not (
+                (other and second.startswith(OUT_OF_DOMAIN_PREFIX))
+                or (others and first.startswith(OUT_OF_DOMAIN_PREFIX))
+            ):
+                kept[first][second] = count
+    return kept
+
+
+def _sizes(model: Path) -> tuple[int, ...]:
+    """What tells one version of the bundled model from another, without reading it."""
+    used = (model / "cmudict-en-us.dict", model / "en-us.lm.bin")
+    return tuple(path.stat().st_size if path.is_file() else 0 for path in used)
 
 
 def _out_of_domain_sentences(words: tuple[str, ...], sentences: int) -> list[str]:
