@@ -26,8 +26,7 @@ from boxaloud.assistant.asr.audio.wav import read_wav
 from boxaloud.assistant.asr.hypotheses.meaning_representation import meaning
 from boxaloud.assistant.asr.hypotheses.rescoring import choose
 from boxaloud.assistant.dialogue import Conversation
-from boxaloud.assistant.dialogue.assessment import assess
-from boxaloud.assistant.dialogue.state import State
+from judging import OTHERWISE, contents, judged, result
 from site_noise import KINDS, alone, in_noise
 from synthetic_voices import VOICES, other_talk, spoken, statements
 from which_recogniser import EARS, the_ear
@@ -37,8 +36,6 @@ DIGITS = ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight"
 #: A talk to which a digit is the answer: how many grounds.
 BEFORE_DIGITS = ("two number twelve wires and one switch", "no clamps", "eighteen cubic inch box")
 ALONE_SECONDS = 6.0
-#: Entered otherwise than said, and not asked back, though it counts the same.
-OTHERWISE = "otherwise"
 
 
 @dataclass
@@ -146,41 +143,6 @@ class Bench:
         tally.replies.append(spent)
         tally.said.append(word)
         tally.heard.append(heard)
-
-
-def result(state: State) -> object:
-    """What is counted of a box, and what it holds."""
-    sheet = assess(state).sheet
-    return sheet.total, sheet.capacity
-
-
-def contents(state: State) -> dict[str, object]:
-    """What counts of a box."""
-    return {
-        "items": Counter(repr(item.content) for item in state.items),
-        "box": (state.box, state.partial, state.extras),
-        "clamps": state.clamps,
-        "grounds": state.grounds,
-        "edition": state.edition,
-        "pulls": state.pulls,
-    }
-
-
-def judged(got: State, meant: State, heard_right: bool) -> str:
-    """Entered as meant, entered wrongly, asked back, or nothing at all.
-
-    What is held until it is confirmed, or until words nobody could use are settled, is asked.
-    """
-    has, wants, empty = contents(got), contents(meant), contents(State())
-    held = bool(got.pending or got.unread)
-    if has == wants and not held and (wants != empty or heard_right):
-        return "same"
-    part = all(has[name] in (wants[name], empty[name]) for name in has if name != "items")
-    if not part or has["items"] - wants["items"]:  # type: ignore[operator]
-        return "wrong"
-    if held:
-        return "asked, rightly heard" if heard_right else "asked, misheard"
-    return "nothing" if has == empty else "less"
 
 
 def cases(sample: int) -> Iterator[tuple[str, str, str, int]]:
