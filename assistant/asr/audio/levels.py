@@ -38,6 +38,12 @@ def rejection_reason(sound: Sound) -> RejectionReason:
     return "quiet" if level < QUIET_DBFS else "unclear"
 
 
+def technical_trouble(sound: Sound) -> RejectionReason | None:
+    """What is wrong with the sound itself, in case nothing is understood in it."""
+    reason = rejection_reason(sound)
+    return None if reason == "unclear" else reason
+
+
 def normalise_level(sound: Sound) -> Sound:
     """The sound as loud as engines like it, never overdriven."""
     import numpy as np

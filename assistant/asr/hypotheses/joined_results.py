@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from itertools import chain
 
-from boxaloud.assistant.asr.asr_types import UNKNOWN, RecognitionResult, Sound
+from boxaloud.assistant.asr.asr_types import UNKNOWN, Evidence, RecognitionResult, Sound
 from boxaloud.assistant.asr.audio.levels import rejection_reason
 from boxaloud.grammar.lexer.heard_words import Word
 
@@ -15,14 +16,43 @@ UNKNOWN_SEGMENT = ((Word(UNKNOWN, 0.0),),)
 
 def joined(parts: Sequence[RecognitionResult]) -> RecognitionResult:
     """What was said with pauses in it as one utterance; a part not understood is unknown."""
-    every = [part.readings or UNKNOWN_SEGMENT for part in parts]
-    if not any(part.readings for part in parts):
+    if len(parts) == 1 or not any(part.readings for part in parts):
         return parts[0]
+    every = [part.readings or UNKNOWN_SEGMENT for part in parts]
+    shares = [
+        part.shares or (1.0,) * len(readings) for part, readings in zip(parts, every, strict=True)
+    ]
     best = [one[0] for one in every]
-    whole = [best]
+    likely = math.prod(one[0] for one in shares)
+    whole, whole_shares = [best], [likely]
     for place, others in enumerate(every):
-        whole += [[*best[:place], other, *best[place + 1 :]] for other in others[1:]]
-    return RecognitionResult(tuple(tuple(chain(*one)) for one in whole))
+        for other, share in list(zip(others, shares[place], strict=True))[1:]:
+            whole.append([*best[:place], other, *best[place + 1 :]])
+            whole_shares.append(likely / max(shares[place][0], 1e-9) * share)
+    known = all(part.shares for part in parts if part.readings)
+    return RecognitionResult(
+        tuple(tuple(chain(*one)) for one in whole),
+        trouble=next((part.trouble for part in parts if part.trouble), None),
+        shares=tuple(whole_shares) if known else (),
+        evidence=_together([part.evidence for part in parts]),
+    )
+
+
+def _together(parts: Sequence[Evidence | None]) -> Evidence | None:
+    """The evidence of all parts; a part that gave none was speech that no word accounts for."""
+    known = [part for part in parts if part is not None]
+    if not known:
+        return None
+    seconds = sum(part.seconds for part in known)
+    shares = [part.seconds / max(seconds, 1e-9) for part in known]
+    return Evidence(
+        engine=known[0].engine,
+        strange=sum(part.strange * share for part, share in zip(known, shares, strict=True)),
+        worst=max(part.worst for part in known),
+        unread=sum(part.unread for part in known),
+        snr_db=sum(part.snr_db * share for part, share in zip(known, shares, strict=True)),
+        seconds=seconds,
+    )
 
 
 def nothing_said(sound: Sound) -> RecognitionResult:

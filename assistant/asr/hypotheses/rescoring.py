@@ -50,12 +50,10 @@ def choose(hearing: RecognitionResult, expect: str | None = None) -> tuple[Word,
         hearing: the readings, the likeliest first.
         expect: the open question, whose bare answers are acts too.
     """
+    best = _best(hearing, expect)
+    if best is None:
+        return ()
     hypotheses = _hypotheses(hearing)
-    if not hypotheses:
-        return ()
-    best = min(hypotheses, key=lambda one: _grammar_cost(one.words, expect))
-    if _grammar_cost(best.words, expect) == NO_ACT_COST:
-        return ()
     meant = meaning(best.words, expect)
     other = [
         one for one in hypotheses if one.whole != best.whole or meaning(one.words, expect) != meant
@@ -68,6 +66,21 @@ def choose(hearing: RecognitionResult, expect: str | None = None) -> tuple[Word,
     if probability < weights.refuse:
         return ()
     return _believed(best, other, probability, probability >= weights.ask)
+
+
+def possible(hearing: RecognitionResult, expect: str | None = None) -> tuple[Word, ...]:
+    """The words that would be taken if the hearing were believed."""
+    best = _best(hearing, expect)
+    return best.words if best else ()
+
+
+def _best(hearing: RecognitionResult, expect: str | None) -> _Hypothesis | None:
+    """The reading that makes the most of its words; None where none makes anything of them."""
+    hypotheses = _hypotheses(hearing)
+    if not hypotheses:
+        return None
+    best = min(hypotheses, key=lambda one: _grammar_cost(one.words, expect))
+    return None if _grammar_cost(best.words, expect) == NO_ACT_COST else best
 
 
 def measured(hearing: RecognitionResult, expect: str | None = None) -> acceptance.Features:

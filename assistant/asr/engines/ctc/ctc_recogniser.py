@@ -7,7 +7,7 @@ from pathlib import Path
 
 import numpy as np
 from boxaloud.assistant.asr.asr_types import UNKNOWN, Evidence, RecognitionResult, Sound
-from boxaloud.assistant.asr.audio.levels import rejection_reason
+from boxaloud.assistant.asr.audio.levels import rejection_reason, technical_trouble
 from boxaloud.assistant.asr.audio.speech_enhancement import (
     SpeechEnhancer,
     estimate_snr_db,
@@ -131,7 +131,7 @@ class CtcRecogniser:
             for one in found[:HYPOTHESES_WEIGHED]
         ]
         evidence = _evidence(told, best, estimate_snr_db(sound))
-        return replace(weighed(texts, others), evidence=evidence)
+        return replace(weighed(texts, others), trouble=technical_trouble(sound), evidence=evidence)
 
     def _found(self, letters: NDArray[np.float32], expect: str | None) -> tuple[CtcHypothesis, ...]:
         narrow = self._scorers.narrow(expect)

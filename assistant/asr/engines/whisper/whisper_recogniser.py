@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from dataclasses import replace
 from importlib.resources import files
 from pathlib import Path
 
-from boxaloud.assistant.asr.asr_types import RecognitionResult, Sound
+from boxaloud.assistant.asr.asr_types import Evidence, RecognitionResult, Sound
 from boxaloud.assistant.asr.audio.denoiser import default_denoiser
-from boxaloud.assistant.asr.audio.levels import rejection_reason
+from boxaloud.assistant.asr.audio.levels import rejection_reason, technical_trouble
 from boxaloud.assistant.asr.audio.speech_enhancement import (
     CLEAN_SNR_DB,
     SpeechEnhancer,
@@ -20,43 +20,35 @@ from boxaloud.assistant.asr.audio.wav import at_rate
 from boxaloud.assistant.asr.denoised_streaming import DenoisedStream
 from boxaloud.assistant.asr.engines.pocketsphinx.pocketsphinx_decoder import DEFAULT_SEARCH
 from boxaloud.assistant.asr.engines.whisper import model_name
-from boxaloud.assistant.asr.engines.whisper.beam_search import BeamSearch, Hypothesis, SearchResult
+from boxaloud.assistant.asr.engines.whisper.beam_search import BeamSearch, SearchResult
 from boxaloud.assistant.asr.engines.whisper.blas_threads import single_blas_thread
 from boxaloud.assistant.asr.engines.whisper.bpe_tokeniser import BpeTokeniser
 from boxaloud.assistant.asr.engines.whisper.prefix_tree import PrefixTree
 from boxaloud.assistant.asr.engines.whisper.transformer import KeyValueCache, Transformer
 from boxaloud.assistant.asr.engines.whisper.transformer_weights import read_weights
 from boxaloud.assistant.asr.frontend.log_mel import spectrum
-from boxaloud.assistant.asr.hypotheses.isolated_words import mark_doubtful, requires_confirmation
 from boxaloud.assistant.asr.hypotheses.joined_results import joined, nothing_said
-from boxaloud.assistant.asr.hypotheses.nbest import readings
+from boxaloud.assistant.asr.hypotheses.nbest import weighed
 from boxaloud.assistant.asr.lm.language_model import Domain, LanguageModels, trade_domain
 from boxaloud.assistant.asr.lm.lm_cache import ModelCache
 from boxaloud.assistant.asr.lm.trigram_scorer import TrigramScorer
 from boxaloud.assistant.asr.streaming import PartialCallback, RecognitionStream
-from boxaloud.grammar.lexer.heard_words import Word
 
 #: Sound around what is said that the network is given too, and quiet added after it, in seconds.
 CONTEXT_SECONDS = 0.4
 TRAILING_SILENCE_SECONDS = 1.0
 #: Longer speech is heard in parts; the network takes in half a minute at most.
 MAX_SEGMENT_SECONDS = 24.0
-#: Of less merit than this, and than so much less for each word, it was other talk or noise; up to
-#: so much more, it is in doubt. Measured with statements that the benchmark does not use.
-MIN_SCORE = -11.3
-MIN_SCORE_PER_WORD = -0.35
-CONFIRMATION_SCORE_MARGIN = 3.6
-#: The same for how much the network would rather have heard something else.
-MAX_FREE_MARGIN = 1.2
-CONFIRMATION_FREE_MARGIN = 0.6
+#: The merit that a word brings with it in a statement heard well.
+USUAL_SCORE_PER_WORD = -0.35
 #: What merits are divided by to be likelihoods: in quiet, and in noise, where they are too sure.
 SCORE_TEMPERATURE = 1.6
 NOISY_SCORE_TEMPERATURE = 2.0
-#: A command is so short, and must be so far ahead of what would be an answer.
-MAX_COMMAND_WORDS = 2
-COMMAND_SCORE_MARGIN = 1.1
 #: An answer to an open question has no more words.
 MAX_ANSWER_WORDS = 4
+
+
+ENGINE = "whisper"
 
 
 class WhisperRecogniser:
@@ -160,21 +152,20 @@ class WhisperRecogniser:
         best = heard.found[0] if heard.found else None
         if best is None:
             return RecognitionResult((), rejection_reason(raw))
-        spare = best.merit - MIN_SCORE - MIN_SCORE_PER_WORD * len(best.words)
-        if (
-            spare < 0
-            or heard.strange > MAX_FREE_MARGIN
-            or _has_competing_answer(heard.found, expect)
-        ):
-            return RecognitionResult((), rejection_reason(raw))
-        flattened = (
-            SCORE_TEMPERATURE if estimate_snr_db(raw) >= CLEAN_SNR_DB else NOISY_SCORE_TEMPERATURE
+        snr_db = estimate_snr_db(raw)
+        flattened = SCORE_TEMPERATURE if snr_db >= CLEAN_SNR_DB else NOISY_SCORE_TEMPERATURE
+        likely = [(one.words, one.merit / flattened) for one in heard.found]
+        evidence = Evidence(
+            engine=ENGINE,
+            strange=heard.strange,
+            worst=max(0.0, USUAL_SCORE_PER_WORD * len(best.words) - best.merit),
+            unread=0.0,
+            snr_db=snr_db,
+            seconds=span[1] - span[0],
         )
-        weighed = [(one.words, one.merit / flattened) for one in heard.found]
-        found = readings(best.words, weighed)
-        if spare < CONFIRMATION_SCORE_MARGIN or heard.strange > CONFIRMATION_FREE_MARGIN:
-            found = mark_doubtful(found)
-        return RecognitionResult(found)
+        return replace(
+            weighed(best.words, likely), trouble=technical_trouble(raw), evidence=evidence
+        )
 
     def _scorer(self, narrow: str) -> TrigramScorer:
         if narrow not in self._scorers:
@@ -190,14 +181,3 @@ class WhisperRecogniser:
             sounds.setdefault(word, len(said.split()))
         others = [word.removeprefix("~") for word in sounds if word.startswith("~")]
         return sounds, [word for word in others if "(" not in word]
-
-
-def _has_competing_answer(found: Sequence[Hypothesis], expect: str | None) -> bool:
-    """True of "no" or a command, which counts unasked, where a number may have been said."""
-    best = found[0]
-    if len(best.words) > MAX_COMMAND_WORDS or requires_confirmation(
-        list(map(Word, best.words)), expect
-    ):
-        return False
-    near = (one for one in found[1:] if one.merit > best.merit - COMMAND_SCORE_MARGIN)
-    return any(requires_confirmation(list(map(Word, one.words)), expect) for one in near)

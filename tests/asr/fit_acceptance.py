@@ -1,0 +1,230 @@
+"""Fits how likely an utterance was heard rightly: the rows of `data/acceptance.toml`.
+
+    python tests/asr/fit_acceptance.py [--ear ctc] [--sample N] [--log FILE]
+
+A logistic regression with a small penalty, by Newton's method. It learns from three flite voices
+(awb, rms, kal16), each at several paces and pitches, in the noises of `site_noise`: none of these
+is in `bench_ears`, and none of its voices is here. What was measured of each sound is kept in
+FILE, so that a second run only fits. The threshold under which it asks is the lowest at which no
+more than `WRONG` of the statements and `LET_IN` of other talk would enter wrongly; each voice is
+foretold by weights that were fitted without it.
+"""
+
+from __future__ import annotations
+
+import argparse
+import hashlib
+import json
+import subprocess
+import sys
+import tempfile
+from collections.abc import Iterator, Sequence
+from dataclasses import astuple, dataclass, fields
+from pathlib import Path
+from typing import Literal
+
+import numpy as np
+from synthetic_voices import other_talk  # first: it leads to the electrician
+
+# isort: split
+import ear_cases
+from boxaloud.assistant.asr.asr_types import Recogniser, Sound
+from boxaloud.assistant.asr.audio.wav import read_wav
+from boxaloud.assistant.asr.hypotheses.acceptance import Features
+from boxaloud.assistant.asr.hypotheses.meaning_representation import meaning
+from boxaloud.assistant.asr.hypotheses.rescoring import measured, possible
+from calibration import calibration_error, diagram
+from numpy.typing import NDArray
+from site_noise import KINDS, in_noise
+from which_recogniser import EARS, the_ear
+
+VOICES = ("awb", "rms", "kal16")
+#: Pace, pitch in hertz (None as the voice has it).
+WAYS = ((1.0, None), (0.85, 105), (1.2, 130), (1.0, 165))
+LEVELS = (None, None, 20.0, 15.0, 10.0, 5.0)
+SEED = 105
+PENALTY = 1.0
+#: Shares of statements, and of other talk, that may enter wrongly and unasked.
+WRONG = 0.006
+LET_IN = 0.02
+#: What is less likely right than this is given up rather than asked about.
+REFUSE = 0.3
+ANSWERS = {
+    "confirm": ("yes", "no", "that's right", "correct", "yes please", "nope", "right", "skip"),
+    "box": ("eighteen", "twenty point three", "thirty", "sixteen", "twelve and a half"),
+    "clamps": ("no clamps", "inside", "outside", "none", "yes", "no"),
+    "grounds": ("one", "two", "three", "four", "none", "five", "six"),
+    "device_size": ("fourteen", "twelve", "ten"),
+}
+#: Words of other talk where an answer is due; none of them is in `ear_cases.STRAY`.
+STRAY = (
+    "river", "fence", "mister", "nose", "yellow", "cousin", "rest", "pen", "teeth", "lecture",
+    "garden", "slow", "moon", "bite", "eat", "sick", "heaven", "tune", "forest", "glue", "into",
+    "floor", "hive", "mix", "height", "wine", "then", "yesterday", "snow",
+)  # fmt: skip
+
+Matrix = NDArray[np.float64]
+Kind = Literal["statement", "answer", "other"]
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """One sound: what is said, how, in which noise, and to which question. `meant` is empty where
+    it is none of the trade's."""
+
+    text: str
+    meant: str
+    voice: str
+    way: int
+    noise: str
+    decibels: float | None
+    expect: str | None
+
+    @property
+    def kind(self) -> Kind:
+        """What it is: other talk, or a statement, or an answer to a question."""
+        if not self.meant:
+            return "other"
+        return "answer" if self.expect else "statement"
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """What was measured of a hearing, and whether it was right."""
+
+    voice: str
+    kind: Kind
+    features: tuple[float, ...]
+    right: bool
+
+
+def cases(sample: int) -> Iterator[Said]:
+    """Statements, answers, words and sentences of other talk, in turn."""
+    dice = np.random.default_rng(SEED)
+    texts: list[tuple[str, str, str | None]]
+    texts = [(text, text, None) for text in ear_cases.statements(sample, SEED)]
+    for expect, answers in ANSWERS.items():
+        texts += [(text, text, expect) for text in answers for _ in range(max(1, sample // 60))]
+        texts += [(text, "", expect) for text in STRAY[: sample // 6]]
+    texts += [(text, "", None) for text in other_talk()]
+    for text, meant, asked in texts:
+        yield Said(
+            text, meant, VOICES[dice.integers(3)], int(dice.integers(len(WAYS))),
+            KINDS[dice.integers(len(KINDS))], LEVELS[dice.integers(len(LEVELS))], asked,
+        )  # fmt: skip
+
+
+def spoken(said: Said) -> Sound:
+    """The sound of it, in its noise."""
+    pace, pitch = WAYS[said.way]
+    sets = ["--setf", f"duration_stretch={pace}"]
+    if pitch:
+        sets += ["--setf", f"int_f0_target_mean={pitch}"]
+    with tempfile.TemporaryDirectory() as folder:
+        path = Path(folder) / "said.wav"
+        text = said.text.replace("gfci", "g f c i")
+        subprocess.run(
+            ["flite", "-voice", said.voice, *sets, "-t", text, "-o", str(path)], check=True
+        )
+        sound = read_wav(path)
+    noise = "hum" if said.noise == "babble" else said.noise
+    seed = int(hashlib.sha256(repr(said).encode()).hexdigest()[:6], 16)
+    return in_noise(sound, noise, said.decibels, seed)
+
+
+def rows_of(ear: Recogniser, said: Said) -> Iterator[Row]:
+    """What an ear gives of it; nothing where it heard no words."""
+    for hearing in ear.hear(spoken(said), said.expect):
+        words = possible(hearing, said.expect)
+        if not words or hearing.evidence is None:
+            continue
+        right = bool(said.meant) and meaning(words, said.expect) == meaning(said.meant, said.expect)
+        found = measured(hearing, said.expect).values()
+        yield Row(said.voice, said.kind, found, right)
+
+
+def fitted(rows: Sequence[Row]) -> Matrix:
+    """The weights, the intercept last."""
+    x = np.array([[*row.features, 1.0] for row in rows])
+    y = np.array([row.right for row in rows], float)
+    penalty = np.diag([PENALTY] * (x.shape[1] - 1) + [1e-6])
+    weights = np.zeros(x.shape[1])
+    for _ in range(50):
+        likely = 1 / (1 + np.exp(-x @ weights))
+        slope = x.T @ (likely - y) + penalty @ weights
+        bend = (x.T * (likely * (1 - likely))) @ x + penalty
+        weights -= np.linalg.solve(bend, slope)
+    return weights
+
+
+def foretold(rows: Sequence[Row], weights: Matrix) -> Matrix:
+    x = np.array([[*row.features, 1.0] for row in rows])
+    likely: Matrix = 1 / (1 + np.exp(-x @ weights))
+    return likely
+
+
+def left_out(rows: Sequence[Row]) -> list[tuple[float, Row]]:
+    """Every row as it is foretold by weights that were fitted without its voice."""
+    found: list[tuple[float, Row]] = []
+    for voice in VOICES:
+        weights = fitted([row for row in rows if row.voice != voice])
+        own = [row for row in rows if row.voice == voice]
+        found += zip(foretold(own, weights).tolist(), own, strict=True)
+    return found
+
+
+def threshold(found: Sequence[tuple[float, Row]]) -> float:
+    """The lowest probability from which on few enough are wrong, of statements and other talk."""
+    return max(_threshold(found, "statement", WRONG), _threshold(found, "other", LET_IN))
+
+
+def _threshold(found: Sequence[tuple[float, Row]], kind: Kind, share: float) -> float:
+    own = [(likely, row.right) for likely, row in found if row.kind == kind]
+    wrong = 0
+    for likely, right in sorted(own, reverse=True):
+        wrong += not right
+        if wrong > share * len(own):
+            return min(0.97, likely + 0.005)
+    return 0.5
+
+
+def table(ear: str, weights: Matrix, ask: float) -> str:
+    names = [field.name for field in fields(Features)]
+    lines = [f"[{ear}]", f"intercept = {weights[-1]:.3f}"]
+    lines += [f"{name} = {value:.3f}" for name, value in zip(names, weights[:-1], strict=True)]
+    return "\n".join([*lines, f"ask = {ask:.2f}", f"refuse = {REFUSE:.2f}"])
+
+
+def main() -> None:
+    parser = argparse.ArgumentParser(description=__doc__.partition("\n")[0])
+    parser.add_argument("--ear", choices=EARS, default="ctc")
+    parser.add_argument("--sample", type=int, default=240)
+    parser.add_argument("--log", type=Path, default=Path("fit_acceptance.jsonl"))
+    parser.add_argument("--denoiser", action="store_true")
+    asked = parser.parse_args()
+    known = [json.loads(line) for line in asked.log.open()] if asked.log.exists() else []
+    done = {Said(*one["said"]) for one in known}
+    ear = the_ear(asked.ear, asked.denoiser)
+    with asked.log.open("a") as log:
+        for said in cases(asked.sample):
+            if said in done:
+                continue
+            hearings = [[row.features, row.right] for row in rows_of(ear, said)]
+            known.append({"said": astuple(said), "rows": hearings})
+            log.write(json.dumps(known[-1]) + "\n")
+            log.flush()
+    rows = [
+        Row(said.voice, said.kind, tuple(values), right)
+        for said, hearings in ((Said(*one["said"]), one["rows"]) for one in known)
+        for values, right in hearings
+    ]
+    judged = left_out(rows)
+    told = [(likely, row.right) for likely, row in judged]
+    out = sys.stdout.write
+    out(f"{len(known)} sounds, {len(rows)} hearings, each foretold without its own voice:\n")
+    out(f"{diagram(told)}\nexpected calibration error {calibration_error(told):.3f}\n\n")
+    out(table(asked.ear, fitted(rows), threshold(judged)) + "\n")
+
+
+if __name__ == "__main__":
+    main()
