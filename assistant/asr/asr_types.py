@@ -35,9 +35,11 @@ class Evidence:
         strange: by how much the engine would rather have heard something else, a natural
             logarithm for each letter or piece; 0 at best.
         worst: the same in all over the 0.3 s where that is greatest.
-        unread: seconds of speech in the stretch that no word accounts for.
+        unread: seconds of speech between the words that none of them accounts for.
         snr_db: decibels from the background up to the words.
         seconds: how long the speech lasts.
+        lost: seconds of speech before or behind the words, as loud as they are, that no word
+            accounts for: somebody said more than was heard.
     """
 
     engine: str
@@ -46,6 +48,7 @@ class Evidence:
     unread: float
     snr_db: float
     seconds: float
+    lost: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)

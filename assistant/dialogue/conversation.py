@@ -25,7 +25,7 @@ from boxaloud.assistant.dialogue.reply import Reply, SystemAct, said_of
 from boxaloud.grammar import acts, recognise
 from boxaloud.grammar.acts import Act, Reference, Unread, Utterance
 from boxaloud.grammar.clauses.act_fields import KIND_OF
-from boxaloud.grammar.lexer.heard_words import Word
+from boxaloud.grammar.lexer.heard_words import UNHEARD, Word
 from boxaloud.grammar.utterance.own_word_refusal import refusal as own_word_refusal
 from boxaloud.rules import DEFAULT_EDITION
 
@@ -81,8 +81,12 @@ class Conversation:
 
     def hear(self, words: str | Sequence[Word]) -> Reply:
         """Take what was typed or heard and answer it."""
+        lost = False
+        if not isinstance(words, str):
+            known = [word for word in words if word.text != UNHEARD]
+            words, lost = known, len(known) < len(words)
         text = words if isinstance(words, str) else " ".join(word.text for word in words)
-        return self._guarded(lambda: self._heard(words, text), Entry(text, ()))
+        return self._guarded(lambda: self._heard(words, text, lost), Entry(text, ()))
 
     def enter(self, told: Sequence[Act], heard: str) -> Reply:
         """Take acts made by a key or a click; `heard` puts them in words, to be kept."""
@@ -99,7 +103,7 @@ class Conversation:
             reply = self._take(faults.set_aside(bare))
             return replace(reply, fault=faults.named(fault))
 
-    def _heard(self, words: str | Sequence[Word], text: str) -> Reply:
+    def _heard(self, words: str | Sequence[Word], text: str, lost: bool) -> Reply:
         if problem := unreadable(text):
             return self._take(Entry(printable(text), (), refusal=problem))
         read = recognise(words, self.talk.expects, self.aliases)
@@ -109,6 +113,8 @@ class Conversation:
             read = heard_with(read, words, self.asks)
             read = sound_effects.up_to_doubt(read, EVENTS)
             read = replace(read, acts=unread_words.beside(read.heard, read.acts, read.unread))
+        if lost:
+            read = replace(read, unread=(*read.unread, unread_words.unheard(read.heard)))
         if problem := too_much(len(read.acts)):
             return self._take(Entry(read.heard, (), refusal=problem))
         return self._utterance(read, confidence_of(words))

@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+#: Stands among the words of an ear for speech of which it could make nothing.
+UNHEARD = "[…]"
+
 
 class Word(NamedTuple):
     """One word heard or typed. `confidence` is 0 to 1, or None for typed text."""

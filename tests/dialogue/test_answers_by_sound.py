@@ -10,7 +10,7 @@ from decimal import Decimal
 
 import pytest
 from boxaloud.assistant.dialogue import Conversation
-from boxaloud.grammar.lexer.heard_words import Word
+from boxaloud.grammar.lexer.heard_words import UNHEARD, Word
 
 
 def heard(said: str) -> list[Word]:
@@ -106,3 +106,23 @@ def test_a_certain_next_box_is_taken_and_a_typed_one() -> None:
     typed.hear("two 14-2s")
     typed.hear("delete this box")
     assert typed.asks != "confirm"
+
+
+def test_speech_that_no_word_accounts_for_holds_the_verdict() -> None:
+    """14.00 of 15 in³ fits; but somebody said more, and it was not heard."""
+    conversation = talked(FILLED)
+    reply = conversation.hear([*heard("no clamps"), Word(UNHEARD, 0.0)])
+    assert total(conversation) == Decimal("14.00")
+    assert reply.verdict == "incomplete"
+    assert reply.asks == "unread"
+    assert UNHEARD not in reply.heard
+    assert conversation.hear(heard("skip")).verdict == "fits"
+
+
+def test_it_is_settled_by_saying_it_again() -> None:
+    conversation = talked(FILLED)
+    conversation.hear([*heard("no clamps"), Word(UNHEARD, 0.0)])
+    reply = conversation.hear(heard("and a dimmer"))
+    assert total(conversation) == Decimal("18.00")
+    assert not conversation.talk.state.unread
+    assert reply.asks != "unread"

@@ -52,6 +52,7 @@ def _together(parts: Sequence[Evidence | None]) -> Evidence | None:
         unread=sum(part.unread for part in known),
         snr_db=sum(part.snr_db * share for part, share in zip(known, shares, strict=True)),
         seconds=seconds,
+        lost=sum(part.lost for part in known),
     )
 
 

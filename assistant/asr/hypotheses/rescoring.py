@@ -16,7 +16,7 @@ from boxaloud.assistant.asr.hypotheses import acceptance
 from boxaloud.assistant.asr.hypotheses.meaning_representation import meaning
 from boxaloud.grammar import acts, recognise
 from boxaloud.grammar.acts import Act, OtherTalk
-from boxaloud.grammar.lexer.heard_words import Word
+from boxaloud.grammar.lexer.heard_words import UNHEARD, Word
 from boxaloud.grammar.lexer.numbers import word_classes
 
 #: A reading with a word less likely than this is no rival to a likelier one.
@@ -35,6 +35,8 @@ ANSWERS = (
     acts.Number, acts.Size, acts.Place, acts.NoneOfThem, acts.Yes, acts.No, acts.Skip,
     acts.DontKnow,
 )  # fmt: skip
+#: Speech before or behind the words that lasts so long was something said.
+LOST_SECONDS = 0.3
 #: What a word is given that no reading has otherwise, in a hearing that is asked back.
 ASKED_CONFIDENCE = 0.75
 
@@ -65,7 +67,9 @@ def choose(hearing: RecognitionResult, expect: str | None = None) -> tuple[Word,
     probability = weights.probability(measured(hearing, expect))
     if probability < weights.refuse:
         return ()
-    return _believed(best, other, probability, probability >= weights.ask)
+    words = _believed(best, other, probability, probability >= weights.ask)
+    lost = hearing.evidence is not None and hearing.evidence.lost >= LOST_SECONDS
+    return (*words, Word(UNHEARD, 0.0)) if lost else words
 
 
 def possible(hearing: RecognitionResult, expect: str | None = None) -> tuple[Word, ...]:

@@ -13,6 +13,7 @@ from dataclasses import replace
 
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.belief import belief_table, slot_values
+from boxaloud.assistant.dialogue.nlg.sentences import say
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Doubt, Unread
@@ -52,6 +53,11 @@ def _touch(heard: str, span: tuple[int, int], place: tuple[int, int]) -> bool:
     """True where nothing but a space lies between an act and unread words."""
     first, second = sorted((span, place))
     return not heard[first[1] : second[0]].strip()
+
+
+def unheard(heard: str) -> Unread:
+    """Speech behind what was heard, of which the ear could make nothing: it weighs."""
+    return Unread(say("unheard"), (max(0, len(heard) - 1), len(heard)), True)
 
 
 def keep(turn: Turn, unread: Sequence[Unread]) -> None:

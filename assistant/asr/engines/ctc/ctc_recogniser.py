@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
 from boxaloud.assistant.asr.asr_types import UNKNOWN, Evidence, RecognitionResult, Sound
 from boxaloud.assistant.asr.audio.levels import rejection_reason, technical_trouble
+from boxaloud.assistant.asr.audio.pause_segmentation import SILENCE_DBFS, frame_levels
 from boxaloud.assistant.asr.audio.speech_enhancement import (
     SpeechEnhancer,
     estimate_snr_db,
@@ -20,6 +22,7 @@ from boxaloud.assistant.asr.engines.ctc.ctc_encoder import encoder
 from boxaloud.assistant.asr.engines.ctc.ctc_weights import PEAK, STRIDE_SAMPLES
 from boxaloud.assistant.asr.engines.ctc.forced_alignment import Alignment, align
 from boxaloud.assistant.asr.engines.ctc.letter_tree import LetterTree, is_spelled, spelling
+from boxaloud.assistant.asr.engines.ctc.own_words import OwnWords, own_words
 from boxaloud.assistant.asr.engines.ctc.prefix_beam_search import CtcHypothesis, PrefixBeamSearch
 from boxaloud.assistant.asr.engines.whisper.blas_threads import single_blas_thread
 from boxaloud.assistant.asr.frontend.log_mel import RATE, spectrum
@@ -41,13 +44,8 @@ LEAST_PEAK = 1e-4
 MAX_ANSWER_WORDS = 4
 #: What merits are divided by to be likelihoods.
 TEMPERATURE = 1.0
-#: Places over which a hearing is strange where it is so most, 0.3 s; and speech that no word
-#: accounts for: a stretch as long, of a margin (a logarithm) as great.
+#: Places over which a hearing is strange where it is so most, 0.3 s.
 WORST_PLACES = 15
-UNREAD_PLACES = 15
-UNREAD_MARGIN = 6.0
-#: A word of so great a margin was another one.
-STRANGE_WORD = 5.0
 #: Fewer letters than this say little of how strange a hearing is.
 MIN_LETTERS = 6
 ENGINE = "ctc"
@@ -124,14 +122,31 @@ class CtcRecogniser:
         best = align(letters, found[0].words) if found else None
         if best is None:
             return RecognitionResult((), rejection_reason(sound))
-        told = self._told(found[0].words, best)
-        texts = masked(_with_gaps(told, best), self._known)
+        own = own_words(found[0].words, self._known, best, self._levels(sound, span, len(letters)))
+        texts = self._masked(one.text for one in own.segments)
         others = [
-            (texts if one is found[0] else masked(one.words, self._known), one.merit / TEMPERATURE)
+            (texts if one is found[0] else self._masked(one.words), one.merit / TEMPERATURE)
             for one in found[:HYPOTHESES_WEIGHED]
         ]
-        evidence = _evidence(told, best, estimate_snr_db(sound))
-        return replace(weighed(texts, others), trouble=technical_trouble(sound), evidence=evidence)
+        heard = replace(weighed(texts, others), trouble=technical_trouble(sound))
+        if not own.segments:
+            return heard
+        return replace(heard, evidence=_evidence(own, best, estimate_snr_db(sound)))
+
+    def _masked(self, words: Iterable[str]) -> tuple[str, ...]:
+        """Words with `UNKNOWN` for what is not of the trade, but none before or behind them."""
+        told = masked(words, self._known)
+        first = 1 if told[:1] == (UNKNOWN,) else 0
+        last = len(told) - (told[-1:] == (UNKNOWN,))
+        return told[first:last] or (UNKNOWN,)
+
+    def _levels(self, sound: Sound, span: Span, places: int) -> NDArray[np.float64]:
+        """How loud each place is, in decibels under full scale."""
+        levels = frame_levels(sound)
+        first = round((span[0] - CONTEXT_SECONDS) * RATE / STRIDE_SAMPLES)
+        at = np.arange(first, first + places)
+        inside = (at >= 0) & (at < len(levels))
+        return np.where(inside, levels[at.clip(0, max(0, len(levels) - 1))], SILENCE_DBFS)
 
     def _found(self, letters: NDArray[np.float32], expect: str | None) -> tuple[CtcHypothesis, ...]:
         narrow = self._scorers.narrow(expect)
@@ -140,13 +155,6 @@ class CtcRecogniser:
             found = self._search.search(letters, self._scorers.open())
         return found
 
-    def _told(self, words: tuple[str, ...], where: Alignment) -> tuple[str, ...]:
-        """The words, with `UNKNOWN` for other talk and for what was hardly said."""
-        return tuple(
-            word if word in self._known and where.own(at) <= STRANGE_WORD else UNKNOWN
-            for at, word in enumerate(words)
-        )
-
     def _words(self) -> list[str]:
         """The words of the trade and common ones of other talk, each as far as it has letters."""
         lines = self.language.dictionary_file.read_text("utf-8").splitlines()
@@ -154,39 +162,16 @@ class CtcRecogniser:
         return [word for word in (*self.language.speech.words, *others) if is_spelled(word)]
 
 
-def _with_gaps(told: tuple[str, ...], where: Alignment) -> list[str]:
-    """The words with `UNKNOWN` also where speech was left unread between them."""
-    found: list[str] = []
-    for number in range(len(told) + 1):
-        if _unread_before(where, number):
-            found.append(UNKNOWN)
-        found += told[number : number + 1]
-    return found
-
-
-def _unread_before(where: Alignment, number: int) -> int:
-    """How many places before a word (or behind the last) hold speech that no word accounts for."""
-    spans = where.spans
-    start = spans[number - 1][1] if number else 0
-    end = spans[number][0] if number < len(spans) else len(where.margins)
-    if end - start < UNREAD_PLACES or float(where.margins[start:end].sum()) < UNREAD_MARGIN:
-        return 0
-    return end - start
-
-
-def _evidence(told: tuple[str, ...], where: Alignment, snr_db: float) -> Evidence:
-    letters = sum(len(spelling(word)) + 1 for word in told)
-    spoken = where.spans[-1][1] - where.spans[0][0]
-    unread = sum(_unread_before(where, number) for number in range(len(told) + 1))
-    spoken += sum(_unread_before(where, number) for number in (0, len(told)))
-    unread += sum(
-        end - start for word, (start, end) in zip(told, where.spans, strict=True) if word == UNKNOWN
-    )
+def _evidence(own: OwnWords, where: Alignment, snr_db: float) -> Evidence:
+    """What tells how far the statement is to be believed, by its own words alone."""
+    path = own.of(where)
+    letters = sum(len(spelling(one.text)) + 1 for one in own.segments)
     return Evidence(
         engine=ENGINE,
-        strange=float(where.margins.sum()) / max(MIN_LETTERS, letters),
-        worst=where.worst(WORST_PLACES),
-        unread=unread * STRIDE_SAMPLES / RATE,
+        strange=float(path.margins.sum()) / max(MIN_LETTERS, letters),
+        worst=path.worst(WORST_PLACES),
+        unread=own.unread * STRIDE_SAMPLES / RATE,
         snr_db=snr_db,
-        seconds=spoken * STRIDE_SAMPLES / RATE,
+        seconds=len(path.margins) * STRIDE_SAMPLES / RATE,
+        lost=own.lost * STRIDE_SAMPLES / RATE,
     )
