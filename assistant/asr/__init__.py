@@ -8,6 +8,7 @@ from __future__ import annotations
 from boxaloud.assistant.asr.asr_errors import AsrError
 from boxaloud.assistant.asr.asr_types import UNKNOWN, Recogniser, RecognitionResult, Sound
 from boxaloud.assistant.asr.audio.wav import read_wav, write_wav
+from boxaloud.assistant.asr.ear_choice import default_recogniser
 
 __all__ = [
     "UNKNOWN",
@@ -19,33 +20,3 @@ __all__ = [
     "read_wav",
     "write_wav",
 ]
-
-
-def default_recogniser() -> Recogniser:
-    """The ear of this computer, ready to hear.
-
-    Vosk where a model of it was added; else the hearing network where it is installed; else the
-    embedded one.
-
-    Raises:
-        EarsError: the speech engine or the model that was added is missing or broken.
-    """
-    from boxaloud.assistant.asr.engines.vosk.model_registry import VoskModelRegistry
-
-    folder = VoskModelRegistry().in_use()
-    if folder is not None:
-        from boxaloud.assistant.asr.engines.vosk.vosk_recogniser import VoskRecogniser
-
-        return VoskRecogniser(folder)
-    from boxaloud.assistant.asr.engines.whisper import model_folder
-
-    folder = model_folder()
-    if folder is not None:
-        from boxaloud.assistant.asr.engines.whisper.whisper_recogniser import WhisperRecogniser
-
-        return WhisperRecogniser(folder)
-    from boxaloud.assistant.asr.engines.pocketsphinx.pocketsphinx_recogniser import (
-        PocketsphinxRecogniser,
-    )
-
-    return PocketsphinxRecogniser()

@@ -56,13 +56,15 @@ class RecognitionResult:
     """One utterance heard: the likeliest words first, other readings after it.
 
     `shares` are the readings' shares of all likelihood, and `evidence` what else is known; an
-    engine that knows neither leaves them out.
+    engine that knows neither leaves them out. `second` is what a second ear heard in the same
+    sound, where one was asked.
     """
 
     readings: tuple[tuple[Word, ...], ...]
     trouble: RejectionReason | None = None
     shares: tuple[float, ...] = ()
     evidence: Evidence | None = None
+    second: RecognitionResult | None = None
 
     @property
     def words(self) -> tuple[Word, ...]:

@@ -7,9 +7,9 @@ import time
 from dataclasses import dataclass
 
 from boxaloud.assistant.asr.asr_types import Recogniser, RecognitionResult, Sound
-from boxaloud.assistant.asr.hypotheses import acceptance
+from boxaloud.assistant.asr.hypotheses.meaning_pool import judged as judgement
 from boxaloud.assistant.asr.hypotheses.meaning_representation import meaning
-from boxaloud.assistant.asr.hypotheses.rescoring import choose, measured, possible
+from boxaloud.assistant.asr.hypotheses.rescoring import choose
 from boxaloud.assistant.dialogue import Conversation
 from electrician.mind import random_mind
 from electrician.phrasing import Talker
@@ -60,10 +60,8 @@ def statements(number: int, seed: int) -> list[str]:
 
 def probability(hearing: RecognitionResult, expect: str | None) -> float | None:
     """How likely the ear takes a hearing to be right."""
-    if hearing.evidence is None or not possible(hearing, expect):
-        return None
-    weights = acceptance.table().get(hearing.evidence.engine)
-    return None if weights is None else weights.probability(measured(hearing, expect))
+    found = judgement(hearing, expect)
+    return None if found is None else found.probability
 
 
 def told(ear: Recogniser, talk: Conversation, sound: Sound) -> tuple[str, float | None, float]:

@@ -31,8 +31,8 @@ import ear_cases
 from boxaloud.assistant.asr.asr_types import Recogniser, Sound
 from boxaloud.assistant.asr.audio.wav import read_wav
 from boxaloud.assistant.asr.hypotheses.acceptance import Features
+from boxaloud.assistant.asr.hypotheses.meaning_pool import judged, measured
 from boxaloud.assistant.asr.hypotheses.meaning_representation import meaning
-from boxaloud.assistant.asr.hypotheses.rescoring import measured, possible
 from calibration import calibration_error, diagram
 from numpy.typing import NDArray
 from site_noise import KINDS, in_noise
@@ -135,12 +135,12 @@ def spoken(said: Said) -> Sound:
 def rows_of(ear: Recogniser, said: Said) -> Iterator[Row]:
     """What an ear gives of it; nothing where it heard no words."""
     for hearing in ear.hear(spoken(said), said.expect):
-        words = possible(hearing, said.expect)
-        if not words or hearing.evidence is None:
+        found = judged(hearing, said.expect)
+        if found is None or hearing.evidence is None:
             continue
-        right = bool(said.meant) and meaning(words, said.expect) == meaning(said.meant, said.expect)
-        found = measured(hearing, said.expect).values()
-        yield Row(said.voice, said.kind, found, right)
+        right = bool(said.meant) and found.meant == meaning(said.meant, said.expect)
+        values = measured(hearing, said.expect).values()
+        yield Row(said.voice, said.kind, values, right)
 
 
 def fitted(rows: Sequence[Row]) -> Matrix:

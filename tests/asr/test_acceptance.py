@@ -9,7 +9,8 @@ import pytest
 from boxaloud.assistant.asr.asr_types import UNKNOWN, Evidence, RecognitionResult
 from boxaloud.assistant.asr.hypotheses import acceptance
 from boxaloud.assistant.asr.hypotheses.acceptance import Features, Weights
-from boxaloud.assistant.asr.hypotheses.rescoring import choose, measured
+from boxaloud.assistant.asr.hypotheses.meaning_pool import measured
+from boxaloud.assistant.asr.hypotheses.rescoring import choose
 from boxaloud.assistant.dialogue import Conversation
 from boxaloud.grammar import recognise
 from boxaloud.grammar.lexer.heard_words import Word

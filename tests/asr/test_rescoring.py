@@ -4,11 +4,8 @@ from __future__ import annotations
 
 import pytest
 from boxaloud.assistant.asr.asr_types import UNKNOWN, RecognitionResult
-from boxaloud.assistant.asr.hypotheses.rescoring import (
-    AGREED_CONFIDENCE,
-    DOUBTFUL_NUMBER_CONFIDENCE,
-    choose,
-)
+from boxaloud.assistant.asr.hypotheses.meaning_pool import DOUBTFUL_NUMBER_CONFIDENCE
+from boxaloud.assistant.asr.hypotheses.rescoring import AGREED_CONFIDENCE, choose
 from boxaloud.grammar import recognise
 from boxaloud.grammar.lexer.heard_words import Word
 

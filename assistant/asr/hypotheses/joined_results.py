@@ -35,7 +35,15 @@ def joined(parts: Sequence[RecognitionResult]) -> RecognitionResult:
         trouble=next((part.trouble for part in parts if part.trouble), None),
         shares=tuple(whole_shares) if known else (),
         evidence=_together([part.evidence for part in parts]),
+        second=_seconds(parts),
     )
+
+
+def _seconds(parts: Sequence[RecognitionResult]) -> RecognitionResult | None:
+    """What the second ear heard, and the first in parts where that was sure."""
+    if not any(part.second for part in parts):
+        return None
+    return joined([part.second or part for part in parts])
 
 
 def _together(parts: Sequence[Evidence | None]) -> Evidence | None:

@@ -8,33 +8,27 @@ its small confidence, and is asked back.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import replace
 from difflib import SequenceMatcher
 
-from boxaloud.assistant.asr.asr_types import UNKNOWN, RecognitionResult
-from boxaloud.assistant.asr.hypotheses import acceptance
-from boxaloud.assistant.asr.hypotheses.meaning_representation import meaning
-from boxaloud.grammar import acts, recognise
-from boxaloud.grammar.acts import Act, OtherTalk
+from boxaloud.assistant.asr.asr_types import RecognitionResult
+from boxaloud.assistant.asr.hypotheses.meaning_pool import (
+    DOUBTFUL_NUMBER_CONFIDENCE,
+    MIN_WORD_CONFIDENCE,
+    Hypothesis,
+    Judgement,
+    cap_confidence,
+    confidence,
+    judged,
+)
 from boxaloud.grammar.lexer.heard_words import UNHEARD, Word
 from boxaloud.grammar.lexer.numbers import word_classes
 
-#: A reading with a word less likely than this is no rival to a likelier one.
-MIN_WORD_CONFIDENCE = 0.05
-#: What `_grammar_cost` makes of "the", "uh": mostly noise.
-NO_ACT_COST = (True, 0)
-#: A number that another reading has in its place with this likelihood is in doubt...
+#: A number that another reading has in its place with this likelihood is in doubt.
 COMPETITOR_CONFIDENCE = 0.2
-#: ...and is given no more confidence than this, at which it is asked back.
-DOUBTFUL_NUMBER_CONFIDENCE = 0.5
 #: A word that is no number, in place of which every rival has one that means the same ("the
 #: dimmer", "a dimmer"), is given at least this confidence.
 AGREED_CONFIDENCE = 0.75
-#: Acts that are answers to an open question.
-ANSWERS = (
-    acts.Number, acts.Size, acts.Place, acts.NoneOfThem, acts.Yes, acts.No, acts.Skip,
-    acts.DontKnow,
-)  # fmt: skip
 #: Speech before or behind the words that lasts so long was something said.
 LOST_SECONDS = 0.3
 #: What a word is given that no reading has otherwise, in a hearing that is asked back.
@@ -52,81 +46,45 @@ def choose(hearing: RecognitionResult, expect: str | None = None) -> tuple[Word,
         hearing: the readings, the likeliest first.
         expect: the open question, whose bare answers are acts too.
     """
-    best = _best(hearing, expect)
-    if best is None:
-        return ()
-    hypotheses = _hypotheses(hearing)
-    meant = meaning(best.words, expect)
-    other = [
-        one for one in hypotheses if one.whole != best.whole or meaning(one.words, expect) != meant
-    ]
-    weights = acceptance.table().get(hearing.evidence.engine) if hearing.evidence else None
-    if weights is None:
-        alone = len(hypotheses) > 1 and not other
-        return _raise_agreed(best.words) if alone else _mark_disputed(best.words, other)
-    probability = weights.probability(measured(hearing, expect))
-    if probability < weights.refuse:
-        return ()
-    words = _believed(best, other, probability, probability >= weights.ask)
+    first = judged(hearing, expect)
+    if hearing.second is not None:
+        words = _of_two(first, judged(hearing.second, expect))
+    else:
+        words = () if first is None else _of_one(first)
     lost = hearing.evidence is not None and hearing.evidence.lost >= LOST_SECONDS
-    return (*words, Word(UNHEARD, 0.0)) if lost else words
+    return (*words, Word(UNHEARD, 0.0)) if words and lost else words
 
 
-def possible(hearing: RecognitionResult, expect: str | None = None) -> tuple[Word, ...]:
-    """The words that would be taken if the hearing were believed."""
-    best = _best(hearing, expect)
-    return best.words if best else ()
+def _of_one(found: Judgement) -> tuple[Word, ...]:
+    if found.probability is None:
+        alone = found.pooled and not found.other
+        return (
+            _raise_agreed(found.best.words)
+            if alone
+            else _mark_disputed(found.best.words, found.other)
+        )
+    if found.refused:
+        return ()
+    return _believed(found.best, found.other, found.probability, found.believed)
 
 
-def _best(hearing: RecognitionResult, expect: str | None) -> _Hypothesis | None:
-    """The reading that makes the most of its words; None where none makes anything of them."""
-    hypotheses = _hypotheses(hearing)
-    if not hypotheses:
-        return None
-    best = min(hypotheses, key=lambda one: _grammar_cost(one.words, expect))
-    return None if _grammar_cost(best.words, expect) == NO_ACT_COST else best
-
-
-def measured(hearing: RecognitionResult, expect: str | None = None) -> acceptance.Features:
-    """What the probability that a hearing is right depends on. It has evidence, and words."""
-    assert hearing.evidence is not None
-    hypotheses = _hypotheses(hearing)
-    best = min(hypotheses, key=lambda one: _grammar_cost(one.words, expect))
-    shares: dict[tuple[bool, tuple[Act, ...]], float] = {}
-    for one in hypotheses:
-        meant = one.whole, meaning(one.words, expect)
-        shares[meant] = shares.get(meant, 0.0) + one.share
-    same = shares.pop((best.whole, meaning(best.words, expect)))
-    told = recognise(best.words, expect).acts
-    answers = expect is not None and bool(told) and all(isinstance(act, ANSWERS) for act in told)
-    return acceptance.features(
-        hearing.evidence, best.words, same, max(shares.values(), default=0.0), expect, answers
-    )
-
-
-@dataclass(frozen=True, slots=True)
-class _Hypothesis:
-    """A reading without what is not of the trade; `whole` where there was nothing of that."""
-
-    words: tuple[Word, ...]
-    share: float
-    whole: bool
-
-
-def _hypotheses(hearing: RecognitionResult) -> list[_Hypothesis]:
-    """The likeliest reading, and the others that are possible at all."""
-    shares = hearing.shares or (0.0,) * len(hearing.readings)
-    found = []
-    for place, (reading, share) in enumerate(zip(hearing.readings, shares, strict=True)):
-        possible = all(_confidence(word) >= MIN_WORD_CONFIDENCE for word in reading)
-        words = _drop_unknown(reading)
-        if words and (place == 0 or possible):
-            found.append(_Hypothesis(words, share, len(words) == len(reading)))
-    return found
+def _of_two(first: Judgement | None, second: Judgement | None) -> tuple[Word, ...]:
+    """The words of two ears: where they mean the same, either may be wrong and hardly both;
+    where they do not, or only one of them heard anything, it is asked."""
+    heard = [one for one in (first, second) if one is not None and one.probability is not None]
+    if len(heard) == 2 and heard[0].meant == heard[1].meant:
+        both = 1 - (1 - (heard[0].probability or 0.0)) * (1 - (heard[1].probability or 0.0))
+        return _of_one(replace(heard[0], probability=both))
+    heard = [one for one in heard if not one.refused]
+    if not heard:
+        return ()
+    best = max(heard, key=lambda one: one.probability or 0.0)
+    other = [replace(one.best, share=1.0) for one in heard if one is not best]
+    return _believed(best.best, (*best.other, *other), best.probability or 0.0, False)
 
 
 def _believed(
-    best: _Hypothesis, other: Sequence[_Hypothesis], probability: float, sure: bool
+    best: Hypothesis, other: Sequence[Hypothesis], probability: float, sure: bool
 ) -> tuple[Word, ...]:
     """The words, each as sure as the hearing; where that is asked back, in doubt are those that
     a reading of another meaning has otherwise, or all where there is none such."""
@@ -140,7 +98,7 @@ def _believed(
     )
 
 
-def _disputed(texts: Sequence[str], other: Sequence[_Hypothesis]) -> set[int]:
+def _disputed(texts: Sequence[str], other: Sequence[Hypothesis]) -> set[int]:
     """The places of words that readings of other meanings have otherwise."""
     found: set[int] = set()
     for one in other:
@@ -155,44 +113,16 @@ def _disputed(texts: Sequence[str], other: Sequence[_Hypothesis]) -> set[int]:
     return {place for place in found if 0 <= place < len(texts)}
 
 
-def _confidence(word: Word) -> float:
-    return 1.0 if word.confidence is None else word.confidence
-
-
-def _grammar_cost(words: tuple[Word, ...], expect: str | None) -> tuple[bool, int]:
-    """Smaller is better; of equals the first, which is the likeliest."""
-    read = recognise(words, expect)
-    other = [act.words for act in read.acts if isinstance(act, OtherTalk)]
-    left = [*other, *(run.words for run in read.unread)]
-    return len(read.acts) == len(other), sum(len(text.split()) for text in left)
-
-
 def _raise_agreed(words: tuple[Word, ...]) -> tuple[Word, ...]:
     return tuple(
         word
         if word_classes(word.text) or word.confidence in (None, DOUBTFUL_NUMBER_CONFIDENCE)
-        else Word(word.text, max(_confidence(word), AGREED_CONFIDENCE))
+        else Word(word.text, max(confidence(word), AGREED_CONFIDENCE))
         for word in words
     )
 
 
-def _drop_unknown(reading: Sequence[Word]) -> tuple[Word, ...]:
-    """The reading without what is not of the trade, in doubt where that was left out."""
-    kept = []
-    for place, word in enumerate(reading):
-        if word.text == UNKNOWN:
-            continue
-        beside = reading[max(0, place - 1) : place + 2]
-        unknown = any(other.text == UNKNOWN for other in beside)
-        kept.append(_cap_confidence(word) if unknown else word)
-    return tuple(kept)
-
-
-def _cap_confidence(word: Word) -> Word:
-    return Word(word.text, min(_confidence(word), DOUBTFUL_NUMBER_CONFIDENCE))
-
-
-def _mark_disputed(words: tuple[Word, ...], others: Sequence[_Hypothesis]) -> tuple[Word, ...]:
+def _mark_disputed(words: tuple[Word, ...], others: Sequence[Hypothesis]) -> tuple[Word, ...]:
     """The words, each number in doubt that another reading has otherwise.
 
     Where the other has a number and this one has none ("a" for "six"), those beside it are.
@@ -207,7 +137,7 @@ def _mark_disputed(words: tuple[Word, ...], others: Sequence[_Hypothesis]) -> tu
                 if not any(word_classes(word.text) for word in words[first:end]):
                     disputed.update((first - 1, end))
     return tuple(
-        _cap_confidence(word) if place in disputed and word_classes(word.text) else word
+        cap_confidence(word) if place in disputed and word_classes(word.text) else word
         for place, word in enumerate(words)
     )
 
@@ -215,9 +145,9 @@ def _mark_disputed(words: tuple[Word, ...], others: Sequence[_Hypothesis]) -> tu
 def _differ_in_number(ours: Sequence[Word], theirs: Sequence[Word]) -> bool:
     """True where a likely difference is about a number."""
     numbers = any(word_classes(word.text) for word in (*ours, *theirs))
-    likely = all(_confidence(word) >= COMPETITOR_CONFIDENCE for word in theirs)
+    likely = all(confidence(word) >= COMPETITOR_CONFIDENCE for word in theirs)
     return (
         numbers
         and likely
-        and (bool(theirs) or min(map(_confidence, ours)) <= 1 - COMPETITOR_CONFIDENCE)
+        and (bool(theirs) or min(map(confidence, ours)) <= 1 - COMPETITOR_CONFIDENCE)
     )

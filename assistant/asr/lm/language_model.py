@@ -58,6 +58,18 @@ def trade_domain() -> Domain:
     return Domain(grammar.sample, grammar.vocabulary(), grammar.digest())
 
 
+def own_models(speech: Domain | None = None, cache: Path | None = None) -> LanguageModels:
+    """The models beside the engine's own, which is installed; the trade's unless told another.
+
+    `cache`: where they are kept; the user's cache folder unless told another.
+    """
+    from pocketsphinx import get_model_path
+
+    return LanguageModels(
+        speech or trade_domain(), Path(get_model_path()) / "en-us", ModelCache(cache)
+    )
+
+
 class LanguageModels:
     """The dictionary and the language models of a speech, made when first needed and cached."""
 
@@ -80,6 +92,13 @@ class LanguageModels:
     def answers_file(self, expect: str) -> Path:
         """The model of an open question's answers of one word, as far as they can be asked back."""
         return self._file(f"{expect}.answers.lm", lambda: self._write_answers(expect))
+
+    @property
+    def ready(self) -> bool:
+        """Whether the open model need not be made, which takes some seconds."""
+        name = "open.lm"
+        kept = self._cache.folder / self._state() / name
+        return kept.is_file() or shipped_models.text(self._state(), name) is not None
 
     def packed(self, questions: Iterable[str]) -> bytes:
         """All the files, for those of the questions that have answers of their own: to be shipped

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from boxaloud.assistant.asr import AsrError, default_recogniser, read_wav
-from boxaloud.assistant.asr.asr_types import RecognitionResult
+from boxaloud.assistant.asr import AsrError, read_wav
+from boxaloud.assistant.asr.asr_types import Recogniser, RecognitionResult
+from boxaloud.assistant.asr.ear_choice import choice, made
 from boxaloud.assistant.asr.hypotheses.rescoring import choose
 from boxaloud.assistant.cli.cli_messages import say
 from boxaloud.assistant.cli.exit_codes import UNUSABLE, exit_status
@@ -14,6 +15,7 @@ from boxaloud.assistant.cli.worksheet_text import Showing
 from boxaloud.assistant.dialogue import Reply
 from boxaloud.assistant.dialogue.reply import SystemAct
 from boxaloud.assistant.storage.memory_session import DialogueSession, listening
+from boxaloud.assistant.text.printing import warn
 from boxaloud.assistant.text.problem import Problem
 
 
@@ -24,7 +26,7 @@ def run(recordings: list[Path], job: str, edition: str, as_json: bool) -> int:
     """
     try:
         sounds = [read_wav(path) for path in recordings]
-        ear = default_recogniser()
+        ear = _ready()
     except AsrError as refusal:
         raise Problem(str(refusal)) from None
     showing = Showing()
@@ -48,6 +50,16 @@ def run(recordings: list[Path], job: str, edition: str, as_json: bool) -> int:
         for line in showing.at_the_end():
             put(line)
     return UNUSABLE if reply is None else exit_status(reply, entered)
+
+
+def _ready() -> Recogniser:
+    """The ear, after it was said that it takes a while where it does, and which it is."""
+    chosen = choice()
+    if chosen.preparing:
+        warn(chosen.preparing)
+    ear = made(chosen)
+    warn(chosen.sentence)
+    return ear
 
 
 def answer(hearing: RecognitionResult, listener: DialogueSession) -> Reply:

@@ -8,9 +8,10 @@ from contextlib import contextmanager
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from boxaloud.assistant.asr import AsrError, default_recogniser, read_wav
+from boxaloud.assistant.asr import AsrError, read_wav
 from boxaloud.assistant.asr.audio.audio_devices import AudioDevice
 from boxaloud.assistant.asr.audio.silenced_stderr import quiet
+from boxaloud.assistant.asr.ear_choice import choice, made
 from boxaloud.assistant.asr.endpointer import LISTENING_MODES, Endpointer, ListeningMode
 from boxaloud.assistant.asr.live_recognition import LiveRecogniser
 from boxaloud.assistant.asr.vad import VoiceActivityDetector
@@ -48,7 +49,11 @@ def run(wishes: Wishes) -> int:
     mode = _mode(wishes)
     try:
         with quiet(), _mouth(wishes) as mouth:
-            ear = default_recogniser()
+            chosen = choice()
+            if chosen.preparing:
+                put(chosen.preparing)
+            ear = made(chosen)
+            put(chosen.sentence)
             wake = WakeWordDetector() if mode == "wake" else None
             listening = Endpointer(VoiceActivityDetector(), mode, wishes.headset)
             with _input(wishes, mouth) as (device, keys), _session(wishes) as session:

@@ -22,14 +22,13 @@ from boxaloud.assistant.asr.engines.ctc.ctc_encoder import encoder
 from boxaloud.assistant.asr.engines.ctc.ctc_weights import PEAK, STRIDE_SAMPLES
 from boxaloud.assistant.asr.engines.ctc.forced_alignment import Alignment, align
 from boxaloud.assistant.asr.engines.ctc.letter_tree import LetterTree, is_spelled, spelling
-from boxaloud.assistant.asr.engines.ctc.own_words import OwnWords, own_words
+from boxaloud.assistant.asr.engines.ctc.own_statement import OwnStatement, own_statement
 from boxaloud.assistant.asr.engines.ctc.prefix_beam_search import CtcHypothesis, PrefixBeamSearch
 from boxaloud.assistant.asr.engines.whisper.blas_threads import single_blas_thread
 from boxaloud.assistant.asr.frontend.log_mel import RATE, spectrum
 from boxaloud.assistant.asr.hypotheses.joined_results import joined, nothing_said
 from boxaloud.assistant.asr.hypotheses.nbest import HYPOTHESES_WEIGHED, masked, weighed
-from boxaloud.assistant.asr.lm.language_model import Domain, LanguageModels, trade_domain
-from boxaloud.assistant.asr.lm.lm_cache import ModelCache
+from boxaloud.assistant.asr.lm.language_model import Domain, own_models
 from boxaloud.assistant.asr.lm.question_scorers import QuestionScorers
 from boxaloud.assistant.asr.streaming import PartialCallback, RecognitionStream
 from numpy.typing import NDArray
@@ -66,11 +65,8 @@ class CtcRecogniser:
     def __init__(
         self, weights: Path, speech: Domain | None = None, cache: Path | None = None
     ) -> None:
-        from pocketsphinx import get_model_path
-
         self._network = encoder(weights)
-        model = Path(get_model_path()) / "en-us"
-        self.language = LanguageModels(speech or trade_domain(), model, ModelCache(cache))
+        self.language = own_models(speech, cache)
         tree = LetterTree(self._words())
         self._known = self.language.speech.words
         self._search = PrefixBeamSearch(tree)
@@ -88,7 +84,7 @@ class CtcRecogniser:
         """
         sound = at_rate(sound)
         spans = speech_spans(sound, MAX_SEGMENT_SECONDS)
-        return tuple(self._hear_span(sound, span, expect) for span in spans) or (
+        return tuple(self.hear_span(sound, sound, span, expect) for span in spans) or (
             nothing_said(sound),
         )
 
@@ -101,7 +97,7 @@ class CtcRecogniser:
     ) -> tuple[RecognitionResult, ...]:
         """The one statement in a sound, whose pauses do not part it. Noise is no matter here."""
         spans = speech_spans(raw, MAX_SEGMENT_SECONDS)
-        found = [self._hear_span(raw, span, expect) for span in spans]
+        found = [self.hear_span(raw, clean, span, expect) for span in spans]
         return (joined(found) if found else nothing_said(raw),)
 
     def letters(self, sound: Sound, span: Span) -> NDArray[np.float32]:
@@ -115,14 +111,20 @@ class CtcRecogniser:
         part = part * np.float32(PEAK / loud)
         return self._network.letters(spectrum(part, len(part) / RATE))
 
-    def _hear_span(self, sound: Sound, span: Span, expect: str | None) -> RecognitionResult:
+    def hear_span(
+        self, raw: Sound, clean: Sound, span: Span, expect: str | None
+    ) -> RecognitionResult:
+        """What is said in a stretch of a sound, by the sound as it is."""
+        sound = raw
         with single_blas_thread():
             letters = self.letters(sound, span)
         found = self._found(letters, expect)
         best = align(letters, found[0].words) if found else None
         if best is None:
             return RecognitionResult((), rejection_reason(sound))
-        own = own_words(found[0].words, self._known, best, self._levels(sound, span, len(letters)))
+        own = own_statement(
+            found[0].words, self._known, best, self._levels(sound, span, len(letters))
+        )
         texts = self._masked(one.text for one in own.segments)
         others = [
             (texts if one is found[0] else self._masked(one.words), one.merit / TEMPERATURE)
@@ -162,7 +164,7 @@ class CtcRecogniser:
         return [word for word in (*self.language.speech.words, *others) if is_spelled(word)]
 
 
-def _evidence(own: OwnWords, where: Alignment, snr_db: float) -> Evidence:
+def _evidence(own: OwnStatement, where: Alignment, snr_db: float) -> Evidence:
     """What tells how far the statement is to be believed, by its own words alone."""
     path = own.of(where)
     letters = sum(len(spelling(one.text)) + 1 for one in own.segments)

@@ -29,8 +29,7 @@ from boxaloud.assistant.asr.engines.whisper.transformer_weights import read_weig
 from boxaloud.assistant.asr.frontend.log_mel import spectrum
 from boxaloud.assistant.asr.hypotheses.joined_results import joined, nothing_said
 from boxaloud.assistant.asr.hypotheses.nbest import weighed
-from boxaloud.assistant.asr.lm.language_model import Domain, LanguageModels, trade_domain
-from boxaloud.assistant.asr.lm.lm_cache import ModelCache
+from boxaloud.assistant.asr.lm.language_model import Domain, own_models
 from boxaloud.assistant.asr.lm.trigram_scorer import TrigramScorer
 from boxaloud.assistant.asr.streaming import PartialCallback, RecognitionStream
 
@@ -71,13 +70,10 @@ class WhisperRecogniser:
         cache: Path | None = None,
         cleaner: SpeechEnhancer | None = None,
     ) -> None:
-        from pocketsphinx import get_model_path
-
-        model = Path(get_model_path()) / "en-us"
         self.folder = folder
         self.name = model_name(folder)
         self._cleaner = cleaner or SpeechEnhancer(default_denoiser)
-        self.language = LanguageModels(speech or trade_domain(), model, ModelCache(cache))
+        self.language = own_models(speech, cache)
         sounds, others = self._dictionary()
         self.words = sorted(self.language.speech.words & sounds.keys())
         pieces = BpeTokeniser(folder / "tokenizer.json")
@@ -103,7 +99,7 @@ class WhisperRecogniser:
         sound = at_rate(sound)
         clean = self._cleaner.clean(sound)
         found = [
-            self._transcribe_span(sound, clean, span, expect)
+            self.hear_span(sound, clean, span, expect)
             for span in speech_spans(sound, MAX_SEGMENT_SECONDS)
         ]
         return tuple(found) or (nothing_said(sound),)
@@ -117,7 +113,7 @@ class WhisperRecogniser:
     ) -> tuple[RecognitionResult, ...]:
         """The one statement in a sound, whose pauses do not part it; `clean` has less noise."""
         found = [
-            self._transcribe_span(raw, clean, span, expect)
+            self.hear_span(raw, clean, span, expect)
             for span in speech_spans(raw, MAX_SEGMENT_SECONDS)
         ]
         return (joined(found) if found else nothing_said(raw),)
@@ -144,9 +140,10 @@ class WhisperRecogniser:
             spectrum(part, len(part) / sound.rate + TRAILING_SILENCE_SECONDS)
         )
 
-    def _transcribe_span(
+    def hear_span(
         self, raw: Sound, clean: Sound, span: Span, expect: str | None
     ) -> RecognitionResult:
+        """What is said in a stretch of a sound, by it as it is and with less noise."""
         with single_blas_thread():
             heard = self.heard(raw, clean, span, expect)
         best = heard.found[0] if heard.found else None

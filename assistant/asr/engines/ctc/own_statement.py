@@ -36,7 +36,7 @@ class Segment:
 
 
 @dataclass(frozen=True, slots=True)
-class OwnWords:
+class OwnStatement:
     """The statement itself.
 
     Attributes:
@@ -64,9 +64,9 @@ class OwnWords:
         return replace(where, margins=where.margins[start:end])
 
 
-def own_words(
+def own_statement(
     words: Sequence[str], known: frozenset[str], where: Alignment, levels: NDArray[np.float64]
-) -> OwnWords:
+) -> OwnStatement:
     """The statement in a stretch.
 
     Args:
@@ -78,12 +78,12 @@ def own_words(
     every = _segments(words, known, where)
     read = [at for at, one in enumerate(every) if one.text != UNKNOWN]
     if not read:
-        return OwnWords((), ())
+        return OwnStatement((), ())
     first, last = read[0], read[-1] + 1
     loud = max(_level(levels, every[at]) for at in read)
     edges = (*every[:first], *every[last:])
     near = tuple(one for one in edges if _level(levels, one) > loud - NEARER_DB)
-    return OwnWords(tuple(every[first:last]), near)
+    return OwnStatement(tuple(every[first:last]), near)
 
 
 def _segments(words: Sequence[str], known: frozenset[str], where: Alignment) -> list[Segment]:
