@@ -51,14 +51,14 @@ class Judgement:
     @property
     def believed(self) -> bool:
         """Whether it is entered without being asked back."""
-        known = self.probability is not None and self.weights is not None
-        return known and self.probability >= self.weights.ask  # type: ignore[operator, union-attr]
+        likely, weights = self.probability, self.weights
+        return likely is not None and weights is not None and likely >= weights.ask
 
     @property
     def refused(self) -> bool:
         """Whether it is given up."""
-        known = self.probability is not None and self.weights is not None
-        return known and self.probability < self.weights.refuse  # type: ignore[operator, union-attr]
+        likely, weights = self.probability, self.weights
+        return likely is not None and weights is not None and likely < weights.refuse
 
 
 def judged(hearing: RecognitionResult, expect: str | None = None) -> Judgement | None:
@@ -77,8 +77,13 @@ def judged(hearing: RecognitionResult, expect: str | None = None) -> Judgement |
 
 
 def measured(hearing: RecognitionResult, expect: str | None = None) -> acceptance.Features:
-    """What the probability that a hearing is right depends on. It has evidence, and words."""
-    assert hearing.evidence is not None
+    """What the probability that a hearing is right depends on.
+
+    Raises:
+        ValueError: the hearing has no evidence to go by.
+    """
+    if hearing.evidence is None:
+        raise ValueError("a hearing without evidence")
     hypotheses = _hypotheses(hearing)
     best = _best(hypotheses, expect) or hypotheses[0]
     shares: dict[tuple[bool, tuple[Act, ...]], float] = {}
