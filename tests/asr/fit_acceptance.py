@@ -3,11 +3,11 @@
     python tests/asr/fit_acceptance.py [--ear ctc] [--sample N] [--log FILE]
 
 A logistic regression with a small penalty, by Newton's method. It learns from three flite voices
-(awb, rms, kal16), each at several paces and pitches, in the noises of `site_noise`: none of these
-is in `bench_ears`, and none of its voices is here. What was measured of each sound is kept in
-FILE, so that a second run only fits. The threshold under which it asks is the lowest at which no
-more than `WRONG` of the statements and `LET_IN` of other talk would enter wrongly; each voice is
-foretold by weights that were fitted without it.
+(awb, rms, kal16), each at several paces and pitches, in the noises of `site_noise`, some by
+telephone or cut to the word; none of these voices and noises is in `bench_ears`. What was measured
+of each sound is kept in FILE, so that a second run only fits. The threshold under which it asks is
+the lowest at which no more than `WRONG` of the statements and `LET_IN` of other talk would enter
+wrongly; each voice is foretold by weights that were fitted without it.
 """
 
 from __future__ import annotations
@@ -29,7 +29,8 @@ from synthetic_voices import other_talk  # first: it leads to the electrician
 # isort: split
 import ear_cases
 from boxaloud.assistant.asr.asr_types import Recogniser, Sound
-from boxaloud.assistant.asr.audio.wav import read_wav
+from boxaloud.assistant.asr.audio.pause_segmentation import spans
+from boxaloud.assistant.asr.audio.wav import at_rate, read_wav
 from boxaloud.assistant.asr.hypotheses.acceptance import Features
 from boxaloud.assistant.asr.hypotheses.meaning_pool import judged, measured
 from boxaloud.assistant.asr.hypotheses.meaning_representation import meaning
@@ -39,9 +40,16 @@ from site_noise import KINDS, in_noise
 from which_recogniser import EARS, the_ear
 
 VOICES = ("awb", "rms", "kal16")
+Kind = Literal["statement", "answer", "other"]
+Channel = Literal["room", "telephone", "cut", "telephone cut"]
 #: Pace, pitch in hertz (None as the voice has it).
 WAYS = ((1.0, None), (0.85, 105), (1.2, 130), (1.0, 165))
 LEVELS = (None, None, 20.0, 15.0, 10.0, 5.0)
+#: Share of statements that are also heard by telephone.
+NARROW_STATEMENTS = 0.25
+#: How a sound comes: as it is; by telephone; cut to its words; both.
+CHANNELS: tuple[Channel, ...] = ("room", "telephone", "cut", "telephone cut")
+TELEPHONE_RATE = 8000
 SEED = 105
 PENALTY = 1.0
 #: Shares of statements, and of other talk, that may enter wrongly and unasked.
@@ -53,7 +61,19 @@ ANSWERS = {
     "confirm": ("yes", "no", "that's right", "correct", "yes please", "nope", "right", "skip"),
     "box": ("eighteen", "twenty point three", "thirty", "sixteen", "twelve and a half"),
     "clamps": ("no clamps", "inside", "outside", "none", "yes", "no"),
-    "grounds": ("one", "two", "three", "four", "none", "five", "six"),
+    "grounds": (
+        "zero",
+        "one",
+        "two",
+        "three",
+        "four",
+        "five",
+        "six",
+        "seven",
+        "eight",
+        "nine",
+        "none",
+    ),
     "device_size": ("fourteen", "twelve", "ten"),
 }
 #: Words of other talk where an answer is due; none of them is in `ear_cases.STRAY`.
@@ -64,7 +84,6 @@ STRAY = (
 )  # fmt: skip
 
 Matrix = NDArray[np.float64]
-Kind = Literal["statement", "answer", "other"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,6 +98,7 @@ class Said:
     noise: str
     decibels: float | None
     expect: str | None
+    channel: Channel = "room"
 
     @property
     def kind(self) -> Kind:
@@ -112,6 +132,14 @@ def cases(sample: int) -> Iterator[Said]:
             text, meant, VOICES[dice.integers(3)], int(dice.integers(len(WAYS))),
             KINDS[dice.integers(len(KINDS))], LEVELS[dice.integers(len(LEVELS))], asked,
         )  # fmt: skip
+    for text, meant, asked in texts:
+        if asked is None and dice.random() > NARROW_STATEMENTS:
+            continue
+        channel = CHANNELS[1 + dice.integers(len(CHANNELS) - 1)]
+        yield Said(
+            text, meant, VOICES[dice.integers(3)], int(dice.integers(len(WAYS))), "hiss",
+            (None, None, 20.0)[dice.integers(3)], asked, channel,
+        )  # fmt: skip
 
 
 def spoken(said: Said) -> Sound:
@@ -129,7 +157,19 @@ def spoken(said: Said) -> Sound:
         sound = read_wav(path)
     noise = "hum" if said.noise == "babble" else said.noise
     seed = int(hashlib.sha256(repr(said).encode()).hexdigest()[:6], 16)
-    return in_noise(sound, noise, said.decibels, seed)
+    heard = in_noise(sound, noise, said.decibels, seed)
+    if "telephone" in said.channel:
+        heard = at_rate(Sound(at_rate(heard, TELEPHONE_RATE).samples, TELEPHONE_RATE))
+    return _cut(heard) if "cut" in said.channel else heard
+
+
+def _cut(sound: Sound) -> Sound:
+    """The sound from the first frame of speech to the last, with nothing around it."""
+    found = spans(sound)
+    if not found:
+        return sound
+    first, last = (int(at * sound.rate) * 2 for at in (found[0][0], found[-1][1]))
+    return Sound(sound.samples[first:last], sound.rate)
 
 
 def rows_of(ear: Recogniser, said: Said) -> Iterator[Row]:

@@ -7,8 +7,8 @@ import sys
 from boxaloud.assistant.asr.asr_types import Recogniser
 from boxaloud.assistant.asr.audio.denoiser import default_denoiser
 from boxaloud.assistant.asr.audio.speech_enhancement import SpeechEnhancer
+from boxaloud.assistant.asr.ear_choice import EarChoice, made
 from boxaloud.assistant.asr.engines.ctc import CTC_WEIGHTS_VARIABLE, weights_file
-from boxaloud.assistant.asr.engines.ctc.ctc_recogniser import CtcRecogniser
 from boxaloud.assistant.asr.engines.pocketsphinx.pocketsphinx_recogniser import (
     PocketsphinxRecogniser,
 )
@@ -16,7 +16,7 @@ from boxaloud.assistant.asr.engines.vosk.model_registry import VoskModelRegistry
 from boxaloud.assistant.asr.engines.vosk.vosk_recogniser import VoskRecogniser
 from boxaloud.assistant.asr.engines.whisper import model_folder
 
-EARS = ("ctc", "embedded", "whisper", "vosk")
+EARS = ("ctc", "both", "embedded", "whisper", "vosk")
 
 
 def the_ear(name: str, denoiser: bool) -> Recogniser:
@@ -24,11 +24,11 @@ def the_ear(name: str, denoiser: bool) -> Recogniser:
     cleaner = SpeechEnhancer(default_denoiser if denoiser else lambda: None)
     if name == "embedded":
         return PocketsphinxRecogniser(cleaner=cleaner)
-    if name == "ctc":
+    if name in ("ctc", "both"):
         path = weights_file()
         if path is None:
             sys.exit(f"There are no weights; name their file in {CTC_WEIGHTS_VARIABLE}.")
-        return CtcRecogniser(path)
+        return made(EarChoice("both", path, model_folder() if name == "both" else None))
     if name == "vosk":
         folder = VoskModelRegistry().in_use()
         if folder is None:
