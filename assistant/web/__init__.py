@@ -1,4 +1,4 @@
-"""The text interface in a browser: the server, its address, and the page it gives out.
-It starts the app as a process of its own and imports nothing of it.
-The page fetches nothing from elsewhere; who brings no token is refused; keep both.
+"""The page: the same engine in a browser, over the jobs of a laptop or on a phone alone.
+What the page asks and is told is data (`page_requests`, `page_documents`); `data/page` is the page.
+It fetches nothing from another host, and is let in by a token where it is served; keep both.
 """

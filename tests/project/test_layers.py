@@ -28,7 +28,13 @@ MAY_IMPORT = {
     "assistant/contract": {"assistant/text", *WORK},
     "assistant/storage": {"assistant/text", *WORK},
     "assistant/reports": {"assistant/contract", "assistant/text", *WORK},
-    "assistant/web": {"assistant/text"},
+    "assistant/web": {
+        "assistant/reports",
+        "assistant/storage",
+        "assistant/text",
+        "assistant/tui",
+        *WORK,
+    },
     "assistant/tui": {
         "assistant/asr",
         "assistant/storage",
@@ -219,12 +225,25 @@ def test_outside_the_grammar_words_are_read_as_acts() -> None:
         "boxaloud.assistant.cli.main",
         "boxaloud.assistant.reports",
         "boxaloud.assistant.storage",
+        "boxaloud.assistant.web.page_engine",
     ],
 )
 def test_text_front_ends_load_nothing_heavy(module: str) -> None:
     code = f"import sys, {module}; print(' '.join(sys.modules))"
     out = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert HEAVY & set(out.stdout.split()) == set()
+
+
+def test_the_page_takes_only_presenters_and_sentences_from_the_screen() -> None:
+    """What draws in a terminal is not there on a phone."""
+    shared = ("boxaloud.assistant.tui.presenters", "boxaloud.assistant.tui.tui_messages")
+    wrong = [
+        f"{path.relative_to(ROOT)} imports {module}"
+        for path in modules_of("assistant/web")
+        for module in sorted(imports_of(path))
+        if module.startswith("boxaloud.assistant.tui") and not module.startswith(shared)
+    ]
+    assert wrong == []
 
 
 def test_rules_and_conversation_do_no_io() -> None:

@@ -11,7 +11,6 @@ from boxaloud.assistant.dialogue.assessment import Assessment
 from boxaloud.assistant.dialogue.box_dialogue import Talk
 from boxaloud.assistant.dialogue.nlg.sentences import in_unit, marked, volume
 from boxaloud.assistant.dialogue.tracker.what_if import is_held
-from boxaloud.assistant.tui.presenters.fitted_text import wrapped
 from boxaloud.assistant.tui.presenters.verdict_view import glance
 from boxaloud.assistant.tui.tui_messages import text
 from boxaloud.grammar.acts import Act, Suppose
@@ -111,6 +110,9 @@ def _figures(found: Assessment) -> dict[tuple[str, int | None, str], tuple[str, 
 
 def table_rows(lines: Sequence[Compared], width: int) -> list[str]:
     """The lines in three columns; a line that differs is marked by a sign."""
+    # only a terminal breaks lines by its cells, and what measures them is not there on a phone
+    from boxaloud.assistant.tui.presenters.fitted_text import wrapped
+
     heads = (text("try.now"), text("try.then"))
     column = max(len(head) for head in heads) + 2
     room = max(width - 2 * column - 2, 8)

@@ -15,6 +15,7 @@ from boxaloud.assistant.tui.tui_messages import text
 from boxaloud.grammar.acts import SetSize, SetVolume
 from boxaloud.rules import TableRow, table_boxes, work_out
 from boxaloud.rules.contents import Marked
+from boxaloud.rules.worksheet import Verdict
 
 _SIZE_OR_WORD = re.compile(r"\S+(?: × \S+)*")
 FIGURES = re.compile(r"[0-9]{1,4}([.,][0-9]{1,3})?")
@@ -61,18 +62,27 @@ class Pick:
         return self.volume if self.row is None else self.row.volume * self.gangs
 
     @property
-    def fit(self) -> str:
-        """Whether the fill fits, and by how much; empty where that cannot be said."""
+    def standing(self) -> tuple[Verdict, Decimal] | None:
+        """The verdict that this box would give, and the cubic inches that it fits or is over by
+        at least; None where that cannot be said."""
         if self.filled is None:
-            return ""
+            return None
         low, high = self.filled.low, self.filled.high
         capacity = self.capacity + self.filled.also
-        more = "" if low == high else "+"
         if capacity >= high:
-            return text("picker.fits", margin=f"{volume(capacity - high)}{more}")
-        if capacity < low:
-            return text("picker.over", margin=f"{volume(low - capacity)}{more}")
-        return text("picker.open")
+            return "fits", capacity - high
+        return ("over", low - capacity) if capacity < low else ("incomplete", Decimal(0))
+
+    @property
+    def fit(self) -> str:
+        """Whether the fill fits, and by how much; empty where that cannot be said."""
+        if self.filled is None or self.standing is None:
+            return ""
+        verdict, margin = self.standing
+        if verdict == "incomplete":
+            return text("picker.open")
+        more = "" if self.filled.low == self.filled.high else "+"
+        return text(f"picker.{verdict}", margin=f"{volume(margin)}{more}")
 
     @property
     def shown(self) -> Row:
