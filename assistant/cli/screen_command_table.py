@@ -1,8 +1,9 @@
-"""`boxaloud` with no subcommand: the app; and `boxaloud serve`, the same in a browser."""
+"""`boxaloud` with no subcommand: the app; and `boxaloud serve`, the page over the same jobs."""
 
 from __future__ import annotations
 
 import sys
+from collections.abc import Sequence
 
 from boxaloud.assistant.cli.command_rows import Command, option, switch
 
@@ -31,22 +32,33 @@ def screen(job: str, colours: str, still: bool, trial: bool, silent: bool) -> in
     return 0
 
 
-def _serve(host: str, port: int) -> int:
+def _serve(lan: bool, host: str, port: int) -> int:
     from boxaloud.assistant.cli.exit_codes import complain
     from boxaloud.assistant.web.endpoint import serve
 
-    serve(host, port, complain)
+    serve(host, port, lan, complain, _draw_code)
     return 0
+
+
+def _draw_code(rows: Sequence[str]) -> None:
+    """Light blocks on a dark ground, whatever the terminal's own colours are."""
+    from boxaloud.assistant.text import printing
+
+    light_on_dark, as_before = ("\x1b[97;40m", "\x1b[0m") if sys.stdout.isatty() else ("", "")
+    for row in rows:
+        printing.draw(light_on_dark, row)
+        printing.draw(as_before, "\n")
 
 
 SERVE = Command(
     "serve",
-    "Show the app in a browser on this machine. Whoever has the address it prints can use it.",
+    "Open your jobs in a browser: on this machine, or on a phone in the same network.",
     _serve,
     (
+        switch("lan", "For a phone in the same network: encrypted, with a code to scan."),
         option("host", "Address to listen on; leave it for this machine alone.",
                default="127.0.0.1"),
         option("port", "Port to listen on.", kind="number", default=8000, least=1, most=65535),
     ),
-    example="boxaloud serve --port 8080",
+    example="boxaloud serve --lan",
 )  # fmt: skip

@@ -150,10 +150,14 @@ class Session:
         """Take what a key or a click said, keep it, then answer it."""
         return self._take(lambda: self.conversation.enter(told, heard), heard)
 
+    def refresh(self) -> None:
+        """Take in what other front ends wrote meanwhile."""
+        if self._keeper.catch_up():
+            self._refold()
+
     def _take(self, ask: Callable[[], Reply], heard: str) -> Reply:
         for _ in range(TRIES):
-            if self._keeper.catch_up():
-                self._refold()
+            self.refresh()
             reply = self._answer(ask, heard)
             try:
                 self._keep(self.conversation.take_records())

@@ -8,28 +8,29 @@ from __future__ import annotations
 
 import hmac
 import ipaddress
-import json
 import secrets
 from collections.abc import Mapping
-from dataclasses import dataclass
-from typing import Any
 from urllib.parse import urlsplit
 
 COOKIE = "boxaloud"
-MOST_CONNECTIONS = 4
-COLUMNS, ROWS = (20, 400), (6, 200)
-"""The least and the most of each that a screen may have."""
-MOST_LETTERS = 65_536
-"""Of one message, and of what is typed in one second."""
-MOST_MESSAGES = 200
+MOST_WAITING = 16
+"""Requests that wait for the engine, which answers them one at a time."""
+MOST_BYTES = 1_000_000
+"""Of one request, and of all of them in one second."""
+MOST_REQUESTS = 200
 """In one second."""
+MOST_TRIES = 5
+"""Wrong pairing codes, after which none is taken any more."""
+CODE_SECONDS = 600.0
+"""How long a pairing code is good for."""
 
 HEADERS = {
     "Content-Security-Policy": (
-        "default-src 'none'; script-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' "
-        "data:; font-src 'self'; connect-src 'self' {socket}; frame-ancestors 'none'; "
-        "base-uri 'none'; form-action 'none'"
+        "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; "
+        "connect-src 'self' {socket}; manifest-src 'self'; frame-ancestors 'none'; "
+        "base-uri 'none'; form-action 'self'"
     ),
+    "Permissions-Policy": "microphone=(self), camera=(), geolocation=()",
     "X-Frame-Options": "DENY",
     "X-Content-Type-Options": "nosniff",
     "Referrer-Policy": "no-referrer",
@@ -51,7 +52,7 @@ def is_token(given: str | None, token: str) -> bool:
     )
 
 
-def is_ours(host: str, listens_on: str, port: int) -> bool:
+def is_ours(host: str, listens_on: str, port: int, secure: bool = False) -> bool:
     """Whether the name that a request was sent to can be this server.
 
     A name that another site made to point here is none of them. Where every address is listened
@@ -59,7 +60,7 @@ def is_ours(host: str, listens_on: str, port: int) -> bool:
     """
     try:
         split = urlsplit(f"//{host}")
-        name, told = split.hostname or "", split.port or 80
+        name, told = split.hostname or "", split.port or (443 if secure else 80)
     except ValueError:
         return False
     if not name or told != port:
@@ -91,64 +92,44 @@ def _is_unspecified(listens_on: str) -> bool:
         return False
 
 
-def size(width: object, height: object) -> tuple[int, int]:
-    """A screen's columns and rows, as near to what was asked for as is allowed."""
-    return _within(width, COLUMNS, 80), _within(height, ROWS, 24)
-
-
-def _within(value: object, span: tuple[int, int], default: int) -> int:
-    try:
-        wanted = int(str(value)[:9])
-    except ValueError:
-        return default
-    return max(span[0], min(wanted, span[1]))
-
-
-@dataclass(frozen=True, slots=True)
-class Message:
-    """A message of the page that can be used: its kind, and what it carries."""
-
-    kind: str
-    value: Any = None
-
-
-def message(raw: str) -> Message | None:
-    """What the page sent, or None where that is none of the messages there are."""
-    if len(raw) > MOST_LETTERS:
-        return None
-    try:
-        found = json.loads(raw)
-    except (ValueError, RecursionError):
-        return None
-    match found:
-        case ["stdin", str(typed)]:
-            return Message("stdin", typed)
-        case ["resize", {"width": width, "height": height}]:
-            return Message("resize", size(width, height))
-        case ["ping", str() | int() | float() as value]:
-            return Message("ping", value)
-        case ["blur" | "focus" as kind, *_]:
-            return Message(kind)
-    return None
-
-
 class Rate:
-    """How much one page has sent in this second."""
+    """How much the pages have sent in this second."""
 
     def __init__(self) -> None:
         self._second = -1
-        self._messages = self._letters = 0
+        self._requests = self._bytes = 0
 
-    def takes(self, letters: int, now: float) -> bool:
-        """Count a message; False where it is too much."""
+    def takes(self, size: int, now: float) -> bool:
+        """Count a request of so many bytes; False where it is too much."""
         if int(now) != self._second:
-            self._second, self._messages, self._letters = int(now), 0, 0
-        self._messages += 1
-        self._letters += letters
-        return self._messages <= MOST_MESSAGES and self._letters <= MOST_LETTERS
+            self._second, self._requests, self._bytes = int(now), 0, 0
+        self._requests += 1
+        self._bytes += size
+        return self._requests <= MOST_REQUESTS and self._bytes <= MOST_BYTES
 
 
-def headers(host: str) -> Mapping[str, str]:
+class Pairing:
+    """A code of six figures that lets a page in which has no token: for a phone whose camera
+    reads no QR code. It is good for ten minutes and takes five wrong tries."""
+
+    def __init__(self, now: float) -> None:
+        self.code = f"{secrets.randbelow(10**6):06}"
+        self._until = now + CODE_SECONDS
+        self._wrong = 0
+
+    def opens(self, given: str, now: float) -> bool:
+        """Whether this code lets in now; a wrong one counts as a try."""
+        if now > self._until or self._wrong >= MOST_TRIES:
+            return False
+        figures = "".join(sign for sign in given if sign.isdigit())
+        if is_token(figures, self.code):
+            return True
+        self._wrong += 1
+        return False
+
+
+def headers(host: str, secure: bool = False) -> Mapping[str, str]:
     """What every answer carries. `host` is where the page's socket may lead."""
     plain = "".join(c for c in host if c.isalnum() or c in ".:[]-")
-    return {name: value.format(socket=f"ws://{plain}") for name, value in HEADERS.items()}
+    socket = f"{'wss' if secure else 'ws'}://{plain}"
+    return {name: value.format(socket=socket) for name, value in HEADERS.items()}

@@ -47,6 +47,7 @@ class PageEngine:
     def answer(self, request: requests.Request) -> Told:
         """What a request comes to. Whatever goes wrong is told in one sentence."""
         try:
+            self.session.refresh()  # what is tapped is held against how the box stands now
             return self._WAYS[type(request)](self, request)
         except Problem as problem:
             return Refused(str(problem))

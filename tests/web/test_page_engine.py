@@ -158,5 +158,16 @@ def test_what_another_front_end_entered_is_there_at_the_next_turn(engine: PageEn
     assert [row["count"] for row in shown["contents"] if row["kind"] == "item"] == [2, 1]
 
 
+def test_a_tap_on_what_another_front_end_changed_enters_nothing(engine: PageEngine) -> None:
+    shown = asked(engine, "hear", words=FULL)
+    beside = Session.open()
+    beside.hear("one more switch")
+    beside.close()
+    after = asked(engine, "choose", stand=shown["stand"], answer=0)
+    clamps = next(row for row in after["contents"] if row["kind"] == "clamps")
+    assert clamps["what"] == next(r["what"] for r in shown["contents"] if r["kind"] == "clamps")
+    assert [row["count"] for row in after["contents"] if row["kind"] == "item"] == [3, 1, 1]
+
+
 def test_every_request_has_a_way() -> None:
     assert set(page_requests.KINDS.values()) == set(PageEngine._WAYS)

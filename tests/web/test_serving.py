@@ -1,26 +1,30 @@
-"""The browser's server lets in whoever has the token, takes so much and no more, and leaves
-nothing behind."""
+"""The server of the page lets in whoever has the token or the code, takes so much and no more,
+and leaves nothing behind."""
 
 from __future__ import annotations
 
 import asyncio
 import contextlib
+import json
 import os
+import re
 import signal
 import socket
+import ssl
 import subprocess
 import sys
 import time
 from collections.abc import Iterator
+from dataclasses import dataclass
 from pathlib import Path
 
 import pytest
 from boxaloud.assistant.web import admission
+from boxaloud.assistant.web.endpoint import drawn, own_address
+from boxaloud.assistant.web.page_files import POCKET_ONLY, page_files
 
-pytest.importorskip("textual_serve")
+pytest.importorskip("aiohttp")
 import aiohttp
-
-TOKEN = "/?token="
 
 
 @pytest.mark.parametrize(
@@ -47,89 +51,93 @@ def test_a_name_that_was_made_to_point_here_is_not_ours(
     assert admission.is_ours(host, listens_on, 8000) == ours
 
 
-@pytest.mark.parametrize(
-    ("asked", "given"),
-    [
-        (("80", "24"), (80, 24)),
-        (("999999", "999999"), (400, 200)),
-        (("-5", "0"), (20, 6)),
-        (("x", None), (80, 24)),
-        (("9" * 5000, "1e9"), (400, 24)),
-    ],
-)
-def test_a_screen_has_a_size_that_can_be(asked: tuple[str, str], given: tuple[int, int]) -> None:
-    assert admission.size(*asked) == given
-
-
-@pytest.mark.parametrize(
-    "raw",
-    ["", "{}", "[]", "7", "[" * 50_000, '["stdin"]', '["stdin", 5]', '["resize", 5]', "\ud800",
-     '["resize", {"width": 5}]', '["ping", []]', '["other", 1]', '["stdin", "' + "x" * 70_000],
-)  # fmt: skip
-def test_what_is_no_message_is_none(raw: str) -> None:
-    assert admission.message(raw) is None
-
-
-def test_a_page_may_send_so_much_in_a_second() -> None:
+def test_pages_may_send_so_much_in_a_second() -> None:
     rate = admission.Rate()
-    assert all(rate.takes(10, 5.0) for _ in range(admission.MOST_MESSAGES))
+    assert all(rate.takes(10, 5.0) for _ in range(admission.MOST_REQUESTS))
     assert not rate.takes(10, 5.9)
     assert rate.takes(10, 6.0)
-    assert not rate.takes(admission.MOST_LETTERS, 6.5)
+    assert not rate.takes(admission.MOST_BYTES, 6.5)
+
+
+def test_a_pairing_code_takes_few_wrong_tries_and_ends() -> None:
+    code = admission.Pairing(0.0)
+    assert re.fullmatch("[0-9]{6}", code.code)
+    assert code.opens(f" {code.code[:3]} {code.code[3:]}", 1.0)
+    assert not code.opens(code.code, admission.CODE_SECONDS + 1)
+    wrong = "000000" if code.code != "000000" else "000001"
+    for _ in range(admission.MOST_TRIES):
+        assert not code.opens(wrong, 2.0)
+    assert not code.opens(code.code, 2.0)
+
+
+def test_a_code_is_drawn_two_rows_to_a_line() -> None:
+    assert drawn([[0, 1, 0, 1], [0, 0, 1, 1], [0, 0, 0, 1]]) == ["█▄▀ ", "███▄"]
 
 
 # -- the server itself -------------------------------------------------------------------------
 
-
-# A server that never answers fails the test in the end. A slow machine that starts the apps of
-# many pages at once does not: how fast it is, is no part of what is promised here.
+# A server that never answers fails the test in the end; a slow machine does not.
 PATIENCE = 240
 
 MAIN = "from boxaloud.assistant.cli.start import main; main()"
 
 
-@pytest.fixture
-def served(tmp_path: Path) -> Iterator[tuple[subprocess.Popen[str], str, str]]:
-    """A server: its process, its address, and its token."""
+@dataclass
+class Served:
+    process: subprocess.Popen[str]
+    host: str
+    token: str
+    code: str = ""
+
+
+def started(folder: Path, *words: str) -> Served:
+    """A server: its process, its address, its token and code."""
     with socket.socket() as free:
         free.bind(("127.0.0.1", 0))
         port = free.getsockname()[1]
-    server = subprocess.Popen(
-        [sys.executable, "-c", MAIN, "serve", "--port", str(port)],
-        stderr=subprocess.PIPE, text=True, cwd=tmp_path,
-        env={**os.environ, "BOXALOUD_DATA": str(tmp_path / "data")},
+    process = subprocess.Popen(
+        [sys.executable, "-c", MAIN, "serve", "--port", str(port), *words],
+        stderr=subprocess.PIPE, stdout=subprocess.DEVNULL, text=True, cwd=folder,
+        env={**os.environ, "BOXALOUD_DATA": str(folder / "data")},
     )  # fmt: skip
-    assert server.stderr is not None
-    line = server.stderr.readline()
-    token = line.split(TOKEN)[1].split()[0]
+    assert process.stderr is not None
+    line = process.stderr.readline()
+    token = re.search(r"token=(\S+)", line)
+    code = re.search(r"the code (\d{6})", line)
     deadline = time.monotonic() + PATIENCE
     while time.monotonic() < deadline:
         with contextlib.suppress(OSError), socket.create_connection(("127.0.0.1", port), 1):
             break
         time.sleep(0.05)
-    yield server, f"127.0.0.1:{port}", token
-    server.kill()
-    server.wait()
+    return Served(process, f"127.0.0.1:{port}", token[1] if token else "", code[1] if code else "")
 
 
-def children(server: subprocess.Popen[str]) -> list[int]:
-    listed = Path(f"/proc/{server.pid}/task/{server.pid}/children").read_text().split()
-    return [int(each) for each in listed]
+@pytest.fixture
+def served(tmp_path: Path) -> Iterator[Served]:
+    server = started(tmp_path)
+    yield server
+    server.process.kill()
+    server.process.wait()
 
 
-def test_without_the_token_nothing_is_served(served: tuple[object, str, str]) -> None:
-    _, host, token = served
+def test_without_the_token_nothing_is_served(served: Served) -> None:
+    host, token = served.host, served.token
 
     async def ask() -> None:
         async with aiohttp.ClientSession() as stranger:
-            for path in ("/", "/ws", "/static/js/textual.js", "/?token=wrong", "/download/x"):
+            for path in ("/", "/page.js", "/engine", "/?token=wrong", "/pair", "/other/x"):
                 async with stranger.get(f"http://{host}{path}") as answer:
                     assert answer.status == 403, path
                     assert answer.headers["X-Frame-Options"] == "DENY"
                     assert "frame-ancestors 'none'" in answer.headers["Content-Security-Policy"]
+            for path in ("/engine", "/pair"):
+                async with stranger.post(
+                    f"http://{host}{path}", data="{}", headers={"Origin": f"http://{host}"}
+                ) as answer:
+                    assert answer.status == 403, path
         jar = aiohttp.CookieJar(unsafe=True)
         async with aiohttp.ClientSession(cookie_jar=jar) as owner:
-            first = await owner.get(f"http://{host}{TOKEN}{token}", allow_redirects=False)
+            first = await owner.get(f"http://{host}/?token={token}", allow_redirects=False)
             assert first.status == 303
             assert first.headers["Location"] == "/"
             cookie = first.headers["Set-Cookie"]
@@ -137,11 +145,12 @@ def test_without_the_token_nothing_is_served(served: tuple[object, str, str]) ->
             assert "SameSite=Strict" in cookie
             async with owner.get(f"http://{host}/") as page:
                 assert page.status == 200
-                assert f"ws://{host}/ws" in await page.text()
                 assert token not in await page.text()
                 assert page.headers["X-Content-Type-Options"] == "nosniff"
-            async with owner.get(f"http://{host}/static/js/textual.js") as script:
-                assert script.status == 200
+                assert "'unsafe" not in page.headers["Content-Security-Policy"]
+            for name in page_files():
+                async with owner.get(f"http://{host}/{name}") as file:
+                    assert file.status == (404 if name in POCKET_ONLY else 200), name
             for other in ({"Origin": "http://elsewhere.example"}, {"Host": "elsewhere.example"}):
                 async with owner.get(f"http://{host}/", headers=other) as answer:
                     assert answer.status == 403
@@ -149,60 +158,86 @@ def test_without_the_token_nothing_is_served(served: tuple[object, str, str]) ->
     asyncio.run(ask())
 
 
-@pytest.mark.skipif(not sys.platform.startswith("linux"), reason="counts processes as Linux does")
-def test_pages_are_capped_and_leave_no_app_behind(
-    served: tuple[subprocess.Popen[str], str, str],
-) -> None:
-    server, host, token = served
-    cookies = {admission.COOKIE: token}
+def test_the_engine_answers_only_our_own_page(served: Served) -> None:
+    host = served.host
+    look = json.dumps({"kind": "look", "first": True})
 
     async def ask() -> None:
-        async with aiohttp.ClientSession(cookies=cookies) as owner:
-            small, huge = (f"http://{host}/ws?width={side}&height={side}" for side in (20, 999999))
-            pages = [await owner.ws_connect(huge)]
-            pages += [await owner.ws_connect(small) for _ in range(admission.MOST_CONNECTIONS - 1)]
-            with pytest.raises(aiohttp.WSServerHandshakeError) as refused:
-                await owner.ws_connect(small)
-            assert refused.value.status == 503
-            first = await asyncio.wait_for(pages[0].receive(), PATIENCE)
-            assert first.type in (aiohttp.WSMsgType.BINARY, aiohttp.WSMsgType.TEXT)
-            assert len(children(server)) == admission.MOST_CONNECTIONS
-            await pages[0].send_str("[" * 2000)
-            while not pages[0].closed:
-                await asyncio.wait_for(pages[0].receive(), PATIENCE)
-            for page in pages[1:]:
-                await page.close()
-            for _ in range(100):
-                if not children(server):
-                    break
-                await asyncio.sleep(0.1)
-            assert children(server) == []
+        async with aiohttp.ClientSession(cookies={admission.COOKIE: served.token}) as owner:
+            for other in ({}, {"Origin": "null"}, {"Origin": "http://elsewhere.example"}):
+                async with owner.post(f"http://{host}/engine", data=look, headers=other) as answer:
+                    assert answer.status == 403
+            ours = {"Origin": f"http://{host}"}
+            async with owner.post(f"http://{host}/engine", data=look, headers=ours) as answer:
+                assert (await answer.json())["document"] == "PageView"
+            async with owner.post(f"http://{host}/engine", data="[" * 999, headers=ours) as answer:
+                assert (await answer.json())["document"] == "Refused"
+            huge = "x" * (admission.MOST_BYTES + 1)
+            async with owner.post(f"http://{host}/engine", data=huge, headers=ours) as answer:
+                assert answer.status == 413
+            many = [
+                owner.post(f"http://{host}/engine", data=look, headers=ours)
+                for _ in range(3 * admission.MOST_WAITING)
+            ]
+            found = await asyncio.gather(*many)
+            assert {answer.status for answer in found} <= {200, 503, 429}
+            assert 200 in {answer.status for answer in found}
 
     asyncio.run(ask())
-    server.send_signal(signal.SIGINT)
-    assert server.stderr is not None
-    told = server.communicate(timeout=PATIENCE)[1]
+    served.process.send_signal(signal.SIGINT)
+    told = served.process.communicate(timeout=PATIENCE)[1]
     assert "Traceback" not in told
 
 
-@pytest.mark.skipif(not sys.platform.startswith("linux"), reason="counts processes as Linux does")
-def test_an_app_does_not_outlive_a_server_that_was_killed(
-    served: tuple[subprocess.Popen[str], str, str],
-) -> None:
-    server, host, token = served
+def test_what_was_said_is_kept_by_a_server_that_is_killed(served: Served, tmp_path: Path) -> None:
+    said = {"kind": "hear", "words": "two 14-2 cables"}
 
-    async def ask() -> list[int]:
-        async with aiohttp.ClientSession(cookies={admission.COOKIE: token}) as owner:
-            page = await owner.ws_connect(f"http://{host}/ws")
-            await asyncio.wait_for(page.receive(), PATIENCE)
-            found = children(server)
-            server.kill()
-            return found
+    async def ask() -> None:
+        async with aiohttp.ClientSession(cookies={admission.COOKIE: served.token}) as owner:
+            url, ours = f"http://{served.host}/engine", {"Origin": f"http://{served.host}"}
+            async with owner.post(url, json=said, headers=ours) as answer:
+                assert (await answer.json())["stored"]["kept"]
 
-    (app,) = asyncio.run(ask())
-    for _ in range(100):
-        if not Path(f"/proc/{app}").exists():
-            return
-        time.sleep(0.1)
-    os.kill(app, signal.SIGKILL)
-    pytest.fail("the app went on")
+    asyncio.run(ask())
+    served.process.kill()
+    served.process.wait()
+    done = subprocess.run(
+        [sys.executable, "-c", MAIN, "chat", "--job", "first job"], input="read back\n",
+        capture_output=True, text=True, check=True, cwd=tmp_path,
+        env={**os.environ, "BOXALOUD_DATA": str(tmp_path / "data")},
+    )  # fmt: skip
+    assert "14-2" in done.stdout
+
+
+def test_a_phone_of_the_network_comes_in_by_code_over_tls(tmp_path: Path) -> None:
+    pytest.importorskip("segno")
+    pytest.importorskip("cryptography")
+    if not own_address():
+        pytest.skip("this machine is in no network")
+    server = started(tmp_path, "--lan")
+    kept = tmp_path / "data" / "serve-certificate.pem"
+    trusted = ssl.create_default_context(cafile=kept)
+
+    async def ask() -> None:
+        jar = aiohttp.CookieJar(unsafe=True)
+        async with aiohttp.ClientSession(cookie_jar=jar) as phone:
+            url, ours = f"https://{server.host}", {"Origin": f"https://{server.host}"}
+            async with phone.get(url, ssl=trusted) as page:
+                assert 'name="code"' in await page.text()
+            async with phone.get(f"{url}/page.js", ssl=trusted) as page:
+                assert page.status == 403
+            pair = {"url": f"{url}/pair", "headers": ours, "ssl": trusted}
+            wrong = "111111" if server.code != "111111" else "111112"
+            async with phone.post(data={"code": wrong}, **pair) as answer:  # type: ignore[arg-type]
+                assert answer.status == 403
+            async with phone.post(data={"code": server.code}, **pair) as answer:  # type: ignore[arg-type]
+                assert answer.status == 200
+                assert 'name="engine"' in await answer.text()
+                assert "Secure" in answer.history[0].headers["Set-Cookie"]
+
+    try:
+        asyncio.run(ask())
+        assert kept.stat().st_mode & 0o077 == 0
+    finally:
+        server.process.kill()
+        server.process.wait()
