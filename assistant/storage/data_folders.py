@@ -5,8 +5,6 @@ from __future__ import annotations
 import os
 from pathlib import Path
 
-import platformdirs
-
 SUFFIX = ".boxaloud"
 """Every job is one file with this ending, an SQLite database."""
 
@@ -14,7 +12,11 @@ SUFFIX = ".boxaloud"
 def data_folder() -> Path:
     """The user's data folder, or where BOXALOUD_DATA points. Not made by asking."""
     told = os.environ.get("BOXALOUD_DATA")
-    return Path(told).expanduser() if told else platformdirs.user_data_path("boxaloud")
+    if told:
+        return Path(told).expanduser()
+    import platformdirs  # not there on a phone, which always tells where
+
+    return platformdirs.user_data_path("boxaloud")
 
 
 def jobs_folder() -> Path:

@@ -9,6 +9,7 @@ from __future__ import annotations
 import contextlib
 from collections.abc import Callable, Sequence
 from dataclasses import replace
+from pathlib import Path
 from typing import cast
 
 from boxaloud.assistant.dialogue import Conversation, Entry, Record, Reply, Resumed, faults
@@ -23,7 +24,7 @@ from boxaloud.assistant.storage.replay import Job, replay
 from boxaloud.assistant.storage.rules_fingerprint import works
 from boxaloud.assistant.storage.session_notes import MOST_TOLD, of_own_words, of_set_aside
 from boxaloud.assistant.storage.sqlite.about_table import About
-from boxaloud.assistant.storage.sqlite.journal_rows import rows_of
+from boxaloud.assistant.storage.sqlite.journal_rows import Row, rows_of
 from boxaloud.assistant.storage.sqlite.remembered_verdicts import Standing
 from boxaloud.assistant.storage.sqlite.storage_errors import Moved, NotKept
 from boxaloud.assistant.storage.storage_messages import how_many, say
@@ -100,6 +101,16 @@ class Session:
     def kept(self) -> bool:
         """False while what is said is held in memory only."""
         return not self._keeper.trouble
+
+    @property
+    def path(self) -> Path:
+        """The job's file."""
+        return self._keeper.path
+
+    @property
+    def rows(self) -> tuple[Row, ...]:
+        """Every row of the job, in order, kept or not."""
+        return tuple(self._keeper.rows)
 
     @property
     def talk(self) -> Talk:

@@ -56,6 +56,11 @@ class PageEngine:
                 raise
             return Refused(say("request.fault", why=faults.named(fault)))
 
+    def reopen(self, session: Session) -> None:
+        """Go on in another session."""
+        self.session.close()
+        self.session, self._reply = session, None
+
     def close(self) -> None:
         """Let go of the job."""
         self.session.close()
@@ -142,8 +147,7 @@ class PageEngine:
         return self._take(Session.start(request.name))
 
     def _take(self, session: Session) -> Told:
-        self.session.close()
-        self.session = session
+        self.reopen(session)
         return self._shown(session.resume())
 
     def _enter(self, told: Sequence[acts.Act], heard: str) -> PageView:

@@ -1,0 +1,136 @@
+"""What the page's worker calls: text in, text out. The worker keeps in the browser what stands
+under `unsaved`, and only then shows what was told.
+"""
+
+from __future__ import annotations
+
+import json
+import os
+from pathlib import Path
+from typing import Any
+
+from boxaloud.assistant.dialogue import Conversation
+from boxaloud.assistant.storage import repository
+from boxaloud.assistant.storage.data_folders import SUFFIX, data_folder, jobs_folder
+from boxaloud.assistant.storage.session import Session
+from boxaloud.assistant.storage.sqlite.journal_file import JobFile
+from boxaloud.assistant.storage.sqlite.journal_rows import Row
+from boxaloud.assistant.text.problem import Problem
+from boxaloud.assistant.web import page_json, page_requests
+from boxaloud.assistant.web.page_documents import Refused, Stored, Told
+from boxaloud.assistant.web.page_engine import PageEngine
+from boxaloud.assistant.web.page_presenter import page_view
+from boxaloud.assistant.web.pocket_shelf import (
+    PocketShelf,
+    StoredJob,
+    about_json,
+    about_of,
+    rows_json,
+)
+
+DATA = "/boxaloud"
+MOST_IMPORTED = 50_000_000
+"""Bytes of a job file that is taken in."""
+
+
+class Pocket:
+    """The engine of a page that stands alone, and the shelf of its jobs."""
+
+    def __init__(self, folder: str = DATA) -> None:
+        os.environ["BOXALOUD_DATA"] = folder
+        self._shelf = PocketShelf()
+        self._engine: PageEngine | None = None
+
+    def take_in(self, text: str) -> None:
+        """Take in jobs as the browser has stored them, the one last written at the end."""
+        found = json.loads(text)
+        if found.get("words") is not None:
+            self._shelf.take_in_words(found["words"])
+        for job in found["jobs"]:
+            rows = tuple(Row(*values) for values in job["rows"])
+            stored = StoredJob(job["file"], about_of(job["about"]), rows, job["written"])
+            engine = self._engine
+            if engine is None or engine.session.path.name != stored.file:
+                self._shelf.take_in(stored)
+                continue
+            engine.session.close()
+            self._shelf.take_in(stored)
+            place = next(one for one in repository.places() if one.path.name == stored.file)
+            engine.reopen(Session.open_at(place))
+
+    def answer(self, text: str) -> str:
+        """What a request comes to, and what the browser is to store before it is shown."""
+        try:
+            told: Told = self._answered(page_requests.read(text))
+        except (page_requests.NoRequest, Problem) as refusal:
+            told = Refused(str(refusal))
+        return self._handed(told)
+
+    def saved(self) -> None:
+        """The browser has stored all that was handed out."""
+        self._shelf.saved()
+
+    def export(self) -> str:
+        """Write the job at hand as one file; gives its path, whose name it may be given."""
+        assert self._engine is not None
+        path = data_folder() / "exported" / self._engine.session.path.name
+        path.parent.mkdir(exist_ok=True)
+        path.unlink(missing_ok=True)
+        file = JobFile.open(self._engine.session.path)
+        try:
+            file.copy_to(path, {})
+        finally:
+            file.close()
+        return str(path)
+
+    def take_in_file(self, path: str) -> str:
+        """A job file that was brought: its job is opened under a name that no job here has."""
+        try:
+            told = self._brought(Path(path))
+        except Problem as refusal:
+            told = Refused(str(refusal))
+        return self._handed(told)
+
+    def _answered(self, request: page_requests.Request) -> Told:
+        if self._engine is None:
+            self._engine = PageEngine()
+        if isinstance(request, page_requests.OpenJob | page_requests.StartJob):
+            self._shelf.note(self._engine.session)
+        return self._engine.answer(request)
+
+    def _brought(self, path: Path) -> Told:
+        brought, damage = repository.open_file(repository.Place(path.stem, path, 0.0))
+        try:
+            name = repository.unused_name(brought.about.name)
+            target = jobs_folder() / self._shelf.unused_file(path.name.removesuffix(SUFFIX))
+            brought.copy_to(target, {"name": name})
+        finally:
+            brought.close()
+        place = next(one for one in repository.places() if one.path == target)
+        engine = self._engine or PageEngine()
+        self._shelf.note(engine.session)
+        self._engine = engine
+        engine.reopen(Session.open_at(place))
+        reply = engine.session.resume()
+        if damage:
+            reply = engine.conversation.talk.standing(damage)
+        return page_view(engine.conversation, reply, engine.session.name, Stored(True))
+
+    def _handed(self, told: Told) -> str:
+        if self._engine is not None:
+            self._shelf.note(self._engine.session)
+        jobs: list[dict[str, Any]] = [
+            {"file": job.file, "about": about_json(job.about), "rows": rows_json(job.rows)}
+            for job in self._shelf.unsaved()
+        ]
+        words = self._shelf.own_words() if self._shelf.words_changed else None
+        unsaved = json.dumps({"jobs": jobs, "words": words}, separators=(",", ":"))
+        return f'{{"told":{page_json.written(told)},"unsaved":{unsaved}}}'
+
+
+def warm() -> None:
+    """Load and compile what the first turn takes, so that it need not be waited for."""
+    talk = Conversation()
+    for words in ("two 14-2 cables and one switch in an 18 cubic inch box", "no clamps", "undo"):
+        reply = talk.hear(words)
+        page_json.written(page_view(talk, reply, "", Stored(True)))
