@@ -20,7 +20,7 @@ from boxaloud.assistant.cli.command_rows import (
     switch,
 )
 from boxaloud.assistant.cli.gc_pause import lasting
-from boxaloud.assistant.cli.screen_command_table import SCREEN, SERVE, screen
+from boxaloud.assistant.cli.screen_command_table import SCREEN, SERVE, WEB, screen
 
 EDITION = option(
     "edition", "Code edition to count by.", choices=EDITIONS,
@@ -112,7 +112,16 @@ COMPLETION = Command(
 BOXALOUD = group(
     "boxaloud",
     "Say what is in an electrical box and hear whether it fits, section by section.",
-    (CHECK, CHAT, HEAR, SERVE, *job_commands.COMMANDS, *voice_command_table.COMMANDS, COMPLETION),
+    (
+        CHECK,
+        CHAT,
+        HEAR,
+        SERVE,
+        WEB,
+        *job_commands.COMMANDS,
+        *voice_command_table.COMMANDS,
+        COMPLETION,
+    ),
     screen,
     (*SCREEN, answer("version", "Show the version and exit.", _version)),
     example='boxaloud --job "Quillback House" --colours contrast',

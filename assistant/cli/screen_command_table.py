@@ -1,11 +1,12 @@
-"""`boxaloud` with no subcommand: the app; and `boxaloud serve`, the page over the same jobs."""
+"""`boxaloud` with no subcommand: the app; and the page: `boxaloud serve`, `boxaloud web`."""
 
 from __future__ import annotations
 
 import sys
 from collections.abc import Sequence
+from pathlib import Path
 
-from boxaloud.assistant.cli.command_rows import Command, option, switch
+from boxaloud.assistant.cli.command_rows import Command, group, option, switch
 
 SCREEN = (
     option("job", "The job to open, begun where there is none.", names="job",
@@ -62,3 +63,18 @@ SERVE = Command(
     ),
     example="boxaloud serve --lan",
 )  # fmt: skip
+
+
+def _build(out: Path) -> int:
+    from boxaloud.assistant.cli.commands.web_command import build_folder
+
+    return build_folder(out)
+
+
+WEB = group("web", "The page for a phone that works alone, without a laptop or a network.", (
+    Command("build", "Write the page as a folder for any web host; npm brings its runtime.",
+            _build, (
+        option("out", "The folder; an empty one, or one that was built before.", "-o", "--out",
+               kind="path", required=True),
+    ), example="boxaloud web build -o boxaloud-page"),
+), example="boxaloud web build -o boxaloud-page")  # fmt: skip

@@ -50,7 +50,7 @@ def put_where_none_is(draft: Path, target: Path) -> None:
         os.link(draft, target)
     except FileExistsError:
         raise
-    except OSError:  # a file system without hard links
+    except (OSError, AttributeError):  # a file system, or a system, without hard links
         if target.exists() or target.is_symlink():
             raise FileExistsError(target) from None
         draft.rename(target)

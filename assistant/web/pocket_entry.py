@@ -27,6 +27,7 @@ from boxaloud.assistant.web.pocket_shelf import (
     about_of,
     rows_json,
 )
+from boxaloud.assistant.web.web_messages import say
 
 DATA = "/boxaloud"
 MOST_IMPORTED = 50_000_000
@@ -99,6 +100,8 @@ class Pocket:
         return self._engine.answer(request)
 
     def _brought(self, path: Path) -> Told:
+        if path.stat().st_size > MOST_IMPORTED:
+            raise Problem(say("request.too_large"))
         brought, damage = repository.open_file(repository.Place(path.stem, path, 0.0))
         try:
             name = repository.unused_name(brought.about.name)

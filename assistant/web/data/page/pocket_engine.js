@@ -1,0 +1,88 @@
+// The phone's own engine: Python in a worker. The page waits until all files are taken in, so that
+// what works once works again without a network.
+
+import { NoAnswer } from "./engine_link.js";
+import { say } from "./words.js";
+
+const here = new BroadcastChannel("boxaloud");
+
+export async function open(progress) {
+  const able = isSecureContext && navigator.serviceWorker && navigator.locks && globalThis.Worker
+    && globalThis.indexedDB && globalThis.DecompressionStream;
+  if (!able) throw new NoAnswer(say("no_worker"));
+  if (!navigator.serviceWorker.controller) progress(say("starting_first"));
+  const version = await takenIn();
+  const worker = new Worker(`pocket_worker.js?${version}`, { type: "module" });
+  const link = linkTo(worker);
+  await link.ask({ open: version });
+  let asked = false;
+  return {
+    where: "pocket",
+    async ask(request) {
+      const told = await link.ask({ request });
+      if (!asked && request.kind === "hear") {
+        asked = true;
+        navigator.storage?.persist?.();  // the browser is asked not to clear the jobs by itself
+      }
+      return told;
+    },
+    async jobFile() {
+      return link.ask({ export: true });
+    },
+    async takeIn(file) {
+      const bytes = new Uint8Array(await file.arrayBuffer());
+      const told = await link.ask({ name: file.name, bytes }, [bytes.buffer]);
+      if (told.document === "Refused") throw new NoAnswer(told.refused);
+      return told;
+    },
+    changed(act) {
+      here.addEventListener("message", act);
+    },
+  };
+}
+
+/** Wait until the service worker has all files and serves this page; its version. */
+async function takenIn() {
+  let trouble = "";
+  const registered = await navigator.serviceWorker.register("service_worker.js").catch((fault) => {
+    // without a network the one that was registered before serves on
+    if (!navigator.serviceWorker.controller) throw new NoAnswer(say("not_taken_in", { why: fault.message }));
+    return null;
+  });
+  if (!navigator.serviceWorker.controller) {
+    await new Promise((resolve, reject) => {
+      navigator.serviceWorker.addEventListener("controllerchange", resolve, { once: true });
+      const installing = registered.installing ?? registered.waiting;
+      installing?.addEventListener("statechange", () => {
+        if (installing.state === "redundant") reject(new NoAnswer(say("not_taken_in", { why: trouble || "a file is missing" })));
+      });
+      if (navigator.serviceWorker.controller) resolve();
+    });
+  }
+  return new Promise((resolve) => {
+    navigator.serviceWorker.addEventListener("message", (event) => event.data.version && resolve(event.data.version), { once: true });
+    navigator.serviceWorker.startMessages();
+    navigator.serviceWorker.controller.postMessage("version");
+  });
+}
+
+function linkTo(worker) {
+  const waiting = new Map();
+  let last = 0;
+  worker.addEventListener("message", ({ data }) => {
+    const { resolve, reject } = waiting.get(data.id);
+    waiting.delete(data.id);
+    if (data.fault) reject(new NoAnswer(data.fault)); else resolve(data.told);
+  });
+  worker.addEventListener("error", () => {
+    for (const { reject } of waiting.values()) reject(new NoAnswer(say("stopped")));
+    waiting.clear();
+  });
+  return {
+    ask: (what, moved = []) => new Promise((resolve, reject) => {
+      last += 1;
+      waiting.set(last, { resolve, reject });
+      worker.postMessage({ id: last, ...what }, moved);
+    }),
+  };
+}

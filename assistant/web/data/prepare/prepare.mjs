@@ -1,0 +1,51 @@
+// Prepares the engine's archive in the very runtime that it will run in: modules compiled, and the
+// grammar compiled beside them; nothing in it is packed, since the whole file is. Run by `boxaloud web build`:
+//   node prepare.mjs RUNTIME_FOLDER ARCHIVE_IN ARCHIVE_OUT
+
+import fs from "node:fs";
+import path from "node:path";
+import { pathToFileURL } from "node:url";
+
+const [runtime, source, target] = process.argv.slice(2);
+const { loadPyodide } = await import(pathToFileURL(path.join(runtime, "pyodide.mjs")).href);
+const lock = fs.readFileSync(path.join(runtime, "runtime_lock.json"), "utf8");
+
+async function python(file) {
+  return loadPyodide({
+    indexURL: runtime, lockFileContents: lock, packageBaseUrl: runtime,
+    env: { HOME: "/home/engine", PYTHONPATH: "/engine/engine.zip" },
+    fsInit: async (system) => {
+      system.mkdirTree("/engine");
+      system.writeFile("/engine/engine.zip", file);
+    },
+  });
+}
+
+const COMPILE = `
+import importlib._bootstrap_external as bootstrap, zipfile
+DATE = (2020, 1, 1, 0, 0, 0)
+source = zipfile.ZipFile("/engine/engine.zip")
+with zipfile.ZipFile("/engine/compiled.zip", "w") as target:
+    for item in source.infolist():
+        name, raw = item.filename, source.read(item)
+        if name.endswith(".py"):
+            code = compile(raw, f"/engine/engine.zip/{name}", "exec", dont_inherit=True)
+            name, raw = f"{name}c", bootstrap._code_to_hash_pyc(code, bytes(8), False)
+        target.writestr(zipfile.ZipInfo(name, DATE), raw)
+`;
+const GRAMMAR = `
+import zipfile
+from boxaloud.grammar.compilation import compiled
+from boxaloud.grammar.phrases.compiled_cache import SHIPPED
+from boxaloud.assistant.web.pocket_entry import warm
+with zipfile.ZipFile("/engine/engine.zip", "a") as target:
+    name = f"boxaloud/grammar/{SHIPPED}"
+    target.writestr(zipfile.ZipInfo(name, (2020, 1, 1, 0, 0, 0)), compiled())
+warm()
+`;
+
+const first = await python(fs.readFileSync(source));
+first.runPython(COMPILE);
+const second = await python(first.FS.readFile("/engine/compiled.zip"));
+second.runPython(GRAMMAR);
+fs.writeFileSync(target, second.FS.readFile("/engine/engine.zip"));

@@ -1,0 +1,23 @@
+"""The page that stands alone, built once for all tests of a run; skipped where npm is missing."""
+
+from __future__ import annotations
+
+import shutil
+from pathlib import Path
+
+import pytest
+from boxaloud.assistant.text.problem import Problem
+from boxaloud.assistant.web.folder_build import build
+
+
+@pytest.fixture(scope="session")
+def pocket_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The static folder. Its runtime comes by npm once, and from the user's cache then."""
+    if not (shutil.which("npm") and shutil.which("node")):
+        pytest.skip("npm and Node.js, which bring the runtime and prepare the engine, are missing")
+    folder = tmp_path_factory.mktemp("pocket") / "site"
+    try:
+        build(folder)
+    except Problem as problem:
+        pytest.skip(f"the page cannot be built here: {problem}")
+    return folder
