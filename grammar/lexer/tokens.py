@@ -12,7 +12,7 @@ import unicodedata
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from boxaloud.grammar.lexer import odd_figures
+from boxaloud.grammar.lexer import odd_figures, run_together
 from boxaloud.grammar.lexer.heard_words import Word
 
 _VULGAR = odd_figures.VULGAR
@@ -108,6 +108,7 @@ def tokenise(heard: str) -> Tokens:
         start, end = match.span()
         starts.append(start)
         ends.append(end)
+    run_together.mend(plain, texts, starts, ends)
     return Tokens(heard, texts, starts, ends)
 
 

@@ -61,8 +61,10 @@ _LABEL = re.compile(
 )
 #: "#12 CU THHN": copper, where "12 cu in" is a volume.
 _COPPER = re.compile(r"(?i)((?:#|\bno\.? |\bnumber )\s?\d{1,2}(?: awg)?)\s+cu\b(?!\.?\s*in)")
-#: A time of day, a surface: no numbers of a box.
+#: A time of day, a surface: no numbers of a box. But "14:02" is how dictation writes "fourteen
+#: two", and "2:14" "two fourteen": those are left for the lexer, which has them asked about.
 _CLOCK = re.compile(
-    r"(?i)\b\d{1,2}:[0-5]\d\b|(?<![\w,])\d[\d,]*+ (?:square|sq) (?:feet|foot|ft)\b"
+    r"(?i)\b(?!(?:14|12|10|0?[86]):0[2-4]\b|\d:1[024]\b)\d{1,2}:[0-5]\d\b"
+    r"|(?<![\w,])\d[\d,]*+ (?:square|sq) (?:feet|foot|ft)\b"
     r"|\b(?:a|per) square foot\b"
 )
