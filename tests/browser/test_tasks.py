@@ -11,10 +11,11 @@ from playwright.sync_api import expect
 def test_a_box_is_told_asked_about_and_judged(hand: Hand) -> None:
     hand.say(FULL)
     hand.sees("incomplete")
+    expect(hand.page.locator("#edition")).to_contain_text("314.16, 2023")
     hand.choose("inside")
     hand.sees("over", "2.00")
     expect(hand.page.locator("#reply .caution-act")).to_have_count(1)
-    expect(hand.page.locator("#edition")).to_contain_text("314.16, 2023")
+    expect(hand.page.locator("#caption")).to_contain_text("314.16, edition 2023")
     expect(hand.page.locator("#fill svg")).to_have_attribute("aria-label", re.compile("20.00"))
     hand.say("no clamps")
     hand.sees("fits", "0.00")

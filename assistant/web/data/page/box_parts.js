@@ -14,8 +14,9 @@ export function showVerdict(view) {
   const ends = say(card.verdict === "over" ? "over_by" : "left");
   tell("margin", card.margin && `${early}${card.margin} ${card.unit} ${ends}`);
   byId("caption").textContent = card.caption;
-  const provisional = view.provisional ? ` ${view.provisional}` : "";
-  byId("edition").textContent = `${view.under}${provisional}${view.enclosure ? ` ${view.enclosure}` : ""}`;
+  // a verdict's caption names its section and edition; before it, they stand here
+  const under = card.verdict === "incomplete" ? view.under : "";
+  tell("edition", [under, view.provisional, view.enclosure].filter(Boolean).join(" "));
   byId("fill").replaceChildren(...fillDrawing(view.fill));
 }
 
