@@ -22,6 +22,7 @@ from boxaloud.assistant.storage.clock import now
 from boxaloud.assistant.storage.journal_writer import Keeper
 from boxaloud.assistant.storage.replay import Job, replay
 from boxaloud.assistant.storage.rules_fingerprint import works
+from boxaloud.assistant.storage.said_of_jobs import edition_of, words_after
 from boxaloud.assistant.storage.session_notes import MOST_TOLD, of_own_words, of_set_aside
 from boxaloud.assistant.storage.sqlite.about_table import About
 from boxaloud.assistant.storage.sqlite.journal_rows import Row, rows_of
@@ -32,7 +33,6 @@ from boxaloud.assistant.text.problem import Problem
 from boxaloud.grammar.acts import Act, Alias, NewJob
 from boxaloud.grammar.lexer.heard_words import Word
 from boxaloud.grammar.lexer.tokens import join
-from boxaloud.rules import DEFAULT_EDITION, RulesError, check_edition
 from boxaloud.rules.units import VolumeUnit
 from boxaloud.rules.worksheet import Verdict
 
@@ -67,7 +67,7 @@ class Session:
     @classmethod
     def start(cls, name: str, edition: str = "", units: VolumeUnit = "in3") -> Session:
         """A new job. Where it cannot be kept it goes on in memory, and says so."""
-        about = About(repository.new_name(name), _edition(edition), units, now())
+        about = About(repository.new_name(name), edition_of(edition), units, now())
         odd = [str(each) for each in repository.odd_entries() if repository.may_be(each, name)]
         try:
             file = repository.start(about)
@@ -232,7 +232,7 @@ class Session:
             event=True,
             outside=reply.outside,
         )
-        rest = _after(words if not isinstance(words, str) else reply.heard, act.span[1])
+        rest = words_after(words if not isinstance(words, str) else reply.heard, act.span[1])
         if not rest:
             return first
         told = self.hear(rest)
@@ -293,19 +293,3 @@ class Session:
             current or FIRST_BOX,
             Resumed(job.editions, known, tuple(way_back)),
         )
-
-
-def _after(words: str | Sequence[Word], end: int) -> str | tuple[Word, ...]:
-    """What of an utterance stands after a place in it; empty where nothing does."""
-    if isinstance(words, str):
-        return words[end:].strip(" ,.;:")
-    text, starts = join(words)
-    rest = tuple(word for word, start in zip(words, starts, strict=True) if start >= end)
-    return rest if text[end:].strip(" ,.;:") else ""
-
-
-def _edition(text: str) -> str:
-    try:
-        return check_edition(text) if text else DEFAULT_EDITION
-    except RulesError as refusal:
-        raise Problem(str(refusal)) from None

@@ -14,6 +14,7 @@ from pathlib import Path
 
 from boxaloud.assistant.storage.data_folders import data_folder
 from boxaloud.assistant.storage.private_files import private_folder
+from boxaloud.assistant.text.atomic_file import write_whole
 from cryptography import x509
 from cryptography.hazmat.primitives import hashes, serialization
 from cryptography.hazmat.primitives.asymmetric import ec
@@ -31,9 +32,7 @@ def context_for(addresses: Sequence[str]) -> tuple[ssl.SSLContext, str]:
     path = data_folder() / FILE
     if not _good_for(path, addresses):
         private_folder(path.parent)
-        path.touch(mode=0o600, exist_ok=True)
-        path.chmod(0o600)
-        path.write_bytes(_made(addresses))
+        write_whole(path, _made(addresses).decode("ascii"))
     made = ssl.SSLContext(ssl.PROTOCOL_TLS_SERVER)
     made.minimum_version = ssl.TLSVersion.TLSv1_2
     made.load_cert_chain(path)

@@ -73,11 +73,11 @@ class Pocket:
 
     def export(self) -> str:
         """Write the job at hand as one file; gives its path, whose name it may be given."""
-        assert self._engine is not None
-        path = data_folder() / "exported" / self._engine.session.path.name
+        session = self._opened().session
+        path = data_folder() / "exported" / session.path.name
         path.parent.mkdir(exist_ok=True)
         path.unlink(missing_ok=True)
-        file = JobFile.open(self._engine.session.path)
+        file = JobFile.open(session.path)
         try:
             file.copy_to(path, {})
         finally:
@@ -92,12 +92,16 @@ class Pocket:
             told = Refused(str(refusal))
         return self._handed(told)
 
-    def _answered(self, request: page_requests.Request) -> Told:
+    def _opened(self) -> PageEngine:
         if self._engine is None:
             self._engine = PageEngine()
+        return self._engine
+
+    def _answered(self, request: page_requests.Request) -> Told:
+        engine = self._opened()
         if isinstance(request, page_requests.OpenJob | page_requests.StartJob):
-            self._shelf.note(self._engine.session)
-        return self._engine.answer(request)
+            self._shelf.note(engine.session)
+        return engine.answer(request)
 
     def _brought(self, path: Path) -> Told:
         if path.stat().st_size > MOST_IMPORTED:
@@ -110,9 +114,8 @@ class Pocket:
         finally:
             brought.close()
         place = next(one for one in repository.places() if one.path == target)
-        engine = self._engine or PageEngine()
+        engine = self._opened()
         self._shelf.note(engine.session)
-        self._engine = engine
         engine.reopen(Session.open_at(place))
         reply = engine.session.resume()
         if damage:

@@ -65,7 +65,8 @@ def runtime_files(cache: Path | None = None) -> Mapping[str, bytes]:
 
 def _member(held: tarfile.TarFile, name: str) -> bytes:
     member = held.extractfile(f"package/{name}")
-    assert member is not None, name
+    if member is None:
+        raise Problem(say("build.other_runtime", package=name))
     return member.read()
 
 

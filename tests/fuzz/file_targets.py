@@ -14,6 +14,7 @@ import struct
 import tempfile
 import warnings
 from collections.abc import Iterator
+from dataclasses import fields
 from functools import cache
 from pathlib import Path
 
@@ -23,7 +24,7 @@ from boxaloud.assistant.asr.audio.wav import MAX_SECONDS, RATE, decode_wav
 from boxaloud.assistant.storage import Session, repository
 from boxaloud.assistant.storage.job_check import check
 from boxaloud.assistant.text.problem import Problem
-from boxaloud.assistant.web import admission
+from boxaloud.assistant.web import page_requests
 
 # -- recordings ------------------------------------------------------------------------------------
 
@@ -131,29 +132,25 @@ def sample_job(chance: random.Random) -> bytes:
 
 
 def frame(data: bytes) -> None:
-    """A message of a page is one of those that there are, within its limits, or none."""
-    found = admission.message(data.decode("utf-8", "replace"))
-    if found is None:
+    """What a page asks is one of the requests that there are, or refused in a sentence."""
+    text = data.decode("utf-8", "replace")
+    try:
+        found = page_requests.read(text)
+    except page_requests.NoRequest:
         return
-    match found.kind:
-        case "stdin":
-            assert len(found.value) <= admission.MOST_LETTERS
-        case "ping":
-            assert json.dumps(["pong", found.value])
-        case "resize":
-            wide, tall = found.value
-            assert admission.size(wide, tall) == (wide, tall)
-        case _:
-            assert found.kind in ("blur", "focus")
+    assert len(text) <= page_requests.MOST_LETTERS
+    assert type(found) in page_requests.KINDS.values()
+    for field in fields(found):
+        assert isinstance(getattr(found, field.name), str | int)
 
 
 def sample_frame(chance: random.Random) -> bytes:
-    """A message nearly as the page sends it."""
-    size = {"width": chance.choice(_ODD), "height": chance.choice(_ODD)}
-    kind = chance.choice(["stdin", "resize", "ping", "blur", "focus", "", "x", None])
-    value = chance.choice([*_ODD, size, [size]])
-    text = json.dumps(chance.choice([[kind, value], [kind], {kind: value}, [kind, value, value]]))
-    made = text.encode()
+    """A request nearly as the page sends it."""
+    kind = chance.choice([*page_requests.KINDS, "", "x", None])
+    names = ("words", "stand", "answer", "key", "count", "name", "first", "most", "query", "gangs",
+             "row", "volume", "file", "other")  # fmt: skip
+    said = {name: chance.choice(_ODD) for name in chance.sample(names, chance.randrange(4))}
+    made = json.dumps(chance.choice([{"kind": kind, **said}, [kind], kind, said])).encode()
     return _spoilt(made, chance) if chance.random() < 0.4 else made
 
 

@@ -46,7 +46,7 @@ def test_a_broken_promise_is_noticed_and_its_input_kept(
     monkeypatch.setattr("boxaloud.assistant.reports.batch.row_evaluator.work_out", faulty)
     monkeypatch.setattr("file_targets.decode_wav", faulty)
     monkeypatch.setattr("file_targets.repository.places", faulty)
-    monkeypatch.setattr("file_targets.admission.message", faulty)
+    monkeypatch.setattr("file_targets.page_requests.read", faulty)
     assert fuzz.at_random(target, 4 if target == "job" else 40, seed=1) > 2
     kept = list((tmp_path / target).iterdir())
     assert kept

@@ -20,7 +20,7 @@ from pathlib import Path
 
 import pytest
 from boxaloud.assistant.web import admission
-from boxaloud.assistant.web.endpoint import drawn, own_address
+from boxaloud.assistant.web.endpoint import drawn, own_address, serve
 from boxaloud.assistant.web.page_files import POCKET_ONLY, page_files
 
 pytest.importorskip("aiohttp")
@@ -72,6 +72,24 @@ def test_a_pairing_code_takes_few_wrong_tries_and_ends() -> None:
 
 def test_a_code_is_drawn_two_rows_to_a_line() -> None:
     assert drawn([[0, 1, 0, 1], [0, 0, 1, 1], [0, 0, 0, 1]]) == ["█▄▀ ", "███▄"]
+
+
+def test_the_page_that_is_served_names_no_other_host() -> None:
+    names = {b"http://www.w3.org/2000/svg"}  # of XML, which is looked for nowhere
+    for name, raw in page_files().items():
+        assert set(re.findall(rb"https?://[\w./-]+", raw)) - names == set(), name
+
+
+@pytest.mark.parametrize(
+    ("host", "warned"), [("127.0.0.1", False), ("::1", False), ("0.0.0.0", True)]
+)
+def test_serving_to_other_machines_states_the_risk(
+    host: str, warned: bool, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("boxaloud.assistant.web.page_server.PageServer.serve", lambda server: None)
+    told: list[str] = []
+    serve(host, 8000, False, told.append, lambda rows: None)
+    assert any("nothing is encrypted" in line for line in told) == warned
 
 
 # -- the server itself -------------------------------------------------------------------------
