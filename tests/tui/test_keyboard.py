@@ -136,6 +136,31 @@ def test_what_was_tried_is_taken_over_by_a_key() -> None:
     drive(app, play)
 
 
+def test_words_refused_there_do_not_join_the_next() -> None:
+    app = app_for(SWITCH, "18 cubic inch box", "clamps inside")
+
+    async def play(pilot: Pilot[None]) -> None:
+        await pilot.press("f6")
+        await pilot.pause()
+        await typed(pilot, "10 cubic inch box")
+        assert any(row.strip().startswith("»") for row in rows(app))
+        await typed(pilot, "two florbs")
+        assert not any(row.strip().startswith("»") for row in rows(app))  # nothing is compared
+        await pilot.press("ctrl+s")
+        await pilot.pause()
+        assert "nothing to take over yet" in seen(app)
+        await typed(pilot, "clamps outside")
+        shown = seen(app)
+        assert "Margin 2.00 becomes 4.00" in shown
+        assert "clamps outside" in shown  # what is compared can be read
+        assert "florbs" not in shown
+        await pilot.press("up", "up")
+        await pilot.pause()
+        assert "two florbs" in seen(app)
+
+    drive(app, play)
+
+
 def test_a_spoken_what_if_is_shown_side_by_side() -> None:
     app = app_for(SWITCH, "18 cubic inch box", "clamps inside")
 

@@ -66,9 +66,9 @@ class TrySheet(Sheet):
         self.query_one("#table", Static).update("\n".join(table_rows(self._lines, width)))
 
     def on_input_submitted(self, event: EntryLine.Submitted) -> None:
-        """Try what was typed."""
+        """Try what was typed. The line is empty again, so that no words join the next ones."""
         event.stop()
-        if words := event.value.strip():
+        if words := self.query_one(EntryLine).take():
             self._try(words)
 
     def on_entry_line_too_long(self, event: EntryLine.TooLong) -> None:
@@ -78,14 +78,12 @@ class TrySheet(Sheet):
 
     def _try(self, change: Change) -> None:
         tried = suppose(self._conversation, change)
-        if not tried.reply.changed or tried.reply.refused or tried.reply.left_over:
-            self._change = ""
-            self._say(tried.reply.said)
-            return
-        self._change = change
-        self._lines = compared(tried.now, tried.then)
+        taken = tried.reply.changed and not tried.reply.refused and not tried.reply.left_over
+        self._change = change if taken else ""
+        self._lines = compared(tried.now, tried.then if taken else None)
         self._draw()
-        self._say("\n".join(difference(tried.now, tried.then)))
+        told = difference(tried.now, tried.then) if taken else [tried.reply.said]
+        self._say("\n".join([text("try.tried", change=_words(change)), *told]))
 
     def _say(self, words: str) -> None:
         self.query_one("#difference", Static).update(words)
@@ -97,3 +95,8 @@ class TrySheet(Sheet):
             return
         if self.leave(""):
             self._take(self._change)
+
+
+def _words(change: Change) -> str:
+    """What was supposed, as it was said."""
+    return change if isinstance(change, str) else " ".join(act.words for act in change)
