@@ -51,11 +51,13 @@ class Ask(Act):
     """A question of a fixed kind about the box, the count or the talk."""
 
     about: QuestionKind
+    family: str | None = None
+    """The kind of box that is asked for: "what size device box do I need"."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AskWhy(Act):
-    """ "Why do the clamps count": a line's section and reasoning."""
+    """ "Why do the clamps count": a line's section and reasoning; `of` a topic or `verdict`."""
 
     of: str | None = None
 

@@ -10,13 +10,14 @@ from typing import Any, cast
 
 from boxaloud.grammar import acts, grammar_data
 from boxaloud.grammar.acts import Act
+from boxaloud.grammar.building.box_questions import BOX_FOR, box_wanted
 from boxaloud.grammar.building.room_questions import asks_for_room, room_for
 from boxaloud.grammar.building.supposed_acts import described, is_about, suppose
 from boxaloud.grammar.building.told_acts import tell
 from boxaloud.grammar.building.told_clause import Telling
 from boxaloud.grammar.clauses.act_fields import BOX, QUESTIONS, THINGS, act_of, thing_of
 from boxaloud.grammar.clauses.clause import Clause
-from boxaloud.grammar.clauses.mood import UNSURE
+from boxaloud.grammar.clauses.mood import TELLING_IF, UNSURE
 from boxaloud.grammar.phrases.statements import Statement
 
 _TABLE = grammar_data.table("questions")
@@ -28,10 +29,6 @@ _COUNTS = re.compile(
     r"|allowance|allowances|mean|means|considered|include|included|matter|deduct|deduction"
     r"|figure|figured|ignored|left out|omitted|twice|double|once|size of|volume of|called"
     r"|exactly|add)\b"
-)
-_BOX_FOR = re.compile(
-    r"\b(?:what|which|how big a|how big of a|smallest|size)\b.*\bbox\b.*"
-    r"\b(?:for|with|need|use|fit|hold|holds|if)\b"
 )
 _ASKS_OF_A_TERM = re.compile(
     r"(?:(?:so|and|ok|okay|but|hey|well) )*"
@@ -116,6 +113,21 @@ def _conditional(question: _Question) -> list[Act] | None:
     return question.supposed() if question.clause.mood == "conditional" else None
 
 
+_OF_THE_OUTCOME = re.compile(
+    r"\b(?:would|could|will|can|should|might|room|space|left|fit|fits|pass|over|ok|okay)\b"
+)
+
+
+def _on_condition(question: _Question) -> list[Act] | None:
+    """ "Would I have more room if I took out a 12-2": the condition is supposed."""
+    asked, _, condition = question.line.partition(" if ")
+    if "<" not in condition or not _OF_THE_OUTCOME.search(asked):
+        return None
+    if _COUNTS.search(asked) or BOX_FOR.search(f"{asked} if") or TELLING_IF.search(question.line):
+        return None
+    return question.described()
+
+
 def _of_a_fixed_kind(question: _Question) -> list[Act] | None:
     """A question of questions.toml; about the count, with what it is to be counted for."""
     fixed = _fixed(question.clause, question.words, question.span)
@@ -127,17 +139,20 @@ def _of_a_fixed_kind(question: _Question) -> list[Act] | None:
 
 def _which_box(question: _Question) -> list[Act] | None:
     """ "What box do I need for two 14-2s": with what it is for, told."""
-    sized = any(kind in ("box_volume", "box_size") for kind in question.kinds)
-    if "smallest_box" not in question.kinds and (sized or not _BOX_FOR.search(question.line)):
+    family = box_wanted(question.line, question.kinds, question.things)
+    if family is None:
         return None
     told = [
         act
         for act in map(act_of, question.things)
-        if act is not None and not isinstance(act, acts.NameBoxKind)
+        if act is not None and not isinstance(act, (acts.NameBoxKind, acts.SetSize))
     ]
     for later in question.following:
         told += tell(Telling(later, question.telling.heard))
-    return [*told, acts.Ask(about="smallest_box", words=question.words, span=question.span)]
+    asked = acts.Ask(
+        about="smallest_box", family=family or None, words=question.words, span=question.span
+    )
+    return [*told, asked]
 
 
 def _found_whole(question: _Question) -> list[Act] | None:
@@ -222,6 +237,7 @@ def _of_a_thing(question: _Question) -> list[Act] | None:
 _READINGS: tuple[Callable[[_Question], list[Act] | None], ...] = (
     _unsure,
     _conditional,
+    _on_condition,
     _of_a_fixed_kind,
     _which_box,
     _found_whole,
@@ -249,8 +265,8 @@ def _fixed(clause: Clause, words: str, span: tuple[int, int]) -> Act | None:
     if about.startswith("list"):
         only = about.partition(":")[2]
         return acts.ListBoxes(only=cast(Any, only), words=words, span=span)
-    if about == "why":
-        return acts.AskWhy(words=words, span=span)
+    if about.startswith("why"):
+        return acts.AskWhy(of=about.partition(":")[2] or None, words=words, span=span)
     return acts.Ask(about=cast(Any, about), words=words, span=span)
 
 

@@ -21,6 +21,7 @@ _STRIPPED = re.compile(
 _SUPPOSING = grammar_data.table("clauses")["supposing"]
 _SUBJECTS = frozenset(_SUPPOSING["subjects"])
 _TAIL = frozenset(_SUPPOSING["tail"])
+_BEING = frozenset({"have", "had", "has", "is", "was", "were", "be"})
 
 #: "how about two": what is said is put in place of what there is.
 _HOW_ABOUT = re.compile(r"(?:(?:and|so|ok|okay|but|or) )*(?:how|what) about\b")
@@ -31,7 +32,8 @@ def suppose(
 ) -> list[Act]:
     """What is supposed, as the acts that it would be if it were told."""
     clause = telling.clause
-    inner = tell(Telling(_told(clause), telling.heard))
+    told = _told(clause)
+    inner = tell(Telling(told, telling.heard, _in_place(clause, told)))
     for later in following:
         inner += tell(
             Telling(later if later.mood == "declarative" else _told(later), telling.heard)
@@ -46,6 +48,13 @@ def suppose(
     if not kept:
         return [acts.AskUnknown(words=words, span=span)]
     return [acts.Suppose(acts=kept, words=words, span=span)]
+
+
+def _in_place(clause: Clause, told: Clause) -> bool:
+    """ "What if I only had two 12-2s": so many in place of those that are there."""
+    first = told.elements[0].start
+    before = {element.tag for element in clause.elements if element.start < first}
+    return "only" in before or ("just" in before and bool(before & _BEING))
 
 
 def _as_restated(act: Act) -> Act:

@@ -114,7 +114,7 @@ def _expanded(text: str) -> str:
 @lru_cache(maxsize=4096)
 def _number_tag(word: str) -> str:
     """A number word among words that no phrase took, as a tag with its value."""
-    if not (word[0].isalnum()) or word in ("oh", "o", "a", "an"):
+    if not (word[0].isalnum()) or word in ("oh", "o", "a", "an", "ones"):
         return word
     classes = numbers.word_classes(word)
     if not classes:

@@ -44,7 +44,7 @@ _MUSING = re.compile(
     r"(?:(?:maybe|perhaps|possibly|i guess|i think|i suppose) )*"
     r"(?:i|we|you|they|he) (?:could|might)(?! have)\b(?! not)"
 )
-_TELLING_IF = re.compile("|".join(map(re.escape, _MOOD["telling_if"])))
+TELLING_IF = re.compile("|".join(map(re.escape, _MOOD["telling_if"])))
 _REQUEST = re.compile(
     r"^(?:(?:"
     + "|".join(sorted(_LEAD))
@@ -97,9 +97,9 @@ def _read(line: str, closes: str) -> tuple[Mood, bool, bool]:
     fit = modal = False
     if _CONDITIONAL.search(line) or _MUSING.search(line):
         mood, modal = "conditional", True
-    elif " if " in line and _TELLING_IF.search(line):
+    elif " if " in line and TELLING_IF.search(line):
         mood, fit = "interrogative", True
-    elif "check " in line and _TELLING_IF.search(line):
+    elif "check " in line and TELLING_IF.search(line):
         return mood, fit, modal
     elif head_word in _WH or (head_word in _AUXILIARY and _asks(words, first, closes)):
         if _REQUEST.search(line) and words[first] in ("can", "could", "would", "will"):
@@ -128,7 +128,12 @@ def _reported(words: list[str]) -> int:
 
 
 def _about_fit(words: list[str], first: int) -> bool:
-    return any(word in _FIT for word in words[first + 1 :])
+    """ "Is it too full", and not "is the dimmer counted too"."""
+    last = len(words) - 1
+    return any(
+        word in _FIT and not (word == "too" and first + 1 + place == last)
+        for place, word in enumerate(words[first + 1 :])
+    )
 
 
 def _asks(words: list[str], first: int, closes: str) -> bool:

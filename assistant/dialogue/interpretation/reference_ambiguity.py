@@ -92,11 +92,15 @@ def is_open(state: State) -> bool:
 def choices(state: State, pending: Pending) -> str:
     """What it may mean, in words: "the cables, the switch or the receptacle"."""
     target = getattr(pending.act, "target", Reference())
-    found = _others(state) if target.which in ("other", "others") else _counted(state)
-    if target.kind != "anything":
-        found = references.find_all(state, replace(target, words=""))
-    names = dict.fromkeys(f"the {_noun(item)}" for item in found)
+    names = dict.fromkeys(f"the {_noun(item)}" for item in meant(state, target))
     return " or ".join(listed(list(names)).rsplit(" and ", 1))
+
+
+def meant(state: State, target: Reference) -> list[Item]:
+    """The things that words may point at where it is open which."""
+    if target.kind != "anything":
+        return references.find_all(state, replace(target, words=""))
+    return _others(state) if target.which in ("other", "others") else _counted(state)
 
 
 def _noun(item: Item) -> str:

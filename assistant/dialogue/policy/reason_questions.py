@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from boxaloud.assistant.dialogue.assessment import assess
 from boxaloud.assistant.dialogue.interpretation.references import TYPES
-from boxaloud.assistant.dialogue.nlg.sentences import joined, say, sentence
+from boxaloud.assistant.dialogue.nlg.sentences import joined, listed, say, sentence, volume
+from boxaloud.assistant.dialogue.policy.box_status import status
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
@@ -26,6 +27,9 @@ ITEMS = {
 
 def why(turn: Turn, act: acts.AskWhy) -> None:
     """ "why", "why do the clamps count": section and reasoning of a line, in a sentence."""
+    if act.of == "verdict":
+        _why_so_full(turn, act)
+        return
     lines = assess(turn.state).sheet.lines
     of = act.of
     wanted = ITEMS.get(of) if of else None
@@ -47,6 +51,24 @@ def why(turn: Turn, act: acts.AskWhy) -> None:
         if turn.state.form == "full":
             said.append(say("why.source", source=note.source))
     turn.answer(sentence(joined(said)), act.words)
+
+
+LEADING = 2
+"""Lines that are named as what fills the box the most."""
+
+
+def _why_so_full(turn: Turn, act: Act) -> None:
+    """ "why is it over": where it stands, and the lines that take the most."""
+    found = assess(turn.state)
+    text = status(turn.state, found) or say("nothing_yet")
+    lines = sorted(found.sheet.lines, key=lambda line: line.subtotal, reverse=True)
+    most = [
+        say("answer.takes", what=line.what, volume=volume(line.subtotal), section=line.section)
+        for line in lines[:LEADING]
+        if line.subtotal
+    ]
+    parts = [text, say("answer.most_of_it", lines=listed(most))] if most else [text]
+    turn.answer(joined(parts), act.words)
 
 
 def _said_last(state: State) -> tuple[str, ...] | None:

@@ -23,7 +23,9 @@ def smallest_box(turn: Turn, act: Act) -> None:
     if is_canadian(turn.state.edition):
         turn.answer(say("boxes.canada"), act.words)
         return
-    found = smallest_boxes(to_box(turn.state), FAMILIES)
+    family = act.family if isinstance(act, acts.Ask) and act.family in FAMILIES else None
+    box = to_box(turn.state)
+    found = smallest_boxes(box, (family,) if family else FAMILIES) or smallest_boxes(box, FAMILIES)
     if not found:
         turn.answer(say("boxes.none"), act.words)
         return

@@ -9,6 +9,7 @@ from decimal import Decimal
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.assessment import assess
 from boxaloud.assistant.dialogue.divided_box import spaces_in
+from boxaloud.assistant.dialogue.interpretation import reference_ambiguity
 from boxaloud.assistant.dialogue.job_acts import EVENTS
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import (
@@ -45,8 +46,13 @@ def suppose(turn: Turn, act: acts.Suppose, run: Runner) -> None:
     if act.asks_fit and things and empty:
         turn.ahead[:0] = list(act.acts)
         return
-    copy = Turn(turn.state, turn.asked, turn.subject)
-    run(copy, [_sure(one) for one in act.acts])
+    copy = _tried(turn, act.acts, run)
+    if len(copy.state.pending) > len(turn.state.pending) and (
+        each := _each_meant(turn, copy, act, run)
+    ):
+        now = _outcome(turn.state, turn.state)
+        turn.answer(say("what_if.each_meant", new=joined(each, by="; "), now=now), act.words)
+        return
     turn.refused.extend(copy.refused)
     if copy.state.partial is not None and copy.state.partial != turn.state.partial:
         turn.answer(_each_depth(copy.state, copy.state.partial, turn.state), act.words)
@@ -60,6 +66,28 @@ def suppose(turn: Turn, act: acts.Suppose, run: Runner) -> None:
         turn.state = altered(turn.state, proposed=act.acts)
     elif not copy.refused:
         turn.answer(_unchanged(turn), act.words)
+
+
+def _tried(turn: Turn, told: Sequence[Act], run: Runner) -> Turn:
+    """The acts done on a copy."""
+    copy = Turn(turn.state, turn.asked, turn.subject)
+    run(copy, [_sure(one) for one in told])
+    return copy
+
+
+def _each_meant(turn: Turn, copy: Turn, act: acts.Suppose, run: Runner) -> list[str]:
+    """ "What if I pulled one cable out": the outcome for each cable that it may be."""
+    held = copy.state.pending[0]
+    target = getattr(held.act, "target", None)
+    if target is None or not reference_ambiguity.is_open(copy.state):
+        return []
+    told = []
+    for item in reference_ambiguity.meant(turn.state, target):
+        exact: Act = replace(held.act, target=replace(target, item=item.key))  # type: ignore[call-arg]
+        tried = _tried(turn, [exact if one.span == exact.span else one for one in act.acts], run)
+        new = _outcome(tried.state, turn.state)
+        told.append(say("what_if.one_meant", what=_what(tried), new=new))
+    return told
 
 
 def _what(copy: Turn) -> str:
