@@ -128,7 +128,8 @@ class Talk:
         unread_words.keep(turn, entry.unread)
         self.journal.append(entry)
         if _LASTING(turn.state) != _LASTING(turn.base):
-            self._history.keep_confirmed(turn.base, entry.heard, turn.confirmed)
+            told = len(turn.marks)
+            self._history.keep_confirmed(turn.base, entry.heard, turn.confirmed, told)
         self.state, self.released = turn.state, tuple(turn.released)
         self._answer(turn, entry, worded)
 

@@ -16,8 +16,30 @@ MOST = 100
 
 
 def undo(turn: Turn, act: acts.Undo) -> None:
-    """Take steps back; what was said earlier in the same breath is taken back first."""
+    """Take steps back; what was said earlier in the same breath is taken back first.
+
+    "Scratch that, five 12-2s": what is said anew takes the place of what was said last. Where
+    several things were told then, it only marks a correction: the others stand.
+    """
+    corrects = bool(turn.ahead) and turn.ahead[0].function == "correction" and not turn.marks
+    step = turn.history.last if corrects and turn.history is not None else None
+    if step is not None and step.told > 1:
+        turn.understood.append(act.words)
+        return
+    now = turn.state
     _step(turn, act.words, act.count, _undo, "nothing_to_undo")
+    if step is not None and _only_came_in(step.state, now):
+        anew = turn.ahead[0]  # what it would restate is gone again
+        turn.ahead[0] = anew.thing if isinstance(anew, acts.Restate) else anew
+
+
+def _only_came_in(before: State, now: State) -> bool:
+    """Whether all that changed is that things of one kind came in."""
+    item, known = now.item(now.last), before.item(now.last)
+    others = tuple(one for one in before.items if one is not known)
+    if item is None or others != tuple(one for one in now.items if one is not item):
+        return False
+    return known is None or item.content.count - known.content.count == now.added
 
 
 def redo(turn: Turn, act: acts.Redo) -> None:
@@ -58,9 +80,8 @@ def _undo(turn: Turn) -> bool:
     found = turn.history.back(turn.state) if turn.history else None
     if found is None:
         return False
-    turn.state, words = found
-    turn.base = turn.state
-    turn.echoes.append(say("echo.undone", words=shortened(words)))
+    turn.state = turn.base = found.state
+    turn.echoes.append(say("echo.undone", words=shortened(found.words)))
     return True
 
 
@@ -68,9 +89,8 @@ def _redo(turn: Turn) -> bool:
     found = turn.history.forward(turn.state) if turn.history and not turn.marks else None
     if found is None:
         return False
-    turn.state, words = found
-    turn.base = turn.state
-    turn.echoes.append(say("echo.redone", words=shortened(words)))
+    turn.state = turn.base = found.state
+    turn.echoes.append(say("echo.redone", words=shortened(found.words)))
     return True
 
 

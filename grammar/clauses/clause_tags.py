@@ -31,16 +31,24 @@ ASKED = frozenset(
 )  # fmt: skip
 
 
+_POINTING = frozenset({"", "first", "second", "third", "fourth", "last", "other", "extra", "new"})
+#: What "that" before it may point at.
+POINTED_AT = frozenset(
+    {"cable", "conductors", "device", "fitting", "terminal_block", "jumper", "fixture_wires"}
+)
+
+
 def elements_of(heard: str, statements: Sequence[Statement]) -> Iterator[Element]:
     """The elements of an utterance in order: words, breaks, and what the phrases found."""
     low = heard.lower() if heard.isascii() else _lowered(heard)
     place = 0
-    for statement in sorted(statements, key=_start):
+    placed = sorted(statements, key=_start)
+    for at, statement in enumerate(placed):
         start, end = statement.span
         if start < place:
             continue
         yield from _words(low, place, start)
-        if statement.kind in WORDS_ONLY or statement.kind in ASKED or _goes_on(statement, low):
+        if statement.kind in WORDS_ONLY or statement.kind in ASKED or _goes_on(placed, at, low):
             yield from _words(low, start, end)
         elif statement.kind in _BARE:
             first, last = _core(low, start, end)
@@ -53,8 +61,17 @@ def elements_of(heard: str, statements: Sequence[Statement]) -> Iterator[Element
     yield from _words(low, place, len(low))
 
 
-def _goes_on(statement: Statement, low: str) -> bool:
-    """ "never mind the doorbell": an undo that says of what is none."""
+def _goes_on(placed: Sequence[Statement], at: int, low: str) -> bool:
+    """ "never mind the doorbell", "scratch that switch": an undo that says of what is none."""
+    statement = placed[at]
+    if statement.kind == "scratch" and at + 1 < len(placed):
+        following = placed[at + 1]
+        between = low[statement.span[1] : following.span[0]].split(" ")
+        return (
+            following.kind in POINTED_AT
+            and following.get("count") is None
+            and all(word in _POINTING for word in between)
+        )
     if statement.kind != "undo" or "mind" not in statement.words.lower():
         return False
     rest = low[statement.span[1] :].lstrip()

@@ -18,7 +18,9 @@ ORDERS = frozenset(
 
 
 def is_order(said: str) -> bool:
-    """Whether a sentence is an order to change the box."""
+    """Whether a sentence is an order to change the box; "scratch that, …" only corrects."""
+    if said.startswith("scratch that, "):
+        return False
     return said.split()[0] in ORDERS and len(said.split()) > 1
 
 

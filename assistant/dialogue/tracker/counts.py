@@ -127,7 +127,10 @@ def more(turn: Turn, act: acts.More) -> None:
         turn.unplaced.append(act.words)
         return
     extra = act.count or 1
+    before = turn.state
     item_changes.recount(turn, item, item.content.count + extra, act.words)
+    if turn.state is not before:
+        turn.state = altered(turn.state, added=extra)
 
 
 def _more_of(state: State, target: Reference) -> Item | None:

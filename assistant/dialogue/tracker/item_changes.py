@@ -59,7 +59,7 @@ def change_content(turn: Turn, item: Item, content: Content, words: str) -> None
         return
     echo = changed(item.content, content)
     state = _merged(turn.state.with_content(item.key, content), item.key)
-    turn.enter(state, echo, item_names.shown(content))
+    turn.enter(altered(state, added=0), echo, item_names.shown(content))
 
 
 def _merged(state: State, key: int) -> State:
