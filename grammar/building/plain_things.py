@@ -117,6 +117,9 @@ def _partitive(act: Act) -> Act:
     """ "only one of the 12-3s" says how many there are of what was named before."""
     if is_thing(act) and act.count is not None:
         low = act.words.lower()
+        if act.count < 0 and low.startswith("minus "):
+            target = replace(just_like(act), count=-act.count)
+            return acts.Remove(target=target, words=act.words, span=act.span, function="request")
         if _FURTHER.search(low):
             return act
         if _OF_THOSE.search(low) or low.startswith(("only ", "just ")):

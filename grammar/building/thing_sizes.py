@@ -52,6 +52,10 @@ def build_resize(match: Match, telling: Telling) -> list[Act] | None:
     return [acts.Resize(target=target, awg=awg, words=words, span=span, function="correction")]
 
 
+#: "The other two switches are on the twelve": they are there already.
+_POINTING = ("the ", "that ", "those ", "these ", "my ", "other ", "both ", "all ")
+
+
 def build_land(match: Match, telling: Telling) -> list[Act] | None:
     """ "The switch goes on the twelves": the largest conductor landed on a device."""
     words, span = words_of(match, telling)
@@ -69,6 +73,7 @@ def build_land(match: Match, telling: Telling) -> list[Act] | None:
         and said.found is not None
         and said.found.get("count") is not None
         and not said.tag.endswith(":d>")
+        and not match.found.group("ref").startswith(_POINTING)
     ):
         made = act_of(said.found)
         if isinstance(made, acts.AddDevice) and not said.found.words.lower().startswith(

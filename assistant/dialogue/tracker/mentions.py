@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 from boxaloud.assistant.dialogue.interpretation import references
+from boxaloud.assistant.dialogue.state import Item
 from boxaloud.assistant.dialogue.tracker import added_items, counts, device_landing
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar.acts import AddCable, AddDevice, Thing
@@ -21,10 +23,29 @@ def mention(turn: Turn, thing: Thing) -> None:
         if known is not None and getattr(known.content, "awg", 0) is None:
             device_landing.land_item(turn, known, thing.awg, None, thing.words)
             return
+    if isinstance(thing, AddDevice) and (known := _landed_now(turn, thing)) is not None:
+        device_landing.land_item(turn, known, thing.awg or 0, thing.count, thing.words)
+        return
     if isinstance(thing, AddDevice) and thing.count is None and _known(turn, thing):
         turn.understood.append(thing.words)  # "the switch is on the second one": no further one
         return
     added_items.enter(turn, thing)
+
+
+_STANDS = re.compile(r"\b(?:is|are|goes|go|lands?|sits?|'s)\b")
+
+
+def _landed_now(turn: Turn, thing: AddDevice) -> Item | None:
+    """ "One switch is on the fourteen", of switches whose size nobody said before this breath."""
+    if thing.awg is None or thing.count is None:
+        return None
+    if thing.name not in (None, "device") and not _STANDS.search(thing.words.lower()):
+        return None
+    known = references.find_all(turn.state, references.to_thing(replace(thing, awg=None)))
+    before = {item.key for item in turn.began.items}
+    open_ = [item for item in known if getattr(item.content, "awg", 0) is None]
+    enough = [item for item in open_ if item.content.count >= thing.count and item.key in before]
+    return enough[0] if len(enough) == 1 else None
 
 
 def _known(turn: Turn, thing: AddDevice) -> bool:

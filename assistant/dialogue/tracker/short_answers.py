@@ -155,7 +155,11 @@ def _corrects(turn: Turn) -> bool:
 def skip(turn: Turn, act: Act) -> None:
     """Leave the open question: at its worst case where it has one, and marked so."""
     asked = turn.asked
-    if asked is None:
+    if turn.state.proposed and "leave" in act.words.lower():
+        # "nah leave it": what was only supposed, and not the question that is open
+        turn.state = altered(turn.state, proposed=())
+        turn.answer(say("echo.kept"), act.words)
+    elif asked is None:
         turn.answer(say("nothing_to_skip"), act.words)
     elif asked == "confirm":
         held_acts.rejected(turn)
