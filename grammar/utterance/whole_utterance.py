@@ -18,6 +18,7 @@ from boxaloud.grammar.utterance.cable_groups import (
     misplaced_counts,
     sizes_lent,
 )
+from boxaloud.grammar.utterance.cable_roles import named_by_role
 from boxaloud.grammar.utterance.device_groups import (
     quads_as_duplexes,
     switch_beside_box,
@@ -151,6 +152,7 @@ _FIRST: Passes = (
 )
 _THEN: Passes = (
     (without_sums, (acts.AddConductors, acts.OpenBox), 2),
+    (named_by_role, (acts.AddCable,), 1),
     (listed_roles, (acts.AddCable,), 2),
     (each_pipe, (), 0),
     (once_corrected, (acts.Restate, acts.Remove, acts.Recount, acts.DoIt, acts.Undo), 2),

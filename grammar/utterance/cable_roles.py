@@ -1,0 +1,64 @@
+"""Cables told by what each of them does: "two 14-2s, feed and load"."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+from boxaloud.grammar import acts, grammar_data
+from boxaloud.grammar.acts import Act, Unread
+
+_NAMED: dict[str, list[str]] = grammar_data.table("lexicon")["names"]["role"]
+_ROLE = "(?:{})s?".format(
+    "|".join(sorted((name for names in _NAMED.values() for name in names), key=len, reverse=True))
+)
+_WAY = "(?: (?:in|out|coming in|going out))?"
+_ROLES = re.compile(
+    rf"[ ,:;(-]*(?:(?:a|an|the|one|for|for the) )*{_ROLE}{_WAY}"
+    rf"(?:[ ,/&+]+(?:and )?(?:(?:a|an|the|one) (?:[a-z]+ )??)?{_ROLE}{_WAY})+\b",
+    re.IGNORECASE,
+)
+_EACH = re.compile(rf"\b{_ROLE}\b", re.IGNORECASE)
+_ENDS_IN_ROLE = re.compile(rf"\b{_ROLE}$", re.IGNORECASE)
+
+
+def named_by_role(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """As many roles in a row as cables were counted name those cables, and no further ones; "14-2
+    line and load" is two of them.
+
+    Each conductor of each cable counts, 314.16(B)(1), so that fewer roles than cables, or more,
+    are left as they were read.
+    """
+    for cable in made:
+        if not isinstance(cable, acts.AddCable) or cable.awg is None or cable.doubts:
+            continue
+        said = _ENDS_IN_ROLE.search(cable.words.rstrip())
+        begin = cable.span[0] + said.start() if said else cable.span[1]
+        match = _ROLES.match(heard, begin)
+        if match is None:
+            continue
+        count = len(_EACH.findall(match.group()))
+        if cable.count not in (None, count) or _is_pointed_at(cable):
+            continue
+        where = range(match.start(), match.end() + 1)
+        left[:] = [run for run in left if run.span[0] not in where]
+        made = [
+            replace(act, count=count) if act is cable else act
+            for act in made
+            if act is cable or act.span[0] not in where or not _is_role(act)
+        ]
+    return made
+
+
+def _is_pointed_at(cable: acts.AddCable) -> bool:
+    """ "The 14-2, feed and load": one that is there."""
+    return cable.words.lower().startswith(("the ", "that ", "this ", "my "))
+
+
+def _is_role(act: Act) -> bool:
+    """A cable named by no more than what it does, or words that are talk of something else."""
+    if isinstance(act, acts.AddCable):
+        return any(doubt.reason == "carried" for doubt in act.doubts)
+    if isinstance(act, acts.AddConductors):
+        return act.awg is None  # "a white switch leg"
+    return isinstance(act, acts.OtherTalk)
