@@ -136,12 +136,16 @@ class Boxes:
         return meant(name, self.names)
 
     @property
-    def _untouched(self) -> bool:
-        """True where the box at hand has no name of its own, and nothing was said of it."""
+    def _blank(self) -> bool:
+        """True where nothing was said of the box at hand."""
         state = self.current.state
         described = state.items or state.box or state.partial or state.pending or state.pulls
-        blank = not described and state.body == BodySaid()
-        return blank and named(self._at) == self._at and self._at.startswith("box ")
+        return not described and state.body == BodySaid()
+
+    @property
+    def _untouched(self) -> bool:
+        """True where the box at hand has no name of its own, and nothing was said of it."""
+        return self._blank and named(self._at) == self._at and self._at.startswith("box ")
 
     @property
     def _cautioned(self) -> bool:
@@ -214,13 +218,18 @@ class Boxes:
         old = self.find(act.like) if act.like else self._at
         if old is None:
             return Outcome(say("job.no_box", name=act.like))
-        new = numbered(named(act.name.lower())) or self._unused()
-        if new in self._names:
+        here = not act.name and self._blank and old != self._at
+        new = self._at if here else numbered(named(act.name.lower())) or self._unused()
+        if new in self._names and not here:
             return Outcome(say("job.taken", name=new))
         edition = self.began_under(old)
+        cautioned = self._cautioned
         self._talks[new] = Talk.fold(self.talk(old).journal, edition, new)
-        self._talks[new].cautioned = self._cautioned
-        self._begin(new, edition)
+        self._talks[new].cautioned = cautioned
+        if here:
+            self._editions[new] = edition
+        else:
+            self._begin(new, edition)
         return Outcome(say("job.copied", old=old, name=new), "copied", new, old)
 
     def _rename(self, name: str) -> Outcome:

@@ -98,6 +98,8 @@ class State:
     """What was supposed or proposed last, for "do it"."""
     added: int = 0
     """How many of the item said last came in when it was last added to."""
+    named_by: int = 0
+    """Key of the device that the box is named by, until it is said by itself; 0 for none."""
     tags: frozenset[str] = field(default_factory=frozenset)
     form: Form = "normal"
 
@@ -147,7 +149,7 @@ def all_but(*left_out: str) -> Callable[[State], tuple[object, ...]]:
 
 described = all_but(
     "pending", "rejected", "unread", "unread_with", "form", "last", "put_off",
-    "clamps_mentioned", "proposed", "recalled", "added", "mistaken",
+    "clamps_mentioned", "proposed", "recalled", "added", "mistaken", "named_by",
 )  # fmt: skip
 """All that says something of the box."""
 

@@ -13,7 +13,7 @@ Function: TypeAlias = Literal["inform", "correction", "request"]
 
 Reason: TypeAlias = Literal[
     "heard", "repaired", "confusable", "unusual", "vague", "carried", "beside", "flips",
-    "unsized", "operator", "conflict", "drastic",
+    "unsized", "operator", "conflict", "drastic", "named", "fewer",
 ]  # fmt: skip
 """Why a slot is not to be trusted yet.
 
@@ -22,7 +22,8 @@ another value; `unusual`: a value that is rarely right; `vague`: several were sa
 `carried`: left unsaid, taken from a neighbour; `beside`: a word that was not understood stands
 right beside it; `flips`: it turns the verdict over; `unsized`: wires without a size; `operator`:
 an unknown verb stands before it; `conflict`: two values for one slot in one breath; `drastic`:
-a sound would empty a box or leave it.
+a sound would empty a box or leave it; `named`: it stands in the name of the box ("the hall
+3-way"), and may yet be said by itself; `fewer`: it would stand for more than were said.
 """
 
 WirePath: TypeAlias = Literal["ends", "through", "loop", "short_loop", "inside"]

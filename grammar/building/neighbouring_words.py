@@ -69,6 +69,10 @@ def is_no_thing(elements: Sequence[Element], place: int, heard: str) -> bool:
         return False
     words = found.words.lower().strip()
     after = elements[place + 1] if place + 1 < len(elements) else None
+    if found.kind == "device" and found.get("count") is None and after is not None:
+        # "the switch box has a 12-2 too": the box at hand
+        at_hand = words.startswith(("the ", "that ", "this ", "my "))
+        return after.tag == "box" and at_hand
     if (found.kind == "cable" and found.get("awg") is None) or (
         found.get("role") is not None and found.get("count") is None
     ):

@@ -140,7 +140,7 @@ KINDS: dict[str, tuple[str, ...]] = {
     "next_box": ("name",),
     "open_box": ("name",),
     "new_job": ("name",),
-    "copy_box": ("name",),
+    "copy_box": ("name", "like"),
     "name_box": ("name",),
     "list_boxes": ("only",),  # only: str, the verdict that is asked for
     "delete_box": ("name",),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 from boxaloud.grammar import acts, grammar_data
 from boxaloud.grammar.acts import Act, Unread
@@ -17,6 +18,41 @@ ROOM_WORDS = frozenset(grammar_data.table("clauses")["rooms"]["words"])
 _CODE = re.compile(r"[a-z]{1,3}-\d{1,3}[a-z]?")
 
 
+def named_device(elements: Sequence[Element]) -> Element | None:
+    """The device that a box is named by, "the hall 3-way": by a room, and by what is in it."""
+    device = next((e for e in elements if e.found is not None and e.found.kind == "device"), None)
+    if device is None or device.found is None or device.found.get("count") is not None:
+        return None
+    words = {w for e in elements for w in (e.found.words.lower().split() if e.found else [e.tag])}
+    return device if words & ROOMS - {"box"} else None
+
+
+_HAS = frozenset({"has", "gets", "got", "needs", "takes", "contains", "holds"})
+
+
+def place_of_verb(clause: Clause) -> int:
+    """ "The hall box has one 14-3": the place of the verb behind a box named by a room; 0 where
+    no box is named so, or nothing is told of it."""
+    tags = [element.tag for element in clause.elements]
+    at = next((place for place, tag in enumerate(tags[:6]) if tag in _HAS), 0)
+    if at < 2 or tags[at - 1] != "box" or clause.mood != "declarative":
+        return 0
+    named = clause.elements[: at - 1]
+    if not any(e.found is not None for e in clause.elements[at:]):
+        return 0
+    device = named_device(named)
+    words = [w for e in named for w in _words_of(e, device) if w != "the"]
+    rooms = words and all(w in ROOMS | ROOM_WORDS for w in words)
+    return at if rooms and any(w in ROOMS for w in words) else 0
+
+
+def _words_of(element: Element, device: Element | None) -> list[str]:
+    """The words that an element of a heading stands for: of a device, those of its room."""
+    if element is not device or element.found is None:
+        return [element.tag]
+    return [w for w in element.found.words.lower().split() if w in ROOMS]
+
+
 def box_heading(clause: Clause, parts: list[Clause], heard: str) -> str:
     """ "Kitchen island: …", "laundry box. …": the name of a box as first words; else empty."""
     alone = len(parts) == 1 and clause.elements[-1].tag.startswith(("box", "<box_kind"))
@@ -24,10 +60,13 @@ def box_heading(clause: Clause, parts: list[Clause], heard: str) -> str:
     ends = clause.closes in (":", ".", "\n") or counted
     if (not alone and (not ends or len(parts) < 2)) or len(clause.elements) > 6:
         return ""
+    boxed = clause.elements[-1].tag == "box"
+    device = named_device(clause.elements) if boxed else None
     words = [
-        e.tag
+        word
         for e in clause.elements
-        if e.tag
+        for word in _words_of(e, device)
+        if word
         not in ("ok", "okay", "alright", "so", "now", "this", "is", "the", "and", "for", "in", "it")
     ]
     if (

@@ -22,7 +22,12 @@ from boxaloud.assistant.dialogue.nlg.sentences import (
 )
 from boxaloud.assistant.dialogue.nlg.spoken_form import number
 from boxaloud.assistant.dialogue.state import State, sizes_present
-from boxaloud.assistant.dialogue.tracker import added_items, neutral_acts, table_box
+from boxaloud.assistant.dialogue.tracker import (
+    added_items,
+    neutral_acts,
+    restatements,
+    table_box,
+)
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
 from boxaloud.grammar.clauses.act_fields import KIND_OF
@@ -121,6 +126,9 @@ def _was(act: Act, state: State) -> str:
             return say(f"clamps.{state.clamps}")
         case acts.SetEdition():
             return state.edition
+        case acts.Restate():
+            item = restatements.last_of_type(state, act.thing)
+            return item_names.heard(item.content) if item is not None else ""
     return item_names.part(state.box[0]) if state.box else ""
 
 

@@ -5,9 +5,10 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
+from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.interpretation import references
-from boxaloud.assistant.dialogue.state import Item
-from boxaloud.assistant.dialogue.tracker import added_items, counts, device_landing
+from boxaloud.assistant.dialogue.state_parts import Item
+from boxaloud.assistant.dialogue.tracker import added_items, counts, device_landing, item_changes
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar.acts import AddCable, AddDevice, Thing
 from boxaloud.rules.contents import Yoke
@@ -23,6 +24,8 @@ def mention(turn: Turn, thing: Thing) -> None:
         if known is not None and getattr(known.content, "awg", 0) is None:
             device_landing.land_item(turn, known, thing.awg, None, thing.words)
             return
+    if isinstance(thing, AddDevice) and _said_by_itself(turn, thing):
+        return
     if isinstance(thing, AddDevice) and (known := _landed_now(turn, thing)) is not None:
         device_landing.land_item(turn, known, thing.awg or 0, thing.count, thing.words)
         return
@@ -30,6 +33,31 @@ def mention(turn: Turn, thing: Thing) -> None:
         turn.understood.append(thing.words)  # "the switch is on the second one": no further one
         return
     added_items.enter(turn, thing)
+    last = turn.state.last
+    if any(doubt.reason == "named" for doubt in thing.doubts) and isinstance(last, int):
+        turn.state = altered(turn.state, named_by=last)
+
+
+_FURTHER = re.compile(r"\b(?:another|more|second|extra|additional|other)\b")
+
+
+def _said_by_itself(turn: Turn, thing: AddDevice) -> bool:
+    """ "The hall 3-way: … one 3-way": so many of those that the box is named by, the first time
+    that they are said by themselves; False where they are others."""
+    item = turn.state.item(turn.state.named_by)
+    if item is None or not isinstance(item.content, Yoke) or thing.name is None:
+        return False
+    further = _FURTHER.search(thing.words.lower())
+    if further or not references.same_name(item.content.name, thing.name):
+        return False
+    turn.state = altered(turn.state, named_by=0)
+    awg = item.content.awg if thing.awg is None else thing.awg
+    content = replace(item.content, count=thing.count or 1, awg=awg)
+    if content == item.content:
+        turn.understood.append(thing.words)
+    else:
+        item_changes.change_content(turn, item, content, thing.words)
+    return True
 
 
 _STANDS = re.compile(r"\b(?:is|are|goes|go|lands?|sits?|'s)\b")

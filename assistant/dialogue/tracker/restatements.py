@@ -60,12 +60,26 @@ def restate(turn: Turn, act: acts.Restate) -> None:
         if part < item.content.count and part == thing.count:
             replacements.replace_some(turn, item, part, thing)
             return
+    if _stands_for_more(turn, act, item):
+        held_acts.wait(turn, act, "count", "fewer")
+        return
     try:
         contents = added_items.content_of(_with_count(thing, item), state.without(item.key))
     except RulesError as refusal:
         turn.refuse(thing.words, str(refusal))
         return
     item_changes.put_in_place(turn, item, contents[0], thing)
+
+
+def _stands_for_more(turn: Turn, act: acts.Restate, item: Item) -> bool:
+    """ "Actually a 14-3", of two 14-2s: one of them, or both? Fewer conductors are asked about."""
+    if act is turn.settled or turn.supposed or act.instead_of is not None:
+        return False
+    thing, content = act.thing, item.content
+    if not isinstance(thing, acts.AddCable) or not isinstance(content, Cable):
+        return False
+    same = thing.awg in (None, content.awg) and thing.conductors in (None, content.conductors)
+    return not same and thing.count is not None and thing.count < content.count
 
 
 def _combined(turn: Turn, thing: acts.AddDevice) -> bool:
