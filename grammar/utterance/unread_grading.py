@@ -18,6 +18,7 @@ _PREPOSITIONS = frozenset(_TABLE["prepositions"])
 _CHANGE = frozenset(_TABLE["change"])
 _SUBJECTS = frozenset(_TABLE["subjects"])
 _AWAY = frozenset(_TABLE["away"])
+_ROOMS = frozenset(grammar_data.table("clauses")["rooms"]["names"]) - {"box"}
 _VERBS = frozenset(_TABLE["verbs"])
 _RUNS = tuple(tuple(said.split()) for said in _TABLE["runs"])
 _RUN_BEHIND = frozenset(_TABLE["run_behind"])
@@ -166,6 +167,12 @@ def _thing_unknown(elements: Sequence[Element], place: int) -> bool:
     return after is None or after.tag in behind or _begins_a_group(after)
 
 
+def _in_a_room(elements: Sequence[Element], place: int) -> bool:
+    """ "another leak in the attic": what stands at `place` says that it is in no box."""
+    tags = [element.tag for element in elements[place : place + 3]]
+    return len(tags) > 2 and tags[:2] in (["in", "the"], ["up", "in"]) and tags[2] in _ROOMS
+
+
 #: "One of them is a switch leg", "uses this as a feed": what is there already is called so.
 _CALLED = frozenset({"is", "are", "was", "be", "as", "like", "for", "called", "of"})
 
@@ -227,7 +234,7 @@ def _weighs(elements: Sequence[Element], place: int, known: set[str], text: str)
     if not unknown:
         return False
     if _thing_unknown(elements, place):
-        return True
+        return not _in_a_room(elements, place + 1)
     before = elements[place - 1].tag if place else ""
     if before.startswith("<n:") and before != "<n:1>":
         return True

@@ -66,9 +66,15 @@ def box_size(turn: Turn, act: SetSize) -> None:
         width=act.width,
         height=act.height,
         depth=act.depth,
-        gangs=act.gangs or 1,
+        gangs=act.gangs or _gangs_known(known, act),
     )
     settle(turn, partial, act)
+
+
+def _gangs_known(known: PartialBox | None, act: SetSize) -> int:
+    """ "Three gangable boxes joined", and then their size: still three of them."""
+    joined = known is not None and known.family in ("device", act.family or "device")
+    return known.gangs if known is not None and joined else 1
 
 
 def _deeper(turn: Turn, depth: Decimal | str, act: Act) -> bool:
