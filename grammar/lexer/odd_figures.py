@@ -8,6 +8,7 @@ a number. Linear in the length of the text: every piece of a pattern is taken at
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 VULGAR = "½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
 #: Stands in a plain text for every character of such a figure; of private use, so that nobody
@@ -43,8 +44,12 @@ _ODD = re.compile(
 )
 
 
+@lru_cache(maxsize=16)
 def marked(text: str) -> str:
-    """A text in lower case with its odd figures marked, character for character."""
+    """A text in lower case with its odd figures marked, character for character.
+
+    Remembered: several readers look at the same words in a turn.
+    """
     return _ODD.sub(_mark, text)
 
 

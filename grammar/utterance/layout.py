@@ -43,21 +43,26 @@ def plain_layout(text: str) -> str:
     if "\t" in text:
         text = text.replace("\t", "\n")
     folded = text.casefold()  # few utterances hold a piece that each of these needs
-    if "cu" in folded:
+    if " cu" in folded.replace(" cubic", ""):
         text = _COPPER.sub(lambda found: found[1] + " " * (len(found[0]) - len(found[1])), text)
     if ":" in folded or "sq" in folded:
         text = _CLOCK.sub(lambda found: " " * len(found[0]), text)
     if "what" in folded or "how" in folded:
         text = _SEEKING.sub(lambda found: " " * len(found[0]), text)
-    text = _LABEL.sub(lambda found: found[1] + " " * (len(found[0]) - len(found[1])), text)
+    if any(word in folded for word in _LABELS):
+        text = _LABEL.sub(lambda found: found[1] + " " * (len(found[0]) - len(found[1])), text)
     return _DOTS.sub(lambda found: " " * len(found.group()), text) if ".." in text else text
 
 
 #: A room's or a drawing's number at the head of a line is no count of what follows.
+_LABELS = (
+    "rm", "room", "office", "suite", "apt", "unit", "floor", "flr", "sheet", "rev", "circuit",
+    "ckt", "corridor", "area", "zone", "bldg",
+)  # fmt: skip
 _LABEL = re.compile(
-    r"(?im)((?:^|[,;.:]\s*)(?:(?:at|in|for|ok|so) )?(?:[a-z]+ )?(?:rm|room|office|suite|apt"
-    r"|unit|floor|flr|sheet|rev|circuit|ckt|corridor|classroom|area|zone"
-    r"|bldg)) ?#? ?\d{1,4}[a-z]?\b"
+    r"(?im)((?:^|[,;.:]\s*)(?:(?:at|in|for|ok|so) )?(?:[a-z]+ )?(?:class)?(?:"
+    + "|".join(_LABELS)
+    + r")) ?#? ?\d{1,4}[a-z]?\b"
 )
 #: "#12 CU THHN": copper, where "12 cu in" is a volume.
 _COPPER = re.compile(r"(?i)((?:#|\bno\.? |\bnumber )\s?\d{1,2}(?: awg)?)\s+cu\b(?!\.?\s*in)")
