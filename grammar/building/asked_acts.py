@@ -10,7 +10,7 @@ from typing import Any, cast
 
 from boxaloud.grammar import acts, grammar_data
 from boxaloud.grammar.acts import Act
-from boxaloud.grammar.building.box_questions import BOX_FOR, box_wanted
+from boxaloud.grammar.building.box_questions import asks_of_the_outcome, box_wanted
 from boxaloud.grammar.building.room_questions import asks_for_room, room_for
 from boxaloud.grammar.building.supposed_acts import described, is_about, suppose
 from boxaloud.grammar.building.told_acts import tell
@@ -113,19 +113,12 @@ def _conditional(question: _Question) -> list[Act] | None:
     return question.supposed() if question.clause.mood == "conditional" else None
 
 
-_OF_THE_OUTCOME = re.compile(
-    r"\b(?:would|could|will|can|should|might|room|space|left|fit|fits|pass|over|ok|okay)\b"
-)
-
-
 def _on_condition(question: _Question) -> list[Act] | None:
     """ "Would I have more room if I took out a 12-2": the condition is supposed."""
     asked, _, condition = question.line.partition(" if ")
-    if "<" not in condition or not _OF_THE_OUTCOME.search(asked):
+    if "<" not in condition or not asks_of_the_outcome(asked) or _COUNTS.search(asked):
         return None
-    if _COUNTS.search(asked) or BOX_FOR.search(f"{asked} if") or TELLING_IF.search(question.line):
-        return None
-    return question.described()
+    return None if TELLING_IF.search(question.line) else question.described()
 
 
 def _of_a_fixed_kind(question: _Question) -> list[Act] | None:

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from boxaloud.grammar.phrases.statements import Statement
 
-BOX_FOR = re.compile(
+_BOX_FOR = re.compile(
     r"\b(?:what|which|how big a|how big of a|smallest|size)\b.*\bbox\b.*"
     r"\b(?:for|with|need|use|fit|hold|holds|if)\b"
 )
@@ -28,6 +28,16 @@ def box_wanted(line: str, kinds: Sequence[str], things: Sequence[Statement]) -> 
         if family := next((str(found.get("family") or "") for found in boxes), ""):
             return family
     sized = any(kind in ("box_volume", "box_size") for kind in kinds)
-    if "smallest_box" in kinds or (not sized and BOX_FOR.search(_NAMED.sub("box", line))):
+    if "smallest_box" in kinds or (not sized and _BOX_FOR.search(_NAMED.sub("box", line))):
         return ""
     return None
+
+
+_OUTCOME = re.compile(
+    r"\b(?:would|could|will|can|should|might|room|space|left|fit|fits|pass|over|ok|okay)\b"
+)
+
+
+def asks_of_the_outcome(asked: str) -> bool:
+    """Whether what stands before an "if" asks how it would be then, and not for a box for it."""
+    return bool(_OUTCOME.search(asked)) and not _BOX_FOR.search(f"{asked} if")

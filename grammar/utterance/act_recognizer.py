@@ -8,7 +8,6 @@ from dataclasses import dataclass, field, replace
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread, Utterance
-from boxaloud.grammar.clauses.act_fields import act_of
 from boxaloud.grammar.clauses.clause import Clause
 from boxaloud.grammar.clauses.clause_splitter import clauses
 from boxaloud.grammar.enclosures import BODY, enclosure_talk
@@ -32,12 +31,11 @@ from boxaloud.grammar.utterance.headings import (
     NUMBERED_BOX,
     WHICH_BOX,
     box_heading,
-    named_device,
     names_a_box,
     of_the_box,
-    place_of_verb,
 )
 from boxaloud.grammar.utterance.layout import plain_layout, single_spaced, trimmed
+from boxaloud.grammar.utterance.named_boxes import device_named, next_named, of_that_box
 from boxaloud.grammar.utterance.other_talk import small_talk
 from boxaloud.grammar.utterance.unread_grading import evidence
 from boxaloud.grammar.utterance.whole_utterance import tidied, without_empty_undo
@@ -178,7 +176,7 @@ class _Reading:
             return True
         if name := box_heading(clause, self.parts, self.heard):
             self.made.append(acts.NextBox(name=name, words=name, span=clause.span))
-            self._device_of(clause)
+            self.made += device_named(clause.elements)
         elif self._last or clause.closes not in _HEADS or not NUMBERED.fullmatch(clause.line):
             return False
         self.place += 1
@@ -188,43 +186,19 @@ class _Reading:
         """ "Next one's the hall 3-way": the name of that box, and the device in it."""
         if self._last or clause.line != "<next_box::>":
             return False
-        following = self.parts[self.place + 1]
-        begins = act_of(clause.found[0])
-        if not isinstance(begins, acts.NextBox) or begins.name.lower() not in ("", "the"):
-            return False
-        if named_device(following.elements) is None or not _NAMED_ONLY.fullmatch(following.line):
-            return False
-        self._begin_box(following, clause.span[0])
-        self._device_of(following)
-        self.place += 2
-        return True
-
-    def _begin_box(self, named: Clause, start: int) -> None:
-        """The box that a clause names."""
-        words = self.heard[slice(*named.span)].strip(" .:,")
-        name = re.sub(r"(?i)^(?:the|my) |(?i:(?: box| one)$)", "", words)
-        self.made.append(acts.NextBox(name=name, words=words, span=(start, named.span[1])))
+        named = next_named(clause, self.parts[self.place + 1], self.heard)
+        self.made += named
+        self.place += 2 if named else 0
+        return bool(named)
 
     def _of_that_box(self, clause: Clause) -> bool:
         """ "The hall box has one 14-3 …": of that box, and what it has."""
-        at = place_of_verb(clause)
-        if not at:
+        parted = of_that_box(clause, self.heard)
+        if parted is None:
             return False
-        head, rest = clause.elements[:at], clause.elements[at + 1 :]
-        self._begin_box(Clause(head, line=" ".join(e.tag for e in head)), head[0].start)
-        self._device_of(Clause(head))
-        line = " ".join(element.tag for element in rest)
-        self.parts[self.place] = Clause(rest, line=line, closes=clause.closes)
+        named, self.parts[self.place] = parted
+        self.made += named
         return True
-
-    def _device_of(self, clause: Clause) -> None:
-        """ "The hall 3-way box": the device that it is named by is in it."""
-        element = named_device(clause.elements)
-        if element is None or element.found is None:
-            return
-        made = act_of(element.found)
-        if isinstance(made, acts.AddDevice):
-            self.made.append(replace(made, doubts=(acts.Doubt("count", "named"),)))
 
     def _named_box(self, clause: Clause) -> int:
         """ "First box, the loafing barn: …": how many clauses number and name the box."""
@@ -303,7 +277,6 @@ class _Reading:
         return True
 
 
-_NAMED_ONLY = re.compile(r"(?:the )?(?:[a-z]+ )?<device:[^>]*>(?: box| one)?")
 _FORBIDDING = re.compile(
     r"(?:(?:no|please|and|but|so|wait|well|oh|ok|okay|um|uh) )*(?:do not|never)"
 )

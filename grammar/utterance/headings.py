@@ -27,26 +27,7 @@ def named_device(elements: Sequence[Element]) -> Element | None:
     return device if words & ROOMS - {"box"} else None
 
 
-_HAS = frozenset({"has", "gets", "got", "needs", "takes", "contains", "holds"})
-
-
-def place_of_verb(clause: Clause) -> int:
-    """ "The hall box has one 14-3": the place of the verb behind a box named by a room; 0 where
-    no box is named so, or nothing is told of it."""
-    tags = [element.tag for element in clause.elements]
-    at = next((place for place, tag in enumerate(tags[:6]) if tag in _HAS), 0)
-    if at < 2 or tags[at - 1] != "box" or clause.mood != "declarative":
-        return 0
-    named = clause.elements[: at - 1]
-    if not any(e.found is not None for e in clause.elements[at:]):
-        return 0
-    device = named_device(named)
-    words = [w for e in named for w in _words_of(e, device) if w != "the"]
-    rooms = words and all(w in ROOMS | ROOM_WORDS for w in words)
-    return at if rooms and any(w in ROOMS for w in words) else 0
-
-
-def _words_of(element: Element, device: Element | None) -> list[str]:
+def words_named(element: Element, device: Element | None) -> list[str]:
     """The words that an element of a heading stands for: of a device, those of its room."""
     if element is not device or element.found is None:
         return [element.tag]
@@ -65,7 +46,7 @@ def box_heading(clause: Clause, parts: list[Clause], heard: str) -> str:
     words = [
         word
         for e in clause.elements
-        for word in _words_of(e, device)
+        for word in words_named(e, device)
         if word
         not in ("ok", "okay", "alright", "so", "now", "this", "is", "the", "and", "for", "in", "it")
     ]

@@ -113,7 +113,8 @@ def evidence(element: Element) -> bool:
     if found.kind == "edition":
         return not found.words.strip().isdigit()
     if found.kind == "box_volume":
-        return True
+        # "lunch at 12 or 1": one of two bare numbers says no more than a bare number does
+        return found.get("rival") is None or "box" in found.words.lower()
     if found.kind == "box_size":
         return "family" in found.slots
     return found.kind in ("conductors", "fixture_wires", "terminal_block") and "awg" in found.slots
