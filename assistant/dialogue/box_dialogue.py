@@ -7,7 +7,7 @@ that cannot be folded is set aside, and told, and the rest stands.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from dataclasses import replace
 
 from boxaloud.assistant.dialogue import faults
@@ -17,11 +17,11 @@ from boxaloud.assistant.dialogue.belief import unread_words
 from boxaloud.assistant.dialogue.history import History
 from boxaloud.assistant.dialogue.journal import Entry
 from boxaloud.assistant.dialogue.question_slots import QuestionSlot
-from boxaloud.assistant.dialogue.reply import Reply, Unworded
+from boxaloud.assistant.dialogue.reply import Reply
 from boxaloud.assistant.dialogue.reply_composer import Composer
 from boxaloud.assistant.dialogue.state import State, all_but
 from boxaloud.assistant.dialogue.turn import Turn
-from boxaloud.grammar.acts import Act, Ask
+from boxaloud.grammar.acts import Act
 
 _LASTING = all_but("mistaken")
 """What an utterance must change to be undone by itself."""
@@ -45,21 +45,19 @@ class Talk:
         self._history = History()
         self._tries = 0
         self._told = ""
-        self._before = Unworded(None)
 
     @classmethod
     def fold(cls, entries: Iterable[Entry], edition: str, name: str = "") -> Talk:
         """The talk that a journal gives. The same journal gives an equal state each time."""
         talk = cls(edition, name)
-        told = list(entries)
-        for entry, worded in zip(told, _heard_again(told), strict=True):
-            talk._fold_one(entry, worded)
+        for entry in entries:
+            talk._fold_one(entry)
         talk.cautioned = False  # what was said while folding nobody heard
         return talk
 
-    def _fold_one(self, entry: Entry, worded: bool) -> None:
+    def _fold_one(self, entry: Entry) -> None:
         try:
-            if self._guarded(entry, worded):
+            if self.hear(entry).fault:
                 self.aside.append(entry)
         except Exception:
             if faults.raised:
@@ -89,22 +87,14 @@ class Talk:
     def hear(self, entry: Entry) -> Reply:
         """Take one utterance and answer it. The entry is in the journal when this returns, or
         its bare words are where a fault of ours kept it from being taken."""
-        fault = self._guarded(entry, worded=True)
-        reply = self.last or self.standing("")
-        return replace(reply, fault=fault) if fault else reply
-
-    def _guarded(self, entry: Entry, worded: bool) -> str:
-        """Take an utterance; what a fault of ours was called that it met, empty where none."""
         taken, cautioned = len(self.journal), self.cautioned
         try:
-            self._take(entry, worded)
+            return self._take(entry)
         except Exception as fault:
             if faults.raised:
                 raise
             self._go_back(taken, cautioned)
-            self._take(faults.set_aside(entry), worded=True)
-            return faults.named(fault)
-        return ""
+            return replace(self._take(faults.set_aside(entry)), fault=faults.named(fault))
 
     def _go_back(self, taken: int, cautioned: bool) -> None:
         """Stand where the first `taken` entries led, which a fault may have left half-way."""
@@ -112,7 +102,7 @@ class Talk:
         before.cautioned, before.aside = cautioned, self.aside
         vars(self).update(vars(before))
 
-    def _take(self, entry: Entry, worded: bool) -> None:
+    def _take(self, entry: Entry) -> Reply:
         question = self.assessment.question
         turn = Turn(
             self.state,
@@ -131,41 +121,21 @@ class Talk:
             told = len(turn.marks)
             self._history.keep_confirmed(turn.base, entry.heard, turn.confirmed, told)
         self.state, self.released = turn.state, tuple(turn.released)
-        self._answer(turn, entry, worded)
+        reply = self._compose(turn, entry)
+        self.last = reply
+        return reply
 
     def standing(self, said: str) -> Reply:
         """A reply that says `said` and then where this box stands; nothing is entered."""
         turn = Turn(self.state, self.asks, answers=[said], understood=[said])
-        composer = Composer(self.state, turn, Entry("", ()))
-        return composer.compose(0, self._told, self.last or self._before, True)
+        return Composer(self.state, turn, Entry("", ())).compose(0, self._told, self.last, True)
 
-    def _answer(self, turn: Turn, entry: Entry, worded: bool) -> None:
-        """Answer an utterance; without words only what later answers go by is kept of it."""
+    def _compose(self, turn: Turn, entry: Entry) -> Reply:
+        before = self.last.asks if self.last else None
         composer = Composer(self.state, turn, entry)
-        before = self.last or self._before
-        stuck = composer.in_vain and (composer.asks == before.asks or composer.nothing)
+        stuck = composer.in_vain and (composer.asks == before or composer.nothing)
         self._tries = self._tries + 1 if stuck else 0
-        self.last = None
-        if worded or self.state.pulls is not None:
-            self.last = composer.compose(self._tries, self._told, before, self.cautioned)
-            cautions = any(act.act == "caution" for act in self.last.acts)
-        else:
-            cautions = composer.cautions(self.cautioned)
-        self._before = Unworded(composer.asks)
-        self._told = "" if composer.verdict == "incomplete" else composer.verdict
-        self.cautioned = self.cautioned or cautions
-
-
-def _heard_again(told: Sequence[Entry]) -> list[bool]:
-    """For each entry whether its reply is needed in words: the last, and what is said again."""
-    needed: list[bool] = []
-    for place in range(len(told) - 1, -1, -1):
-        again = place + 1 < len(told) and needed[-1] and _says_again(told[place + 1])
-        needed.append(place == len(told) - 1 or again)
-    return needed[::-1]
-
-
-def _says_again(entry: Entry) -> bool:
-    """Whether an utterance asks for the reply before it; one that is none at all does not."""
-    told = entry.acts if isinstance(entry.acts, tuple) else ()
-    return any(isinstance(act, Ask) and act.about in ("repeat", "slower") for act in told)
+        reply = composer.compose(self._tries, self._told, self.last, self.cautioned)
+        self._told = "" if reply.verdict == "incomplete" else reply.verdict
+        self.cautioned = self.cautioned or any(act.act == "caution" for act in reply.acts)
+        return reply

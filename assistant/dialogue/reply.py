@@ -48,14 +48,6 @@ def spoken_of(acts: Sequence[SystemAct]) -> str:
 
 
 @dataclass(frozen=True, slots=True)
-class Unworded:
-    """What is kept of a reply that nobody reads: which question was open after it."""
-
-    asks: QuestionSlot | None
-    said: str = ""
-
-
-@dataclass(frozen=True, slots=True)
 class Reply:
     """One reply. `acts` is what is said, act by act; `said` the same as one text for the eye."""
 

@@ -16,7 +16,7 @@ from boxaloud.assistant.dialogue.nlg.spoken_form import SOUND_ALIKE
 from boxaloud.assistant.dialogue.policy import remedy_questions
 from boxaloud.assistant.dialogue.policy.box_status import assumed, code_named, short_caution, status
 from boxaloud.assistant.dialogue.policy.question_wording import ask
-from boxaloud.assistant.dialogue.reply import Reply, SystemAct, Unworded, said_of
+from boxaloud.assistant.dialogue.reply import Reply, SystemAct, said_of
 from boxaloud.assistant.dialogue.state import State, all_but
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
@@ -65,13 +65,7 @@ class Composer:
         turn = self.turn
         return not (self.changed or turn.answers or turn.social or turn.refused or turn.replay)
 
-    def cautions(self, cautioned: bool) -> bool:
-        """Whether the short caution is due: a verdict stands, and it was not yet said."""
-        told_it = self.changed or bool(self.turn.answers)
-        due = not cautioned and self.verdict != "incomplete" and told_it
-        return due and not self.turn.replay
-
-    def compose(self, tries: int, told: str, last: Reply | Unworded, cautioned: bool) -> Reply:
+    def compose(self, tries: int, told: str, last: Reply | None, cautioned: bool) -> Reply:
         """The reply. `told` is the verdict last said of this box, `last` the reply before;
         `cautioned`: the caution was said in this session."""
         made = [act for act in self._acts(tries, told, last, cautioned) if act.says]
@@ -103,12 +97,10 @@ class Composer:
             slow=self.turn.replay == "slower",
         )
 
-    def _acts(
-        self, tries: int, told: str, last: Reply | Unworded, cautioned: bool
-    ) -> list[SystemAct]:
+    def _acts(self, tries: int, told: str, last: Reply | None, cautioned: bool) -> list[SystemAct]:
         turn = self.turn
         if turn.replay:
-            return [SystemAct("repeat", last.said or say("nothing_to_repeat"))]
+            return [SystemAct("repeat", last.said if last else say("nothing_to_repeat"))]
         made = [SystemAct("refuse", text) for text in turn.refused]
         if self.entry.refusal:
             made.append(SystemAct("refuse", self.entry.refusal))
@@ -123,7 +115,8 @@ class Composer:
             made += [SystemAct("acknowledge", text) for text in turn.social[:1]]
         if not made and self.nothing and self.asks != "unread":
             made.append(SystemAct("nonunderstanding", self._nothing(tries)))
-        caution = self.cautions(cautioned)
+        told_it = self.changed or bool(turn.answers)
+        caution = not cautioned and self.verdict != "incomplete" and told_it
         made += self._advice(told, aloud=not caution)
         if caution:
             made.append(SystemAct("caution", short_caution(self.found.sheet.edition)))
@@ -232,14 +225,14 @@ class Composer:
             return text
         return say("without_that", text=lowered(text))
 
-    def _question(self, tries: int, last: Reply | Unworded, chatted: bool) -> list[SystemAct]:
+    def _question(self, tries: int, last: Reply | None, chatted: bool) -> list[SystemAct]:
         question = self.found.question
         if question is None:
             return []
         turn = self.turn
         if turn.answers and self.found.verdict != "incomplete":
             return []
-        before = last.asks == self.asks
+        before = last is not None and last.asks == self.asks
         if before and chatted:
             return []
         again = before and not turn.stepped and not self.in_vain
