@@ -19,6 +19,13 @@ class Unread:
     span: tuple[int, int]
     weighty: bool
 
+    @classmethod
+    def whole(cls, heard: str) -> Unread:
+        """All of an utterance, without the space around it, as words that weigh."""
+        words = heard.strip()
+        start = heard.find(words)
+        return cls(words, (start, start + len(words)), True)
+
 
 @dataclass(frozen=True, slots=True)
 class Utterance:

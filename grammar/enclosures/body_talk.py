@@ -75,7 +75,8 @@ def _together(heard: str, found: list[_Found], ordinary: Ordinary) -> Utterance:
         for act in other.acts
         if not (named and isinstance(act, acts.NameBoxKind))
     ]
-    return Utterance(heard, (*made, *kept), other.unread)
+    left = tuple(replace(run, words=heard[slice(*run.span)]) for run in other.unread)
+    return Utterance(heard, (*made, *kept), left)
 
 
 def _name(text: str) -> _Found | None:

@@ -101,8 +101,7 @@ class _Reading:
         if (taken := self._taken_out()) is not None:
             return Utterance(self.heard, (taken,))
         if self._refuses():
-            span = (0, len(self.heard))
-            return Utterance(self.heard, (), (Unread(self.heard.strip(), span, True),))
+            return Utterance(self.heard, (), (Unread.whole(self.heard),))
         for clause in self._clauses():
             if any(_tells(piece, True) for piece in clause):
                 self._clause(clause)

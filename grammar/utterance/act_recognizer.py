@@ -88,8 +88,7 @@ def recognise(
     made = without_empty_undo(made)
     if any(isinstance(act, acts.DescribePull) for act in made):
         # the reader of pull boxes did not know it for one: what else is of it would be lost
-        whole = Unread(found.heard.strip(), (0, len(found.heard)), True)
-        return Utterance(found.heard, (), (whole,))
+        return Utterance(found.heard, (), (Unread.whole(found.heard),))
     return Utterance(found.heard, tuple(made), tuple(left))
 
 

@@ -57,8 +57,9 @@ def fold(data: bytes) -> None:
         talking = Conversation()
         for line in lines:
             assert talking.hear(given(line)).said
-        kept = [record.entry for record in talking.take_records() if record.entry]
-        if not [one for one in talking.boxes.names if one != "box 1"]:
+        records = talking.take_records()
+        kept = [record.entry for record in records if record.entry]
+        if {record.box for record in records} <= {"box 1"}:  # of one box, and no other meanwhile
             again = Conversation(boxes={"box 1": kept})
             assert again.talk.state == talking.talk.state
     texts = [json.dumps(entry.to_json()) for entry in kept]
