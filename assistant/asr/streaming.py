@@ -12,6 +12,7 @@ from typing import Protocol, TypeAlias, runtime_checkable
 from boxaloud.assistant.asr.asr_types import Recogniser, RecognitionResult, Sound
 from boxaloud.assistant.asr.audio.audio_devices import SAMPLE_RATE
 from boxaloud.assistant.asr.audio.pause_segmentation import split
+from boxaloud.assistant.asr.hypotheses.meaning_pool import judged
 
 #: Told the words so far, while they come.
 PartialCallback: TypeAlias = Callable[[str], None]
@@ -80,7 +81,8 @@ class WholeStatement:
 
     def so_far(self) -> str:
         """The words heard so far."""
-        words = " ".join(word.text for hearing in self.finish() for word in hearing.words)
+        kept = [one for one in self.finish() if not _given_up(one, self._expect)]
+        words = " ".join(word.text for hearing in kept for word in hearing.words)
         if words:
             self._tell(words)
         return words
@@ -110,3 +112,9 @@ class _BufferedStream(WholeStatement):
         if len(pieces) > 1:
             whole = Sound(b"".join(piece.samples for piece in pieces), SAMPLE_RATE)
         return self._ear.hear(whole, self._expect)
+
+
+def _given_up(hearing: RecognitionResult, expect: str | None) -> bool:
+    """True where nothing would be taken of it in the end: it is no word to wait for more behind."""
+    found = judged(hearing, expect)
+    return found is not None and found.refused

@@ -11,6 +11,8 @@ from boxaloud.assistant.asr import Sound
 from boxaloud.assistant.asr.engines.ctc import ctc_recogniser
 from boxaloud.assistant.asr.engines.ctc.ctc_recogniser import CtcRecogniser
 from boxaloud.assistant.asr.engines.ctc.ctc_weights import ALPHABET
+from boxaloud.assistant.asr.hypotheses import acceptance
+from boxaloud.assistant.asr.hypotheses.acceptance import Weights
 from boxaloud.assistant.asr.hypotheses.rescoring import choose
 from boxaloud.assistant.dialogue import Conversation
 from boxaloud.grammar.lexer.heard_words import UNHEARD
@@ -121,5 +123,20 @@ def test_words_far_apart_are_one_statement_live(hears: Ear, sound: Sound) -> Non
     told: list[str] = []
     stream = ear.attend(None, told.append)
     stream.feed(sound.samples)
+    assert stream.so_far() == "two switches"
+    assert told == ["two switches"]
     (heard,) = stream.finish()
     assert text_of(heard) == "two switches"
+
+
+def test_live_nothing_is_shown_of_what_would_be_given_up(
+    hears: Ear, sound: Sound, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """It would only flicker on the screen, and keep the microphone waiting for its end."""
+    never = Weights(-9.0, (0.0,) * 9, ask=0.9, refuse=0.5)
+    monkeypatch.setattr(acceptance, "table", lambda: {"ctc": never})
+    told: list[str] = []
+    stream = hears("two switches").attend(None, told.append)
+    stream.feed(sound.samples)
+    assert stream.so_far() == ""
+    assert told == []
