@@ -6,11 +6,13 @@ import random
 import time
 from dataclasses import dataclass
 
-from boxaloud.assistant.asr.asr_types import Recogniser, RecognitionResult, Sound
-from boxaloud.assistant.asr.hypotheses.meaning_pool import judged as judgement
+from boxaloud.assistant.asr.asr_types import Recogniser, Sound
+from boxaloud.assistant.asr.hypotheses.meaning_pool import judged as judged_hearing
 from boxaloud.assistant.asr.hypotheses.meaning_representation import meaning
 from boxaloud.assistant.asr.hypotheses.rescoring import choose
 from boxaloud.assistant.dialogue import Conversation
+from boxaloud.grammar.acts import Act
+from boxaloud.grammar.lexer.heard_words import UNHEARD
 from electrician.mind import random_mind
 from electrician.phrasing import Talker
 from judging import OTHERWISE, contents, judged, result
@@ -35,7 +37,7 @@ class Found:
         outcome: as `judging.judged` names it; `entered` or empty for what enters nothing rightly.
         heard: the words that were taken.
         probability: how likely the ear took it to be heard rightly; None where it cannot tell.
-        right: whether the words mean what was said.
+        right: whether what was heard, taken or not, means what was said.
         seconds: of the processor, to hear and to answer.
     """
 
@@ -58,36 +60,49 @@ def statements(number: int, seed: int) -> list[str]:
     return list(said)[:number]
 
 
-def probability(hearing: RecognitionResult, expect: str | None) -> float | None:
-    """How likely the ear takes a hearing to be right."""
-    found = judgement(hearing, expect)
-    return None if found is None else found.probability
+@dataclass(frozen=True, slots=True)
+class Told:
+    """What an ear took of a sound, and what it would have taken had it believed itself.
+
+    Attributes:
+        heard: the words that were taken.
+        probability: how likely the ear took it to be heard rightly; None where it cannot tell.
+        meant: the acts of what it heard, taken or not.
+        seconds: of the processor.
+    """
+
+    heard: str
+    probability: float | None
+    meant: tuple[Act, ...]
+    seconds: float
 
 
-def told(ear: Recogniser, talk: Conversation, sound: Sound) -> tuple[str, float | None, float]:
-    """The words that an ear took of a sound and that the talk was told, how likely they were to
-    be right, and the seconds that it took."""
+def told(ear: Recogniser, talk: Conversation, sound: Sound) -> Told:
+    """What an ear makes of a sound; the talk is told what is taken of it."""
     began, texts, likely = time.process_time(), [], list[float]()
+    meant: tuple[Act, ...] = ()
     for hearing in ear.hear(sound, talk.asks):
         expect = talk.asks
-        if (found := probability(hearing, expect)) is not None:
-            likely.append(found)
+        found = judged_hearing(hearing, expect)
+        if found is not None and found.probability is not None:
+            likely.append(found.probability)
+            meant += found.meant
         if words := choose(hearing, expect):
             talk.hear(words)
-            texts.append(" ".join(word.text for word in words))
-    return " ".join(texts), min(likely, default=None), time.process_time() - began
+            texts.append(" ".join(word.text for word in words if word.text != UNHEARD))
+    seconds = time.process_time() - began
+    return Told(" ".join(texts), min(likely, default=None), meant, seconds)
 
 
 def statement(ear: Recogniser, text: str, sound: Sound) -> Found:
     """A statement heard in a conversation of its own."""
     meant, talk = Conversation(), Conversation()
     meant.hear(text)
-    heard, likely, seconds = told(ear, talk, sound)
-    right = meaning(heard) == meaning(text)
-    outcome = judged(talk.talk.state, meant.talk.state, right)
+    found = told(ear, talk, sound)
+    outcome = judged(talk.talk.state, meant.talk.state, meaning(found.heard) == meaning(text))
     if outcome == "wrong" and result(talk.talk.state) == result(meant.talk.state):
         outcome = OTHERWISE
-    return Found(outcome, heard, likely, right, seconds)
+    return _found(outcome, found, found.meant == meaning(text))
 
 
 def stray(ear: Recogniser, sound: Sound, before: tuple[str, ...]) -> Found:
@@ -96,13 +111,13 @@ def stray(ear: Recogniser, sound: Sound, before: tuple[str, ...]) -> Found:
     for text in before:
         talk.hear(text)
     was = talk.talk.state
-    heard, likely, seconds = told(ear, talk, sound)
+    found = told(ear, talk, sound)
     now = talk.talk.state
     changed = contents(now) != contents(was) or now.assumed != was.assumed
     settled = len(now.pending) < len(was.pending)
     asked = now.pending != was.pending or now.unread != was.unread
     outcome = "entered" if changed or settled else "asked" if asked else ""
-    return Found(outcome, heard, likely, not heard, seconds)
+    return _found(outcome, found, False)
 
 
 def answer(ear: Recogniser, word: str, sound: Sound, before: tuple[str, ...]) -> Found:
@@ -112,12 +127,17 @@ def answer(ear: Recogniser, word: str, sound: Sound, before: tuple[str, ...]) ->
         meant.hear(text)
         talk.hear(text)
     meant.hear(word)
-    was = talk.talk.state
-    heard, likely, seconds = told(ear, talk, sound)
-    now, right = talk.talk.state, heard == word
+    was, asked = talk.talk.state, talk.asks
+    found = told(ear, talk, sound)
+    now, right = talk.talk.state, found.heard == word
     if contents(now) == contents(was):
-        asked = "asked, rightly heard" if right else "asked, misheard"
-        outcome = asked if now.pending else "nothing"
+        outcome = "nothing"
+        if now.pending:
+            outcome = "asked, rightly heard" if right else "asked, misheard"
     else:
         outcome = "same" if contents(now) == contents(meant.talk.state) else "wrong"
-    return Found(outcome, heard, likely, right, seconds)
+    return _found(outcome, found, found.meant == meaning(word, asked))
+
+
+def _found(outcome: str, found: Told, right: bool) -> Found:
+    return Found(outcome, found.heard, found.probability, right, found.seconds)
