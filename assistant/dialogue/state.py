@@ -112,10 +112,15 @@ class State:
         return slot in self.assumed or (key is not None and f"{slot} {key}" in self.assumed)
 
     def with_item(
-        self, content: Content, words: str, open_: Open = "", added: int | None = None
+        self,
+        content: Content,
+        words: str,
+        open_: Open = "",
+        added: int | None = None,
+        sized_by_wires: bool = False,
     ) -> State:
         """This state with one more item, which becomes the last thing said."""
-        item = Item(self.next_key, content, words, open_, self.space)
+        item = Item(self.next_key, content, words, open_, self.space, sized_by_wires)
         return altered(
             self, items=(*self.items, item), next_key=self.next_key + 1, last=item.key, empty=False,
             added=self.added if added is None else added,
@@ -124,7 +129,7 @@ class State:
     def with_content(self, key: int, content: Content) -> State:
         """This state with the content of one item replaced, and that item said last."""
         items = tuple(
-            replace(item, content=content) if item.key == key else item for item in self.items
+            _with_content(item, content) if item.key == key else item for item in self.items
         )
         return altered(self, items=items, last=key)
 
@@ -140,6 +145,12 @@ class State:
         """This state with one item gone."""
         items = tuple(item for item in self.items if item.key != key)
         return altered(self, items=items, last=items[-1].key if items else "")
+
+
+def _with_content(item: Item, content: Content) -> Item:
+    """An item with another content; a size that was said anew is no longer that of the wires."""
+    same = getattr(item.content, "awg", None) == getattr(content, "awg", None)
+    return replace(item, content=content, sized_by_wires=item.sized_by_wires and same)
 
 
 def all_but(*left_out: str) -> Callable[[State], tuple[object, ...]]:

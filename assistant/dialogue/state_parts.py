@@ -24,6 +24,8 @@ class Item:
     wires come from a domed canopy."""
     space: int = 0
     """The space of a divided box that it stands in, counted from 1; 0 where nobody said."""
+    sized_by_wires: bool = False
+    """True for a ground or jumper whose size nobody said: it is as large as the wires need."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,6 +9,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import NamedTuple, TypeAlias, TypeVar
 
+from boxaloud.assistant.dialogue.ground_sizes import resized, unsaid_size
 from boxaloud.assistant.dialogue.history import History
 from boxaloud.assistant.dialogue.nlg.sentences import say
 from boxaloud.assistant.dialogue.state import State
@@ -116,9 +117,11 @@ class Turn:
     def enter(self, state: State, echo: str, understood: str = "") -> None:
         """Take a new state, and say so."""
         self.trail.append(self.state)
-        self.state = state
+        self.state = resized(state)
         if echo:
             self.echoes.append(echo)
+        if self.state is not state:
+            self.echoes.append(say("echo.ground_sized", awg=unsaid_size(state)))
         self.understood.append(understood or echo)
 
     def refuse(self, words: str, why: str) -> None:

@@ -24,6 +24,8 @@ _OF_SOME = re.compile(
     r"(?:first|second|third|last|other|both|one of|<n:\d+> of)\b[^<]*(?:<n:1> |<cable[^>]*> )?"
     r"(?:is|are|was) "
 )
+#: "Twelve of them" counts, whatever sizes there are.
+_SO_MANY = re.compile(r"<n:\d+> of (?:them|those|these)\b")
 _PLACES: dict[str, acts.Placing] = {
     "inside": "inside",
     "internal": "inside",
@@ -152,6 +154,7 @@ def build_recount(match: Match, telling: Telling) -> list[Act] | None:
         ]
     if (
         target.kind in ("cable", "conductors", "wire", "anything")
+        and not _SO_MANY.search(match.found.group())
         and int(value) in (18, 16, 14, 12, 10, 8, 6)
         and target.awg is None
         and int(value) > 7

@@ -206,13 +206,17 @@ def _is_depth(number: acts.Number, size: acts.SetSize) -> bool:
     return unsaid and value is not None and value != int(value) and value < 5
 
 
+_SAID_TO_BE_DEVICE = re.compile(r"\b(?:device|gem|switch|gangable) box")
+
+
 def _merged_size(one: acts.SetSize | acts.NameBoxKind, other: acts.SetSize) -> acts.SetSize | None:
     """Two descriptions of one box, where they do not contradict each other."""
     family = other.family or one.family
     if one.family and other.family and one.family != other.family:
         if not (other.family == "device" and other.height is not None):
             return None
-        family = one.family
+        if not _SAID_TO_BE_DEVICE.search(other.words.lower()):
+            family = one.family
     if family in (
         "old work",
         "new work",

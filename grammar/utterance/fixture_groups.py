@@ -18,8 +18,23 @@ _FLAT = re.compile(
     r"|not from the|not a|isn't a|without a|ain't no|flat)\b[^,.;]{0,12}\b(?:dome|domed"
     r"|canopy)\b|\bflat (?:fixture|light|luminaire|disk)\b"
 )
+_LUMINAIRE = re.compile(
+    r"\b(?:fixtures?|lights?|luminaires?|lamps?|canop(?:y|ies)|domed?|fans?|chandeliers?|sconces?"
+    r"|pendants?|tails?|leads?)\b"
+)
 _DOME = re.compile(r"\b(?:dome|domed|canopy)\b")
 _NO_FIXTURE_GROUND = re.compile(r"\bno (?:fixture )?ground")
+
+
+def _of_a_luminaire(wires: acts.AddConductors, luminaire: bool) -> bool:
+    """Whether small wires are those of a luminaire: one is named, or so many of 18 AWG.
+
+    16 AWG is wire of a circuit as well, and several without a number are to be asked about.
+    """
+    if wires.awg is None or wires.awg < 16 or wires.path is not None:
+        return False
+    several = any(doubt.reason == "vague" for doubt in wires.doubts)
+    return luminaire or (wires.awg == 18 and not several)
 
 
 def of_fixtures(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
@@ -28,13 +43,9 @@ def of_fixtures(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     domed = "dome" in low or "canopy" in low  # a look at each utterance must be cheap
     flat = (domed or "flat " in low) and _FLAT.search(low) is not None
     dome = domed and _DOME.search(low) is not None
+    luminaire = _LUMINAIRE.search(low) is not None
     for place, act in enumerate(made):
-        if (
-            isinstance(act, acts.AddConductors)
-            and act.awg is not None
-            and act.awg >= 16
-            and act.path is None
-        ):
+        if isinstance(act, acts.AddConductors) and _of_a_luminaire(act, luminaire):
             made[place] = act = acts.AddFixtureWires(
                 count=act.count, awg=act.awg, words=act.words, span=act.span,
                 doubts=tuple(d for d in act.doubts if d.reason not in ("unusual", "vague")),

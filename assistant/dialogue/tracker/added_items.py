@@ -11,6 +11,7 @@ from decimal import Decimal
 
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.enclosures import governing_sections
+from boxaloud.assistant.dialogue.ground_sizes import unsaid_size
 from boxaloud.assistant.dialogue.merging import alike
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import counted, joined, say, sentence
@@ -69,10 +70,11 @@ def _made(thing: Thing, state: State) -> list[Content]:
             size = thing.awg if thing.awg is not None else (sizes_present(state) or (14,))[0]
             return [Conductors(size, count, thing.path or "ends")]
         case AddGrounds():
-            size = _ground_size(thing.awg, state)
+            size = thing.awg if thing.awg is not None else unsaid_size(state)
             return [Grounds(size, count, bool(thing.isolated), bool(thing.canopy))]
         case AddJumper():
-            return [BondingJumper(_ground_size(thing.awg, state), count, bool(thing.enters))]
+            size = thing.awg if thing.awg is not None else unsaid_size(state)
+            return [BondingJumper(size, count, bool(thing.enters))]
         case AddFixtureWires():
             return _fixture_wires(thing)
         case AddDevice():
@@ -99,14 +101,6 @@ def _cable(thing: AddCable, count: int) -> Cable:
         ground = thing.ground_awg if thing.ground_awg is not None else ground_for(awg)
     conductors = 2 if thing.conductors is None else thing.conductors
     return Cable(awg, conductors, ground, count, thing.path or "ends")
-
-
-def _ground_size(said: int | None, state: State) -> int:
-    """The size said, else that of the largest conductor named, but not larger than a cable's."""
-    if said is not None:
-        return said
-    present = sizes_present(state)
-    return ground_for(present[0]) if present else 14
 
 
 def _fixture_wires(thing: AddFixtureWires) -> list[Content]:
@@ -167,12 +161,18 @@ def add(turn: Turn, content: Content, thing: Act, open_: Open = "") -> None:
     state = turn.state
     if isinstance(content, Grounds) and not content.canopy:
         state = altered(state, grounds="said")
+    unsized = isinstance(thing, AddGrounds | AddJumper) and thing.awg is None
     twin = next(
-        (i for i in state.items if i.space == state.space and alike(i.content, content)), None
+        (
+            i
+            for i in state.items
+            if i.space == state.space and i.sized_by_wires == unsized and alike(i.content, content)
+        ),
+        None,
     )
     if twin is None or open_ != twin.open:
         turn.enter(
-            state.with_item(content, thing.words, open_, content.count),
+            state.with_item(content, thing.words, open_, content.count, unsized),
             sentence(joined((item_names.heard(content), _note(content, thing, state)), by="")),
             item_names.shown(content),
         )
