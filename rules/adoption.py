@@ -15,10 +15,17 @@ from boxaloud.rules.words import either
 
 #: A year that stands by itself or behind what names a code: "NEC2020", never "2020x".
 _YEAR = re.compile(
-    r"(?:(?<=NEC)|(?<=IRC)|(?<=\w-)|(?<![\w.,-]))(?:19|20)\d\d(?!\w|[.,]\d|-[^\W\d])", re.IGNORECASE
+    r"(?:(?<=NEC)|(?<=IRC)|(?<=\w-)|(?<![\w.,-]))(?:19|20)\d\d"
+    r"(?!\w|[.,]\d|-(?!(?:NEC|IRC|CEC|CE)\b)[^\W\d])",
+    re.IGNORECASE,
 )
+_LIKE_A_YEAR = re.compile(r"\d{3,}")
+_SECTION = re.compile(r"\b(?:E\d{4}|C22)[\w.]*", re.IGNORECASE)
 _RESIDENTIAL = re.compile(r"\bIRC\b|residential|E3[89]05", re.IGNORECASE)
-_CANADA = re.compile(r"canad|\bC\.?\s?E\.? code|\bCSA\b", re.IGNORECASE)
+_CANADA = re.compile(
+    r"canad|\bC\.?\s?E\.?(?: code|[ -]?(?:19|20)\d\d|$)|(?:19|20)\d\d[ -]C\.?E\b|\bCSA\b",
+    re.IGNORECASE,
+)
 _CEC = re.compile(r"\bC\.?E\.?C\b", re.IGNORECASE)
 
 
@@ -41,13 +48,20 @@ class Place:
     rows: tuple[Mapping[str, Any], ...]
     """Each with the `edition` it follows, the `code` and `since` when; none where nothing was
     found."""
+    canadian: bool = False
+    """True where what is adopted is the Canadian code, in an edition that is not held."""
 
 
 @cache
 def places() -> tuple[Place, ...]:
     """Every place known by name, in the order of the data."""
     return tuple(
-        Place(row["name"], tuple(row.get("also", ())), tuple(row.get("adopted", ())))
+        Place(
+            row["name"],
+            tuple(row.get("also", ())),
+            tuple(row.get("adopted", ())),
+            bool(row.get("canadian")),
+        )
         for row in table("places")["place"]
     )
 
@@ -65,6 +79,8 @@ def read_edition(text: str) -> EditionReading:
     if len(years) > 1:
         raise NoSuchEdition(f"I cannot tell an edition from {said!r}: {held()}.")
     year = years[0] if years else ""
+    if not year and _LIKE_A_YEAR.search(_SECTION.sub("", said)):
+        raise NoSuchEdition(f"I cannot tell an edition from {said!r}: {held()}.")
     if place := _place_in(said):
         return _adopted(place, year)
     if _CANADA.search(said):
@@ -100,7 +116,7 @@ def _adopted(place: Place, year: str) -> EditionReading:
     rows = place.rows
     if year:  # "2022 California" names its own code, "Oregon 2023" may name either
         rows = tuple(row for row in rows if year in (row["code_year"], row["edition"]))
-        if not rows and year in editions():
+        if not rows and year in editions() and not place.canadian:
             says = f"What {place.name} changes in the {year} edition is not held."
             return EditionReading(year, says)
     if len(rows) != 1:
@@ -118,6 +134,9 @@ def _unsure(place: Place, rows: tuple[Mapping[str, Any], ...], year: str) -> Edi
     choices = tuple(row["edition"] for row in rows)
     if not rows:
         of = f"the {year} code of {place.name}" if year else f"what {place.name} has adopted"
+        if place.canadian:
+            of = f"{of}: say “the Canadian code” for {CANADIAN}"
+            return EditionUnsure(f"I do not hold {of}, or another code.", (CANADIAN,))
         return EditionUnsure(f"I do not hold {of}: say the year of the edition.", editions())
     told = ", and ".join(f"{row['says']}{_from_memory(row)}" for row in rows)
     return EditionUnsure(f"{place.name}: {told}: say {either(choices)}.", choices)

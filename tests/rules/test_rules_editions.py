@@ -114,12 +114,41 @@ def test_a_place_leads_to_what_it_adopted(said: str, edition: str, names: str) -
 
 @pytest.mark.parametrize(
     ("said", "choices"),
-    [("California", ("2020", "2023")), ("New York", editions()), ("CEC", (CANADIAN, "California"))],
+    [
+        ("California", ("2020", "2023")),
+        ("New York", editions()),
+        ("CEC", (CANADIAN, "California")),
+        ("Ontario", (CANADIAN,)),
+        ("Toronto", (CANADIAN,)),
+        ("2023 Ontario", (CANADIAN,)),
+    ],
 )
 def test_where_it_is_not_known_it_is_asked(said: str, choices: tuple[str, ...]) -> None:
     with pytest.raises(EditionUnsure) as unsure:
         read_edition(said)
     assert unsure.value.choices == choices
+
+
+@pytest.mark.parametrize(
+    ("said", "edition"),
+    [
+        ("2021-irc", "2020"),
+        ("irc-2021", "2020"),
+        ("2020-NEC", "2020"),
+        ("CE", CANADIAN),
+        ("CE 2024", CANADIAN),
+        ("2021-CE", CANADIAN),
+    ],
+)
+def test_a_code_and_its_year_may_be_joined(said: str, edition: str) -> None:
+    """That the 2021 residential code follows 2020 is from memory, as its row says."""
+    assert read_edition(said).edition == edition
+
+
+@pytest.mark.parametrize("said", ["2021x irc", "irc 20211", "Oregon 20235", "canada 20244"])
+def test_what_is_nearly_a_year_is_refused_and_no_newest_taken(said: str) -> None:
+    with pytest.raises(NoSuchEdition, match="cannot tell"):
+        read_edition(said)
 
 
 def test_a_box_under_an_edition_not_held_is_refused() -> None:
