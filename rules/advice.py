@@ -26,19 +26,22 @@ from boxaloud.rules.errors import RulesError
 from boxaloud.rules.notes import explain
 from boxaloud.rules.smallest import smallest_boxes
 from boxaloud.rules.table import table_boxes, table_row
+from boxaloud.rules.units import marked_in3
 from boxaloud.rules.words import counted
 from boxaloud.rules.work import work_out
+from boxaloud.rules.worksheet import Unit, Worksheet
 
 AdviceKind: TypeAlias = Literal[
     "bigger_box", "extension_ring", "marked_ring", "clamp_outside", "check_clamps", "move_device",
-    "move_cable", "move_splice", "check_canopy",
+    "move_cable", "move_splice", "check_canopy", "marked_box",
 ]  # fmt: skip
 """What a way to gain room changes."""
 
 
 @dataclass(frozen=True, slots=True)
 class Advice:
-    """One way to gain room. Cubic inches, at the worst case of every open answer."""
+    """One way to gain room, in the unit of the worksheet, at the worst case of every open
+    answer."""
 
     kind: AdviceKind
     what: str
@@ -52,6 +55,7 @@ class Advice:
     rule: str
     changed: Box
     """The box as it would be, to work out or to enter."""
+    unit: Unit = "in3"
 
 
 _Way = tuple[AdviceKind, str, str, Box]
@@ -62,24 +66,27 @@ def advise(box: Box) -> tuple[Advice, ...]:
     """Every way that gains room, the one that saves most first.
 
     Each is worked out anew on the changed box, so that what it saves takes account of the
-    largest conductor and of quarter grounds. Empty while the volume of the box is unknown, and
-    in Canada, for which no advice is held.
+    largest conductor and of quarter grounds. Empty while the volume of the box is unknown. In
+    Canada clamps and rings of the Table gain nothing: a box counts by its mark.
     Raises RulesError for a box that cannot be.
     """
     before = work_out(box)
-    if before.capacity is None or is_canadian(box.edition):
+    if before.capacity is None:
         return ()
     left = before.capacity - before.high
     found = []
-    for kind, what, rule, changed in _ways(box, -left):
+    ways = _canadian_ways(box, before) if is_canadian(box.edition) else _ways(box, -left)
+    for kind, what, rule, changed in ways:
         after = work_out(changed)
         if after.capacity is None:
             continue
         margin = after.capacity - after.high
         if margin > left:
             section = explain(rule).section
+            saves = margin - left
+            enough = margin >= 0
             found.append(
-                Advice(kind, what, margin - left, margin, margin >= 0, section, rule, changed)
+                Advice(kind, what, saves, margin, enough, section, rule, changed, before.unit)
             )
     return tuple(sorted(found, key=lambda advice: -advice.saves))
 
@@ -98,6 +105,28 @@ def _ways(box: Box, short: Decimal) -> Iterator[_Way]:
         )
     yield from _extension_ring(box)
     yield from _bigger_box(box)
+
+
+def _canadian_ways(box: Box, sheet: Worksheet) -> Iterator[_Way]:
+    """What gains room by Rule 12-3034: less in the box, or a box marked with more."""
+    for place, content in enumerate(box.contents):
+        for kind, what, _, changed in _contents(box, place, content):
+            if kind in _CANADIAN:
+                yield kind, what, _CANADIAN[kind], changed
+    if sheet.capacity is not None and sheet.high > sheet.capacity:
+        larger = Marked(marked_in3(sheet.high), cm3=sheet.high)
+        if _can_be(larger):
+            what = f"use a box marked with at least {sheet.high} millilitres"
+            kept = tuple(part for part in box.parts if isinstance(part, Barrier | ClampAssembly))
+            yield "marked_box", what, "ca-marked", replace(box, parts=(larger, *kept))
+
+
+_CANADIAN: dict[AdviceKind, str] = {
+    "move_device": "ca-straps",
+    "move_cable": "ca-conductors",
+    "move_splice": "ca-conductors",
+}
+"""Ways that gain room in Canada too, and the rule each goes by there."""
 
 
 def _can_be(ring: Marked) -> bool:

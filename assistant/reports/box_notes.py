@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from boxaloud.assistant.dialogue.nlg.sentences import volume
+from boxaloud.assistant.dialogue.nlg.sentences import in_unit, volume
 from boxaloud.assistant.reports.number_format import capital
 from boxaloud.assistant.reports.report_messages import say
 from boxaloud.assistant.reports.report_model import BoxReport, Change
@@ -50,6 +50,7 @@ def _change(change: Change) -> str:
         f"part.{key}",
         what=change.what,
         margin=volume(abs(change.margin)),
+        unit=in_unit(change.unit),
         section=change.section,
     )
 

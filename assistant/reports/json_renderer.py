@@ -9,6 +9,7 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import TYPE_CHECKING, Any
 
+from boxaloud.assistant.dialogue.nlg import volume_units
 from boxaloud.assistant.dialogue.nlg.sentences import plain, volume
 from boxaloud.assistant.reports.report_model import JobReport
 
@@ -66,7 +67,7 @@ def box_entry(box: BoxReport) -> BoxEntry:
         return AdviceEntry(
             change=change.kind,
             what=change.what,
-            margin_in3=volume(change.margin),
+            margin_in3=volume(volume_units.in3(change.margin, change.unit)),
             enough=change.enough,
             section=change.section,
             material=change.material or None,

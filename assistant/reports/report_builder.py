@@ -122,6 +122,7 @@ def _change(advice: Advice) -> Change:
         section=advice.section,
         material=material,
         quantity=_cables(advice.changed) if row.get("each") == "cable" else 1,
+        unit=advice.unit,
     )
 
 

@@ -9,12 +9,12 @@ from boxaloud.assistant.dialogue.divided_box import Standing
 from boxaloud.rules import PullSheet, Raceway, Requirement, RuleNote, Source
 from boxaloud.rules.advice import AdviceKind
 from boxaloud.rules.units import VolumeUnit
-from boxaloud.rules.worksheet import Verdict, Worksheet
+from boxaloud.rules.worksheet import Unit, Verdict, Worksheet
 
 
 @dataclass(frozen=True, slots=True)
 class Change:
-    """One way to gain room: what it takes, and the margin that it would leave, in³."""
+    """One way to gain room: what it takes, and the margin that it would leave, in `unit`."""
 
     kind: AdviceKind
     what: str
@@ -25,6 +25,7 @@ class Change:
     """What has to be bought for it; empty where nothing has."""
     quantity: int = 1
     """How many of the material."""
+    unit: Unit = "in3"
 
 
 @dataclass(frozen=True, slots=True)

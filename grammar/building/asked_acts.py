@@ -24,6 +24,8 @@ _TABLE = grammar_data.table("questions")
 #: Questions of a fixed kind by the words they are put in, the first that matches.
 _FIXED: tuple[tuple[str, str], ...] = tuple((row["about"], row["say"]) for row in _TABLE["fixed"])
 _TERMS: tuple[tuple[str, str], ...] = tuple((row["id"], row["say"]) for row in _TABLE["term"])
+#: What the code asks beside the count, by the words it is asked in.
+_CODE: tuple[tuple[str, str], ...] = tuple((row["id"], row["say"]) for row in _TABLE["code"])
 _COUNTS = re.compile(
     r"\b(?:count|counts|counted|counting|worth|take up|takes up|taking up|take|takes|cost|costs"
     r"|allowance|allowances|mean|means|considered|include|included|matter|deduct|deduction"
@@ -119,6 +121,14 @@ def _on_condition(question: _Question) -> list[Act] | None:
     if "<" not in condition or not asks_of_the_outcome(asked) or _COUNTS.search(asked):
         return None
     return None if TELLING_IF.search(question.line) else question.described()
+
+
+def _of_the_code(question: _Question) -> list[Act] | None:
+    """ "Do I need a neutral at a switch", "how much free conductor": answered, never entered."""
+    term = _named(_CODE, question.words.lower().rstrip("?").replace("what's", "what is"))
+    if term is None:
+        return None
+    return [acts.AskMeaning(term=term, words=question.words, span=question.span)]
 
 
 def _of_a_fixed_kind(question: _Question) -> list[Act] | None:
@@ -231,6 +241,7 @@ _READINGS: tuple[Callable[[_Question], list[Act] | None], ...] = (
     _unsure,
     _conditional,
     _on_condition,
+    _of_the_code,
     _of_a_fixed_kind,
     _which_box,
     _found_whole,
@@ -271,10 +282,12 @@ def _asked_about(line: str) -> str | None:
 
 def _term(line: str) -> str | None:
     """The term of the glossary that a line names."""
-    for name, pattern in _TERMS:
-        if re.search(pattern, line[:_LONGEST]):
-            return name
-    return None
+    return _named(_TERMS, line)
+
+
+def _named(rows: tuple[tuple[str, str], ...], line: str) -> str | None:
+    """The first of the rows whose expression a line holds."""
+    return next((name for name, say in rows if re.search(say, line[:_LONGEST])), None)
 
 
 def _meaning(

@@ -19,6 +19,8 @@ from boxaloud.grammar.enclosures.reading import Ordinary, ways
 from boxaloud.grammar.lexer.tokens import plain_text
 
 _WEIGHT = re.compile(r"(?:\d|pounds?|\b(?:ten|twenty|thirty|forty|fifty|sixty|seventy|five)) ?$")
+_ASKED = re.compile(r"\bwhat(?:'?s| is| are| does)\s*$")
+_PART_OF_MORE = re.compile(r"(?:\band(?: an?)?|[\d.-]|\binch(?:es)?|\b(?:marked|volume|is)) ?$")
 _FLAGS: tuple[tuple[str, dict[str, bool]], ...] = (
     ("short_radius", {"short_radius": True}),
     ("unspliced", {"spliced": False}),
@@ -83,6 +85,8 @@ def _name(text: str) -> _Found | None:
     for found in ways("body", "name").finditer(text):
         if found["letters"] in ("lb", "lbd") and _WEIGHT.search(text[: found.start()]):
             continue  # "a fan of 35 lb"
+        if _ASKED.search(text[: found.start()]):
+            continue  # "what is a conduit body" names none
         letters = found["letters"] or found["one"] or found["after"] or ""
         said: dict[str, object] = {"name": True}
         if letters:
@@ -139,13 +143,19 @@ def _size_anywhere(text: str, asked: str | None) -> tuple[Decimal, int, int] | N
             body = re.compile(r" (?:l[blru]d?|tb|[ctx] (?:conduit )?body|conduit body)\b").match(
                 text, end
             )
-            if unit or has_inch or lone or body:
+            if unit or has_inch or lone or body or _fraction_alone(text, found.start(), end, size):
                 stop = unit.end() if unit else end
                 conduit = re.compile(r" (?:conduits?|raceways?|pipes?|hubs?)\b").match(text, stop)
                 cubic = re.compile(r" ?(?:cubic|cu\b|cube)").match(text, stop)
                 if not cubic:
                     return size, found.start(), conduit.end() if conduit else stop
     return None
+
+
+def _fraction_alone(text: str, start: int, end: int, size: Decimal) -> bool:
+    """ "LR 3/4, …", "…, three quarter": a fraction before a break is neither count nor gauge."""
+    apart = re.match(r"\s*(?:[,.;]|$)", text[end:]) is not None
+    return size < 1 and apart and not _PART_OF_MORE.search(text[:start])
 
 
 def _gauge(text: str, start: int) -> bool:

@@ -221,6 +221,8 @@ def _weighs(elements: Sequence[Element], place: int, known: set[str], text: str)
     tag = elements[place].tag
     if tag.startswith(("<n:", "<pair:")):
         return _number_weighs(elements, place, text)
+    if _LARGE_WIRE.fullmatch(tag):
+        return True
     if tag in _HALVES and place + 1 < len(elements):
         after = elements[place + 1].tag
         return after == "of" or (after.isalpha() and after not in known)
@@ -243,6 +245,8 @@ def _weighs(elements: Sequence[Element], place: int, known: set[str], text: str)
     return _abbreviation(said, text)
 
 
+#: "4/0": a conductor that has no volume, so that another section governs what it is in.
+_LARGE_WIRE = re.compile(r"[1-4]/0s?")
 #: Quantities without a number: what they count is not passed over.
 _HALVES = frozenset({"several", "half", "few", "dozen", "couple"})
 _ADDING = frozenset({"add", "include"})

@@ -160,7 +160,7 @@ def _asked() -> set[str]:
 
 @pytest.mark.parametrize(
     "row",
-    [row for kind in ("fixed", "term") for row in grammar_data.table("questions")[kind]],
+    [row for kind in ("code", "fixed", "term") for row in grammar_data.table("questions")[kind]],
     ids=lambda row: row.get("about") or row.get("id"),
 )
 def test_every_question_and_term_is_asked_in_the_corpus(row: dict[str, str]) -> None:

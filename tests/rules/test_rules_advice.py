@@ -7,6 +7,7 @@ from decimal import Decimal
 
 import pytest
 from boxaloud.rules import (
+    CANADIAN,
     RulesError,
     advise,
     explain,
@@ -26,6 +27,7 @@ from boxaloud.rules.contents import (
     Marked,
     SupportFitting,
     TableBox,
+    Uncounted,
     Yoke,
 )
 from described import boxes
@@ -53,6 +55,23 @@ def test_advice_is_ranked_by_what_it_saves() -> None:
     }
     saved = [one.saves for one in advise(OVERFULL)]
     assert saved == sorted(saved, reverse=True)
+
+
+def test_advice_in_canada_takes_out_conductors_or_a_larger_mark() -> None:
+    """Rule 12-3034(1), (2)(b), (2)(c): 6 x 28.7 + 28.7 for the pair + 2 x 28.7 = 258.3 mL."""
+    box = Box(
+        (Marked(Decimal("12.2"), cm3=Decimal(200)),),
+        (Cable(12, 2, 12, 3), Yoke("receptacle", None), Uncounted("wire connector", 2)),
+        "inside",
+        edition=CANADIAN,
+    )
+    found = {one.kind: (one.saves, one.enough, one.section) for one in advise(box)}
+    assert found == {
+        "marked_box": (Decimal("58.30"), True, "Rule 12-3034"),
+        "move_device": (Decimal("57.40"), False, "Rule 12-3034(2)(c)"),
+        "move_cable": (Decimal("57.40"), False, "Rule 12-3034(1)"),
+    }
+    assert {one.unit for one in advise(box)} == {"mL"}
 
 
 @given(boxes(known=False))

@@ -1,50 +1,13 @@
-"""Questions about a way out: the smallest box that fits, what can be changed."""
+"""Questions about a way out: what can be changed."""
 
 from __future__ import annotations
 
-from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.assessment import assess
-from boxaloud.assistant.dialogue.nlg.sentences import Told, counted, marked, say, volume
+from boxaloud.assistant.dialogue.nlg.sentences import Told, say, volume
 from boxaloud.assistant.dialogue.state import State, to_box
 from boxaloud.assistant.dialogue.turn import Turn
-from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
-from boxaloud.rules import BoxChoice, advise, is_canadian, smallest_boxes
-
-FAMILIES = ("square", "octagon", "device", "handy")
-"""Where a smallest box is looked for: what stands on a joist, not cast FS or masonry boxes."""
-
-
-def smallest_box(turn: Turn, act: Act) -> None:
-    """ "what's the smallest box"."""
-    if not turn.state.items:
-        turn.answer(say("boxes.empty"), act.words)
-        return
-    if is_canadian(turn.state.edition):
-        turn.answer(say("boxes.canada"), act.words)
-        return
-    family = act.family if isinstance(act, acts.Ask) and act.family in FAMILIES else None
-    box = to_box(turn.state)
-    found = smallest_boxes(box, (family,) if family else FAMILIES) or smallest_boxes(box, FAMILIES)
-    if not found:
-        turn.answer(say("boxes.none"), act.words)
-        return
-    first = found[0]
-    text = say(
-        "boxes.smallest",
-        row=_box_name(first),
-        volume=marked(first.volume),
-        margin=volume(first.margin),
-    )
-    turn.answer(text, act.words)
-    proposal = acts.SetSize(row=first.row.id, gangs=first.gangs, words=_box_name(first))
-    turn.state = altered(turn.state, proposed=(proposal,))
-
-
-def _box_name(choice: BoxChoice) -> str:
-    if choice.gangs == 1:
-        return choice.row.name
-    return say("boxes.ganged", row=choice.row.name, gangs=counted(choice.gangs))
+from boxaloud.rules import advise
 
 
 def advice(turn: Turn, act: Act) -> None:
@@ -73,4 +36,4 @@ def advice_text(state: State, most: int = 3) -> str:
     if not found:
         return say("advice.none")
     best = found[0]
-    return say("advice.best", what=best.what, saves=volume(best.saves))
+    return say("advice.best", what=best.what, saves=volume(best.saves, best.unit))

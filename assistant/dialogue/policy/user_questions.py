@@ -6,8 +6,9 @@ from collections.abc import Callable
 
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.nlg.sentences import joined, listed, say
+from boxaloud.assistant.dialogue.policy.box_choice import smallest_box
 from boxaloud.assistant.dialogue.policy.reason_questions import why_ask
-from boxaloud.assistant.dialogue.policy.remedy_questions import advice, smallest_box
+from boxaloud.assistant.dialogue.policy.remedy_questions import advice
 from boxaloud.assistant.dialogue.policy.volume_questions import (
     capacity,
     certainty,

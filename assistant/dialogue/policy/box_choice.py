@@ -1,0 +1,75 @@
+"""Which standard boxes hold what was described: the smallest first, of a family that suits it."""
+
+from __future__ import annotations
+
+from boxaloud.assistant.dialogue.altering import altered
+from boxaloud.assistant.dialogue.nlg.sentences import (
+    counted,
+    joined,
+    listed,
+    marked,
+    say,
+    volume,
+)
+from boxaloud.assistant.dialogue.state import State, to_box
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act
+from boxaloud.rules import BoxChoice, is_canadian, smallest_boxes, table_row
+from boxaloud.rules.contents import FixtureWires, SupportFitting, TableBox
+
+FAMILIES = ("square", "octagon", "device", "handy")
+"""Where a smallest box is looked for: what stands on a joist, not cast FS or masonry boxes."""
+LUMINAIRE_FAMILIES = ("square", "octagon")
+"""Where one is looked for that carries a luminaire or a fan (common practice)."""
+CHOICES = 3
+"""Boxes that are told, the smallest first."""
+
+
+def _families(state: State) -> tuple[str, ...]:
+    """The families that suit what the box is for."""
+    named = state.partial.family if state.partial is not None else ""
+    rows = [table_row(part.row).family for part in state.box if isinstance(part, TableBox)]
+    carries = state.hangs is not None or any(
+        isinstance(item.content, SupportFitting | FixtureWires) for item in state.items
+    )
+    return LUMINAIRE_FAMILIES if carries or "octagon" in (named, *rows) else FAMILIES
+
+
+def smallest_box(turn: Turn, act: Act) -> None:
+    """ "what's the smallest box"."""
+    if not turn.state.items:
+        turn.answer(say("boxes.empty"), act.words)
+        return
+    if is_canadian(turn.state.edition):
+        turn.answer(say("boxes.canada"), act.words)
+        return
+    families = _families(turn.state)
+    asked = act.family if isinstance(act, acts.Ask) and act.family in FAMILIES else None
+    box = to_box(turn.state)
+    found = smallest_boxes(box, (asked,) if asked else families) or smallest_boxes(box, families)
+    if not found:
+        turn.answer(say("boxes.none"), act.words)
+        return
+    first = found[0]
+    text = say(
+        "boxes.smallest",
+        row=_box_name(first),
+        volume=marked(first.volume),
+        margin=volume(first.margin),
+    )
+    others = [
+        say("boxes.other", row=_box_name(one), volume=marked(one.volume))
+        for one in found[1:CHOICES]
+    ]
+    if others:
+        text = joined((text, say("boxes.others", others=listed(others))))
+    turn.answer(text, act.words)
+    proposal = acts.SetSize(row=first.row.id, gangs=first.gangs, words=_box_name(first))
+    turn.state = altered(turn.state, proposed=(proposal,))
+
+
+def _box_name(choice: BoxChoice) -> str:
+    if choice.gangs == 1:
+        return choice.row.name
+    return say("boxes.ganged", row=choice.row.name, gangs=counted(choice.gangs))
