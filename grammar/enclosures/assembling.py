@@ -61,6 +61,8 @@ class Assembly:
                 self._row(piece)
             case "rows":
                 self._detail(piece, rows=piece.number)
+            case "each_row":
+                self._each_row()
             case "rows_of":
                 self._rows_of(piece)
             case "detail":
@@ -110,8 +112,10 @@ class Assembly:
             self.to = piece.wall
             return
         for item in reversed(self.items):
-            if item.act.to is not None or item.act.wall is None:
+            if item.act.to is not None or item.act.wall in (None, piece.value):
                 break
+            if item.act.wall != self.items[-1].act.wall:
+                break  # "two 3 inch left, a 2 inch in the bottom leaving by the top": of that one
             item.act = replace(item.act, to=piece.wall)
 
     def _walls_alone(self) -> None:
@@ -183,7 +187,8 @@ class Assembly:
 
     def _rows_of(self, piece: Piece) -> None:
         """ "Two rows of three 2 inch": as many in each."""
-        after = next((p for p in self.pieces if p.start >= piece.end and p.sort == "items"), None)
+        rest = [p for p in self.pieces if p.start >= piece.end and p.sort != "silent"]
+        after = rest[0] if rest and rest[0].sort == "items" else None
         if after is None:
             self._detail(piece, rows=piece.number)
             return
@@ -193,6 +198,21 @@ class Assembly:
         self.row = self.last_row + piece.number
         self.last_row += piece.number
         self.row_first = True
+
+    def _each_row(self) -> None:
+        """ "Two 2 inch in each row": as many in each of the rows that were named."""
+        number = next((p.number for p in self.pieces if p.sort == "rows"), 1)
+        alike = [item for item in self.items[self.row_from :] if item.act.row is None]
+        for item in alike:
+            item.act = replace(item.act, row=1)
+        self.items += [
+            replace(item, act=replace(item.act, row=row))
+            for row in range(2, number + 1)
+            for item in alike
+        ]
+        self.made = [act for act in self.made if getattr(act, "rows", None) != number]
+        self.row_from = len(self.items)
+        self.wall_from = min(self.wall_from, self.row_from)
 
     def _separate(self, piece: Piece) -> None:
         """Each size in a row of its own."""
@@ -211,7 +231,7 @@ class Assembly:
         if before is not None and before.sort == "items" and loose and self.kinds[-1] is None:
             self.kinds[-1] = piece
             self.kinds.append(None)
-        elif self.kinds[-1] is not None and self.kinds[-1].value == piece.value and not loose:
+        elif self._said_again(piece, loose):
             return
         elif self.kinds[-1] is None and not loose:
             self.kinds[-1] = piece
@@ -219,6 +239,12 @@ class Assembly:
             self.kinds.append(piece)
         self._apart()
         self.wall_from = self.row_from = len(self.items)
+
+    def _said_again(self, piece: Piece, loose: bool) -> bool:
+        """The kind at hand once more, with no raceways of its own: "…, turning ninety"."""
+        known = self.kinds[-1]
+        follow = any(p.sort == "items" for p in self.pieces if p.start >= piece.end)
+        return known is not None and known.value == piece.value and not (loose and follow)
 
     def _at(self, piece: Piece) -> int:
         """The place of a piece among all."""
@@ -236,6 +262,8 @@ class Assembly:
 
     def _said(self, piece: Piece) -> None:
         match piece.value:
+            case "one_row" if any(p.sort == "row" for p in self.pieces):
+                self._row(replace(piece, sort="row", number=1))
             case value if value in _PLAIN:
                 if "out" in self.text[piece.start : piece.end].split() and self._one_in():
                     self._end(replace(piece, value="out"))

@@ -31,8 +31,14 @@ _ROW_OF = re.compile(r"(?:and |with |in )*(?P<n>two|three|[23]) rows of\b")
 _ROWS = re.compile(
     r"(?:in |with |are in |on )*(?P<n>two|three|four|[234]) (?:separate |different )?rows\b"
 )
+_EACH_ROW = re.compile(r"(?:(?:in|on|for|per) )?(?:each|every) row\b|per row\b")
 _BY = re.compile(r" ?(?:by|x|×) ?")
 _SIZED = re.compile(r"(?:the box |it |box )?(?:is |measures )?")
+_ONE_END = re.compile(r"(?:in(?:to)?|at|by|through|on|from) one (?:end|side|wall)\b(?! and out)")
+_OTHER_END = re.compile(
+    r"(?:going |com(?:es?|ing) )?(?:back )?(?:out|leav(?:es|ing)|exit(?:s|ing))"
+    r"(?: of| at| by| through| from)? the other(?=\s*(?:[,.;?]|and\b|$))"
+)
 _IN = re.compile(r"(?:com(?:es?|ing) in|going in|enter(?:s|ing)|in)(?= ?(?:,|\.|and\b|$|from))")
 _OUT = re.compile(
     r"(?:(?:going |com(?:es?|ing) )?(?:back )?out|leav(?:es|ing)|exit(?:s|ing))"
@@ -125,6 +131,8 @@ def _details(text: str, at: int, lone: bool) -> Piece | None:
 
 
 def _rows(text: str, at: int, lone: bool) -> Piece | None:
+    if (found := _EACH_ROW.match(text, at)) is not None:
+        return Piece("each_row", at, found.end())
     if (found := _ROW_OF.match(text, at)) is not None:
         return Piece("rows_of", at, found.end(), number=int(lengths.value(found["n"]) or 0))
     if (found := _A_ROW.match(text, at)) is not None:
@@ -159,8 +167,8 @@ def _walls(text: str, at: int, lone: bool) -> Piece | None:
         if bare and name[0] == "back":  # "read it back"
             continue
         return Piece("wall_to" if sort == "wall_to" else "wall", at, end, name[0], int(bare))
-    found = _IN.match(text, at)
+    found = _IN.match(text, at) or _ONE_END.match(text, at)
     if found is not None:
         return Piece("end", at, found.end(), "in")
-    found = _OUT.match(text, at)
+    found = _OTHER_END.match(text, at) or _OUT.match(text, at)
     return None if found is None else Piece("end", at, found.end(), "out")

@@ -9,8 +9,8 @@ from typing import Literal, TypeAlias, get_args
 from boxaloud.grammar.acts.enclosure_acts import End, PullKind, WallName
 
 Sort: TypeAlias = Literal[
-    "items", "wall", "wall_to", "end", "kind", "row", "row_of", "rows", "rows_of", "detail",
-    "break", "join", "silent", "unread",
+    "items", "wall", "wall_to", "end", "kind", "row", "row_of", "rows", "rows_of", "each_row",
+    "detail", "break", "join", "silent", "unread",
 ]  # fmt: skip
 
 

@@ -22,7 +22,7 @@ from boxaloud.grammar.lexer.tokens import plain_text
 from boxaloud.grammar.phrases import vocabulary
 
 _TELLING = frozenset(
-    {"items", "wall", "wall_to", "end", "kind", "row", "row_of", "rows", "rows_of"}
+    {"items", "wall", "wall_to", "end", "kind", "row", "row_of", "rows", "rows_of", "each_row"}
 )
 _SILENT_DETAILS = frozenset({"name", "asking"})
 _ANSWERS = (
@@ -170,7 +170,7 @@ class _Reading:
     def _elsewhere(self, clause: list[Piece]) -> None:
         """A clause with nothing of a pull box in it, read as any other."""
         for piece in clause:
-            if piece.sort == "break":
+            if piece.sort == "break" or piece.value == "name":
                 self.assembly.take(piece)
         kept = [piece for piece in clause if piece.sort not in ("break", "join")]
         for piece in filter(self._sounds_like_a_count, kept):
@@ -203,13 +203,18 @@ class _Reading:
     def _clause(self, clause: list[Piece]) -> None:
         run: list[Piece] = []
         for piece in clause:
-            if piece.sort == "unread" or self._sounds_like_a_count(piece):
+            nowhere = piece.sort == "each_row" and not self._counts_rows()
+            if piece.sort == "unread" or nowhere or self._sounds_like_a_count(piece):
                 run.append(piece)
                 continue
             self._leave(run)
             run = []
             self.assembly.take(piece)
         self._leave(run)
+
+    def _counts_rows(self) -> bool:
+        """Whether it was said how many rows there are."""
+        return any(piece.sort == "rows" for piece in self.pieces)
 
     def _sounds_like_a_count(self, piece: Piece) -> bool:
         """ "For 3 inch", "to 2 inch" in a list may have been four and two, dictated."""
