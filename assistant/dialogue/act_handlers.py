@@ -116,6 +116,7 @@ HANDLERS: dict[type[Act], Callable[[Turn, Any], None]] = {
     acts.AddClampAssembly: box_parts.assembly,
     acts.Hang: carried_load.hang,
     acts.InSpace: space_placing.in_space,
+    acts.ShareSpaces: space_placing.share,
     acts.Deepen: device_landing.deepen,
     acts.SetEdition: user_questions.edition,
     acts.DescribePull: _pull,

@@ -59,13 +59,26 @@ def assess(state: State) -> Assessment:
         low = min(low, work_out(to_box(state, "least")).low)
         high = max(high, work_out(to_box(state, "most")).high)
     divided = split(state, sheet)
-    if divided is not None and (divided.governing.over or low <= (sheet.capacity or low)):
+    if divided is not None and not divided.spaces:
+        found = _unshared(state, sheet, low, high)
+    elif divided is not None and (divided.governing.over or low <= (sheet.capacity or low)):
         found = _divided(state, divided)
     else:
         verdict = _verdict(state, sheet, low, high)
         found = Assessment(sheet, verdict, low, high, _question(state, sheet, low, high))
     _recent.append((state, found))
     return found
+
+
+def _unshared(state: State, sheet: Worksheet, low: Decimal, high: Decimal) -> Assessment:
+    """A divided box of which nobody knows how much is on which side: it is over where all of it
+    is more than the whole, and never fits."""
+    verdict = _verdict(state, sheet, low, high)
+    question = _question(state, sheet, low, high)
+    if not (state.pending or state.mistaken or state.edition_choices or state.unread):
+        question = Question("share") if verdict != "over" else question
+    held = "incomplete" if verdict == "fits" else verdict
+    return Assessment(sheet, held, low, high, question)
 
 
 def _divided(state: State, divided: Split) -> Assessment:
@@ -81,7 +94,9 @@ def _divided(state: State, divided: Split) -> Assessment:
     else:
         rest = [one for one in divided.spaces if one is not first and one.state.items]
         asked = (_question(one.state, one.sheet, one.low, one.high) for one in (first, *rest))
-        question = next((one for one in asked if one is not None), None)
+        # a side with nothing in it may stay so: something is in the box
+        known = (one for one in asked if one is not None and one.slot != "contents")
+        question = next(known, None)
     return Assessment(first.sheet, verdict, first.low, first.high, question, divided.spaces)
 
 

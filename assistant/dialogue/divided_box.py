@@ -1,13 +1,15 @@
 """A box that barriers part into spaces: each is worked out by itself, 314.16(A) from 2017.
 
 What is said after "on the first side" stands there. What nobody placed may be on either side: the
-box fits where it does so on every side, and is over where one side is over without it.
+box fits where it does so on every side, and is over where one side is over without it. How the
+barriers share the volume out is asked, for a barrier need not stand in the middle.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
+from fractions import Fraction
 
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.nlg.sentences import counted
@@ -17,6 +19,7 @@ from boxaloud.rules import is_canadian
 from boxaloud.rules.contents import Barrier, Uncounted
 from boxaloud.rules.worksheet import Worksheet
 
+ZERO = Fraction(0)
 MOST_SPACES = 4
 """More barriers than make so many spaces are counted as the box as a whole."""
 
@@ -45,7 +48,8 @@ class Standing:
 
 @dataclass(frozen=True, slots=True)
 class Split:
-    """A divided box. `unplaced` is the first thing of which nobody said where it stands."""
+    """A divided box. `unplaced` is the first thing of which nobody said where it stands. Without
+    `spaces` it is open how the volume is shared."""
 
     spaces: tuple[Standing, ...]
     unplaced: Item | None
@@ -69,10 +73,34 @@ def split(state: State, whole: Worksheet) -> Split | None:
     count = spaces_in(state)
     if count < 2 or not state.items or whole.capacity is None:
         return None
+    shares = shares_of(state, count, whole)
+    if shares is None:
+        return Split((), None)
     loose = tuple(item for item in state.items if _anywhere(item, count))
     worst = "space" in state.assumed
-    spaces = tuple(_standing(state, number, count, loose, worst) for number in range(1, count + 1))
+    spaces = tuple(_standing(state, number, shares, loose, worst) for number in range(1, count + 1))
     return Split(spaces, loose[0] if loose and not worst else None)
+
+
+def shares_of(state: State, count: int, whole: Worksheet) -> tuple[Fraction, ...] | None:
+    """The part of the volume that each space has; None where that was not said, or cannot be.
+
+    Volumes may have been read with the barriers taken off or not: their sum is either.
+    """
+    if whole.capacity is None:
+        return None
+    if state.equal_spaces or "share" in state.assumed:
+        return (Fraction(1, count),) * count
+    net = Fraction(whole.capacity)
+    gross = net + sum((-Fraction(line.volume) for line in whole.volumes if line.volume < 0), ZERO)
+    known = {number: Fraction(volume) for number, volume in state.shares if number <= count}
+    if len(known) == count - 1:
+        (missing,) = set(range(1, count + 1)) - known.keys()
+        known[missing] = net - sum(known.values())
+    total = sum(known.values())
+    if len(known) < count or not net <= total <= gross or min(known.values()) <= 0:
+        return None
+    return tuple(known[number] / total for number in range(1, count + 1))
 
 
 def _anywhere(item: Item, count: int) -> bool:
@@ -82,25 +110,32 @@ def _anywhere(item: Item, count: int) -> bool:
 
 
 def _standing(
-    state: State, number: int, count: int, loose: tuple[Item, ...], worst: bool
+    state: State, number: int, shares: tuple[Fraction, ...], loose: tuple[Item, ...], worst: bool
 ) -> Standing:
     here = tuple(item for item in state.items if item.space == number)
     full = altered(state, items=(*here, *loose))
     sure = full if worst else altered(state, items=here)
-    sheet = _worked(sure, number, count)
-    low = min(sheet.low, _worked(sure, number, count, "least").low)
-    high = max(_worked(full, number, count).high, _worked(full, number, count, "most").high)
+    sheet = _worked(sure, number, shares)
+    low = min(sheet.low, _worked(sure, number, shares, "least").low)
+    high = max(_worked(full, number, shares).high, _worked(full, number, shares, "most").high)
     if sheet.capacity is None:
         raise ValueError("a box is divided only where its volume is known")
     return Standing(number, sure, sheet, sheet.capacity, low, high)
 
 
-def _worked(state: State, number: int, count: int, settled: Settled = "said") -> Worksheet:
+def _worked(
+    state: State, number: int, shares: tuple[Fraction, ...], settled: Settled = "said"
+) -> Worksheet:
     from boxaloud.rules import Space, work_out_spaces  # few boxes are divided
 
     box = to_box(state, settled)
-    here = Space(box.contents, box.clamps, grounds_known=box.grounds_known)
-    spaces = [here if place == number else Space(()) for place in range(1, count + 1)]
+    spaces = [Space((), share=share) for share in shares]
+    spaces[number - 1] = replace(
+        spaces[number - 1],
+        contents=box.contents,
+        clamps=box.clamps,
+        grounds_known=box.grounds_known,
+    )
     return work_out_spaces(box, spaces)[number - 1]
 
 

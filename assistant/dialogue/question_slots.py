@@ -28,6 +28,7 @@ QuestionSlot: TypeAlias = Literal[
     "mistaken",
     "unread",
     "space",
+    "share",
     "ring_depth",
     "edition",
 ]

@@ -66,6 +66,10 @@ class State:
     """The place or code that those are of, as it was said."""
     space: int = 0
     """The space of a divided box that is being talked about; 0 where none is."""
+    shares: tuple[tuple[int, Decimal], ...] = ()
+    """Spaces of a divided box with the cubic inches that were said of each."""
+    equal_spaces: bool = False
+    """True once it was said that the spaces are equal."""
     no_connectors: bool = False
     """True once it was said that there is no wire connector, which only Canada counts."""
     hangs: Decimal | None = None

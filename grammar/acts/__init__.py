@@ -39,6 +39,7 @@ from boxaloud.grammar.acts.box_acts import (
     SetEdition,
     SetSize,
     SetVolume,
+    ShareSpaces,
 )
 from boxaloud.grammar.acts.correction_acts import (
     Deepen,
@@ -203,6 +204,7 @@ __all__ = [
     "SetPull",
     "SetSize",
     "SetVolume",
+    "ShareSpaces",
     "Size",
     "Skip",
     "Social",

@@ -78,6 +78,20 @@ class InSpace(Act):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class ShareSpaces(Act):
+    """ "14 cubic inches on the left and 27 on the right": how barriers share the volume out."""
+
+    equal: bool = False
+    """True where every side has as much."""
+    which: int = 1
+    volume: Decimal | None = None
+    """The volume of space `which`, cubic inches, or in `unit` cm3."""
+    rest: Decimal | None = None
+    """That of the other one of two, where it was said."""
+    unit: Unit | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class AddClampAssembly(Act):
     """A listed clamp assembly with a cable termination, and its volume inside the box."""
 

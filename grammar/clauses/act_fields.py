@@ -35,6 +35,7 @@ BOX: dict[str, type[Act]] = {
     "clamp_assembly": acts.AddClampAssembly,
     "hang": acts.Hang,
     "space": acts.InSpace,
+    "share": acts.ShareSpaces,
     "pull": acts.DescribePull,
 }
 ANSWERS: dict[str, type[Act]] = {

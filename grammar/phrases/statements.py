@@ -87,6 +87,7 @@ KINDS: dict[str, tuple[str, ...]] = {
     "barrier": ("material", "volume", "unit"),
     "clamp_assembly": ("count", "volume", "unit"),  # the part of it inside the box
     "space": ("which",),  # int: a space of a divided box
+    "share": ("equal", "which", "volume", "rest", "unit"),  # how barriers share the volume out
     "hang": ("name", "weight", "unit"),  # what the box carries: fan, luminaire; pounds or kg
     "edition": ("year", "code"),  # year: str; code: str, a code or a place by its name
     "pull": ("kind", "size", "count", "others"),  # a pull box: straight, angle, u

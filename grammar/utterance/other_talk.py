@@ -25,6 +25,7 @@ TELLS = (
     acts.AddClampAssembly,
     acts.Hang,
     acts.InSpace,
+    acts.ShareSpaces,
     acts.Number,
     acts.Size,
     acts.Place,

@@ -62,7 +62,7 @@ def test_forum_threads_stand_in_the_annex_and_not_beside_the_sections() -> None:
 def test_a_divided_box_is_told_side_by_side() -> None:
     """314.16(A) from 2017: 42.0 less 0.5 for metal, half to each side."""
     page, data, _ = report_of(
-        "4-11/16 square deep box with a metal barrier, no clamps",
+        "4-11/16 square deep box with a metal barrier in the middle, no clamps",
         "on the first side four 12-2s",
         "on the second side five 12-2s",
     )

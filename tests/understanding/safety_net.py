@@ -52,6 +52,7 @@ FILLED: dict[str, dict[str, Any]] = {
     "Deepen": {"target": SWITCH, "depth": Decimal(4)},
     "AddClampAssembly": {"volume": Decimal("1.5")},
     "InSpace": {"which": 1},
+    "ShareSpaces": {"which": 1, "volume": Decimal(14)},
     "Hang": {"name": "fan", "weight": Decimal(40)},
     "Unground": {"target": SWITCH},
     "Reclassify": {"count": 2, "kind": "grounds"},

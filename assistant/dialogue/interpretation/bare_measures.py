@@ -25,6 +25,8 @@ def answer(turn: Turn, value: Decimal) -> tuple[Act, str] | None:
             return acts.Deepen(target=_asked_about(turn), depth=value), "depth"
         case "space" if value in (1, 2, 3):
             return acts.InSpace(which=int(value)), "which"
+        case "share" if value >= 1:
+            return acts.ShareSpaces(volume=value), "volume"
         case "ring_depth":
             return acts.SetSize(depth=value), "depth"
     return None

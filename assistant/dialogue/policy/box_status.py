@@ -198,9 +198,7 @@ def _inputs(state: State) -> str:
 def assumed(state: State) -> tuple[str, ...]:
     """What was left at its worst case, in words."""
     named = sorted(state.assumed)
-    made = tuple(_assumed(name, state) for name in named if _stands(name, state))
-    divided = spaces_in(state) > 1 and state.items
-    return (*made, say("assumed.shares")) if divided else made
+    return tuple(_assumed(name, state) for name in named if _stands(name, state))
 
 
 def _stands(name: str, state: State) -> bool:
@@ -214,6 +212,8 @@ def _stands(name: str, state: State) -> bool:
         return state.clamps in ("unknown", "moulded")
     if slot == "grounds":
         return not grounds_known(state)
+    if slot == "share":
+        return spaces_in(state) > 1 and not state.equal_spaces
     if slot == "space":
         return spaces_in(state) > 1 and any(item.space == 0 for item in state.items)
     if slot == "connectors":

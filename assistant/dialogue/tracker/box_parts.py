@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Literal
 
 from boxaloud.assistant.dialogue.altering import altered
@@ -46,8 +47,24 @@ def _family_of(turn: Turn, act: AddPart) -> str:
     return table_row(box.row).family if isinstance(box, TableBox) else "square"
 
 
+_UNSAID = "barrier not described"
+_DIVIDED = re.compile(r"\b(?:divided|partitioned)\b")
+
+
 def barrier(turn: Turn, act: AddBarrier) -> None:
-    """A barrier that divides the box takes its volume away, 314.16(A)."""
+    """A barrier that divides the box takes its volume away, 314.16(A).
+
+    "A divided box" names one that may be described later: it is the same.
+    """
+    unsaid = _UNSAID in turn.state.tags
+    if _DIVIDED.search(act.words.lower()):
+        if any(isinstance(part, Barrier) for part in turn.state.extras):
+            turn.understood.append(act.words)
+            return
+        turn.state = altered(turn.state, tags=turn.state.tags | {_UNSAID})
+    elif unsaid:
+        kept = tuple(part for part in turn.state.extras if not isinstance(part, Barrier))
+        turn.state = altered(turn.state, extras=kept, tags=turn.state.tags - {_UNSAID})
     plastic = marked_box.MATERIALS.get(str(act.material))
     if plastic is None:  # unsaid: the one of a metal box is taken for metal, else the larger
         plastic = not any(isinstance(part, TableBox) for part in turn.state.box)

@@ -7,12 +7,14 @@ from dataclasses import replace
 
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.divided_box import ordinal, spaces_in
-from boxaloud.assistant.dialogue.nlg.sentences import say, sentence
+from boxaloud.assistant.dialogue.nlg.sentences import joined, marked, say, sentence
 from boxaloud.assistant.dialogue.tracker import box_parts
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
 from boxaloud.grammar.clauses.act_fields import KIND_OF
+from boxaloud.rules import marked_in3
+from boxaloud.rules.contents import Barrier
 
 _BARRIER = re.compile(r"barrier|divider|partition")
 
@@ -35,6 +37,32 @@ def in_space(turn: Turn, act: acts.InSpace) -> None:
         return
     state = altered(turn.state, space=act.which)
     turn.enter(state, "", say("space.at", which=ordinal(act.which)))
+
+
+def share(turn: Turn, act: acts.ShareSpaces) -> None:
+    """ "Equal sides", "14 cubic inches on the left": how the barriers share the volume out."""
+    if spaces_in(turn.state) < 2 and not _divides_later(turn):
+        turn.understood.append(act.words)
+        return
+    if act.equal:
+        state = altered(turn.state, equal_spaces=True, shares=())
+        turn.enter(state, say("space.equal"), act.words)
+        return
+    known = dict(turn.state.shares)
+    texts = []
+    for which, volume in ((act.which, act.volume), (3 - act.which, act.rest)):
+        if volume is None:
+            continue
+        known[which] = marked_in3(volume) if act.unit is not None else volume
+        texts.append(say("space.volume", volume=marked(known[which]), which=ordinal(which)))
+    state = altered(turn.state, equal_spaces=False, shares=tuple(sorted(known.items())))
+    turn.enter(state, joined(texts), act.words)
+
+
+def _divides_later(turn: Turn) -> bool:
+    """Whether a barrier or the box it divides is still to come in this breath."""
+    barrier = any(isinstance(part, Barrier) for part in turn.state.extras)
+    return barrier or any(isinstance(one, acts.AddBarrier) for one in turn.ahead)
 
 
 def _things(turn: Turn) -> list[Act]:
