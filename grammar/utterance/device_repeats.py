@@ -35,7 +35,8 @@ def _generic(act: acts.AddDevice) -> bool:
 def same_again(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "two switches, both three-ways"; "… and the switch" of one said before: no further one."""
     kept: list[Act] = []
-    for act in made:
+    for said in made:
+        act = _another(said, kept)
         if isinstance(act, acts.AddDevice):
             if _only_joined(act, made, heard):
                 continue
@@ -197,9 +198,32 @@ def _of_a_wide_one(act: acts.AddDevice, kept: list[Act], heard: str) -> bool:
     return True
 
 
+#: "The other two switches": not the one said before.
+_THE_OTHERS = re.compile(r"(?:and )?the (?:other|remaining|rest)\b")
+
+
+def _another(act: Act, kept: list[Act]) -> Act:
+    """ "One switch is on the 14, the other switch is on the 12": a further one, not the first."""
+    last = kept[-1] if kept else None
+    if (
+        not isinstance(act, acts.Land)
+        or act.target.name is None
+        or not _THE_OTHERS.match(act.words.lower())
+        or not isinstance(last, acts.AddDevice)
+        or last.count not in (None, 1)
+        or last.awg is None
+    ):
+        return act
+    further = acts.AddDevice(
+        count=1, name=act.target.name, awg=act.awg, words=act.words, span=act.span
+    )
+    return further if same_device(further, last) else act
+
+
 def _definite(act: acts.AddDevice, kept: list[Act], heard: str) -> bool:
     """ "… and the switch is on a twelve": of the one said before."""
-    if not act.words.lower().startswith(("the ", "that ")):
+    low = act.words.lower()
+    if not low.startswith(("the ", "that ")) or _THE_OTHERS.match(low):
         return False
     for place, other in enumerate(kept):
         if isinstance(other, acts.AddDevice) and same_device(act, other):

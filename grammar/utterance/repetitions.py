@@ -130,6 +130,28 @@ def without_sums(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     return kept
 
 
+_ROLE = (
+    r"(?:the )?(?:(?:power |hot )?feed|power(?: in| out)?|line(?: in)?|load(?: out)?|source"
+    r"|home ?run|switch(?:ed)? (?:leg|loop)|travell?ers?|in|out)"
+)
+_ROLES = re.compile(
+    rf"\s*[,(–-]\s*(?P<roles>{_ROLE}(?:\s*(?:,\s*and\b|,|\band\b|&|/)\s*{_ROLE})+)(?=\s*[,.;)]|\s*$)",
+    re.IGNORECASE,
+)
+
+
+def _named_behind(behind: str, count: int) -> int:
+    """How many of the cables just counted the words behind them name by what they do: any number
+    behind a colon, all of them where as many stand in a list ("two 14-2, feed and load")."""
+    if behind.lstrip().startswith(":"):
+        return count
+    listed = _ROLES.match(behind)
+    if listed is None:
+        return 0
+    named = len(re.findall(rf"(?:^|[\s,&/]){_ROLE}(?=$|[\s,&/])", listed["roles"], re.IGNORECASE))
+    return count if named == count else 0
+
+
 def listed_roles(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "Three 14-2s: feed, load, and one going on": the roles of the cables just counted."""
     kept: list[Act] = []
@@ -144,8 +166,7 @@ def listed_roles(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
             continue
         uncounted = 0
         if isinstance(act, acts.AddCable) and (act.count or 0) > 1:
-            behind = heard[act.span[1] :].lstrip()
-            uncounted = act.count or 0 if behind.startswith(":") else 0
+            uncounted = _named_behind(heard[act.span[1] :], act.count or 0)
         kept.append(act)
     return kept
 

@@ -38,6 +38,7 @@ from boxaloud.grammar.utterance.repetitions import (
     topic_of_order,
     without_sums,
 )
+from boxaloud.grammar.utterance.ways_out import out_again
 from boxaloud.grammar.utterance.yokes import one_yoke
 
 
@@ -151,6 +152,7 @@ _FIRST: Passes = (
     (_ungrounded, (acts.Unground,), 2),
 )
 _THEN: Passes = (
+    (out_again, (acts.AddConductors,), 1),
     (without_sums, (acts.AddConductors, acts.OpenBox), 2),
     (named_by_role, (acts.AddCable,), 1),
     (listed_roles, (acts.AddCable,), 2),

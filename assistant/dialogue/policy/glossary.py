@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from boxaloud.assistant.dialogue.nlg import item_names
-from boxaloud.assistant.dialogue.nlg.sentences import joined, say, sentences, volume
+from boxaloud.assistant.dialogue.nlg.sentences import joined, say, sentence, sentences, volume
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.tracker import added_items
 from boxaloud.grammar import acts
@@ -57,7 +57,7 @@ def _worth(thing: acts.Thing, state: State) -> str:
         content: Content = added_items.content_of(replace(thing, count=thing.count or 1), state)[0]
     except RulesError as refusal:
         return str(refusal)
-    if isinstance(content, Yoke):
+    if isinstance(content, Yoke) and content.awg is None:
         return say("glossary.device")
     if isinstance(thing, acts.AddFitting):
         return say("glossary.fitting")
@@ -74,9 +74,10 @@ def _worth(thing: acts.Thing, state: State) -> str:
         ),
         by="; ",
     )
-    return say(
+    told = say(
         "answer.worth",
         what=item_names.heard(content),
         total=volume(sheet.total, sheet.unit),
         lines=lines,
     )
+    return sentence(told)
