@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 
 from boxaloud.grammar import acts
-from boxaloud.grammar.acts import Act, WallName
+from boxaloud.grammar.acts import Act
 from boxaloud.grammar.enclosures.pull_piece import Piece
 from boxaloud.grammar.enclosures.raceway_items import RacewayItem, in_order
+from boxaloud.grammar.enclosures.row_assembly import RowAssembly
 
 #: What a piece says by itself, without a look at what stands beside it.
 _PLAIN: dict[str, dict[str, object]] = {
@@ -25,26 +26,8 @@ _PLAIN: dict[str, dict[str, object]] = {
 
 
 @dataclass(slots=True)
-class Assembly:
+class Assembly(RowAssembly):
     """The pieces of one utterance put together, from left to right."""
-
-    heard: str
-    text: str
-    pieces: list[Piece]
-    made: list[Act] = field(default_factory=list)
-    """What is said besides raceways and kinds."""
-    items: list[RacewayItem] = field(default_factory=list)
-    kinds: list[Piece | None] = field(default_factory=lambda: [None])
-    wall: WallName | None = None
-    to: WallName | None = None
-    row: int | None = None
-    wall_from: int = 0
-    """The first item that no wall was said of since the last wall."""
-    row_from: int = 0
-    last_row: int = 0
-    row_first: bool = False
-    corrects: bool = False
-    """True behind a mark of correction: what comes next corrects."""
 
     def take(self, piece: Piece) -> None:
         """Take the next piece."""
@@ -69,27 +52,6 @@ class Assembly:
                 self._said(piece)
             case "break" if piece.value in ".;\n":
                 self._apart()
-
-    def _items(self, piece: Piece) -> None:
-        for item in piece.items:
-            act = acts.AddRaceways(
-                count=item.count,
-                size=item.size,
-                wall=self.wall,
-                to=self.to,
-                row=self.row,
-                words=self.heard[piece.start : piece.end],
-                span=(piece.start, piece.end),
-                function="correction" if self.corrects else "inform",
-            )
-            self.items.append(RacewayItem(act, len(self.kinds) - 1, item.several))
-        self.corrects = False
-
-    def _set(self, first: int, **said: object) -> None:
-        """Say something of every item from a place on that does not say it yet."""
-        for item in self.items[first:]:
-            wanted = {key: value for key, value in said.items() if getattr(item.act, key) is None}
-            item.act = replace(item.act, **wanted)  # type: ignore[arg-type]
 
     def _wall(self, piece: Piece) -> None:
         """Behind raceways a wall is theirs; before them it is that of what follows."""
@@ -148,81 +110,11 @@ class Assembly:
         """True where all raceways so far have their wall."""
         return all(item.act.wall is not None for item in self.items)
 
-    def _before(self, piece: Piece) -> Piece | None:
-        """The piece before, what says nothing stepped over."""
-        at = self._at(piece)
-        while at:
-            at -= 1
-            if self.pieces[at].sort not in ("silent", "join") and self.pieces[at].value != ",":
-                return self.pieces[at]
-        return None
-
     def _end(self, piece: Piece) -> None:
         for item in reversed(self.items):
             if item.act.end is not None or item.group != len(self.kinds) - 1:
                 break
             item.act = replace(item.act, end=piece.entry_end)
-
-    def _row(self, piece: Piece) -> None:
-        number = piece.number or self.last_row + 1
-        behind = self.row_from < len(self.items) and piece.sort == "row" and not self.row_first
-        self.last_row = number
-        if behind and not self._heads_row(piece):
-            self._set(self.row_from, row=number)
-            self.row_from = len(self.items)
-            return
-        self.row, self.row_first = number, True
-        self.row_from = len(self.items)
-
-    def _heads_row(self, piece: Piece) -> bool:
-        """A row before what is in it: "row one: two 3 inch"."""
-        after = self.pieces[self._at(piece) + 1 :]
-        following = next((p for p in after if p.sort not in ("silent", "break")), None)
-        before = self._before(piece)
-        return (
-            following is not None
-            and following.sort == "items"
-            and (before is None or before.sort != "items")
-        )
-
-    def _rows_of(self, piece: Piece) -> None:
-        """ "Two rows of three 2 inch": as many in each."""
-        rest = [p for p in self.pieces if p.start >= piece.end and p.sort != "silent"]
-        after = rest[0] if rest and rest[0].sort == "items" else None
-        if after is None:
-            self._detail(piece, rows=piece.number)
-            return
-        for number in range(1, piece.number):
-            self.row = self.last_row + number
-            self._items(after)
-        self.row = self.last_row + piece.number
-        self.last_row += piece.number
-        self.row_first = True
-
-    def _each_row(self) -> None:
-        """ "Two 2 inch in each row": as many in each of the rows that were named."""
-        number = next((p.number for p in self.pieces if p.sort == "rows"), 1)
-        alike = [item for item in self.items[self.row_from :] if item.act.row is None]
-        for item in alike:
-            item.act = replace(item.act, row=1)
-        self.items += [
-            replace(item, act=replace(item.act, row=row))
-            for row in range(2, number + 1)
-            for item in alike
-        ]
-        self.made = [act for act in self.made if getattr(act, "rows", None) != number]
-        self.row_from = len(self.items)
-        self.wall_from = min(self.wall_from, self.row_from)
-
-    def _separate(self, piece: Piece) -> None:
-        """Each size in a row of its own."""
-        if not self.items:
-            self._detail(piece, rows=2)
-        for item in self.items[self.row_from :]:
-            if item.act.row is None:
-                self.last_row += 1
-                item.act = replace(item.act, row=self.last_row)
-        self.row_from = len(self.items)
 
     def _kind(self, piece: Piece) -> None:
         """A kind of pull, behind its raceways ("a 3 inch straight pull") or before them."""
@@ -245,10 +137,6 @@ class Assembly:
         known = self.kinds[-1]
         follow = any(p.sort == "items" for p in self.pieces if p.start >= piece.end)
         return known is not None and known.value == piece.value and not (loose and follow)
-
-    def _at(self, piece: Piece) -> int:
-        """The place of a piece among all."""
-        return next(at for at, one in enumerate(self.pieces) if one.start == piece.start)
 
     def _before_exactly(self, piece: Piece) -> Piece | None:
         at = self._at(piece)
@@ -293,15 +181,6 @@ class Assembly:
         others = [p for p in self.pieces if p.sort == "kind"]
         if not others and self.kinds[-1] is None:
             self.kinds[-1] = replace(piece, sort="kind", value="splice")
-
-    def _detail(self, piece: Piece, **said: object) -> None:
-        self.made.append(
-            acts.SetPull(
-                words=self.heard[piece.start : piece.end],
-                span=(piece.start, piece.end),
-                **said,  # type: ignore[arg-type]
-            )
-        )
 
     def told(self) -> list[Act]:
         """All acts, each group of raceways behind the pull that it belongs to."""
