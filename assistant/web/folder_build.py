@@ -30,7 +30,7 @@ POLICY = (
     "img-src 'self' data:; connect-src 'self'; worker-src 'self'; manifest-src 'self'; "
     "base-uri 'none'; form-action 'none'"
 )
-SERVED_ONLY = ("pair.html", "served_engine.js")
+SERVED_ONLY = ("pair.html", "served_engine.js", "served_ear.js", "capture_worklet.js")
 COMPRESSED = (".wasm", ".zip", ".mjs", ".json")
 """Endings of files that lie compressed in the folder, and are unpacked as they are taken in."""
 PREPARE_SECONDS = 300

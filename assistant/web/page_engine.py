@@ -29,6 +29,7 @@ from boxaloud.assistant.web.page_documents import (
 from boxaloud.assistant.web.page_presenter import answers_of, box_list, page_view, stand
 from boxaloud.assistant.web.web_messages import say
 from boxaloud.grammar import acts, help_topics
+from boxaloud.grammar.lexer.heard_words import Word
 
 
 class PageEngine:
@@ -46,9 +47,22 @@ class PageEngine:
 
     def answer(self, request: requests.Request) -> Told:
         """What a request comes to. Whatever goes wrong is told in one sentence."""
+        return self._guarded(lambda: self._WAYS[type(request)](self, request))
+
+    def answer_heard(self, statements: Sequence[Sequence[Word]]) -> Told:
+        """What statements that an ear heard come to, each with its doubts, one after another."""
+        return self._guarded(lambda: self._heard(statements))
+
+    def _heard(self, statements: Sequence[Sequence[Word]]) -> Told:
+        told: Told = Refused(say("request.nothing_heard"))
+        for words in statements:
+            told = self._shown(self.session.hear(words))
+        return told
+
+    def _guarded(self, answer: Callable[[], Told]) -> Told:
         try:
             self.session.refresh()  # what is tapped is held against how the box stands now
-            return self._WAYS[type(request)](self, request)
+            return answer()
         except Problem as problem:
             return Refused(str(problem))
         except Exception as fault:

@@ -29,6 +29,7 @@ MAY_IMPORT = {
     "assistant/storage": {"assistant/text", *WORK},
     "assistant/reports": {"assistant/contract", "assistant/text", *WORK},
     "assistant/web": {
+        "assistant/asr",
         "assistant/reports",
         "assistant/storage",
         "assistant/text",

@@ -9,7 +9,7 @@ export class NoAnswer extends Error {}
  * `where`         "served" or "pocket";
  * `changed(act)`  calls `act` when another page has entered something;
  * `jobFile()`, `takeIn(file)`  only in the pocket: the job as a file, and one taken in;
- * `listen(heard)` only where it has ears: see `voice.js`. */
+ * `ear`           only where it has one: see `voice.js` and `served_ear.js`. */
 export async function engineOf(kind, progress) {
   const module = kind === "pocket" ? await import("./pocket_engine.js") : await import("./served_engine.js");
   return module.open(progress);

@@ -1,48 +1,48 @@
 // Hold to talk, with whichever ear there is: the engine's own, or the browser's where it was
-// switched on. Without an ear there is no button, and the keyboard's microphone serves.
+// switched on. Without an ear there is no button, and the keyboard's microphone serves. An ear
+// gives back words, or a document where an engine has heard and answered them already.
 
 import { byId, tell } from "./elements.js";
 import { browserEar, hush } from "./voice.js";
 import { say } from "./words.js";
 
-export function microphone(engine, said, trouble) {
+export function microphone(engine, said, answered, trouble) {
   const button = byId("mic");
   const own = engine.ear ?? null;
   const browsers = own ? null : browserEar();
+  const ear = own ?? browsers;
   const switched = byId("browser-ear");
   byId("own-ear").hidden = !browsers;
   const show = () => { button.hidden = !(own || (browsers && switched.checked)); };
   switched.addEventListener("change", show);
   show();
-  let holding = false;
+  let opening = null;
 
-  async function begin(event) {
-    if (holding || (event.type === "keydown" && event.key !== " " && event.key !== "Enter")) return;
+  function begin(event) {
+    if (opening || (event.type === "keydown" && event.key !== " " && event.key !== "Enter")) return;
     event.preventDefault();
-    holding = true;
     hush();
     button.setAttribute("aria-pressed", "true");
     tell("hearing", say("listening"));
-    try { await (own ?? browsers).start((words) => tell("hearing", say("hearing", { words }))); } catch (fault) {
-      rest();
-      trouble(say("microphone", { why: fault.message || fault.name }));
-    }
+    opening = ear.start((words) => tell("hearing", say("hearing", { words })));
   }
 
   async function end() {
-    if (!holding) return;
-    const words = await (own ?? browsers).stop();
-    rest();
-    if (words) await said(words);
-  }
-
-  function rest() {
-    holding = false;
+    if (!opening) return;
+    const opened = opening;
+    try {
+      await opened;
+      const heard = await ear.stop();
+      if (typeof heard === "string") { if (heard) await said(heard); } else answered(heard);
+    } catch (fault) {
+      trouble(say("microphone", { why: fault.message || fault.name }));
+    }
+    opening = null;
     button.setAttribute("aria-pressed", "false");
     tell("hearing", "");
   }
 
   button.addEventListener("pointerdown", begin);
-  for (const event of ["pointerup", "pointercancel", "pointerleave", "keyup", "blur"]) button.addEventListener(event, end);
+  for (const event of ["pointerup", "pointercancel", "keyup", "blur"]) button.addEventListener(event, end);
   button.addEventListener("keydown", begin);
 }

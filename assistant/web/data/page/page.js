@@ -34,10 +34,16 @@ async function enter(request) {
   const told = await ask(request);
   document.body.removeAttribute("aria-busy");
   if (!told) return false;
-  trouble("");
+  answered(told);
+  return true;
+}
+
+/** Show a document that an engine has answered with, and speak it where that is switched on. */
+function answered(told) {
+  trouble(told.refused ?? "");
+  if (told.document === "Refused") return;
   show(told);
   if (byId("aloud").checked) speak(told.reply.acts.map((act) => act.spoken).filter(Boolean));
-  return true;
 }
 
 function show(told) {
@@ -124,7 +130,7 @@ async function start() {
   byId("about").textContent = say(engine.where === "pocket" ? "about_pocket" : "about_served");
   byId("share").addEventListener("click", () => share(ask, trouble));
   jobFiles(engine, show, trouble);
-  microphone(engine, said, trouble);
+  microphone(engine, said, answered, trouble);
   engine.changed(() => enter({ kind: "look" }));
   await enter({ kind: "look", first: true });
   document.documentElement.dataset.ready = "yes";

@@ -1,13 +1,14 @@
 // The engine of a laptop: each request is one POST to the server that gave this page.
 
 import { NoAnswer } from "./engine_link.js";
+import { servedEar } from "./served_ear.js";
 import { say } from "./words.js";
 
 const other = "BroadcastChannel" in globalThis ? new BroadcastChannel("boxaloud") : null;
 const CHANGES = new Set(["hear", "choose", "press", "recount", "open_box", "pick_box", "open_job", "start_job"]);
 
 export async function open() {
-  return { ask, where: "served", changed };
+  return { ask, where: "served", changed, ear: servedEar() };
 }
 
 async function ask(request) {

@@ -1,7 +1,8 @@
 // The voice of the browser, which a tap anywhere hushes; and what an ear must be.
 //
 // An ear is `{ start(partial), stop() }`: `start` opens the microphone and calls `partial` with the
-// words so far; `stop` gives the words heard, "" for none. `browserEar` is the browser's own; an
+// words so far; `stop` gives the words heard, "" for none, or the document that an engine answered
+// them with. `browserEar` is the browser's own; an
 // ear of ours that runs in the page takes its place without another change.
 
 const voice = globalThis.speechSynthesis;
@@ -32,7 +33,7 @@ export function browserEar() {
   let running = null;
   let words = "";
   return {
-    start(partial) {
+    async start(partial) {
       words = "";
       running = new Recogniser();
       running.lang = "en-US";
