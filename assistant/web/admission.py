@@ -33,7 +33,8 @@ HEADERS = {
     "Permissions-Policy": "microphone=(self), camera=(), geolocation=()",
     "X-Frame-Options": "DENY",
     "X-Content-Type-Options": "nosniff",
-    "Referrer-Policy": "no-referrer",
+    # not "no-referrer": with that a form of our own would be sent as from nowhere
+    "Referrer-Policy": "same-origin",
     "Cross-Origin-Opener-Policy": "same-origin",
     "Cross-Origin-Resource-Policy": "same-origin",
     "Cache-Control": "no-store",

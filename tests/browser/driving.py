@@ -61,28 +61,37 @@ class StaticHost:
 
 
 @contextlib.contextmanager
-def laptop(folder: Path) -> Iterator[str]:
-    """`boxaloud serve`; gives the address with its token."""
+def served(folder: Path, *words: str) -> Iterator[tuple[str, int]]:
+    """`boxaloud serve`; gives the line that it tells first, and its port."""
     with socket.socket() as free:
         free.bind(("127.0.0.1", 0))
         port = free.getsockname()[1]
     process = subprocess.Popen(
-        [sys.executable, "-c", MAIN, "serve", "--port", str(port)], text=True, cwd=folder,
-        stderr=subprocess.PIPE, env={**os.environ, "BOXALOUD_DATA": str(folder / "data")},
+        [sys.executable, "-c", MAIN, "serve", "--port", str(port), *words], text=True, cwd=folder,
+        stderr=subprocess.PIPE, stdout=subprocess.DEVNULL,
+        env={**os.environ, "BOXALOUD_DATA": str(folder / "data")},
     )  # fmt: skip
     try:
         assert process.stderr is not None
-        found = re.search(r"http\S+", process.stderr.readline())
-        assert found is not None
+        line = process.stderr.readline()
         until = time.monotonic() + PATIENCE_MS / 1000
         while time.monotonic() < until:
             with contextlib.suppress(OSError), socket.create_connection(("127.0.0.1", port), 1):
                 break
             time.sleep(0.05)
-        yield found[0]
+        yield line, port
     finally:
         process.kill()
         process.wait()
+
+
+@contextlib.contextmanager
+def laptop(folder: Path) -> Iterator[str]:
+    """The page served on this machine; gives the address with its token."""
+    with served(folder) as (line, _):
+        found = re.search(r"http\S+", line)
+        assert found is not None, line
+        yield found[0]
 
 
 @dataclass(frozen=True)

@@ -136,3 +136,25 @@ def test_no_other_command_loads_anything_of_the_page() -> None:
     )
     out = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert out.stdout.strip() == "[]"
+
+
+def test_every_sentence_of_the_page_is_said_and_every_one_said_is_there() -> None:
+    scripts = {name: raw.decode() for name, raw in page_files().items() if name.endswith(".js")}
+    words = scripts.pop("words.js")
+    known = set(re.findall(r"^  (\w+):", words, re.MULTILINE)) - {"signs"}
+    rest = "\n".join(scripts.values())
+    assert {key for key in known if not re.search(rf'"{key}"', rest)} == set()
+    said = set(re.findall(r'\bsay\("(\w+)"', rest))
+    assert said - known == set()
+
+
+def test_every_element_that_a_script_names_is_on_the_page() -> None:
+    page = page_files()["index.html"].decode()
+    named = {
+        found
+        for name, raw in page_files().items()
+        if name.endswith(".js")
+        for found in re.findall(r'\b(?:byId|tell)\("([\w-]+)"', raw.decode())
+    }
+    assert named
+    assert {each for each in named if f'id="{each}"' not in page} == set()

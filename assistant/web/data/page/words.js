@@ -5,7 +5,6 @@ export const WORDS = Object.freeze({
   left: "left",
   over_by: "over",
   at_least: "at least",
-  starting: "Starting",
   starting_first: "Taking in what it needs to work without a network. This is done once.",
   served: "on your laptop",
   pocket: "on this phone alone",
@@ -34,7 +33,6 @@ export const WORDS = Object.freeze({
   then: "with that",
   what: "what",
   take_over: "Enter this change",
-  take_box: "Take this box",
   none_found: "No standard box is called that. A box of plastic is marked inside: type its volume.",
   shared: "Copied. Paste it where you want to send it.",
   not_shared: "It could not be copied. Open the worksheet and copy it by hand.",
@@ -43,7 +41,6 @@ export const WORDS = Object.freeze({
   listening: "Listening. Let go to enter.",
   hearing: "Hearing: {words}",
   microphone: "The microphone cannot be used ({why}). Type, or use the microphone of the keyboard.",
-  talk: "Talk",
   about_served: "Your laptop works the box out and keeps the job.",
   about_pocket: "This page works the box out by itself and keeps the job in the browser. Nothing leaves the phone unless you share it. If the browser’s data is cleared the jobs are gone: save them as files.",
 });
