@@ -25,7 +25,11 @@ if TYPE_CHECKING:
 AXE = "axe-core@4.14.1"
 
 
-@pytest.fixture(scope="session")
+# The driver runs a loop in this thread while it is there, under which no other test can run one
+# of its own: it lasts for a module, not for the session.
+
+
+@pytest.fixture(scope="module")
 def driver() -> Iterator[Playwright]:
     if not chromium():
         pytest.skip("no Chromium is installed")
@@ -33,7 +37,7 @@ def driver() -> Iterator[Playwright]:
         yield started
 
 
-@pytest.fixture(scope="session")
+@pytest.fixture(scope="module")
 def browser(driver: Playwright) -> Iterator[Browser]:
     made = driver.chromium.launch(executable_path=chromium(), args=FLAGS)
     yield made
@@ -52,7 +56,7 @@ def pocket_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return folder
 
 
-@pytest.fixture(scope="session", params=["served", "pocket"])
+@pytest.fixture(scope="module", params=["served", "pocket"])
 def way(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
     """The address of the page over the engine of a laptop, and of the page that stands alone."""
     if request.param == "pocket":
@@ -64,7 +68,7 @@ def way(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory
         yield url
 
 
-@pytest.fixture(scope="session", params=SIZES, ids=lambda size: size.name)
+@pytest.fixture(scope="module", params=SIZES, ids=lambda size: size.name)
 def page_at(request: pytest.FixtureRequest, browser: Browser, way: str) -> Iterator[Hand]:
     """A page of one size in one way of running, opened once."""
     size: Size = request.param

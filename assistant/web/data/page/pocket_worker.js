@@ -28,10 +28,16 @@ async function runtime(options) {
     env: { HOME: "/home/engine", PYTHONPATH: "/engine/engine.zip" },
     fsInit: async (system) => {
       system.mkdirTree("/engine");
-      system.writeFile("/engine/engine.zip", engine);
+      system.writeFile("/engine/engine.zip", engine, { canOwn: true });
     },
     ...options,
   });
+}
+
+/** What the runtime keeps of how it was started, and needs no more: among it a copy of its memory. */
+function letGo(made) {
+  for (const name of ["_loadSnapshot", "createPyodideModule", "fsInit"]) delete made._api?.config?.[name];
+  return made;
 }
 
 /** Python with the engine loaded. The first start leaves a copy of its memory in the cache, with
@@ -55,7 +61,7 @@ async function restored(memory) {
     (settings.preRun ??= []).unshift(() => { while (settings.HEAP8.length < memory.length) settings._malloc(1 << 20); });
     return createModule(settings);
   };
-  return runtime({ _loadSnapshot: memory, createPyodideModule });
+  return letGo(await runtime({ _loadSnapshot: memory, createPyodideModule }));
 }
 
 async function open(version) {
