@@ -9,8 +9,10 @@ from typing import cast, get_args
 
 from boxaloud.assistant.cli.exit_codes import faulted
 from boxaloud.assistant.dialogue import Reply, faults
+from boxaloud.assistant.storage.memory_session import DialogueSession
 from boxaloud.assistant.text import printing
 from boxaloud.assistant.text.problem import Problem
+from boxaloud.grammar.acts import SendReport
 from boxaloud.rules.units import VolumeUnit
 
 if os.environ.get("BOXALOUD_TRACEBACK"):
@@ -30,6 +32,16 @@ def one_utterance() -> Iterator[None]:
         raise
     except Exception as fault:
         faulted(fault)
+
+
+def with_report(reply: Reply, session: DialogueSession) -> Reply:
+    """The reply with each report that it asks for written, where the session keeps a job."""
+    if not any(isinstance(act, SendReport) for act in reply.outside):
+        return reply
+    from boxaloud.assistant.reports.report_delivery import delivered  # a talk seldom needs it
+    from boxaloud.assistant.storage.session import Session
+
+    return delivered(reply, session) if isinstance(session, Session) else reply
 
 
 def shown_in(units: str) -> VolumeUnit:

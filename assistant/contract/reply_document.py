@@ -48,6 +48,9 @@ class ReplyDocument(WorksheetDocument, _Said):
     conduit_body: Annotated[
         ConduitBodyDocument | None, Field(description="What may pass, by 314.16(C) and Chapter 9.")
     ]
+    written: Annotated[
+        str | None, Field(description="The file that a report was written to; null where none was.")
+    ]
     assumed: Annotated[Texts, Field(description="Left at the worst case.")]
     cautions: Annotated[Texts, Field(description="What to mind about this box.")]
 
@@ -69,6 +72,7 @@ class ReplyDocument(WorksheetDocument, _Said):
             asks=reply.asks,
             pull_box=None if state is None else PullBoxDocument.of(state),
             conduit_body=None if state is None else ConduitBodyDocument.of(state),
+            written=reply.written or None,
             assumed=reply.assumed,
             cautions=reply.cautions,
             **vars(sheet),

@@ -164,6 +164,7 @@ HANDLERS: dict[type[Act], Callable[[Turn, Any], None]] = {
     acts.StartOver: undo.start_over,
     acts.SetForm: user_questions.form,
     acts.Done: user_questions.done,
+    acts.SendReport: user_questions.send_report,
     acts.DoIt: what_if.do_it,
     acts.Social: neutral_acts.social,
     acts.OtherTalk: neutral_acts.other_talk,
@@ -176,7 +177,7 @@ STEPS = (acts.Undo, acts.Redo, acts.StartOver)
 
 QUESTIONS = (
     acts.Ask, acts.AskWhy, acts.AskEdition, acts.AskMeaning, acts.AskUnknown, acts.RoomFor,
-    acts.AskFill,
+    acts.AskFill, acts.SendReport,
 )  # fmt: skip
 """Answered last, when everything in the breath is entered."""
 

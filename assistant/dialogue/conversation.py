@@ -30,7 +30,7 @@ from boxaloud.grammar.utterance.own_word_refusal import refusal as own_word_refu
 from boxaloud.rules import DEFAULT_EDITION
 
 FIRST_BOX = "box 1"
-OUTSIDE = (acts.Alias, acts.NewJob)
+OUTSIDE = (acts.Alias, acts.NewJob, acts.SendReport)
 """Acts that take whoever keeps the jobs."""
 
 
@@ -133,9 +133,9 @@ class Conversation:
         start = 0
         told = self._settled(_of_this_job(told_of_boxes(read.heard, read.acts)))
         if not any(isinstance(act, (*EVENTS, acts.Alias)) for act in told if _is_done(act)):
-            return self._released(
-                self._take(Entry(read.heard, tuple(told), read.unread, confidence)), read
-            )
+            entry = Entry(read.heard, tuple(told), read.unread, confidence)
+            reply = self._released(self._take(entry), read)
+            return replace(reply, outside=reply.outside or _outside(told))
         copied = False
         for act in told:
             if not (isinstance(act, (*EVENTS, acts.Alias)) and _is_done(act)):
@@ -243,7 +243,7 @@ class Conversation:
             slow=False,
             changed=True,
             event=True,
-            outside=tuple(act for act in read.acts if isinstance(act, OUTSIDE)),
+            outside=_outside(read.acts),
         )
         self.talk.last = new
         return new
@@ -282,6 +282,11 @@ def _of_this_job(told: Sequence[Act]) -> Sequence[Act]:
     """The acts up to a new job: what is said after it is of that job's first box."""
     new = next((at for at, act in enumerate(told) if isinstance(act, acts.NewJob)), len(told))
     return told[: new + 1]
+
+
+def _outside(told: Sequence[Act]) -> tuple[Act, ...]:
+    """What of an utterance takes whoever keeps the jobs."""
+    return tuple(act for act in told if isinstance(act, OUTSIDE))
 
 
 def _of_another(told: Sequence[Act]) -> tuple[str, ...]:

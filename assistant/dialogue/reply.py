@@ -18,7 +18,7 @@ from boxaloud.rules.worksheet import Verdict, Worksheet
 
 ActKind: TypeAlias = Literal[
     "refuse", "answer", "verdict", "total", "echo", "acknowledge", "nonunderstanding", "advice",
-    "caution", "question", "repeat", "event",
+    "caution", "question", "repeat", "event", "report",
 ]  # fmt: skip
 
 
@@ -84,7 +84,10 @@ class Reply:
     fault: str = ""
     """The fault of ours that kept the words from being taken; empty where there was none."""
     outside: tuple[Act, ...] = ()
-    """What a conversation by itself cannot do: begin a new job, keep a word for all jobs."""
+    """What a conversation by itself cannot do: begin a new job, keep a word for all jobs, write
+    a report."""
+    written: str = ""
+    """The file that a report was written to; empty where none was."""
 
     def saying(self, acts: Sequence[SystemAct]) -> Reply:
         """The same reply in other acts."""

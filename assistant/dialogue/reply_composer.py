@@ -54,16 +54,21 @@ class Composer:
         return bool(self.turn.trail or self.turn.stepped)
 
     @property
+    def answered(self) -> bool:
+        """True where something that was asked or ordered was answered."""
+        return bool(self.turn.answers or self.turn.reports)
+
+    @property
     def nothing(self) -> bool:
         """True where nothing of the utterance was understood."""
         turn = self.turn
-        return not (turn.understood or turn.refused or turn.answers or turn.social)
+        return not (turn.understood or turn.refused or turn.social) and not self.answered
 
     @property
     def in_vain(self) -> bool:
         """True where the utterance neither changed nor asked anything."""
         turn = self.turn
-        return not (self.changed or turn.answers or turn.social or turn.refused or turn.replay)
+        return not (self.changed or self.answered or turn.social or turn.refused or turn.replay)
 
     def compose(self, tries: int, told: str, last: Reply | None, cautioned: bool) -> Reply:
         """The reply. `told` is the verdict last said of this box, `last` the reply before;
@@ -91,7 +96,7 @@ class Composer:
             assumed=assumed(self.state),
             described=self.state if self.state.items or self.state.box else None,
             enclosure=self.state if self.state.pulls is not None or self.state.tags else None,
-            changed=bool(self.changed or self.turn.answers or self.turn.replay),
+            changed=bool(self.changed or self.answered or self.turn.replay),
             refused=bool(self.turn.refused or self.entry.refusal),
             shows_sheet=self.turn.shows_sheet,
             slow=self.turn.replay == "slower",
@@ -105,6 +110,7 @@ class Composer:
         if self.entry.refusal:
             made.append(SystemAct("refuse", self.entry.refusal))
         made += [SystemAct("answer", text) for text in turn.answers]
+        made += [SystemAct("report", text) for text in turn.reports]
         made += self._standing(told)
         made += self._code(made)
         made += [SystemAct("echo", text) for text in self._unread()]
@@ -230,7 +236,7 @@ class Composer:
         if question is None:
             return []
         turn = self.turn
-        if turn.answers and self.found.verdict != "incomplete":
+        if self.answered and self.found.verdict != "incomplete":
             return []
         before = last is not None and last.asks == self.asks
         if before and chatted:

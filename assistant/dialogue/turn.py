@@ -40,6 +40,8 @@ class Turn:
     echoes: list[str] = field(default_factory=list)
     understood: list[str] = field(default_factory=list)
     answers: list[str] = field(default_factory=list)
+    reports: list[str] = field(default_factory=list)
+    """What is said where a report was asked for."""
     refused: list[str] = field(default_factory=list)
     social: list[str] = field(default_factory=list)
     unplaced: list[str] = field(default_factory=list)

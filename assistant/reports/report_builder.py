@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from functools import lru_cache
 
@@ -35,18 +35,21 @@ def job_report(
     begun: str = "",
     written: str = "",
     project: Project = NO_PROJECT,
+    only: str = "",
 ) -> JobReport:
-    """The report of every box of a conversation of which something was said."""
-    reports = _reports(conversation.boxes)
+    """The report of every box of a conversation of which something was said, or of the one named
+    in `only`."""
+    boxes = conversation.boxes
+    reports = _reports(boxes, (only,) if only else boxes.names)
     told = tuple(report for report in reports if not report.blank)
     return JobReport(name, units, begun, written, told, tuple(c.says for c in STANDING), project)
 
 
-def _reports(boxes: Boxes) -> Iterator[BoxReport]:
+def _reports(boxes: Boxes, names: Iterable[str]) -> Iterator[BoxReport]:
     """The report of each box. In a job of thousands many were told alike: those are worked out
     once."""
     known: dict[object, BoxReport] = {}
-    for name in boxes.names:
+    for name in names:
         told: object = (boxes.began_under(name), tuple(map(_telling, boxes.journal(name))))
         try:
             found = known.get(told)

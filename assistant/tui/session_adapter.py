@@ -13,7 +13,7 @@ from boxaloud.assistant.dialogue import Conversation, Reply
 from boxaloud.assistant.storage import Session
 from boxaloud.assistant.storage.repository import places
 from boxaloud.assistant.tui.tui_messages import text
-from boxaloud.grammar.acts import Act
+from boxaloud.grammar.acts import Act, SendReport
 from boxaloud.grammar.lexer.heard_words import Word
 
 
@@ -96,11 +96,19 @@ class JobDesk:
 
     def hear(self, words: str | Sequence[Word]) -> Reply:
         """Keep what was typed or heard, then answer it."""
-        return self._session.hear(words)
+        return self._with_report(self._session.hear(words))
 
     def enter(self, told: Sequence[Act], heard: str) -> Reply:
         """Keep what a key or a click said, then answer it."""
-        return self._session.enter(told, heard)
+        return self._with_report(self._session.enter(told, heard))
+
+    def _with_report(self, reply: Reply) -> Reply:
+        """The reply with each report that it asks for written."""
+        if not any(isinstance(act, SendReport) for act in reply.outside):
+            return reply
+        from boxaloud.assistant.reports.report_delivery import delivered  # a talk seldom needs it
+
+        return delivered(reply, self._session)
 
     def close(self) -> None:
         """Let go of the job's file."""

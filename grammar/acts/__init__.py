@@ -82,6 +82,7 @@ from boxaloud.grammar.acts.job_box_acts import (
     NewJob,
     NextBox,
     OpenBox,
+    SendReport,
 )
 from boxaloud.grammar.acts.question_acts import (
     Ask,
@@ -196,6 +197,7 @@ __all__ = [
     "RestateNumber",
     "RoomFor",
     "Route",
+    "SendReport",
     "SetBody",
     "SetCanopy",
     "SetClamps",

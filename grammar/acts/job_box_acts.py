@@ -53,6 +53,16 @@ class ListBoxes(Act):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class SendReport(Act):
+    """ "Send the worksheet", "print it out": a file of the job, or of the box at hand, is to be
+    written. It changes no box, and takes whoever keeps the jobs."""
+
+    of: Literal["job", "box"] = "job"
+    form: Literal["", "pdf", "html", "csv", "json"] = ""
+    """The form that was asked for; empty where none was."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class NewJob(Act):
     """A new job: outside this talk."""
 

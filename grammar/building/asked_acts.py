@@ -111,6 +111,21 @@ def _unsure(question: _Question) -> list[Act] | None:
     return [acts.DontKnow(words=question.words, span=question.span)]
 
 
+_ORDERED = re.compile(r"\b(?:can|could|would|will|may) (?:you|i|we)\b")
+
+
+def _report(question: _Question) -> list[Act] | None:
+    """ "Can you send me the report" is an order put politely; "should I print it" is none."""
+    if "report" not in question.kinds or question.things:
+        return None
+    if re.search(r"\bhow\b", question.line):
+        return [acts.Ask(about="how_report", words=question.words, span=question.span)]
+    if question.clause.mood == "conditional" or not _ORDERED.search(question.line):
+        return [acts.AskUnknown(words=question.words, span=question.span)]
+    found = (*question.clause.asked, *question.clause.found)
+    return [act for one in found if one.kind == "report" and (act := act_of(one)) is not None]
+
+
 def _conditional(question: _Question) -> list[Act] | None:
     return question.supposed() if question.clause.mood == "conditional" else None
 
@@ -239,6 +254,7 @@ def _of_a_thing(question: _Question) -> list[Act] | None:
 #: How a question may be meant; the first that makes anything of it decides.
 _READINGS: tuple[Callable[[_Question], list[Act] | None], ...] = (
     _unsure,
+    _report,
     _conditional,
     _on_condition,
     _of_the_code,

@@ -60,6 +60,7 @@ CONTROL: dict[str, type[Act]] = {
     "name_box": acts.NameBox,
     "delete_box": acts.DeleteBox,
     "list_boxes": acts.ListBoxes,
+    "report": acts.SendReport,
     "new_job": acts.NewJob,
     "alias": acts.Alias,
 }

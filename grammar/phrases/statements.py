@@ -145,5 +145,6 @@ KINDS: dict[str, tuple[str, ...]] = {
     "name_box": ("name",),
     "list_boxes": ("only",),  # only: str, the verdict that is asked for
     "delete_box": ("name",),
+    "report": ("of", "form"),  # of: str, "job" or "box"; form: str, "pdf", "html", "csv", "json"
     "done": (),
 }

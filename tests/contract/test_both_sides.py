@@ -74,8 +74,8 @@ REPORT = {"job": "Heron Street", "begun": "", "written": "", "project": PROJECT,
           "boxes": [ENTRY]}  # fmt: skip
 REPLY = {"heard": "two 14-2 cables", "confidence": 0.75, "understood": [], "left_over": [],
          "reply": "Two.", "acts": [{"act": "echo", "says": "Two."}], "spoken": "Two.",
-         "asks": "box", **SHEET, "pull_box": None, "conduit_body": None, "assumed": [],
-         "cautions": []}  # fmt: skip
+         "asks": "box", **SHEET, "pull_box": None, "conduit_body": None, "written": None,
+         "assumed": [], "cautions": []}  # fmt: skip
 
 GOOD: dict[str, list[dict[str, Any]]] = {
     "worksheet": [SHEET],

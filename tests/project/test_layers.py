@@ -27,7 +27,7 @@ MAY_IMPORT = {
     "assistant/tts": {"assistant/text"},
     "assistant/contract": {"assistant/text", *WORK},
     "assistant/storage": {"assistant/text", *WORK},
-    "assistant/reports": {"assistant/contract", "assistant/text", *WORK},
+    "assistant/reports": {"assistant/contract", "assistant/storage", "assistant/text", *WORK},
     "assistant/web": {
         "assistant/asr",
         "assistant/reports",
@@ -38,6 +38,7 @@ MAY_IMPORT = {
     },
     "assistant/tui": {
         "assistant/asr",
+        "assistant/reports",
         "assistant/storage",
         "assistant/text",
         "assistant/tts",

@@ -73,3 +73,34 @@ def test_another_job_begun_by_words_is_the_one_shown() -> None:
 def test_colours_that_do_not_exist_are_refused_by_name() -> None:
     with pytest.raises(Problem, match="no colours called pink: choose dark, light, contrast"):
         checked("pink")
+
+
+@pytest.mark.parametrize("way", ["said", "command"])
+def test_a_worksheet_is_written_and_the_card_says_where(
+    way: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    here = tmp_path / "here"
+    here.mkdir()
+    monkeypatch.chdir(here)
+    session = Session.start("Heron")
+    session.hear("two 14-2s and a switch, 18 cubic inches, no clamps")
+    session.close()
+    desk = JobDesk("Heron")
+    app = BoxaloudApp(desk)
+
+    async def play(pilot: Pilot[None]) -> None:
+        if way == "said":
+            await typed(pilot, "send the worksheet")
+        else:
+            await pilot.press("ctrl+p")
+            await pilot.pause(0.3)
+            await typed(pilot, "send this worksheet", enter=False)
+            await pilot.pause(0.5)
+            await pilot.press("enter")
+            await pilot.pause(0.3)
+        assert "Worksheet of box 1 written" in seen(app)
+        assert "FITS" in seen(app) or "fits" in seen(app)
+
+    drive(app, play, (120, 36))
+    desk.close()
+    assert [path.name for path in here.iterdir()] == ["Heron box 1 worksheet.pdf"]

@@ -12,7 +12,7 @@ from trials import Played, all_then, changed, then, turned
 
 ASKING = (
     acts.Suppose, acts.RoomFor, acts.Ask, acts.AskWhy, acts.AskEdition, acts.AskMeaning,
-    acts.AskUnknown, acts.Social, acts.OtherTalk, acts.ListBoxes,
+    acts.AskUnknown, acts.Social, acts.OtherTalk, acts.ListBoxes, acts.SendReport,
 )  # fmt: skip
 QUESTION = re.compile(
     r"^(what|which|how|why|who|where|does|do|did|is it|should|would|am i|are the)\b",

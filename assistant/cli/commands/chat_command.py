@@ -7,7 +7,7 @@ import io
 import sys
 from typing import TextIO
 
-from boxaloud.assistant.cli.output import one_utterance, put, put_json, shown_in
+from boxaloud.assistant.cli.output import one_utterance, put, put_json, shown_in, with_report
 from boxaloud.assistant.cli.worksheet_text import Showing
 from boxaloud.assistant.dialogue import Reply
 from boxaloud.assistant.dialogue.nlg.sentences import say
@@ -35,7 +35,7 @@ def run(lines: TextIO, job: str, edition: str, as_json: bool, units: str = "in3"
             if line.strip().lower() in LEAVE:
                 break
             with one_utterance():
-                _answer(listener.hear(line), showing, as_json)
+                _answer(with_report(listener.hear(line), listener), showing, as_json)
         for shown in showing.at_the_end():
             put(shown)
     return 0

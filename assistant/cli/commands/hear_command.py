@@ -10,7 +10,7 @@ from boxaloud.assistant.asr.ear_choice import choice, made
 from boxaloud.assistant.asr.hypotheses.rescoring import choose
 from boxaloud.assistant.cli.cli_messages import say
 from boxaloud.assistant.cli.exit_codes import UNUSABLE, exit_status
-from boxaloud.assistant.cli.output import one_utterance, put, put_json
+from boxaloud.assistant.cli.output import one_utterance, put, put_json, with_report
 from boxaloud.assistant.cli.worksheet_text import Showing
 from boxaloud.assistant.dialogue import Reply
 from boxaloud.assistant.dialogue.reply import SystemAct
@@ -65,7 +65,7 @@ def _ready() -> Recogniser:
 def answer(hearing: RecognitionResult, listener: DialogueSession) -> Reply:
     """What is answered to an utterance; where nothing of it was understood, what to do."""
     words = choose(hearing, listener.asks)
-    reply = listener.hear(words)
+    reply = with_report(listener.hear(words), listener)
     if words:
         return reply
     trouble = say(f"trouble.{hearing.trouble or 'unclear'}")

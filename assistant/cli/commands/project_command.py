@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from boxaloud.assistant.cli.commands.report_command import project_of
 from boxaloud.assistant.cli.output import put
 from boxaloud.assistant.reports.job_facts import project_block
+from boxaloud.assistant.reports.report_delivery import project_of
 from boxaloud.assistant.storage import repository
 from boxaloud.assistant.storage.job_names import tidy
 from boxaloud.assistant.storage.project_details import is_date

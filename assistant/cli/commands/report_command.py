@@ -2,19 +2,17 @@
 
 from __future__ import annotations
 
-from dataclasses import asdict
 from pathlib import Path
 
 from boxaloud.assistant.cli.exit_codes import FITS, complain
 from boxaloud.assistant.cli.output import put
 from boxaloud.assistant.reports.report_builder import box_report, job_report
+from boxaloud.assistant.reports.report_delivery import project_of
 from boxaloud.assistant.reports.report_export import check_form, write
-from boxaloud.assistant.reports.report_model import Project
 from boxaloud.assistant.reports.text_renderer import markdown, plain_text
 from boxaloud.assistant.storage import Session
 from boxaloud.assistant.storage.box_removal import find
 from boxaloud.assistant.storage.clock import now
-from boxaloud.assistant.storage.project_details import ProjectDetails
 
 
 def report(name: str, path: Path) -> int:
@@ -43,8 +41,3 @@ def share(name: str, box: str, as_markdown: bool) -> int:
     for line in (markdown if as_markdown else plain_text)(box_report(talk), project):
         put(line)
     return FITS
-
-
-def project_of(details: ProjectDetails) -> Project:
-    """What was kept of the project, as a report shows it."""
-    return Project(**asdict(details))

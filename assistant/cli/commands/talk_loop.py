@@ -17,7 +17,7 @@ from boxaloud.assistant.asr.live_recognition import (
 )
 from boxaloud.assistant.cli.cli_messages import say
 from boxaloud.assistant.cli.keyboard import Keys
-from boxaloud.assistant.cli.output import one_utterance, put
+from boxaloud.assistant.cli.output import one_utterance, put, with_report
 from boxaloud.assistant.cli.worksheet_text import Showing
 from boxaloud.assistant.dialogue import Reply
 from boxaloud.assistant.storage import Session
@@ -101,7 +101,7 @@ class Talking:
     def _hear(self, hearing: RecognitionResult) -> None:
         """A statement: to the job. What was no statement is told, aloud only if asked for."""
         if words := choose(hearing, self._session.asks):
-            reply = self._session.hear(words)
+            reply = with_report(self._session.hear(words), self._session)
             put(say("talk.heard", words=reply.heard))
             self._answer(reply)
             return

@@ -17,6 +17,8 @@ ACTIONS = {
     "next_box": "say('next_box')",
     "repeat": "say('read_back')",
     "advice": "say('advice')",
+    "report": "say('report')",
+    "send_worksheet": "say('send_worksheet')",
     "leave": "quit",
     "more": "command_palette",
 }

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import partial
 
 from boxaloud.assistant.dialogue import Conversation
 from boxaloud.assistant.dialogue.nlg import item_names
@@ -15,6 +16,8 @@ PLAIN: dict[str, Callable[..., Act]] = {
     "undo": acts.Undo,
     "redo": acts.Redo,
     "next_box": acts.NextBox,
+    "report": acts.SendReport,
+    "send_worksheet": partial(acts.SendReport, of="box"),
 }
 """Keys that say a single thing of which nothing is left open."""
 ASKED: dict[str, acts.QuestionKind] = {"read_back": "read_back", "advice": "advice"}

@@ -1,0 +1,130 @@
+"""A report that was asked for in a talk: it is written, and the reply tells where.
+
+The file is new, in the folder that the talk was begun in, or where that cannot be written to in
+the folder `reports` of the data folder. No file that is there is ever written over.
+"""
+
+from __future__ import annotations
+
+import os
+import re
+from collections.abc import Iterator
+from dataclasses import asdict, replace
+from pathlib import Path
+from typing import NamedTuple
+
+from boxaloud.assistant.dialogue import Reply
+from boxaloud.assistant.dialogue.nlg.sentences import Told
+from boxaloud.assistant.dialogue.reply import SystemAct
+from boxaloud.assistant.reports.report_builder import job_report
+from boxaloud.assistant.reports.report_messages import say
+from boxaloud.assistant.reports.report_model import JobReport, Project
+from boxaloud.assistant.storage.clock import now
+from boxaloud.assistant.storage.data_folders import data_folder
+from boxaloud.assistant.storage.private_files import private_folder
+from boxaloud.assistant.storage.project_details import ProjectDetails
+from boxaloud.assistant.storage.session import Session
+from boxaloud.assistant.storage.storage_messages import how_many
+from boxaloud.assistant.text.problem import Problem
+from boxaloud.grammar.acts import SendReport
+
+_USUAL = "pdf"
+"""The form where none was asked for: every phone shows it and every printer takes it."""
+_LONGEST = 80
+_NO_NAME = re.compile(r'[\\/:*?"<>|\x00-\x1f]+')
+"""What some system takes in no name of a file."""
+
+
+class _Done(NamedTuple):
+    """What is said of a report that was asked for, and its file: empty where there is none."""
+
+    says: str
+    path: str
+
+
+def delivered(reply: Reply, session: Session) -> Reply:
+    """The reply with each report that it asks for written, or why it could not be."""
+    done = [_deliver(act, session) for act in reply.outside if isinstance(act, SendReport)]
+    if not done:
+        return reply
+    said = iter(done)
+    acts = tuple(_in_place(act, said) for act in reply.acts)
+    written = next((one.path for one in reversed(done) if one.path), "")
+    return replace(reply.saying(acts), written=written)
+
+
+def project_of(details: ProjectDetails) -> Project:
+    """What was kept of the project, as a report shows it."""
+    return Project(**asdict(details))
+
+
+def _in_place(act: SystemAct, done: Iterator[_Done]) -> SystemAct:
+    """What was done, in place of the sentence that a talk by itself has for it."""
+    if act.act != "report":
+        return act
+    one = next(done, None)
+    return act if one is None else SystemAct("report", one.says)
+
+
+def _deliver(act: SendReport, session: Session) -> _Done:
+    from boxaloud.assistant.reports.report_export import write
+
+    report = _report(act, session)
+    if not report.boxes:
+        return _Done(say("delivery.nothing"), "")
+    box = report.boxes[0].name if act.of == "box" else ""
+    try:
+        folder = _folder()
+        path = _unused(folder, _stem(session.name, box), act.form or _USUAL)
+        write(report, path)
+    except (Problem, OSError) as fault:
+        return _Done(say("delivery.failed", why=str(fault)), "")
+    return _Done(_told(report, path, box), str(path))
+
+
+def _report(act: SendReport, session: Session) -> JobReport:
+    about, conversation = session.about, session.conversation
+    project = project_of(about.project)
+    only = session.talk.name if act.of == "box" else ""
+    return job_report(conversation, about.name, about.units, about.begun, now(), project, only)
+
+
+def _told(report: JobReport, path: Path, box: str) -> str:
+    """Where the file is. Aloud its folder and name are enough."""
+    values = {
+        "job": report.name,
+        "box": box,
+        "count": how_many(len(report.boxes), "box"),
+        "over": report.count("over"),
+        "path": path,
+        "name": path.stem,
+        "folder": path.parent.name or "/",
+    }
+    key = "box" if box else "job"
+    return Told(say(f"delivery.{key}", **values), say(f"delivery.{key}_aloud", **values))
+
+
+def _folder() -> Path:
+    """Where the talk was begun, or else the data folder's own place for reports."""
+    try:
+        here = Path.cwd()
+        if os.access(here, os.W_OK):
+            return here
+    except OSError:  # the folder has gone
+        pass
+    other = data_folder() / "reports"
+    private_folder(other)
+    return other
+
+
+def _stem(job: str, box: str) -> str:
+    name = say("delivery.worksheet_name" if box else "delivery.report_name", job=job, box=box)
+    return _NO_NAME.sub("-", name).strip(" .-")[:_LONGEST].strip() or "report"
+
+
+def _unused(folder: Path, stem: str, form: str) -> Path:
+    number, path = 2, folder / f"{stem}.{form}"
+    while path.exists() or path.is_symlink():
+        path = folder / f"{stem} {number}.{form}"
+        number += 1
+    return path
