@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 from boxaloud.assistant.reports import number_format
@@ -36,11 +36,11 @@ from boxaloud.assistant.reports.source_annex import references, source_kind
 _SIGNED = ("name", "signed", "on")
 
 
-def write(report: JobReport, path: Path) -> None:
-    """Write the report. Raises OSError for the file."""
+def write(report: JobReport, path: Path, step: Callable[[], None] = lambda: None) -> None:
+    """Write the report; `step` is called as each box is laid out. Raises OSError for the file."""
     pdf = document(say("title.job", job=report.name))
     fonts = Fonts(pdf)
-    laid = layout(report, fonts)
+    laid = layout(report, fonts, step)
     job = fonts.short(report.name, 8, ROOM * 0.7)
     feet = [
         say("page.foot", job=job, number=number, pages=len(laid))
@@ -50,12 +50,12 @@ def write(report: JobReport, path: Path) -> None:
     pdf.output(str(path))
 
 
-def layout(report: JobReport, fonts: Fonts) -> list[Page]:
+def layout(report: JobReport, fonts: Fonts, step: Callable[[], None] = lambda: None) -> list[Page]:
     """The pages of a report, laid out."""
-    return pages(_blocks(report, fonts))
+    return pages(_blocks(report, fonts, step))
 
 
-def _blocks(report: JobReport, fonts: Fonts) -> Iterator[Block]:
+def _blocks(report: JobReport, fonts: Fonts, step: Callable[[], None]) -> Iterator[Block]:
     yield from _head(report, fonts)
     yield from _summary(report, fonts)
     yield from _materials(report, fonts)
@@ -64,6 +64,7 @@ def _blocks(report: JobReport, fonts: Fonts) -> Iterator[Block]:
         yield from holding(paragraph(fonts, say("gauge.key"), 9, FAINT))
     for number, box in enumerate(report.boxes, 1):
         yield from box_blocks(fonts, box, number, report.units)
+        step()
     yield from _rules(report, fonts)
     yield from _signatures(fonts)
     yield space(8)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import replace
 from functools import lru_cache
 
@@ -36,13 +36,17 @@ def job_report(
     written: str = "",
     project: Project = NO_PROJECT,
     only: str = "",
+    step: Callable[[], None] = lambda: None,
 ) -> JobReport:
     """The report of every box of a conversation of which something was said, or of the one named
-    in `only`."""
-    boxes = conversation.boxes
-    reports = _reports(boxes, (only,) if only else boxes.names)
-    told = tuple(report for report in reports if not report.blank)
-    return JobReport(name, units, begun, written, told, tuple(c.says for c in STANDING), project)
+    in `only`. `step` is called after each box."""
+    boxes, told = conversation.boxes, []
+    for report in _reports(boxes, (only,) if only else boxes.names):
+        if not report.blank:
+            told.append(report)
+        step()
+    cautions = tuple(caution.says for caution in STANDING)
+    return JobReport(name, units, begun, written, tuple(told), cautions, project)
 
 
 def _reports(boxes: Boxes, names: Iterable[str]) -> Iterator[BoxReport]:

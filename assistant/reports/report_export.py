@@ -28,14 +28,20 @@ def check_form(path: Path) -> str:
     return ending
 
 
-def write(report: JobReport, path: Path) -> None:
-    """Write the report, whole or not at all. Raises Problem, in a sentence, where it cannot."""
+def write(report: JobReport, path: Path, step: Callable[[], None] = lambda: None) -> None:
+    """Write the report, whole or not at all. Raises Problem, in a sentence, where it cannot.
+
+    `step` is called as each box of a page or a PDF is written.
+    """
     ending = check_form(path)
     with output(path) as draft:
         if ending == ".pdf":
             from boxaloud.assistant.reports import pdf_renderer
 
-            pdf_renderer.write(report, draft)
+            pdf_renderer.write(report, draft, step)
         else:
             with draft.open("w", encoding="utf-8", errors="replace", newline="") as out:
-                out.writelines(FORMS[ending](report))
+                for piece in FORMS[ending](report):
+                    out.write(piece)
+                    if "<article" in piece:
+                        step()

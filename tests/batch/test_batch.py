@@ -225,15 +225,3 @@ cell = st.one_of(
 def test_any_row_at_all_has_a_result_and_never_a_fault(fields: dict[str, Any]) -> None:
     (result,) = work([Row(1, fields)])
     assert (result.verdict is None) == bool(result.problem)
-
-
-@pytest.mark.parametrize(
-    ("done", "size", "percent"),
-    [(0, 10, "0 %"), (5, 10, "50 %"), (10, 10, "100 %"), (11, 10, "100 %"), (0, 0, "100 %")],
-)
-def test_the_bar_tells_how_much_is_worked_through(done: int, size: int, percent: str) -> None:
-    drawn = batch_command.bar("boxes.csv", done, size)
-    assert drawn.startswith("boxes.csv  [")
-    assert drawn.endswith(f"  {percent}")
-    assert len(drawn.split("[")[1].split("]")[0]) == 36
-    assert drawn.count("#") == int(percent[:-2]) * 36 // 100

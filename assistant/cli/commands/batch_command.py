@@ -19,6 +19,7 @@ from boxaloud.assistant.reports.batch.row_reader import FileFormat, kind_of, ope
 from boxaloud.assistant.text import printing
 from boxaloud.assistant.text.output_file import output
 from boxaloud.assistant.text.problem import Problem
+from boxaloud.assistant.text.progress import progress
 
 
 def run(path: Path, out: Path | None) -> int:
@@ -29,7 +30,7 @@ def run(path: Path, out: Path | None) -> int:
         first = stream.readline(LONGEST)
         kind = kind_of(path, first)
         lines = _Lines(first, stream)
-        with _target(path, out) as target, _bar(path, lines) as step:
+        with _target(path, out) as target, _progress(path, lines, out) as step:
             put = writer(_kind_out(kind, out), target)
             counts = _work(kind, lines, put, path, step)
     _tell(counts)
@@ -130,31 +131,9 @@ def _target(path: Path, out: Path | None) -> Iterator[TextIO]:
 
 
 @contextlib.contextmanager
-def _bar(path: Path, lines: _Lines) -> Iterator[Callable[[], None]]:
-    """A bar on standard error, where that is a terminal and the results go elsewhere."""
-    if not sys.stderr.isatty() or str(path) == "-" or sys.stdout.isatty():
-        yield lambda: None
-        return
-    size, shown = path.stat().st_size, 0
-
-    def step() -> None:
-        nonlocal shown
-        if lines.read - shown > 16384:
-            shown = lines.read
-            _draw(bar(path.name, shown, size))
-
-    _draw(bar(path.name, 0, size))
-    yield step
-    _draw(bar(path.name, size, size) + "\n")
-
-
-def bar(name: str, done: int, size: int) -> str:
-    """How much of a file has been worked through, as a bar and in percent."""
-    # characters may be fewer than bytes, and the file may grow while it is read
-    percent = min(100, 100 * done // size) if size else 100
-    full = percent * 36 // 100
-    return f"{name}  [{'#' * full}{'-' * (36 - full)}]  {percent} %"
-
-
-def _draw(text: str) -> None:
-    printing.warn(text.removesuffix("\n"), "\r", "\n" if text.endswith("\n") else "")
+def _progress(path: Path, lines: _Lines, out: Path | None) -> Iterator[Callable[[], None]]:
+    """A bar, unless the size of what is read is not known or the results go to the terminal."""
+    piped = str(path) == "-"
+    quiet = piped or (out is None and sys.stdout.isatty())
+    with progress(path.name, 0 if piped else path.stat().st_size, quiet) as shown:
+        yield lambda: shown.at(lines.read)

@@ -17,6 +17,7 @@ from boxaloud.assistant.dialogue.reply import SystemAct
 from boxaloud.assistant.storage.memory_session import DialogueSession, listening
 from boxaloud.assistant.text.printing import warn
 from boxaloud.assistant.text.problem import Problem
+from boxaloud.assistant.text.progress import progress
 
 
 def run(recordings: list[Path], job: str, edition: str, as_json: bool) -> int:
@@ -34,19 +35,15 @@ def run(recordings: list[Path], job: str, edition: str, as_json: bool) -> int:
     with listening(job, edition) as (listener, first):
         if first and not as_json:
             put(first)
-        for sound in sounds:
-            for hearing in ear.hear(sound, listener.asks):
-                with one_utterance():
-                    reply = answer(hearing, listener)
-                    entered = entered or reply.changed
-                    if as_json:
-                        put_json(reply)
-                        continue
-                    text, lines = showing.shown(reply)
-                    put(f"Heard: {reply.heard or '(nothing)'}")
-                    put(f"Reply: {text}")
-                    for line in lines:
-                        put(line)
+        with progress(say("hear.bar"), len(sounds)) as bar:
+            for sound in sounds:
+                for hearing in ear.hear(sound, listener.asks):
+                    bar.hide()
+                    with one_utterance():
+                        reply = answer(hearing, listener)
+                        entered = entered or reply.changed
+                        _show(reply, showing, as_json)
+                bar.step()
         for line in showing.at_the_end():
             put(line)
     return UNUSABLE if reply is None else exit_status(reply, entered)
@@ -60,6 +57,17 @@ def _ready() -> Recogniser:
     ear = made(chosen)
     warn(chosen.sentence)
     return ear
+
+
+def _show(reply: Reply, showing: Showing, as_json: bool) -> None:
+    if as_json:
+        put_json(reply)
+        return
+    text, lines = showing.shown(reply)
+    put(f"Heard: {reply.heard or '(nothing)'}")
+    put(f"Reply: {text}")
+    for line in lines:
+        put(line)
 
 
 def answer(hearing: RecognitionResult, listener: DialogueSession) -> Reply:

@@ -13,6 +13,7 @@ from boxaloud.assistant.reports.text_renderer import markdown, plain_text
 from boxaloud.assistant.storage import Session
 from boxaloud.assistant.storage.box_removal import find
 from boxaloud.assistant.storage.clock import now
+from boxaloud.assistant.text.progress import progress
 
 
 def report(name: str, path: Path) -> int:
@@ -23,9 +24,13 @@ def report(name: str, path: Path) -> int:
         complain(note)
     about = session.about
     project = project_of(about.project)
-    found = job_report(session.conversation, about.name, about.units, about.begun, now(), project)
-    session.close()
-    write(found, path)
+    talk = session.conversation
+    with progress(path.name, 2 * len(talk.boxes.names)) as bar:
+        found = job_report(
+            talk, about.name, about.units, about.begun, now(), project, step=bar.step
+        )
+        session.close()
+        write(found, path, bar.step)
     put(f"{path}: {len(found.boxes)} boxes of job {about.name}, {found.count('over')} over.")
     return FITS
 
