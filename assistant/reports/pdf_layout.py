@@ -14,8 +14,8 @@ from typing import NamedTuple, TypeAlias
 Ink: TypeAlias = tuple[int, int, int]
 INK: Ink = (32, 48, 47)
 FAINT: Ink = (90, 104, 102)
-DEEP: Ink = (29, 92, 90)
-COPPER: Ink = (154, 74, 28)
+DEEP: Ink = (23, 82, 80)
+COPPER: Ink = (132, 60, 18)
 RULE: Ink = (190, 186, 172)
 
 WIDTH, HEIGHT, MARGIN = 612.0, 792.0, 42.0

@@ -90,6 +90,12 @@ def luminance(colour: str) -> float:
     return 0.2126 * red + 0.7152 * green + 0.0722 * blue
 
 
+def test_what_stands_first_is_reached_first(outline: Outline) -> None:
+    """The order of the Tab key is that of the page, and nothing else takes it."""
+    assert [tag for tag, a in outline.elements if "tabindex" in a] == []
+    assert {tag for tag, a in outline.elements if "href" in a} == {"a"}
+
+
 @pytest.mark.parametrize("theme", [0, 1])
 def test_text_has_the_contrast_of_wcag(theme: int, page: Path) -> None:
     """WCAG 2.2, 1.4.3: at least 4.5 to 1 for text."""
