@@ -19,6 +19,7 @@ from boxaloud.assistant.reports.pdf_layout import (
     Ink,
     Mark,
     Stroke,
+    Tag,
     Words,
     height,
     holding,
@@ -58,7 +59,7 @@ def paragraph(
             for row, line in enumerate(some)
         ]
         if lead and not start:
-            marks.insert(0, Words(MARGIN, size, lead, size, bold, ink))
+            marks.insert(0, Words(MARGIN, size, lead, size, bold, ink, -1))
         blocks.append(Block(size * _LEADING * len(some), tuple(marks)))
     return blocks
 
@@ -66,7 +67,8 @@ def paragraph(
 def heading(fonts: Fonts, words: str, level: int) -> list[Block]:
     """A heading, in the outline too, never parted from what follows it."""
     size, ink = (14.0, DEEP) if level == 1 else (12.0, INK)
-    first, *rest = paragraph(fonts, words, size, ink, True)
+    tag = Tag("H2" if level == 1 else "H3")
+    first, *rest = (replace(each, tag=tag) for each in paragraph(fonts, words, size, ink, True))
     blocks = [space(12), replace(first, outline=(fonts.shown(words), level - 1)), *rest, space(4)]
     return holding(blocks)
 
@@ -91,22 +93,26 @@ def signature_line(fonts: Fonts, by: str, parts: Sequence[str]) -> Block:
         left = MARGIN + first + place * (one + gap)
         right = min(left + one, MARGIN + ROOM)
         marks.append(Stroke(left, high - 12, right, high - 12, 0.6, INK))
-        marks.append(Words(left, high - 3, fonts.shown(part), size, False, FAINT))
+        marks.append(Words(left, high - 3, fonts.shown(part), size, False, FAINT, place + 1))
     return Block(high, tuple(marks))
 
 
 def beside(left: Sequence[Block], right: Sequence[Block], across: float) -> Block:
     """Blocks beside blocks that begin `across` points further to the right, as one block."""
     marks: list[Mark] = []
+    part = 0
     for blocks, x in ((left, 0.0), (right, across)):
         top = 0.0
         for block in blocks:
-            marks += (_moved(mark, x, top) for mark in block.marks)
+            marks += (_moved(mark, x, top, part) for mark in block.marks)
             top += block.height
+            part += 1
     return Block(max(height(left), height(right)), tuple(marks))
 
 
-def _moved(mark: Mark, x: float, y: float) -> Mark:
+def _moved(mark: Mark, x: float, y: float, part: int) -> Mark:
+    if isinstance(mark, Words) and mark.part >= 0:
+        mark = mark._replace(part=part)
     if isinstance(mark, Stroke):
         mark = mark._replace(to_x=mark.to_x + x, to_y=mark.to_y + y)
     return mark._replace(x=mark.x + x, y=mark.y + y)
@@ -147,7 +153,8 @@ def _row(
         marks = list(_cells(fonts, some, places, numbers, bold))
         if last:
             marks.append(Stroke(MARGIN, tall, MARGIN + ROOM, tall, 0.9 if bold else 0.4, RULE))
-        yield Block(tall, tuple(marks))
+        tag = Tag("heads" if bold else "row", cells=len(cells))
+        yield Block(tall, tuple(marks), tag=tag)
 
 
 def _cells(
@@ -156,7 +163,8 @@ def _cells(
 ) -> Iterator[Words | Stroke]:  # fmt: skip
     for line, texts in enumerate(zip_longest(*broken, fillvalue="")):
         y = _PAD + _CELL * (_LEADING * line + 1)
-        for text, (left, wide), number in zip(texts, places, numbers, strict=True):
+        cells = zip(texts, places, numbers, strict=True)
+        for part, (text, (left, wide), number) in enumerate(cells):
             if text:
                 x = left + wide - _GAP - fonts.width(text, _CELL, bold) if number else left
-                yield Words(x, y, text, _CELL, bold)
+                yield Words(x, y, text, _CELL, bold, part=part)

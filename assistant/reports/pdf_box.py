@@ -29,6 +29,7 @@ from boxaloud.assistant.reports.pdf_layout import (
     Hatching,
     Mark,
     Stroke,
+    Tag,
     Words,
     fits_a_page,
     height,
@@ -150,4 +151,5 @@ def _drawn(fonts: Fonts, box: BoxReport) -> Block:
             past = float(drawn.filled - drawn.capacity) * scale
             marks.append(Hatching(at, top, past, _BAR, COPPER))
         marks.append(Stroke(at, top - 5, at, top + _BAR + 5, 2.2, INK))
-    return Block(top + _BAR + 9, tuple(marks))
+    alt = number_format.counted(box, "in3")
+    return Block(top + _BAR + 9, tuple(marks), tag=Tag("figure", alt))

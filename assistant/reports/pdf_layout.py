@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field, replace
-from typing import NamedTuple, TypeAlias
+from typing import Literal, NamedTuple, TypeAlias
 
 Ink: TypeAlias = tuple[int, int, int]
 INK: Ink = (32, 48, 47)
@@ -34,6 +34,9 @@ class Words(NamedTuple):
     size: float
     bold: bool = False
     ink: Ink = INK
+    part: int = 0
+    """Which of the block's paragraphs or cells it belongs to, in the order of reading; -1 for a
+    sign that is not to be read."""
 
 
 class Stroke(NamedTuple):
@@ -71,6 +74,15 @@ class Hatching(NamedTuple):
 Mark: TypeAlias = Words | Stroke | Area | Hatching
 
 
+class Tag(NamedTuple):
+    """What a block is to who cannot see it: a paragraph, a heading, a row of a table, the heads
+    of one, a figure with words in its place, or nothing that is to be read."""
+
+    kind: Literal["P", "H1", "H2", "H3", "row", "heads", "figure", "nothing"] = "P"
+    alt: str = ""
+    cells: int = 1
+
+
 @dataclass(frozen=True, slots=True)
 class Block:
     """Marks from the block's top left. `outline` is its place in the document's outline."""
@@ -81,6 +93,7 @@ class Block:
     outline: tuple[str, int] | None = None
     repeats: Block | None = None
     """What stands above it where it begins a page: the heads of a table."""
+    tag: Tag = field(default_factory=Tag)
 
 
 @dataclass(slots=True)
@@ -127,7 +140,7 @@ def pages(blocks: Iterable[Block]) -> list[Page]:
             if found[-1].filled + block.height > FOOT and found[-1].blocks:
                 found.append(Page())
             if block.repeats is not None and not found[-1].blocks:
-                found[-1].put(block.repeats)
+                found[-1].put(replace(block.repeats, tag=Tag("nothing")))
             found[-1].put(block)
     return found
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from dataclasses import replace
 from pathlib import Path
 
 from boxaloud.assistant.reports import number_format
@@ -25,6 +26,7 @@ from boxaloud.assistant.reports.pdf_layout import (
     ROOM,
     Block,
     Page,
+    Tag,
     held,
     holding,
     pages,
@@ -38,7 +40,7 @@ _SIGNED = ("name", "signed", "on")
 
 def write(report: JobReport, path: Path, step: Callable[[], None] = lambda: None) -> None:
     """Write the report; `step` is called as each box is laid out. Raises OSError for the file."""
-    pdf = document(say("title.job", job=report.name))
+    pdf = document(say("title.job", job=report.name), report.written)
     fonts = Fonts(pdf)
     laid = layout(report, fonts, step)
     job = fonts.short(report.name, 8, ROOM * 0.7)
@@ -74,7 +76,8 @@ def _blocks(report: JobReport, fonts: Fonts, step: Callable[[], None]) -> Iterat
 
 
 def _head(report: JobReport, fonts: Fonts) -> Iterator[Block]:
-    yield from paragraph(fonts, say("title.job", job=report.name), 20, DEEP, bold=True)
+    title = paragraph(fonts, say("title.job", job=report.name), 20, DEEP, bold=True)
+    yield from (replace(block, tag=Tag("H1")) for block in title)
     yield space(3)
     for fact in facts(report):
         yield from paragraph(fonts, fact, 9, FAINT)
