@@ -17,6 +17,7 @@ from boxaloud.assistant.reports import number_format
 from boxaloud.assistant.reports.bar_layout import gauge
 from boxaloud.assistant.reports.box_notes import notes
 from boxaloud.assistant.reports.job_facts import facts, project_block, signatures
+from boxaloud.assistant.reports.margin_chart import WIDTH, margin_chart
 from boxaloud.assistant.reports.pull_drawing import plan
 from boxaloud.assistant.reports.pull_lines import pull_caption, pull_lines
 from boxaloud.assistant.reports.report_messages import say, words
@@ -109,6 +110,8 @@ def _environment() -> Environment:
         say=say,
         show=show,
         gauge=gauge,
+        margin_chart=margin_chart,
+        drawn_width=WIDTH,
         pull_plan=plan,
         notes=notes,
         column=words()["table"],

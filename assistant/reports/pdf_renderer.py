@@ -18,6 +18,7 @@ from boxaloud.assistant.reports.pdf_blocks import (
     table,
 )
 from boxaloud.assistant.reports.pdf_box import box_blocks
+from boxaloud.assistant.reports.pdf_chart import chart_blocks
 from boxaloud.assistant.reports.pdf_drawing import document, draw
 from boxaloud.assistant.reports.pdf_fonts import Fonts
 from boxaloud.assistant.reports.pdf_layout import (
@@ -60,6 +61,7 @@ def layout(report: JobReport, fonts: Fonts, step: Callable[[], None] = lambda: N
 def _blocks(report: JobReport, fonts: Fonts, step: Callable[[], None]) -> Iterator[Block]:
     yield from _head(report, fonts)
     yield from _summary(report, fonts)
+    yield from chart_blocks(fonts, report)
     yield from _materials(report, fonts)
     if report.boxes:
         yield from heading(fonts, say("section.boxes"), 1)
