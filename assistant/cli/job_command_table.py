@@ -53,6 +53,12 @@ def _about(
     )
 
 
+def _picture(name: str, files: list[Path], box: str, says: str, drop: int) -> int:
+    from boxaloud.assistant.cli.commands import picture_command
+
+    return picture_command.picture(name, files, box, says, drop)
+
+
 def _rename(name: str, new: str) -> int:
     from boxaloud.assistant.cli.commands import job_command
 
@@ -143,6 +149,16 @@ _JOB = (
         option("licence", "The number of their licence.", "--licence", "--license", default=None),
         option("date", "The day the work was seen, YYYY-MM-DD.", default=None),
     ), example='boxaloud job about "Quillback House" --permit B-12'),
+    Command("picture", "Attach photographs or sketches to a box, for the report; without a file, "
+            "list them.", _picture, (
+        NAME,
+        argument("files", "JPEG, PNG or another picture; what the camera wrote into it, such as "
+                 "the place, is left out.", kind="path", many=True, required=False),
+        option("box", "The box; else the one at hand.", names="box"),
+        option("says", "What it shows, in a few words."),
+        option("drop", "Take out the picture of this number.", kind="number", default=0,
+               least=1, most=1_000_000),
+    ), example='boxaloud job picture "Quillback House" photo.jpg --box pantry --says "before"'),
     Command("rename", "Give a job another name.", _rename, (
         NAME,
         argument("new", "The new name."),

@@ -70,6 +70,15 @@ class PullBoxEntry(Document):
     lines: Annotated[tuple[PullLineEntry, ...], Strict(False)]
 
 
+class PictureEntry(Document):
+    """A photograph or a sketch of a box; the picture itself is in the page and the PDF."""
+
+    says: Annotated[str, Field(description="What it shows; empty where that was not told.")]
+    kind: Annotated[str, Field(description="jpeg or png.")]
+    wide: Annotated[int, Field(description="Pixels.")]
+    high: Annotated[int, Field(description="Pixels.")]
+
+
 class _Told(Document):
     """What comes before the worksheet: a model has the fields of its last base first."""
 
@@ -88,6 +97,7 @@ class BoxEntry(WorksheetDocument, _Told):
     open: Annotated[Texts, Field(description="Still open.")]
     cautions: Annotated[Texts, Field(description="Cautions of this box.")]
     advice: Annotated[tuple[AdviceEntry, ...], Strict(False)]
+    pictures: Annotated[tuple[PictureEntry, ...], Strict(False)]
     pull_box: Annotated[
         PullBoxEntry | None,
         Field(description="Null where it is none, or where something of it is open."),

@@ -6,6 +6,7 @@ The page is the templates in `data/templates`; what is said in it is escaped by 
 from __future__ import annotations
 
 import os
+from base64 import b64encode
 from collections.abc import Iterator
 from dataclasses import replace
 from functools import lru_cache
@@ -21,7 +22,7 @@ from boxaloud.assistant.reports.margin_chart import WIDTH, margin_chart
 from boxaloud.assistant.reports.pull_drawing import plan
 from boxaloud.assistant.reports.pull_lines import pull_caption, pull_lines
 from boxaloud.assistant.reports.report_messages import say, words
-from boxaloud.assistant.reports.report_model import BoxReport, JobReport
+from boxaloud.assistant.reports.report_model import BoxReport, JobReport, Picture
 from boxaloud.assistant.reports.source_annex import references, source_kind
 from boxaloud.rules.pull import shown
 from boxaloud.rules.units import VolumeUnit
@@ -96,6 +97,8 @@ def _environment() -> Environment:
         margin=number_format.margin,
         marked=marked,
         lines_total=number_format.lines_total,
+        picture=_embedded,
+        pictured=number_format.pictured,
         pull_caption=pull_caption,
         pull_lines=pull_lines,
         total=number_format.total,
@@ -118,6 +121,11 @@ def _environment() -> Environment:
         article=article,
     )
     return environment
+
+
+def _embedded(picture: Picture) -> str:
+    """A picture as an address that holds it whole."""
+    return f"data:image/{picture.kind};base64,{b64encode(picture.data).decode('ascii')}"
 
 
 def _printable(value: object) -> object:

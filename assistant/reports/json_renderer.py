@@ -60,7 +60,7 @@ def _head(report: JobReport) -> ReportHead:
 
 def box_entry(box: BoxReport) -> BoxEntry:
     """One box: what was said of it, its worksheet, and what follows from it."""
-    from boxaloud.assistant.contract.report_document import AdviceEntry, BoxEntry
+    from boxaloud.assistant.contract.report_document import AdviceEntry, BoxEntry, PictureEntry
     from boxaloud.assistant.contract.worksheet_document import WorksheetDocument
 
     def advice(change: Change) -> AdviceEntry:
@@ -84,6 +84,10 @@ def box_entry(box: BoxReport) -> BoxEntry:
         open=box.open,
         cautions=box.cautions,
         advice=tuple(map(advice, box.advice)),
+        pictures=tuple(
+            PictureEntry(says=one.says, kind=one.kind, wide=one.wide, high=one.high)
+            for one in box.pictures
+        ),
         pull_box=None if box.pull is None else _pull_box(box.pull),
         **vars(sheet),
     )

@@ -8,7 +8,7 @@ from boxaloud.assistant.dialogue.nlg.sentences import in_unit, marked, plain, vo
 from boxaloud.assistant.reports.box_figures import Amount, figures
 from boxaloud.assistant.reports.pull_lines import pull_sides
 from boxaloud.assistant.reports.report_messages import say
-from boxaloud.assistant.reports.report_model import BoxReport, JobReport
+from boxaloud.assistant.reports.report_model import BoxReport, JobReport, Picture
 from boxaloud.rules import counted_under, is_canadian, shown_cm3
 from boxaloud.rules.worksheet import Line, Unit
 
@@ -135,6 +135,12 @@ def _by_side(box: BoxReport) -> str:
         for space in box.spaces
     )
     return say(f"space.{box.verdict}", sides=sides, under=under(box))
+
+
+def pictured(box: BoxReport, picture: Picture, number: int) -> str:
+    """What stands under a picture: the box, and what it shows where that was told."""
+    key = "picture.told" if picture.says else "picture.bare"
+    return say(key, box=capital(box.name), number=number, says=picture.says)
 
 
 def allowances(line: Line) -> str:

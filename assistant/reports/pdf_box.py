@@ -28,6 +28,7 @@ from boxaloud.assistant.reports.pdf_layout import (
     Block,
     Hatching,
     Mark,
+    Photo,
     Stroke,
     Tag,
     Words,
@@ -43,6 +44,8 @@ _SHADES = ((185, 211, 205), (217, 230, 223))
 _BAR = 17.0
 _HALF = ROOM / 2 - 8
 _SHORT = 300.0
+_WIDEST, _HIGHEST = 300.0, 225.0
+"""Points that a picture takes at most."""
 _BESIDE = {"contents": "said", "assumed": "open"}
 """Notes beside which another may stand."""
 
@@ -50,7 +53,7 @@ _BESIDE = {"contents": "said", "assumed": "open"}
 def box_blocks(fonts: Fonts, box: BoxReport, number: int, units: str) -> list[Block]:
     """A box: on one page where it fits on one, else at least its worksheet."""
     sheet = _worksheet(fonts, box, number, units)
-    rest = list(_notes(fonts, box))
+    rest = [*_notes(fonts, box), *_pictures(fonts, box)]
     if fits_a_page([*sheet, *rest]):
         return held([*sheet, *rest])
     return [*(held(sheet) if fits_a_page(sheet) else sheet), *rest]
@@ -74,6 +77,17 @@ def _notes(fonts: Fonts, box: BoxReport) -> Iterator[Block]:
         left = None
     if left is not None:
         yield from listing(fonts, left.title, left.items)
+
+
+def _pictures(fonts: Fonts, box: BoxReport) -> Iterator[Block]:
+    """The pictures, each with what it shows on the same page."""
+    for number, picture in enumerate(box.pictures, 1):
+        scale = min(_WIDEST / picture.wide, _HIGHEST / picture.high)
+        wide, high = picture.wide * scale, picture.high * scale
+        told = number_format.pictured(box, picture, number)
+        shown = Photo(MARGIN, 6, wide, high, picture.data)
+        figure = Block(high + 10, (shown,), tag=Tag("figure", told))
+        yield from held([figure, *paragraph(fonts, told, 8, FAINT), space(4)])
 
 
 def _worksheet(fonts: Fonts, box: BoxReport, number: int, units: str) -> list[Block]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from datetime import UTC, datetime
 from importlib.resources import files
+from io import BytesIO
 from typing import TYPE_CHECKING
 from xml.sax.saxutils import escape
 
@@ -21,6 +22,7 @@ from boxaloud.assistant.reports.pdf_layout import (
     Hatching,
     Mark,
     Page,
+    Photo,
     Stroke,
     Tag,
     Words,
@@ -155,6 +157,8 @@ def _mark(pdf: FPDF, mark: Mark, top: float) -> None:
             if fill is not None:
                 pdf.set_fill_color(*fill)
             pdf.rect(x, top + y, width, height, style="D" if fill is None else "DF")
+        case Photo(x, y, width, height, data):
+            pdf.image(BytesIO(data), x, top + y, width, height)
         case Hatching():
             _hatch(pdf, mark, top)
 

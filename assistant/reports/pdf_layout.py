@@ -71,7 +71,17 @@ class Hatching(NamedTuple):
     ink: Ink
 
 
-Mark: TypeAlias = Words | Stroke | Area | Hatching
+class Photo(NamedTuple):
+    """A photograph or a sketch, as JPEG or PNG."""
+
+    x: float
+    y: float
+    width: float
+    height: float
+    data: bytes
+
+
+Mark: TypeAlias = Words | Stroke | Area | Hatching | Photo
 
 
 class Tag(NamedTuple):

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from functools import lru_cache
+from types import MappingProxyType
 
 from boxaloud.assistant.dialogue import Conversation, Entry
 from boxaloud.assistant.dialogue.box_dialogue import Talk
@@ -18,6 +19,7 @@ from boxaloud.assistant.reports.report_model import (
     BoxReport,
     Change,
     JobReport,
+    Picture,
     Project,
     PullReport,
 )
@@ -26,6 +28,8 @@ from boxaloud.rules import STANDING, Advice, advise, cautions, table_row
 from boxaloud.rules.contents import Box, Cable, Marked, TableBox
 from boxaloud.rules.units import VolumeUnit
 from boxaloud.rules.worksheet import Worksheet
+
+_NONE: Mapping[str, Sequence[Picture]] = MappingProxyType({})
 
 
 def job_report(
@@ -36,12 +40,15 @@ def job_report(
     written: str = "",
     project: Project = NO_PROJECT,
     only: str = "",
+    pictures: Mapping[str, Sequence[Picture]] = _NONE,
     step: Callable[[], None] = lambda: None,
 ) -> JobReport:
     """The report of every box of a conversation of which something was said, or of the one named
-    in `only`. `step` is called after each box."""
+    in `only`. `pictures` are those of each box by its name; `step` is called after each box."""
     boxes, told = conversation.boxes, []
     for report in _reports(boxes, (only,) if only else boxes.names):
+        if shown := tuple(pictures.get(report.name, ())):
+            report = replace(report, pictures=shown)
         if not report.blank:
             told.append(report)
         step()

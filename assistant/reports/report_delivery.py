@@ -18,7 +18,7 @@ from boxaloud.assistant.dialogue.nlg.sentences import Told
 from boxaloud.assistant.dialogue.reply import SystemAct
 from boxaloud.assistant.reports.report_builder import job_report
 from boxaloud.assistant.reports.report_messages import say
-from boxaloud.assistant.reports.report_model import JobReport, Project
+from boxaloud.assistant.reports.report_model import JobReport, Picture, Project
 from boxaloud.assistant.storage.clock import now
 from boxaloud.assistant.storage.data_folders import data_folder
 from boxaloud.assistant.storage.private_files import private_folder
@@ -51,6 +51,14 @@ def delivered(reply: Reply, session: Session) -> Reply:
     acts = tuple(_in_place(act, said) for act in reply.acts)
     written = next((one.path for one in reversed(done) if one.path), "")
     return replace(reply.saying(acts), written=written)
+
+
+def pictures_of(session: Session) -> dict[str, list[Picture]]:
+    """The pictures of each box of a job, as a report shows them."""
+    return {
+        box: [Picture(one.says, one.kind, one.wide, one.high, one.data) for one in found]
+        for box, found in session.pictures.items()
+    }
 
 
 def project_of(details: ProjectDetails) -> Project:
@@ -86,7 +94,10 @@ def _report(act: SendReport, session: Session) -> JobReport:
     about, conversation = session.about, session.conversation
     project = project_of(about.project)
     only = session.talk.name if act.of == "box" else ""
-    return job_report(conversation, about.name, about.units, about.begun, now(), project, only)
+    shown = pictures_of(session)
+    return job_report(
+        conversation, about.name, about.units, about.begun, now(), project, only, shown
+    )
 
 
 def _told(report: JobReport, path: Path, box: str) -> str:

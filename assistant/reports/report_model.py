@@ -42,6 +42,17 @@ class PullReport:
 
 
 @dataclass(frozen=True, slots=True)
+class Picture:
+    """A photograph or a sketch. `kind` is `jpeg` or `png`, sizes are pixels."""
+
+    says: str
+    kind: str
+    wide: int
+    high: int
+    data: bytes
+
+
+@dataclass(frozen=True, slots=True)
 class BoxReport:
     """One box. Volumes are in the unit of its sheet. `said` are the speaker's own words."""
 
@@ -63,6 +74,7 @@ class BoxReport:
     """Its least dimensions, where it is a pull box of which nothing is open."""
     spaces: tuple[Standing, ...] = ()
     """The spaces of a divided box; `sheet` is the one that governs."""
+    pictures: tuple[Picture, ...] = ()
 
     @property
     def edition(self) -> str:

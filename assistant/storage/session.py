@@ -20,12 +20,14 @@ from boxaloud.assistant.dialogue.reply import SystemAct
 from boxaloud.assistant.storage import alias_file, repository
 from boxaloud.assistant.storage.clock import now
 from boxaloud.assistant.storage.journal_writer import Keeper
+from boxaloud.assistant.storage.pictures import by_box
 from boxaloud.assistant.storage.replay import Job, replay
 from boxaloud.assistant.storage.rules_fingerprint import works
 from boxaloud.assistant.storage.said_of_jobs import edition_of, words_after
 from boxaloud.assistant.storage.session_notes import MOST_TOLD, of_own_words, of_set_aside
 from boxaloud.assistant.storage.sqlite.about_table import About
 from boxaloud.assistant.storage.sqlite.journal_rows import Row, rows_of
+from boxaloud.assistant.storage.sqlite.picture_table import Picture
 from boxaloud.assistant.storage.sqlite.remembered_verdicts import Standing
 from boxaloud.assistant.storage.sqlite.storage_errors import Moved, NotKept
 from boxaloud.assistant.storage.storage_messages import how_many, say
@@ -126,6 +128,12 @@ class Session:
     def job(self) -> Job:
         """The job's rows replayed."""
         return self._job
+
+    @property
+    def pictures(self) -> dict[str, list[Picture]]:
+        """The pictures of each box by its name; none while the job is held in memory only."""
+        file = self._keeper.file
+        return {} if file is None else by_box(file.pictures()[0], self._keeper.rows)
 
     def take_notes(self) -> tuple[str, ...]:
         """What is to be told first, for a front end that hears no words."""

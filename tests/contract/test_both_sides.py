@@ -58,6 +58,7 @@ RESULT = {"line": 2, "name": "hall", "edition": None, "counted_under": None, "ve
           "margin_ml": "-2.00"}  # fmt: skip
 ENTRY = {"name": "hall", "contents": ["two cables"], "said": ["two cables"], "not_used": [],
          **SHEET, "assumed": [], "open": [], "cautions": ["…"],
+         "pictures": [{"says": "before", "kind": "jpeg", "wide": 1600, "high": 1200}],
          "advice": [{"change": "bigger_box", "what": "use another", "margin_in3": "-0.25",
                      "enough": False, "section": "314.16(A)", "material": None,
                      "quantity": 1}],

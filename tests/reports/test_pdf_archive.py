@@ -42,6 +42,16 @@ def read(paper: Path) -> Any:
     return pypdf.PdfReader(paper)
 
 
+def judged(path: Path) -> str:
+    """What Preflight says of a file."""
+    done = subprocess.run(
+        [str(JAVA), "-cp", ":".join(map(str, JARS)),
+         "org.apache.pdfbox.preflight.Validator_A1b", str(path)],
+        capture_output=True, text=True, timeout=120,
+    )  # fmt: skip
+    return done.stdout
+
+
 def elements(node: Any) -> Iterator[Any]:
     """An element of the tree and all below it, in the order of reading."""
     yield node
@@ -128,14 +138,6 @@ def test_the_file_says_what_it_is(read: Any) -> None:
     "libjaxb-api-java libcommons-io-java",
 )
 def test_an_independent_checker_finds_pdf_a(paper: Path, tmp_path: Path) -> None:
-    def judged(path: Path) -> str:
-        done = subprocess.run(
-            [str(JAVA), "-cp", ":".join(map(str, JARS)),
-             "org.apache.pdfbox.preflight.Validator_A1b", str(path)],
-            capture_output=True, text=True, timeout=120,
-        )  # fmt: skip
-        return done.stdout
-
     assert "is a valid PDF/A-1b file" in judged(paper)
     spoilt = tmp_path / "spoilt.pdf"
     spoilt.write_bytes(paper.read_bytes().replace(b"/OutputIntents", b"/OutputIntentz"))

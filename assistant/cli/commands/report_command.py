@@ -7,7 +7,7 @@ from pathlib import Path
 from boxaloud.assistant.cli.exit_codes import FITS, complain
 from boxaloud.assistant.cli.output import put
 from boxaloud.assistant.reports.report_builder import box_report, job_report
-from boxaloud.assistant.reports.report_delivery import project_of
+from boxaloud.assistant.reports.report_delivery import pictures_of, project_of
 from boxaloud.assistant.reports.report_export import check_form, write
 from boxaloud.assistant.reports.text_renderer import markdown, plain_text
 from boxaloud.assistant.storage import Session
@@ -27,8 +27,9 @@ def report(name: str, path: Path) -> int:
     talk = session.conversation
     with progress(path.name, 2 * len(talk.boxes.names)) as bar:
         found = job_report(
-            talk, about.name, about.units, about.begun, now(), project, step=bar.step
-        )
+            talk, about.name, about.units, about.begun, now(), project,
+            pictures=pictures_of(session), step=bar.step,
+        )  # fmt: skip
         session.close()
         write(found, path, bar.step)
     put(f"{path}: {len(found.boxes)} boxes of job {about.name}, {found.count('over')} over.")

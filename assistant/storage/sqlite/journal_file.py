@@ -10,7 +10,7 @@ import contextlib
 import os
 import sqlite3
 from collections import Counter
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from pathlib import Path
 
 from boxaloud.assistant.storage.clock import now, stamp
@@ -32,6 +32,12 @@ from boxaloud.assistant.storage.sqlite.job_connection import (
 )
 from boxaloud.assistant.storage.sqlite.journal_rows import START, Mark, Row, follow
 from boxaloud.assistant.storage.sqlite.migration import check_readable, latest, migrate, version_of
+from boxaloud.assistant.storage.sqlite.picture_table import (
+    Picture,
+    drop_picture,
+    read_pictures,
+    write_pictures,
+)
 from boxaloud.assistant.storage.sqlite.remembered_verdicts import (
     Standing,
     read_earlier_verdicts,
@@ -170,6 +176,21 @@ class JobFile:
         with _plain_faults(self.path), self._transaction():
             write_about(self._connection, about)
         self.about = _about_of(self._connection)
+
+    def pictures(self) -> tuple[list[Picture], int]:
+        """The pictures that are what was written, and how many are not."""
+        with _plain_faults(self.path):
+            return read_pictures(self._connection)
+
+    def add_pictures(self, pictures: Iterable[Picture]) -> None:
+        """Add pictures, all or none."""
+        with _plain_faults(self.path), self._transaction():
+            write_pictures(self._connection, pictures)
+
+    def drop_picture(self, number: int) -> bool:
+        """Take a picture out; False where there is none of that number."""
+        with _plain_faults(self.path), self._transaction():
+            return drop_picture(self._connection, number)
 
     def settle(self) -> bool:
         """Bring all into the one file. False where another front end has the job open."""

@@ -16,7 +16,12 @@ from boxaloud.assistant.storage.clock import stamp
 from boxaloud.assistant.storage.sqlite.about_table import About
 from boxaloud.assistant.storage.sqlite.journal_file import JobFile
 from boxaloud.assistant.storage.sqlite.journal_rows import START, Row
-from boxaloud.assistant.storage.sqlite.salvage import left_behind, readable_about, readable_rows
+from boxaloud.assistant.storage.sqlite.salvage import (
+    left_behind,
+    readable_about,
+    readable_pictures,
+    readable_rows,
+)
 from boxaloud.assistant.storage.sqlite.storage_errors import NotKept, told_os
 from boxaloud.assistant.storage.storage_messages import say
 from boxaloud.rules import DEFAULT_EDITION, RulesError, check_edition
@@ -74,16 +79,19 @@ def set_aside(path: Path) -> Path:
 
 
 def renewed(path: Path, about: About, rows: list[Row]) -> tuple[JobFile, Path]:
-    """Write a new file with these rows, then set the damaged one at `path` aside.
+    """Write a new file with these rows and the pictures that are whole, then set the damaged one
+    at `path` aside.
 
     Gives the new file and where the damaged one is now. The new file never has the path of the
     old: a front end that still has that open would take the log beside it for its own. It is
     whole before the old one goes, so that a job is never without a file.
     """
+    pictures = readable_pictures(path)
     file = JobFile.create(fresh_path(path), about)
     try:
         if rows:
             file.append(rows, START)
+        file.add_pictures(pictures)
         return file, set_aside(path)
     except (NotKept, OSError) as fault:
         file.close()

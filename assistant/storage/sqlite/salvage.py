@@ -20,6 +20,7 @@ from boxaloud.assistant.storage.clock import now
 from boxaloud.assistant.storage.sqlite.about_table import About, about_holds, read_about
 from boxaloud.assistant.storage.sqlite.journal_rows import START, Row, check_of
 from boxaloud.assistant.storage.sqlite.migration import migrate
+from boxaloud.assistant.storage.sqlite.picture_table import Picture, read_pictures
 from boxaloud.assistant.storage.sqlite.write_ahead_log import committed, frames_of, played
 
 COLUMNS = "position, at, action, box, other, edition, entry, chk"
@@ -43,6 +44,17 @@ def readable_about(path: Path) -> About | None:
                 return found
             doubtful = doubtful or found
     return doubtful
+
+
+def readable_pictures(path: Path) -> list[Picture]:
+    """The pictures of a damaged file that are what was written."""
+    return max((_pictures(image) for image in _images(path)), key=len, default=[])
+
+
+def _pictures(image: bytes) -> list[Picture]:
+    with _looked_at(image) as connection:
+        return read_pictures(connection)[0]
+    return []
 
 
 def left_behind(path: Path, rows: Sequence[Row]) -> list[str]:
