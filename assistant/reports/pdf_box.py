@@ -51,12 +51,15 @@ _BESIDE = {"contents": "said", "assumed": "open"}
 
 
 def box_blocks(fonts: Fonts, box: BoxReport, number: int, units: str) -> list[Block]:
-    """A box: on one page where it fits on one, else at least its worksheet."""
+    """A box: on one page where it fits on one, else as much of it as does: without its
+    pictures, or at least its worksheet."""
     sheet = _worksheet(fonts, box, number, units)
-    rest = [*_notes(fonts, box), *_pictures(fonts, box)]
-    if fits_a_page([*sheet, *rest]):
-        return held([*sheet, *rest])
-    return [*(held(sheet) if fits_a_page(sheet) else sheet), *rest]
+    parts = (sheet, list(_notes(fonts, box)), list(_pictures(fonts, box)))
+    for kept in (3, 2, 1):
+        first = [block for part in parts[:kept] for block in part]
+        if fits_a_page(first):
+            return [*held(first), *(block for part in parts[kept:] for block in part)]
+    return [block for part in parts for block in part]
 
 
 def _notes(fonts: Fonts, box: BoxReport) -> Iterator[Block]:

@@ -18,14 +18,17 @@ _NAME, _TOLD = 120.0, 130.0
 _SURE, _OPEN = (185, 211, 205), (217, 230, 223)
 
 
-def chart_blocks(fonts: Fonts, report: JobReport) -> Iterator[page.Block]:
-    """A row a box, under a heading that stays with the first of them."""
+def chart_blocks(fonts: Fonts, report: JobReport) -> list[page.Block]:
+    """A row a box, under a heading that stays with the first of them; whole on a page where it
+    fits on one."""
     strips = margin_chart(report)
-    if strips:
-        yield from heading(fonts, say("chart.title"), 1)
-        yield from page.holding([*paragraph(fonts, say("chart.caption"), 8, page.FAINT), space(3)])
-    for strip in strips:
-        yield page.Block(_HIGH, tuple(_row(fonts, strip)))
+    if not strips:
+        return []
+    title = heading(fonts, say("chart.title"), 1)
+    told = paragraph(fonts, say("chart.caption"), 8, page.FAINT)
+    head = page.holding([*title, *told, space(3)])
+    whole = [*head, *(page.Block(_HIGH, tuple(_row(fonts, strip))) for strip in strips)]
+    return page.held(whole) if page.fits_a_page(whole) else whole
 
 
 def _row(fonts: Fonts, strip: Strip) -> Iterator[page.Mark]:
