@@ -162,12 +162,13 @@ class Boxes:
             return self._reopen(name)
         if name and self._untouched:
             return replace(self._rename(name), said=say("job.new_box", name=name))
+        said = "job.new_box" if name else "job.new_box_unnamed"
         name = name or self._unused()
         edition = self.current.state.edition
         self._begin(name, edition)
         self._talks[name] = Talk(edition, name)
         self._talks[name].cautioned = self._cautioned
-        return Outcome(say("job.new_box", name=name), "opened", name, edition=edition)
+        return Outcome(say(said, name=name), "opened", name, edition=edition)
 
     def _begin(self, name: str, edition: str) -> None:
         self._names.setdefault(name)
