@@ -22,11 +22,8 @@ class Segment:
     number: int
     left: Decimal
     width: Decimal
-
-    @property
-    def middle(self) -> Decimal:
-        """Where its number stands."""
-        return _round(self.left + self.width / 2)
+    middle: Decimal
+    """Where its number stands: clear of the capacity line, which may cross it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,14 +42,22 @@ def gauge(box: BoxReport) -> Gauge:
     sheet = box.sheet
     longest = max(sheet.total, sheet.capacity or Decimal(0), Decimal(1))
     scale = WIDTH / (longest * Decimal("1.06"))
+    at = None if sheet.capacity is None else _round(sheet.capacity * scale)
     left, segments = Decimal(0), []
     for number, line in enumerate(sheet.lines, 1):
         if line.subtotal:
             width = line.subtotal * scale
-            segments.append(Segment(number, _round(left), _round(width)))
+            middle = _clear(left, left + width, at)
+            segments.append(Segment(number, _round(left), _round(width), _round(middle)))
             left += width
-    at = None if sheet.capacity is None else _round(sheet.capacity * scale)
     return Gauge(tuple(segments), _round(left), at)
+
+
+def _clear(left: Decimal, right: Decimal, line: Decimal | None) -> Decimal:
+    """The middle of a segment, or of its longer part where the line parts it."""
+    if line is None or not left < line < right:
+        return (left + right) / 2
+    return (left + line) / 2 if line - left > right - line else (line + right) / 2
 
 
 def _round(value: Decimal) -> Decimal:

@@ -160,7 +160,7 @@ def _drawn(fonts: Fonts, box: BoxReport) -> Block:
         marks.append(Area(at, top, wide, _BAR, FAINT, _SHADES[place % 2]))
         text = str(part.number)
         if wide > 12:
-            x = at + (wide - fonts.width(text, 8, True)) / 2
+            x = MARGIN + float(part.middle) * scale - fonts.width(text, 8, True) / 2
             marks.append(Words(x, top + 11.5, text, 8, True))
     if drawn.capacity is not None:
         at = MARGIN + float(drawn.capacity) * scale
