@@ -14,7 +14,12 @@ from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.assessment import assess
 from boxaloud.assistant.dialogue.belief import held_acts, unread_words
 from boxaloud.assistant.dialogue.interpretation import interpreter, value_conflicts
-from boxaloud.assistant.dialogue.policy import code_comparison, reason_questions, user_questions
+from boxaloud.assistant.dialogue.policy import (
+    code_comparison,
+    reason_questions,
+    report_requests,
+    user_questions,
+)
 from boxaloud.assistant.dialogue.state import described
 from boxaloud.assistant.dialogue.tracker import (
     box_parts,
@@ -164,7 +169,8 @@ HANDLERS: dict[type[Act], Callable[[Turn, Any], None]] = {
     acts.StartOver: undo.start_over,
     acts.SetForm: user_questions.form,
     acts.Done: user_questions.done,
-    acts.SendReport: user_questions.send_report,
+    acts.SendReport: report_requests.send_report,
+    acts.TellProject: report_requests.tell_project,
     acts.DoIt: what_if.do_it,
     acts.Social: neutral_acts.social,
     acts.OtherTalk: neutral_acts.other_talk,
@@ -177,7 +183,7 @@ STEPS = (acts.Undo, acts.Redo, acts.StartOver)
 
 QUESTIONS = (
     acts.Ask, acts.AskWhy, acts.AskEdition, acts.AskMeaning, acts.AskUnknown, acts.RoomFor,
-    acts.AskFill, acts.SendReport,
+    acts.AskFill, acts.SendReport, acts.TellProject,
 )  # fmt: skip
 """Answered last, when everything in the breath is entered."""
 

@@ -30,7 +30,7 @@ from boxaloud.grammar.utterance.own_word_refusal import refusal as own_word_refu
 from boxaloud.rules import DEFAULT_EDITION
 
 FIRST_BOX = "box 1"
-OUTSIDE = (acts.Alias, acts.NewJob, acts.SendReport)
+OUTSIDE = (acts.Alias, acts.NewJob, acts.SendReport, acts.TellProject)
 """Acts that take whoever keeps the jobs."""
 
 

@@ -9,8 +9,10 @@ from __future__ import annotations
 
 import contextlib
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from pathlib import Path
 
+from boxaloud.assistant.storage import project_details
 from boxaloud.assistant.storage.rules_fingerprint import works
 from boxaloud.assistant.storage.sqlite.about_table import About
 from boxaloud.assistant.storage.sqlite.journal_file import JobFile
@@ -101,6 +103,16 @@ class Keeper:
         if self.file is not None:
             with contextlib.suppress(NotKept, Damaged):
                 self.file.remember(standing, last)
+
+    def describe(self, project: Mapping[str, str]) -> None:
+        """Keep what is told of the project, as keys and values of the file; in memory where there
+        is none. Raises NotKept."""
+        if self.file is not None:
+            self.file.tell(project)
+            self.about = self.file.about
+            return
+        known = project_details.kept(self.about.project)
+        self.about = replace(self.about, project=project_details.read({**known, **project}))
 
     def close(self) -> None:
         """Try once more to write what waits, let go of the file, and see that it is whole."""

@@ -42,6 +42,11 @@ def kept(details: ProjectDetails) -> dict[str, str]:
     return {_PREFIX + name: value for name, value in asdict(details).items()}
 
 
+def kept_one(name: str, text: str) -> dict[str, str]:
+    """One of the details so; the others stay as they are."""
+    return {_PREFIX + name: text}
+
+
 def read(found: Mapping[str, str]) -> ProjectDetails:
     """The details among the keys and values of a job's file, which may be an earlier one's."""
     names = asdict(ProjectDetails())

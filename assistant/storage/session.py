@@ -31,8 +31,9 @@ from boxaloud.assistant.storage.sqlite.picture_table import Picture
 from boxaloud.assistant.storage.sqlite.remembered_verdicts import Standing
 from boxaloud.assistant.storage.sqlite.storage_errors import Moved, NotKept
 from boxaloud.assistant.storage.storage_messages import how_many, say
+from boxaloud.assistant.storage.told_project import described
 from boxaloud.assistant.text.problem import Problem
-from boxaloud.grammar.acts import Act, Alias, NewJob
+from boxaloud.grammar.acts import Act, Alias, NewJob, TellProject
 from boxaloud.grammar.lexer.heard_words import Word
 from boxaloud.grammar.lexer.tokens import join
 from boxaloud.rules.units import VolumeUnit
@@ -163,6 +164,8 @@ class Session:
         for act in reply.outside:
             if isinstance(act, NewJob):
                 return self._begin(act, reply, words)
+            if isinstance(act, TellProject):
+                return described(self._keeper, act, reply)
         return reply
 
     def enter(self, told: Sequence[Act], heard: str) -> Reply:

@@ -83,6 +83,7 @@ from boxaloud.grammar.acts.job_box_acts import (
     NextBox,
     OpenBox,
     SendReport,
+    TellProject,
 )
 from boxaloud.grammar.acts.question_acts import (
     Ask,
@@ -214,6 +215,7 @@ __all__ = [
     "StartOver",
     "Suppose",
     "TakeOutRaceways",
+    "TellProject",
     "Thing",
     "ThingKind",
     "Undo",

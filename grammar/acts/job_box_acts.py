@@ -63,6 +63,16 @@ class SendReport(Act):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class TellProject(Act):
+    """ "Permit number E-2041": what the job's report is to say of the project. It changes no box,
+    and takes whoever keeps the jobs."""
+
+    field: str = ""
+    """`site`, `address`, `permit`, `contractor`, `prepared_by`, `licence` or `date`."""
+    text: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class NewJob(Act):
     """A new job: outside this talk."""
 

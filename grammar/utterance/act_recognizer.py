@@ -37,6 +37,7 @@ from boxaloud.grammar.utterance.headings import (
 from boxaloud.grammar.utterance.layout import plain_layout, single_spaced, trimmed
 from boxaloud.grammar.utterance.named_boxes import device_named, next_named, of_that_box
 from boxaloud.grammar.utterance.other_talk import small_talk
+from boxaloud.grammar.utterance.project_talk import project_talk
 from boxaloud.grammar.utterance.unread_grading import evidence
 from boxaloud.grammar.utterance.whole_utterance import tidied, without_empty_undo
 
@@ -71,6 +72,8 @@ def recognise(
         )
     if social := small_talk(found.heard):
         return Utterance(found.heard, (social,))
+    if told := project_talk(found.heard, found.statements):
+        return Utterance(found.heard, (told,))
     if enclosures and (
         enclosed := enclosure_talk(
             found.heard, open_question, lambda part, asked: recognise(part, asked, aliases, False)

@@ -66,13 +66,6 @@ def done(turn: Turn, act: acts.Done) -> None:
         turn.understood.append(act.words)
 
 
-def send_report(turn: Turn, act: acts.SendReport) -> None:
-    """ "Send the worksheet": a talk by itself keeps no job and writes no file, and says what to
-    do; whoever keeps the job puts what it did in place of that."""
-    turn.reports.append(say("report.no_job"))
-    turn.understood.append(act.words)
-
-
 def missing(turn: Turn, act: Act) -> None:
     """ "what else do you need": the open question is put again."""
     turn.answers.append("" if turn.asked else say("nothing_asked"))
