@@ -27,9 +27,10 @@ def screen(job: str, colours: str, still: bool, trial: bool, silent: bool) -> in
 
         put(say("screen.pointer"))
         return 0
+    from boxaloud.assistant.cli.output import with_report
     from boxaloud.assistant.tui.launch import run
 
-    run(job, colours, still, trial, silent)
+    run(job, colours, still, trial, silent, with_report)
     return 0
 
 

@@ -8,7 +8,7 @@ from pathlib import Path
 from boxaloud.assistant.text.problem import Problem
 from boxaloud.assistant.tts import default_speech_output, muted_speech_output
 from boxaloud.assistant.tui.push_to_talk import LiveListener
-from boxaloud.assistant.tui.session_adapter import JobDesk, MemoryDesk
+from boxaloud.assistant.tui.session_adapter import JobDesk, MemoryDesk, Reporter
 from boxaloud.assistant.tui.stdio_redirect import kept_quiet
 from boxaloud.assistant.tui.theme import NAMES
 from boxaloud.assistant.tui.tui_messages import text
@@ -24,17 +24,19 @@ def run(
     steady: bool = False,
     trial: bool = False,
     silent: bool = False,
+    with_report: Reporter | None = None,
 ) -> None:
     """Run the app until it is left. Raises Problem where the screen itself failed.
 
     `trial` keeps nothing. `steady` leaves out everything that moves by itself. `silent` speaks
     no reply; otherwise what was spoken is answered aloud, and what was typed never is.
+    `with_report` writes the report that a talk asks for.
     """
     from boxaloud.assistant.tui.app import BoxaloudApp
 
     colours = checked(colours)
     let_alt_digits_through()
-    desk = MemoryDesk() if trial else JobDesk(job)
+    desk = MemoryDesk() if trial else JobDesk(job, with_report)
     app = BoxaloudApp(desk, LiveListener(), None, colours, steady or still_wanted())
     mouth = (
         muted_speech_output()

@@ -6,15 +6,21 @@ another that keeps nothing, for a trial and for tests.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from typing import Protocol
+from collections.abc import Callable, Sequence
+from typing import Protocol, TypeAlias
 
 from boxaloud.assistant.dialogue import Conversation, Reply
 from boxaloud.assistant.storage import Session
 from boxaloud.assistant.storage.repository import places
 from boxaloud.assistant.tui.tui_messages import text
-from boxaloud.grammar.acts import Act, SendReport
+from boxaloud.grammar.acts import Act
 from boxaloud.grammar.lexer.heard_words import Word
+
+Reporter: TypeAlias = Callable[[Reply, Session], Reply]
+
+
+def _as_it_is(reply: Reply, _: Session) -> Reply:
+    return reply
 
 
 class Desk(Protocol):
@@ -76,9 +82,11 @@ class MemoryDesk:
 class JobDesk:
     """A job that is kept: the one last spoken to, or the one named, begun where there is none."""
 
-    def __init__(self, name: str = "") -> None:
-        """Raises Problem, in a sentence, where the job cannot be read."""
+    def __init__(self, name: str = "", with_report: Reporter | None = None) -> None:
+        """`with_report` writes what a reply asks for to a file, and tells where; without it the
+        reply says what to do. Raises Problem, in a sentence, where the job cannot be read."""
         self._session = _session(name)
+        self._with_report = with_report or _as_it_is
 
     @property
     def conversation(self) -> Conversation:
@@ -96,19 +104,11 @@ class JobDesk:
 
     def hear(self, words: str | Sequence[Word]) -> Reply:
         """Keep what was typed or heard, then answer it."""
-        return self._with_report(self._session.hear(words))
+        return self._with_report(self._session.hear(words), self._session)
 
     def enter(self, told: Sequence[Act], heard: str) -> Reply:
         """Keep what a key or a click said, then answer it."""
-        return self._with_report(self._session.enter(told, heard))
-
-    def _with_report(self, reply: Reply) -> Reply:
-        """The reply with each report that it asks for written."""
-        if not any(isinstance(act, SendReport) for act in reply.outside):
-            return reply
-        from boxaloud.assistant.reports.report_delivery import delivered  # a talk seldom needs it
-
-        return delivered(reply, self._session)
+        return self._with_report(self._session.enter(told, heard), self._session)
 
     def close(self) -> None:
         """Let go of the job's file."""

@@ -11,6 +11,7 @@ from typing import Any, cast
 from boxaloud.grammar import acts, grammar_data
 from boxaloud.grammar.acts import Act
 from boxaloud.grammar.building.box_questions import asks_of_the_outcome, box_wanted
+from boxaloud.grammar.building.report_questions import report_asked
 from boxaloud.grammar.building.room_questions import asks_for_room, room_for
 from boxaloud.grammar.building.supposed_acts import described, is_about, suppose
 from boxaloud.grammar.building.told_acts import tell
@@ -111,19 +112,11 @@ def _unsure(question: _Question) -> list[Act] | None:
     return [acts.DontKnow(words=question.words, span=question.span)]
 
 
-_ORDERED = re.compile(r"\b(?:can|could|would|will|may) (?:you|i|we)\b")
-
-
-def _report(question: _Question) -> list[Act] | None:
-    """ "Can you send me the report" is an order put politely; "should I print it" is none."""
+def _of_a_report(question: _Question) -> list[Act] | None:
+    """ "Can you send me the report", "how do I print"."""
     if "report" not in question.kinds or question.things:
         return None
-    if re.search(r"\bhow\b", question.line):
-        return [acts.Ask(about="how_report", words=question.words, span=question.span)]
-    if question.clause.mood == "conditional" or not _ORDERED.search(question.line):
-        return [acts.AskUnknown(words=question.words, span=question.span)]
-    found = (*question.clause.asked, *question.clause.found)
-    return [act for one in found if one.kind == "report" and (act := act_of(one)) is not None]
+    return report_asked(question.clause, question.words, question.span)
 
 
 def _conditional(question: _Question) -> list[Act] | None:
@@ -254,7 +247,7 @@ def _of_a_thing(question: _Question) -> list[Act] | None:
 #: How a question may be meant; the first that makes anything of it decides.
 _READINGS: tuple[Callable[[_Question], list[Act] | None], ...] = (
     _unsure,
-    _report,
+    _of_a_report,
     _conditional,
     _on_condition,
     _of_the_code,

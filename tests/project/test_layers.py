@@ -38,7 +38,6 @@ MAY_IMPORT = {
     },
     "assistant/tui": {
         "assistant/asr",
-        "assistant/reports",
         "assistant/storage",
         "assistant/text",
         "assistant/tts",

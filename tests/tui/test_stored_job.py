@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 from app_pilot import drive, rows, seen, typed
+from boxaloud.assistant.cli.output import with_report
 from boxaloud.assistant.storage import Session
 from boxaloud.assistant.text.problem import Problem
 from boxaloud.assistant.tui.app import BoxaloudApp
@@ -85,7 +86,7 @@ def test_a_worksheet_is_written_and_the_card_says_where(
     session = Session.start("Heron")
     session.hear("two 14-2s and a switch, 18 cubic inches, no clamps")
     session.close()
-    desk = JobDesk("Heron")
+    desk = JobDesk("Heron", with_report)
     app = BoxaloudApp(desk)
 
     async def play(pilot: Pilot[None]) -> None:

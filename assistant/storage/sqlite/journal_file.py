@@ -31,6 +31,7 @@ from boxaloud.assistant.storage.sqlite.job_connection import (
     read_a_copy,
 )
 from boxaloud.assistant.storage.sqlite.journal_rows import START, Mark, Row, follow
+from boxaloud.assistant.storage.sqlite.journal_table import last_mark, read_rows, write_rows
 from boxaloud.assistant.storage.sqlite.migration import check_readable, latest, migrate, version_of
 from boxaloud.assistant.storage.sqlite.picture_table import (
     Picture,
@@ -48,9 +49,6 @@ from boxaloud.assistant.storage.sqlite.storage_errors import Damaged, Moved, Not
 from boxaloud.assistant.storage.sqlite.write_ahead_log import log_of
 from boxaloud.assistant.storage.storage_messages import say
 from boxaloud.assistant.text.atomic_file import draft_beside, put_where_none_is, sweep
-
-_COLUMNS = "position, at, action, box, other, edition, entry, chk"
-
 
 _HELD: Counter[tuple[int, int] | None] = Counter()
 """The files that this process has open, by identity. Whoever opens one of them by other means than
@@ -130,7 +128,7 @@ class JobFile:
         Damaged where a row is not what was written."""
         with _plain_faults(self.path):
             self._check_holds(after)
-            found = _select(self._connection, after.position)
+            found = read_rows(self._connection, after.position)
         whole = list(follow(found, after))
         if len(whole) != len(found):
             raise Damaged(f"row {after.position + len(whole) + 1} is not what was written")
@@ -140,17 +138,14 @@ class JobFile:
         """The place after the last row. Raises NotKept where the file is no longer in place."""
         with _plain_faults(self.path):
             self._check_in_place()
-            return _last(self._connection)
+            return last_mark(self._connection)
 
     def append(self, rows: Sequence[Row], after: Mark, standing: Standing | None = None) -> None:
         """Put rows after `after`, durably. Raises Moved where that is not the end any more."""
         with _plain_faults(self.path), self._transaction():
-            if _last(self._connection) != after:
+            if last_mark(self._connection) != after:
                 raise Moved
-            self._connection.executemany(
-                f"INSERT INTO journal ({_COLUMNS}) VALUES (?,?,?,?,?,?,?,?)",
-                [_values(row) for row in rows],
-            )
+            write_rows(self._connection, rows)
             if standing is not None:
                 write_verdicts(self._connection, standing, {row.box: row.position for row in rows})
         # a file whose folder was moved or deleted takes rows that nobody will find again
@@ -293,24 +288,6 @@ def _about_of(connection: sqlite3.Connection) -> About:
     if not about_holds(connection):
         raise Damaged("what it says of its job is not what was written")
     return found
-
-
-def _select(connection: sqlite3.Connection, after: int) -> list[Row]:
-    query = f"SELECT {_COLUMNS} FROM journal WHERE position > ? ORDER BY position"
-    return [Row(*values) for values in connection.execute(query, (after,))]
-
-
-def _last(connection: sqlite3.Connection) -> Mark:
-    found = connection.execute(
-        "SELECT position, chk FROM journal ORDER BY position DESC LIMIT 1"
-    ).fetchone()
-    return Mark(*found) if found else START
-
-
-def _values(row: Row) -> tuple[int | str, ...]:
-    return (
-        row.position, row.at, row.action, row.box, row.other, row.edition, row.entry, row.check
-    )  # fmt: skip
 
 
 __all__ = ["About", "JobFile", "Standing", "log_of"]

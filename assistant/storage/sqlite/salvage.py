@@ -19,11 +19,11 @@ from pathlib import Path
 from boxaloud.assistant.storage.clock import now
 from boxaloud.assistant.storage.sqlite.about_table import About, about_holds, read_about
 from boxaloud.assistant.storage.sqlite.journal_rows import START, Row, check_of
+from boxaloud.assistant.storage.sqlite.journal_table import COLUMNS
 from boxaloud.assistant.storage.sqlite.migration import migrate
 from boxaloud.assistant.storage.sqlite.picture_table import Picture, read_pictures
 from boxaloud.assistant.storage.sqlite.write_ahead_log import committed, frames_of, played
 
-COLUMNS = "position, at, action, box, other, edition, entry, chk"
 PAGE = 4096
 _FAULTS = (sqlite3.Error, OSError, ValueError, TypeError, KeyError, OverflowError, MemoryError)
 _HEARD = re.compile(rb'"heard":("(?:[^"\\\x00-\x1f]|\\.)*")')

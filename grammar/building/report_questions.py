@@ -1,0 +1,23 @@
+"""A report that is asked for in the form of a question."""
+
+from __future__ import annotations
+
+import re
+
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act
+from boxaloud.grammar.clauses.act_fields import act_of
+from boxaloud.grammar.clauses.clause import Clause
+
+_ORDERED = re.compile(r"\b(?:can|could|would|will|may) (?:you|i|we)\b")
+_HOW = re.compile(r"\bhow\b")
+
+
+def report_asked(clause: Clause, words: str, span: tuple[int, int]) -> list[Act]:
+    """ "Can you send me the report" is an order put politely; "should I print it" is none."""
+    if _HOW.search(clause.line):
+        return [acts.Ask(about="how_report", words=words, span=span)]
+    if clause.mood == "conditional" or not _ORDERED.search(clause.line):
+        return [acts.AskUnknown(words=words, span=span)]
+    found = (*clause.asked, *clause.found)
+    return [act for one in found if one.kind == "report" and (act := act_of(one)) is not None]
