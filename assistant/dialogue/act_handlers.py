@@ -21,6 +21,7 @@ from boxaloud.assistant.dialogue.policy import (
     user_questions,
 )
 from boxaloud.assistant.dialogue.state import described
+from boxaloud.assistant.dialogue.stray_answers import is_stray
 from boxaloud.assistant.dialogue.tracker import (
     box_parts,
     carried_load,
@@ -193,10 +194,6 @@ LOOK_AGAIN = (
 )  # fmt: skip
 """Answers that mean nothing without the open question."""
 
-STRAYING = (
-    acts.Number, acts.Size, acts.NoneOfThem, acts.Place, acts.Skip, acts.DontKnow,
-)  # fmt: skip
-
 
 def _look_again(turn: Turn, repair: bool) -> None:
     """After a change in the same breath, a bare answer belongs to the question open by then.
@@ -211,19 +208,6 @@ def _look_again(turn: Turn, repair: bool) -> None:
     turn.asked_of = turn.state
     turn.asked = question.slot if question else None
     turn.subject = question.subject if question else None
-
-
-def _stray(turn: Turn, act: Act) -> bool:
-    """True for a bare answer heard behind other acts with words not understood.
-
-    The words that it belonged to may be the very ones that were misheard, so that it answers
-    nothing: "… one skip on the tens" for "… one switch on the tens". Typed or heard, a number
-    that nothing could be made of is such a gap too.
-    """
-    if not (turn.done and isinstance(act, STRAYING)):
-        return False
-    left = [one for one in turn.done if isinstance(one, acts.Number)]
-    return (turn.spoken and turn.gaps) or any(one.words in turn.unplaced for one in left)
 
 
 def run(turn: Turn, told: Sequence[Act]) -> None:
@@ -246,7 +230,7 @@ def _work_through(turn: Turn) -> None:
         if interpreter.tells_nothing(turn, act):
             turn.understood.append(act.words)
             continue
-        if _stray(turn, act):
+        if is_stray(turn, act):
             turn.unplaced.append(act.words)
             continue
         settled = turn.asked == "confirm" and not turn.state.pending

@@ -24,7 +24,11 @@ from boxaloud.assistant.storage.pictures import by_box
 from boxaloud.assistant.storage.replay import Job, replay
 from boxaloud.assistant.storage.rules_fingerprint import works
 from boxaloud.assistant.storage.said_of_jobs import edition_of, words_after
-from boxaloud.assistant.storage.session_notes import MOST_TOLD, of_own_words, of_set_aside
+from boxaloud.assistant.storage.session_notes import (
+    of_changed_verdicts,
+    of_own_words,
+    of_set_aside,
+)
 from boxaloud.assistant.storage.sqlite.about_table import About
 from boxaloud.assistant.storage.sqlite.journal_rows import Row, rows_of
 from boxaloud.assistant.storage.sqlite.picture_table import Picture
@@ -269,21 +273,7 @@ class Session:
         boxes = self.conversation.boxes
         now = {box: boxes.verdict(box) for box in before}
         self._keeper.remember(Standing(now, works()), self._job.last)
-        changed = [box for box in before if now[box] != before[box]]
-        told = [
-            say(
-                "verdict.change",
-                box=box,
-                new=say(f"verdict.{now[box]}"),
-                old=say(f"verdict.{before[box]}"),
-            )
-            for box in changed[:MOST_TOLD]
-        ]
-        if len(changed) > MOST_TOLD:
-            more = how_many(len(changed) - MOST_TOLD, "box")
-            told.append(say("verdict.more", count=more))
-        if told:
-            self._keeper.notes.append(say("verdict.changed", changes="; ".join(told)))
+        self._keeper.notes += of_changed_verdicts(before, now)
 
     def _refold(self) -> None:
         """Fold again from the rows, staying at the box at hand, wherever its name went."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from boxaloud.assistant.dialogue.box_dialogue import Talk
 from boxaloud.assistant.dialogue.input_check import printable
@@ -28,3 +28,21 @@ def of_set_aside(talk: Talk) -> Iterator[str]:
         count = how_many(len(talk.aside), "statement")
         talk.aside = []
         yield say("keeping.aside", box=talk.name, count=count, words=words)
+
+
+def of_changed_verdicts(before: Mapping[str, str], now: Mapping[str, str]) -> Iterator[str]:
+    """Which boxes stand otherwise than they were remembered to."""
+    changed = [box for box in before if now[box] != before[box]]
+    told = [
+        say(
+            "verdict.change",
+            box=box,
+            new=say(f"verdict.{now[box]}"),
+            old=say(f"verdict.{before[box]}"),
+        )
+        for box in changed[:MOST_TOLD]
+    ]
+    if len(changed) > MOST_TOLD:
+        told.append(say("verdict.more", count=how_many(len(changed) - MOST_TOLD, "box")))
+    if told:
+        yield say("verdict.changed", changes="; ".join(told))

@@ -4,16 +4,16 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any, cast
 
 from boxaloud.grammar import acts, grammar_data
 from boxaloud.grammar.acts import Act
+from boxaloud.grammar.building.asked_question import LONGEST, Question, named
 from boxaloud.grammar.building.box_questions import asks_of_the_outcome, box_wanted
 from boxaloud.grammar.building.report_questions import report_asked
 from boxaloud.grammar.building.room_questions import asks_for_room, room_for
-from boxaloud.grammar.building.supposed_acts import described, is_about, suppose
+from boxaloud.grammar.building.supposed_acts import is_about
 from boxaloud.grammar.building.told_acts import tell
 from boxaloud.grammar.building.told_clause import Telling
 from boxaloud.grammar.clauses.act_fields import BOX, QUESTIONS, THINGS, act_of, thing_of
@@ -24,7 +24,6 @@ from boxaloud.grammar.phrases.statements import Statement
 _TABLE = grammar_data.table("questions")
 #: Questions of a fixed kind by the words they are put in, the first that matches.
 _FIXED: tuple[tuple[str, str], ...] = tuple((row["about"], row["say"]) for row in _TABLE["fixed"])
-_TERMS: tuple[tuple[str, str], ...] = tuple((row["id"], row["say"]) for row in _TABLE["term"])
 #: What the code asks beside the count, by the words it is asked in.
 _CODE: tuple[tuple[str, str], ...] = tuple((row["id"], row["say"]) for row in _TABLE["code"])
 _COUNTS = re.compile(
@@ -40,58 +39,11 @@ _ASKS_OF_A_TERM = re.compile(
 _ANSWERED = frozenset({*QUESTIONS, "what_changes", "list_boxes", "why"})
 
 
-@dataclass(frozen=True, slots=True)
-class _Question:
-    """A clause that asks, the clauses joined to it, and what stands in it."""
-
-    telling: Telling
-    following: Sequence[Clause]
-    words: str
-    span: tuple[int, int]
-    kinds: tuple[str, ...]
-    """The kinds of all that the phrases found in it."""
-    things: tuple[Statement, ...]
-    """Things of the box, and what describes the box itself."""
-
-    @property
-    def clause(self) -> Clause:
-        """The clause that asks."""
-        return self.telling.clause
-
-    @property
-    def line(self) -> str:
-        """Its line of words and tags."""
-        return self.clause.line
-
-    @property
-    def inside(self) -> list[Statement]:
-        """The things in the box that it names."""
-        return [found for found in self.things if found.kind in THINGS]
-
-    @property
-    def counted(self) -> list[Statement]:
-        """What it names that takes an allowance, clamps among it."""
-        return [found for found in self.things if found.kind in THINGS or found.kind == "clamps"]
-
-    @property
-    def term(self) -> str | None:
-        """The term of the glossary that it names."""
-        return _term(f"{self.line} {self.words.lower()}")
-
-    def supposed(self) -> list[Act]:
-        """What it supposes."""
-        return suppose(self.telling, self.following, self.words, self.span)
-
-    def described(self) -> list[Act]:
-        """What it supposes, where that may describe a box."""
-        return described(self.telling, self.following, self.words, self.span)
-
-
 def ask(telling: Telling, following: Sequence[Clause] = ()) -> list[Act]:
     """The acts of a question or supposition; `following` are the clauses joined to it."""
     clause = telling.clause
     span = (clause.span[0], (following[-1] if following else clause).span[1])
-    question = _Question(
+    question = Question(
         telling,
         following,
         telling.heard[slice(*span)],
@@ -105,25 +57,25 @@ def ask(telling: Telling, following: Sequence[Clause] = ()) -> list[Act]:
     return [acts.AskUnknown(words=question.words, span=span)]
 
 
-def _unsure(question: _Question) -> list[Act] | None:
+def _unsure(question: Question) -> list[Act] | None:
     """ "I forget if it's the deep one": the speaker cannot tell."""
     if not UNSURE.search(question.line):
         return None
     return [acts.DontKnow(words=question.words, span=question.span)]
 
 
-def _of_a_report(question: _Question) -> list[Act] | None:
+def _of_a_report(question: Question) -> list[Act] | None:
     """ "Can you send me the report", "how do I print"."""
     if "report" not in question.kinds or question.things:
         return None
     return report_asked(question.clause, question.words, question.span)
 
 
-def _conditional(question: _Question) -> list[Act] | None:
+def _conditional(question: Question) -> list[Act] | None:
     return question.supposed() if question.clause.mood == "conditional" else None
 
 
-def _on_condition(question: _Question) -> list[Act] | None:
+def _on_condition(question: Question) -> list[Act] | None:
     """ "Would I have more room if I took out a 12-2": the condition is supposed."""
     asked, _, condition = question.line.partition(" if ")
     if "<" not in condition or not asks_of_the_outcome(asked) or _COUNTS.search(asked):
@@ -131,15 +83,15 @@ def _on_condition(question: _Question) -> list[Act] | None:
     return None if TELLING_IF.search(question.line) else question.described()
 
 
-def _of_the_code(question: _Question) -> list[Act] | None:
+def _of_the_code(question: Question) -> list[Act] | None:
     """ "Do I need a neutral at a switch", "how much free conductor": answered, never entered."""
-    term = _named(_CODE, question.words.lower().rstrip("?").replace("what's", "what is"))
+    term = named(_CODE, question.words.lower().rstrip("?").replace("what's", "what is"))
     if term is None:
         return None
     return [acts.AskMeaning(term=term, words=question.words, span=question.span)]
 
 
-def _of_a_fixed_kind(question: _Question) -> list[Act] | None:
+def _of_a_fixed_kind(question: Question) -> list[Act] | None:
     """A question of questions.toml; about the count, with what it is to be counted for."""
     fixed = _fixed(question.clause, question.words, question.span)
     if fixed is None:
@@ -148,7 +100,7 @@ def _of_a_fixed_kind(question: _Question) -> list[Act] | None:
     return [*question.described(), fixed] if counts and question.inside else [fixed]
 
 
-def _which_box(question: _Question) -> list[Act] | None:
+def _which_box(question: Question) -> list[Act] | None:
     """ "What box do I need for two 14-2s": with what it is for, told."""
     family = box_wanted(question.line, question.kinds, question.things)
     if family is None:
@@ -166,7 +118,7 @@ def _which_box(question: _Question) -> list[Act] | None:
     return [*told, asked]
 
 
-def _found_whole(question: _Question) -> list[Act] | None:
+def _found_whole(question: Question) -> list[Act] | None:
     """Questions that the phrases found with all that they are about."""
     if not {"what_changes", "list_boxes", "why", "which_edition"} & set(question.kinds):
         return None
@@ -176,24 +128,24 @@ def _found_whole(question: _Question) -> list[Act] | None:
     ]
 
 
-def _for_room(question: _Question) -> list[Act] | None:
+def _for_room(question: Question) -> list[Act] | None:
     if not asks_for_room(question.clause, question.kinds, question.things):
         return None
     return room_for(question.clause, question.things, question.words, question.span)
 
 
-def _whether_it_fits(question: _Question) -> list[Act] | None:
+def _whether_it_fits(question: Question) -> list[Act] | None:
     """ "Is an 18 enough for …": of an empty box it describes the box."""
     if not question.clause.fit or not question.things:
         return None
     return question.described()
 
 
-def _how_about(question: _Question) -> list[Act] | None:
+def _how_about(question: Question) -> list[Act] | None:
     return question.described() if is_about(question.clause) else None
 
 
-def _whether_it_counts(question: _Question) -> list[Act] | None:
+def _whether_it_counts(question: Question) -> list[Act] | None:
     """ "Does a wire nut count", "how much is a twelve worth"."""
     if not _COUNTS.search(question.line):
         return None
@@ -205,7 +157,7 @@ def _whether_it_counts(question: _Question) -> list[Act] | None:
     return [_meaning(term, counted, question.words, question.span)]
 
 
-def _modal(question: _Question) -> list[Act] | None:
+def _modal(question: Question) -> list[Act] | None:
     """ "Should I take out the switch": supposed, where anything is."""
     if not question.clause.modal:
         return None
@@ -213,14 +165,14 @@ def _modal(question: _Question) -> list[Act] | None:
     return inner if inner and isinstance(inner[0], acts.Suppose) else None
 
 
-def _what_it_means(question: _Question) -> list[Act] | None:
+def _what_it_means(question: Question) -> list[Act] | None:
     """ "What is a yoke"."""
     if not _ASKS_OF_A_TERM.match(question.line) or (term := question.term) is None:
         return None
     return [_meaning(term, (), question.words, question.span)]
 
 
-def _found_in_it(question: _Question) -> list[Act] | None:
+def _found_in_it(question: Question) -> list[Act] | None:
     """A question of a fixed kind that the phrases found in it: the first."""
     told = [
         act
@@ -230,14 +182,14 @@ def _found_in_it(question: _Question) -> list[Act] | None:
     return told[:1] or None
 
 
-def _margin(question: _Question) -> list[Act] | None:
+def _margin(question: Question) -> list[Act] | None:
     """ "Does it fit"."""
     if not question.clause.fit or question.things:
         return None
     return [acts.Ask(about="margin", words=question.words, span=question.span)]
 
 
-def _of_a_thing(question: _Question) -> list[Act] | None:
+def _of_a_thing(question: Question) -> list[Act] | None:
     counted = question.counted
     if not counted or not re.search(r"\b(?:what|how)\b", question.line):
         return None
@@ -245,7 +197,7 @@ def _of_a_thing(question: _Question) -> list[Act] | None:
 
 
 #: How a question may be meant; the first that makes anything of it decides.
-_READINGS: tuple[Callable[[_Question], list[Act] | None], ...] = (
+_READINGS: tuple[Callable[[Question], list[Act] | None], ...] = (
     _unsure,
     _of_a_report,
     _conditional,
@@ -266,13 +218,9 @@ _READINGS: tuple[Callable[[_Question], list[Act] | None], ...] = (
 )
 
 
-_LONGEST = 1000
-"""Characters of a clause in which a question is looked for; a longer one asks over and over."""
-
-
 def _fixed(clause: Clause, words: str, span: tuple[int, int]) -> Act | None:
     """A question of a fixed kind, by the words it is put in."""
-    about = _asked_about(clause.line[:_LONGEST])
+    about = _asked_about(clause.line[:LONGEST])
     if about is None:
         return None
     if about.startswith("list"):
@@ -287,16 +235,6 @@ def _fixed(clause: Clause, words: str, span: tuple[int, int]) -> Act | None:
 def _asked_about(line: str) -> str | None:
     """What a line of tags asks about, by the first expression that it holds."""
     return next((about for about, pattern in _FIXED if re.search(pattern, line)), None)
-
-
-def _term(line: str) -> str | None:
-    """The term of the glossary that a line names."""
-    return _named(_TERMS, line)
-
-
-def _named(rows: tuple[tuple[str, str], ...], line: str) -> str | None:
-    """The first of the rows whose expression a line holds."""
-    return next((name for name, say in rows if re.search(say, line[:_LONGEST])), None)
 
 
 def _meaning(

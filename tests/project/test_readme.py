@@ -10,9 +10,7 @@ from glob import glob
 from pathlib import Path
 
 import pytest
-from boxaloud.assistant.asr.engines.pocketsphinx.pocketsphinx_recogniser import (
-    PocketsphinxRecogniser,
-)
+from boxaloud.assistant.asr.ear_choice import EarChoice
 from boxaloud.assistant.cli.commands import hear_command
 from boxaloud.assistant.cli.main import app
 
@@ -59,7 +57,7 @@ def test_a_transcript_is_what_is_printed(
     monkeypatch.setenv("BOXALOUD_DATA", str(tmp_path))
     monkeypatch.chdir(ROOT)
     # the embedded ear, which the README's first command installs, whatever else is here
-    monkeypatch.setattr(hear_command, "default_recogniser", lambda _: PocketsphinxRecogniser())
+    monkeypatch.setattr(hear_command, "choice", lambda: EarChoice("pocketsphinx"))
     lines = shown.splitlines()
     words = list(_arguments(lines.pop(0)))
     if command == "boxaloud chat":
