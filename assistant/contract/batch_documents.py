@@ -90,6 +90,10 @@ class BatchRow(Document):
     fittings: Items = _listing("Support fittings.", "luminaire stud")
     terminal_blocks: Items = _listing("Terminal blocks by size, or unknown.", "1 x 12")
     not_counted: Items = _listing("What takes no allowance.", "3 x wire connector")
+    sides: Items = _listing(
+        "The cubic inches on each side of the barriers, or equal; things say theirs: side 2.",
+        "14; 27",
+    )
     clamps: Annotated[Clamps, in_any_case(Clamps)] = Field(
         default="unknown", description="Cable clamps, 314.16(B)(2)."
     )

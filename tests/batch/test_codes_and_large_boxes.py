@@ -112,3 +112,36 @@ def test_every_new_thing_goes_through_json_and_back(
     data = json.loads(json.dumps(BoxDocument.of(box).to_json()))
     validators["box"].validate(data)
     assert BoxDocument.model_validate(data).value == box
+
+
+PARTED = {"volume": "42", "parts": "barrier nonmetallic", "clamps": "none",
+          "cables": "2 x 12-2 side 1; 14-2 side 2",
+          "devices": "switch on 12 side 1; receptacle on 14 side 2"}  # fmt: skip
+
+
+def test_a_row_with_a_barrier_is_held_side_by_side(
+    validators: dict[str, Draft202012Validator],
+) -> None:
+    """314.16(A) from 2017: 42.0 less 1.0 is 14 and 27; 314.16(B): seven of 2.25 on side 1."""
+    found = come_to(**PARTED, sides="14; 27")
+    assert (found["verdict"], found["total_in3"], found["capacity_in3"]) == (
+        "over", "15.75", "14.0",
+    )  # fmt: skip
+    validators["result"].validate(found)
+    equal = come_to(**PARTED, sides="equal")
+    assert (equal["verdict"], equal["capacity_in3"]) == ("fits", "20.5")
+
+
+def test_a_row_that_says_nothing_of_the_sides_is_open() -> None:
+    """314.16(A): a barrier need not stand in the middle, and what is on which side decides."""
+    found = come_to(**PARTED)
+    assert (found["verdict"], found["open"][0]) == ("incomplete", "share")
+    unplaced = come_to(
+        volume="18", parts="barrier metal", clamps="none", cables="2 x 14-2", sides="equal"
+    )
+    assert (unplaced["verdict"], unplaced["open"][0]) == ("incomplete", "space")
+
+
+def test_a_side_that_no_barrier_makes_is_refused() -> None:
+    found = come_to(volume="18", cables="14-2 side 2", clamps="none")
+    assert "sides" in found["problem"]

@@ -10,12 +10,42 @@ from functools import lru_cache
 from boxaloud.assistant.contract.batch_documents import BatchRow
 from boxaloud.assistant.reports.batch.batch_row import MOST_ITEMS, BadRow
 from boxaloud.assistant.reports.batch.content_cells import READERS
-from boxaloud.assistant.reports.batch.part_cells import parts_of
+from boxaloud.assistant.reports.batch.part_cells import parts_of, volume_of
 from boxaloud.rules import DEFAULT_EDITION, check_edition
 from boxaloud.rules.contents import Box, Cable, Conductors, Content, TerminalBlock, Yoke
 
 _HANGS = re.compile(r"(fan|luminaire)(?: (\d{1,4}(?:\.\d)?))?")
 _MATERIALS = {"metal": False, "nonmetallic": True, "plastic": True}
+
+
+_SIDE = re.compile(r"(.+?) side ([1-4])", re.IGNORECASE)
+
+
+def names_sides(row: BatchRow) -> bool:
+    """Whether a row speaks of the sides of a barrier."""
+    given = (column for column in READERS if column in row.model_fields_set)
+    return bool(row.sides) or any(
+        _SIDE.fullmatch(item) for column in given for item in getattr(row, column)
+    )
+
+
+def placed_in(row: BatchRow) -> tuple[tuple[Content, int], ...]:
+    """What is in a box that barriers part, with the side it is on, 0 where that is not said."""
+    placed: list[tuple[Content, int]] = []
+    for column in READERS:
+        for item in getattr(row, column) if column in row.model_fields_set else ():
+            found = _SIDE.fullmatch(item)
+            side = int(found[2]) if found else 0
+            placed += [(content, side) for content in READERS[column](found[1] if found else item)]
+    sized = _sized(tuple(content for content, _ in placed))
+    return tuple(zip(sized, (side for _, side in placed), strict=True))
+
+
+def shares_of_row(row: BatchRow) -> tuple[tuple[int, Decimal], ...] | None:
+    """The cubic inches said of each side of the barriers; None where they are equal."""
+    if [said.lower() for said in row.sides] == ["equal"]:
+        return None
+    return tuple((number, volume_of(said)) for number, said in enumerate(row.sides, start=1))
 
 
 def box_of_row(row: BatchRow) -> Box:
@@ -54,7 +84,8 @@ def _hanging(said: str) -> tuple[frozenset[str], Decimal | None]:
 @lru_cache(maxsize=4096)
 def _cell(column: str, items: tuple[str, ...]) -> tuple[Content, ...]:
     """What a cell lists. Cells of a batch are much alike, whatever else the rows hold."""
-    return tuple(content for item in items for content in READERS[column](item))
+    bare = (found[1] if (found := _SIDE.fullmatch(item)) else item for item in items)
+    return tuple(content for item in bare for content in READERS[column](item))
 
 
 def _grounds_known(contents: list[Content]) -> bool:

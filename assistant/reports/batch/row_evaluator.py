@@ -8,12 +8,14 @@ from decimal import Decimal
 from boxaloud.assistant.contract.batch_documents import BatchRow, RowResult
 from boxaloud.assistant.contract.refusal import BadDocument, accepted
 from boxaloud.assistant.dialogue import Conversation, faults
+from boxaloud.assistant.dialogue.assessment import assess
 from boxaloud.assistant.dialogue.nlg.sentences import marked, volume
 from boxaloud.assistant.dialogue.nlg.volume_units import in3
 from boxaloud.assistant.dialogue.question_slots import QuestionSlot
-from boxaloud.assistant.dialogue.state import to_box
+from boxaloud.assistant.dialogue.state import State, to_box
 from boxaloud.assistant.reports.batch.batch_row import BadRow, Row, encodable
 from boxaloud.assistant.reports.batch.column_parser import box_of_row, edition_of
+from boxaloud.assistant.reports.batch.parted_row import parted
 from boxaloud.rules import RulesError, cautions, counted_under, work_out
 from boxaloud.rules.contents import Box
 from boxaloud.rules.worksheet import Verdict, Worksheet
@@ -39,9 +41,20 @@ def _result(row: Row) -> RowResult:
     if "says" in columns.model_fields_set:
         return _said(row, columns)
     box = columns.described.value if columns.described else box_of_row(columns)
+    if columns.described is None and (state := parted(columns, box)) is not None:
+        return _parted(row, box, state)
     sheet = work_out(box)
     slots = [slot.slot for slot in sheet.open]
     return _worked_out(row, box, sheet, sheet.verdict, sheet.low, sheet.high, slots)
+
+
+def _parted(row: Row, box: Box, state: State) -> RowResult:
+    """A box that barriers part: the figures are those of the side that governs."""
+    found = assess(state)
+    slots = [found.question.slot] if found.question else []
+    slots += [slot.slot for slot in found.sheet.open]
+    open_ = list(dict.fromkeys(slots))
+    return _worked_out(row, box, found.sheet, found.verdict, found.low, found.high, open_)
 
 
 def _said(row: Row, columns: BatchRow) -> RowResult:
