@@ -63,6 +63,8 @@ def decoded(data: dict[str, Any]) -> Act:
     """The act of plain data made by `encoded`. Raises KeyError or TypeError for anything else."""
     made = _CLASSES[data["act"]]
     said = {name: _in(value) for name, value in data.items() if name != "act"}
+    if not isinstance(said.get("words", ""), str):
+        raise TypeError("the words of an act are a text")
     return made(**said)
 
 
