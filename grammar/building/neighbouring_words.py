@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -91,6 +92,24 @@ def is_no_thing(elements: Sequence[Element], place: int, heard: str) -> bool:
         and place > 0
         and elements[place - 1].tag in ("is", "are", "was", "so", "too", "really")
     )
+
+
+_TELLING_OF = frozenset(_TELLING["predicates"])
+_STATING = frozenset({"only", "just", "there", "have", "has", "got", "is", "are", "was", "were"})
+_OF_THOSE = re.compile(r"\bof (?:the|those|these|my)\b")
+
+
+def is_some_of_them(elements: Sequence[Element], place: int) -> bool:
+    """ "One of the 12-2s goes to the porch": something is told of one of those that are there, and
+    not how many there are ("only one of the 12-2s", "there is one of the 12-2s")."""
+    found = elements[place].found
+    low = found.words.lower() if found is not None else ""
+    if found is None or not _OF_THOSE.search(low) or low.startswith(("only ", "just ")):
+        return False
+    if any(element.tag in _STATING for element in elements[:place]):
+        return False
+    after = elements[place + 1].tag if place + 1 < len(elements) else ""
+    return after in _TELLING_OF or (found.get("role") is not None and after != "")
 
 
 def behind_no(elements: Sequence[Element], place: int) -> bool:

@@ -25,6 +25,7 @@ from boxaloud.grammar.building.neighbouring_words import (
     is_no_thing,
     is_pronoun_one,
     is_size_behind_on,
+    is_some_of_them,
     one_more,
     size_behind_on,
 )
@@ -96,6 +97,7 @@ def _passed_over(elements: Sequence[Element], place: int, heard: str) -> bool:
     found = elements[place].found
     return (
         is_pronoun_one(elements, place)
+        or is_some_of_them(elements, place)
         or (found is not None and found.kind == "device" and is_elsewhere(elements, place))
         or bears_clamps(elements, place)
         or is_no_thing(elements, place, heard)

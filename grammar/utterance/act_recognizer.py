@@ -22,6 +22,7 @@ from boxaloud.grammar.utterance.correction_markers import (
     marker_acts,
     not_but,
     restated_after_all,
+    restated_for,
     without_asides,
 )
 from boxaloud.grammar.utterance.headings import (
@@ -242,7 +243,8 @@ class _Reading:
             and clause.closes in (",", ".", ";", "-")
             and len(clause.elements) < 4
         ):
-            self.made += self._told(self.place + 1, True)
+            told = self._told(self.place + 1, True)
+            self.made += restated_for(clause, told)
             return True
         return False
 

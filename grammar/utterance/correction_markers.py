@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from decimal import Decimal
 
 from boxaloud.grammar import acts, grammar_data
 from boxaloud.grammar.acts import Act
+from boxaloud.grammar.clauses.act_fields import THINGS, reference_to
 from boxaloud.grammar.clauses.act_kinds import is_thing
 from boxaloud.grammar.clauses.clause import Clause
 
@@ -91,6 +93,17 @@ def not_but(clause: Clause, parts: list[Clause], place: int) -> acts.RestateNumb
         span=span,
         function="correction",
     )
+
+
+def restated_for(denied: Clause, told: list[Act]) -> list[Act]:
+    """ "Not a switch, a dimmer": the one in place of the other, where both are of one kind."""
+    found = denied.elements[-1].found
+    if found is None or found.kind not in THINGS or len(told) != 1:
+        return told
+    act = told[0]
+    if not isinstance(act, acts.Restate) or not isinstance(act.thing, THINGS[found.kind]):
+        return told
+    return [replace(act, instead_of=reference_to(found))] if act.instead_of is None else told
 
 
 TRAILING = re.compile(
