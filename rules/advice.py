@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from decimal import Decimal
+from functools import lru_cache
 from typing import Literal, TypeAlias
 
 from boxaloud.rules.capacity import is_box
@@ -62,6 +63,7 @@ _Way = tuple[AdviceKind, str, str, Box]
 """Kind, what to do, rule, and the changed box."""
 
 
+@lru_cache(maxsize=8)  # a reply and a report ask for the same box
 def advise(box: Box) -> tuple[Advice, ...]:
     """Every way that gains room, the one that saves most first.
 

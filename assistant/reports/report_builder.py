@@ -12,6 +12,7 @@ from boxaloud.assistant.dialogue.box_dialogue import Talk
 from boxaloud.assistant.dialogue.box_list import Boxes
 from boxaloud.assistant.dialogue.enclosures import pull_telling
 from boxaloud.assistant.dialogue.nlg.item_names import shown
+from boxaloud.assistant.dialogue.policy.box_status import assumed
 from boxaloud.assistant.dialogue.state import to_box
 from boxaloud.assistant.reports.report_messages import opening, words
 from boxaloud.assistant.reports.report_model import (
@@ -79,7 +80,6 @@ def _telling(entry: Entry) -> Entry | None:
 def box_report(talk: Talk) -> BoxReport:
     """The report of one box."""
     found, box = talk.assessment, to_box(talk.state)
-    here = talk.standing("")
     anything = bool(talk.state.items or talk.state.box)
     pull = _pull(talk)
     return BoxReport(
@@ -91,8 +91,8 @@ def box_report(talk: Talk) -> BoxReport:
         verdict=found.verdict,
         low=found.low,
         high=found.high,
-        assumed=here.assumed,
-        open=_open(talk, here.asks) if anything or pull is None else (),
+        assumed=assumed(talk.state),
+        open=_open(talk, talk.asks) if anything or pull is None else (),
         cautions=_cautions(box, None if found.spaces else found.sheet) if anything else (),
         spaces=found.spaces,
         advice=changes(box) if found.verdict == "over" and not found.spaces else (),

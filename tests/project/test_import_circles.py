@@ -6,11 +6,12 @@ Past defect this prevents: two halves of one room that can only be understood to
 
 from __future__ import annotations
 
+import re
 from collections import defaultdict
 from collections.abc import Mapping
 from pathlib import Path
 
-from test_layers import MAY_IMPORT, ROOT, imports_of
+from test_layers import MAY_IMPORT, ROOT, imports_of, room_of
 
 ROOMS_AT_A_GLANCE = 12
 
@@ -75,3 +76,27 @@ def test_no_two_folders_side_by_side_know_each_other() -> None:
 
 def test_the_first_glance_shows_few_rooms() -> None:
     assert len(MAY_IMPORT) <= ROOMS_AT_A_GLANCE
+
+
+def floors() -> dict[str, int]:
+    """The floor of each room: one above the highest that it imports, the ground being 1."""
+    below: dict[str, set[str]] = {room: set() for room in MAY_IMPORT}
+    for name, known in arrows().items():
+        for other in known:
+            here, there = room_of(name), room_of(other)
+            if here in below and there in below and here != there:
+                below[here].add(there)
+    found: dict[str, int] = {}
+    while waiting := [room for room in below if room not in found and below[room] <= set(found)]:
+        found |= {room: 1 + max((found[one] for one in below[room]), default=0) for room in waiting}
+    return found
+
+
+def test_the_guide_draws_the_floors_as_they_are() -> None:
+    guide = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8")
+    drawn = {
+        room: int(floor)
+        for floor, rooms in re.findall(r"(?m)^(\d)  ([a-z ]+)$", guide)
+        for room in rooms.split()
+    }
+    assert drawn == {room.removeprefix("assistant/"): at for room, at in floors().items()}
