@@ -207,7 +207,7 @@ def _another(act: Act, kept: list[Act]) -> Act:
     last = kept[-1] if kept else None
     if (
         not isinstance(act, acts.Land)
-        or act.target.name is None
+        or act.target.kind != "device"
         or not _THE_OTHERS.match(act.words.lower())
         or not isinstance(last, acts.AddDevice)
         or last.count not in (None, 1)
@@ -215,7 +215,11 @@ def _another(act: Act, kept: list[Act]) -> Act:
     ):
         return act
     further = acts.AddDevice(
-        count=1, name=act.target.name, awg=act.awg, words=act.words, span=act.span
+        count=act.target.count or 1,
+        name=act.target.name or last.name,
+        awg=act.awg,
+        words=act.words,
+        span=act.span,
     )
     return further if same_device(further, last) else act
 
