@@ -34,16 +34,16 @@ async function enter(request) {
   const told = await ask(request);
   document.body.removeAttribute("aria-busy");
   if (!told) return false;
-  answered(told);
+  answered(told, request.kind !== "look");  // what another page entered is shown and not spoken
   return true;
 }
 
 /** Show a document that an engine has answered with, and speak it where that is switched on. */
-function answered(told) {
+function answered(told, aloud = true) {
   trouble(told.refused ?? "");
   if (told.document === "Refused") return;
   show(told);
-  if (byId("aloud").checked) speak(told.reply.acts.map((act) => act.spoken).filter(Boolean));
+  if (aloud && byId("aloud").checked) speak(told.reply.acts.map((act) => act.spoken).filter(Boolean));
 }
 
 function show(told) {
