@@ -77,13 +77,12 @@ def _in_place(act: SystemAct, done: Iterator[_Done]) -> SystemAct:
 def _deliver(act: SendReport, session: Session) -> _Done:
     from boxaloud.assistant.reports.report_export import write
 
-    report = _report(act, session)
-    if not report.boxes:
-        return _Done(say("delivery.nothing"), "")
-    box = report.boxes[0].name if act.of == "box" else ""
     try:
-        folder = _folder()
-        path = _unused(folder, _stem(session.name, box), act.form or _USUAL)
+        report = _report(act, session)
+        if not report.boxes:
+            return _Done(say("delivery.nothing"), "")
+        box = report.boxes[0].name if act.of == "box" else ""
+        path = _unused(_folder(), _stem(session.name, box), act.form or _USUAL)
         write(report, path)
     except (Problem, OSError) as fault:
         return _Done(say("delivery.failed", why=str(fault)), "")

@@ -13,6 +13,7 @@ from boxaloud.assistant.cli.commands import chat_command
 from boxaloud.assistant.dialogue import Conversation
 from boxaloud.assistant.reports.report_delivery import delivered
 from boxaloud.assistant.storage import Session
+from boxaloud.assistant.text.problem import Problem
 
 TOLD = "two 14-2s and a switch, 18 cubic inches, no clamps"
 
@@ -117,6 +118,19 @@ def test_what_is_forbidden_asked_or_supposed_writes_nothing(
     said: str, session: Session, place: Path
 ) -> None:
     assert delivered(session.hear(said), session).written == ""
+    assert files(place) == []
+
+
+def test_a_job_that_cannot_be_read_ends_no_talk(
+    session: Session, place: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def broken(_: Session) -> None:
+        raise Problem("The disk is gone.")
+
+    monkeypatch.setattr(Session, "pictures", property(broken))
+    reply = delivered(session.hear("report"), session)
+    assert "The disk is gone." in reply.said
+    assert reply.written == ""
     assert files(place) == []
 
 
