@@ -122,6 +122,8 @@ def build_is_now(match: Match, telling: Telling) -> list[Act] | None:
         return None
     if thing.words.lower().strip() in ("hot", "neutral", "hot up"):
         return None  # "it's hot up here"
+    if isinstance(thing, acts.AddUncounted) and any(d.reason == "repaired" for d in thing.doubts):
+        return None  # "the switch is stappled": it is still there
     if isinstance(thing, acts.AddGrounds) and not match.found.group("ref").startswith("<grounds"):
         return None
     between = match.found.group()[: match.found.start("new") - match.found.start()]

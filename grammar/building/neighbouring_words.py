@@ -109,7 +109,23 @@ def is_some_of_them(elements: Sequence[Element], place: int) -> bool:
     if any(element.tag in _STATING for element in elements[:place]):
         return False
     after = elements[place + 1].tag if place + 1 < len(elements) else ""
-    return after in _TELLING_OF or (found.get("role") is not None and after != "")
+    verb = found.get("role") is not None or low.endswith((" runs", " run"))
+    return after in _TELLING_OF or (verb and after != "")
+
+
+def of_some(act: Act, elements: Sequence[Element], place: int) -> Act:
+    """ "One cable goes to the porch": of cables that are there, it may be one of them."""
+    if not isinstance(act, acts.AddCable) or act.awg is not None or act.count is None:
+        return act
+    if any(element.tag in _STATING for element in elements[:place]):
+        return act
+    after = elements[place + 1].tag if place + 1 < len(elements) else ""
+    if after not in _TELLING_OF or _FURTHER_ONES.search(act.words.lower()):
+        return act
+    return replace(act, doubts=(*act.doubts, acts.Doubt("count", "some")))
+
+
+_FURTHER_ONES = re.compile(r"\b(?:another|more|extra|other|only|just)\b")
 
 
 def behind_no(elements: Sequence[Element], place: int) -> bool:

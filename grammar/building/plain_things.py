@@ -26,6 +26,7 @@ from boxaloud.grammar.building.neighbouring_words import (
     is_pronoun_one,
     is_size_behind_on,
     is_some_of_them,
+    of_some,
     one_more,
     size_behind_on,
 )
@@ -83,7 +84,7 @@ def plain_acts(telling: Telling, elements: Sequence[Element], rest: bool = False
         elif element.tag in SIZE_NUMBERS and is_size_behind_on(elements, place):
             made.append(size_behind_on(elements, place, telling))
         elif (act := act_of(found)) is not None and not _yet(act, telling.heard):
-            made.append(_partitive(one_more(act, elements, place)))
+            made.append(_partitive(of_some(one_more(act, elements, place), elements, place)))
     if not made and (where := ALL_PLACED.fullmatch(" ".join(e.tag for e in elements))):
         span = (elements[0].start, elements[-1].end)
         made.append(

@@ -38,6 +38,19 @@ class Telling:
         return not (_ADDITIVE.search(line) or _ADDITIVE.search(said))
 
 
+#: Of what stands behind one of these it is said what it should be; alone it is no correction.
+_NAMING = re.compile(
+    r"\b(?:should(?:'ve| have)? be(?:en)?|supposed to be|(?:is|was|are) really|were actually)$"
+)
+
+
 @lru_cache(maxsize=1024)
 def _marked(line: str) -> bool:
-    return bool(_MARKS.search(line) or _LEADING_NO.match(line))
+    """Whether a line is marked as a correction: "it should be three", and not "one 12-2 should be
+    fine"."""
+    if _LEADING_NO.match(line):
+        return True
+    return any(
+        "<" in line[mark.end() :] or not _NAMING.search(mark.group())
+        for mark in _MARKS.finditer(line)
+    )

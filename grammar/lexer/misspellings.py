@@ -37,7 +37,7 @@ class Mender:
         found = process.extract(
             text, self._words, scorer=OSA.distance, limit=3, score_cutoff=slips
         )  # fmt: skip
-        found = [one for one in found if one[0][0] == text[0]]
+        found = [one for one in found if one[0][0] == text[0] and _one_form(text, one[0])]
         if not found or self._torn(text, found):
             return None
         return found[0][0]
@@ -50,6 +50,14 @@ class Mender:
             other[1] == best[1] and other[0].rstrip("s") != best[0].rstrip("s")
             for other in found[1:]
         )
+
+
+_FORMS = ("ed", "ing")
+
+
+def _one_form(text: str, word: str) -> bool:
+    """Whether both are the same form of a verb, or neither is one: "stapled" is no "staple"."""
+    return all(text.endswith(form) <= word.endswith(form) for form in _FORMS)
 
 
 def _may_be(text: str, word: str, slips: int) -> bool:

@@ -76,6 +76,11 @@ def unsized_cables(turn: Turn, cable: acts.AddCable) -> None:
     ):
         more(turn, acts.More(target=target, count=cable.count or 1, words=cable.words))
         return
+    if any(doubt.reason == "some" for doubt in cable.doubts):
+        there = references.find_all(turn.state, replace(target, words=""))
+        if sum(item.content.count for item in there) >= cable.count:
+            turn.understood.append(cable.words)  # "one cable goes to the porch": one of those
+            return
     recount_act(turn, acts.Recount(target=target, count=cable.count, words=cable.words))
 
 
