@@ -8,7 +8,7 @@ from functools import cache
 
 import pytest
 from boxaloud.grammar import grammar_data, help_topics, recognise, understand
-from boxaloud.grammar.building import asked_acts, told_acts
+from boxaloud.grammar.building import asked_acts, asked_question, told_acts
 from boxaloud.grammar.patterns import patterns
 from boxaloud.grammar.phrases import sampling
 from boxaloud.grammar.phrases.best_cover import engine
@@ -151,6 +151,7 @@ def _asked() -> set[str]:
     asked_acts._asked_about.cache_clear()  # what is remembered is not tried again
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(asked_acts, "re", Noting())
+        patch.setattr(asked_question, "re", Noting())
         for case in cases():
             if case.acts is not None:
                 recognise(case.say, case.asked)
