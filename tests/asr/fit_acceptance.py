@@ -6,8 +6,8 @@ A logistic regression with a small penalty, by Newton's method. It learns from t
 (awb, rms, kal16), each at several paces and pitches, in the noises of `site_noise`, some by
 telephone or cut to the word; none of these voices and noises is in `bench_ears`. What was measured
 of each sound is kept in FILE, so that a second run only fits. The threshold under which it asks is
-the lowest at which no more than `WRONG` of the statements and `LET_IN` of other talk would enter
-wrongly; each voice is foretold by weights that were fitted without it.
+the lowest at which no more than `WRONG` of each kind would enter wrongly; each voice is foretold
+by weights that were fitted without it.
 """
 
 from __future__ import annotations
@@ -40,7 +40,6 @@ from site_noise import KINDS, in_noise
 from which_recogniser import EARS, the_ear
 
 VOICES = ("awb", "rms", "kal16")
-Kind = Literal["statement", "answer", "other"]
 Channel = Literal["room", "telephone", "cut", "telephone cut"]
 #: Pace, pitch in hertz (None as the voice has it).
 WAYS = ((1.0, None), (0.85, 105), (1.2, 130), (1.0, 165))
@@ -52,9 +51,10 @@ CHANNELS: tuple[Channel, ...] = ("room", "telephone", "cut", "telephone cut")
 TELEPHONE_RATE = 8000
 SEED = 105
 PENALTY = 1.0
-#: Shares of statements, and of other talk, that may enter wrongly and unasked.
-WRONG = 0.006
-LET_IN = 0.02
+Kind = Literal["quiet statement", "statement", "answer", "other"]
+#: Shares that may enter wrongly and unasked: of statements in a quiet room, of those in noise, by
+#: telephone or cut, and of other talk.
+WRONG: dict[Kind, float] = {"quiet statement": 0.01, "statement": 0.03, "other": 0.02}
 #: What is less likely right than this is given up rather than asked about.
 REFUSE = 0.3
 ANSWERS = {
@@ -105,7 +105,10 @@ class Said:
         """What it is: other talk, or a statement, or an answer to a question."""
         if not self.meant:
             return "other"
-        return "answer" if self.expect else "statement"
+        if self.expect:
+            return "answer"
+        quiet = self.decibels is None and self.channel == "room"
+        return "quiet statement" if quiet else "statement"
 
 
 @dataclass(frozen=True, slots=True)
@@ -214,8 +217,8 @@ def left_out(rows: Sequence[Row]) -> list[tuple[float, Row]]:
 
 
 def threshold(found: Sequence[tuple[float, Row]]) -> float:
-    """The lowest probability from which on few enough are wrong, of statements and other talk."""
-    return max(_threshold(found, "statement", WRONG), _threshold(found, "other", LET_IN))
+    """The lowest probability from which on few enough are wrong, of each kind."""
+    return max(_threshold(found, kind, share) for kind, share in WRONG.items())
 
 
 def _threshold(found: Sequence[tuple[float, Row]], kind: Kind, share: float) -> float:
