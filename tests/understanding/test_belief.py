@@ -86,7 +86,7 @@ GUARDS: dict[str, tuple[Any, str, Any]] = {
     "no turned verdict is held": (held_acts, "hold_flip", _no),
     "nothing beside": (unread_words, "beside", lambda heard, told, runs: tuple(told)),
     "unread is not kept": (unread_words, "keep", lambda turn, runs: None),
-    "stray answers answer": (act_handlers, "_stray", _no),
+    "stray answers answer": (act_handlers, "is_stray", _no),
     "marks are forgotten": (held_acts, "rejected", _forgotten),
     "marks are not looked at": (belief_table, "decide", _undiscerning),
     "no size is missed": (held_acts, "_unsized", lambda turn, act: act),
