@@ -83,8 +83,11 @@ def _can_be(slot: str, value: Value) -> bool:
 
 
 def as_slot(slot: str, value: Value) -> Value:
-    """The value as its slot holds it: a volume is a Decimal, a count a whole number."""
+    """The value as its slot holds it: a volume is a Decimal, a count a whole number, and a box
+    that is called by its number has a name all the same."""
     number = _number(value)
+    if slot == "name" and number is not None:
+        return str(int(number))
     if slot in ("volume", "value", "depth") or number is None:
         return value if number is None else number
     return int(number)
