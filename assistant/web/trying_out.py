@@ -16,7 +16,7 @@ def comparison(conversation: Conversation, words: str) -> Comparison:
     """
     tried = box_comparison.suppose(conversation, words)
     reply, now = tried.reply, verdict_card(tried.now)
-    if not reply.changed or reply.refused or reply.left_over or reply.fault:
+    if not tried.tried:
         return Comparison(False, words, sizes_written(reply.said), now)
     lines = tuple(
         ComparedLine(sizes_written(line.what), line.now, line.then, line.differs)

@@ -36,7 +36,12 @@ from boxaloud.grammar.utterance.headings import (
     of_the_box,
 )
 from boxaloud.grammar.utterance.layout import plain_layout, single_spaced, trimmed
-from boxaloud.grammar.utterance.named_boxes import device_named, next_named, of_that_box
+from boxaloud.grammar.utterance.named_boxes import (
+    device_named,
+    next_named,
+    of_that_box,
+    opened_named,
+)
 from boxaloud.grammar.utterance.other_talk import small_talk
 from boxaloud.grammar.utterance.project_talk import project_talk
 from boxaloud.grammar.utterance.unread_grading import evidence
@@ -133,7 +138,7 @@ class _Reading:
             clause = self.parts[self.place]
             if self._topic(clause) or self._heading(clause) or self._forbidden(clause):
                 continue
-            if self._next_named(clause) or self._of_that_box(clause):
+            if self._next_named(clause) or self._opened(clause) or self._of_that_box(clause):
                 continue
             if self._sums_up(clause):
                 self.corrective = True
@@ -193,6 +198,13 @@ class _Reading:
         self.made += named
         self.place += 2 if named else 0
         return bool(named)
+
+    def _opened(self, clause: Clause) -> bool:
+        """ "Back to the hall 3-way": that box."""
+        opened, clauses = opened_named(clause, self.parts[self.place + 1 :], self.heard)
+        self.made += opened
+        self.place += clauses
+        return bool(opened)
 
     def _of_that_box(self, clause: Clause) -> bool:
         """ "The hall box has one 14-3 …": of that box, and what it has."""

@@ -27,12 +27,40 @@ def device_named(elements: Sequence[Element]) -> list[Act]:
 def next_named(begins: Clause, following: Clause, heard: str) -> list[Act]:
     """The box that begins, where the clause behind it is its name, and the device in that name."""
     begun = act_of(begins.found[0])
-    if not isinstance(begun, acts.NextBox) or begun.name.lower() not in ("", "the"):
+    if not isinstance(begun, acts.NextBox) or begun.name.lower() not in ("", "the", "is"):
         return []
     if not _NAMED_ONLY.fullmatch(following.line) or not device_named(following.elements):
         return []
     named = _named(following.elements, heard, begins.span[0])
     return [named, *device_named(following.elements)]
+
+
+#: "Switch to box hall 3-way": with the word itself no room is needed.
+_TO_BOX = re.compile(r"(?:switch|change|move|jump|go)(?: back)?(?: over)? to box <device:[^>]*>")
+
+
+def opened_named(opens: Clause, following: Sequence[Clause], heard: str) -> tuple[list[Act], int]:
+    """ "Back to the hall 3-way": the box of that name, in which no device is entered.
+
+    With how many clauses it takes up.
+    """
+    if _TO_BOX.fullmatch(opens.line):
+        return [_opened(opens.elements[-1:], "", heard, opens.span[0])], 1
+    begun = act_of(opens.found[0]) if opens.line == "<open_box::>" and following else None
+    if not isinstance(begun, acts.OpenBox) or not _NAMED_ONLY.fullmatch(following[0].line):
+        return [], 0
+    room = begun.name.lower().removeprefix("the").strip()
+    if not device_named(following[0].elements) and room not in ROOMS:
+        return [], 0
+    return [_opened(following[0].elements, room, heard, opens.span[0])], 2
+
+
+def _opened(elements: Sequence[Element], room: str, heard: str, start: int) -> acts.OpenBox:
+    words = heard[elements[0].start : elements[-1].end].strip(" .:,")
+    name = re.sub(r"(?i)^(?:the|my) |(?: box| one)$", "", f"{room} {words}".strip())
+    return acts.OpenBox(
+        name=name, words=heard[start : elements[-1].end], span=(start, elements[-1].end)
+    )
 
 
 def _named(elements: Sequence[Element], heard: str, start: int) -> acts.NextBox:

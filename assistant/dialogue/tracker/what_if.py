@@ -16,20 +16,19 @@ from boxaloud.assistant.dialogue.nlg.sentences import (
     counted,
     joined,
     listed,
-    marked,
     say,
     sentence,
     unstopped,
     volume,
 )
 from boxaloud.assistant.dialogue.state import State, to_box
-from boxaloud.assistant.dialogue.state_parts import PartialBox
-from boxaloud.assistant.dialogue.tracker import added_items, table_box
+from boxaloud.assistant.dialogue.tracker import added_items
+from boxaloud.assistant.dialogue.tracker.supposed_outcome import each_depth, outcome
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
 from boxaloud.rules import RulesError, room_for
-from boxaloud.rules.contents import Cable, Content, TableBox
+from boxaloud.rules.contents import Cable, Content
 
 Runner = Callable[[Turn, Sequence[Act]], None]
 DESCRIBING = (acts.SetVolume, acts.SetSize, acts.SetClamps, acts.NameBoxKind, acts.AddPart)
@@ -50,18 +49,18 @@ def suppose(turn: Turn, act: acts.Suppose, run: Runner) -> None:
     if len(copy.state.pending) > len(turn.state.pending) and (
         each := _each_meant(turn, copy, act, run)
     ):
-        now = _outcome(turn.state, turn.state)
+        now = outcome(turn.state, turn.state)
         turn.answer(say("what_if.each_meant", new=joined(each, by="; "), now=now), act.words)
         return
     turn.refused.extend(copy.refused)
     if copy.state.partial is not None and copy.state.partial != turn.state.partial:
-        turn.answer(_each_depth(copy.state, copy.state.partial, turn.state), act.words)
+        turn.answer(each_depth(copy.state, copy.state.partial, turn.state), act.words)
     elif copy.state.pulls != turn.state.pulls:
         from boxaloud.assistant.dialogue.enclosures import pull_telling
 
         turn.answer(say("what_if.pulled", new=pull_telling.told(copy.state)), act.words)
     elif copy.trail and copy.state != turn.state:
-        new, now = _outcome(copy.state, turn.state), _outcome(turn.state, turn.state)
+        new, now = outcome(copy.state, turn.state), outcome(turn.state, turn.state)
         turn.answer(say("what_if.with", what=_what(copy), new=new, now=now), act.words)
         turn.state = altered(turn.state, proposed=act.acts)
     elif not copy.refused:
@@ -85,7 +84,7 @@ def _each_meant(turn: Turn, copy: Turn, act: acts.Suppose, run: Runner) -> list[
     for item in reference_ambiguity.meant(turn.state, target):
         exact: Act = replace(held.act, target=replace(target, item=item.key))  # type: ignore[call-arg]
         tried = _tried(turn, [exact if one.span == exact.span else one for one in act.acts], run)
-        new = _outcome(tried.state, turn.state)
+        new = outcome(tried.state, turn.state)
         told.append(say("what_if.one_meant", what=_what(tried), new=new))
     return told
 
@@ -97,7 +96,7 @@ def _what(copy: Turn) -> str:
 
 
 def _unchanged(turn: Turn) -> str:
-    return say("what_if.same", now=_outcome(turn.state, turn.state))
+    return say("what_if.same", now=outcome(turn.state, turn.state))
 
 
 def _sure(act: Act) -> Act:
@@ -116,45 +115,6 @@ def do_it(turn: Turn, act: acts.DoIt) -> None:
         return
     turn.state = altered(turn.state, proposed=())
     turn.ahead[:0] = [replace(_sure(one), function="request") for one in proposed]
-
-
-def _outcome(state: State, now: State) -> str:
-    """A total, and the margin where there is one, in a few words.
-
-    It never says "fits" while words of the box as it is `now` are unread or wait to be confirmed.
-    """
-    sheet = assess(state).sheet
-    if sheet.capacity is None:
-        return say("what_if.total", total=volume(sheet.total, sheet.unit))
-    margin = sheet.capacity - sheet.total
-    key = "margin" if margin >= 0 else "over"
-    if key == "margin" and is_held(now):
-        key = "held"
-    return say(
-        f"what_if.{key}",
-        total=volume(sheet.total, sheet.unit),
-        margin=volume(abs(margin), sheet.unit),
-    )
-
-
-def is_held(state: State) -> bool:
-    """Whether words that weigh were not understood or not confirmed, so that nothing "fits"."""
-    return bool(state.unread or state.pending or state.mistaken)
-
-
-def _each_depth(supposed: State, partial: PartialBox, now: State) -> str:
-    """A box named without its depth: every depth with its outcome."""
-    told = []
-    for row in table_box.rows_of(partial):
-        part = TableBox(row.id, partial.gangs)
-        found = assess(replace(supposed, box=(part,), partial=None))
-        margin = found.sheet.margin or Decimal(0)
-        key = "what_if.each_margin" if margin >= 0 else "what_if.each_over"
-        if margin >= 0 and is_held(now):
-            key = "what_if.each_held"
-        told.append(say(key, row=row.name, volume=marked(row.volume), margin=volume(abs(margin))))
-    total = volume(assess(supposed).sheet.total)
-    return say("what_if.each", total=total, new=joined(told, by="; "), now=_outcome(now, now))
 
 
 def room(turn: Turn, act: acts.RoomFor) -> None:

@@ -7,13 +7,14 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from boxaloud.assistant.dialogue import Conversation, Reply
+from boxaloud.assistant.dialogue.act_handlers import QUESTIONS
 from boxaloud.assistant.dialogue.assessment import Assessment
 from boxaloud.assistant.dialogue.box_dialogue import Talk
 from boxaloud.assistant.dialogue.nlg.sentences import in_unit, marked, volume
-from boxaloud.assistant.dialogue.tracker.what_if import is_held
+from boxaloud.assistant.dialogue.tracker.supposed_outcome import is_held, total_of
 from boxaloud.assistant.tui.presenters.verdict_view import glance
 from boxaloud.assistant.tui.tui_messages import text
-from boxaloud.grammar.acts import Act, Suppose
+from boxaloud.grammar.acts import Act, RoomFor, Suppose
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,6 +24,8 @@ class Supposed:
     reply: Reply
     now: Assessment
     then: Assessment
+    tried: bool
+    """Whether a change was told, and wholly understood: a question is none."""
 
 
 def copy_of(conversation: Conversation) -> Conversation:
@@ -40,19 +43,26 @@ def suppose(conversation: Conversation, change: str | Sequence[Act]) -> Supposed
     """Try a change, in words or as acts, on a copy of the box at hand."""
     copy = copy_of(conversation)
     reply = copy.hear(change) if isinstance(change, str) else copy.enter(change, "")
+    if isinstance(change, str) and (told := supposed_in(copy.talk)):
+        # "what if I add a 14-2": here what is supposed is tried as if it had been told
+        reply = copy.enter(told, change)
     then = copy.talk.assessment
     if then.verdict == "fits" and is_held(conversation.talk.state):
         then = replace(then, verdict="incomplete")  # the change did not explain what is open
-    return Supposed(reply, conversation.talk.assessment, then)
+    told = copy.talk.journal[-1].acts if copy.talk.journal else ()
+    changes = any(not isinstance(act, QUESTIONS) for act in told)
+    tried = changes and reply.changed and not (reply.refused or reply.left_over or reply.fault)
+    return Supposed(reply, conversation.talk.assessment, then, tried)
 
 
 def supposed_in(talk: Talk) -> tuple[Act, ...]:
-    """What was supposed in the last thing said ("what if …"), empty where nothing was.
+    """What was supposed in the last thing said ("what if …", "will a 14-2 still fit"), empty
+    where nothing was.
 
     "Would an 18 do for two 14-2s" of an empty box describes it, and proposes nothing.
     """
     told = talk.journal[-1].acts if talk.journal else ()
-    return talk.state.proposed if any(isinstance(act, Suppose) for act in told) else ()
+    return talk.state.proposed if any(isinstance(act, Suppose | RoomFor) for act in told) else ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,7 +105,7 @@ def _head(found: Assessment) -> dict[str, str]:
     return {
         "verdict": shown.word,
         "margin": margin or text("try.absent"),
-        "total": volume(sheet.total),
+        "total": total_of(found),
         "capacity": text("try.absent") if sheet.capacity is None else marked(sheet.capacity),
     }
 
@@ -128,18 +138,32 @@ def table_rows(lines: Sequence[Compared], width: int) -> list[str]:
 
 def difference(now: Assessment, then: Assessment) -> list[str]:
     """The difference in words: fill, margin, verdict. Volumes are cubic inches."""
-    by = then.sheet.total - now.sheet.total
-    key = "none" if by == 0 else "more" if by > 0 else "less"
-    lines = [text(f"try.difference_{key}", amount=volume(abs(by)), unit=in_unit(now.sheet.unit))]
-    before, after = now.sheet.margin, then.sheet.margin
-    due = "incomplete" not in (now.verdict, then.verdict)
-    if due and before is not None and after is not None:
+    lines = [_fill_difference(now, then)]
+    before, after = _margin(now), _margin(then)
+    if before is not None and after is not None:
         old, new = _signed(before), _signed(after)
         lines.append(text("try.margin_from_to", old=old, new=new))
     old_word, new_word = (text(f"verdict.word.{found.verdict}") for found in (now, then))
     key = "same" if old_word == new_word else "from_to"
     lines.append(text(f"try.verdict_{key}", old=old_word, new=new_word))
     return lines
+
+
+def _fill_difference(now: Assessment, then: Assessment) -> str:
+    unit = in_unit(now.sheet.unit)
+    if now.low != now.high or then.low != then.high:
+        return text("try.difference_open", old=total_of(now), new=total_of(then), unit=unit)
+    by = then.low - now.low
+    key = "none" if by == 0 else "more" if by > 0 else "less"
+    return text(f"try.difference_{key}", amount=volume(abs(by)), unit=unit)
+
+
+def _margin(found: Assessment) -> Decimal | None:
+    """The least margin of what fits, and by how much at least the rest is over, below zero."""
+    capacity = found.sheet.capacity
+    if capacity is None or found.verdict == "incomplete":
+        return None
+    return capacity - (found.high if found.verdict == "fits" else found.low)
 
 
 def _signed(margin: Decimal) -> str:

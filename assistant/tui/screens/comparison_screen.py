@@ -78,11 +78,10 @@ class TrySheet(Sheet):
 
     def _try(self, change: Change) -> None:
         tried = suppose(self._conversation, change)
-        taken = tried.reply.changed and not tried.reply.refused and not tried.reply.left_over
-        self._change = change if taken else ""
-        self._lines = compared(tried.now, tried.then if taken else None)
+        self._change = change if tried.tried else ""
+        self._lines = compared(tried.now, tried.then if tried.tried else None)
         self._draw()
-        told = difference(tried.now, tried.then) if taken else [tried.reply.said]
+        told = difference(tried.now, tried.then) if tried.tried else [tried.reply.said]
         self._say("\n".join([text("try.tried", change=_words(change)), *told]))
 
     def _say(self, words: str) -> None:

@@ -1,0 +1,42 @@
+"""A count behind a colon belongs to the cable that follows it at once.
+
+"Switches: two" counts the switches; in "garage GFI: four 12-2s" the colon ends a heading.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+from itertools import pairwise
+
+from boxaloud.grammar.phrases.statements import Statement
+
+_COUNT = re.compile(r"\s*:\s*(?P<count>\w+)$")
+
+
+def settled(heard: str, found: Sequence[Statement]) -> list[Statement]:
+    """The statements of an utterance with such counts where they belong."""
+    made = list(found)
+    for place, (one, other) in enumerate(pairwise(found)):
+        count = _COUNT.search(one.words) if one.kind == "device" and "count" in one.slots else None
+        if count is None or other.kind != "cable" or "count" in other.slots:
+            continue
+        if other.get("awg") is None or heard[one.span[1] : other.span[0]].strip():
+            continue
+        made[place] = _without_count(one, count.start())
+        made[place + 1] = _with_count(other, one, heard, one.span[0] + count.start("count"))
+    return made
+
+
+def _without_count(one: Statement, end: int) -> Statement:
+    slots = {slot: value for slot, value in one.slots.items() if slot != "count"}
+    span = (one.span[0], one.span[0] + end)
+    return replace(one, slots=slots, words=one.words[:end], span=span, doubts=())
+
+
+def _with_count(other: Statement, one: Statement, heard: str, start: int) -> Statement:
+    slots = {**other.slots, "count": one.slots["count"]}
+    span = (start, other.span[1])
+    doubts = tuple(doubt for doubt in other.doubts if doubt.slot != "count")
+    return replace(other, slots=slots, words=heard[slice(*span)], span=span, doubts=doubts)
