@@ -54,7 +54,7 @@ def _with_rest(match: Match, made: list[Act], telling: Telling) -> tuple[list[Ac
 
 
 #: Patterns that may pass over a thing without saying anything of it: it is told by itself.
-_LEAVING = frozenset({"box_number", "restate_number", "canopy"})
+_LEAVING = frozenset({"box_number", "restate_number", "canopy", "more"})
 
 
 def _unused(match: Match) -> list[Element]:

@@ -233,6 +233,9 @@ def _weighs(elements: Sequence[Element], place: int, known: set[str], text: str)
             (tag in _ADDING and _before_a_thing(elements, place))
             or _before_the_box(elements, place)
         )
+    if tag == "another":  # and not "another box"
+        after = elements[place + 1].tag if place + 1 < len(elements) else "<"
+        return (after in _ENDS or after[0] == "<") and _stands_for_a_cable(elements, place)
     unknown = tag not in known and tag.isalpha()
     if not unknown:
         return False
@@ -243,6 +246,20 @@ def _weighs(elements: Sequence[Element], place: int, known: set[str], text: str)
         return True
     said = text[elements[place].start : elements[place].end]
     return _abbreviation(said, text)
+
+
+#: Before and behind "one" where it may be a cable more: "and one to the porch".
+_JOINING = frozenset({"and", "plus", "then"})
+_ENDS = frozenset({"to", "from", "for", "out", "up", "down", "going", "coming"})
+
+
+def _stands_for_a_cable(elements: Sequence[Element], place: int) -> bool:
+    """ "The 14-2 and one to the porch": behind a cable, and what it goes to, one cable more. Where
+    other things or numbers are between, it is one of those."""
+    for element in reversed(elements[:place]):
+        if element.tag[0] == "<":
+            return element.found is not None and element.found.kind == "cable"
+    return False
 
 
 #: "4/0": a conductor that has no volume, so that another section governs what it is in.
@@ -269,6 +286,8 @@ def _number_weighs(elements: Sequence[Element], place: int, text: str) -> bool:
     if after in _UNITS or before in _LABELS:
         return False
     if elements[place].tag == "<n:1>":  # "the one in the hall", "that one"
+        if before in _JOINING and after in _ENDS and _stands_for_a_cable(elements, place):
+            return True
         return text[elements[place].start : elements[place].end].isdigit()
     return True
 
