@@ -9,6 +9,7 @@ from dataclasses import replace
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.utterance.device_groups import same_device
+from boxaloud.grammar.utterance.headings import ROOMS
 
 _NO_DEVICE = re.compile(
     r"\b(?:ceiling|lighting|light|smoke|alarm|luminaire|fan|fixture) outlet\b", re.IGNORECASE
@@ -168,7 +169,7 @@ def _of_the_heading(act: acts.AddDevice, kept: list[Act], heard: str) -> bool:
     if (
         not isinstance(first, acts.AddDevice)
         or first.count is not None
-        or act.count is None
+        or (act.count is None and not _names_the_box(act, first, heard))
         or len(kept) < 2
         or first.span[0] >= 24
         or first.words.lower().startswith(("a ", "an ", "the "))
@@ -179,6 +180,36 @@ def _of_the_heading(act: acts.AddDevice, kept: list[Act], heard: str) -> bool:
     name = first.name if len(first.name or "") > len(act.name or "") else act.name
     kept[0] = replace(act, name=name, awg=act.awg or first.awg, gangs=act.gangs or first.gangs)
     return True
+
+
+#: "By the bed", "in the den": where the box is; "on the 12-2", "by the switch" say no place.
+_BESIDE = re.compile(
+    r"(?i)\s*(?:by|at|near|behind|beside|under|over|above|below|next to) (?:the|a|my) "
+    r"(?!(?:other |second )?(?:switch|dimmer|plug|outlet|receptacle|duplex|gfci|gfi|box)\b)[a-z]"
+)
+_WITHIN = re.compile(
+    rf"(?i)\s*(?:in|on|for) (?:the |a |my )?(?:{'|'.join(sorted(ROOMS - {'box'}))})\b"
+)
+
+
+#: How many words before a device may name its room, where no break is heard.
+_NEAR = 2
+
+
+def _in_a_room(act: acts.AddDevice, heard: str) -> bool:
+    """Whether a device is named by where it is: "den plug", "plug by the bed"."""
+    begin = max(heard.rfind(stop, 0, act.span[0]) for stop in ",.;:\n") + 1
+    named = re.findall("[a-z]+", heard[begin : act.span[0]].lower())[-_NEAR:]
+    named += re.findall("[a-z]+", act.words.lower())
+    return bool(ROOMS.intersection(named) - {"box"}) or any(
+        place.match(heard, act.span[1]) for place in (_BESIDE, _WITHIN)
+    )
+
+
+def _names_the_box(act: acts.AddDevice, first: acts.AddDevice, heard: str) -> bool:
+    """ "Den plug, three 14-2s, receptacle": the first words name the box by its device and where
+    it is, and the same device is then said by itself, in whatever word."""
+    return _in_a_room(first, heard) and not _in_a_room(act, heard)
 
 
 _FURTHER_ONE = re.compile(r"(?i)\b(?:another|more|second|other|extra|also|plus|and)\b")
