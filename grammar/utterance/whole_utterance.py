@@ -25,6 +25,7 @@ from boxaloud.grammar.utterance.device_groups import (
     without_activity,
     without_heading_devices,
 )
+from boxaloud.grammar.utterance.device_purposes import for_devices
 from boxaloud.grammar.utterance.device_repeats import same_again
 from boxaloud.grammar.utterance.fixture_groups import of_fixtures
 from boxaloud.grammar.utterance.other_talk import TELLS, about_other_things, strange_words
@@ -148,6 +149,7 @@ _FIRST: Passes = (
     (_nameless, (acts.OpenBox,), 1),
     (_hedged, (acts.SetClamps,), 1),
     (landed_on_cables, (acts.AddDevice,), 2),
+    (for_devices, (acts.AddDevice, acts.Land, acts.AddCable, acts.AddConductors), 1),
     (misplaced_counts, (acts.AddConductors,), 1),
     (_ungrounded, (acts.Unground,), 2),
 )

@@ -1,0 +1,89 @@
+"""Devices named by what a cable is for: "a 14-2 for the switch, a 12-2 for the outlet"."""
+
+from __future__ import annotations
+
+import re
+
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.utterance.device_groups import same_device
+
+_FOR = re.compile(r"(?i)\s*(?:cables? |wires? |conductors? )?for (?:the |that |my )?")
+_FOR_SWITCH = re.compile(r"(?i) for (?P<device>(?:the|that|my) switch)$")
+
+
+def for_devices(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "A 14-2 for the switch, a 12-2 for the outlet": each device lands on what is for it, and is
+    there though nothing else names it; one that is also said by itself is no second one."""
+    kept: list[Act] = []
+    landings: list[acts.Land] = []
+    for act in made:
+        if isinstance(act, acts.AddDevice) and (landing := _landing(act, kept, heard)) is not None:
+            landings.append(landing)
+        elif isinstance(act, acts.Land) and _names_purpose(act):
+            landings.append(act)
+        else:
+            kept.append(act)
+            landings += _of_a_leg(act)
+    if not landings or any(map(_denies_devices, kept)):
+        return kept if landings else made
+    return [*kept, *landings] if _said_by_itself(kept, landings) else _in_place(kept, landings)
+
+
+def _landing(act: acts.AddDevice, kept: list[Act], heard: str) -> acts.Land | None:
+    """The landing that a device right behind "14-2 for" is; None where it is none."""
+    last = kept[-1] if kept else None
+    if not isinstance(last, (acts.AddCable, acts.AddConductors)) or last.awg is None:
+        return None
+    if act.count not in (None, 1) or act.name in (None, "device") or act.gangs is not None:
+        return None
+    article = re.match(r"(?i)(?:the|that|my) ", act.words)
+    between = heard[last.span[1] : act.span[0]].rstrip() + " " + (article[0] if article else "")
+    if _FOR.fullmatch(between) is None:
+        return None
+    span = (last.span[0], act.span[1])
+    target = acts.Reference("device", name=act.name, words=act.words)
+    return acts.Land(
+        target=target, awg=act.awg or last.awg, words=heard[slice(*span)], span=span,
+        function="correction",
+    )  # fmt: skip
+
+
+def _of_a_leg(act: Act) -> list[acts.Land]:
+    """ "14-2 for the switch" is a switch leg, and the switch that it is for is named by it."""
+    if not isinstance(act, (acts.AddCable, acts.AddConductors)) or act.awg is None:
+        return []
+    said = _FOR_SWITCH.search(act.words)
+    if said is None:
+        return []
+    target = acts.Reference("device", name="switch", words=said["device"])
+    return [
+        acts.Land(target=target, awg=act.awg, words=act.words, span=act.span, function="correction")
+    ]
+
+
+def _names_purpose(act: acts.Land) -> bool:
+    """ "14-2 for the switch": a landing put by what the cable is for."""
+    named = act.target.kind == "device" and act.target.name not in (None, "device")
+    return named and re.search(r"(?i) for (?:the|that|my) ", act.words) is not None
+
+
+def _denies_devices(act: Act) -> bool:
+    """ "No devices": what a cable is for is then elsewhere."""
+    if isinstance(act, acts.Deny):
+        return act.target.kind == "device"
+    return isinstance(act, acts.NothingElse) and act.of == "device"
+
+
+def _said_by_itself(kept: list[Act], landings: list[acts.Land]) -> bool:
+    """Whether any of those devices is said by itself as well: it lands once it is there."""
+    said = [act for act in kept if isinstance(act, acts.AddDevice)]
+    named = [
+        acts.AddDevice(name=one.target.name, words=one.words, span=one.span) for one in landings
+    ]
+    return any(same_device(one, other) for one in named for other in said)
+
+
+def _in_place(kept: list[Act], landings: list[acts.Land]) -> list[Act]:
+    """The acts in the order said."""
+    return sorted([*kept, *landings], key=lambda act: (act.span[1], isinstance(act, acts.Land)))
