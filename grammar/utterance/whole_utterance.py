@@ -40,7 +40,7 @@ from boxaloud.grammar.utterance.repetitions import (
     without_sums,
 )
 from boxaloud.grammar.utterance.ways_out import out_again
-from boxaloud.grammar.utterance.yokes import one_yoke
+from boxaloud.grammar.utterance.yokes import one_yoke, wide_yoke
 
 
 def without_empty_undo(made: list[Act]) -> list[Act]:
@@ -175,6 +175,7 @@ _THEN: Passes = (
     (without_heading_devices, (acts.AddDevice,), 2),
     (false_starts, (acts.Number,), 2),
     (one_yoke, (acts.AddDevice,), 1),
+    (wide_yoke, (), 0),
     (one_box, (acts.SetVolume, acts.SetSize, acts.AddPart), 1),
 )
 

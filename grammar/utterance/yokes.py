@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
@@ -83,3 +84,41 @@ def one_yoke(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
         span=(first.span[0], near[-1].span[1]),
     )
     return [both if act is first else act for act in made if act is first or act not in near]
+
+
+_GANGS = {"two": 2, "double": 2, "2": 2, "three": 3, "triple": 3, "3": 3}
+_WIDE = re.compile(
+    r"\b(?P<gangs>two|double|2|three|triple|3)[- ]?gangs?(?:[- ]wide)? (?:yoke|strap)\b"
+    r"|(?:the |its )?\b(?:yoke|strap)(?: is|'s| that is| takes| needs| spans| covers)?(?: a)? "
+    r"(?P<wide>two|double|2|three|triple|3)[- ]?gangs?(?: wide)?\b"
+)
+
+
+def wide_yoke(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "A plug … on a two-gang strap", "its strap is two gangs wide": 314.16(B)(4) asks for two
+    allowances for each gang that a yoke or strap is wide."""
+    low = heard.lower()
+    said = _WIDE.search(low) if "gang" in low else None
+    if said is None or any(map(_says_gangs, made)):
+        return made
+    gangs = _GANGS[said["gangs"] or said["wide"]]
+    before = [a for a in made if isinstance(a, acts.AddDevice) and a.span[0] < said.start()]
+    if before:
+        wide = replace(before[-1], gangs=gangs)
+        return [wide if act is before[-1] else act for act in made]
+    widened = acts.Widen(
+        target=acts.Reference("device", which="last", words=said.group()),
+        gangs=gangs,
+        words=heard[slice(*said.span())],
+        span=said.span(),
+        function="correction",
+    )
+    return [*made, widened]
+
+
+def _says_gangs(act: Act) -> bool:
+    """Whether an act says how wide a device is, or only asks or supposes."""
+    thing = act.thing if isinstance(act, acts.Restate) else act
+    if isinstance(thing, acts.AddDevice):
+        return thing.gangs is not None
+    return isinstance(act, (acts.Widen, acts.Suppose, acts.AskMeaning, acts.AskUnknown, acts.Ask))
