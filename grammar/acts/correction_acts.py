@@ -104,11 +104,15 @@ class Unground(Act):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Reclassify(Act):
-    """ "Two are grounds": some of the conductors said before are something else."""
+    """ "Two are grounds": some of the conductors said before are something else.
+
+    `kind` is what they are; `awg` is the size of those that are meant, where it is said.
+    """
 
     count: int | None
     kind: ThingKind
     path: WirePath | None = None
+    awg: int | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -9,6 +9,8 @@ from dataclasses import replace
 from boxaloud.grammar import acts, grammar_data
 from boxaloud.grammar.acts import Act, Reference
 from boxaloud.grammar.building.told_clause import Telling
+from boxaloud.grammar.clauses.act_fields import KIND_OF
+from boxaloud.grammar.clauses.act_kinds import ROUTED
 from boxaloud.grammar.clauses.clause import Element
 
 _TELLING = grammar_data.table("clauses")["telling"]
@@ -123,6 +125,19 @@ def of_some(act: Act, elements: Sequence[Element], place: int) -> Act:
     if after not in _TELLING_OF or _FURTHER_ONES.search(act.words.lower()):
         return act
     return replace(act, doubts=(*act.doubts, acts.Doubt("count", "some")))
+
+
+def some_routed(act: Act) -> acts.Reclassify | None:
+    """ "Two of those fourteens go straight through": so many of those that are there meet the box
+    in another way, and the rest stay as they are."""
+    if not isinstance(act, ROUTED) or act.path is None or act.count is None:
+        return None
+    if not _OF_THOSE.search(act.words.lower()):
+        return None
+    return acts.Reclassify(
+        count=act.count, kind=KIND_OF[type(act)], path=act.path, awg=act.awg, words=act.words,
+        span=act.span, function="correction",
+    )  # fmt: skip
 
 
 _FURTHER_ONES = re.compile(r"\b(?:another|more|extra|other|only|just)\b")

@@ -30,6 +30,7 @@ from boxaloud.grammar.building.neighbouring_words import (
     one_more,
     size_behind_on,
 )
+    some_routed,
 from boxaloud.grammar.building.told_clause import Telling
 from boxaloud.grammar.clauses.act_fields import (
     KIND_OF,
@@ -119,6 +120,8 @@ _OF_THOSE = re.compile(r"\bof (?:the|those|these|my)\b")
 def _partitive(act: Act) -> Act:
     """ "only one of the 12-3s" says how many there are of what was named before."""
     if is_thing(act) and act.count is not None:
+    if (routed := some_routed(act)) is not None:
+        return routed
         low = act.words.lower()
         if act.count < 0 and low.startswith("minus "):
             target = replace(just_like(act), count=-act.count)
@@ -200,6 +203,8 @@ def _restated(found: Statement, element: Element, telling: Telling, several: boo
                 words=found.words,
                 span=found.span,
                 doubts=thing.doubts,
+        if (routed := some_routed(thing)) is not None:
+            return [routed]
                 function="correction",
             )
         ]

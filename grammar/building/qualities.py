@@ -8,6 +8,7 @@ from typing import cast
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Reference
+from boxaloud.grammar.building.neighbouring_words import some_routed
 from boxaloud.grammar.building.pattern_groups import (
     doubts_in,
     number_of,
@@ -57,7 +58,8 @@ def build_route(match: Match, telling: Telling) -> list[Act]:
     if thing is not None and thing.found is not None and not thing.tag.endswith(":d>"):
         made = act_of(thing.found)
         if isinstance(made, ROUTED):
-            return [replace(made, path="through", words=words, span=span)]
+            routed = replace(made, path="through", words=words, span=span)
+            return [some_routed(routed) or routed]
     return [
         acts.Route(
             target=target_of(match, telling),

@@ -22,10 +22,13 @@ from boxaloud.rules.contents import (
 def reclassify(turn: Turn, act: acts.Reclassify) -> None:
     """ "Two are grounds" of eight wires; "two of them pass straight through"."""
     state = turn.state
-    items = [i for i in state.items if isinstance(i.content, Conductors)]
+    routed = Cable if act.kind == "cable" else Conductors
+    items = [
+        i for i in state.items if isinstance(i.content, routed) and act.awg in (None, i.content.awg)
+    ]
     last = state.item(state.last)
     item = last if last in items else items[-1] if items else None
-    if item is None or not isinstance(item.content, Conductors):
+    if item is None or not isinstance(item.content, Cable | Conductors):
         if act.kind == "grounds" and act.count is not None:
             added_items.enter(turn, acts.AddGrounds(count=act.count, words=act.words))
             return
@@ -42,7 +45,8 @@ def reclassify(turn: Turn, act: acts.Reclassify) -> None:
         else state.without(item.key)
     )
     new: Content = (
-        Grounds(item.content.awg, count) if act.kind == "grounds"
+        Grounds(item.content.awg, count)
+        if act.kind == "grounds"
         else replace(item.content, count=count, path=act.path or "ends")
     )  # fmt: skip
     if act.kind == "grounds":
