@@ -149,6 +149,19 @@ def behind_no(elements: Sequence[Element], place: int) -> bool:
 
 
 _FURTHER = frozenset({"second", "third", "fourth", "fifth", "sixth"})
+_FURTHER_WORDS = re.compile(
+    r"(?i)(?:a |an |any |one )?(?:another|second|third|fourth|fifth|sixth|extra|more|further)\b"
+)
+
+
+def is_further_one(elements: Sequence[Element], place: int) -> bool:
+    """ "Second stud", "another switch": one beside those that are there, and none of them."""
+    found = elements[place].found
+    if found is not None and _FURTHER_WORDS.match(found.words):
+        return True
+    before = [element.tag for element in elements[max(0, place - 2) : place]]
+    named = before[:-1] and before[0] in ("the", "that", "this", "my")
+    return bool(before) and not named and before[-1] in (*_FURTHER, "extra", "further")
 
 
 def one_more(act: Act, elements: Sequence[Element], place: int) -> Act:

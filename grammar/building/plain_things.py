@@ -22,6 +22,7 @@ from boxaloud.grammar.building.neighbouring_words import (
     bears_clamps,
     behind_no,
     is_elsewhere,
+    is_further_one,
     is_no_thing,
     is_pronoun_one,
     is_size_behind_on,
@@ -29,8 +30,8 @@ from boxaloud.grammar.building.neighbouring_words import (
     of_some,
     one_more,
     size_behind_on,
-)
     some_routed,
+)
 from boxaloud.grammar.building.told_clause import Telling
 from boxaloud.grammar.clauses.act_fields import (
     KIND_OF,
@@ -79,7 +80,7 @@ def plain_acts(telling: Telling, elements: Sequence[Element], rest: bool = False
             if kinds & BESIDE_A_PLACE:
                 continue
         if place in negative:
-            made += _denial(found)
+            made += _denial(found) if several else _alone_denied(elements, place, found)
         elif corrects or behind_no(elements, place):
             made += _restated(found, element, telling, several)
         elif element.tag in SIZE_NUMBERS and is_size_behind_on(elements, place):
@@ -119,9 +120,9 @@ _OF_THOSE = re.compile(r"\bof (?:the|those|these|my)\b")
 
 def _partitive(act: Act) -> Act:
     """ "only one of the 12-3s" says how many there are of what was named before."""
-    if is_thing(act) and act.count is not None:
     if (routed := some_routed(act)) is not None:
         return routed
+    if is_thing(act) and act.count is not None:
         low = act.words.lower()
         if act.count < 0 and low.startswith("minus "):
             target = replace(just_like(act), count=-act.count)
@@ -142,6 +143,13 @@ def just_like(act: Thing) -> Reference:
         KIND_OF[type(act)], getattr(act, "name", None), getattr(act, "awg", None),
         getattr(act, "conductors", None), words=act.words,
     )  # fmt: skip
+
+
+def _alone_denied(elements: Sequence[Element], place: int, found: Statement) -> list[Act]:
+    """ "There is no second stud": no further one, so that those that are there stay."""
+    if found.kind in THINGS and is_further_one(elements, place):
+        return [acts.Keep(words=found.words, span=found.span)]
+    return _denial(found)
 
 
 def _denial(found: Statement) -> list[Act]:
@@ -195,6 +203,8 @@ def _restated(found: Statement, element: Element, telling: Telling, several: boo
         act = act_of(found)
         if isinstance(act, acts.Deny):
             return [act]
+        if (routed := some_routed(thing)) is not None:
+            return [routed]
         like = just_like(thing) if several else None
         return [
             acts.Restate(
@@ -203,8 +213,6 @@ def _restated(found: Statement, element: Element, telling: Telling, several: boo
                 words=found.words,
                 span=found.span,
                 doubts=thing.doubts,
-        if (routed := some_routed(thing)) is not None:
-            return [routed]
                 function="correction",
             )
         ]

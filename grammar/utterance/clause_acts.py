@@ -13,6 +13,7 @@ from boxaloud.grammar.clauses.act_fields import thing_of
 from boxaloud.grammar.clauses.clause import Clause
 from boxaloud.grammar.phrases.vocabulary import known_words
 from boxaloud.grammar.utterance.correction_markers import is_marker
+from boxaloud.grammar.utterance.further_ones import further_denied
 from boxaloud.grammar.utterance.headings import (
     ROOM_WORDS,
     ROOMS,
@@ -50,14 +51,8 @@ def clause_acts(
         # what may be of the box after all is not passed over in silence
         held = [Unread(words, clause.span, True)] if exact else []
         return place + 1, [acts.OtherTalk(words=words, span=clause.span)], held
-    if (
-        place + 1 < len(parts)
-        and clause.closes == ","
-        and parts[place + 1].closes == "?"
-        and len(clause.elements) < 5
-        and re.search(r"\bcounts?\b|\bcounted\b", parts[place + 1].line)
-    ):
-        return place + 2, ask(Telling(parts[place + 1], heard)), []  # "the travellers, they count?"
+    if (put := _put_and_answered(parts, place, heard)) is not None:
+        return *put, []
     if (unclear := _unknown_operator(clause, heard)) is not None:
         return place + 1, [unclear], []
     told = tell(telling)
@@ -78,6 +73,20 @@ def clause_acts(
             [run for run in _unread(clause, told, heard) if run.words.lower() not in _CHANGES],
         )
     return place + 1, told, _unread(clause, told, heard)
+
+
+def _put_and_answered(parts: list[Clause], place: int, heard: str) -> tuple[int, list[Act]] | None:
+    """ "The travellers, they count?", "second stud? no": asked over two clauses, or answered."""
+    clause = parts[place]
+    if (
+        place + 1 < len(parts)
+        and clause.closes == ","
+        and parts[place + 1].closes == "?"
+        and len(clause.elements) < 5
+        and re.search(r"\bcounts?\b|\bcounted\b", parts[place + 1].line)
+    ):
+        return place + 2, ask(Telling(parts[place + 1], heard))
+    return further_denied(parts, place, heard)
 
 
 _BEFORE_VERB = frozenset(
