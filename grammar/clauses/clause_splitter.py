@@ -16,6 +16,7 @@ __all__ = ["Clause", "Element", "clauses"]
 _TABLE = grammar_data.table("clauses")
 _HARD = frozenset(".;?!\n")
 _SOFT = frozenset(",:|()[]/")
+_DASHES = frozenset("-–—")
 _NOT = re.compile(
     r"(?:and )?not (?:a |an |the )?(?:\d|one\b|two\b|three\b|four\b|five\b|six\b|seven\b"
     r"|eight\b|nine\b|ten\b|eleven\b|twel|thirt|fourt|fift|sixt|sevent|eight|ninet|twent"
@@ -41,7 +42,9 @@ def clauses(heard: str, statements: Sequence[Statement]) -> list[Clause]:
             and _contrasts(heard[element.end : element.end + 30].lstrip().lower(), elements)
         ):
             continue
-        if tag in _HARD or tag in _SOFT:
+        dash = tag in _DASHES and _parts(heard, element, elements)
+        if dash or tag in _HARD or tag in _SOFT:
+            tag = "-" if dash else tag
             if elements:
                 made.append(_clause(elements, opens, tag))
                 elements = []
@@ -63,6 +66,15 @@ def clauses(heard: str, statements: Sequence[Statement]) -> list[Clause]:
 _RECALLING = re.compile(
     r"(?:^| )(?:did|have|had) (?:i|you|we) (?:say|said|tell|told|count|mention)"
 )
+
+
+def _parts(heard: str, dash: Element, before: Sequence[Element]) -> bool:
+    """ "dryer — ten-three": a dash between words, and no hyphen within one, ends a heading or a
+    group; but "clamps — I said inside?" goes on with a thing that was only named."""
+    if not before or not heard[dash.end : dash.end + 1].isspace():
+        return False
+    found = before[-1].found
+    return found is None or found.get("count") is not None
 
 
 def _recalled_whole(made: list[Clause]) -> list[Clause]:

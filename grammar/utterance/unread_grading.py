@@ -52,6 +52,8 @@ _EDITION = re.compile(
     r"\b(?:took up|adopted|go by|going by|went to|use|using|under|on|enforce[sd]?|switched to"
     r"|moved to) <edition"
 )
+#: "ten three", "ten-three": said as words it is a cable; "10-3" may be a date.
+_SPOKEN_SIZE = re.compile(r"\S \S|[a-z]-[a-z]", re.IGNORECASE)
 _MONEY = re.compile(r"\$ ?<n|\$ ?\d")
 
 
@@ -109,7 +111,7 @@ def evidence(element: Element) -> bool:
     if found is None:
         return False
     if found.kind == "cable":
-        return found.get("count") is not None or " " in found.words.strip()
+        return found.get("count") is not None or _SPOKEN_SIZE.search(found.words) is not None
     if found.kind == "edition":
         return not found.words.strip().isdigit()
     if found.kind == "box_volume":
