@@ -7,6 +7,7 @@ makes nothing of it: "on the 14" is a size and never a volume, "two" no volume a
 
 from __future__ import annotations
 
+import re
 from decimal import Decimal
 from typing import cast
 
@@ -70,9 +71,13 @@ def _thing(turn: Turn, act: Act) -> Act:
         return act
     if turn.asked == "confirm" and reference_ambiguity.is_open(turn.state):
         return reference_ambiguity.answered(turn, cast(Thing, act)) or act
-    if turn.asked == "mistaken":
+    if turn.asked == "mistaken" and not _MORE.search(act.words.lower()):
         return corrected(act, acts.Restate(thing=cast(Thing, act)))
     return act
+
+
+#: "One more 14-2" comes on top, also where what was said is in dispute.
+_MORE = re.compile(r"\b(?:more|another|extra|additional|second|third)\b")
 
 
 def _none(turn: Turn, act: Act) -> Act:
