@@ -130,6 +130,42 @@ def without_sums(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     return kept
 
 
+#: "There are", with nothing before it that makes it one more thing told.
+_EXISTING = re.compile(r"(?i)(?<!and )(?<!also )(?<!then )(?<!plus )\bthere(?:'s| is| are) $")
+#: Behind a count: it is of all.
+_IN_ALL = re.compile(
+    r"(?i),? *(?:in )?(?:total|all told|altogether|all together|in all|i (?:re)?counted)\b"
+    r"(?=\s*(?:[.,;:!)-]|$))"
+)
+
+
+def counted_in_all(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "There's three 14-2s in here, I counted": all of them. Without a word that says so, "there's
+    three 14-2s" may be those that are there, or so many more."""
+    return [_counted_in_all(act, heard) for act in made]
+
+
+_COUNTING = re.compile(r"(?i)\bi (?:re)?count(?:ed)? (?:just |only )?$")
+#: Said of cables that come on top.
+_SOME_MORE = re.compile(r"\b(?:more|another|extra|additional|other|same|second|third|further)\b")
+
+
+def _counted_in_all(act: Act, heard: str) -> Act:
+    if not isinstance(act, acts.AddCable) or act.awg is None or (act.count or 0) < 2:
+        return act
+    if _SOME_MORE.search(act.words.lower()):
+        return act
+    before = heard[: act.span[0]]
+    if _COUNTING.search(before) or _IN_ALL.match(heard, act.span[1]):
+        return acts.Restate(
+            thing=act, instead_of=_meant(act), words=act.words, span=act.span,
+            doubts=act.doubts, function="correction",
+        )  # fmt: skip
+    if _EXISTING.search(before):
+        return replace(act, doubts=(*act.doubts, acts.Doubt("count", "some")))
+    return act
+
+
 _ROLE = (
     r"(?:the )?(?:(?:power |hot )?feed|power(?: in| out)?|line(?: in)?|load(?: out)?|source"
     r"|home ?run|switch(?:ed)? (?:leg|loop)|travell?ers?|in|out)"

@@ -31,6 +31,7 @@ from boxaloud.grammar.utterance.fixture_groups import of_fixtures
 from boxaloud.grammar.utterance.other_talk import TELLS, about_other_things, strange_words
 from boxaloud.grammar.utterance.repetitions import (
     clamps_on_some,
+    counted_in_all,
     denials_last,
     false_starts,
     grounds_of_those,
@@ -158,6 +159,7 @@ _THEN: Passes = (
     (without_sums, (acts.AddConductors, acts.OpenBox), 2),
     (named_by_role, (acts.AddCable,), 1),
     (listed_roles, (acts.AddCable,), 2),
+    (counted_in_all, (acts.AddCable,), 1),
     (each_pipe, (), 0),
     (once_corrected, (acts.Restate, acts.Remove, acts.Recount, acts.DoIt, acts.Undo), 2),
     (clamps_on_some, (acts.SetClamps,), 2),

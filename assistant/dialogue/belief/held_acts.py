@@ -157,6 +157,7 @@ def rejected(turn: Turn) -> None:
         turn.state,
         pending=turn.state.pending[1:],
         rejected=turn.state.rejected | {pending.mark},
+        mistaken=turn.state.mistaken or pending.reason == "some",  # how many is yet to be said
     )
     turn.enter(state, say("echo.dropped", words=pending.act.words))
 

@@ -10,7 +10,7 @@ from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.state_parts import Item
 from boxaloud.assistant.dialogue.tracker import added_items, counts, device_landing, item_changes
 from boxaloud.assistant.dialogue.turn import Turn
-from boxaloud.grammar.acts import AddCable, AddDevice, Thing
+from boxaloud.grammar.acts import AddCable, AddDevice, Restate, Thing
 from boxaloud.rules.contents import Yoke
 
 
@@ -18,6 +18,8 @@ def mention(turn: Turn, thing: Thing) -> None:
     """Enter a thing, unless the words are of one that the box holds already."""
     if isinstance(thing, AddCable) and thing.awg is None:
         counts.unsized_cables(turn, thing)
+        return
+    if isinstance(thing, AddCable) and _counted_anew(turn, thing):
         return
     if isinstance(thing, AddDevice) and thing.count is None and thing.awg is not None:
         known = references.find(turn.state, references.to_thing(replace(thing, awg=None)))
@@ -36,6 +38,24 @@ def mention(turn: Turn, thing: Thing) -> None:
     last = turn.state.last
     if any(doubt.reason == "named" for doubt in thing.doubts) and isinstance(last, int):
         turn.state = altered(turn.state, named_by=last)
+
+
+def _counted_anew(turn: Turn, thing: AddCable) -> bool:
+    """ "There's three 14-2s", of two that are there: in all, or so many more? It is asked."""
+    if turn.supposed or not any(doubt.reason == "some" for doubt in thing.doubts):
+        return False
+    like = replace(references.to_thing(thing), count=None)
+    known = references.find(turn.state, like)
+    if known is None or known.key not in {item.key for item in turn.began.items}:
+        return False
+    from boxaloud.assistant.dialogue.belief import held_acts
+
+    clear = replace(thing, doubts=tuple(d for d in thing.doubts if d.reason != "some"))
+    in_all = Restate(
+        thing=clear, instead_of=like, words=thing.words, span=thing.span, function="correction"
+    )
+    held_acts.wait(turn, in_all, "count", "some")
+    return True
 
 
 _FURTHER = re.compile(r"\b(?:another|more|second|extra|additional|other)\b")
