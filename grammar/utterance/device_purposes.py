@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.utterance.device_groups import same_device
 
 _FOR = re.compile(r"(?i)\s*(?:cables? |wires? |conductors? )?for (?:the |that |my )?")
-_FOR_SWITCH = re.compile(r"(?i) for (?P<device>(?:the|that|my) switch)$")
+_FOR_SWITCH = re.compile(r"(?i) for (?P<device>(?:the|that|my) switch(?:es)?)$")
 
 
 def for_devices(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
@@ -27,7 +28,27 @@ def for_devices(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
             landings += _of_a_leg(act)
     if not landings or any(map(_denies_devices, kept)):
         return kept if landings else made
-    return [*kept, *landings] if _said_by_itself(kept, landings) else _in_place(kept, landings)
+    if _said_by_itself(kept, landings):
+        return [*kept, *landings]
+    return _in_place(kept, [_beside_others(one, kept) for one in landings])
+
+
+def _beside_others(landing: acts.Land, kept: list[Act]) -> Act:
+    """ "A dimmer, a 12-2 for the outlet": a device of its own, where the others told are none of
+    its kind; else it may be one of those, and is asked about where it is not found."""
+    others = [act for act in kept if isinstance(act, acts.AddDevice) and act.awg is None]
+    if not others or any(_feeds(act.name) == _feeds(landing.target.name) for act in others):
+        return landing
+    if landing.target.words.lower().endswith("switches"):
+        return landing
+    return acts.AddDevice(
+        count=1, name=landing.target.name, awg=landing.awg, words=landing.words, span=landing.span
+    )
+
+
+def _feeds(name: str | None) -> bool:
+    """Whether a device is a receptacle of some kind, and no switch or control."""
+    return "receptacle" in (name or "device")
 
 
 def _landing(act: acts.AddDevice, kept: list[Act], heard: str) -> acts.Land | None:
@@ -84,6 +105,6 @@ def _said_by_itself(kept: list[Act], landings: list[acts.Land]) -> bool:
     return any(same_device(one, other) for one in named for other in said)
 
 
-def _in_place(kept: list[Act], landings: list[acts.Land]) -> list[Act]:
+def _in_place(kept: list[Act], landings: Sequence[Act]) -> list[Act]:
     """The acts in the order said."""
     return sorted([*kept, *landings], key=lambda act: (act.span[1], isinstance(act, acts.Land)))

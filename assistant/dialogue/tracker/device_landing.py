@@ -23,7 +23,8 @@ from boxaloud.rules.contents import (
 def land(turn: Turn, act: acts.Land) -> None:
     """ "The switch goes on the twelves": the largest conductor landed on a device."""
     state, target = turn.state, act.target
-    if target.which == "both" or references.plural(target.words) or target.which == "all":
+    plural = references.plural(target.words)
+    if target.which == "both" or plural or target.which == "all":
         sized = [
             i
             for i in references.find_all(state, target)
@@ -38,7 +39,7 @@ def land(turn: Turn, act: acts.Land) -> None:
         item = None  # what was pointed at is no longer there
     if item is None:
         landed = all(i.content.awg is not None for i in state.items if isinstance(i.content, Yoke))
-        if target.name and landed:
+        if target.name and landed and not (target.count is None and plural):
             # with every device landed already, this is the first mention of one
             added_items.enter(
                 turn,
