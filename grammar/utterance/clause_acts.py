@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 from boxaloud.grammar import acts, grammar_data
 from boxaloud.grammar.acts import Act, Unread
@@ -55,7 +56,7 @@ def clause_acts(
         return *put, []
     if (unclear := _unknown_operator(clause, heard)) is not None:
         return place + 1, [unclear], []
-    told = tell(telling)
+    told = [_asked_about(act, parts, place, heard) for act in tell(telling)]
     if not told and (asked := order(clause, heard)):
         return place + 1, asked, []
     if is_topic(clause, told) and place + 1 < len(parts):
@@ -73,6 +74,36 @@ def clause_acts(
             [run for run in _unread(clause, told, heard) if run.words.lower() not in _CHANGES],
         )
     return place + 1, told, _unread(clause, told, heard)
+
+
+_THEN_ASKED = re.compile(
+    r"(?:and |so |but )*(?:does|do|will|would|did|is|how does) (?:that|it|this|they|those)\b"
+)
+
+
+def _asked_about(act: Act, parts: list[Clause], place: int, heard: str) -> Act:
+    """ "Just one switch?", "only two of them, does that change it?": a number told within a
+    question, or asked about at once, is asked back before it changes anything."""
+    if not isinstance(act, (acts.Restate, acts.Recount, acts.Reclassify)) or act.doubts:
+        return act
+    ends = place + 1 == len(parts) and heard.rstrip().endswith("?")  # "just one switch, please?"
+    asked = ends or parts[place].closes == "?"
+    if not asked and not (_then_asked(parts, place) and _counts(act)):
+        return act
+    return replace(act, doubts=(acts.Doubt("count", "unusual"),))
+
+
+def _counts(act: Act) -> bool:
+    """Whether an act says how many there are, and not what some of them are."""
+    return not isinstance(act, acts.Reclassify)
+
+
+def _then_asked(parts: list[Clause], place: int) -> bool:
+    """Whether the clause behind asks what it changes: "…, does that matter?"."""
+    if place + 1 >= len(parts) or parts[place].closes not in (",", ""):
+        return False
+    following = parts[place + 1]
+    return following.mood == "interrogative" and _THEN_ASKED.match(following.line) is not None
 
 
 def _put_and_answered(parts: list[Clause], place: int, heard: str) -> tuple[int, list[Act]] | None:
