@@ -12,10 +12,15 @@ from boxaloud.grammar.building.told_clause import Telling
 from boxaloud.grammar.clauses.act_fields import KIND_OF
 from boxaloud.grammar.clauses.act_kinds import ROUTED
 from boxaloud.grammar.clauses.clause import Element
+from boxaloud.grammar.lexer.numbers import word_classes
 
 _TELLING = grammar_data.table("clauses")["telling"]
 _ONE_BEHIND = frozenset(_TELLING["before_one"])
 _BEHIND = frozenset(_TELLING["elsewhere"])
+_HEADS = frozenset(_TELLING["tools"])
+_HOT_HEADS = frozenset(_TELLING["hot_heads"])
+_OTHER_UNITS = frozenset(_TELLING["other_units"])
+_SEVERAL_BOXES = re.compile(r"(?:(?:the|these|those|all) )*[a-z0-9 -]+ boxes", re.IGNORECASE)
 SIZE_NUMBERS = frozenset({"<n:14>", "<n:12>", "<n:10>", "<n:8>", "<n:6>"})
 
 
@@ -65,11 +70,37 @@ def bears_clamps(elements: Sequence[Element], place: int) -> bool:
     )
 
 
+def is_named_after(elements: Sequence[Element], place: int) -> bool:
+    """ "the receptacle tester", "a stud finder", "the hot work": the thing only says which."""
+    found = elements[place].found
+    after = elements[place + 1].tag.removesuffix("'s") if place + 1 < len(elements) else ""
+    if found is None or found.get("awg") is not None:
+        return False
+    return after in _HEADS or (after in _HOT_HEADS and found.words.lower().split()[-1] == "hot")
+
+
+def is_no_volume(elements: Sequence[Element], place: int) -> bool:
+    """ "says twenty amps", "eighteen dollars a box", "eleven boxes": no volume of this box."""
+    found = elements[place].found
+    if found is None or found.kind != "box_volume" or found.get("unit") is not None:
+        return False
+    words = found.words.strip()
+    if _SEVERAL_BOXES.fullmatch(words):
+        return not _CUBIC.search(words)
+    after = elements[place + 1].tag if place + 1 < len(elements) else ""
+    return after in _OTHER_UNITS and bool(word_classes(words.lower().split()[-1]))
+
+
+_CUBIC = re.compile(r"\b(?:cu|cubic|cubes?|inch(?:es)?|in)\b", re.IGNORECASE)
+
+
 def is_no_thing(elements: Sequence[Element], place: int, heard: str) -> bool:
     """ "both cable clamps", "it's hot up here", "I'll feed it": no thing of the box."""
     found = elements[place].found
     if found is None:
         return False
+    if is_named_after(elements, place) or is_no_volume(elements, place):
+        return True
     words = found.words.lower().strip()
     after = elements[place + 1] if place + 1 < len(elements) else None
     if found.kind == "device" and found.get("count") is None and after is not None:

@@ -39,11 +39,7 @@ def clause_acts(
     _declarative_after_all(clause)
     telling = Telling(clause, heard, corrective)
     if clause.mood != "declarative":
-        end = place + 1
-        alone = clause.mood == "interrogative" and not clause.found and not clause.modal
-        while not alone and end < len(parts) and _joined(clause, parts[end - 1], parts[end]):
-            end += 1
-        return end, ask(telling, parts[place + 1 : end]), []
+        return _asked(telling, parts, place)
     if about_something_else(clause, described):
         words = heard[clause.span[0] : clause.span[1]]
         exact = any(
@@ -118,6 +114,21 @@ def _put_and_answered(parts: list[Clause], place: int, heard: str) -> tuple[int,
     ):
         return place + 2, ask(Telling(parts[place + 1], heard))
     return further_denied(parts, place, heard)
+
+
+def _asked(
+    telling: Telling, parts: list[Clause], place: int
+) -> tuple[int, list[Act], list[Unread]]:
+    """The acts of a clause that asks or supposes, with those joined to it."""
+    clause = parts[place]
+    end = place + 1
+    alone = clause.mood == "interrogative" and not clause.found and not clause.modal
+    while not alone and end < len(parts) and _joined(clause, parts[end - 1], parts[end]):
+        end += 1
+    told = ask(telling, parts[place + 1 : end])
+    if end == place + 1 and end < len(parts) and _guesses(clause, parts[end]):
+        end += 1
+    return end, told, []
 
 
 _BEFORE_VERB = frozenset(
@@ -210,6 +221,25 @@ def _joined(first: Clause, last: Clause, clause: Clause) -> bool:
         asks_of_things = first.mood == "conditional" or first.fit or "box" in first.line
         return asks_of_things and bool(clause.found)
     return first.mood == "conditional" or (clause.mood == "conditional")
+
+
+_GUESSED = frozenset({"number", "size", "box_size"})
+_GUESSING = frozenset({"or", "a", "about", "like", "maybe", "what"})
+
+
+def _guesses(asked: Clause, clause: Clause) -> bool:
+    """ "How many amps is the breaker, thirty?": the answer that who asks of something else gives
+    himself is of that, and no number of the box."""
+    if asked.closes != "," or not about_something_else(asked):
+        return False
+    if "<" not in clause.line or not (clause.closes == "?" or " or " in clause.line):
+        return False
+    return all(
+        element.tag in _GUESSING or element.tag.startswith("<n:")
+        if element.found is None
+        else element.found.kind in _GUESSED and "family" not in element.found.slots
+        for element in clause.elements
+    )
 
 
 def _unread(clause: Clause, told: list[Act], heard: str) -> list[Unread]:

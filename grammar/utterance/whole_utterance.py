@@ -97,9 +97,16 @@ def _remark(made: list[Act], parts: list[Clause]) -> acts.OtherTalk | None:
     others = [act for act in made if isinstance(act, acts.OtherTalk)]
     if not others or len(others) * 2 < len(parts):
         return None
-    weak = all(isinstance(act, _WEAK) for act in made if isinstance(act, TELLS))
+    weak = all(_little(act) for act in made if isinstance(act, TELLS))
     alone = all(isinstance(act, (*TELLS, acts.OtherTalk, acts.No, acts.Yes)) for act in made)
     return others[0] if weak and alone else None
+
+
+def _little(act: Act) -> bool:
+    """ "… with the burnt neutral, …": a conductor neither counted nor sized tells little too."""
+    if isinstance(act, acts.AddConductors):
+        return act.count is None and act.awg is None
+    return isinstance(act, _WEAK)
 
 
 def _passed(passes: Passes, made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
