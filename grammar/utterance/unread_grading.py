@@ -12,13 +12,14 @@ from boxaloud.grammar.clauses.clause import Clause, Element
 from boxaloud.grammar.phrases.vocabulary import known_words
 
 _TABLE = grammar_data.table("clauses")["other"]
+_ROOM_NAMES = frozenset(grammar_data.table("clauses")["rooms"]["names"])
 _UNITS = frozenset(_TABLE["units"])
 _LABELS = frozenset(_TABLE["labels"])
 _PREPOSITIONS = frozenset(_TABLE["prepositions"])
 _CHANGE = frozenset(_TABLE["change"])
 _SUBJECTS = frozenset(_TABLE["subjects"])
 _AWAY = frozenset(_TABLE["away"])
-_ROOMS = frozenset(grammar_data.table("clauses")["rooms"]["names"]) - {"box"}
+_ROOMS = _ROOM_NAMES - {"box"}
 _VERBS = frozenset(_TABLE["verbs"])
 _RUNS = tuple(tuple(said.split()) for said in _TABLE["runs"])
 _RUN_BEHIND = frozenset(_TABLE["run_behind"])
@@ -28,9 +29,7 @@ _MEASURE = re.compile(
     r"|over from|long|wide|tall|run|of (?:pipe|wire|cable|conduit))\b"
 )
 #: Where things are that are in no box. A shed, a shop or an office has boxes of its own too.
-_AWAY_WORD = re.compile(
-    r"\b(?:" + "|".join(_AWAY - frozenset(grammar_data.table("clauses")["rooms"]["names"])) + r")\b"
-)
+_AWAY_WORD = re.compile(r"\b(?:" + "|".join(_AWAY - _ROOM_NAMES) + r")\b")
 _FAR = re.compile(r"\b(?:" + "|".join(_TABLE["far"]) + r")\b")
 _REMARK = re.compile(
     r"^(?:(?:and|but|so|well|man|oh) )*(?:the |this |that |my |these |those )*<(?:grounds"
