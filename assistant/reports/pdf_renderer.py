@@ -91,7 +91,8 @@ def _head(report: JobReport, fonts: Fonts) -> Iterator[Block]:
 
 def _summary(report: JobReport, fonts: Fonts) -> Iterator[Block]:
     yield from heading(fonts, say("section.summary"), 1)
-    counts = [f"{len(report.boxes)} {say('count.boxes')}"]
+    counted = say("count.box" if len(report.boxes) == 1 else "count.boxes")
+    counts = [f"{len(report.boxes)} {counted}"]
     counts.append(f"{report.count('fits')} {say('count.fits')}")
     counts.append(f"{report.count('over')} {say('count.over')}")
     counts.append(f"{report.count('incomplete')} {say('count.incomplete')}")
