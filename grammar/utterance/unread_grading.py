@@ -10,6 +10,7 @@ from boxaloud.grammar import grammar_data
 from boxaloud.grammar.acts import Unread
 from boxaloud.grammar.clauses.clause import Clause, Element
 from boxaloud.grammar.phrases.vocabulary import known_words
+from boxaloud.grammar.utterance.abbreviations import is_abbreviation
 
 _TABLE = grammar_data.table("clauses")["other"]
 _ROOM_NAMES = frozenset(grammar_data.table("clauses")["rooms"]["names"])
@@ -160,13 +161,19 @@ def _thing_unknown(elements: Sequence[Element], place: int) -> bool:
     if not place or elements[place - 1].tag not in ("a", "an", "another"):
         return False
     before = elements[: place - 1]
-    further = elements[place - 1].tag == "another" or any(e.tag == "forgot" for e in before)
+    tags = {element.tag for element in before} | {elements[place - 1].tag}
+    further = bool(tags & {"another", "forgot"}) or _is_in_it(elements, place + 1)
     lead = _ADDED | _FURTHER_LEAD if further else _ADDED
     if not all(e.tag in lead or e.found is not None for e in before):
         return False
     after = elements[place + 1] if place + 1 < len(elements) else None
     behind = _BEHIND | _RUN_BEHIND if further else _BEHIND
     return after is None or after.tag in behind or _begins_a_group(after)
+
+
+def _is_in_it(elements: Sequence[Element], place: int) -> bool:
+    """ "we got a widget in there": said to be in the box."""
+    return [e.tag for e in elements[place : place + 2]] in (["in", "there"], ["in", "here"])
 
 
 def _in_a_room(elements: Sequence[Element], place: int) -> bool:
@@ -246,7 +253,7 @@ def _weighs(elements: Sequence[Element], place: int, known: set[str], text: str)
     if before.startswith("<n:") and before != "<n:1>":
         return True
     said = text[elements[place].start : elements[place].end]
-    return _abbreviation(said, text)
+    return is_abbreviation(said, text)
 
 
 #: Before and behind "one" where it may be a cable more: "and one to the porch".
@@ -291,10 +298,3 @@ def _number_weighs(elements: Sequence[Element], place: int, text: str) -> bool:
             return True
         return text[elements[place].start : elements[place].end].isdigit()
     return True
-
-
-def _abbreviation(said: str, text: str) -> bool:
-    """ "DPLX", "S3W": letters in capitals amid words that are not."""
-    return (
-        len(said) < 6 and said.isupper() and not text.isupper() and not re.search("[AEIOUY]", said)
-    )

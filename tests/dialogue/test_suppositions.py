@@ -83,3 +83,12 @@ def test_the_comparison_names_the_margins_that_the_verdicts_rest_on() -> None:
 def test_a_question_is_compared_with_nothing() -> None:
     tried = suppose(talking(FULL), "why is it full")
     assert not tried.tried
+
+
+def test_a_device_supposed_to_be_on_another_size_is_counted_by_it() -> None:
+    """25.75 with the dimmer on 14 AWG 4.00, 26.25 with it on 12 AWG 4.50: 314.16(B)(4)."""
+    talk = talking(
+        "two 12-2s and one 14-3, 30.3 cubic inches, no clamps",
+        "a receptacle on the twelves and a dimmer on the fourteen",
+    )
+    assert "26.25" in talk.hear("what if the dimmer was on the 12").said
