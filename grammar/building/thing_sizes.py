@@ -74,6 +74,7 @@ def build_land(match: Match, telling: Telling) -> list[Act] | None:
         and said.found.get("count") is not None
         and not said.tag.endswith(":d>")
         and not match.found.group("ref").startswith(_POINTING)
+        and not match.has("moved")
     ):
         made = act_of(said.found)
         if isinstance(made, acts.AddDevice) and not said.found.words.lower().startswith(

@@ -14,6 +14,7 @@ from typing import cast
 from boxaloud.assistant.dialogue.interpretation import (
     bare_measures,
     box_measures,
+    pointed_devices,
     reference_ambiguity,
 )
 from boxaloud.assistant.dialogue.interpretation.full_acts import corrected, full
@@ -30,6 +31,7 @@ BOXLESS = (None, "contents", "clamps", "unread", *SIZED)
 
 def interpreted(turn: Turn, act: Act) -> Act:
     """The full act that a bare answer is under the open question; any other act as it is."""
+    act = pointed_devices.landed(turn.state, act) or act
     if type(act) in KIND_OF:
         return _thing(turn, act)
     match act:

@@ -110,6 +110,11 @@ def _noun(item: Item) -> str:
 def answered(turn: Turn, thing: Thing) -> Act | None:
     """The act that was held, of the thing now named; None where none of it is in the box."""
     held = turn.state.pending[0].act
+    if isinstance(held, acts.Land):
+        named = replace(references.to_thing(thing), count=thing.count)
+        if references.find(turn.state, named) is None:
+            return None
+        return replace(held, target=named, words=thing.words, span=thing.span)
     if not isinstance(held, acts.Remove):
         return None
     meant = replace(references.to_thing(thing), count=thing.count or held.target.count or 1)

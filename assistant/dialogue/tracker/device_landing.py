@@ -2,12 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
-from boxaloud.assistant.dialogue.interpretation import references
+from boxaloud.assistant.dialogue.belief import held_acts
+from boxaloud.assistant.dialogue.interpretation import (
+    pointed_devices,
+    reference_ambiguity,
+    references,
+)
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import counted, plain, say, sentence
-from boxaloud.assistant.dialogue.state import State
+from boxaloud.assistant.dialogue.state import State, sizes_present
 from boxaloud.assistant.dialogue.state_parts import Item
 from boxaloud.assistant.dialogue.tracker import added_items, item_changes
 from boxaloud.assistant.dialogue.turn import Turn
@@ -22,46 +28,109 @@ from boxaloud.rules.contents import (
 
 def land(turn: Turn, act: acts.Land) -> None:
     """ "The switch goes on the twelves": the largest conductor landed on a device."""
-    state, target = turn.state, act.target
-    plural = references.plural(target.words)
-    if target.which == "both" or plural or target.which == "all":
-        sized = [
-            i
-            for i in references.find_all(state, target)
-            if isinstance(i.content, Yoke | TerminalBlock)
-        ]
+    target = act.target
+    if target.words.lower().startswith("both ") and references.find(turn.state, target):
+        target = replace(target, which="both", count=None)
+        act = replace(act, target=target)
+    if _is_strange(turn, act):
+        held_acts.wait(turn, act, "awg", "unusual")
+        return
+    if target.which in ("both", "all") or references.plural(target.words):
+        sized = _sized(references.find_all(turn.state, target))
         if target.count is None and len(sized) > 1:
             for one in sized:
                 land_item(turn, one, act.awg, None, act.words)
             return
-    item = state.item(target.item) if target.item is not None else _landed(turn, target)
+    if _is_any_of_several(turn, act):
+        reference_ambiguity.ask_which(turn, act)
+        return
+    item = turn.state.item(target.item) if target.item is not None else _landed(turn, act)
     if item is not None and not isinstance(item.content, Yoke | TerminalBlock):
         item = None  # what was pointed at is no longer there
     if item is None:
-        landed = all(i.content.awg is not None for i in state.items if isinstance(i.content, Yoke))
-        if target.name and landed and not (target.count is None and plural):
-            # with every device landed already, this is the first mention of one
-            added_items.enter(
-                turn,
-                acts.AddDevice(
-                    name=target.name, count=target.count or 1, awg=act.awg, words=act.words
-                ),
-            )
-        elif target.name and target.words.lower().startswith(("a ", "an ", "one ", "another ")):
-            added_items.enter(
-                turn, acts.AddDevice(name=target.name, count=1, awg=act.awg, words=act.words)
-            )
-        else:
-            item_changes.not_found(turn, target, act.words)
-        return
-    land_item(turn, item, act.awg, target.count, act.words)
+        _land_first_said(turn, act)
+    elif _is_one_of_more(turn, act, item):
+        held_acts.wait(turn, act, "target", "unusual")
+    else:
+        some = 1 if target.ordinal is not None else target.count
+        land_item(turn, item, act.awg, some, act.words)
 
 
-def _landed(turn: Turn, target: Reference) -> Item | None:
+def _land_first_said(turn: Turn, act: acts.Land) -> None:
+    """A device that was not said before: it comes in, where the words do not point."""
+    target = act.target
+    device = acts.AddDevice(name=target.name, count=1, awg=act.awg, words=act.words)
+    landed = all(i.content.awg is not None for i in turn.state.items if isinstance(i.content, Yoke))
+    if target.name and landed and (target.count or not references.plural(target.words)):
+        # with every device landed already, this is the first mention of one
+        added_items.enter(turn, replace(device, count=target.count or 1))
+    elif target.name and target.words.lower().startswith(("a ", "an ", "one ", "another ")):
+        added_items.enter(turn, device)
+    else:
+        item_changes.not_found(turn, target, act.words)
+
+
+def is_open(turn: Turn, thing: acts.Thing) -> bool:
+    """ "Dimmer on the 12", of one that stands on the 14: that one, or one more? It is asked."""
+    if not isinstance(thing, acts.AddDevice) or thing.awg is None or thing.count is not None:
+        return False
+    known = pointed_devices.known(turn.state, thing)
+    if turn.supposed or len(known) != 1 or known[0].content.count > 1:
+        return False
+    said_before = known[0].key in {item.key for item in turn.began.items}
+    if not said_before or getattr(known[0].content, "awg", None) in (None, thing.awg):
+        return False
+    target = Reference("device", thing.name, item=known[0].key, words=thing.words)
+    act = acts.Land(target=target, awg=thing.awg, words=thing.words, span=thing.span)
+    held_acts.wait(turn, act, "target", "some")
+    return True
+
+
+def _sized(items: Sequence[Item]) -> list[Item]:
+    """Those of the items that land on a conductor."""
+    return [item for item in items if isinstance(item.content, Yoke | TerminalBlock)]
+
+
+def _is_strange(turn: Turn, act: acts.Land) -> bool:
+    """Whether a device that stands on one size is to stand on another of which no conductor is in
+    the box, or on one that is smaller than any there. "It has twelves on it" tells of a larger."""
+    if act is turn.settled or turn.supposed:
+        return False
+    sizes = sizes_present(turn.state)
+    if not sizes or act.awg in sizes or act.awg in {getattr(a, "awg", None) for a in turn.ahead}:
+        return False
+    item = turn.state.item(act.target.item or 0) or _landed(turn, act)
+    stands = getattr(item.content, "awg", None) if item is not None else None
+    return stands not in (None, act.awg) or act.awg > max(sizes)
+
+
+def _is_any_of_several(turn: Turn, act: acts.Land) -> bool:
+    """ "Move the device to the 12" with a switch and a dimmer there, none of them just said."""
+    target, state = act.target, turn.state
+    if target.kind != "device" or target.name not in (None, "device") or target.item is not None:
+        return False
+    if target.ordinal is not None or target.which != "said" or turn.subject is not None:
+        return False
+    sized = _sized(state.items)
+    open_ = any(getattr(item.content, "awg", None) is None for item in sized)
+    return len(sized) > 1 and not open_ and state.item(state.last) not in sized
+
+
+def _is_one_of_more(turn: Turn, act: acts.Land, item: Item) -> bool:
+    """ "Move the switch to the 12" of three that stand on the 14: one of them, or all?"""
+    target = act.target
+    if act is turn.settled or turn.supposed or target.item is not None or not target.name:
+        return False
+    standing = getattr(item.content, "awg", None) not in (None, act.awg)
+    single = target.ordinal is None and target.count is None and target.which == "said"
+    return standing and single and item.content.count > 1 and not references.plural(target.words)
+
+
+def _landed(turn: Turn, act: acts.Land) -> Item | None:
     """The device or terminal block meant: the one asked about, the one named, the last unsized."""
-    state = turn.state
+    state, target = turn.state, act.target
     if target.name and target.name != "device":
-        return references.find(state, target)
+        return _named(state, act)
     if target.kind == "terminal_block":
         return references.find(state, target)
     asked = state.item(turn.subject) if turn.subject is not None else None
@@ -75,6 +144,17 @@ def _landed(turn: Turn, target: Reference) -> Item | None:
     if target.ordinal is not None or target.which in ("other", "others"):
         return references.find(state, replace(target, kind="device"))
     return last_sized(state)
+
+
+def _named(state: State, act: acts.Land) -> Item | None:
+    """The device of that name; of several the one that does not stand there already."""
+    found = references.find_all(state, act.target)
+    sizes = [getattr(item.content, "awg", None) for item in found]
+    elsewhere = [item for item, awg in zip(found, sizes, strict=True) if awg != act.awg]
+    one = None not in sizes and len(elsewhere) == 1
+    if one and act.target.ordinal is None and act.target.which == "said":
+        return elsewhere[0]
+    return references.find(state, act.target)
 
 
 def last_sized(state: State) -> Item | None:

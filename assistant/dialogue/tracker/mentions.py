@@ -31,6 +31,8 @@ def mention(turn: Turn, thing: Thing) -> None:
     if isinstance(thing, AddDevice) and (known := _landed_now(turn, thing)) is not None:
         device_landing.land_item(turn, known, thing.awg or 0, thing.count, thing.words)
         return
+    if device_landing.is_open(turn, thing):
+        return
     if isinstance(thing, AddDevice) and thing.count is None and _known(turn, thing):
         turn.understood.append(thing.words)  # "the switch is on the second one": no further one
         return
