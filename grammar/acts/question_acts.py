@@ -72,11 +72,13 @@ class AskEdition(Act):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AskMeaning(Act):
-    """ "What is a yoke", "does a wire nut count", "how much is a twelve worth"."""
+    """ "What is a yoke", "does a wire nut count", "how much is a twelve worth"; with `there`, what
+    is asked is how much those take that are in the box: "how much is the dimmer taking up"."""
 
     term: str = ""
     thing: Thing | None = None
     awg: int | None = None
+    there: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from functools import lru_cache
 from typing import Any, cast
 
@@ -14,6 +15,11 @@ from boxaloud.grammar.building.box_questions import asks_of_the_outcome, box_wan
 from boxaloud.grammar.building.report_questions import report_asked
 from boxaloud.grammar.building.room_questions import asks_for_room, room_for
 from boxaloud.grammar.building.supposed_acts import is_about
+from boxaloud.grammar.building.taken_room import (
+    asks_what_it_takes,
+    points,
+    term_of_all,
+)
 from boxaloud.grammar.building.told_acts import tell
 from boxaloud.grammar.building.told_clause import Telling
 from boxaloud.grammar.clauses.act_fields import BOX, QUESTIONS, THINGS, act_of, thing_of
@@ -89,6 +95,17 @@ def _of_the_code(question: Question) -> list[Act] | None:
     if term is None:
         return None
     return [acts.AskMeaning(term=term, words=question.words, span=question.span)]
+
+
+def _taken_by_a_thing(question: Question) -> list[Act] | None:
+    """ "How much is the dimmer taking up": of a line that stands."""
+    if not asks_what_it_takes(question.line):
+        return None
+    counted = question.counted
+    term = question.term if counted else term_of_all(question.line)
+    if not term or (counted and not points(question.line)):
+        return None
+    return [replace(_meaning(term, counted, question.words, question.span), there=True)]
 
 
 def _of_a_fixed_kind(question: Question) -> list[Act] | None:
@@ -203,6 +220,7 @@ _READINGS: tuple[Callable[[Question], list[Act] | None], ...] = (
     _conditional,
     _on_condition,
     _of_the_code,
+    _taken_by_a_thing,
     _of_a_fixed_kind,
     _which_box,
     _found_whole,
@@ -239,7 +257,7 @@ def _asked_about(line: str) -> str | None:
 
 def _meaning(
     term: str | None, things: Sequence[Statement], words: str, span: tuple[int, int]
-) -> Act:
+) -> acts.AskMeaning:
     sizes = [found.get("awg") for found in things if found.get("awg") is not None]
     thing = next((made for found in things if (made := thing_of(found)) is not None), None)
     if thing is None and things:

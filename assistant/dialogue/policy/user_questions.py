@@ -118,9 +118,12 @@ def ask(turn: Turn, act: acts.Ask) -> None:
 
 def meaning(turn: Turn, act: acts.AskMeaning) -> None:
     """ "what is a yoke", "does a wire nut count", "how much is a twelve worth"."""
-    from boxaloud.assistant.dialogue.policy import glossary
+    from boxaloud.assistant.dialogue.policy import glossary, line_questions
 
     state = turn.state
+    if act.there and (lines := line_questions.told(act, state)):
+        turn.answer(lines, act.words)
+        return
     if "canad" in turn.heard.lower():  # asked of that code, whatever the box is counted by
         state = altered(state, edition=CANADIAN)
     turn.answer(glossary.answer(act, state), act.words)
