@@ -42,6 +42,7 @@ from boxaloud.assistant.dialogue.tracker import (
     space_placing,
     table_box,
     what_if,
+    yoke_sharing,
 )
 from boxaloud.assistant.dialogue.turn import Mark, Turn
 from boxaloud.grammar import acts
@@ -144,6 +145,7 @@ HANDLERS: dict[type[Act], Callable[[Turn, Any], None]] = {
     acts.Restate: restatements.restate,
     acts.RestateNumber: restatements.restate_number,
     acts.Recount: counts.recount_act,
+    acts.ShareYoke: yoke_sharing.share,
     acts.Resize: restatements.resize,
     acts.Replace: replacements.replace_act,
     acts.Remove: removals.remove,

@@ -32,10 +32,22 @@ class RestateNumber(Act):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Recount(Act):
-    """ "The 14-2s are three", "only one of the 12-3s": how many of them there are."""
+    """ "The 14-2s are three", "only one of the 12-3s": how many of them there are; `stays` is
+    what is left of several, where fewer were said than there are."""
 
     target: Reference
     count: int | None = None
+    stays: Reference | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ShareYoke(Act):
+    """ "Both devices are on one yoke": of the devices meant, or of all, what one yoke carries,
+    314.16(B)(4). `count` is how many they are, where it is said; `apart`: each has its own."""
+
+    targets: tuple[Reference, ...] = ()
+    count: int | None = None
+    apart: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

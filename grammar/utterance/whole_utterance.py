@@ -40,6 +40,7 @@ from boxaloud.grammar.utterance.repetitions import (
     topic_of_order,
     without_sums,
 )
+from boxaloud.grammar.utterance.shared_yokes import shared_yoke
 from boxaloud.grammar.utterance.ways_out import out_again
 from boxaloud.grammar.utterance.yokes import one_yoke, wide_yoke
 
@@ -154,6 +155,7 @@ Passes: TypeAlias = tuple[tuple[Tidying, tuple[type[Act], ...], int], ...]
 kind is named it always looks."""
 
 _FIRST: Passes = (
+    (shared_yoke, (), 0),
     (_nameless, (acts.OpenBox,), 1),
     (_hedged, (acts.SetClamps,), 1),
     (landed_on_cables, (acts.AddDevice,), 2),

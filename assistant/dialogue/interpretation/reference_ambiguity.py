@@ -115,9 +115,21 @@ def answered(turn: Turn, thing: Thing) -> Act | None:
         if references.find(turn.state, named) is None:
             return None
         return replace(held, target=named, words=thing.words, span=thing.span)
+    if isinstance(held, acts.Recount):
+        return _left(turn, held, thing)
     if not isinstance(held, acts.Remove):
         return None
     meant = replace(references.to_thing(thing), count=thing.count or held.target.count or 1)
     if references.find(turn.state, meant) is None:
         return None
     return acts.Remove(target=meant, words=thing.words, span=thing.span, function="request")
+
+
+def _left(turn: Turn, held: acts.Recount, thing: Thing) -> Act | None:
+    """What is left of the devices: one that is there, or all of them on one yoke."""
+    if isinstance(thing, acts.AddDevice) and thing.name == "combination device":
+        return acts.ShareYoke(words=thing.words, span=thing.span, function="correction")
+    stays = references.to_thing(thing)
+    if references.find(turn.state, replace(stays, count=None, words="")) is None:
+        return None
+    return replace(held, stays=stays, words=thing.words, span=thing.span)

@@ -9,7 +9,7 @@ from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.nlg.sentences import counted, say
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.state_parts import Item
-from boxaloud.assistant.dialogue.tracker import added_items, item_changes
+from boxaloud.assistant.dialogue.tracker import added_items, item_changes, yoke_sharing
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Reference, Thing
@@ -29,8 +29,14 @@ def recount_act(turn: Turn, act: acts.Recount) -> None:
     if clamps_last and few and not picked and not ordered:
         turn.understood.append(act.words)  # "one clamp. Well, two of them": they count as one
         return
-    found = references.find_all(turn.state, act.target)
+    if act.stays is not None:
+        yoke_sharing.keep_only(turn, act.stays, act.count or 1, act.words)
+        return
     count = act.count or 0
+    general = act.target.kind == "device" and act.target.name in (None, "device")
+    if general and not picked and yoke_sharing.count_all(turn, count, act.words):
+        return
+    found = references.find_all(turn.state, act.target)
     if not found:
         if act.target.kind == "cable" and act.target.awg is None:
             _cables_to_come(turn, act)

@@ -8,9 +8,15 @@ from dataclasses import replace
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.state_parts import Item
-from boxaloud.assistant.dialogue.tracker import added_items, counts, device_landing, item_changes
+from boxaloud.assistant.dialogue.tracker import (
+    added_items,
+    counts,
+    device_landing,
+    item_changes,
+    yoke_sharing,
+)
 from boxaloud.assistant.dialogue.turn import Turn
-from boxaloud.grammar.acts import AddCable, AddDevice, Restate, Thing
+from boxaloud.grammar.acts import AddCable, AddDevice, Recount, Reference, Restate, Thing
 from boxaloud.rules.contents import Yoke
 
 
@@ -31,7 +37,7 @@ def mention(turn: Turn, thing: Thing) -> None:
     if isinstance(thing, AddDevice) and (known := _landed_now(turn, thing)) is not None:
         device_landing.land_item(turn, known, thing.awg or 0, thing.count, thing.words)
         return
-    if device_landing.is_open(turn, thing):
+    if device_landing.is_open(turn, thing) or _devices_anew(turn, thing):
         return
     if isinstance(thing, AddDevice) and thing.count is None and _known(turn, thing):
         turn.understood.append(thing.words)  # "the switch is on the second one": no further one
@@ -79,6 +85,33 @@ def _said_by_itself(turn: Turn, thing: AddDevice) -> bool:
         turn.understood.append(thing.words)
     else:
         item_changes.change_content(turn, item, content, thing.words)
+    return True
+
+
+_IN_ALL = re.compile(r"\b(?:just|only)\W*$")
+_POINTED_AT = re.compile(r"(?:both|the|those|these|all|that|this|my)\b")
+_ON_TOP = re.compile(r"\b(?:and|plus|add|also|with|w|then|put(?: in)?|got|another)\W*$")
+
+
+def _devices_anew(turn: Turn, thing: Thing) -> bool:
+    """ "There are three devices", "both devices", where some are in the box: how many they are in
+    all. Without a word that says so it is asked; "and two devices" come on top."""
+    if not isinstance(thing, AddDevice) or thing.name not in (None, "device"):
+        return False
+    low = thing.words.lower()
+    began = any(isinstance(item.content, Yoke) for item in turn.began.items)
+    if thing.count is None or thing.awg is not None or not began or turn.supposed:
+        return False
+    before = turn.heard[: thing.span[0]].lower()
+    if low.startswith(("a ", "an ")) or _FURTHER.search(low) or _ON_TOP.search(before):
+        return False
+    if _POINTED_AT.match(low) or _IN_ALL.search(before):
+        return yoke_sharing.count_all(turn, thing.count, thing.words)
+    from boxaloud.assistant.dialogue.belief import held_acts
+
+    target = Reference("device", words=thing.words)
+    in_all = Recount(target=target, count=thing.count, words=thing.words, span=thing.span)
+    held_acts.wait(turn, in_all, "count", "some")
     return True
 
 

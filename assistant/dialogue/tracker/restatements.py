@@ -9,8 +9,6 @@ from decimal import Decimal
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.belief import held_acts, slot_values
 from boxaloud.assistant.dialogue.interpretation import box_measures, references
-from boxaloud.assistant.dialogue.nlg import item_names
-from boxaloud.assistant.dialogue.nlg.sentences import listed, say
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.state_parts import Item, mark_of
 from boxaloud.assistant.dialogue.tracker import (
@@ -20,6 +18,7 @@ from boxaloud.assistant.dialogue.tracker import (
     marked_box,
     mentions,
     replacements,
+    yoke_sharing,
 )
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
@@ -30,7 +29,6 @@ from boxaloud.rules.contents import (
     Marked,
     SupportFitting,
     Uncounted,
-    Yoke,
 )
 
 SIZES = frozenset({18, 16, 14, 12, 10, 8, 6})
@@ -50,6 +48,8 @@ def restate(turn: Turn, act: acts.Restate) -> None:
         and thing.name == "combination device"
         and _combined(turn, thing)
     ):
+        return
+    if _of_all_devices(turn, act):
         return
     item = _restated(state, act)
     if item is None:
@@ -84,23 +84,23 @@ def _stands_for_more(turn: Turn, act: acts.Restate, item: Item) -> bool:
 
 def _combined(turn: Turn, thing: acts.AddDevice) -> bool:
     """ "It's a double switch, both on one yoke": two devices become one yoke; False for others."""
-    yokes = [i for i in turn.state.items if isinstance(i.content, Yoke)]
+    yokes = yoke_sharing.yokes_of(turn.state)
     if sum(i.content.count for i in yokes) != 2:
         return False
-    sizes = [
-        i.content.awg for i in yokes if isinstance(i.content, Yoke) and i.content.awg is not None
-    ]
-    state = turn.state
-    for item in yokes:
-        state = state.without(item.key)
-    one = Yoke("combination device", min(sizes) if sizes else None)
-    echo = say(
-        "echo.changed_item",
-        old=listed([item_names.heard(i.content) for i in yokes]),
-        new=item_names.heard(one),
-    )
-    turn.enter(state.with_item(one, thing.words), echo, item_names.shown(one))
+    yoke_sharing.join(turn, yokes, thing.words)
     return True
+
+
+def _of_all_devices(turn: Turn, act: acts.Restate) -> bool:
+    """ "There's only one device": so many of all; "it's a device" says nothing of how many."""
+    thing, instead = act.thing, act.instead_of
+    if not isinstance(thing, acts.AddDevice) or thing.name not in (None, "device"):
+        return False
+    named = instead is not None and instead.name not in (None, "device")
+    article = thing.words.lower().startswith(("a ", "an "))
+    if thing.count is None or thing.awg is not None or article or named:
+        return False
+    return yoke_sharing.count_all(turn, thing.count, act.words)
 
 
 def _proposed(turn: Turn, thing: Thing) -> bool:
