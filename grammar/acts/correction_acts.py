@@ -22,6 +22,14 @@ class Restate(Act):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class RestateList(Act):
+    """ "It's two 12-2s and a receptacle": all the cables and devices that there are, of those
+    kinds that are named, in place of what was said before."""
+
+    things: tuple[Thing, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class RestateNumber(Act):
     """ "Make that three", "no, twenty": a bare number in place of the one it can mean."""
 

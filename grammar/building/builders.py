@@ -20,6 +20,7 @@ from boxaloud.grammar.building.qualities import (
 )
 from boxaloud.grammar.building.requests import (
     build_do_it,
+    build_in_all,
     build_keep,
     build_more,
     build_put_back,
@@ -42,6 +43,7 @@ BUILDERS: dict[str, Builder] = {
     "made": build_replacement,
     "sized": build_sized,
     "recount": build_recount,
+    "in_all": build_in_all,
     "restate_number": build_restate_number,
     "land": build_land,
     "widen": build_widen,

@@ -87,15 +87,19 @@ def build_remove(match: Match, telling: Telling) -> list[Act] | None:
     return [acts.Remove(target=target, words=words, span=span, function="request")]
 
 
+_NTH = {"second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "seventh": 7, "eighth": 8}
+
+
 def build_more(match: Match, telling: Telling) -> list[Act]:
     """ "One more of those": as many more of what is meant, one where unsaid."""
     words, span = words_of(match, telling)
     count = number_of(match)
     target = target_of(match, telling) if match.has("ref") else Reference(which="last")
+    nth = _NTH.get(match.found.group("nth")) if match.has("nth") else None
     if target.kind == "cable" or "cable" in words.lower().split():
-        target = Reference("cable", which="last", words=words)
+        target = Reference("cable", which="last", ordinal=nth, words=words)
     else:
-        target = Reference(target.kind, which="last", words=words)
+        target = Reference(target.kind, which="last", ordinal=nth, words=words)
     return [
         acts.More(
             target=target,
@@ -105,3 +109,16 @@ def build_more(match: Match, telling: Telling) -> list[Act]:
             function="request",
         )
     ]
+
+
+def counted_in_all(count: int, words: str, span: tuple[int, int]) -> acts.Recount:
+    """ "Three in all": so many of what was counted last."""
+    target = Reference("anything", which="all", words=words)
+    return acts.Recount(target=target, count=count, words=words, span=span, function="correction")
+
+
+def build_in_all(match: Match, telling: Telling) -> list[Act] | None:
+    """ "That makes four", "three altogether"."""
+    words, span = words_of(match, telling)
+    count = number_of(match)
+    return None if count is None else [counted_in_all(int(count), words, span)]

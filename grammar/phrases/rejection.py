@@ -27,6 +27,18 @@ _JOINING = ("and", "plus", "with")
 _SPOILS_PLACE = frozenset(_RULES["place_spoilt_by"])
 
 
+_ORDINALS = frozenset({"second", "third", "fourth", "fifth", "sixth", "seventh", "eighth"})
+_LEADS = 4
+"""Words at the head of an utterance among which an ordinal says that one more thing follows."""
+
+
+def astray(words: Sequence[str], read: Sequence[Statement], kept: Sequence[Statement]) -> bool:
+    """Whether an open question made nothing but answers of words that are none: "third fourteen
+    two", where a volume is asked for, says no volume of 14.2."""
+    bare = not kept and any(statement.kind in _BARE for statement in read)
+    return bare and not _ORDINALS.isdisjoint(words[:_LEADS])
+
+
 def sifted(heard: str, statements: list[Statement], left_over: list[Span]) -> Sifted:
     """Statements without loose places and stray answers; those are left over instead."""
     kinds = {statement.kind for statement in statements}

@@ -10,7 +10,7 @@ from typing import TypeAlias
 from boxaloud.grammar.lexer.heard_words import Word
 from boxaloud.grammar.lexer.symbols import BREAKS, FREE
 from boxaloud.grammar.lexer.tokens import LONGEST, Tokens
-from boxaloud.grammar.phrases import colon_counts, ellipsis, slot_doubts, slots
+from boxaloud.grammar.phrases import colon_counts, ellipsis, rejection, slot_doubts, slots
 from boxaloud.grammar.phrases.best_cover import Capture, Engine, engine
 from boxaloud.grammar.phrases.preparation import Heard, prepared
 from boxaloud.grammar.phrases.statements import Doubt, Statement, Understanding, Value
@@ -37,6 +37,8 @@ def understand(
         [statement for statement in found if statement.kind],
         _left_over(machine, heard, spans),
     )
+    if expect and rejection.astray(heard.tokens.texts, read, settled.statements):
+        return understand(words, None, aliases)
     passed = tuple(statement.span for statement in found if not statement.kind)
     return replace(settled, passed=(*settled.passed, *passed)) if passed else settled
 

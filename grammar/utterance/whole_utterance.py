@@ -19,6 +19,7 @@ from boxaloud.grammar.utterance.cable_groups import (
     sizes_lent,
 )
 from boxaloud.grammar.utterance.cable_roles import named_by_role
+from boxaloud.grammar.utterance.counted_totals import totals
 from boxaloud.grammar.utterance.device_groups import (
     quads_as_duplexes,
     switch_beside_box,
@@ -40,6 +41,7 @@ from boxaloud.grammar.utterance.repetitions import (
     topic_of_order,
     without_sums,
 )
+from boxaloud.grammar.utterance.restated_lists import restated_list
 from boxaloud.grammar.utterance.shared_yokes import shared_yoke
 from boxaloud.grammar.utterance.ways_out import out_again
 from boxaloud.grammar.utterance.yokes import one_yoke, wide_yoke
@@ -187,6 +189,8 @@ _THEN: Passes = (
     (false_starts, (acts.Number,), 2),
     (one_yoke, (acts.AddDevice,), 1),
     (wide_yoke, (), 0),
+    (restated_list, (acts.Restate,), 2),
+    (totals, (acts.Ask,), 2),
     (one_box, (acts.SetVolume, acts.SetSize, acts.AddPart), 1),
 )
 

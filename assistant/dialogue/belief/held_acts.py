@@ -157,9 +157,14 @@ def rejected(turn: Turn) -> None:
         turn.state,
         pending=turn.state.pending[1:],
         rejected=turn.state.rejected | {pending.mark},
-        mistaken=turn.state.mistaken or pending.reason == "some",  # how many is yet to be said
+        mistaken=turn.state.mistaken or _is_yet_to_be_said(pending),
     )
     turn.enter(state, say("echo.dropped", words=pending.act.words))
+
+
+def _is_yet_to_be_said(pending: Pending) -> bool:
+    """Whether something is another than it was, and is not what was asked about either."""
+    return pending.reason == "some" or isinstance(pending.act, acts.Land)
 
 
 def replaced(turn: Turn, value: Value, operand: Act) -> None:

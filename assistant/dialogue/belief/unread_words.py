@@ -22,8 +22,8 @@ from boxaloud.grammar.clauses.act_fields import BOX, THINGS
 FILLING = frozenset(made.__name__ for made in BOX.values())
 CONTENTS = frozenset(made.__name__ for made in THINGS.values())
 CHANGING = frozenset(
-    {"Restate", "RestateNumber", "Recount", "ShareYoke", "Replace", "Remove", "More", "Land",
-     "Resize", "Reclassify", "Unground", "Widen", "Route", "PutBack"}
+    {"Restate", "RestateList", "RestateNumber", "Recount", "ShareYoke", "Replace", "Remove",
+     "More", "Land", "Resize", "Reclassify", "Unground", "Widen", "Route", "PutBack"}
 )  # fmt: skip
 OF_BOX = frozenset({"SetVolume", "SetSize", "NameBoxKind", "AddPart", "AddBarrier"})
 ANSWERS = {

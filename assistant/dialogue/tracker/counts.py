@@ -6,7 +6,8 @@ from dataclasses import replace
 
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.interpretation import references
-from boxaloud.assistant.dialogue.nlg.sentences import counted, say
+from boxaloud.assistant.dialogue.nlg import item_names
+from boxaloud.assistant.dialogue.nlg.sentences import counted, listed, say
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.state_parts import Item
 from boxaloud.assistant.dialogue.tracker import added_items, item_changes, yoke_sharing
@@ -22,6 +23,9 @@ from boxaloud.rules.contents import (
 
 def recount_act(turn: Turn, act: acts.Recount) -> None:
     """ "The 14-2s are three", "there are three cables"."""
+    if act.target.kind == "anything" and act.target.which == "all":
+        _in_all(turn, act)
+        return
     picked = act.target.item is not None
     ordered = act.words.lower().startswith(("make", "change", "set", "bump"))
     few = (act.count or 0) <= 2
@@ -59,6 +63,28 @@ def recount_act(turn: Turn, act: acts.Recount) -> None:
         item_changes.not_found(turn, act.target, act.words)
         return
     item_changes.recount(turn, item, count, act.words)
+
+
+def _in_all(turn: Turn, act: acts.Recount) -> None:
+    """ "So three total": held against what is there of the kind that was said last; asked where
+    it is another number."""
+    last = turn.state.item(turn.state.last)
+    kind = type(last.content) if last is not None else Cable
+    alike = [item for item in turn.state.items if isinstance(item.content, kind)]
+    count = act.count or 0
+    if sum(item.content.count for item in alike) == count:
+        turn.answer(say("echo.agrees", count=counted(count)), act.words)
+    elif len(alike) == 1 and (act is turn.settled or turn.supposed):
+        item_changes.recount(turn, alike[0], count, act.words)
+    elif len(alike) == 1:
+        from boxaloud.assistant.dialogue.belief import held_acts
+
+        held_acts.wait(turn, act, "count", "some")
+    elif alike:
+        there = listed([item_names.heard(item.content) for item in alike])
+        item_changes.pointed_past(turn, say("these_are_there", what=there))
+    else:
+        turn.unplaced.append(act.words)
 
 
 def unsized_cables(turn: Turn, cable: acts.AddCable) -> None:
@@ -136,6 +162,9 @@ def more(turn: Turn, act: acts.More) -> None:
             )
             return
         turn.unplaced.append(act.words)
+        return
+    if act.target.ordinal is not None and act.target.ordinal <= item.content.count:
+        turn.understood.append(act.words)  # "third cable", of three: no further one
         return
     extra = act.count or 1
     before = turn.state
