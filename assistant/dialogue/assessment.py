@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections import deque
-from dataclasses import dataclass
 from decimal import Decimal
 from functools import lru_cache
 
@@ -12,6 +11,7 @@ from boxaloud.assistant.dialogue.enclosures import conduit_body, pull_open
 from boxaloud.assistant.dialogue.question_slots import QuestionSlot
 from boxaloud.assistant.dialogue.state import State, to_box
 from boxaloud.grammar import acts
+from boxaloud.grammar.quick_dataclass import dataclass
 from boxaloud.rules import is_canadian, work_out
 from boxaloud.rules.contents import Box
 from boxaloud.rules.worksheet import Verdict, Worksheet

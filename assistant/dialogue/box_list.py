@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from typing import Literal, TypeAlias
 
 from boxaloud.assistant.dialogue.box_dialogue import Talk
@@ -15,6 +15,7 @@ from boxaloud.assistant.dialogue.nlg.sentences import joined, say
 from boxaloud.assistant.dialogue.policy.box_status import short_caution, status
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
+from boxaloud.grammar.quick_dataclass import dataclass
 from boxaloud.rules.worksheet import Verdict
 
 JournalAction: TypeAlias = Literal["entry", "opened", "renamed", "copied", "removed", "restored"]

@@ -7,7 +7,7 @@ kept is handed out by `take_records`; a front end keeps it before it shows the r
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from boxaloud.assistant.dialogue import faults
 from boxaloud.assistant.dialogue.belief import sound_effects, unread_words
@@ -26,6 +26,7 @@ from boxaloud.grammar import acts, recognise
 from boxaloud.grammar.acts import Act, Reference, Unread, Utterance
 from boxaloud.grammar.clauses.act_fields import KIND_OF
 from boxaloud.grammar.lexer.heard_words import UNHEARD, Word
+from boxaloud.grammar.quick_dataclass import dataclass
 from boxaloud.grammar.utterance.own_word_refusal import refusal as own_word_refusal
 from boxaloud.rules import DEFAULT_EDITION
 

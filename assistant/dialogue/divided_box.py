@@ -7,7 +7,7 @@ barriers share the volume out is asked, for a barrier need not stand in the midd
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from decimal import Decimal
 from fractions import Fraction
 
@@ -15,6 +15,7 @@ from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.nlg.sentences import counted
 from boxaloud.assistant.dialogue.state import Settled, State, to_box
 from boxaloud.assistant.dialogue.state_parts import Item
+from boxaloud.grammar.quick_dataclass import dataclass
 from boxaloud.rules import is_canadian
 from boxaloud.rules.contents import Barrier, Uncounted
 from boxaloud.rules.worksheet import Worksheet

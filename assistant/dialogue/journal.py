@@ -7,11 +7,11 @@ box again under a newer grammar.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
 
 from boxaloud.assistant.dialogue import act_json
 from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.quick_dataclass import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from decimal import Decimal
 from typing import Literal, TypeAlias
 
@@ -13,6 +13,7 @@ from boxaloud.assistant.dialogue.nlg.spoken_form import once, slowly, spoken
 from boxaloud.assistant.dialogue.question_slots import QuestionSlot
 from boxaloud.assistant.dialogue.state import State, to_box
 from boxaloud.grammar.acts import Act
+from boxaloud.grammar.quick_dataclass import dataclass
 from boxaloud.rules import STANDING, cautions
 from boxaloud.rules.worksheet import Verdict, Worksheet
 

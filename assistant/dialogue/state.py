@@ -7,7 +7,7 @@ earlier value and two states can be compared with `==`.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, field, fields, replace
+from dataclasses import field, fields, replace
 from decimal import Decimal
 from operator import attrgetter
 from typing import Literal, TypeAlias, TypeVar
@@ -17,6 +17,7 @@ from boxaloud.assistant.dialogue.enclosures.body_state import BodySaid
 from boxaloud.assistant.dialogue.enclosures.pull_state import PullBoxSaid
 from boxaloud.assistant.dialogue.state_parts import Item, Open, PartialBox, Pending, Recalled
 from boxaloud.grammar.acts import Act
+from boxaloud.grammar.quick_dataclass import dataclass
 from boxaloud.rules import is_canadian
 from boxaloud.rules.canadian_tally import CONNECTORS, deepest, most_connectors
 from boxaloud.rules.contents import (

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, fields, replace
+from dataclasses import fields, replace
 from decimal import Decimal
 from typing import Literal, TypeAlias
 
 from boxaloud.grammar.acts import Act, Reason, Reference
+from boxaloud.grammar.quick_dataclass import dataclass
 from boxaloud.rules.contents import Content
 
 Open: TypeAlias = Literal["", "gangs", "canopy"]

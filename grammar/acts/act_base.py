@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal, TypeAlias
+
+from boxaloud.grammar.quick_dataclass import dataclass
 
 Value: TypeAlias = int | Decimal | str | bool | None
 Function: TypeAlias = Literal["inform", "correction", "request"]

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from decimal import Decimal
 
 from boxaloud.grammar.acts.act_base import Act, Placing
 from boxaloud.grammar.acts.reference import Reference
+from boxaloud.grammar.quick_dataclass import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

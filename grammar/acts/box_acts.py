@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from decimal import Decimal
 
 from boxaloud.grammar.acts.act_base import Act, Placing, Unit
+from boxaloud.grammar.quick_dataclass import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

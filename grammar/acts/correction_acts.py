@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from decimal import Decimal
 
 from boxaloud.grammar.acts.act_base import Act, WirePath
 from boxaloud.grammar.acts.reference import Reference, ThingKind
 from boxaloud.grammar.acts.thing_acts import Thing
+from boxaloud.grammar.quick_dataclass import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

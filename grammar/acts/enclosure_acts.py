@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal, TypeAlias
 
 from boxaloud.grammar.acts.act_base import Act
+from boxaloud.grammar.quick_dataclass import dataclass
 
 PullKind: TypeAlias = Literal["straight", "angle", "u", "splice"]
 WallName: TypeAlias = Literal["left", "right", "top", "bottom", "back"]

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal, TypeAlias
 
 from boxaloud.grammar.acts.act_base import Act
 from boxaloud.grammar.acts.enclosure_acts import InsulationName, RacewayName
 from boxaloud.grammar.acts.thing_acts import Thing
+from boxaloud.grammar.quick_dataclass import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal, TypeAlias
+
+from boxaloud.grammar.quick_dataclass import dataclass
 
 ThingKind: TypeAlias = Literal[
     "cable", "conductors", "grounds", "jumper", "fixture_wires", "device", "fitting",

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from boxaloud.grammar import grammar_data
 from boxaloud.grammar.acts import Act
@@ -13,6 +12,7 @@ from boxaloud.grammar.building.told_clause import Telling
 from boxaloud.grammar.clauses.act_fields import THINGS
 from boxaloud.grammar.clauses.clause import Clause
 from boxaloud.grammar.phrases.statements import Statement
+from boxaloud.grammar.quick_dataclass import dataclass
 
 _TERMS: tuple[tuple[str, str], ...] = tuple(
     (row["id"], row["say"]) for row in grammar_data.table("questions")["term"]

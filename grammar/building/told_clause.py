@@ -3,17 +3,18 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from functools import lru_cache
 
 from boxaloud.grammar import grammar_data
 from boxaloud.grammar.clauses.clause import Clause
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.quick_dataclass import dataclass
 
 _TABLE = grammar_data.table("clauses")["correction"]
-_MARKS = re.compile(r"\b(?:" + "|".join(map(re.escape, _TABLE["marks"])) + r")\b")
-_ADDITIVE = re.compile(r"\b(?:" + "|".join(map(re.escape, _TABLE["additive"])) + r")\b")
+_MARKS = lazy_pattern(r"\b(?:" + "|".join(map(re.escape, _TABLE["marks"])) + r")\b")
+_ADDITIVE = lazy_pattern(r"\b(?:" + "|".join(map(re.escape, _TABLE["additive"])) + r")\b")
 #: "no the three way", "no it's outside": a marker, where "no three way" denies.
-_LEADING_NO = re.compile(
+_LEADING_NO = lazy_pattern(
     r"no (?:just |only |it |that |those |they |these |this |i |we |the |there |make |its |is "
     r"|he |she |my |<n)"
 )
@@ -39,7 +40,7 @@ class Telling:
 
 
 #: Of what stands behind one of these it is said what it should be; alone it is no correction.
-_NAMING = re.compile(
+_NAMING = lazy_pattern(
     r"\b(?:should(?:'ve| have)? be(?:en)?|supposed to be|(?:is|was|are) really|were actually)$"
 )
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from decimal import Decimal
 
 from boxaloud.grammar import acts, grammar_data
@@ -16,11 +16,13 @@ from boxaloud.grammar.acts import Act, Utterance
 from boxaloud.grammar.enclosures import lengths
 from boxaloud.grammar.enclosures.fill_question import fill_question
 from boxaloud.grammar.enclosures.reading import Ordinary, ways
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer.tokens import plain_text
+from boxaloud.grammar.quick_dataclass import dataclass
 
-_WEIGHT = re.compile(r"(?:\d|pounds?|\b(?:ten|twenty|thirty|forty|fifty|sixty|seventy|five)) ?$")
-_ASKED = re.compile(r"\bwhat(?:'?s| is| are| does)\s*$")
-_PART_OF_MORE = re.compile(r"(?:\band(?: an?)?|[\d.-]|\binch(?:es)?|\b(?:marked|volume|is)) ?$")
+_WEIGHT = lazy_pattern(r"(?:\d|pounds?|\b(?:ten|twenty|thirty|forty|fifty|sixty|seventy|five)) ?$")
+_ASKED = lazy_pattern(r"\bwhat(?:'?s| is| are| does)\s*$")
+_PART_OF_MORE = lazy_pattern(r"(?:\band(?: an?)?|[\d.-]|\binch(?:es)?|\b(?:marked|volume|is)) ?$")
 _FLAGS: tuple[tuple[str, dict[str, bool]], ...] = (
     ("short_radius", {"short_radius": True}),
     ("unspliced", {"spliced": False}),

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal, TypeAlias, get_args
 
 from boxaloud.grammar.acts.enclosure_acts import End, PullKind, WallName
+from boxaloud.grammar.quick_dataclass import dataclass
 
 Sort: TypeAlias = Literal[
     "items", "wall", "wall_to", "end", "kind", "row", "row_of", "rows", "rows_of", "each_row",

@@ -9,9 +9,10 @@ statements of their own; their words are read anew in the clause.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from boxaloud.grammar.acts import Doubt, Value
+from boxaloud.grammar.quick_dataclass import dataclass
 
 __all__ = ["KINDS", "Doubt", "Statement", "Understanding", "Value"]
 

@@ -10,12 +10,13 @@ verdict over.
 from __future__ import annotations
 
 import tomllib
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import lru_cache
 from importlib.resources import files
 from typing import Literal, TypeAlias
 
 from boxaloud.grammar.acts import Act, Doubt
+from boxaloud.grammar.quick_dataclass import dataclass
 
 Decision: TypeAlias = Literal["accept", "ask", "refuse"]
 

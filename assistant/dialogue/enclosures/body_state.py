@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from decimal import Decimal
+
+from boxaloud.grammar.quick_dataclass import dataclass
 
 
 @dataclass(frozen=True, slots=True)

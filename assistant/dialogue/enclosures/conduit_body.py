@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from decimal import Decimal
 from fractions import Fraction
 from functools import lru_cache
@@ -15,6 +15,7 @@ from boxaloud.assistant.dialogue.question_slots import BodySlot
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
+from boxaloud.grammar.quick_dataclass import dataclass
 from boxaloud.rules.contents import Conductors, Content, Grounds
 from boxaloud.rules.errors import RulesError
 

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from decimal import Decimal
 from typing import Literal, TypeAlias
 
+from boxaloud.grammar.quick_dataclass import dataclass
 from boxaloud.rules.pull import Wall
 
 Placing: TypeAlias = Literal["", "opposite", "adjacent", "same"]

@@ -5,7 +5,6 @@ No dimension is told while a size, or a word that weighs, is open: it would be t
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
 from functools import lru_cache
@@ -15,6 +14,7 @@ from boxaloud.assistant.dialogue.enclosures.pull_geometry import built
 from boxaloud.assistant.dialogue.enclosures.pull_state import Entering, PullBoxSaid, Pulled
 from boxaloud.assistant.dialogue.nlg.sentences import counted, inches, listed, say, sentence
 from boxaloud.assistant.dialogue.state import State
+from boxaloud.grammar.quick_dataclass import dataclass
 from boxaloud.rules import PullBox, PullSheet, Requirement, RulesError, work_out_pull_box
 from boxaloud.rules.pull_limits import Compared, Inside, PullRemark, beside, compared, pull_remarks
 
