@@ -25,6 +25,7 @@ from boxaloud.grammar.building.told_clause import Telling
 from boxaloud.grammar.clauses.act_fields import BOX, QUESTIONS, THINGS, act_of, thing_of
 from boxaloud.grammar.clauses.clause import Clause
 from boxaloud.grammar.clauses.mood import TELLING_IF, UNSURE
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.phrases.statements import Statement
 
 _TABLE = grammar_data.table("questions")
@@ -32,13 +33,13 @@ _TABLE = grammar_data.table("questions")
 _FIXED: tuple[tuple[str, str], ...] = tuple((row["about"], row["say"]) for row in _TABLE["fixed"])
 #: What the code asks beside the count, by the words it is asked in.
 _CODE: tuple[tuple[str, str], ...] = tuple((row["id"], row["say"]) for row in _TABLE["code"])
-_COUNTS = re.compile(
+_COUNTS = lazy_pattern(
     r"\b(?:count|counts|counted|counting|worth|take up|takes up|taking up|take|takes|cost|costs"
     r"|allowance|allowances|mean|means|considered|include|included|matter|deduct|deduction"
     r"|figure|figured|ignored|left out|omitted|twice|double|once|size of|volume of|called"
     r"|exactly|add)\b"
 )
-_ASKS_OF_A_TERM = re.compile(
+_ASKS_OF_A_TERM = lazy_pattern(
     r"(?:(?:so|and|ok|okay|but|hey|well) )*"
     r"(?:what|which|is|are|do|does|how|whats|where|when|why)\b"
 )

@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.phrases.statements import Statement
 
-_BOX_FOR = re.compile(
+_BOX_FOR = lazy_pattern(
     r"\b(?:what|which|how big a|how big of a|smallest|size)\b.*\bbox\b.*"
     r"\b(?:for|with|need|use|fit|hold|holds|if)\b"
 )
-_NAMED = re.compile(r"<box_kind[^>]*>")
-_SIZE_WANTED = re.compile(
+_NAMED = lazy_pattern(r"<box_kind[^>]*>")
+_SIZE_WANTED = lazy_pattern(
     r"\b(?:what size|which size|how (?:big|deep|large))(?: of)?(?: an?)? <box_(?:kind|size):"
 )
 
@@ -33,7 +33,7 @@ def box_wanted(line: str, kinds: Sequence[str], things: Sequence[Statement]) -> 
     return None
 
 
-_OUTCOME = re.compile(
+_OUTCOME = lazy_pattern(
     r"\b(?:would|could|will|can|should|might|room|space|left|fit|fits|pass|over|ok|okay)\b"
 )
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -10,6 +9,7 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
 from boxaloud.grammar.clauses.clause import Element
 from boxaloud.grammar.clauses.polarity import is_negator
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.phrases.statements import Statement
 
 PLACE_WORDS: dict[str, acts.Placing] = {
@@ -21,7 +21,7 @@ PLACE_WORDS: dict[str, acts.Placing] = {
     "external": "outside",
     "exterior": "outside",
 }
-ALL_PLACED = re.compile(
+ALL_PLACED = lazy_pattern(
     r"(?:(?:no|i|looked|again|and|but|well|so|actually|that) )*(?:(?:both|all|each|two|<n:2>)"
     r"(?: of (?:them|those|these))?|they|those|these|them|everything)"
     r" (?:(?:is|are|actually|both|all|really|on|the) )*(inside|outside|internal|external)"

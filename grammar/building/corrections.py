@@ -18,14 +18,15 @@ from boxaloud.grammar.building.pattern_groups import (
 from boxaloud.grammar.building.told_clause import Telling
 from boxaloud.grammar.clauses.act_fields import act_of, marked
 from boxaloud.grammar.clauses.referring_expressions import number_in
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.patterns.patterns import Match
 
-_OF_SOME = re.compile(
+_OF_SOME = lazy_pattern(
     r"(?:first|second|third|last|other|both|one of|<n:\d+> of)\b[^<]*(?:<n:1> |<cable[^>]*> )?"
     r"(?:is|are|was) "
 )
 #: "Twelve of them" counts, whatever sizes there are.
-_SO_MANY = re.compile(r"<n:\d+> of (?:them|those|these)\b")
+_SO_MANY = lazy_pattern(r"<n:\d+> of (?:them|those|these)\b")
 _PLACES: dict[str, acts.Placing] = {
     "inside": "inside",
     "internal": "inside",

@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import replace
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
 from boxaloud.grammar.building.told_clause import Telling
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 
-_FROM_FIXTURE = re.compile(
+_FROM_FIXTURE = lazy_pattern(
     r"\b(?:from|off|of|out of|for) (?:the |a |its |their )?(?:<device[^>]*> )?(?:light|fixture"
     r"|luminaire|fan|lamp|chandelier|sconce|canopy|pendant)s?\b|\bcanopy\b"
 )
-_OF_THE_FIXTURE = re.compile(
+_OF_THE_FIXTURE = lazy_pattern(
     r"<?grounds?[^ ]* (?:on|in|from|for|with|at) (?:the |its |that |this )?(?:fixture|light"
     r"|luminaire|lamp|fan|canopy)"
 )

@@ -12,6 +12,7 @@ from boxaloud.grammar.building.told_clause import Telling
 from boxaloud.grammar.clauses.act_fields import KIND_OF
 from boxaloud.grammar.clauses.act_kinds import ROUTED
 from boxaloud.grammar.clauses.clause import Element
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer.numbers import word_classes
 
 _TELLING = grammar_data.table("clauses")["telling"]
@@ -20,7 +21,7 @@ _BEHIND = frozenset(_TELLING["elsewhere"])
 _HEADS = frozenset(_TELLING["tools"])
 _HOT_HEADS = frozenset(_TELLING["hot_heads"])
 _OTHER_UNITS = frozenset(_TELLING["other_units"])
-_SEVERAL_BOXES = re.compile(r"(?:(?:the|these|those|all) )*[a-z0-9 -]+ boxes", re.IGNORECASE)
+_SEVERAL_BOXES = lazy_pattern(r"(?:(?:the|these|those|all) )*[a-z0-9 -]+ boxes", re.IGNORECASE)
 SIZE_NUMBERS = frozenset({"<n:14>", "<n:12>", "<n:10>", "<n:8>", "<n:6>"})
 
 
@@ -91,7 +92,7 @@ def is_no_volume(elements: Sequence[Element], place: int) -> bool:
     return after in _OTHER_UNITS and bool(word_classes(words.lower().split()[-1]))
 
 
-_CUBIC = re.compile(r"\b(?:cu|cubic|cubes?|inch(?:es)?|in)\b", re.IGNORECASE)
+_CUBIC = lazy_pattern(r"\b(?:cu|cubic|cubes?|inch(?:es)?|in)\b", re.IGNORECASE)
 
 
 def is_no_thing(elements: Sequence[Element], place: int, heard: str) -> bool:
@@ -129,7 +130,7 @@ def is_no_thing(elements: Sequence[Element], place: int, heard: str) -> bool:
 
 _TELLING_OF = frozenset(_TELLING["predicates"])
 _STATING = frozenset({"only", "just", "there", "have", "has", "got", "is", "are", "was", "were"})
-_OF_THOSE = re.compile(r"\bof (?:the|those|these|my)\b")
+_OF_THOSE = lazy_pattern(r"\bof (?:the|those|these|my)\b")
 
 
 def is_some_of_them(elements: Sequence[Element], place: int) -> bool:
@@ -171,7 +172,7 @@ def some_routed(act: Act) -> acts.Reclassify | None:
     )  # fmt: skip
 
 
-_FURTHER_ONES = re.compile(r"\b(?:another|more|extra|other|only|just)\b")
+_FURTHER_ONES = lazy_pattern(r"\b(?:another|more|extra|other|only|just)\b")
 
 
 def behind_no(elements: Sequence[Element], place: int) -> bool:
@@ -180,7 +181,7 @@ def behind_no(elements: Sequence[Element], place: int) -> bool:
 
 
 _FURTHER = frozenset({"second", "third", "fourth", "fifth", "sixth"})
-_FURTHER_WORDS = re.compile(
+_FURTHER_WORDS = lazy_pattern(
     r"(?i)(?:a |an |any |one )?(?:another|second|third|fourth|fifth|sixth|extra|more|further)\b"
 )
 

@@ -44,6 +44,7 @@ from boxaloud.grammar.clauses.act_fields import (
 from boxaloud.grammar.clauses.act_kinds import is_thing
 from boxaloud.grammar.clauses.clause import Element
 from boxaloud.grammar.clauses.polarity import denied, is_negator
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.phrases.statements import Statement
 
 BESIDE_A_PLACE = frozenset(
@@ -114,8 +115,8 @@ def _yet(act: Act, heard: str) -> bool:
     return heard[act.span[1] : act.span[1] + 4].lower() == " yet"
 
 
-_FURTHER = re.compile(r"\b(?:more|another|extra|additional|other)\b")
-_OF_THOSE = re.compile(r"\bof (?:the|those|these|my)\b")
+_FURTHER = lazy_pattern(r"\b(?:more|another|extra|additional|other)\b")
+_OF_THOSE = lazy_pattern(r"\bof (?:the|those|these|my)\b")
 
 
 def _partitive(act: Act) -> Act:

@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-import re
-
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
 from boxaloud.grammar.clauses.act_fields import act_of
 from boxaloud.grammar.clauses.clause import Clause
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 
-_ORDERED = re.compile(r"\b(?:can|could|would|will|may) (?:you|i|we)\b")
-_HOW = re.compile(r"\bhow\b")
+_ORDERED = lazy_pattern(r"\b(?:can|could|would|will|may) (?:you|i|we)\b")
+_HOW = lazy_pattern(r"\bhow\b")
 
 
 def report_asked(clause: Clause, words: str, span: tuple[int, int]) -> list[Act]:

@@ -10,6 +10,7 @@ from boxaloud.grammar.acts import Act, Reference
 from boxaloud.grammar.building.pattern_groups import number_of, pieces, target_of, words_of
 from boxaloud.grammar.building.told_clause import Telling
 from boxaloud.grammar.clauses.act_fields import THINGS, reference_to
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.patterns.patterns import Match
 
 
@@ -37,7 +38,7 @@ _POINTING = frozenset(grammar_data.table("clauses")["telling"]["pointing"])
 
 
 #: What comes in besides what is there: it cannot be what is taken out.
-_FURTHER = re.compile(r"(?i)(?:another|one more|a further|a (?:second|third|fourth))\b")
+_FURTHER = lazy_pattern(r"(?i)(?:another|one more|a further|a (?:second|third|fourth))\b")
 
 
 def build_remove(match: Match, telling: Telling) -> list[Act] | None:

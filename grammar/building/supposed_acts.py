@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -11,8 +10,9 @@ from boxaloud.grammar.acts import Act
 from boxaloud.grammar.building.told_acts import tell
 from boxaloud.grammar.building.told_clause import Telling
 from boxaloud.grammar.clauses.clause import Clause
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 
-_STRIPPED = re.compile(
+_STRIPPED = lazy_pattern(
     r"^(?:(?:so|and|but|ok|okay|well|hey|or|now|then|um|uh|hmm|class) )*(?:what happens if"
     r"|what would happen if|what if|how about if|what about if|how about|what about|suppose"
     r"|supposing|imagine|assuming|say|even if|in case|if|would it be|would it|would|should"
@@ -24,7 +24,7 @@ _TAIL = frozenset(_SUPPOSING["tail"])
 _BEING = frozenset({"have", "had", "has", "is", "was", "were", "be"})
 
 #: "how about two": what is said is put in place of what there is.
-_HOW_ABOUT = re.compile(r"(?:(?:and|so|ok|okay|but|or) )*(?:how|what) about\b")
+_HOW_ABOUT = lazy_pattern(r"(?:(?:and|so|ok|okay|but|or) )*(?:how|what) about\b")
 
 
 def suppose(

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
 from boxaloud.grammar import grammar_data
 from boxaloud.grammar.clauses.clause import Clause, Element
 from boxaloud.grammar.clauses.clause_tags import ASKED, elements_of
 from boxaloud.grammar.clauses.mood import EVENTS, find_mood
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.phrases.statements import Statement
 
 __all__ = ["Clause", "Element", "clauses"]
@@ -17,7 +17,7 @@ _TABLE = grammar_data.table("clauses")
 _HARD = frozenset(".;?!\n")
 _SOFT = frozenset(",:|()[]/")
 _DASHES = frozenset("-–—")
-_NOT = re.compile(
+_NOT = lazy_pattern(
     r"(?:and )?not (?:a |an |the )?(?:\d|one\b|two\b|three\b|four\b|five\b|six\b|seven\b"
     r"|eight\b|nine\b|ten\b|eleven\b|twel|thirt|fourt|fift|sixt|sevent|eight|ninet|twent"
     r"|inside\b|outside\b)"
@@ -63,7 +63,7 @@ def clauses(heard: str, statements: Sequence[Statement]) -> list[Clause]:
     return _recalled_whole(made)
 
 
-_RECALLING = re.compile(
+_RECALLING = lazy_pattern(
     r"(?:^| )(?:did|have|had) (?:i|you|we) (?:say|said|tell|told|count|mention)"
 )
 

@@ -6,17 +6,17 @@ sizes and counts.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Sequence
 from functools import lru_cache
 
 from boxaloud.grammar import grammar_data
 from boxaloud.grammar.clauses.clause import Element
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer import numbers
 from boxaloud.grammar.phrases.statements import Statement
 
 _CONTRACTIONS: dict[str, str] = grammar_data.table("clauses")["contractions"]
-_WORD = re.compile(
+_WORD = lazy_pattern(
     r"[a-z]{1,3}-\d{1,3}[a-z]?\b(?![/-])|\d(?:st|nd|rd|th)\b|[a-z]+(?:'[a-z]+)?|\d[\d./-]*"
     r"(?:'?s)?|w/o?|[,.;:?!\n|()\[\]#&+=]|[^\s]"
 )
@@ -83,11 +83,11 @@ def _start(statement: Statement) -> int:
 
 
 _BARE = frozenset({"number", "size", "place"})
-_BEFORE_CORE = re.compile(
+_BEFORE_CORE = lazy_pattern(
     r"(?:(?:it's|it is|that's|that is|there are|there is|there's|they're|they are|about|only"
     r"|i have|it has|with|on|the|all|of|them|everything|is|each|a|an)\s+)+"
 )
-_AFTER_CORE = re.compile(
+_AFTER_CORE = lazy_pattern(
     r"(?:\s+(?:of (?:them|those|em|'em)(?:'s)?|inch(?:es)?|the box|of the box))+$"
 )
 
@@ -144,7 +144,7 @@ def _number_tag(word: str) -> str:
     return f"<n:{value}>"
 
 
-_PARTITIVE = re.compile(r"\bof (?:the|those|these|my|them)\b")
+_PARTITIVE = lazy_pattern(r"\bof (?:the|those|these|my|them)\b")
 _DEFINITE = ("the ", "those ", "these ", "that ", "my ", "this ", "both ", "all ")
 
 

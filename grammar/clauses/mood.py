@@ -7,6 +7,7 @@ from functools import lru_cache
 
 from boxaloud.grammar import grammar_data
 from boxaloud.grammar.clauses.clause import Clause, Mood
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 _TABLE = grammar_data.table("clauses")
 _MOOD = _TABLE["mood"]
@@ -34,18 +35,18 @@ EVENTS = frozenset(
         "start_over",
     }
 )
-_CONDITIONAL = re.compile(
+_CONDITIONAL = lazy_pattern(
     r"^(?:(?:and|so|but|ok|okay|well|now|then|or|hey|hmm|um|uh|class|alright) )*"
     r"(?:" + "|".join(sorted(map(re.escape, _MOOD["conditional"]), key=len, reverse=True)) + r")\b"
 )
 #: "maybe I could use a 20.3": thought aloud, not done.
-_MUSING = re.compile(
+_MUSING = lazy_pattern(
     r"^(?:(?:and|so|but|ok|okay|well|hmm|or|now|actually|wait|um|uh|er|oh) )*"
     r"(?:(?:maybe|perhaps|possibly|i guess|i think|i suppose) )*"
     r"(?:i|we|you|they|he) (?:could|might)(?! have)\b(?! not)"
 )
-TELLING_IF = re.compile("|".join(map(re.escape, _MOOD["telling_if"])))
-_REQUEST = re.compile(
+TELLING_IF = lazy_pattern("|".join(map(re.escape, _MOOD["telling_if"])))
+_REQUEST = lazy_pattern(
     r"^(?:(?:"
     + "|".join(sorted(_LEAD))
     + r") )*(?:"
@@ -54,7 +55,7 @@ _REQUEST = re.compile(
     r"(?:" + "|".join(_MOOD["verbs_of_request"]) + r")\b"
 )
 #: "I forget if it's the deep one": nothing is told.
-UNSURE = re.compile(
+UNSURE = lazy_pattern(
     r"\b(?:forget|forgot|not sure|not certain|do not know|can not tell|could not tell"
     r"|could not tell you|can not tell you|can not say|could not say|did not see|did not look"
     r"|did not check|did not notice|have not looked|have not checked|dunno|no idea"
@@ -62,14 +63,14 @@ UNSURE = re.compile(
     r"|how)\b"
 )
 #: "So now the clamp counts as a 12?", "that's exactly 18, right?"
-_TAG = re.compile(
+_TAG = lazy_pattern(
     r"\b(?:counts?|counted|means?|right|correct|perfect|huh|isn't it|is it|yeah|total|still"
     r"|exactly|so now)\b"
 )
 
 
 #: "Is a stud the same as a hickey", "both of those have to stay?".
-_OF_WHAT_IS = re.compile(
+_OF_WHAT_IS = lazy_pattern(
     r"(?:^| )(?:is|are) .*\b(?:the same (?:thing )?as|different (?:from|than|to))\b"
     r"|^(?:(?:and|so|but) )*(?:both|all) (?:of )?(?:the|those|these|them)\b.* have to\b"
 )

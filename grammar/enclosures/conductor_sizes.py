@@ -7,8 +7,9 @@ import re
 from boxaloud.grammar.enclosures import lengths
 from boxaloud.grammar.enclosures.enclosure_words import words
 from boxaloud.grammar.enclosures.pull_piece import Piece
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 
-_GAUGE = re.compile(
+_GAUGE = lazy_pattern(
     r"(?:#|number |no\. ?)(?P<bare>[1-4]|one|two|three|four)(?P<ought>/0)?(?![\d/-]| inch| ?\")"
     r"|(?P<awg>[1-4]|one|two|three|four) (?:awg|gauge)"
     r"|(?P<aught>[1-4]|one|two|three|four)(?:/0|[- ](?:ought|aught|oh|o)s?)(?!\w)"
@@ -16,8 +17,8 @@ _GAUGE = re.compile(
     r"|(?:two|three|seven) fifty)"
     r"[- ]?(?:kcmil|mcm|kcm|thousand circular mils?|circular mils?|mils?)\b"
 )  # fmt: skip
-_PLURAL = re.compile(r"(?P<n>\d{3,4})'?s\b")
-_PREFIX = re.compile(
+_PLURAL = lazy_pattern(r"(?P<n>\d{3,4})'?s\b")
+_PREFIX = lazy_pattern(
     r"(?:\d+|one|two|three|four|five|six|seven|eight|nine|ten|twelve|sets? of|some|parallel) "
 )
 
@@ -27,10 +28,12 @@ def conductor(text: str, at: int, lone: bool) -> Piece | None:
     lead = words("before_wire").match(text, at)
     place = lead.end() + 1 if lead else at
     for start in (place, *_behind_count(text, place)):
-        found = _GAUGE.match(text, start) or _PLURAL.match(text, start)
-        if found is None:
+        if (found := _GAUGE.match(text, start)) is not None:
+            size = _gauge(found)
+        elif (found := _PLURAL.match(text, start)) is not None:
+            size = _kcmil_size(found["n"])
+        else:
             continue
-        size = _kcmil_size(found["n"]) if found.re is _PLURAL else _gauge(found)
         if size is None:
             continue
         end = found.end()

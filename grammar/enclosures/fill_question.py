@@ -9,20 +9,21 @@ from typing import TypeAlias, get_args
 from boxaloud.grammar import acts, grammar_data
 from boxaloud.grammar.enclosures import lengths
 from boxaloud.grammar.enclosures.reading import ways
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 _NUMBER = (
     r"\d{1,2}|a|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen"
     r"|fifteen|sixteen|seventeen|eighteen|nineteen|twenty"
 )
 _GAUGE = r"\d{1,2}|eighteen|sixteen|fourteen|twelve|ten|eight|six|four|three|two|one"
-_WIRE = re.compile(
+_WIRE = lazy_pattern(
     rf"(?<![\w/-])(?:(?P<count>{_NUMBER}) )?(?:(?:#|number |no\. ?)(?P<numbered>{_GAUGE})s?"
     rf"|(?P<gauge>{_GAUGE})[- ]?(?:awg|gauge)?(?:'?s)?)"
     r"(?: ?(?:awg|gauge))?(?: (?:copper|stranded|solid|cu))?"
     r"(?P<tail>(?: (?:thhn|thwn|xhhw|thw|thhw|tw|wires?|conductors?)\S*)+)?(?![\w/-])"
 )
-_IN = re.compile(r"\b(?:in|into|through|inside)(?: (?:an?|the|one|my|this)(?! inch))? ")
-_ASKS = re.compile(
+_IN = lazy_pattern(r"\b(?:in|into|through|inside)(?: (?:an?|the|one|my|this)(?! inch))? ")
+_ASKS = lazy_pattern(
     r"\b(?:how many|how much wire|what(?:'s| is) the (?:max(?:imum)?|most|fill)|fill of"
     r"|max(?:imum)?(?: number)?|will\b|do\b|does\b"
     r"|(?:can|may|could) (?:i|we|you) (?:put|get|fit|run|pull|have|stuff|still (?:get|fit)))"

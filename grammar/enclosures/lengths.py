@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from decimal import Decimal
 from functools import cache
 
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer import numbers
 
 _WORD = (
@@ -19,14 +20,14 @@ _FIGURE = r"\d+-\d+/\d+|\d+ \d+/\d+|\d+/\d+|\d*\.\d+|\d+[½¼¾]|[½¼¾]|\d+"
 _PART = r"(?:(?:an?|one)[- ])?(?:half|quarter)|three[- ]quarters?|half an?"
 #: Each ends before anything that could belong to it.
 _END = r"(?![\w½¼¾/]|\.\d|-\d)"
-_MIXED = re.compile(
+_MIXED = lazy_pattern(
     rf"(?:(?P<whole>one|two|three|\d) and (?P<part>{_PART}|1/2|1/4)"
     rf"|(?P<spelt>one|two|three) point (?P<after>five|two five)){_END}"
 )
-_INCH_AND = re.compile(rf"(?:an? )?inch and (?P<part>{_PART}){_END}(?! inch)")
-_AN_INCH = re.compile(r"an inch\b(?! and )")
-_FRACTION = re.compile(rf"(?P<part>{_PART}){_END}")
-_PLAIN = re.compile(rf"(?:{_FIGURE}|(?:{_WORD})){_END}")
+_INCH_AND = lazy_pattern(rf"(?:an? )?inch and (?P<part>{_PART}){_END}(?! inch)")
+_AN_INCH = lazy_pattern(r"an inch\b(?! and )")
+_FRACTION = lazy_pattern(rf"(?P<part>{_PART}){_END}")
+_PLAIN = lazy_pattern(rf"(?:{_FIGURE}|(?:{_WORD})){_END}")
 _PARTS = {"half": Decimal("0.5"), "quarter": Decimal("0.25"), "1/2": Decimal("0.5"),
           "1/4": Decimal("0.25")}  # fmt: skip
 _LARGEST_MIXED = {Decimal(text) for text in ("1.25", "1.5", "2.5", "3.5")}

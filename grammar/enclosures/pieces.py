@@ -14,38 +14,39 @@ from boxaloud.grammar.enclosures.conductor_sizes import conductor
 from boxaloud.grammar.enclosures.enclosure_words import longest, named, words
 from boxaloud.grammar.enclosures.pull_piece import Piece
 from boxaloud.grammar.enclosures.raceway_lists import raceways
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 _ORDINAL = {"first": 1, "1st": 1, "one": 1, "1": 1, "top": 1, "upper": 1, "second": 2, "2nd": 2,
             "two": 2, "2": 2, "bottom": 2, "lower": 2, "third": 3, "3rd": 3, "three": 3, "3": 3,
             "other": 0, "next": 0, "another": 0, "separate": 0, "different": 0}  # fmt: skip
-_ROW = re.compile(
+_ROW = lazy_pattern(
     r"(?:(?:in|on|and|with) )*(?:the |a |an )?"
     r"(?:(?P<which>first|1st|top|upper|second|2nd|bottom|lower|third|3rd|other|next|another|separate"
     r"|different) row|row (?:number )?(?P<number>one|two|three|[123]))\b"
     r"(?: (?:has|have|with|of|is|are|holds|gets))?"
 )
-_A_ROW = re.compile(
+_A_ROW = lazy_pattern(
     r"(?:and |with |in )*(?:a|one|another) (?:second |third |separate )?row (?:of|with|has)\b"
 )
-_ROW_OF = re.compile(r"(?:and |with |in )*(?P<n>two|three|[23]) rows of\b")
-_ROWS = re.compile(
+_ROW_OF = lazy_pattern(r"(?:and |with |in )*(?P<n>two|three|[23]) rows of\b")
+_ROWS = lazy_pattern(
     r"(?:in |with |are in |on )*(?P<n>two|three|four|[234]) (?:separate |different )?rows\b"
 )
-_EACH_ROW = re.compile(r"(?:(?:in|on|for|per) )?(?:each|every) row\b|per row\b")
-_BY = re.compile(r" ?(?:by|x|×) ?")
-_SIZED = re.compile(r"(?:the box |it |box )?(?:is |measures )?")
-_ONE_END = re.compile(r"(?:in(?:to)?|at|by|through|on|from) one (?:end|side|wall)\b(?! and out)")
-_OTHER_END = re.compile(
+_EACH_ROW = lazy_pattern(r"(?:(?:in|on|for|per) )?(?:each|every) row\b|per row\b")
+_BY = lazy_pattern(r" ?(?:by|x|×) ?")
+_SIZED = lazy_pattern(r"(?:the box |it |box )?(?:is |measures )?")
+_ONE_END = lazy_pattern(r"(?:in(?:to)?|at|by|through|on|from) one (?:end|side|wall)\b(?! and out)")
+_OTHER_END = lazy_pattern(
     r"(?:going |com(?:es?|ing) )?(?:back )?(?:out|leav(?:es|ing)|exit(?:s|ing))"
     r"(?: of| at| by| through| from)? the other(?=\s*(?:[,.;?]|and\b|$))"
 )
-_IN = re.compile(r"(?:com(?:es?|ing) in|going in|enter(?:s|ing)|in)(?= ?(?:,|\.|and\b|$|from))")
-_OUT = re.compile(
+_IN = lazy_pattern(r"(?:com(?:es?|ing) in|going in|enter(?:s|ing)|in)(?= ?(?:,|\.|and\b|$|from))")
+_OUT = lazy_pattern(
     r"(?:(?:going |com(?:es?|ing) )?(?:back )?out|leav(?:es|ing)|exit(?:s|ing))"
     r"(?= ?(?:,|\.|and\b|$|the same|of the same))"
 )
-_BREAK = re.compile(r"[.;:!?\n,()]|--?")
-_WORD = re.compile(r"[^\s.;:!?,()]+")
+_BREAK = lazy_pattern(r"[.;:!?\n,()]|--?")
+_WORD = lazy_pattern(r"[^\s.;:!?,()]+")
 
 
 def scan(text: str, lone: bool = False) -> list[Piece]:

@@ -18,6 +18,7 @@ from boxaloud.grammar.enclosures.enclosure_words import shows, words
 from boxaloud.grammar.enclosures.pieces import scan
 from boxaloud.grammar.enclosures.pull_piece import Piece
 from boxaloud.grammar.enclosures.reading import Ordinary
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer.tokens import plain_text
 from boxaloud.grammar.phrases import vocabulary
 
@@ -28,7 +29,7 @@ _SILENT_DETAILS = frozenset({"name", "asking"})
 _ANSWERS = (
     acts.Number, acts.Size, acts.Place, acts.NoneOfThem, acts.Yes, acts.No, acts.DontKnow,
 )  # fmt: skip
-_PREPOSITION = re.compile(
+_PREPOSITION = lazy_pattern(
     r"(?:^|\b(?:in|for|at|near|by|behind|from|to|under|over|called|feeding) "
     r"(?:the |a |an |my |our )?)$"
 )

@@ -11,20 +11,21 @@ from boxaloud.grammar import grammar_data
 from boxaloud.grammar.enclosures import lengths
 from boxaloud.grammar.enclosures.enclosure_words import words
 from boxaloud.grammar.enclosures.pull_piece import Piece, Raceways
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 #: No raceway is larger, inches: a number by itself above it is none.
 _LARGEST = 6
 #: No list of raceways without a unit of their own is longer.
 _DEEPEST = 16
-_SOME = re.compile(r"(?:a |an )?(?P<n>pair|couple)(?: of)? ")
-_TRADE = re.compile(r"(?:trade )?sizes? ")
-_DESIGNATOR = re.compile(r"(?:metric )?designators? (?P<n>\d+)\b|(?P<mm>\d+) ?mm\b")
-_UNIT = re.compile(
+_SOME = lazy_pattern(r"(?:a |an )?(?P<n>pair|couple)(?: of)? ")
+_TRADE = lazy_pattern(r"(?:trade )?sizes? ")
+_DESIGNATOR = lazy_pattern(r"(?:metric )?designators? (?P<n>\d+)\b|(?P<mm>\d+) ?mm\b")
+_UNIT = lazy_pattern(
     r"[ -]?(?:inch(?:es)?(?!\w)|\"|''|(?P<short>in\.?)(?!\w)"
     r"(?! (?:the|a|an|one|row|left|right|top|bottom|back|each|both)\b))"
 )
-_PLURAL = re.compile(r"(?:conduit|raceway|pipe|nipple|cable|hub)s$|(?:entries|emts)$")
-_PART_BEHIND = re.compile(r"[ -]?inch(?:es)? and (?:an? )?(?:half|quarter)(?!\w)(?! inch)")
+_PLURAL = lazy_pattern(r"(?:conduit|raceway|pipe|nipple|cable|hub)s$|(?:entries|emts)$")
+_PART_BEHIND = lazy_pattern(r"[ -]?inch(?:es)? and (?:an? )?(?:half|quarter)(?!\w)(?! inch)")
 
 
 @cache

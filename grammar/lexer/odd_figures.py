@@ -10,6 +10,8 @@ from __future__ import annotations
 import re
 from functools import lru_cache
 
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+
 VULGAR = "½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
 #: Stands in a plain text for every character of such a figure; of private use, so that nobody
 #: types it.
@@ -22,7 +24,7 @@ LONGEST = 30
 #: What may stand between two figures and still leave each of them as it is; anything else that
 #: is no space makes one odd figure of both, such as a point of another script, or no width.
 _BETWEEN = re.escape("-/.,x*:;()[]+=#\"&%^'|@<>!?•×_{}\\`~$") + VULGAR
-_ODD = re.compile(
+_ODD = lazy_pattern(
     rf"""
       (?:(?<![\d.,/-])\d[\d.,]*+)?[{NUMERAL}²³][\d.,{NUMERAL}²³]*+       # 18², ①
     | (?<![\d.,/-])\d++(?:

@@ -3,13 +3,12 @@ into the figure before them. Mended where only one thing can have been meant."""
 
 from __future__ import annotations
 
-import re
-
 from boxaloud.grammar import grammar_data
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer import odd_figures
 
-_TIME = re.compile(r"\d{1,2}:[0-5]\d(?![\d:/-]|\.\d)")
-_IMPROPER = re.compile(r"(\d)(\d{1,2})/(2|4|8|16)")
+_TIME = lazy_pattern(r"\d{1,2}:[0-5]\d(?![\d:/-]|\.\d)")
+_IMPROPER = lazy_pattern(r"(\d)(\d{1,2})/(2|4|8|16)")
 _IN_TWO: frozenset[str] = frozenset(grammar_data.table("lexicon")["words"]["in_two"])
 _PIECES: frozenset[str] = frozenset(word[:cut] for word in _IN_TWO for cut in range(1, len(word)))
 

@@ -12,6 +12,7 @@ import unicodedata
 from collections.abc import Sequence
 from typing import NamedTuple
 
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer import odd_figures, run_together
 from boxaloud.grammar.lexer.heard_words import Word
 
@@ -20,7 +21,7 @@ _OTHER = rf"[^\W\d_a-z{_VULGAR}]"
 """A letter that English has not."""
 _MARKS = "[\u0300-\u036f\u0591-\u05c7\u0610-\u065f\u0670\u06d6-\u06ed\u0900-\u0e4e\u200c\u200d]"
 """Vowels and joiners that belong to the letter before, in scripts that write them so."""
-_TOKEN = re.compile(
+_TOKEN = lazy_pattern(
     rf"""
       (?!in|cm)[a-z]++(?![\d'/^-]|{_OTHER})                 # most words: nothing below differs
     | [a-z]*+{_OTHER}(?:[a-z]|{_OTHER}|{_MARKS})*+            # words in other letters: names
@@ -40,13 +41,13 @@ _TOKEN = re.compile(
     """,
     re.VERBOSE,
 )
-_ABBREVIATED = re.compile(
+_ABBREVIATED = lazy_pattern(
     r"\b(cu|sq|oct|recep|recept|rcpt|recp|sw|gnd|grd|conn|dev|int|ext|in|ea|pc|pcs|qty|ga"
     r"|approx|dup|dbl|sgl|w|incl)\.(?=\s*[a-z0-9(,;]|in\b)"
 )
 #: A raised figure behind the letters of a unit: in³, ft².
-_RAISED = re.compile("(?<=[a-z])[²³]")
-_NUMBERED = re.compile(r"(?m)^[ \t]*\d{1,2}[.)][ \t]+(?=\S)")
+_RAISED = lazy_pattern("(?<=[a-z])[²³]")
+_NUMBERED = lazy_pattern(r"(?m)^[ \t]*\d{1,2}[.)][ \t]+(?=\S)")
 _DASHES = {"–": "-", "—": ",", "−": "-", "‑": "-", "’": "'", "‘": "'", "″": '"', "“": '"', "”": '"',
            "⁄": "/", "∕": "/"}  # fmt: skip
 #: No utterance is longer than this many characters; what lies beyond is left over as said.

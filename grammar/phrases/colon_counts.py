@@ -5,14 +5,14 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from dataclasses import replace
 from itertools import pairwise
 
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.phrases.statements import Statement
 
-_COUNT = re.compile(r"\s*:\s*(?P<count>\w+)$")
+_COUNT = lazy_pattern(r"\s*:\s*(?P<count>\w+)$")
 
 
 def settled(heard: str, found: Sequence[Statement]) -> list[Statement]:

@@ -11,6 +11,7 @@ from boxaloud.grammar.acts import Act, Unread, Utterance
 from boxaloud.grammar.clauses.clause import Clause
 from boxaloud.grammar.clauses.clause_splitter import clauses
 from boxaloud.grammar.enclosures import BODY, enclosure_talk
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer.heard_words import Word
 from boxaloud.grammar.phrases.statement_parser import understand
 from boxaloud.grammar.utterance.clause_acts import clause_acts
@@ -293,8 +294,7 @@ class _Reading:
         return True
 
 
-_FORBIDDING = re.compile(
+_FORBIDDING = lazy_pattern(
     r"(?:(?:no|please|and|but|so|wait|well|oh|ok|okay|um|uh) )*(?:do not|never)"
 )
-#: The breaks that may stand behind the number of an exercise.
-_HEADS = (".", ":", ";", "\n")
+_HEADS = (".", ":", ";", "\n")  # these may stand behind the number of an exercise

@@ -8,9 +8,10 @@ from decimal import Decimal
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer import numbers
 
-_FRACTION = re.compile(
+_FRACTION = lazy_pattern(
     r"\b(?:(?:an? )?inch (?:and |n )?(?:a |an )?(?:half|quarter|eighth|\d/\d)|(?:one|two|three"
     r"|1|2|3)(?: inch(?:es)?)?(?:[- ]| and | n )?(?:a |an |one |three |five |seven )?(?:half"
     r"|quarters?|eighths?|\d/\d))\b"
@@ -206,7 +207,7 @@ def _is_depth(number: acts.Number, size: acts.SetSize) -> bool:
     return unsaid and value is not None and value != int(value) and value < 5
 
 
-_SAID_TO_BE_DEVICE = re.compile(r"\b(?:device|gem|switch|gangable) box")
+_SAID_TO_BE_DEVICE = lazy_pattern(r"\b(?:device|gem|switch|gangable) box")
 
 
 def _merged_size(one: acts.SetSize | acts.NameBoxKind, other: acts.SetSize) -> acts.SetSize | None:

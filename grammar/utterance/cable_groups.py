@@ -9,6 +9,7 @@ from itertools import takewhile
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.clauses.act_kinds import is_thing, with_count
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer import numbers
 
 
@@ -30,7 +31,7 @@ def _unsized(kept: list[Act]) -> int:
     return waiting
 
 
-_SUM = re.compile(r"\b(?:cables?|runs?)\s*[,:]")
+_SUM = lazy_pattern(r"\b(?:cables?|runs?)\s*[,:]")
 
 
 def _listed(made: list[Act]) -> int:
@@ -76,7 +77,7 @@ def _sized_later(made: list[Act]) -> list[Act]:
 _LENT = (acts.AddGrounds, acts.AddConductors, acts.AddJumper, acts.AddTerminalBlock)
 
 
-_ALSO = re.compile(
+_ALSO = lazy_pattern(
     r"(?i)\s*,?\s*(?:and )?(?:it is |it's |they are |they're )?(?:also|too|likewise)"
     r"(?: an?| number)?\s*"
 )
@@ -126,7 +127,7 @@ def sizes_lent(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     return kept
 
 
-_ONE_SIZE = re.compile(r"(?i)(?:an? |number |#)?\S+ (?:wire|conductor)$")
+_ONE_SIZE = lazy_pattern(r"(?i)(?:an? |number |#)?\S+ (?:wire|conductor)$")
 
 
 def misplaced_counts(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
@@ -145,7 +146,7 @@ def _misplaced_count(act: Act) -> Act:
     return act
 
 
-_ON_CABLE = re.compile(
+_ON_CABLE = lazy_pattern(
     r"(?i)\s*(?:that is |that's |is |lands |landing |landed |goes |sits |fed )?(?:on|off|from"
     r"|by|fed by|off of) (?:the |an? |one )?"
 )
@@ -174,11 +175,11 @@ def landed_on_cables(made: list[Act], heard: str, left: list[Unread]) -> list[Ac
     return kept
 
 
-_PIPES = re.compile(
+_PIPES = lazy_pattern(
     r"\b(two|three|four|five|six|[2-6]|both) (?:of (?:the|those) )?(?:\w+ )?(?:pipes?|emts?"
     r"|conduits?|raceways?|flexes|stubs|runs? of (?:emt|pipe|conduit|flex))\b"
 )
-_EACH = re.compile(
+_EACH = lazy_pattern(
     r"\b(?:in each|each (?:has|have|with|brings?|carr(?:y|ies)|of (?:them|those|these)|one"
     r"|pipe)|each of (?:them|those|these)|per pipe|apiece|, each|each)\b"
 )

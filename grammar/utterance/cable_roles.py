@@ -7,19 +7,20 @@ from dataclasses import replace
 
 from boxaloud.grammar import acts, grammar_data
 from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 _NAMED: dict[str, list[str]] = grammar_data.table("lexicon")["names"]["role"]
 _ROLE = "(?:{})s?".format(
     "|".join(sorted((name for names in _NAMED.values() for name in names), key=len, reverse=True))
 )
 _WAY = "(?: (?:in|out|coming in|going out))?"
-_ROLES = re.compile(
+_ROLES = lazy_pattern(
     rf"[ ,:;(-]*(?:(?:a|an|the|one|for|for the) )*{_ROLE}{_WAY}"
     rf"(?:[ ,/&+]+(?:and )?(?:(?:a|an|the|one) (?:[a-z]+ )??)?{_ROLE}{_WAY})+\b",
     re.IGNORECASE,
 )
-_EACH = re.compile(rf"\b{_ROLE}\b", re.IGNORECASE)
-_ENDS_IN_ROLE = re.compile(rf"\b{_ROLE}$", re.IGNORECASE)
+_EACH = lazy_pattern(rf"\b{_ROLE}\b", re.IGNORECASE)
+_ENDS_IN_ROLE = lazy_pattern(rf"\b{_ROLE}$", re.IGNORECASE)
 
 
 def named_by_role(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:

@@ -12,6 +12,7 @@ from boxaloud.grammar.building.told_acts import parts_of, tell
 from boxaloud.grammar.building.told_clause import Telling
 from boxaloud.grammar.clauses.act_fields import thing_of
 from boxaloud.grammar.clauses.clause import Clause
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.phrases.vocabulary import known_words
 from boxaloud.grammar.utterance.correction_markers import is_marker
 from boxaloud.grammar.utterance.further_ones import further_denied
@@ -72,7 +73,7 @@ def clause_acts(
     return place + 1, told, _unread(clause, told, heard)
 
 
-_THEN_ASKED = re.compile(
+_THEN_ASKED = lazy_pattern(
     r"(?:and |so |but )*(?:does|do|will|would|did|is|how does) (?:that|it|this|they|those)\b"
 )
 
@@ -193,11 +194,11 @@ def _unknown_operator(clause: Clause, heard: str) -> acts.UnknownOperator | None
     )
 
 
-_RELATIVE = re.compile(
+_RELATIVE = lazy_pattern(
     r"^(?:which|who|where|when) (?:(?:is|are|has|have|was|were|goes|go|comes|come|makes|feeds"
     r"|means) (?:(?:a|an|the|all|both|on|to|just|of|got|from) )*<|(?:i|we|both|all|each|<))"
 )
-_WHAT_I_HAVE = re.compile(
+_WHAT_I_HAVE = lazy_pattern(
     r"^(?:(?:so|ok|okay|well|and) )*(?:what|here is what) (?:i|we) (?:have|am|got|see|found"
     r"|count|counted)\b"
 )

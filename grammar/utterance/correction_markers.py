@@ -11,6 +11,7 @@ from boxaloud.grammar.acts import Act
 from boxaloud.grammar.clauses.act_fields import THINGS, reference_to
 from boxaloud.grammar.clauses.act_kinds import is_thing
 from boxaloud.grammar.clauses.clause import Clause
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 _TABLE = grammar_data.table("clauses")["marking"]
 _MARKERS = frozenset(_TABLE["words"])
@@ -70,13 +71,13 @@ def dispute(clause: Clause) -> list[Act]:
     return []
 
 
-_NOT_SO = re.compile(
+_NOT_SO = lazy_pattern(
     r"(?:(?:no|wait|hey|but|ok|and|well) )*(?:(?:you|i) (?:got|had|have) (?:that|it|this) "
     r"(?:all )?wrong|(?:that|it|this) (?:is|was) not (?:it|that|so|true"
     r"|what i (?:said|meant|have|told you)))"
 )
-_NOT_NUMBER = re.compile(r"(?:(?:no|and|but|wait) )*not <n:([0-9.]+)>")
-_NUMBER_ONLY = re.compile(r"(?:(?:just|only|but|it is|make it) )*<n:([0-9.]+)>")
+_NOT_NUMBER = lazy_pattern(r"(?:(?:no|and|but|wait) )*not <n:([0-9.]+)>")
+_NUMBER_ONLY = lazy_pattern(r"(?:(?:just|only|but|it is|make it) )*<n:([0-9.]+)>")
 
 
 def not_but(clause: Clause, parts: list[Clause], place: int) -> acts.RestateNumber | None:
@@ -106,7 +107,7 @@ def restated_for(denied: Clause, told: list[Act]) -> list[Act]:
     return [replace(act, instead_of=reference_to(found))] if act.instead_of is None else told
 
 
-TRAILING = re.compile(
+TRAILING = lazy_pattern(
     r"(?:(?:i mean|i meant|actually|sorry|my mistake|my bad|rather|i should say|instead|oops"
     r"|is what i meant)(?: |$))+"
 )
@@ -126,7 +127,7 @@ def restated_after_all(made: list[Act]) -> list[Act]:
 
 
 #: "that's wrong", "I miscounted": what is wrong is yet to be said.
-DISPUTE = re.compile(
+DISPUTE = lazy_pattern(
     r"\b(?:wrong|not right|mistake|miscounted|misspoke|messed up|correction|not it|not so"
     r"|not true|not what i (?:said|meant|have|told you)|not that|incorrect|not correct)\b"
 )

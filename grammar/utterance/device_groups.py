@@ -7,9 +7,10 @@ from dataclasses import replace
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer import numbers
 
-_ACTIVITY = re.compile(
+_ACTIVITY = lazy_pattern(
     r"\b(?:replac|install|swapp|chang|wir|hook|mount|add|putt|fix|repair|upgrad|troubleshoot"
     r"|redo|connect)ing(?: up| in| out)? (?:a |an |the |my |some |new |old |out |another )*$"
 )
@@ -48,7 +49,7 @@ def same_device(one: acts.AddDevice, other: acts.AddDevice) -> bool:
     return names[0].endswith(names[1]) or names[1].endswith(names[0])
 
 
-_QUAD = re.compile("quad|fourplex")
+_QUAD = lazy_pattern("quad|fourplex")
 
 
 def quads_as_duplexes(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
@@ -86,7 +87,7 @@ def quads_as_duplexes(made: list[Act], heard: str, left: list[Unread]) -> list[A
     return kept
 
 
-_SWITCH_BOX = re.compile(r"(?i)^(?P<count>\d|one|two|three|four)?\s*(?:sw|switch) box\b")
+_SWITCH_BOX = lazy_pattern(r"(?i)^(?P<count>\d|one|two|three|four)?\s*(?:sw|switch) box\b")
 
 
 def _count_before(heard: str, act: Act) -> str:
@@ -116,7 +117,7 @@ def switch_beside_box(made: list[Act], heard: str, left: list[Unread]) -> list[A
     return kept
 
 
-_SUMMED = re.compile(r"\s*(?:,|:|so)? ?(?:so|a |one |:)")
+_SUMMED = lazy_pattern(r"\s*(?:,|:|so)? ?(?:so|a |one |:)")
 
 
 def without_heading_devices(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:

@@ -7,10 +7,11 @@ from collections.abc import Sequence
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.device_groups import same_device
 
-_FOR = re.compile(r"(?i)\s*(?:cables? |wires? |conductors? )?for (?:the |that |my )?")
-_FOR_SWITCH = re.compile(r"(?i) for (?P<device>(?:the|that|my) switch(?:es)?)$")
+_FOR = lazy_pattern(r"(?i)\s*(?:cables? |wires? |conductors? )?for (?:the |that |my )?")
+_FOR_SWITCH = lazy_pattern(r"(?i) for (?P<device>(?:the|that|my) switch(?:es)?)$")
 
 
 def for_devices(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:

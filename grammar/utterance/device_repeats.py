@@ -8,10 +8,11 @@ from dataclasses import replace
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.device_groups import same_device
 from boxaloud.grammar.utterance.headings import ROOMS
 
-_NO_DEVICE = re.compile(
+_NO_DEVICE = lazy_pattern(
     r"\b(?:ceiling|lighting|light|smoke|alarm|luminaire|fan|fixture) outlet\b", re.IGNORECASE
 )
 
@@ -53,7 +54,7 @@ def same_again(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     return kept
 
 
-_BETWEEN = re.compile(r"(?i)\b(?:between|joining|tying) (?:the )?$")
+_BETWEEN = lazy_pattern(r"(?i)\b(?:between|joining|tying) (?:the )?$")
 
 
 def _only_joined(act: acts.AddDevice, made: list[Act], heard: str) -> bool:
@@ -183,11 +184,11 @@ def _of_the_heading(act: acts.AddDevice, kept: list[Act], heard: str) -> bool:
 
 
 #: "By the bed", "in the den": where the box is; "on the 12-2", "by the switch" say no place.
-_BESIDE = re.compile(
+_BESIDE = lazy_pattern(
     r"(?i)\s*(?:by|at|near|behind|beside|under|over|above|below|next to) (?:the|a|my) "
     r"(?!(?:other |second )?(?:switch|dimmer|plug|outlet|receptacle|duplex|gfci|gfi|box)\b)[a-z]"
 )
-_WITHIN = re.compile(
+_WITHIN = lazy_pattern(
     rf"(?i)\s*(?:in|on|for) (?:the |a |my )?(?:{'|'.join(sorted(ROOMS - {'box'}))})\b"
 )
 
@@ -212,7 +213,7 @@ def _names_the_box(act: acts.AddDevice, first: acts.AddDevice, heard: str) -> bo
     return _in_a_room(first, heard) and not _in_a_room(act, heard)
 
 
-_FURTHER_ONE = re.compile(r"(?i)\b(?:another|more|second|other|extra|also|plus|and)\b")
+_FURTHER_ONE = lazy_pattern(r"(?i)\b(?:another|more|second|other|extra|also|plus|and)\b")
 
 
 def _of_a_wide_one(act: acts.AddDevice, kept: list[Act], heard: str) -> bool:
@@ -230,7 +231,7 @@ def _of_a_wide_one(act: acts.AddDevice, kept: list[Act], heard: str) -> bool:
 
 
 #: "The other two switches": not the one said before.
-_THE_OTHERS = re.compile(r"(?:and )?the (?:other|remaining|rest)\b")
+_THE_OTHERS = lazy_pattern(r"(?:and )?the (?:other|remaining|rest)\b")
 
 
 def _another(act: Act, kept: list[Act]) -> Act:

@@ -8,22 +8,23 @@ from dataclasses import replace
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.clauses.act_kinds import ROUTED
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 
-_LOOPS = re.compile(r"\b(?:loop|loops|looped|coil|coiled|slack)\b")
-_LONG = re.compile(r"\b(?:foot|feet|twelve inch|12 inch|12\"|double|twice|long|big)\b")
-_A_LOOP = re.compile(r"\b(?:loops?|coils?)\b")
-_SHORT = re.compile(r"\b(?:short|less than|under|not quite)\b")
-_FLAT = re.compile(
+_LOOPS = lazy_pattern(r"\b(?:loop|loops|looped|coil|coiled|slack)\b")
+_LONG = lazy_pattern(r"\b(?:foot|feet|twelve inch|12 inch|12\"|double|twice|long|big)\b")
+_A_LOOP = lazy_pattern(r"\b(?:loops?|coils?)\b")
+_SHORT = lazy_pattern(r"\b(?:short|less than|under|not quite)\b")
+_FLAT = lazy_pattern(
     r"\b(?:no|not (?:\w+ ){0,2}(?:from|out of|through) (?:a|the)|not from a|not out of a"
     r"|not from the|not a|isn't a|without a|ain't no|flat)\b[^,.;]{0,12}\b(?:dome|domed"
     r"|canopy)\b|\bflat (?:fixture|light|luminaire|disk)\b"
 )
-_LUMINAIRE = re.compile(
+_LUMINAIRE = lazy_pattern(
     r"\b(?:fixtures?|lights?|luminaires?|lamps?|canop(?:y|ies)|domed?|fans?|chandeliers?|sconces?"
     r"|pendants?|tails?|leads?)\b"
 )
-_DOME = re.compile(r"\b(?:dome|domed|canopy)\b")
-_NO_FIXTURE_GROUND = re.compile(r"\bno (?:fixture )?ground")
+_DOME = lazy_pattern(r"\b(?:dome|domed|canopy)\b")
+_NO_FIXTURE_GROUND = lazy_pattern(r"\bno (?:fixture )?ground")
 
 
 def _of_a_luminaire(wires: acts.AddConductors, luminaire: bool) -> bool:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -11,14 +10,15 @@ from boxaloud.grammar.acts import Act
 from boxaloud.grammar.building.neighbouring_words import is_further_one
 from boxaloud.grammar.clauses.act_fields import THINGS, reference_to
 from boxaloud.grammar.clauses.clause import Clause
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 _NONE = "(?:no|nope|nah|negative)"
 _ONLY = (
     r"(?:(?:there|it|we|i|is|are|has|have|got|that|they)(?: |$))*(?:just|only)"
     r"(?: (?:the|got|have|has))* <n:(?P<count>\d+)>(?: (?:there|in (?:it|there|here)|of them))?"
 )
-_DENIED = re.compile(rf"{_NONE}(?: {_ONLY})?")
-_COUNTED = re.compile(_ONLY)
+_DENIED = lazy_pattern(rf"{_NONE}(?: {_ONLY})?")
+_COUNTED = lazy_pattern(_ONLY)
 
 
 def further_denied(parts: Sequence[Clause], place: int, heard: str) -> tuple[int, list[Act]] | None:

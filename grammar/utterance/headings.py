@@ -11,11 +11,12 @@ from boxaloud.grammar.building.told_acts import tell
 from boxaloud.grammar.building.told_clause import Telling
 from boxaloud.grammar.clauses.act_fields import THINGS
 from boxaloud.grammar.clauses.clause import Clause, Element
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.phrases.vocabulary import known_words
 
 ROOMS = frozenset(grammar_data.table("clauses")["rooms"]["names"])
 ROOM_WORDS = frozenset(grammar_data.table("clauses")["rooms"]["words"])
-_CODE = re.compile(r"[a-z]{1,3}-\d{1,3}[a-z]?")
+_CODE = lazy_pattern(r"[a-z]{1,3}-\d{1,3}[a-z]?")
 
 
 def named_device(elements: Sequence[Element]) -> Element | None:
@@ -71,14 +72,14 @@ def box_heading(clause: Clause, parts: list[Clause], heard: str) -> str:
 
 
 #: "First box", "box one": the number of a box, before its name.
-NUMBERED_BOX = re.compile(
+NUMBERED_BOX = lazy_pattern(
     r"(?:(?:ok|okay|so|right|now|alright|well|this is|the) )*"
     r"(?:(?:first|second|third|fourth|next|last) (?:box|<n:1>)|box <n:\d+>)"
 )
 
 
 #: "Box two, also 20.3 …", "now box B, a four square …": which box what follows is of.
-WHICH_BOX = re.compile(
+WHICH_BOX = lazy_pattern(
     r"(?:(?:and|then|now|next|ok|okay|so|right|alright|well|for|in|on) )*"
     r"(box (?:<n:[1-9]>|[a-h]))"
 )
@@ -93,11 +94,11 @@ def names_a_box(clause: Clause) -> bool:
     )
 
 
-LETTERED = re.compile(
+LETTERED = lazy_pattern(
     r"(?:(?:this is|this one is|ok|okay|now|first|so) )*(box (?:[a-z]|[1-5]|one|two|three|four"
     r"|five))[.:,]?"
 )
-BOX_TOPIC = re.compile(
+BOX_TOPIC = lazy_pattern(
     r"^(?:(?:and|so|ok|okay|now|as for|about|going back to|back to|for) )*(?:the|my|this) "
     r"(?:box|volume|capacity)$"
 )
@@ -202,7 +203,7 @@ def _plainly_denied(both: list[Element], heard: str) -> list[Act]:
     return made[:count]
 
 
-NUMBERED = re.compile(
+NUMBERED = lazy_pattern(
     r"(?:(?:ok|okay|so|now|alright|this is|here is|next|and) )*(?:number|problem|exercise"
     r"|example|question|item|no) (?:<n:\d+>|<size[^>]*>)|<size::>"
 )

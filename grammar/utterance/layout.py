@@ -2,20 +2,20 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer.heard_words import Word
 
 #: Words that look for a word.
-_SEEKING = re.compile(
+_SEEKING = lazy_pattern(
     r"(?i)\b(?:what'?s it called|what is it called|what do you call (?:it|them|that)"
     r"|whatchamacallit|how (?:do )?(?:i|you) say|what'?s the word)\b,?"
 )
-_DOTS = re.compile(r"(?<=\s)\.{2,}(?=\s)")
+_DOTS = lazy_pattern(r"(?<=\s)\.{2,}(?=\s)")
 
 
-_DOUBLE = re.compile(r"(?<=\S) {2}(?=\S)")
+_DOUBLE = lazy_pattern(r"(?<=\S) {2}(?=\S)")
 
 
 def single_spaced(text: str) -> str:
@@ -59,16 +59,16 @@ _LABELS = (
     "rm", "room", "office", "suite", "apt", "unit", "floor", "flr", "sheet", "rev", "circuit",
     "ckt", "corridor", "area", "zone", "bldg",
 )  # fmt: skip
-_LABEL = re.compile(
+_LABEL = lazy_pattern(
     r"(?im)((?:^|[,;.:]\s*)(?:(?:at|in|for|ok|so) )?(?:[a-z]+ )?(?:class)?(?:"
     + "|".join(_LABELS)
     + r")) ?#? ?\d{1,4}[a-z]?\b"
 )
 #: "#12 CU THHN": copper, where "12 cu in" is a volume.
-_COPPER = re.compile(r"(?i)((?:#|\bno\.? |\bnumber )\s?\d{1,2}(?: awg)?)\s+cu\b(?!\.?\s*in)")
+_COPPER = lazy_pattern(r"(?i)((?:#|\bno\.? |\bnumber )\s?\d{1,2}(?: awg)?)\s+cu\b(?!\.?\s*in)")
 #: A time of day, a surface: no numbers of a box. But "14:02" is how dictation writes "fourteen
 #: two", and "2:14" "two fourteen": those are left for the lexer, which has them asked about.
-_CLOCK = re.compile(
+_CLOCK = lazy_pattern(
     r"(?i)\b(?!(?:14|12|10|0?[86]):0[2-4]\b|\d:1[024]\b)\d{1,2}:[0-5]\d\b"
     r"|(?<![\w,])\d[\d,]*+ (?:square|sq) (?:feet|foot|ft)\b"
     r"|\b(?:a|per) square foot\b"

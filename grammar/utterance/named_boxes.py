@@ -10,9 +10,10 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
 from boxaloud.grammar.clauses.act_fields import act_of
 from boxaloud.grammar.clauses.clause import Clause, Element
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.headings import ROOM_WORDS, ROOMS, named_device, words_named
 
-_NAMED_ONLY = re.compile(r"(?:the )?(?:[a-z]+ )?<device:[^>]*>(?: box| one)?")
+_NAMED_ONLY = lazy_pattern(r"(?:the )?(?:[a-z]+ )?<device:[^>]*>(?: box| one)?")
 
 
 def device_named(elements: Sequence[Element]) -> list[Act]:
@@ -36,7 +37,7 @@ def next_named(begins: Clause, following: Clause, heard: str) -> list[Act]:
 
 
 #: "Switch to box hall 3-way": with the word itself no room is needed.
-_TO_BOX = re.compile(r"(?:switch|change|move|jump|go)(?: back)?(?: over)? to box <device:[^>]*>")
+_TO_BOX = lazy_pattern(r"(?:switch|change|move|jump|go)(?: back)?(?: over)? to box <device:[^>]*>")
 
 
 def opened_named(opens: Clause, following: Sequence[Clause], heard: str) -> tuple[list[Act], int]:

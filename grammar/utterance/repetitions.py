@@ -9,8 +9,9 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.clauses.act_fields import KIND_OF, THINGS
 from boxaloud.grammar.clauses.act_kinds import counted, is_thing
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 
-_SOME = re.compile(r"\b(?:other|others|rest|some|one|half)\b")
+_SOME = lazy_pattern(r"\b(?:other|others|rest|some|one|half)\b")
 
 
 def clamps_on_some(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
@@ -30,7 +31,9 @@ def clamps_on_some(made: list[Act], heard: str, left: list[Unread]) -> list[Act]
     return [act for act in made if not (isinstance(act, acts.SetClamps) and act.where == "outside")]
 
 
-_OF_THOSE = re.compile(r"(?i) ?(?:with|on|for|in|to|either) (?:those|these|them|that|it|either)\b")
+_OF_THOSE = lazy_pattern(
+    r"(?i) ?(?:with|on|for|in|to|either) (?:those|these|them|that|it|either)\b"
+)
 
 
 def grounds_of_those(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
@@ -109,7 +112,7 @@ def denials_last(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     return [*rest[: last + 1], *grounds, *rest[last + 1 :]]
 
 
-_SUMMING = re.compile(
+_SUMMING = lazy_pattern(
     r"(?:i count|i make it|that is|that's|that makes|comes to|in all|total of)\s*$"
 )
 
@@ -131,9 +134,9 @@ def without_sums(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
 
 
 #: "There are", with nothing before it that makes it one more thing told.
-_EXISTING = re.compile(r"(?i)(?<!and )(?<!also )(?<!then )(?<!plus )\bthere(?:'s| is| are) $")
+_EXISTING = lazy_pattern(r"(?i)(?<!and )(?<!also )(?<!then )(?<!plus )\bthere(?:'s| is| are) $")
 #: Behind a count: it is of all.
-_IN_ALL = re.compile(
+_IN_ALL = lazy_pattern(
     r"(?i),? *(?:in )?(?:total|all told|altogether|all together|in all|i (?:re)?counted)\b"
     r"(?=\s*(?:[.,;:!)-]|$))"
 )
@@ -145,9 +148,9 @@ def counted_in_all(made: list[Act], heard: str, left: list[Unread]) -> list[Act]
     return [_counted_in_all(act, heard) for act in made]
 
 
-_COUNTING = re.compile(r"(?i)\bi (?:re)?count(?:ed)? (?:just |only )?$")
+_COUNTING = lazy_pattern(r"(?i)\bi (?:re)?count(?:ed)? (?:just |only )?$")
 #: Said of cables that come on top.
-_SOME_MORE = re.compile(r"\b(?:more|another|extra|additional|other|same|second|third|further)\b")
+_SOME_MORE = lazy_pattern(r"\b(?:more|another|extra|additional|other|same|second|third|further)\b")
 
 
 def _counted_in_all(act: Act, heard: str) -> Act:
@@ -170,7 +173,7 @@ _ROLE = (
     r"(?:the )?(?:(?:power |hot )?feed|power(?: in| out)?|line(?: in)?|load(?: out)?|source"
     r"|home ?run|switch(?:ed)? (?:leg|loop)|travell?ers?|in|out)"
 )
-_ROLES = re.compile(
+_ROLES = lazy_pattern(
     rf"\s*[,(–-]\s*(?P<roles>{_ROLE}(?:\s*(?:,\s*and\b|,|\band\b|&|/)\s*{_ROLE})+)(?=\s*[,.;)]|\s*$)",
     re.IGNORECASE,
 )

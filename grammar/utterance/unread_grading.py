@@ -9,6 +9,7 @@ from functools import lru_cache
 from boxaloud.grammar import grammar_data
 from boxaloud.grammar.acts import Unread
 from boxaloud.grammar.clauses.clause import Clause, Element
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.phrases.vocabulary import known_words
 from boxaloud.grammar.utterance.abbreviations import is_abbreviation
 
@@ -24,15 +25,15 @@ _ROOMS = _ROOM_NAMES - {"box"}
 _VERBS = frozenset(_TABLE["verbs"])
 _RUNS = tuple(tuple(said.split()) for said in _TABLE["runs"])
 _RUN_BEHIND = frozenset(_TABLE["run_behind"])
-_MEASURE = re.compile(
+_MEASURE = lazy_pattern(
     r"(?:<n:[^>]*>|<size[^>]*>) (?:(?:inch|inches|in|foot|feet|ft) )*"
     r"(?:on center|oc|(?<!<n:1> )off|above|below|apart|high|up|from|away|left of|right of"
     r"|over from|long|wide|tall|run|of (?:pipe|wire|cable|conduit))\b"
 )
 #: Where things are that are in no box. A shed, a shop or an office has boxes of its own too.
-_AWAY_WORD = re.compile(r"\b(?:" + "|".join(_AWAY - _ROOM_NAMES) + r")\b")
-_FAR = re.compile(r"\b(?:" + "|".join(_TABLE["far"]) + r")\b")
-_REMARK = re.compile(
+_AWAY_WORD = lazy_pattern(r"\b(?:" + "|".join(_AWAY - _ROOM_NAMES) + r")\b")
+_FAR = lazy_pattern(r"\b(?:" + "|".join(_TABLE["far"]) + r")\b")
+_REMARK = lazy_pattern(
     r"^(?:(?:and|but|so|well|man|oh) )*(?:the |this |that |my |these |those )*<(?:grounds"
     r"|fitting|device|clamps|cable|conductors|box_kind|uncounted|part)[^>]*> (?:is|are|was|were"
     r"|looks?|feels?|seems?|smells?) (?:not |so |very |really |all |kind of |pretty |too "
@@ -41,20 +42,20 @@ _REMARK = re.compile(
     r"| [a-z]+)?$"
 )
 #: "the house was built in 2017": a year of a building is no edition.
-_BUILT = re.compile(
+_BUILT = lazy_pattern(
     r"\b(?:built|bought|renovated|remodeled|remodelled|rewired|born|moved in|since|installed in"
     r"|wired in)\b.*(?:<edition|<n:(?:19|20)\d\d>)"
 )
 #: "somebody wants a receptacle on it now": of the box, whoever wants it.
-_ON_IT = re.compile(r"\b(?:in|on|into|onto) (?:it|there|this box|the box|that box|here)\b")
-_FURTHER = re.compile(r"\b(?:a (?:second|third|fourth|fifth)|another) <cable")
-_EDITION = re.compile(
+_ON_IT = lazy_pattern(r"\b(?:in|on|into|onto) (?:it|there|this box|the box|that box|here)\b")
+_FURTHER = lazy_pattern(r"\b(?:a (?:second|third|fourth|fifth)|another) <cable")
+_EDITION = lazy_pattern(
     r"\b(?:took up|adopted|go by|going by|went to|use|using|under|on|enforce[sd]?|switched to"
     r"|moved to) <edition"
 )
 #: "ten three", "ten-three": said as words it is a cable; "10-3" may be a date.
-_SPOKEN_SIZE = re.compile(r"\S \S|[a-z]-[a-z]", re.IGNORECASE)
-_MONEY = re.compile(r"\$ ?<n|\$ ?\d")
+_SPOKEN_SIZE = lazy_pattern(r"\S \S|[a-z]-[a-z]", re.IGNORECASE)
+_MONEY = lazy_pattern(r"\$ ?<n|\$ ?\d")
 
 
 def about_something_else(clause: Clause, described: bool = False) -> bool:
@@ -244,8 +245,7 @@ def _weighs(elements: Sequence[Element], place: int, known: set[str], text: str)
     if tag == "another":  # and not "another box"
         after = elements[place + 1].tag if place + 1 < len(elements) else "<"
         return (after in _ENDS or after[0] == "<") and _stands_for_a_cable(elements, place)
-    unknown = tag not in known and tag.isalpha()
-    if not unknown:
+    if tag in known or not tag.isalpha():
         return False
     if _thing_unknown(elements, place):
         return not _in_a_room(elements, place + 1)
@@ -271,7 +271,7 @@ def _stands_for_a_cable(elements: Sequence[Element], place: int) -> bool:
 
 
 #: "4/0": a conductor that has no volume, so that another section governs what it is in.
-_LARGE_WIRE = re.compile(r"[1-4]/0s?")
+_LARGE_WIRE = lazy_pattern(r"[1-4]/0s?")
 #: Quantities without a number: what they count is not passed over.
 _HALVES = frozenset({"several", "half", "few", "dozen", "couple"})
 _ADDING = frozenset({"add", "include"})

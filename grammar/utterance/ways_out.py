@@ -7,13 +7,16 @@ import re
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.enclosures import lengths
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 
-_OUT = re.compile(
+_OUT = lazy_pattern(
     r"(?:and )?(?P<n>\w+(?:[- ]\w+)?) (?:go|goes|come|comes|going) (?:back |right )?out"
 )
-_IN = re.compile(r"\b(?:com(?:e|es|ing)|go(?:es|ing)?|enter(?:s|ing)?) in\b|\bin\b", re.IGNORECASE)
+_IN = lazy_pattern(
+    r"\b(?:com(?:e|es|ing)|go(?:es|ing)?|enter(?:s|ing)?) in\b|\bin\b", re.IGNORECASE
+)
 #: What makes them the same conductors, unbroken, or leaves open whether they are.
-_SAME = re.compile(
+_SAME = lazy_pattern(
     r"\b(?:through|straight|unbroken|uncut|not cut|same|they|those|these|of them|of which)\b",
     re.IGNORECASE,
 )

@@ -10,6 +10,7 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.clauses.act_kinds import ROUTED
 from boxaloud.grammar.clauses.clause import Clause
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.box_groups import depth_said_apart, one_box
 from boxaloud.grammar.utterance.cable_groups import (
     each_pipe,
@@ -127,7 +128,7 @@ def _nameless(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     return [act for act in made if not (isinstance(act, acts.OpenBox) and act.name == "the")]
 
 
-_HEDGED = re.compile(r"(?i)\b(?:might|may|maybe|perhaps|possibly|could(?! you))\b[^,.;:]*$")
+_HEDGED = lazy_pattern(r"(?i)\b(?:might|may|maybe|perhaps|possibly|could(?! you))\b[^,.;:]*$")
 
 
 def _hedged(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:

@@ -7,11 +7,12 @@ from dataclasses import replace
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 
-_ONE_YOKE = re.compile(
+_ONE_YOKE = lazy_pattern(
     r"\b(?:on|sharing|share|same|one|single|common)\b[^.;]{0,20}\b(?:yoke|strap)\b"
 )
-_OWN_YOKE = re.compile(
+_OWN_YOKE = lazy_pattern(
     r"\b(?:own|separate|different|each|its|their|two|three|four|five|six)\b[^.;]{0,12}\b"
     r"(?:yokes?|straps?)\b"
 )
@@ -87,7 +88,7 @@ def one_yoke(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
 
 
 _GANGS = {"two": 2, "double": 2, "2": 2, "three": 3, "triple": 3, "3": 3}
-_WIDE = re.compile(
+_WIDE = lazy_pattern(
     r"\b(?P<gangs>two|double|2|three|triple|3)[- ]?gangs?(?:[- ]wide)? (?:yoke|strap)\b"
     r"|(?:the |its )?\b(?:yoke|strap)(?: is|'s| that is| takes| needs| spans| covers)?(?: a)? "
     r"(?P<wide>two|double|2|three|triple|3)[- ]?gangs?(?: wide)?\b"
