@@ -22,7 +22,7 @@ from typing import TYPE_CHECKING, Any
 
 from boxaloud.grammar.grammar_data import digest
 from boxaloud.grammar.phrases.statement_parser import understand
-from boxaloud.grammar.utterance.act_recognizer import recognise
+from boxaloud.grammar.utterance.read_before import recognise
 
 if TYPE_CHECKING:
     from boxaloud.grammar.phrases.help_examples import help_topics

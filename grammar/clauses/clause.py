@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+import dataclasses
 from typing import Literal, TypeAlias
 
 from boxaloud.grammar.phrases.statements import Statement
+from boxaloud.grammar.quick_dataclass import dataclass
 
 Mood: TypeAlias = Literal["declarative", "interrogative", "conditional"]
 
@@ -20,7 +21,7 @@ class Element:
     found: Statement | None = None
 
 
-@dataclass(slots=True)
+@dataclasses.dataclass(slots=True)
 class Clause:
     """A stretch of an utterance that does one thing."""
 

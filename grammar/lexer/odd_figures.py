@@ -44,6 +44,11 @@ _ODD = lazy_pattern(
     """,
     re.VERBOSE,
 )
+#: What most utterances are made of from end to end, and what no odd figure is part of: words and
+#: plain figures ("14", "14-2", "1/2", "20.3"), each with a space behind it.
+_PLAIN = lazy_pattern(
+    r"(?:(?:[a-z]++(?:'[a-z]++)?|\d{1,9}+(?:[-/.]\d{1,9}+)?s?)[,;:?!.]?(?: |$))*+"
+)
 
 
 @lru_cache(maxsize=16)
@@ -52,7 +57,7 @@ def marked(text: str) -> str:
 
     Remembered: several readers look at the same words in a turn.
     """
-    return _ODD.sub(_mark, text)
+    return text if _PLAIN.fullmatch(text) else _ODD.sub(_mark, text)
 
 
 def _mark(found: re.Match[str]) -> str:

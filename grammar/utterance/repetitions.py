@@ -158,7 +158,7 @@ def _counted_in_all(act: Act, heard: str) -> Act:
         return act
     if _SOME_MORE.search(act.words.lower()):
         return act
-    before = heard[: act.span[0]]
+    before = heard[max(0, act.span[0] - 40) : act.span[0]]
     if _COUNTING.search(before) or _IN_ALL.match(heard, act.span[1]):
         return acts.Restate(
             thing=act, instead_of=_meant(act), words=act.words, span=act.span,

@@ -14,6 +14,7 @@ from collections.abc import Iterable
 
 from boxaloud.assistant.dialogue import Conversation
 from boxaloud.grammar import understand
+from boxaloud.grammar.utterance import read_before
 from electrician.mind import random_mind
 from electrician.noise import Recogniser
 from electrician.talking import Electrician
@@ -42,16 +43,21 @@ def spread(times: Iterable[float]) -> str:
     return f"median {statistics.median(ordered) * 1e6:6.0f} µs, 99th {last * 1e6:6.0f} µs"
 
 
-def typed() -> list[float]:
-    """Every typed line of the dialogues, three times over."""
+def typed(least: int = 0, most: int = 1000, new: bool = False) -> list[float]:
+    """Every typed line of the dialogues of so many words, three times over; as `new`, what was
+    read of the same words before is forgotten."""
     found = []
     for _ in range(3):
         for dialogue in dialogues():
             conversation = Conversation()
             for said in dialogue.says:
+                if new:
+                    read_before._typed.cache_clear()
                 start = time.perf_counter()
                 conversation.hear(said.words)
-                found.append(time.perf_counter() - start)
+                taken = time.perf_counter() - start
+                if isinstance(said.words, str) and least <= len(said.words.split()) <= most:
+                    found.append(taken)
     return found
 
 
@@ -88,11 +94,14 @@ def long(words: int) -> tuple[float, float]:
 
 
 def main() -> None:
-    show(f"typed, phrases not met   {spread(typed())}")
-    show(f"typed dialogues          {spread(typed())}")
+    show(f"typed, phrases not met    {spread(typed())}")
+    for least, most in ((0, 1000), (8, 12)):
+        kind = f"typed, {least} to {most} words"
+        show(f"{kind:25} {spread(typed(least, most, new=True))}, each as if never said before")
+        show(f"{kind:25} {spread(typed(least, most))}, said before")
     for errors in (0.0, 0.1):
         talked(errors)
-        show(f"electrician, {errors:4.0%} wrong  {spread(talked(errors))}")
+        show(f"electrician, {errors:4.0%} wrong   {spread(talked(errors))}")
     for words in LENGTHS:
         understood, turn = long(words)
         each = turn / words * 1e6

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from functools import cache
 
 import pytest
-from boxaloud.grammar import grammar_data, help_topics, recognise, understand
+from boxaloud.grammar import grammar_data, help_topics, understand
 from boxaloud.grammar.building import asked_acts, asked_question, told_acts
 from boxaloud.grammar.patterns import patterns
 from boxaloud.grammar.phrases import sampling
@@ -25,6 +25,7 @@ from boxaloud.grammar.phrases.template import (
     parse,
 )
 from boxaloud.grammar.phrases.template import Sequence as Sequenced
+from boxaloud.grammar.utterance.act_recognizer import recognise
 from boxaloud.grammar.utterance.other_talk import small_talk
 from spoken_cases import cases
 

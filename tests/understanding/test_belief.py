@@ -11,6 +11,7 @@ from boxaloud.assistant.dialogue.belief import belief_table, held_acts, unread_w
 from boxaloud.assistant.dialogue.interpretation import box_measures
 from boxaloud.grammar import acts
 from boxaloud.grammar.phrases import slot_doubts, statement_parser
+from boxaloud.grammar.utterance import read_before
 from matrix_rows import known_faults
 from safety_net import misses, table
 
@@ -102,11 +103,17 @@ GUARDS: dict[str, tuple[Any, str, Any]] = {
 def test_no_guard_is_switched_off_unnoticed(name: str, monkeypatch: Patch) -> None:
     place, what, instead = GUARDS[name]
     monkeypatch.setattr(place, what, instead)
-    statement_parser._typed.cache_clear()  # phrases are remembered with their doubts
+    _forget_what_was_read()
     try:
         assert fails()
     finally:
-        statement_parser._typed.cache_clear()
+        _forget_what_was_read()
+
+
+def _forget_what_was_read() -> None:
+    """Phrases and utterances are remembered with their doubts."""
+    statement_parser._typed.cache_clear()
+    read_before._typed.cache_clear()
 
 
 @pytest.mark.parametrize("sure", [0.0, 1.0])
