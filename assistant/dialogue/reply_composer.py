@@ -11,8 +11,7 @@ from boxaloud.assistant.dialogue.assessment import assess, exact
 from boxaloud.assistant.dialogue.enclosures import conduit_body
 from boxaloud.assistant.dialogue.journal import Entry
 from boxaloud.assistant.dialogue.nlg import item_names
-from boxaloud.assistant.dialogue.nlg.sentences import Told, listed, lowered, say, sentence
-from boxaloud.assistant.dialogue.nlg.spoken_form import SOUND_ALIKE
+from boxaloud.assistant.dialogue.nlg.sentences import Told, for_ear, listed, lowered, say, sentence
 from boxaloud.assistant.dialogue.policy import remedy_questions
 from boxaloud.assistant.dialogue.policy.box_status import assumed, code_named, short_caution, status
 from boxaloud.assistant.dialogue.policy.question_wording import ask
@@ -175,14 +174,12 @@ class Composer:
         return pieces
 
     def _echoed(self, made: list[SystemAct]) -> list[str]:
-        """What was entered. A volume that is said as the capacity is not said a second time,
-        unless it sounds like another and no margin stands beside it."""
+        """What was entered. A volume that is said as the capacity is not said a second time."""
         box = self.state.box
         said = self.state.form != "brief" and any(act.act in ("verdict", "total") for act in made)
-        if not said or self.state.extras or not box or not isinstance(box[0], Marked):
+        if not said or self.found.spaces or self.state.extras or not box:
             return self.turn.echoes
-        proved = self.found.verdict != "incomplete" and exact(self.found)
-        if not proved and int(box[0].volume) in SOUND_ALIKE:
+        if not isinstance(box[0], Marked):
             return self.turn.echoes
         name = sentence(item_names.part(box[0]))
         return [Told(text, "") if text == name else text for text in self.turn.echoes]
@@ -244,5 +241,6 @@ class Composer:
         again = before and not turn.stepped and not self.in_vain
         text = ask(question, self.state, self.found, tries, again)
         if self.found.verdict != "incomplete" and not again:
-            text = sentence(say("for_margin", question=lowered(text)))
+            short = for_ear(ask(question, self.state, self.found, tries, True))
+            text = sentence(say("for_margin", question=lowered(Told(text, short))))
         return [SystemAct("question", text)]

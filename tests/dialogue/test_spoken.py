@@ -27,7 +27,7 @@ CASES = [
     ("a 10 AWG ground", "a ten gauge ground"),
     ("4 by 1-1/2 octagon", "four by one and one half octagon"),
     ("4-11/16 by 2-1/8", "four and eleven sixteenths by two and one eighth"),
-    ("by 314.16(B)(2)", "by three fourteen point sixteen B two"),
+    ("by 314.16(B)(2)", "by three fourteen sixteen B two"),
     ("edition 2020", "edition twenty twenty"),
     ("18.0 in³", "eighteen, one eight, cubic inches"),
     ("“undo” takes it back", "undo takes it back"),

@@ -6,7 +6,15 @@ it is as the trade says it, "two 14-2s". `shown` is the shorter one for the eye.
 
 from __future__ import annotations
 
-from boxaloud.assistant.dialogue.nlg.sentences import counted, joined, marked, plain, say
+from boxaloud.assistant.dialogue.nlg.sentences import (
+    Told,
+    counted,
+    joined,
+    marked,
+    plain,
+    say,
+    sentences,
+)
 from boxaloud.rules import table_row
 from boxaloud.rules.contents import (
     Barrier,
@@ -122,12 +130,17 @@ def _grounds(content: Grounds, form: str) -> str:
 
 
 def _yoke(content: Yoke) -> str:
-    text = f"{counted(content.count)} {plural(content.name, content.count)}"
+    text = joined((counted(content.count), _device(content.name, content.count)))
     if content.gangs > 1:
-        text += say("gangs_wide", gangs=counted(content.gangs))
+        text = joined((text, say("gangs_wide", gangs=counted(content.gangs))), by="")
     if content.awg is not None:
         text = joined((text, say("lands_on", awg=content.awg)), by="")
     return text
+
+
+def _device(name: str, count: int) -> str:
+    short = sentences()["device_aloud"].get(name, name)
+    return Told(plural(name, count), plural(short, count)) if short != name else plural(name, count)
 
 
 def _small(content: Content) -> str:

@@ -1,7 +1,7 @@
 """The spoken form of a reply: the same words, with figures as people say them.
 
-"14-2" is "fourteen two", "18.0" is "eighteen", "314.16(B)(2)" is "three fourteen point
-sixteen, B two". The shown text is the one source.
+"14-2" is "fourteen two", "18.0" is "eighteen", "314.16(B)(2)" is "three fourteen sixteen
+B two". The shown text is the one source.
 """
 
 from __future__ import annotations
@@ -116,7 +116,7 @@ def slowly(text: str) -> str:
 def _say_section(match: re.Match[str]) -> str:
     article, section, parts = match.groups()
     hundreds, rest = divmod(int(article), 100)
-    words = f"{ONES[hundreds]} {_two_digits(rest)} point {number(int(section))}"
+    words = f"{ONES[hundreds]} {_two_digits(rest)} {number(int(section))}"
     for part in re.findall(r"\(([A-Za-z0-9]+)\)", parts):
         words += " " + (number(int(part)) if part.isdigit() else part)
     return words
@@ -149,7 +149,10 @@ def _say_decimal(match: re.Match[str]) -> str:
 
 def _point(whole: str, figures: str) -> str:
     part = figures.rstrip("0")
-    return f"{whole} point {' '.join(ONES[int(d)] for d in part)}" if part else whole
+    if not part:
+        return whole
+    point = f"point {' '.join(ONES[int(d)] for d in part)}"
+    return point if whole == ONES[0] else f"{whole} {point}"
 
 
 def _say_number(match: re.Match[str]) -> str:

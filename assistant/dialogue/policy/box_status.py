@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from decimal import Decimal
+
 from boxaloud.assistant.dialogue.assessment import Assessment, exact
 from boxaloud.assistant.dialogue.divided_box import ordinal, spaces_in
 from boxaloud.assistant.dialogue.enclosures import body_telling, conduit_body, pull_telling
@@ -9,6 +11,7 @@ from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import (
     Told,
     counted,
+    for_ear,
     joined,
     listed,
     marked,
@@ -18,6 +21,7 @@ from boxaloud.assistant.dialogue.nlg.sentences import (
     sentences,
     volume,
 )
+from boxaloud.assistant.dialogue.nlg.spoken_form import once, spoken
 from boxaloud.assistant.dialogue.state import State, grounds_known
 from boxaloud.rules import counted_under, is_canadian, provisional
 from boxaloud.rules.canadian_tally import CONNECTORS
@@ -73,7 +77,7 @@ def _volumes(state: State, found: Assessment) -> str:
         return _early(found, state)
     key = "brief" if state.form == "brief" else "normal"
     over = sheet.capacity < sheet.total
-    return say(
+    return _proved(
         f"verdict.{'over' if over else 'fits'}.{key}",
         total=volume(sheet.total),
         capacity=marked(sheet.capacity, sheet.unit),
@@ -81,6 +85,13 @@ def _volumes(state: State, found: Assessment) -> str:
         under=counted_under(sheet.edition),
         edition=_year(sheet.edition),
     )
+
+
+def _proved(key: str, **values: str) -> str:
+    """A verdict with its total, capacity and margin. One wrongly heard would not add up with the
+    others, so that no number is said twice to the ear."""
+    text = say(key, **values)
+    return Told(text, once(for_ear(text)))
 
 
 def _by_side(found: Assessment) -> str:
@@ -117,8 +128,14 @@ def _so_far(found: Assessment, state: State) -> str:
     if sheet.capacity is None:
         total = volume(sheet.total, sheet.unit)
         return say("so_far.no_box", total=total, without=without)
-    room = marked(sheet.capacity, sheet.unit)
+    room = _unproved(sheet.capacity, sheet.unit)
     return say("so_far.box", total=volume(sheet.total), capacity=room, without=without)
+
+
+def _unproved(capacity: Decimal, unit: Unit) -> str:
+    """A capacity beside which no margin stands: nothing would tell a fifteen from a fifty."""
+    text = marked(capacity, unit)
+    return Told(text, spoken(text))
 
 
 def _without(found: Assessment, state: State) -> str:
@@ -141,7 +158,7 @@ def _early(found: Assessment, state: State) -> str:
         return say(
             f"verdict.over.{form}",
             low=volume(found.low),
-            capacity=marked(capacity, sheet.unit),
+            capacity=_unproved(capacity, sheet.unit),
             least=volume(found.low - capacity, sheet.unit),
             about=about,
             under=counted_under(sheet.edition),
@@ -150,7 +167,7 @@ def _early(found: Assessment, state: State) -> str:
     return say(
         f"verdict.fits.{form}",
         high=volume(found.high),
-        capacity=marked(capacity, sheet.unit),
+        capacity=_unproved(capacity, sheet.unit),
         least=volume(capacity - found.high, sheet.unit),
         about=about,
         under=counted_under(sheet.edition),

@@ -14,7 +14,7 @@ from boxaloud.assistant.dialogue.enclosures import governing_sections
 from boxaloud.assistant.dialogue.ground_sizes import unsaid_size
 from boxaloud.assistant.dialogue.merging import alike
 from boxaloud.assistant.dialogue.nlg import item_names
-from boxaloud.assistant.dialogue.nlg.sentences import counted, joined, say, sentence
+from boxaloud.assistant.dialogue.nlg.sentences import Told, counted, joined, say, sentence
 from boxaloud.assistant.dialogue.state import State, sizes_present
 from boxaloud.assistant.dialogue.state_parts import Open
 from boxaloud.assistant.dialogue.turn import Turn
@@ -142,7 +142,8 @@ def _refusal(turn: Turn, thing: Thing, refusal: RulesError) -> str:
     why = say("refused", words=thing.words, why=str(refusal))
     awg = getattr(thing, "awg", None)
     if awg in LARGE:
-        return f"{why} {governing_sections.large(sizes_present(turn.state), str(awg))}"
+        governing = governing_sections.large(sizes_present(turn.state), str(awg))
+        return joined((why, Told(governing, "")))
     return why
 
 

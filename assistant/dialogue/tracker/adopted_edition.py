@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from boxaloud.assistant.dialogue.altering import altered
-from boxaloud.assistant.dialogue.nlg.sentences import say
+from boxaloud.assistant.dialogue.nlg.sentences import Told, joined, say
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.rules import (
@@ -13,6 +13,7 @@ from boxaloud.rules import (
     editions,
     explain,
     is_canadian,
+    provisional,
     read_edition,
 )
 from boxaloud.rules.contents import Marked
@@ -35,11 +36,20 @@ def edition(turn: Turn, act: acts.SetEdition) -> None:
     old, year = turn.state.edition, reading.edition
     key = "echo.edition" if old == year else "echo.edition_changed"
     state = altered(turn.state, edition=year, edition_choices=(), edition_of="", last="edition")
-    said = [say(key, year=year, old=old), reading.says]
+    said = [say(key, year=year, old=old), _noted(reading)]
     unmarked = any(not isinstance(part, Marked) for part in turn.state.box)
     if is_canadian(year) and (unmarked or turn.state.partial is not None):
         said.append(explain("ca-unmarked").says)
-    turn.enter(state, " ".join(filter(None, said)), say("echo.edition", year=year))
+    turn.enter(state, joined(said), say("echo.edition", year=year))
+
+
+def _noted(reading: EditionReading) -> str:
+    """What is to be known of an edition; to the ear in a word where every verdict repeats it."""
+    if is_canadian(reading.edition):
+        return Told(reading.says, say("echo.canadian"))
+    if provisional(reading.edition) is not None:
+        return Told(reading.says, say("echo.provisional"))
+    return reading.says
 
 
 def _read(turn: Turn, act: acts.SetEdition) -> EditionReading:

@@ -16,6 +16,7 @@ from boxaloud.assistant.dialogue.nlg.sentences import (
     counted,
     joined,
     listed,
+    lowered,
     say,
     sentence,
     unstopped,
@@ -91,7 +92,8 @@ def _each_meant(turn: Turn, copy: Turn, act: acts.Suppose, run: Runner) -> list[
 
 def _what(copy: Turn) -> str:
     """What was supposed, in a few words."""
-    text = listed([unstopped(text) for text in copy.echoes if text])
+    echoes = [unstopped(text) for text in copy.echoes if text]
+    text = listed([*echoes[:1], *map(lowered, echoes[1:])])
     return text or listed([text for text in copy.understood if text])
 
 
