@@ -19,7 +19,7 @@ from boxaloud.assistant.dialogue.interpretation.restarts import continued
 from boxaloud.assistant.dialogue.job_acts import EVENTS
 from boxaloud.assistant.dialogue.job_acts import told as told_of_boxes
 from boxaloud.assistant.dialogue.journal import Entry
-from boxaloud.assistant.dialogue.nlg.sentences import listed, say
+from boxaloud.assistant.dialogue.nlg.sentences import listed_doubts, say
 from boxaloud.assistant.dialogue.question_slots import QuestionSlot
 from boxaloud.assistant.dialogue.reply import Reply, SystemAct, said_of
 from boxaloud.grammar import acts, recognise
@@ -254,7 +254,7 @@ def _kept_of(reply: Reply) -> list[SystemAct]:
     """What is said of a part before a box event: no question, but words left unread are told."""
     made = [one for one in reply.acts if one.act not in ("question", "caution")]
     if reply.asks == "unread" and reply.left_over:
-        left = listed([f"“{words}”" for words in reply.left_over])
+        left = listed_doubts(reply.left_over)
         made.append(SystemAct("echo", say("left_over", words=left)))
     return made
 

@@ -11,7 +11,14 @@ from boxaloud.assistant.dialogue.assessment import assess, exact
 from boxaloud.assistant.dialogue.enclosures import conduit_body
 from boxaloud.assistant.dialogue.journal import Entry
 from boxaloud.assistant.dialogue.nlg import item_names
-from boxaloud.assistant.dialogue.nlg.sentences import Told, for_ear, listed, lowered, say, sentence
+from boxaloud.assistant.dialogue.nlg.sentences import (
+    Told,
+    for_ear,
+    listed_doubts,
+    lowered,
+    say,
+    sentence,
+)
 from boxaloud.assistant.dialogue.policy import remedy_questions
 from boxaloud.assistant.dialogue.policy.box_status import assumed, code_named, short_caution, status
 from boxaloud.assistant.dialogue.policy.question_wording import ask
@@ -164,8 +171,8 @@ class Composer:
         """What was left unread, unless that is just what is asked about."""
         if self.asks == "unread":
             return []
-        left = [f"“{run.words}”" for run in self.entry.weighty]
-        pieces = [say("left_over", words=listed(left))] if left else []
+        left = [run.words for run in self.entry.weighty]
+        pieces = [say("left_over", words=listed_doubts(left))] if left else []
         told = " ".join(self.turn.refused)
         for words in self.turn.unplaced:
             text = say("unplaced", words=words)

@@ -114,3 +114,10 @@ def test_a_box_is_said_twice_over_where_no_margin_proves_it() -> None:
 )  # fmt: skip
 def test_a_size_is_said_by_its_number_and_once(shown: str, said: str) -> None:
     assert spoken(shown) == said
+
+
+def test_of_many_doubts_two_are_said_at_once_and_all_are_shown() -> None:
+    reply = Conversation().hear("two 14-2s, three flurbs, four gribbles, seven wombats, nine zorks")
+    assert "I did not use three, flurbs and six more." in reply.spoken
+    assert "“nine” and “zorks”" in reply.said
+    assert "zorks" not in reply.spoken

@@ -140,6 +140,28 @@ def listed(things: Sequence[str]) -> str:
     return _both(_listed(things), _listed([for_ear(thing) for thing in things]))
 
 
+#: Doubts that are told the ear at once.
+AT_ONCE = 2
+
+
+def quoted(doubts: Sequence[str]) -> str:
+    """Words that are in doubt, to stand between quotation marks; to the ear a few of them."""
+    return _both("”, “".join(doubts), _few(doubts))
+
+
+def listed_doubts(doubts: Sequence[str]) -> str:
+    """ "“a”, “b” and “c”" of words that are in doubt; to the ear a few of them."""
+    return _both(_listed([f"“{words}”" for words in doubts]), _few(doubts))
+
+
+def _few(doubts: Sequence[str]) -> str:
+    """The first doubts, and how many more there are."""
+    if len(doubts) <= AT_ONCE:
+        return _listed(doubts)
+    more = say("and_more", count=counted(len(doubts) - AT_ONCE))
+    return f"{', '.join(doubts[:AT_ONCE])} {more}"
+
+
 def _listed(things: Sequence[str]) -> str:
     if len(things) < 2:
         return "".join(things)

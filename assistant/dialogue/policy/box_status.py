@@ -16,6 +16,7 @@ from boxaloud.assistant.dialogue.nlg.sentences import (
     listed,
     marked,
     plain,
+    quoted,
     say,
     sentence,
     sentences,
@@ -191,7 +192,7 @@ def read_back(state: State, found: Assessment) -> str:
         ending.append(say("assumed_list", what=listed(list(worst))))
     held = [pending.act.words for pending in state.pending]
     if held:
-        ending.append(say("held_back", words="”, “".join(held)))
+        ending.append(say("held_back", words=quoted(held)))
     said = [sentence(line) for line in things] if full else _breaths(things)
     if state.pulls:
         said.append(pull_telling.told(state))

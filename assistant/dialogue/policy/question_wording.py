@@ -17,6 +17,7 @@ from boxaloud.assistant.dialogue.nlg.sentences import (
     listed,
     marked,
     plain,
+    quoted,
     say,
     volume,
 )
@@ -61,7 +62,7 @@ def _values(question: Question, state: State) -> dict[str, str]:
     item = state.item(question.subject) if question.subject is not None else None
     values = {"what": "", "sizes": "", "choices": "", "words": "", "edition": state.edition}
     if state.unread:
-        values["words"] = "”, “".join(state.unread)
+        values["words"] = quoted(state.unread)
     if item is not None:
         values["what"] = item_names.bare(item.content)
     if question.slot in ("device_size", "block_size"):
