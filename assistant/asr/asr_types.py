@@ -40,6 +40,8 @@ class Evidence:
         seconds: how long the speech lasts.
         lost: seconds of speech before or behind the words, as loud as they are, that no word
             accounts for: somebody said more than was heard.
+        edge: as `strange`, but in all, right before the first word and right behind the last:
+            letters that go on are another word's.
     """
 
     engine: str
@@ -49,6 +51,7 @@ class Evidence:
     snr_db: float
     seconds: float
     lost: float = 0.0
+    edge: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)

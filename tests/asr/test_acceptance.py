@@ -16,7 +16,7 @@ from boxaloud.grammar import recognise
 from boxaloud.grammar.lexer.heard_words import Word
 
 #: By the margin alone, so that what comes out can be worked out by hand.
-BY_MARGIN = Weights(0.0, (1.0, 0, 0, 0, 0, 0, 0, 0, 0), ask=0.8, refuse=0.3)
+BY_MARGIN = Weights(0.0, (1.0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0), ask=0.8, refuse=0.3)
 EVIDENCE = Evidence("some", strange=0.0, worst=0.0, unread=0.0, snr_db=40.0, seconds=2.0)
 
 
@@ -62,7 +62,7 @@ def test_a_hearing_less_likely_than_a_third_is_given_up() -> None:
 
 
 def test_doubt_that_lies_in_no_word_lies_in_all(monkeypatch: pytest.MonkeyPatch) -> None:
-    by_strangeness = Weights(2.0, (0, -4.0, 0, 0, 0, 0, 0, 0, 0), ask=0.8, refuse=0.1)
+    by_strangeness = Weights(2.0, (0, 0, -4.0, 0, 0, 0, 0, 0, 0, 0, 0), ask=0.8, refuse=0.1)
     monkeypatch.setattr(acceptance, "table", lambda: {"some": by_strangeness})
     hearing = replace(heard(("two switches", 1.0)), evidence=replace(EVIDENCE, strange=0.4))
     words = choose(hearing)
@@ -77,6 +77,12 @@ def test_a_reading_with_other_talk_in_it_is_not_the_same_as_one_without() -> Non
     assert measured(hearing).margin == pytest.approx(math.log(0.6 / 0.4))
 
 
+def test_a_rival_that_is_all_other_talk_counts_against_a_reading() -> None:
+    hearing = heard(("no", 0.7), (UNKNOWN, 0.3))
+    assert measured(hearing).foreign == pytest.approx(math.log(0.7 / 0.3))
+    assert measured(heard(("no", 0.7), ("none", 0.3))).foreign == pytest.approx(math.log(700))
+
+
 def test_only_a_bare_answer_is_expected_by_the_question() -> None:
     assert measured(heard(("eighteen", 1.0)), "box").expected == 1
     assert measured(heard(("two switches", 1.0)), "box").expected == 0
@@ -85,9 +91,10 @@ def test_only_a_bare_answer_is_expected_by_the_question() -> None:
 
 
 def test_the_features_are_within_their_bounds() -> None:
-    wild = Evidence("some", strange=50.0, worst=900.0, unread=9.0, snr_db=-10.0, seconds=0.0)
-    found = acceptance.features(wild, [Word("a", 0.5)], 0.0, 1.0, None, False)
-    assert found == Features(math.log(1e-3), 3.0, 3.0, 1.0, 0.0, found.pace, 1.0, 0.0, 0.0)
+    wild = Evidence("some", 50.0, 900.0, 9.0, snr_db=-10.0, seconds=0.0, edge=90.0)
+    found = acceptance.features(wild, [Word("a", 0.5)], 0.0, 1.0, 1.0, None, False)
+    least = math.log(1e-3)
+    assert found == Features(least, least, 3.0, 3.0, 3.0, 1.0, 0.0, found.pace, 1.0, 0.0, 0.0)
     assert 0 <= found.pace < 4
 
 
@@ -97,7 +104,7 @@ def test_the_shipped_table_asks_before_it_believes(monkeypatch: pytest.MonkeyPat
     for weights in acceptance.table().values():
         assert 0 < weights.refuse < weights.ask < 1
         better, worse = (
-            weights.probability(Features(margin, strange, 0, 0, 3, 0, 0.2, 0, 0))
+            weights.probability(Features(margin, 6.0, strange, 0, 0, 0, 3, 0, 0.2, 0, 0))
             for margin, strange in ((6.0, 0.0), (0.5, 1.0))
         )
         assert worse < better

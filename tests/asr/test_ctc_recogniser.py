@@ -22,10 +22,11 @@ Ear = Callable[[str], CtcRecogniser]
 #: Places that a letter takes, with the blank behind it.
 LETTER_PLACES = 3
 SECONDS = 4.0
+PAUSE, PAUSE_PLACES = "|", 9
 
 
 class Writing:
-    """A network that hears one text in whatever it is given, after some quiet."""
+    """A network that hears one text in whatever it is given, after some quiet. `PAUSE` is one."""
 
     name = "writing"
 
@@ -36,6 +37,9 @@ class Writing:
         places = len(spectrum) // 2
         rows = [0] * 5
         for letter in self.text:
+            if letter == PAUSE:
+                rows += [0] * PAUSE_PLACES
+                continue
             rows += [1 + ALPHABET.index(letter)] + [0] * (LETTER_PLACES - 1)
         assert len(rows) <= places, "too little sound"
         rows += [0] * (places - len(rows))
@@ -92,19 +96,27 @@ def test_other_talk_is_not_taken_for_the_trade_s(text: str, hears: Ear, sound: S
 
 
 def test_speech_behind_the_words_was_said_and_not_heard(hears: Ear, sound: Sound) -> None:
-    (heard,) = hears("two switches zqzqxqzqxzqxqz").hear(sound)
+    (heard,) = hears("two switches|zqzqxqzqxzqxqz").hear(sound)
     assert heard.evidence is not None
     assert heard.evidence.lost > 0.3
     assert [word.text for word in choose(heard)] == ["two", "switches", UNHEARD]
 
 
+def test_letters_that_go_on_behind_the_words_make_them_doubtful(hears: Ear, sound: Sound) -> None:
+    """What goes on without a pause may be another word."""
+    whole, longer = (hears(text).hear(sound)[0] for text in ("two switches", "two switchesqz"))
+    assert whole.evidence is not None
+    assert longer.evidence is not None
+    assert whole.evidence.edge < 1 < longer.evidence.edge
+
+
 def test_softer_speech_behind_the_words_is_somebody_else(hears: Ear) -> None:
-    """Twelve letters of three places, from 0.2 s before the loud part on."""
+    """Twelve letters of three places and a pause, from 0.2 s before the loud part on."""
     dice = np.random.default_rng(1)
     said, on = (dice.normal(0, loud, int(seconds * 16000)) for loud, seconds in
                 ((0.2, 0.55), (0.04, 2.0)))  # fmt: skip
     quiet = dice.normal(0, 0.0003, 8000)
-    (heard,) = hears("two switches zqzqxqzqxzqxqz").hear(
+    (heard,) = hears("two switches|zqzqxqzqxzqxqz").hear(
         sound_of(np.concatenate([quiet, said, on, quiet]))
     )
     assert heard.evidence is not None
@@ -133,7 +145,7 @@ def test_live_nothing_is_shown_of_what_would_be_given_up(
     hears: Ear, sound: Sound, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """It would only flicker on the screen, and keep the microphone waiting for its end."""
-    never = Weights(-9.0, (0.0,) * 9, ask=0.9, refuse=0.5)
+    never = Weights(-9.0, (0.0,) * 11, ask=0.9, refuse=0.5)
     monkeypatch.setattr(acceptance, "table", lambda: {"ctc": never})
     told: list[str] = []
     stream = hears("two switches").attend(None, told.append)

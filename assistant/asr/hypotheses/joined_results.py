@@ -61,6 +61,7 @@ def _together(parts: Sequence[Evidence | None]) -> Evidence | None:
         snr_db=sum(part.snr_db * share for part, share in zip(known, shares, strict=True)),
         seconds=seconds,
         lost=sum(part.lost for part in known),
+        edge=max(part.edge for part in known),
     )
 
 

@@ -93,9 +93,16 @@ def measured(hearing: RecognitionResult, expect: str | None = None) -> acceptanc
     same = shares.pop((best.whole, meaning(best.words, expect)))
     told = recognise(best.words, expect).acts
     answers = expect is not None and bool(told) and all(isinstance(act, ANSWERS) for act in told)
+    other = max(shares.values(), default=0.0)
     return acceptance.features(
-        hearing.evidence, best.words, same, max(shares.values(), default=0.0), expect, answers
+        hearing.evidence, best.words, same, other, _foreign(hearing), expect, answers
     )
+
+
+def _foreign(hearing: RecognitionResult) -> float:
+    """The share of the likeliest reading that has no word of the trade."""
+    shares = zip(hearing.readings, hearing.shares, strict=False)
+    return max((share for reading, share in shares if not _drop_unknown(reading)), default=0.0)
 
 
 def _best(hypotheses: Sequence[Hypothesis], expect: str | None) -> Hypothesis | None:

@@ -114,6 +114,7 @@ def _write(shard: list[tuple[Job, Sound]], path: Path) -> None:
         lengths=np.array([len(values) for _, values in shard]),
         texts=np.array([job["text"] for job, _ in shard]),
         engines=np.array(["held" if job["held"] else job["engine"] for job, _ in shard]),
+        speakers=np.array(["+".join(job["voice"]) for job, _ in shard]),
     )
     draft.rename(path)
 

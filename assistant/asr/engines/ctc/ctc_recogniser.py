@@ -176,4 +176,5 @@ def _evidence(own: OwnStatement, where: Alignment, snr_db: float) -> Evidence:
         snr_db=snr_db,
         seconds=len(path.margins) * STRIDE_SAMPLES / RATE,
         lost=own.lost * STRIDE_SAMPLES / RATE,
+        edge=own.edge(where),
     )

@@ -24,6 +24,8 @@ STRANGE_WORD = 5.0
 NEARER_DB = 8.0
 #: Of frames this share is as loud as the loud ones, which is how loud a stretch is.
 LOUD_PERCENTILE = 80
+#: What sounds within so many places (0.16 s) of a statement may be part of its words.
+EDGE_PLACES = 8
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,6 +64,12 @@ class OwnStatement:
         """The path over the statement alone."""
         start, end = self.segments[0].start, self.segments[-1].end
         return replace(where, margins=where.margins[start:end])
+
+    def edge(self, where: Alignment) -> float:
+        """How strange the path is right before the statement and right behind it, in all."""
+        start, end = self.segments[0].start, self.segments[-1].end
+        before = where.margins[max(0, start - EDGE_PLACES) : start]
+        return float(before.sum() + where.margins[end : end + EDGE_PLACES].sum())
 
 
 def own_statement(
