@@ -7,7 +7,7 @@ from dataclasses import field, replace
 from typing import Literal, TypeAlias
 
 from boxaloud.assistant.dialogue.box_dialogue import Talk
-from boxaloud.assistant.dialogue.box_names import meant, named, numbered
+from boxaloud.assistant.dialogue.box_names import meant, named, numbered, placed
 from boxaloud.assistant.dialogue.box_verdict_list import listing
 from boxaloud.assistant.dialogue.enclosures.body_state import BodySaid
 from boxaloud.assistant.dialogue.journal import Entry
@@ -116,7 +116,7 @@ class Boxes:
             case acts.CopyBox():
                 return self._copy(act)
             case acts.NameBox():
-                return self._rename(act.name)
+                return self._named(act)
             case acts.DeleteBox():
                 return self._delete(act.name)
             case acts.ListBoxes():
@@ -234,19 +234,35 @@ class Boxes:
             self._begin(new, edition)
         return Outcome(say("job.copied", old=old, name=new), "copied", new, old)
 
-    def _rename(self, name: str) -> Outcome:
-        old, new = self._at, numbered(named(name.lower()))
+    def _named(self, act: acts.NameBox) -> Outcome:
+        """ "Call the first box pantry": that one, whichever is at hand."""
+        if not act.of:
+            return self._rename(act.name)
+        place = placed(act.of, len(self._names))
+        if place == len(self._names):
+            return self._next(act.name)
+        names = [*self.names]
+        if act.of.startswith("previous"):
+            old = next(reversed(self._trail), None)
+        else:
+            old = names[place] if place is not None and place < len(names) else self.find(act.of)
+        return (
+            Outcome(say("job.no_box", name=act.of)) if old is None else self._rename(act.name, old)
+        )
+
+    def _rename(self, name: str, old: str = "") -> Outcome:
+        old, new = old or self._at, numbered(named(name.lower()))
         if new == old:
             return Outcome(say("job.named", name=new))
         if not new or new in self._names:
             return Outcome(say("job.taken", name=new or "that"))
-        talk = self.current
+        talk = self.talk(old)
         talk.name = new
         self._talks[new] = self._talks.pop(old)
         self._names = {new if name == old else name: None for name in self._names}
         self._editions[new] = self._editions.pop(old, self.edition)
         self._trail = [new if step == old else step for step in self._trail]
-        self._at = new
+        self._at = new if self._at == old else self._at
         return Outcome(say("job.named", name=new), "renamed", new, old)
 
     def _delete(self, name: str) -> Outcome:

@@ -50,3 +50,17 @@ def meant(name: str, names: Sequence[str]) -> str | None:
     if number and 1 <= int(number[1]) <= len(names):
         return names[int(number[1]) - 1]
     return None
+
+
+_ORDINALS = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth")
+
+
+def placed(said: str, count: int) -> int | None:
+    """The place from 0 that "the first box" or "the last one" says among so many; None where it
+    says none."""
+    word = said.lower().removeprefix("the ").partition(" ")[0]
+    if word == "last":
+        return count - 1
+    if word == "other" and count == 2:
+        return None
+    return _ORDINALS.index(word) if word in _ORDINALS else None

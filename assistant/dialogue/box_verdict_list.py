@@ -14,8 +14,7 @@ MOST_LISTED = 8
 def listing(verdicts: Mapping[str, Verdict], only: str) -> str:
     """All boxes with their verdicts, or the names of those that have but the one asked for."""
     if only:
-        wanted = [name for name, verdict in verdicts.items() if verdict == only]
-        return listed([_title(name) for name in wanted]) + "." if wanted else say("job.none_such")
+        return _only(verdicts, only)
     fits = sum(verdict == "fits" for verdict in verdicts.values())
     over = sum(verdict == "over" for verdict in verdicts.values())
     count = len(verdicts)
@@ -35,6 +34,16 @@ def listing(verdicts: Mapping[str, Verdict], only: str) -> str:
         for name, verdict in verdicts.items()
     ]
     return f"{text} {'; '.join(rows)}."
+
+
+def _only(verdicts: Mapping[str, Verdict], only: str) -> str:
+    """The names of the boxes that have one verdict. A box that has none yet may have it too."""
+    wanted = [_title(name) for name, verdict in verdicts.items() if verdict == only]
+    open_ = [_title(name) for name, verdict in verdicts.items() if verdict == "incomplete"]
+    if only == "incomplete" or not open_:
+        return listed(wanted) + "." if wanted else say("job.none_such")
+    told = listed(wanted) + "." if wanted else say("job.none_for_certain")
+    return f"{told} {say('job.not_certain', names=listed(open_))}"
 
 
 def _title(name: str) -> str:

@@ -33,9 +33,11 @@ class CopyBox(Act):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class NameBox(Act):
-    """This box's name."""
+    """This box's name, or that of another: "call the first box pantry"."""
 
     name: str = ""
+    of: str = ""
+    """The box that is named, in the words that were said; empty for the one at hand."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

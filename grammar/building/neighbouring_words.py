@@ -92,6 +92,44 @@ def is_no_volume(elements: Sequence[Element], place: int) -> bool:
     return after in _OTHER_UNITS and bool(word_classes(words.lower().split()[-1]))
 
 
+_FRAMING = frozenset(_TELLING["against"])
+_LUMINAIRES = frozenset(_TELLING["luminaires"])
+
+
+def is_framing(elements: Sequence[Element], place: int) -> bool:
+    """ "The box is nailed to the stud", "on a metal stud": what the box hangs on is in no box."""
+    found = elements[place].found
+    if found is None or any(e.tag.removesuffix("s") in _LUMINAIRES for e in elements):
+        return False
+    if found.kind == "box_kind" and place + 1 < len(elements):
+        return set(found.slots) == {"material"} and is_framing(elements, place + 1)
+    if found.kind != "fitting" or not _STUD.fullmatch(found.words.lower()):
+        return False
+    before = [e for e in elements[:place] if e.found is None or e.found.kind != "box_kind"]
+    return bool(before) and before[-1].tag in _FRAMING
+
+
+_STUD = lazy_pattern(r"(?:(?:the|a|that|this) )?(?:(?:metal|wood|steel|wall) )*studs?")
+_ACTING = frozenset(_TELLING["acting"])
+_IDLE = frozenset(_TELLING["idle"])
+
+
+def is_number_of_another(elements: Sequence[Element], place: int) -> bool:
+    """ "The old fifty goes spare", "the twenty is for the fridge": a circuit, and no volume."""
+    found = elements[place].found
+    if found is None or found.kind not in ("box_volume", "number") or found.get("unit") is not None:
+        return False
+    lead = " ".join(element.tag for element in elements[max(0, place - 2) : place])
+    named = _NAMED.match(found.words.lower()) or re.search(r"\b(?:the|that)(?: old)?$", lead)
+    after = [element.tag for element in elements[place + 1 : place + 3]]
+    if not named or not after or "box" in found.words.lower():
+        return False
+    return after[0] in _ACTING or (len(after) > 1 and after[0] in _BEING and after[1] in _IDLE)
+
+
+_NAMED = lazy_pattern(r"(?:the|that) (?:(?:old|new|other) )?[a-z0-9 -]+$")
+_BEING = frozenset({"is", "was", "are", "were", "stays", "gets", "got", "just"})
+
 _CUBIC = lazy_pattern(r"\b(?:cu|cubic|cubes?|inch(?:es)?|in)\b", re.IGNORECASE)
 
 
@@ -101,6 +139,8 @@ def is_no_thing(elements: Sequence[Element], place: int, heard: str) -> bool:
     if found is None:
         return False
     if is_named_after(elements, place) or is_no_volume(elements, place):
+        return True
+    if is_framing(elements, place) or is_number_of_another(elements, place):
         return True
     words = found.words.lower().strip()
     after = elements[place + 1] if place + 1 < len(elements) else None

@@ -153,8 +153,13 @@ def _alone_denied(elements: Sequence[Element], place: int, found: Statement) -> 
     return _denial(found)
 
 
+_MADE_IN = re.compile(r"\b(?:built|integral|part|comes?|came)\b")
+
+
 def _denial(found: Statement) -> list[Act]:
     """A thing that is not there."""
+    if found.kind == "place" and _MADE_IN.search(found.words.lower()):
+        return []  # "they're not part of the box": inside it or not is yet to be said
     if found.kind in ("clamps", "place"):
         where, clamps = place_of(found), found.kind == "clamps"
         if clamps and where == "outside":

@@ -14,6 +14,7 @@ from boxaloud.grammar.enclosures import BODY, enclosure_talk
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer.heard_words import Word
 from boxaloud.grammar.phrases.statement_parser import understand
+from boxaloud.grammar.utterance.box_naming import box_named
 from boxaloud.grammar.utterance.clause_acts import clause_acts
 from boxaloud.grammar.utterance.correction_markers import (
     DISPUTE,
@@ -28,7 +29,6 @@ from boxaloud.grammar.utterance.correction_markers import (
 )
 from boxaloud.grammar.utterance.headings import (
     BOX_TOPIC,
-    LETTERED,
     NUMBERED,
     NUMBERED_BOX,
     WHICH_BOX,
@@ -71,12 +71,8 @@ def recognise(
     else:
         found = understand(trimmed(words), expect, aliases)
         laid = found.heard
-    low = found.heard.lower()
-    if "box " in low and (letter := LETTERED.fullmatch(low.strip())):
-        return Utterance(
-            found.heard,
-            (acts.NextBox(name=letter[1], words=found.heard, span=(0, len(found.heard))),),
-        )
+    if named := box_named(found.heard):
+        return Utterance(found.heard, (named,))
     if social := small_talk(found.heard):
         return Utterance(found.heard, (social,))
     if told := project_talk(found.heard, found.statements):

@@ -12,6 +12,7 @@ from boxaloud.grammar.clauses.act_kinds import ROUTED
 from boxaloud.grammar.clauses.clause import Clause
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.box_groups import depth_said_apart, one_box
+from boxaloud.grammar.utterance.box_naming import counts_not_names
 from boxaloud.grammar.utterance.cable_groups import (
     each_pipe,
     joined_counts,
@@ -158,6 +159,7 @@ Passes: TypeAlias = tuple[tuple[Tidying, tuple[type[Act], ...], int], ...]
 kind is named it always looks."""
 
 _FIRST: Passes = (
+    (counts_not_names, (acts.NextBox,), 2),
     (shared_yoke, (), 0),
     (_nameless, (acts.OpenBox,), 1),
     (_hedged, (acts.SetClamps,), 1),
