@@ -153,7 +153,7 @@ def _alone_denied(elements: Sequence[Element], place: int, found: Statement) -> 
     return _denial(found)
 
 
-_MADE_IN = re.compile(r"\b(?:built|integral|part|comes?|came)\b")
+_MADE_IN = lazy_pattern(r"\b(?:built|integral|part|comes?|came)\b")
 
 
 def _denial(found: Statement) -> list[Act]:

@@ -2,24 +2,24 @@
 
 from __future__ import annotations
 
-import re
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 
-_HOW_MUCH = re.compile(
+_HOW_MUCH = lazy_pattern(
     r"\bhow (?:much(?! more\b)|many (?:cubic|cubes?|inch(?:es)?|cu|allowances?|of (?:that|it)))\b"
 )
-_WHAT = re.compile(
+_WHAT = lazy_pattern(
     r"\bwhat\b.*\b(?:come to|comes to|cost|costs|worth|takes?|taking|uses?|using|eats?|eating"
     r"|add up|adds up|account for|accounts for|(?:count|counted|figured?|allow|allowed|charge|put)"
     r"(?: down)? for|allowances?|volume|cubic inch(?:es)?)\b"
 )
 #: "How much is left", "how much would it take", "how much room is there": of no line that stands.
-_OF_NO_LINE = re.compile(
+_OF_NO_LINE = lazy_pattern(
     r"\b(?:left|spare|remaining|over by|short|would|will|could|can|should|if|need|needs|there"
     r"|amps?|volts?|wire do|wire does|long|section|edition|code)\b|\b(?:room|space) for\b"
 )
-_THERE = re.compile(r"<(?:[a-z_]+):[^>]*:d>")
+_THERE = lazy_pattern(r"<(?:[a-z_]+):[^>]*:d>")
 #: The things of a kind, which no phrase finds by themselves, and the term that they come under.
-_KIND = re.compile(r"\b(?:the|those|these|my|all) (?:the )?(wires|conductors|cables|devices)\b")
+_KIND = lazy_pattern(r"\b(?:the|those|these|my|all) (?:the )?(wires|conductors|cables|devices)\b")
 _TERMS = {"wires": "size", "conductors": "size", "cables": "size", "devices": "device"}
 
 

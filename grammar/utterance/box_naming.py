@@ -8,6 +8,7 @@ from dataclasses import replace
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.clauses.act_kinds import is_thing
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.headings import LETTERED, ROOMS
 
 _LEAD = (
@@ -19,7 +20,7 @@ _WHICH = rf"(?:the )?(?P<of>(?:{'|'.join(_ORDINALS)}|last|previous|other) (?:box
 _NUMBERED = r"(?P<of>box (?:number )?(?:\d+|one|two|three|four|five|six|seven|eight|nine|ten))"
 _NAME = r"(?:the )?(?P<name>[a-z][\w'-]*(?: [\w'-]+){0,4}?)(?:,? (?:please|instead|now))*[.!]?"
 _NAMING = tuple(
-    re.compile(say)
+    lazy_pattern(say)
     for say in (
         rf"{_LEAD}(?:call|name|rename|label) {_WHICH}(?: to| as)? {_NAME}",
         rf"{_LEAD}(?:call|name|rename|label) {_NUMBERED}(?: to| as)? {_NAME}",

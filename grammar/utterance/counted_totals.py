@@ -7,8 +7,9 @@ import re
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.building.requests import counted_in_all
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 
-_BETWEEN = re.compile(r"\s*(?:of them|of those)?\s*(?:in|a)?\s*", re.IGNORECASE)
+_BETWEEN = lazy_pattern(r"\s*(?:of them|of those)?\s*(?:in|a)?\s*", re.IGNORECASE)
 MOST = 9
 """Things that anybody counts up; more is a volume or a size."""
 

@@ -7,14 +7,15 @@ from typing import TypeAlias
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 _Listed: TypeAlias = acts.AddCable | acts.AddDevice
 
-_JOINED = re.compile(r"\s*(?:,\s*)?(?:and|plus|with|&|,)?\s*", re.IGNORECASE)
-_FURTHER = re.compile(r"\b(?:more|another|extra|additional|other|also|too)\b", re.IGNORECASE)
+_JOINED = lazy_pattern(r"\s*(?:,\s*)?(?:and|plus|with|&|,)?\s*", re.IGNORECASE)
+_FURTHER = lazy_pattern(r"\b(?:more|another|extra|additional|other|also|too)\b", re.IGNORECASE)
 
 
-_NOT_BUT = re.compile(r"\W*(?:no,? )?not\b", re.IGNORECASE)
+_NOT_BUT = lazy_pattern(r"\W*(?:no,? )?not\b", re.IGNORECASE)
 
 
 def restated_list(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:

@@ -6,6 +6,7 @@ import re
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Reference, Unread
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 _ONE = (
     r"(?:just |all |both |really |actually )*"
@@ -16,7 +17,7 @@ _LEAD = r"(?:(?:and|but|so|no|oh|ok|um|uh|well|yeah|actually|wait|sorry) )*"
 
 def _spaced(say: str) -> re.Pattern[str]:
     """An expression in which any number of spaces may stand for one."""
-    return re.compile(re.sub(r" (?![*?])", " +", say))
+    return lazy_pattern(re.sub(r" (?![*?])", " +", say))
 
 
 _SHARES = _spaced(
@@ -32,13 +33,13 @@ _APART = _spaced(
     r"(?:separate|different|individual)) (?:yokes?|straps?)\b"
     r"|\b(?:a|one) (?:yoke|strap) (?:each|apiece)\b"
 )
-_POINTING = re.compile(
+_POINTING = lazy_pattern(
     r"\b(?:they|they're|those|these|them|both|all|it|it's|that|that's|each|everything)\b"
 )
-_NOUNS = re.compile(r"(?i)(?:the|both|those|these|my|all|that|this)\b")
+_NOUNS = lazy_pattern(r"(?i)(?:the|both|those|these|my|all|that|this)\b")
 _COUNTS = {"both": 2, "two": 2, "2": 2, "three": 3, "3": 3}
-_COUNTED = re.compile(r"\b(both|two|three|2|3)\b")
-_ENDS = re.compile(r"[.,;:!?]")
+_COUNTED = lazy_pattern(r"\b(both|two|three|2|3)\b")
+_ENDS = lazy_pattern(r"[.,;:!?]")
 
 
 _BESIDE = (acts.Social, acts.No, acts.Yes)
