@@ -65,8 +65,10 @@ class BoxaloudApp(Shell):
         """Words were typed."""
         if not isinstance(event.input, EntryLine):
             return
-        words = event.input.take()
-        if words and not self.card.answered(words):
+        sign, words = self.card.parted(event.input.take())
+        if sign and self.card.answered(sign):
+            self.call_later(self.hear, words)
+        elif words and not self.card.answered(words):
             self.hear(words)
 
     def on_entry_line_too_long(self, event: EntryLine.TooLong) -> None:

@@ -49,6 +49,34 @@ def test_an_answer_is_taken_by_typing_the_sign_before_it(
     drive(app, play)
 
 
+@pytest.mark.parametrize(
+    ("line", "clamps", "devices"),
+    [
+        ("1the switch is a dimmer", "inside", ["dimmer"]),
+        ("2add a receptacle", "outside", ["switch", "receptacle"]),
+        ("1 receptacle", "unknown", ["switch", "receptacle"]),
+        ("2 receptacles", "unknown", ["switch", "receptacle"]),
+    ],
+)
+def test_a_sign_before_words_answers_and_the_words_are_heard(
+    line: str, clamps: str, devices: list[str]
+) -> None:
+    """Past defect this prevents: a sign typed without Enter ran together with what was said next.
+    A line that begins with a number of its own stays as it was typed."""
+    app = app_for(SWITCH, "30 cubic inch box")
+    assert app.desk.conversation.asks == "clamps"
+
+    async def play(pilot: Pilot[None]) -> None:
+        await typed(pilot, line)
+        await pilot.pause()
+        state = app.desk.conversation.talk.state
+        assert state.clamps == clamps
+        yokes = [i.content.name for i in state.items if isinstance(i.content, Yoke)]
+        assert yokes == devices
+
+    drive(app, play)
+
+
 def test_a_number_typed_to_a_question_of_how_many_is_that_many() -> None:
     """Five grounds are one allowance and a quarter, 314.16(B)(5), 2023: 2.25 and 0.56 at 12 AWG."""
     app = app_for(*LOOSE)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
@@ -66,6 +67,25 @@ def signed(choices: Iterable[Choice], signs: str = SIGNS) -> tuple[Choice, ...]:
     return tuple(
         choice if choice.sign else replace(choice, sign=next(free, "")) for choice in known
     )
+
+
+#: Words that begin what is said next, and that no number counts or measures.
+_BEGINS = re.compile(
+    r"(?:the|it|its|it's|that|that's|this|there|there's|they|they're|no|and|but|so|put|add|make|move"
+    r"|take|i|i'm|we|you|what|how|is|are|does|my|also|actually|wait|sorry)\b",
+    re.IGNORECASE,
+)
+
+
+def parted(typed: str, choices: Sequence[Choice]) -> tuple[str, str]:
+    """The sign of an answer with which a line begins, and the words that were typed straight
+    behind it ("1the receptacle …"); an empty sign where the line is one of its own: "12 by 12",
+    "1 receptacle"."""
+    for choice in choices:
+        behind = typed.removeprefix(choice.sign)
+        if choice.sign.isdigit() and behind != typed and _BEGINS.match(behind):
+            return choice.sign, behind
+    return "", typed
 
 
 def answer_rows(choices: Sequence[Choice], width: int) -> list[list[int]]:

@@ -8,7 +8,7 @@ from typing import ClassVar
 from boxaloud.assistant.dialogue import Conversation, Reply
 from boxaloud.assistant.dialogue.assessment import Assessment
 from boxaloud.assistant.dialogue.box_dialogue import Talk
-from boxaloud.assistant.tui.presenters.answer_choices import answer_rows, choices_for
+from boxaloud.assistant.tui.presenters.answer_choices import answer_rows, choices_for, parted
 from boxaloud.assistant.tui.presenters.card_layout import Needs, shared
 from boxaloud.assistant.tui.presenters.fill_drawing import draw, legend_rows
 from boxaloud.assistant.tui.presenters.fitted_text import fitted, wrapped
@@ -259,6 +259,10 @@ class Card(Screen[None]):
     def action_answer(self, sign: str) -> None:
         """Answer the open question by the sign of an answer, from wherever the focus is."""
         self.query_one(Answers).take(sign)
+
+    def parted(self, typed: str) -> tuple[str, str]:
+        """The sign that a line begins with, where words were typed straight behind it."""
+        return parted(typed, self.query_one(Answers).choices)
 
     def answered(self, typed: str) -> bool:
         """Take the answer whose sign was typed; False where it is none's."""
