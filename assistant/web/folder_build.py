@@ -73,8 +73,9 @@ def _pages() -> dict[str, bytes]:
     page = held["index.html"].replace(
         b'<meta name="engine" content="served">', b'<meta name="engine" content="pocket">'
     )
+    early = b'<script type="module" async src="pocket_engine.js"></script>'
     held["index.html"] = page.replace(
-        b'<meta charset="utf-8">', b'<meta charset="utf-8">\n' + policy
+        b'<meta charset="utf-8">', b'<meta charset="utf-8">\n' + policy + b"\n" + early
     )
     return held
 

@@ -6,6 +6,7 @@ from __future__ import annotations
 
 import json
 import os
+import tempfile
 from pathlib import Path
 from typing import Any
 
@@ -92,6 +93,11 @@ class Pocket:
             told = Refused(str(refusal))
         return self._handed(told)
 
+    def close(self) -> None:
+        """Let go of the job."""
+        if self._engine is not None:
+            self._engine.close()
+
     def _opened(self) -> PageEngine:
         if self._engine is None:
             self._engine = PageEngine()
@@ -134,9 +140,51 @@ class Pocket:
         return f'{{"told":{page_json.written(told)},"unsaved":{unsaved}}}'
 
 
+WARMING: tuple[dict[str, str | int | bool], ...] = (
+    {"kind": "look", "first": True},
+    {
+        "kind": "hear",
+        "words": "two 14-2 cables and one switch in a 10 cubic inch box, clamps inside",
+    },
+    {"kind": "press", "key": "advice"},
+    {"kind": "hear", "words": "no, three 14-2 cables"},
+    {"kind": "hear", "words": "what if the clamps were outside"},
+    {"kind": "hear", "words": "how do I make it fit"},
+    {"kind": "press", "key": "undo"},
+    {"kind": "try_out", "words": "no clamps"},
+    {"kind": "find_boxes", "query": "square", "gangs": 1},
+    {"kind": "list_boxes", "first": 0, "most": 10},
+    {"kind": "share"},
+)
+"""What is asked for once, so that whatever it loads and compiles is there afterwards."""
+REHEARSED = "three 14-2 cables and a receptacle in an 18 cubic inch box, clamps inside"
+
+
 def warm() -> None:
-    """Load and compile what the first turn takes, so that it need not be waited for."""
+    """Load and compile what the first turns take, so that it need not be waited for: a job is
+    talked through, stored and taken up again in folders that are gone afterwards."""
+    told: list[str] = []
+    for _ in range(2):
+        with tempfile.TemporaryDirectory() as folder:
+            pocket = Pocket(folder)
+            stored = [json.loads(each)["unsaved"]["jobs"] for each in told]
+            pocket.take_in(json.dumps({"jobs": _joined(stored), "words": None}))
+            for request in WARMING:
+                told.append(pocket.answer(json.dumps(request)))
+                pocket.saved()
+            pocket.close()
+
+
+def rehearse() -> None:
+    """Take a turn that is kept nowhere, so that the browser has its code ready for the next."""
     talk = Conversation()
-    for words in ("two 14-2 cables and one switch in an 18 cubic inch box", "no clamps", "undo"):
-        reply = talk.hear(words)
-        page_json.written(page_view(talk, reply, "", Stored(True)))
+    page_view(talk, talk.hear(REHEARSED), "", Stored(True))
+
+
+def _joined(stored: list[list[dict[str, Any]]]) -> list[dict[str, Any]]:
+    """What was stored turn by turn, as the jobs that a browser holds afterwards."""
+    jobs: dict[str, dict[str, Any]] = {}
+    for job in (one for jobs_ in stored for one in jobs_):
+        held = jobs.setdefault(job["file"], {**job, "rows": [], "written": 1.0})
+        held["rows"].extend(job["rows"])
+    return list(jobs.values())

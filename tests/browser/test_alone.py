@@ -84,6 +84,18 @@ def test_it_works_with_the_network_off_and_after_a_restart(phone: Phone, host: S
     assert strange == []
 
 
+def test_a_later_start_takes_up_the_memory_that_the_first_one_left(phone: Phone) -> None:
+    marks = "performance.getEntriesByType('mark').map((mark) => mark.name)"
+    first = phone.opened()
+    assert "memory" not in first.page.workers[0].evaluate(marks)
+    first.say("two 14-2 cables")
+    phone.closed()
+    later = phone.opened()
+    assert "memory" in later.page.workers[0].evaluate(marks)
+    expect(later.page.locator("#contents")).to_contain_text("two 14-2")
+    later.say("one switch")
+
+
 def test_a_new_user_gets_there_without_a_network(phone: Phone, host: StaticHost) -> None:
     hand = phone.opened()
     host.off()

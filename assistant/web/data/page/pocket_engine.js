@@ -6,14 +6,18 @@ import { say } from "./words.js";
 
 const here = new BroadcastChannel("boxaloud");
 
+// This module is asked for before the page's others: where all files are taken in already, Python
+// is on its way while the page is still being drawn.
+const engineWorker = () => new Worker("pocket_worker.js", { type: "module" });
+const early = globalThis.Worker && navigator.serviceWorker?.controller ? engineWorker() : null;
+
 export async function open(progress) {
   const able = isSecureContext && navigator.serviceWorker && navigator.locks && globalThis.Worker
     && globalThis.indexedDB && globalThis.DecompressionStream;
   if (!able) throw new NoAnswer(say("no_worker"));
   if (!navigator.serviceWorker.controller) progress(say("starting_first"));
   const version = await takenIn();
-  const worker = new Worker(`pocket_worker.js?${version}`, { type: "module" });
-  const link = linkTo(worker);
+  const link = linkTo(early ?? engineWorker());
   await link.ask({ open: version });
   let asked = false;
   return {

@@ -1,11 +1,15 @@
 // The worker of a page that stands alone: Python, the engine in it, and the browser's storage. What
 // was said is stored before the page is told; what could not be stored is told as not kept.
 
+import { packed, unpacked } from "./memory_copy.js";
 import { openStore } from "./pocket_store.js";
 import { say } from "./words.js";
 
 const here = new BroadcastChannel("boxaloud");
 const TAKEN = "boxaloud-jobs";
+// once the first answer is shown, a turn is tried on nothing, so that the first real one is as quick as
+// those behind it
+const REHEARSE_AFTER_MS = 250;
 let python = null;
 let store = null;
 let troubleWithStore = "";
@@ -16,22 +20,72 @@ function call(expression, text = "") {
   return python.runPython(expression);
 }
 
-async function raw(name) {
-  return new Uint8Array(await (await fetch(name)).arrayBuffer());
-}
+// all that every start needs is on its way before the page asks for anything
+const coming = {
+  script: import("./pyodide.mjs"),
+  module: import("./pyodide.asm.mjs"),
+  code: WebAssembly.compileStreaming(fetch("pyodide.asm.wasm")),
+  engine: fetch("engine.zip").then((found) => found.arrayBuffer()),
+  lock: fetch("runtime_lock.json").then((found) => found.text()),
+};
+for (const each of Object.values(coming)) each.catch(() => {});  // it is told when it is waited for
 
-async function runtime(options) {
-  const { loadPyodide } = await import("./pyodide.mjs");
-  const engine = await raw("engine.zip");
+/** Python; its memory is as it was left, where there is a copy. */
+async function runtime(copy) {
+  const [{ loadPyodide }, lockFileContents] = await Promise.all([coming.script, coming.lock]);
+  let used = 0;
+  const streamed = WebAssembly.instantiateStreaming;
+  // the runtime compiles its code by this: that has begun already
+  WebAssembly.instantiateStreaming = async (again, imports) => {
+    Promise.resolve(again).then((found) => found.body?.cancel());
+    WebAssembly.instantiateStreaming = streamed;
+    const module = await coming.code;
+    const instance = await WebAssembly.instantiate(module, imports);
+    const { memory } = instance.exports;
+    used = memory.buffer.byteLength;
+    if (copy && copy.size > used) memory.grow((copy.size - used) / 65536);
+    return { module, instance };
+  };
+  async function createPyodideModule(settings) {
+    const made = await (await coming.module).default(settings);
+    copy?.into(made.HEAPU8, used);
+    return made;
+  }
   return loadPyodide({
-    indexURL: "./", packageBaseUrl: "./", lockFileContents: await (await fetch("runtime_lock.json")).text(),
+    indexURL: "./", packageBaseUrl: "./", lockFileContents, createPyodideModule,
     env: { HOME: "/home/engine", PYTHONPATH: "/engine/engine.zip" },
     fsInit: async (system) => {
       system.mkdirTree("/engine");
-      system.writeFile("/engine/engine.zip", engine, { canOwn: true });
+      system.writeFile("/engine/engine.zip", new Uint8Array(await coming.engine), { canOwn: true });
     },
-    ...options,
+    ...(copy ? { _loadSnapshot: copy.before } : { _makeSnapshot: true }),
   });
+}
+
+const WARMED = `
+import gc
+from boxaloud.assistant.web import pocket_entry
+pocket_entry.warm()
+gc.collect()
+gc.freeze()  # what is loaded stays: it is not looked through for garbage again
+`;
+
+/** Python with the engine loaded. The first start leaves a copy of its memory in the cache, with
+ * all modules loaded and warm; every later start takes that up, which is many times as quick. */
+async function start(version) {
+  const cache = await caches.open(`boxaloud-${version}`);
+  const left = await cache.match("memory");
+  if (left) {
+    try {
+      const made = letGo(await runtime(unpacked(await left.arrayBuffer())));
+      performance.mark("memory");
+      return made;
+    } catch { await cache.delete("memory"); }
+  }
+  const made = await runtime(null);
+  made.runPython(WARMED);
+  try { await cache.put("memory", new Response(packed(made.makeMemorySnapshot()))); } catch { /* the next start is as slow as this one */ }
+  return made;
 }
 
 /** What the runtime keeps of how it was started, and needs no more: among it a copy of its memory. */
@@ -40,34 +94,11 @@ function letGo(made) {
   return made;
 }
 
-/** Python with the engine loaded. The first start leaves a copy of its memory in the cache, with
- * all modules loaded and warm; every later start takes that up, which is many times as quick. */
-async function start(version) {
-  const cache = await caches.open(`boxaloud-${version}`);
-  const copy = await cache.match("memory");
-  if (copy) {
-    try { return await restored(new Uint8Array(await copy.arrayBuffer())); } catch { await cache.delete("memory"); }
-  }
-  const made = await runtime({ _makeSnapshot: true });
-  made.runPython("from boxaloud.assistant.web import pocket_entry\npocket_entry.warm()\nimport gc\ngc.collect()");
-  try { await cache.put("memory", new Response(made.makeMemorySnapshot())); } catch { /* the next start is as slow as this one */ }
-  return made;
-}
-
-async function restored(memory) {
-  const { default: createModule } = await import("./pyodide.asm.mjs");
-  const createPyodideModule = (settings) => {
-    // the memory must be as large as the copy before that is put in its place
-    (settings.preRun ??= []).unshift(() => { while (settings.HEAP8.length < memory.length) settings._malloc(1 << 20); });
-    return createModule(settings);
-  };
-  return letGo(await runtime({ _loadSnapshot: memory, createPyodideModule }));
-}
-
 async function open(version) {
   [python, store] = await Promise.all([start(version), openStore().catch(() => null)]);
   if (!store) troubleWithStore = say("no_storage");
   call("pocket = pocket_entry.Pocket()\n''");
+  setTimeout(() => { line = line.then(() => call("pocket_entry.rehearse()\n''")); }, REHEARSE_AFTER_MS);
   return { opened: true };
 }
 
