@@ -6,16 +6,26 @@ One page is listened to at a time. The ear is made when it is first needed, and 
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from boxaloud.grammar.lexer.heard_words import Word
 
 if TYPE_CHECKING:
     from boxaloud.assistant.asr import Recogniser
+    from boxaloud.assistant.asr.live_recognition import LiveRecogniser
     from boxaloud.assistant.asr.streaming import RecognitionStream
 
 MOST_BYTES = 60 * 16_000 * 2
 """Of one holding of the key: a minute of 16 kHz mono, 16-bit."""
+
+
+@dataclass(frozen=True, slots=True)
+class PageLive:
+    """An ear at an open microphone, and what is asked for the open question."""
+
+    recogniser: LiveRecogniser
+    expect: Callable[[], str | None]
 
 
 class PageEar:
@@ -31,13 +41,27 @@ class PageEar:
     def begin(self, expect: str | None, tell: Callable[[str], None]) -> None:
         """Listen to what is said now; `tell` is given the words so far. `expect` is the open
         question. Raises Problem where there is no ear."""
-        from boxaloud.assistant.asr import default_recogniser
         from boxaloud.assistant.asr.streaming import attend
+
+        self._expect, self._taken = expect, 0
+        self._stream = attend(self._found(), expect, tell)
+
+    def live(self, expect: Callable[[], str | None]) -> PageLive:
+        """The ear at a microphone that stays open; `expect` is asked for the open question as
+        each statement begins. Raises Problem where there is no ear."""
+        from boxaloud.assistant.asr.endpointer import Endpointer
+        from boxaloud.assistant.asr.live_recognition import LiveRecogniser
+        from boxaloud.assistant.asr.vad import VoiceActivityDetector
+
+        ends = Endpointer(VoiceActivityDetector(), mode="open")
+        return PageLive(LiveRecogniser(self._found(), ends, expect), expect)
+
+    def _found(self) -> Recogniser:
+        from boxaloud.assistant.asr import default_recogniser
 
         if self._ear is None:
             self._ear = (self._find or default_recogniser)()
-        self._expect, self._taken = expect, 0
-        self._stream = attend(self._ear, expect, tell)
+        return self._ear
 
     def feed(self, samples: bytes) -> bool:
         """More sound, 16 kHz mono, 16-bit; False where it is too much."""

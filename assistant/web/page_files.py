@@ -19,7 +19,7 @@ KINDS = {
 }
 """The media type of each ending."""
 
-POCKET_ONLY = ("pocket_worker.js", "pocket_store.js", "service_worker.js")
+POCKET_ONLY = ("pocket_worker.js", "memory_copy.js", "pocket_store.js", "service_worker.js")
 """What only a page that stands alone needs."""
 
 

@@ -7,18 +7,16 @@ Who may come in, and how much of anything is taken, is said in `admission`.
 from __future__ import annotations
 
 import asyncio
-import json
 import logging
 import ssl
 import time
 from concurrent.futures import ThreadPoolExecutor
 
-from aiohttp import WSMsgType, web
+from aiohttp import web
 from aiohttp.typedefs import Handler
-from boxaloud.assistant.text.problem import Problem
 from boxaloud.assistant.web import admission, page_json, page_requests
-from boxaloud.assistant.web.page_documents import Refused, Told
-from boxaloud.assistant.web.page_ear import PageEar
+from boxaloud.assistant.web.microphone_socket import MicrophoneSocket
+from boxaloud.assistant.web.page_documents import Refused
 from boxaloud.assistant.web.page_engine import PageEngine
 from boxaloud.assistant.web.page_files import POCKET_ONLY, kind_of, page_files
 from boxaloud.assistant.web.web_messages import say
@@ -43,8 +41,7 @@ class PageServer:
         # one thread: the engine answers one request at a time, and a job's file stays in it
         self._worker = ThreadPoolExecutor(1)
         self._engine: PageEngine | None = None
-        self._ear = PageEar()
-        self._hearing = False
+        self._microphone = MicrophoneSocket(self._worker, self._opened)
 
     def serve(self) -> None:
         """Serve until the process is interrupted. Raises OSError where the port is taken."""
@@ -61,7 +58,7 @@ class PageServer:
         )
         app.router.add_post("/engine", self._ask)
         app.router.add_post("/pair", self._pair)
-        app.router.add_get("/listen", self._listen)
+        app.router.add_get("/listen", self._microphone.answer)
         app.router.add_get("/{name:[a-z0-9_.]*}", self._file)
         app.on_cleanup.append(self._end)
         return app
@@ -156,50 +153,6 @@ class PageServer:
         if self._engine is None:
             self._engine = PageEngine()
         return self._engine
-
-    async def _listen(self, request: web.Request) -> web.StreamResponse:
-        """A page's microphone, while its key is held: sound in, the words so far out, then what
-        they come to."""
-        if request.headers.get("Origin") is None:
-            raise web.HTTPForbidden(text=say("serve.other_site"))
-        if self._hearing:
-            raise web.HTTPServiceUnavailable(text=say("serve.hears_another"))
-        self._hearing = True
-        socket = web.WebSocketResponse(heartbeat=15, max_msg_size=admission.MOST_BYTES)
-        try:
-            await socket.prepare(request)
-            told = await self._attended(socket)
-            if told is not None:
-                await socket.send_str(f'{{"told":{page_json.written(told)}}}')
-        except (ConnectionError, RuntimeError):
-            pass  # the page has gone; what it had said and not ended is not entered
-        finally:
-            self._hearing = False
-            await socket.close()
-        return socket
-
-    async def _attended(self, socket: web.WebSocketResponse) -> Told | None:
-        """What was heard until the page says that it ends; None where it went before."""
-        loop = asyncio.get_running_loop()
-
-        def tell(words: str) -> None:
-            said = socket.send_str(json.dumps({"partial": words}))
-            asyncio.run_coroutine_threadsafe(said, loop)
-
-        try:
-            engine = await loop.run_in_executor(self._worker, self._opened)
-            asks = engine.conversation.asks
-            await loop.run_in_executor(self._worker, self._ear.begin, asks, tell)
-        except Problem as problem:
-            return Refused(str(problem))
-        async for message in socket:
-            if message.type is WSMsgType.BINARY:
-                if not await loop.run_in_executor(self._worker, self._ear.feed, message.data):
-                    return Refused(say("serve.too_much"))
-            elif message.type is WSMsgType.TEXT and message.data == "end":
-                words = await loop.run_in_executor(self._worker, self._ear.end)
-                return await loop.run_in_executor(self._worker, engine.answer_heard, words)
-        return None
 
     async def _end(self, app: web.Application) -> None:
         """Let go of the job, in the thread that holds it."""

@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from boxaloud.assistant.web.pocket_entry import Pocket, warm
+from boxaloud.assistant.web.pocket_entry import Pocket, rehearse, warm
 
 FULL = "three 14-2 cables and a receptacle in an 18 cubic inch box"
 
@@ -167,6 +167,13 @@ def test_a_file_that_is_no_job_is_refused_and_the_talk_goes_on(folders: Path) ->
     assert ask(page, browser, "hear", words="no clamps")["document"] == "PageView"
 
 
-def test_warming_leaves_nothing_behind(folders: Path) -> None:
+def test_warming_and_rehearsing_leave_nothing_behind(folders: Path) -> None:
+    browser = Browser()
     warm()
-    assert not (folders / "first").exists()
+    page = opened(browser, folders / "a")
+    ask(page, browser, "hear", words=FULL)
+    rehearse()
+    warm()
+    assert ask(page, browser, "hear", words="no clamps")["verdict"]["margin"].startswith("0.00")
+    (file,) = browser.jobs
+    assert len(browser.jobs[file]["rows"]) == 2

@@ -26,4 +26,7 @@ export function looks() {
   const aloud = byId("aloud");
   aloud.checked = remembered("aloud") === "yes";
   aloud.addEventListener("change", () => { remember("aloud", aloud.checked ? "yes" : ""); hush(); });
+  const free = byId("aloud-free");
+  free.checked = remembered("aloud-free") !== "no";
+  free.addEventListener("change", () => { remember("aloud-free", free.checked ? "" : "no"); hush(); });
 }

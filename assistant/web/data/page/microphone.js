@@ -6,6 +6,13 @@ import { byId, tell } from "./elements.js";
 import { browserEar, hush } from "./voice.js";
 import { say } from "./words.js";
 
+/** Why the microphone could not be had, plainly. */
+export function microphoneFault(fault) {
+  if (fault?.name === "NotAllowedError" || fault?.name === "SecurityError") return say("microphone_refused");
+  if (fault?.name === "NotFoundError") return say("microphone_none");
+  return say("microphone", { why: fault?.message || fault?.name });
+}
+
 export function microphone(engine, said, answered, trouble) {
   const button = byId("mic");
   const own = engine.ear ?? null;
@@ -25,21 +32,28 @@ export function microphone(engine, said, answered, trouble) {
     button.setAttribute("aria-pressed", "true");
     tell("hearing", say("listening"));
     opening = ear.start((words) => tell("hearing", say("hearing", { words })));
+    opening.catch((fault) => {
+      trouble(microphoneFault(fault));
+      closed();
+    });
+  }
+
+  function closed() {
+    opening = null;
+    button.setAttribute("aria-pressed", "false");
+    tell("hearing", "");
   }
 
   async function end() {
     if (!opening) return;
-    const opened = opening;
+    try { await opening; } catch { return; }  // that was told as it failed
     try {
-      await opened;
       const heard = await ear.stop();
       if (typeof heard === "string") { if (heard) await said(heard); } else answered(heard);
     } catch (fault) {
-      trouble(say("microphone", { why: fault.message || fault.name }));
+      trouble(microphoneFault(fault));
     }
-    opening = null;
-    button.setAttribute("aria-pressed", "false");
-    tell("hearing", "");
+    closed();
   }
 
   button.addEventListener("pointerdown", begin);

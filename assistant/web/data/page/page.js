@@ -3,6 +3,7 @@
 import { showContents, showQuestion, showReply, showVerdict, showWorksheet } from "./box_parts.js";
 import { byId, tell } from "./elements.js";
 import { NoAnswer, engineOf } from "./engine_link.js";
+import { handsFree } from "./hands_free.js";
 import { jobFiles } from "./job_files.js";
 import { looks } from "./looks.js";
 import { microphone } from "./microphone.js";
@@ -34,16 +35,17 @@ async function enter(request) {
   const told = await ask(request);
   document.body.removeAttribute("aria-busy");
   if (!told) return false;
-  answered(told, request.kind !== "look");  // what another page entered is shown and not spoken
+  // what another page entered is shown and not spoken
+  if (request.kind === "look") answered(told, false); else answered(told);
   return true;
 }
 
 /** Show a document that an engine has answered with, and speak it where that is switched on. */
-function answered(told, aloud = true) {
+function answered(told, aloud = byId("aloud").checked) {
   trouble(told.refused ?? "");
   if (told.document === "Refused") return;
   show(told);
-  if (aloud && byId("aloud").checked) speak(told.reply.acts.map((act) => act.spoken).filter(Boolean));
+  if (aloud) speak(told.reply.acts.map((act) => act.spoken).filter(Boolean));
 }
 
 function show(told) {
@@ -127,10 +129,13 @@ async function start() {
   where();
   addEventListener("online", where);
   addEventListener("offline", where);
-  byId("about").textContent = say(engine.where === "pocket" ? "about_pocket" : "about_served");
+  const deaf = engine.where === "served" && !engine.ear;
+  byId("about").textContent = engine.where === "pocket" ? say("about_pocket")
+    : [say("about_served"), deaf && say("no_secure_microphone")].filter(Boolean).join(" ");
   byId("share").addEventListener("click", () => share(ask, trouble));
   jobFiles(engine, show, trouble);
   microphone(engine, said, answered, trouble);
+  handsFree(engine, answered, trouble);
   engine.changed(() => enter({ kind: "look" }));
   await enter({ kind: "look", first: true });
   document.documentElement.dataset.ready = "yes";

@@ -1,5 +1,5 @@
-// The ears of the laptop at this page's microphone: sound goes over a socket while the key is held,
-// the words so far come back, and in the end what they came to.
+// The ears of the laptop at this page's microphone: sound goes over a socket, the words so far come
+// back, and what they came to. Held by a key it is one statement; open, it goes on until it is ended.
 
 import { say } from "./words.js";
 
@@ -11,34 +11,61 @@ export function servedEar() {
   let held = null;
 
   async function start(partial) {
-    const microphone = await navigator.mediaDevices.getUserMedia({ audio: { channelCount: 1 } });
-    const sound = new AudioContext({ sampleRate: RATE });
-    await sound.audioWorklet.addModule("capture_worklet.js");
-    const socket = new WebSocket(`${location.protocol === "https:" ? "wss" : "ws"}://${location.host}/listen`);
-    const told = new Promise((resolve, reject) => {
-      socket.onmessage = ({ data }) => {
-        const found = JSON.parse(data);
-        if (found.told) resolve(found.told); else partial(found.partial);
-      };
-      socket.onclose = socket.onerror = () => reject(new Error(say("not_reached")));
-    });
-    told.catch(() => {});  // it is told when the key is let go
-    await new Promise((resolve) => { socket.onopen = resolve; told.catch(resolve); });
-    const capture = new AudioWorkletNode(sound, "capture");
-    capture.port.onmessage = ({ data }) => { if (socket.readyState === WebSocket.OPEN) socket.send(data); };
-    sound.createMediaStreamSource(microphone).connect(capture);
-    held = { microphone, sound, socket, told };
+    held = await opened("", (found) => { if (found.partial !== undefined) partial(found.partial); });
   }
 
   async function stop() {
     if (!held) return "";
-    const { microphone, sound, socket, told } = held;
+    const { close, ended } = held;
     held = null;
-    for (const track of microphone.getTracks()) track.stop();
-    await sound.close();
-    if (socket.readyState === WebSocket.OPEN) socket.send("end");
-    return told.finally(() => socket.close());
+    await close();
+    return ended;
   }
 
-  return { start, stop };
+  /** Listen until `stop` of what is given back is called. `heard` is called with each message:
+   * `partial`, `unclear`, `told`, or `over` where it ended by itself. */
+  async function listen(heard) {
+    const open = await opened("?free=yes", heard);
+    return { stop: open.close, ended: open.ended, voice: (speaks) => open.send(speaks ? "speaks" : "spoke") };
+  }
+
+  return { start, stop, listen };
+}
+
+/** The microphone, and the socket that it goes to. `ended` is the last document, or undefined;
+ * it fails where the laptop is gone. */
+async function opened(query, heard) {
+  const microphone = await navigator.mediaDevices.getUserMedia({ audio: { channelCount: 1, echoCancellation: true } });
+  const sound = new AudioContext({ sampleRate: RATE });
+  let told;
+  let asked = false;
+  const socket = new WebSocket(`${location.protocol === "https:" ? "wss" : "ws"}://${location.host}/listen${query}`);
+  const ended = new Promise((resolve, reject) => {
+    socket.onmessage = ({ data }) => {
+      const found = JSON.parse(data);
+      told = found.told ?? told;
+      asked ||= Boolean(found.over);
+      heard(found);
+    };
+    socket.onclose = () => (told || asked ? resolve(told) : reject(new Error(say("not_reached"))));
+    socket.onerror = () => reject(new Error(say("not_reached")));
+  }).finally(() => {
+    for (const track of microphone.getTracks()) track.stop();
+    if (sound.state !== "closed") sound.close();
+  });
+  ended.catch(() => {});  // it is told where it is waited for
+  const send = (what) => { if (socket.readyState === WebSocket.OPEN) socket.send(what); };
+  const begun = new Promise((resolve) => { socket.onopen = resolve; ended.catch(resolve); });
+  await Promise.all([begun, sound.audioWorklet.addModule("capture_worklet.js")]);
+  const capture = new AudioWorkletNode(sound, "capture");
+  capture.port.onmessage = ({ data }) => send(data);
+  sound.createMediaStreamSource(microphone).connect(capture);
+
+  async function close() {
+    asked = true;
+    for (const track of microphone.getTracks()) track.stop();
+    if (sound.state !== "closed") await sound.close();
+    send("end");
+  }
+  return { send, close, ended };
 }
