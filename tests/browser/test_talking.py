@@ -18,7 +18,8 @@ CABLES, VOLUME, CLAMPS = (next(SAID.glob(f"{place}_*.wav")) for place in (1, 2, 
 
 def seconds(recording: Path) -> float:
     with wave.open(str(recording)) as said:
-        return float(said.getnframes()) / said.getframerate()
+        length: float = said.getnframes() / said.getframerate()
+    return length
 
 
 def with_silence(target: Path, *recordings: Path) -> Path:
