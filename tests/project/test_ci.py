@@ -7,6 +7,7 @@ the old ones.
 from __future__ import annotations
 
 import re
+import shutil
 import subprocess
 import tomllib
 from pathlib import Path
@@ -84,3 +85,53 @@ def test_the_audit_ends_as_it_found(
     done = subprocess.CompletedProcess([], 1, stdout=answer)
     monkeypatch.setattr(subprocess, "run", lambda *_, **__: done)
     assert audit["main"]() == status
+
+
+def tools(folder: Path, **programs: str) -> tuple[int, list[str], str]:
+    """What installs the tools of the tests, on a machine that has these programs alone: its
+    status, the packages that it asked for, and what it said."""
+    asked = folder / "asked"
+    asked.touch()
+    for name in ("bash", "dirname", "cat"):
+        (folder / name).symlink_to(str(shutil.which(name)))
+    for name, body in programs.items():
+        script = folder / name.replace("_", "-")
+        script.write_text(f'#!/bin/bash\nasked="{asked}"\n{body}\n')
+        script.chmod(0o755)
+    done = subprocess.run(
+        ["bash", str(ROOT / ".ci" / "tools")],
+        capture_output=True, text=True, env={"PATH": str(folder)}, timeout=120,
+    )  # fmt: skip
+    return done.returncode, asked.read_text().split(), done.stdout
+
+
+ASKED = 'for word in "$@"; do echo "$word" >> "$asked"; done'
+
+
+def test_a_bare_machine_is_given_node_and_the_browser(tmp_path: Path) -> None:
+    status, asked, _ = tools(tmp_path, apt_get=ASKED, dpkg="exit 1", id="echo 0")
+    assert status == 0
+    assert {"chromium", "nodejs", "npm"} <= set(asked)
+
+
+def test_a_node_of_another_origin_is_left(tmp_path: Path) -> None:
+    status, asked, said = tools(tmp_path, apt_get=ASKED, dpkg="exit 1", id="echo 0", npm="exit 0")
+    assert status == 0
+    assert {"nodejs", "npm"} & set(asked) == set()
+    assert said == ""
+
+
+def test_where_nothing_can_be_installed_it_is_said_and_nothing_fails(tmp_path: Path) -> None:
+    machines: list[dict[str, str]] = [
+        {},
+        {"apt_get": "exit 0", "id": "echo 1000"},
+        {"apt_get": "exit 100", "id": "echo 0"},
+        {"apt_get": "exit 100", "id": "echo 0", "npm": "exit 1"},
+    ]
+    for number, machine in enumerate(machines):
+        place = tmp_path / str(number)
+        place.mkdir()
+        status, _, said = tools(place, dpkg="exit 1", **machine)
+        assert status == 0
+        assert "chromium" in said
+        assert "skipped" in said
