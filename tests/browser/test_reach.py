@@ -5,7 +5,8 @@ from __future__ import annotations
 import json
 
 import pytest
-from driving import FULL, SIZES, Hand
+from driving import FULL, PATIENCE_MS, SIZES, Hand
+from playwright.sync_api import expect
 
 LEAST_TARGET = 44
 """CSS pixels: WCAG 2.2, success criterion 2.5.5 (Target Size, enhanced)."""
@@ -112,3 +113,20 @@ def test_letters_are_large_enough_to_read(hand: Hand) -> None:
         "parseFloat(getComputedStyle(document.querySelector('.word')).fontSize)"
     )
     assert word >= 38
+
+
+def test_the_verdict_stays_in_view_and_what_is_asked_for_comes_into_it(hand: Hand) -> None:
+    """Past defects: a count corrected far down showed no verdict, “What to change” no answer, and
+    what could not be done no word of it."""
+    hand.say(FULL + ", clamps inside")
+    hand.sees("over", "2.00")
+    hand.part("worksheet")
+    hand.page.locator("#standing").scroll_into_view_if_needed()
+    brief = hand.page.locator("#brief")
+    expect(brief).to_be_in_viewport(timeout=PATIENCE_MS)
+    expect(brief).to_contain_text("2.00")
+    hand.press("What to change")
+    expect(hand.page.locator("#reply")).to_be_in_viewport(timeout=PATIENCE_MS)
+    hand.page.locator("#standing").scroll_into_view_if_needed()
+    hand.press("Share")
+    expect(hand.page.locator("#trouble")).to_be_in_viewport(timeout=PATIENCE_MS)

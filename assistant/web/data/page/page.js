@@ -4,6 +4,7 @@ import { showContents, showQuestion, showReply, showVerdict, showWorksheet } fro
 import { byId, tell } from "./elements.js";
 import { NoAnswer, engineOf } from "./engine_link.js";
 import { handsFree } from "./hands_free.js";
+import { bringReply, followVerdict, showBrief } from "./in_view.js";
 import { jobFiles } from "./job_files.js";
 import { looks } from "./looks.js";
 import { microphone } from "./microphone.js";
@@ -55,6 +56,7 @@ function show(told) {
   byId("box-count").textContent = say("boxes", { count: told.boxes });
   document.title = `${told.verdict.word} ${told.verdict.margin} · ${told.box} · Boxaloud`;
   showVerdict(told);
+  showBrief(told);
   showReply(told);
   showQuestion(told, (answer) => enter({ kind: "choose", stand: view.stand, answer }), openPart);
   showContents(told, (key, count) => enter({ kind: "recount", stand: view.stand, key, count }));
@@ -110,12 +112,13 @@ function lock(closed) {
 
 async function start() {
   looks();
+  followVerdict();
   lock(true);
   byId("talk-form").addEventListener("submit", submit);
   document.addEventListener("keydown", keys);
   document.addEventListener("pointerdown", hush);
   for (const button of document.querySelectorAll("[data-press]")) {
-    button.addEventListener("click", () => enter({ kind: "press", key: button.dataset.press }));
+    button.addEventListener("click", async () => (await enter({ kind: "press", key: button.dataset.press })) && bringReply());
   }
   parts = panels(ask, enter);
   try {

@@ -52,7 +52,7 @@ export const WORDS = Object.freeze({
   microphone_none: "No microphone was found. Type, or use the microphone of the keyboard.",
   microphone: "The microphone cannot be used ({why}). Type, or use the microphone of the keyboard.",
   about_served: "Your laptop works the box out and keeps the job.",
-  about_pocket: "This page works the box out by itself and keeps the job in the browser. Nothing leaves the phone unless you share it. If the browser’s data is cleared the jobs are gone: save them as files.",
+  about_pocket: "This page works the box out by itself and keeps the job in the browser. Nothing leaves the phone unless you share it. It has no ear of its own: to talk to it, use the microphone of the phone’s keyboard. If the browser’s data is cleared the jobs are gone: save them as files.",
 });
 
 /** The sentence with its values filled in. */

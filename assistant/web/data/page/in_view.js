@@ -1,0 +1,22 @@
+// Whoever scrolls down to a count sees the verdict all the same: while its card is out of view, its
+// word and margin stand at the top. What was asked for by a button is brought into view.
+
+import { byId } from "./elements.js";
+
+/** Follow whether the card of the verdict is in view. */
+export function followVerdict() {
+  new IntersectionObserver(([card]) => { byId("brief").hidden = card.isIntersecting; }).observe(byId("verdict"));
+}
+
+/** The verdict as it stands at the top. The card says it to who hears the page. */
+export function showBrief(view) {
+  byId("brief").dataset.verdict = view.verdict.verdict;
+  byId("brief").textContent = ["sign", "word", "margin"].map((part) => byId(part).textContent).join(" ").trim();
+}
+
+/** Bring the reply into view where it is not. */
+export function bringReply() {
+  const { top, bottom } = byId("reply").getBoundingClientRect();
+  const dock = byId("dock").getBoundingClientRect().top;
+  if (top < byId("pinned").getBoundingClientRect().bottom || bottom > dock) byId("reply").scrollIntoView({ block: "start" });
+}
