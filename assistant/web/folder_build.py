@@ -44,8 +44,8 @@ def build(target: Path, cache: Path | None = None) -> int:
     """
     if target.exists() and (not target.is_dir() or (any(target.iterdir()) and not _ours(target))):
         raise Problem(say("build.not_ours", folder=target))
-    runtime = runtime_files(cache)
-    held = {**_pages(), **_runtime(runtime), "engine.zip": _prepared(runtime)}
+    runtime = _runtime(runtime_files(cache))
+    held = {**_pages(), **runtime, "engine.zip": _prepared(runtime)}
     held["licences.txt"] = _licences()
     held["service_worker.js"] = _service_worker(held)
     target.mkdir(parents=True, exist_ok=True)
@@ -81,8 +81,9 @@ def _pages() -> dict[str, bytes]:
 
 
 def _runtime(found: Mapping[str, bytes]) -> dict[str, bytes]:
-    """The runtime, every address of another host taken out of its scripts, its archive unpacked
-    inside: packed as a whole it is smaller, and each module is there at once."""
+    """The runtime, every address of another host taken out of its scripts. Its archive is without
+    what no page needs, and unpacked inside: packed as a whole it is smaller, and each module is
+    there at once."""
     held = dict(found)
     for name, raw in found.items():
         if name.endswith(".mjs"):
@@ -96,6 +97,8 @@ def _stored(raw: bytes) -> bytes:
     out = io.BytesIO()
     with zipfile.ZipFile(io.BytesIO(raw)) as source, zipfile.ZipFile(out, "w") as target:
         for item in source.infolist():
+            if item.filename.startswith(wanted().left_out):
+                continue
             target.writestr(zipfile.ZipInfo(item.filename, item.date_time), source.read(item))
     return out.getvalue()
 

@@ -31,6 +31,8 @@ class RuntimePackage:
     digest: str
     licence: str
     files: tuple[str, ...]
+    left_out: tuple[str, ...]
+    """Beginnings of the names of what is taken out of Python's own library."""
 
     @property
     def archive(self) -> str:
@@ -42,7 +44,8 @@ def wanted() -> RuntimePackage:
     """The package that is pinned."""
     path = files("boxaloud.assistant.web") / "data" / "runtime.toml"
     found = tomllib.loads(path.read_text("utf-8"))
-    return RuntimePackage(**{**found, "files": tuple(found["files"])})
+    listed = {name: tuple(found[name]) for name in ("files", "left_out")}
+    return RuntimePackage(**{**found, **listed})
 
 
 def runtime_files(cache: Path | None = None) -> Mapping[str, bytes]:

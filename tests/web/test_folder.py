@@ -85,6 +85,24 @@ def test_the_archive_holds_what_is_reached_and_nothing_of_the_screens() -> None:
     assert engine_archive.engine_archive() == engine_archive.engine_archive()
 
 
+def test_nothing_of_the_engine_needs_what_is_left_out_of_the_library() -> None:
+    import ast
+    import zipfile
+
+    archive = zipfile.ZipFile(BytesIO(engine_archive.engine_archive()))
+    needed = set()
+    for name in (each for each in archive.namelist() if each.endswith(".py")):
+        for node in ast.walk(ast.parse(archive.read(name))):
+            if isinstance(node, ast.Import):
+                needed |= {one.name for one in node.names}
+            elif isinstance(node, ast.ImportFrom) and node.module:
+                needed |= {node.module}
+    files = {f"{name.replace('.', '/')}{end}" for name in needed for end in (".py", "/")}
+    out = runtime_package.wanted().left_out
+    assert {each for each in files if each.startswith(out)} == set()
+    assert "sqlite3/" in files
+
+
 def test_a_runtime_that_is_not_the_pinned_one_is_not_taken(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
