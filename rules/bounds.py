@@ -17,6 +17,7 @@ _RANK: dict[Slot, int] = {
     "box": 1,
     "clamps": 2,
     "grounds": 3,
+    "jumper": 3,
     "device_size": 4,
     "block_size": 5,
     "connectors": 3,
@@ -147,6 +148,11 @@ def open_slots(
         )
         for choice, flag in zip(found, flags, strict=True)
     ]
+    return in_order(tuple(slots))
+
+
+def in_order(slots: tuple[OpenSlot, ...]) -> tuple[OpenSlot, ...]:
+    """Open slots in the order to ask."""
     return tuple(sorted(slots, key=_asked))
 
 

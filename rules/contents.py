@@ -71,11 +71,12 @@ class Grounds:
 @dataclass(frozen=True, slots=True)
 class BondingJumper:
     """An equipment bonding jumper. `enters`: it comes in from outside and counts among the
-    grounds, 314.16(B)(5); one from splice to box screw never leaves the box and counts nothing."""
+    grounds, 314.16(B)(5); one from splice to box screw never leaves the box and counts nothing.
+    None while nobody said which."""
 
     awg: int
     count: int = 1
-    enters: bool = False
+    enters: bool | None = False
 
 
 @dataclass(frozen=True, slots=True)

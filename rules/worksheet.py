@@ -10,7 +10,7 @@ Verdict: TypeAlias = Literal["fits", "over", "incomplete"]
 Mark: TypeAlias = Literal["confirmed", "part confirmed", "from memory"]
 Slot: TypeAlias = Literal[
     "box", "contents", "clamps", "grounds", "device_size", "block_size", "connectors",
-    "device_depth",
+    "device_depth", "jumper",
 ]  # fmt: skip
 Unit: TypeAlias = Literal["in3", "mL"]
 WorksheetItem: TypeAlias = Literal[

@@ -82,7 +82,9 @@ class BatchRow(Document):
         "Luminaire tails, from a canopy unless said.", "2 x 18; 2 x 18 no canopy"
     )
     grounds: Items = _listing("Grounds named by themselves, or none.", "1 x 12; 1 x 12 isolated")
-    jumpers: Items = _listing("Bonding jumpers.", "1 x 12 enters")
+    jumpers: Items = _listing(
+        "Bonding jumpers; open where neither is said.", "1 x 12 enters; 1 x 12 inside"
+    )
     devices: Items = _listing(
         "Devices by yoke; without a size, on the only size there is.",
         "receptacle on 12; 2 x switch on 14; range receptacle on 6 2 gangs",

@@ -147,13 +147,13 @@ class GroundsContent(Thing):
 
 
 class BondingJumperContent(Thing):
-    """An equipment bonding jumper; enters: it comes in from outside."""
+    """An equipment bonding jumper; enters: it comes in from outside, null while unknown."""
 
     made = kinds.BondingJumper
     is_: Literal["bonding_jumper"] = Field(alias="is")
     awg: Awg
     count: Count = 1
-    enters: bool = False
+    enters: bool | None = None
 
 
 class YokeContent(Thing):

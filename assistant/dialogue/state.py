@@ -22,6 +22,7 @@ from boxaloud.rules import is_canadian
 from boxaloud.rules.canadian_tally import CONNECTORS, deepest, most_connectors
 from boxaloud.rules.contents import (
     DEFAULT_EDITION,
+    BondingJumper,
     Box,
     Cable,
     Clamps,
@@ -268,6 +269,8 @@ def _settled(item: Item, state: State, settled: Settled) -> Content:
         content = _landed(content, item, state, "device_size")
         if state.takes_worst("device_depth", item.key) and content.depth is None:
             content = replace(content, depth=deepest())
+    elif isinstance(content, BondingJumper) and content.enters is None:
+        content = replace(content, enters=True) if state.takes_worst("jumper") else content
     elif isinstance(content, TerminalBlock):
         content = _landed(content, item, state, "block_size")
     elif item.open == "canopy" and isinstance(content, FixtureWires | Grounds):

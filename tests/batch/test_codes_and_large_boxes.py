@@ -145,3 +145,22 @@ def test_a_row_that_says_nothing_of_the_sides_is_open() -> None:
 def test_a_side_that_no_barrier_makes_is_refused() -> None:
     found = come_to(volume="18", cables="14-2 side 2", clamps="none")
     assert "sides" in found["problem"]
+
+
+@pytest.mark.parametrize(
+    ("jumpers", "verdict", "least", "most"),
+    [
+        ("1 x 12 inside", "fits", "9.00", "9.00"),
+        ("1 x 12 enters", "over", "11.25", "11.25"),
+        ("1 x 12", "incomplete", "9.00", "11.25"),
+    ],
+)
+def test_a_jumper_is_open_until_it_is_said_whether_it_enters(
+    jumpers: str, verdict: str, least: str, most: str
+) -> None:
+    """314.16(B)(5), electricallicenserenewal.com 1307: 4 x 2.25, and 2.25 for one that enters."""
+    row = {"volume": "10", "conductors": "4 x 12", "grounds": "none", "clamps": "none"}
+    (result,) = work([Row(1, row | {"jumpers": jumpers})])
+    assert (result.verdict, result.least_total_in3) == (verdict, least)
+    assert result.greatest_total_in3 == most
+    assert result.open == (("jumper",) if verdict == "incomplete" else ())

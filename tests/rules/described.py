@@ -52,9 +52,8 @@ def content(rng: Random, known: bool) -> Content:
     if kind == 7:
         return Grounds(awg, count, rng.random() < 0.4, rng.random() < 0.2)
     if kind == 8:
-        return rng.choice(
-            (BondingJumper(awg, count, rng.random() < 0.5), Uncounted("wire connector", count))
-        )
+        enters = rng.choice((True, False) if known else (True, False, None))
+        return rng.choice((BondingJumper(awg, count, enters), Uncounted("wire connector", count)))
     if kind == 9:
         return SupportFitting(rng.choice(FITTINGS), count)
     if kind == 10:

@@ -109,7 +109,7 @@ def fill(box: Box) -> Fraction:  # noqa: C901 - one long walk is the plainest
             total += CUBIC_INCHES[thing.awg] * thing.count
         elif isinstance(thing, Grounds) and not thing.canopy:
             (isolated if thing.isolated else grounds).extend([thing.awg] * thing.count)
-        elif isinstance(thing, BondingJumper) and thing.enters:
+        elif isinstance(thing, BondingJumper) and thing.enters is not False:
             grounds += [thing.awg] * thing.count
         elif isinstance(thing, Yoke) and thing.awg is not None:
             total += 2 * thing.gangs * thing.count * CUBIC_INCHES[thing.awg]
@@ -177,6 +177,16 @@ def volume(box: Box) -> Fraction | None:
 
 def answers(box: Box) -> list[Box]:
     """The box once for every way of answering what is open."""
+    for place, thing in enumerate(box.contents):
+        if isinstance(thing, BondingJumper) and thing.enters is None:
+            before, after = box.contents[:place], box.contents[place + 1 :]
+            return [
+                one
+                for enters in (True, False)
+                for one in answers(
+                    replace(box, contents=(*before, replace(thing, enters=enters), *after))
+                )
+            ]
     sizes = {c.awg for c in box.contents if isinstance(c, (Cable, Conductors))}
     if not sizes:
         sizes = set(_grounds_named(box))
@@ -196,7 +206,7 @@ def answers(box: Box) -> list[Box]:
         for clamp in clamps.get(box.clamps, [box.clamps]):
             settled = replace(box, contents=contents, clamps=clamp)
             made.append(settled)
-            if not box.grounds_known and (biggest := _biggest_present(box)):
+            if not box.grounds_known and (biggest := _biggest_present(settled)):
                 more = (*contents, Grounds(biggest, 1))
                 made.append(replace(settled, contents=more))
     return made
@@ -220,7 +230,9 @@ def _biggest_present(box: Box) -> int | None:
 
 def _grounds_named(box: Box) -> list[int]:
     found = [c.awg for c in box.contents if isinstance(c, Grounds) and not c.canopy]
-    return found + [c.awg for c in box.contents if isinstance(c, BondingJumper) and c.enters]
+    return found + [
+        c.awg for c in box.contents if isinstance(c, BondingJumper) and c.enters is not False
+    ]
 
 
 def is_described(box: Box) -> bool:

@@ -36,7 +36,7 @@ def interpreted(turn: Turn, act: Act) -> Act:
         return _thing(turn, act)
     match act:
         case acts.Place():
-            return full(act, acts.SetClamps(where=act.where), "where")
+            return _placed(turn, act)
         case acts.NoneOfThem():
             return _none(turn, act)
         case acts.Number() | acts.RestateNumber() if _is_year(act.value):
@@ -56,6 +56,13 @@ def interpreted(turn: Turn, act: Act) -> Act:
         case acts.SetSize():
             return box_measures.said_size(turn, act)
     return act
+
+
+def _placed(turn: Turn, act: acts.Place) -> Act:
+    """ "Inside": the clamps, or the bonding jumper that is asked about."""
+    if turn.asked == "jumper" and act.where in ("inside", "outside"):
+        return full(act, acts.AddJumper(enters=act.where == "outside"), "enters")
+    return full(act, acts.SetClamps(where=act.where), "where")
 
 
 def _is_depth(turn: Turn, value: Decimal | None) -> bool:

@@ -147,7 +147,7 @@ def _small(content: Content) -> str:
     match content:
         case BondingJumper():
             text = f"{counted(content.count)} {plural('bonding jumper', content.count)}"
-            return text + ("" if content.enters else say("jumper_inside"))
+            return text + (say("jumper_inside") if content.enters is False else "")
         case SupportFitting():
             return f"{counted(content.count)} {plural(content.kind, content.count)}"
         case TerminalBlock():

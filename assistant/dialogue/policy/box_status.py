@@ -26,7 +26,7 @@ from boxaloud.assistant.dialogue.nlg.spoken_form import once, spoken
 from boxaloud.assistant.dialogue.state import State, grounds_known
 from boxaloud.rules import counted_under, is_canadian, provisional
 from boxaloud.rules.canadian_tally import CONNECTORS
-from boxaloud.rules.contents import Uncounted, Yoke
+from boxaloud.rules.contents import BondingJumper, Uncounted, Yoke
 from boxaloud.rules.worksheet import Line, Unit
 
 BREATH = 3
@@ -239,6 +239,9 @@ def _stands(name: str, state: State) -> bool:
             isinstance(item.content, Uncounted) and item.content.kind in CONNECTORS
             for item in state.items
         )
+    if slot == "jumper":
+        jumpers = [i.content for i in state.items if isinstance(i.content, BondingJumper)]
+        return any(jumper.enters is None for jumper in jumpers)
     if slot == "canopy":
         return any(item.open == "canopy" for item in state.items)
     item = state.item(int(key)) if key else None

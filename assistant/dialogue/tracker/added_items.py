@@ -74,7 +74,7 @@ def _made(thing: Thing, state: State) -> list[Content]:
             return [Grounds(size, count, bool(thing.isolated), bool(thing.canopy))]
         case AddJumper():
             size = thing.awg if thing.awg is not None else unsaid_size(state)
-            return [BondingJumper(size, count, bool(thing.enters))]
+            return [BondingJumper(size, count, thing.enters)]
         case AddFixtureWires():
             return _fixture_wires(thing)
         case AddDevice():
@@ -217,7 +217,7 @@ def _note(content: Content, thing: Act, state: State) -> str:
     if is_canadian(state.edition):
         return _canadian_note(content)
     if isinstance(content, Uncounted) or (
-        isinstance(content, BondingJumper) and not content.enters
+        isinstance(content, BondingJumper) and content.enters is False
     ):
         return say("note.counts_nothing")
     if isinstance(content, Conductors) and content.path == "inside":

@@ -10,13 +10,22 @@ from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.state_parts import Item
 from boxaloud.assistant.dialogue.tracker import (
     added_items,
+    bonding_jumpers,
     counts,
     device_landing,
     item_changes,
     yoke_sharing,
 )
 from boxaloud.assistant.dialogue.turn import Turn
-from boxaloud.grammar.acts import AddCable, AddDevice, Recount, Reference, Restate, Thing
+from boxaloud.grammar.acts import (
+    AddCable,
+    AddDevice,
+    AddJumper,
+    Recount,
+    Reference,
+    Restate,
+    Thing,
+)
 from boxaloud.rules.contents import Yoke
 
 
@@ -41,6 +50,8 @@ def mention(turn: Turn, thing: Thing) -> None:
         return
     if isinstance(thing, AddDevice) and thing.count is None and _known(turn, thing):
         turn.understood.append(thing.words)  # "the switch is on the second one": no further one
+        return
+    if isinstance(thing, AddJumper) and bonding_jumpers.mention(turn, thing):
         return
     added_items.enter(turn, thing)
     last = turn.state.last

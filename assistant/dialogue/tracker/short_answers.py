@@ -12,6 +12,7 @@ from boxaloud.assistant.dialogue.nlg.sentences import say
 from boxaloud.assistant.dialogue.tracker import (
     added_items,
     adopted_edition,
+    bonding_jumpers,
     clamps,
     conductor_routes,
     denials,
@@ -22,7 +23,7 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Reference
 
 WORST_CASE = {
-    "clamps", "grounds", "device_size", "block_size", "gangs", "canopy",
+    "clamps", "grounds", "device_size", "block_size", "gangs", "canopy", "jumper",
     "pull_rows", "pull_returns", "pull_walls", "pull_cover", "pull_conductor", "body_ends",
     "connectors", "device_depth", "space", "share",
 }  # fmt: skip
@@ -62,6 +63,8 @@ def none(turn: Turn, act: Act) -> None:
     """ "none": no to the open question."""
     if turn.asked == "canopy":
         conductor_routes.canopy(turn, acts.SetCanopy(canopy=False, words=act.words))
+    elif turn.asked == "jumper":
+        bonding_jumpers.answer(turn, False, act.words)
     elif turn.asked == "confirm":
         held_acts.rejected(turn)
     elif turn.asked in ("unread", "mistaken"):
@@ -92,6 +95,8 @@ def yes(turn: Turn, act: Act) -> None:
         added_items.enter(turn, acts.AddGrounds(words=act.words))
     elif turn.asked == "canopy":
         conductor_routes.canopy(turn, acts.SetCanopy(canopy=True, words=act.words))
+    elif turn.asked == "jumper" and not turn.trail:
+        bonding_jumpers.answer(turn, True, act.words)
     elif _of_enclosure(turn, True, act):
         return
     elif turn.ahead or turn.trail:
@@ -115,7 +120,7 @@ def no(turn: Turn, act: Act) -> None:
         skip(turn, act)
     elif _of_enclosure(turn, False, act) or _corrects(turn):
         return
-    elif turn.asked in ("clamps", "grounds", "canopy", "connectors") and not turn.trail:
+    elif turn.asked in ("clamps", "grounds", "canopy", "connectors", "jumper") and not turn.trail:
         none(turn, act)
     elif turn.ahead or turn.trail:
         return

@@ -35,7 +35,8 @@ _CABLE = re.compile(
 _WIRE = re.compile(r"(\d{1,2})(?: (through|loop|short loop|inside))?")
 _TAIL = re.compile(r"(\d{1,2})(?: (no canopy|canopy))?")
 _GROUND = re.compile(r"(\d{1,2})(?: (isolated|canopy))?")
-_JUMPER = re.compile(r"(\d{1,2})(?: (enters))?")
+_JUMPER = re.compile(r"(\d{1,2})(?: (enters|inside))?")
+_ENTERING: Mapping[str | None, bool | None] = {None: None, "enters": True, "inside": False}
 _DEVICE = re.compile(r"(.+?)(?: on (\d{1,2}))?(?: (\d) gangs?)?(?: ([\d.]{1,6}) cm)?")
 _NOT_COUNTED = re.compile(r"(.+?)(?: on (\d{1,2}))?")
 _BLOCK = re.compile(r"(\d{1,2}|unknown)")
@@ -84,8 +85,8 @@ def _grounds(item: str) -> tuple[Content, ...]:
 
 @lru_cache(maxsize=4096)
 def _jumpers(item: str) -> tuple[Content, ...]:
-    count, found = _counted(item.lower(), _JUMPER, "1 x 12, or 1 x 12 enters")
-    return (BondingJumper(int(found[1]), count, bool(found[2])),)
+    count, found = _counted(item.lower(), _JUMPER, "1 x 12 enters, or 1 x 12 inside")
+    return (BondingJumper(int(found[1]), count, _ENTERING[found[2]]),)
 
 
 @lru_cache(maxsize=4096)
