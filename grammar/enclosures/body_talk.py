@@ -41,6 +41,8 @@ class _Found:
     end: int
     said: dict[str, object]
     blank: bool = True
+    left: str = ""
+    """What the other reading sees in its place."""
 
 
 def read(heard: str, at_hand: bool, asked: str | None, ordinary: Ordinary) -> Utterance | None:
@@ -62,7 +64,8 @@ def _together(heard: str, found: list[_Found], ordinary: Ordinary) -> Utterance:
     for one in found:
         said.update(one.said)
         if one.blank:
-            rest = rest[: one.start] + " " * (one.end - one.start) + rest[one.end :]
+            place = one.left.ljust(one.end - one.start)
+            rest = rest[: one.start] + place + rest[one.end :]
     span = (min(one.start for one in found), max(one.end for one in found))
     named = said.pop("name", None)
     words = ", ".join(heard[one.start : one.end].strip() for one in found if one.said)
@@ -85,14 +88,16 @@ def _together(heard: str, found: list[_Found], ordinary: Ordinary) -> Utterance:
 
 def _name(text: str) -> _Found | None:
     for found in ways("body", "name").finditer(text):
-        if found["letters"] in ("lb", "lbd") and _WEIGHT.search(text[: found.start()]):
+        if (found["letters"] or "").replace(" ", "") in ("lb", "lbd") and _WEIGHT.search(
+            text[: found.start()]
+        ):
             continue  # "a fan of 35 lb"
         if _ASKED.search(text[: found.start()]):
             continue  # "what is a conduit body" names none
         letters = found["letters"] or found["one"] or found["after"] or ""
         said: dict[str, object] = {"name": True}
         if letters:
-            said["shape"] = letters.upper()
+            said["shape"] = letters.replace(" ", "").upper()
         if "short" in found[0]:
             said["short_radius"] = True
         return _Found(found.start(), found.end(), said)
@@ -142,9 +147,9 @@ def _size_anywhere(text: str, asked: str | None) -> tuple[Decimal, int, int] | N
                 continue
             unit = re.compile(r"[ -]?(?:inch(?:es)?(?!\w)|\")").match(text, end)
             lone = asked == "body_size" and not text[end:].strip(" .!")
-            body = re.compile(r" (?:l[blru]d?|tb|[ctx] (?:conduit )?body|conduit body)\b").match(
-                text, end
-            )
+            body = re.compile(
+                r" (?:l ?[blru]d?|t ?b|[ctx] (?:conduit )?body|conduit body)\b"
+            ).match(text, end)
             if unit or has_inch or lone or body or _fraction_alone(text, found.start(), end, size):
                 stop = unit.end() if unit else end
                 conduit = re.compile(r" (?:conduits?|raceways?|pipes?|hubs?)\b").match(text, stop)
@@ -168,9 +173,11 @@ def _insulations(text: str) -> Iterator[_Found]:
     for name in grammar_data.table("enclosures")["body"]["insulation"]:
         for found in ways("body", "insulation", name).finditer(text):
             # the other reading knows the letters as a word of a wire; it does not know the rest
-            letters = re.compile(r"[a-z]+").match(text, found.start())
+            letters = re.compile(r"[a-z]{2,}").match(text, found.start())
             end = letters.end() if letters else found.end()
-            yield _Found(found.start(), end, {"insulation": name}, blank=False)
+            parted = letters is None  # "t h h n", as an ear may write it down
+            left = "thhn" if parted and end - found.start() >= 4 else ""
+            yield _Found(found.start(), end, {"insulation": name}, parted, left)
             yield _Found(end, found.end(), {})
             return
 

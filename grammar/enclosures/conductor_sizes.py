@@ -15,7 +15,7 @@ _GAUGE = lazy_pattern(
     r"|(?P<aught>[1-4]|one|two|three|four)(?:/0|[- ](?:ought|aught|oh|o)s?)(?!\w)"
     r"|(?P<kcmil>\d{3,4}|[a-z -]+? (?:hundred|thousand)(?: (?:and )?fifty)?"
     r"|(?:two|three|seven) fifty)"
-    r"[- ]?(?:kcmil|mcm|kcm|thousand circular mils?|circular mils?|mils?)\b"
+    r"[- ]?(?:k ?c ?mils?|m ?c ?m|k ?c ?m|thousand circular mils?|circular mils?|mils?)\b"
 )  # fmt: skip
 _PLURAL = lazy_pattern(r"(?P<n>\d{3,4})'?s\b")
 _PREFIX = lazy_pattern(

@@ -20,7 +20,8 @@ _WIRE = lazy_pattern(
     rf"(?<![\w/-])(?:(?P<count>{_NUMBER}) )?(?:(?:#|number |no\. ?)(?P<numbered>{_GAUGE})s?"
     rf"|(?P<gauge>{_GAUGE})[- ]?(?:awg|gauge)?(?:'?s)?)"
     r"(?: ?(?:awg|gauge))?(?: (?:copper|stranded|solid|cu))?"
-    r"(?P<tail>(?: (?:thhn|thwn|xhhw|thw|thhw|tw|wires?|conductors?)\S*)+)?(?![\w/-])"
+    r"(?P<tail>(?: (?:t ?h ?h ?n|t ?h ?w ?n|x ?h ?h ?w|t ?h ?h? ?w|t ?w|wires?|conductors?)\S*)+)?"
+    r"(?![\w/-])"
 )
 _IN = lazy_pattern(r"\b(?:in|into|through|inside)(?: (?:an?|the|one|my|this)(?! inch))? ")
 _ASKS = lazy_pattern(
