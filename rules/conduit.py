@@ -59,6 +59,8 @@ class BodyLine:
     holds: bool
     section: str
     rule: str
+    working: str = ""
+    """How the limit comes about, with the figures of the tables, `0.4 x 0.533 / 0.0133`."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -142,9 +144,21 @@ def _rule(key: str) -> Mapping[str, Any]:
 
 
 def _line(
-    key: str, what: str, have: Fraction, limit: Fraction, unit: BodyUnit, holds: bool
+    key: str,
+    what: str,
+    have: Fraction,
+    limit: Fraction,
+    unit: BodyUnit,
+    holds: bool,
+    working: str = "",
 ) -> BodyLine:
-    return BodyLine(what, have, limit, unit, holds, _rule(key)["section"], f"body-{key}")
+    section = _rule(key)["section"]
+    return BodyLine(what, have, limit, unit, holds, section, f"body-{key}", working)
+
+
+def _figure(value: Fraction) -> str:
+    """A figure of a table as it is printed there, or near it: `0.533`, `0.4`."""
+    return str(Decimal(value.numerator) / Decimal(value.denominator))
 
 
 def _spliced(body: ConduitBody, edition: str) -> list[BodyLine]:
@@ -171,17 +185,25 @@ def _pulled(body: ConduitBody) -> list[BodyLine]:
     lines = []
     if body.area is not None:
         least, have = space * int(_rule("no-splices")["times"]), Fraction(body.area)
-        lines.append(_line("no-splices", "cross-section", have, least, "in2", have >= least))
+        working = f"{_rule('no-splices')['times']} x {_figure(space)}"
+        lines.append(
+            _line("no-splices", "cross-section", have, least, "in2", have >= least, working)
+        )
     count = sum(wires.count for wires in body.wires)
     alike = {(wires.awg, wires.insulation) for wires in body.wires}
     if len(alike) == 1:
         ((awg, insulation),) = alike
         most = Fraction(most_conductors(body.raceway, body.size, awg, insulation))
+        share = _figure(fill_share(int(most)))
+        working = f"{share} x {_figure(space)} / {_figure(wire_area(insulation, awg))}"
         lines.append(
-            _line("fill", "conductors", Fraction(count), most, "conductors", count <= most)
+            _line("fill", "conductors", Fraction(count), most, "conductors", count <= most, working)
         )
     elif alike:
         taken = sum((wire_area(w.insulation, w.awg) * w.count for w in body.wires), Fraction(0))
         limit = space * fill_share(count)
-        lines.append(_line("fill", "area of conductors", taken, limit, "in2", taken <= limit))
+        working = f"{_figure(fill_share(count))} x {_figure(space)}"
+        lines.append(
+            _line("fill", "area of conductors", taken, limit, "in2", taken <= limit, working)
+        )
     return lines

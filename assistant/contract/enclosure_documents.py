@@ -7,7 +7,7 @@ from fractions import Fraction
 from typing import Annotated
 
 from boxaloud.assistant.contract.document import Document, Number, Texts
-from boxaloud.assistant.dialogue.enclosures import conduit_body, pull_telling
+from boxaloud.assistant.dialogue.enclosures import conduit_body, pull_standing, pull_telling
 from boxaloud.assistant.dialogue.enclosures.body_state import BodySaid
 from boxaloud.assistant.dialogue.nlg.sentences import plain
 from boxaloud.assistant.dialogue.state import State
@@ -94,9 +94,9 @@ class PullBoxDocument(Document):
         """What a state tells of a pull box; None where there is none."""
         if state.pulls is None:
             return None
-        found = pull_telling.standing(state)
+        found = pull_standing.standing(state)
         sheet = found.sheet
-        lines = [] if sheet is None else pull_telling.real_lines(sheet)
+        lines = [] if sheet is None else pull_standing.real_lines(sheet)
         return cls(
             pulls=tuple(pull_telling.pulled(one) for one in state.pulls.pulls),
             width_in=_side(sheet.width if sheet else None),
@@ -119,6 +119,7 @@ class BodyLineEntry(Document):
     unit: BodyUnit
     holds: bool
     section: str
+    working: Annotated[str, Field(description="How the limit comes of the figures of the tables.")]
 
     @classmethod
     def of(cls, line: BodyLine) -> BodyLineEntry:
@@ -130,6 +131,7 @@ class BodyLineEntry(Document):
             unit=line.unit,
             holds=line.holds,
             section=line.section,
+            working=line.working,
         )
 
 

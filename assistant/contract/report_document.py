@@ -16,6 +16,7 @@ from boxaloud.assistant.contract.document import (
     SignedVolume,
     Texts,
 )
+from boxaloud.assistant.contract.enclosure_documents import BodyLineEntry
 from boxaloud.assistant.contract.worksheet_document import WorksheetDocument
 from boxaloud.rules.advice import AdviceKind
 from pydantic import ConfigDict, Field, Strict
@@ -70,6 +71,19 @@ class PullBoxEntry(Document):
     lines: Annotated[tuple[PullLineEntry, ...], Strict(False)]
 
 
+class BodyEntry(Document):
+    """A conduit body: what was said of it, and what may pass by 314.16(C)."""
+
+    told: Annotated[str, Field(description="Where it stands, in words.")]
+    shape: str | None
+    raceway: str | None
+    size_in: Number | None
+    insulation: str | None
+    governs: Annotated[bool, Field(description="The raceway decides, and no volume.")]
+    lines: Annotated[tuple[BodyLineEntry, ...], Strict(False)]
+    remedy: Annotated[str, Field(description="What would hold what is in it; empty if it fits.")]
+
+
 class PictureEntry(Document):
     """A photograph or a sketch of a box; the picture itself is in the page and the PDF."""
 
@@ -102,6 +116,7 @@ class BoxEntry(WorksheetDocument, _Told):
         PullBoxEntry | None,
         Field(description="Null where it is none, or where something of it is open."),
     ]
+    conduit_body: Annotated[BodyEntry | None, Field(description="Null where it is none.")]
 
 
 class ProjectEntry(Document):

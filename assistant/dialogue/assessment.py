@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from collections import deque
+from dataclasses import replace
 from decimal import Decimal
 from functools import lru_cache
 
 from boxaloud.assistant.dialogue.divided_box import Split, Standing, split
-from boxaloud.assistant.dialogue.enclosures import conduit_body, pull_open
+from boxaloud.assistant.dialogue.enclosures import conduit_body, pull_open, pull_standing
+from boxaloud.assistant.dialogue.enclosures.conduit_body import BodyStanding
+from boxaloud.assistant.dialogue.enclosures.pull_standing import PullStanding
 from boxaloud.assistant.dialogue.question_slots import QuestionSlot
 from boxaloud.assistant.dialogue.state import State, to_box
 from boxaloud.grammar import acts
@@ -37,6 +40,16 @@ class Assessment:
     question: Question | None
     spaces: tuple[Standing, ...] = ()
     """The spaces of a divided box, of which `sheet` is the one that governs."""
+    pull: PullStanding | None = None
+    """Where it stands by 314.28, if it is a pull box."""
+    body: BodyStanding | None = None
+    """Where it stands by 314.16(C), if it is a conduit body that no volume is counted of: the
+    verdict is then this one, and the sheet governs nothing."""
+
+    @property
+    def pull_alone(self) -> bool:
+        """True for a pull box with nothing in it that counts by volume."""
+        return self.pull is not None and not (self.sheet.lines or self.sheet.volumes)
 
 
 _recent: deque[tuple[State, Assessment]] = deque(maxlen=8)
@@ -66,7 +79,17 @@ def assess(state: State) -> Assessment:
     else:
         verdict = _verdict(state, sheet, low, high)
         found = Assessment(sheet, verdict, low, high, _question(state, sheet, low, high))
+    found = _of_enclosure(state, found)
     _recent.append((state, found))
+    return found
+
+
+def _of_enclosure(state: State, found: Assessment) -> Assessment:
+    """What goes by dimensions or by a raceway, and not by volume."""
+    if state.pulls is not None:
+        found = replace(found, pull=pull_standing.standing(state))
+    if (body := conduit_body.standing(state)) is not None:
+        found = replace(found, body=body, verdict=body.verdict)
     return found
 
 

@@ -8,7 +8,6 @@ from __future__ import annotations
 from typing import Literal
 
 from boxaloud.assistant.dialogue.assessment import assess, exact
-from boxaloud.assistant.dialogue.enclosures import conduit_body
 from boxaloud.assistant.dialogue.journal import Entry
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import (
@@ -27,7 +26,6 @@ from boxaloud.assistant.dialogue.state import State, all_but
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.rules.contents import Marked
-from boxaloud.rules.worksheet import Verdict
 
 _TELLING = all_but(
     "pending", "rejected", "unread", "unread_with", "form", "last", "put_off",
@@ -47,12 +45,6 @@ class Composer:
         self.found = assess(state)
         question = self.found.question
         self.asks = question.slot if question else None
-
-    @property
-    def verdict(self) -> Verdict:
-        """The verdict; that of a conduit body which goes by its raceway is no matter of volume."""
-        body = conduit_body.standing(self.state)
-        return self.found.verdict if body is None else body.verdict
 
     @property
     def changed(self) -> bool:
@@ -83,7 +75,7 @@ class Composer:
         if not made:  # what was taken changed nothing that can be told: silence would be no reply
             made = [SystemAct("acknowledge", say("fine"))]
         said = said_of(made)
-        sheet, verdict = self.found.sheet, self.verdict
+        sheet, verdict = self.found.sheet, self.found.verdict
         return Reply(
             heard=self.entry.heard,
             confidence=self.entry.confidence,
@@ -128,7 +120,7 @@ class Composer:
         if not made and self.nothing and self.asks != "unread":
             made.append(SystemAct("nonunderstanding", self._nothing(tries)))
         told_it = self.changed or bool(turn.answers)
-        caution = not cautioned and self.verdict != "incomplete" and told_it
+        caution = not cautioned and self.found.verdict != "incomplete" and told_it
         made += self._advice(told, aloud=not caution)
         if caution:
             made.append(SystemAct("caution", short_caution(self.found.sheet.edition)))
@@ -151,10 +143,10 @@ class Composer:
         same = now.pulls == before.pulls and now.assumed == before.assumed
         if same and (bool(now.unread) or not before.unread):
             return []
-        from boxaloud.assistant.dialogue.enclosures import pull_telling
+        from boxaloud.assistant.dialogue.enclosures import pull_standing, pull_telling
 
         found = [SystemAct("echo", pull_telling.told(now))]
-        if pull_telling.standing(now).compared:
+        if pull_standing.standing(now).compared:
             found.append(SystemAct("caution", say("caution_short")))
         return found
 
@@ -206,13 +198,15 @@ class Composer:
         if not (self.changed and self._moved(told)):
             return []
         text = self._qualified(status(self.state, self.found))
-        kind: Literal["verdict", "total"] = "verdict" if self.verdict != "incomplete" else "total"
+        kind: Literal["verdict", "total"] = (
+            "verdict" if self.found.verdict != "incomplete" else "total"
+        )
         return [SystemAct(kind, text)]
 
     def _advice(self, told: str, aloud: bool) -> list[SystemAct]:
         """What would help, when a box has just turned out to be over; only to be read where the
         ear has the caution to take in already."""
-        counted = conduit_body.standing(self.state) is None
+        counted = self.found.body is None
         new = counted and self.found.verdict == "over" and told != "over"
         if self.found.spaces:
             return []

@@ -40,6 +40,8 @@ def _advice(box: BoxReport) -> tuple[str, ...]:
     """What to do about a box that is over, or that nothing by itself would be enough."""
     if box.verdict != "over":
         return ()
+    if box.body is not None and box.body.governs:
+        return (box.body.remedy,)
     return tuple(map(_change, box.advice)) or (say("part.no_advice"),)
 
 

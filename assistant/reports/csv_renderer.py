@@ -8,10 +8,12 @@ from __future__ import annotations
 import csv
 from collections.abc import Iterator
 from decimal import Decimal
+from fractions import Fraction
 from io import StringIO
 
 from boxaloud.assistant.dialogue.nlg.sentences import marked, plain, volume
 from boxaloud.assistant.dialogue.nlg.volume_units import in3
+from boxaloud.assistant.reports.body_lines import body_rows
 from boxaloud.assistant.reports.box_figures import figures
 from boxaloud.assistant.reports.job_facts import project_block
 from boxaloud.assistant.reports.pull_lines import pull_lines
@@ -26,9 +28,11 @@ COLUMNS = (
     "subtotal_in3", "section", "total_in3", "total_is", "capacity_in3",
     "margin_in3", "over_by_in3", "margin_is", "verdict", "assumed", "open", "advice",
     "least_in", "note", "subtotal_ml", "total_ml", "capacity_ml", "counted_under",
+    "have", "limit",
 )  # fmt: skip
 """`row` is `project`, `caution`, `line` of a worksheet, `pull_box` (what was understood, then
-each least distance, inches, with its working in `note`) or, at the end, `source`."""
+each least distance, inches, with its working in `note`), `conduit_body` (where it stands, then what
+it `have`s of each `limit`, with the working in `note`) or, at the end, `source`."""
 
 
 def pieces(report: JobReport) -> Iterator[str]:
@@ -40,13 +44,14 @@ def pieces(report: JobReport) -> Iterator[str]:
         yield _told("caution", report, note=words)
     for box in report.boxes:
         shared = _of_box(box)
-        lines = () if box.pull_alone else box.sheet.lines or (None,)
+        lines = (box.sheet.lines or (None,)) if box.by_volume else ()
         for number, line in enumerate(lines, 1):
             of_line = _of_line(number, line, box.sheet.unit)
             cells = ["line", report.name, box.name, box.edition, *of_line, *shared]
             cells += [*_metric(line, box), counted_under(box.edition)]
             yield _row([safe(cell) for cell in cells])
         yield from _pull_box(report, box)
+        yield from _body(report, box)
         for words in box.cautions:
             yield _told("caution", report, box=box.name, edition=box.edition, note=words)
     for use in references(report).sources:
@@ -122,6 +127,23 @@ def _pull_box(report: JobReport, box: BoxReport) -> Iterator[str]:
             "pull_box", report, **told, line=number, counted=line.what, section=line.section,
             least_in=line.inches, note=line.working,
         )  # fmt: skip
+
+
+def _body(report: JobReport, box: BoxReport) -> Iterator[str]:
+    """A row of where a conduit body stands, and one of each limit by its raceway."""
+    if box.body is None or not (box.body.told or box.body.lines):
+        return
+    told = {"box": box.name, "edition": box.edition, "verdict": box.verdict}
+    yield _told("conduit_body", report, **told, note=box.body.told)
+    for number, (line, row) in enumerate(zip(box.body.lines, body_rows(box.body), strict=True), 1):
+        yield _told(
+            "conduit_body", report, **told, line=number, counted=row.what, section=row.section,
+            have=_decimal(line.have), limit=_decimal(line.limit), note=row.working,
+        )  # fmt: skip
+
+
+def _decimal(value: Fraction) -> str:
+    return plain(Decimal(value.numerator) / value.denominator)
 
 
 def _row(cells: list[str] | tuple[str, ...]) -> str:

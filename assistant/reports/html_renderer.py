@@ -16,6 +16,7 @@ from typing import TYPE_CHECKING
 from boxaloud.assistant.dialogue.nlg.sentences import marked, volume
 from boxaloud.assistant.reports import number_format
 from boxaloud.assistant.reports.bar_layout import gauge
+from boxaloud.assistant.reports.body_lines import body_rows
 from boxaloud.assistant.reports.box_notes import notes
 from boxaloud.assistant.reports.job_facts import facts, project_block, signatures
 from boxaloud.assistant.reports.margin_chart import WIDTH, margin_chart
@@ -99,6 +100,7 @@ def _environment() -> Environment:
         lines_total=number_format.lines_total,
         picture=_embedded,
         pictured=number_format.pictured,
+        body_rows=body_rows,
         pull_caption=pull_caption,
         pull_lines=pull_lines,
         total=number_format.total,

@@ -14,8 +14,13 @@ from boxaloud.assistant.dialogue.nlg.sentences import plain, volume
 from boxaloud.assistant.reports.report_model import JobReport
 
 if TYPE_CHECKING:
-    from boxaloud.assistant.contract.report_document import BoxEntry, PullBoxEntry, ReportHead
-    from boxaloud.assistant.reports.report_model import BoxReport, Change, PullReport
+    from boxaloud.assistant.contract.report_document import (
+        BodyEntry,
+        BoxEntry,
+        PullBoxEntry,
+        ReportHead,
+    )
+    from boxaloud.assistant.reports.report_model import BodyReport, BoxReport, Change, PullReport
 
 
 def pieces(report: JobReport) -> Iterator[str]:
@@ -89,7 +94,25 @@ def box_entry(box: BoxReport) -> BoxEntry:
             for one in box.pictures
         ),
         pull_box=None if box.pull is None else _pull_box(box.pull),
+        conduit_body=None if box.body is None else _body(box.body),
         **vars(sheet),
+    )
+
+
+def _body(body: BodyReport) -> BodyEntry:
+    from boxaloud.assistant.contract.enclosure_documents import BodyLineEntry
+    from boxaloud.assistant.contract.report_document import BodyEntry
+
+    said = body.said
+    return BodyEntry(
+        told=body.told,
+        shape=said.shape or None,
+        raceway=said.raceway or None,
+        size_in=None if said.size is None else plain(said.size),
+        insulation=said.insulation or None,
+        governs=body.governs,
+        lines=tuple(map(BodyLineEntry.of, body.lines)),
+        remedy=body.remedy,
     )
 
 

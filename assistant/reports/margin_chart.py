@@ -37,7 +37,7 @@ class Strip:
 
 def margin_chart(report: JobReport) -> tuple[Strip, ...]:
     """The strips of a job, by margin; none where there are not two boxes to compare."""
-    numbered = [(n, box) for n, box in enumerate(report.boxes, 1) if not box.pull_alone]
+    numbered = [(n, box) for n, box in enumerate(report.boxes, 1) if box.by_volume]
     if len(numbered) < 2:
         return ()
     longest = max((_share(box, box.high) for _, box in numbered), default=Decimal(1))

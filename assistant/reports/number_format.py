@@ -38,8 +38,8 @@ def amount(shown: Amount, unit: Unit = "in3") -> str:
 
 
 def total(box: BoxReport) -> str:
-    """The total that goes with the verdict; empty for a pull box alone."""
-    return "" if box.pull_alone else amount(figures(box).total, box.sheet.unit)
+    """The total that goes with the verdict; empty where no volume counts."""
+    return amount(figures(box).total, box.sheet.unit) if box.by_volume else ""
 
 
 def lines_total(box: BoxReport) -> str:
@@ -54,8 +54,8 @@ def total_name(box: BoxReport) -> str:
 
 
 def capacity(box: BoxReport) -> str:
-    """The capacity, or that it is unknown; empty for a pull box alone."""
-    if box.pull_alone:
+    """The capacity, or that it is unknown; empty where no volume counts."""
+    if not box.by_volume:
         return ""
     room = box.sheet.capacity
     return say("table.unknown") if room is None else marked(room, box.sheet.unit)
@@ -64,9 +64,9 @@ def capacity(box: BoxReport) -> str:
 def margin(box: BoxReport) -> str:
     """The margin, by how much it is over, or that this is open. Never a negative number.
 
-    Empty for a pull box alone.
+    Empty where no volume counts.
     """
-    if box.pull_alone:
+    if not box.by_volume:
         return ""
     found = figures(box)
     if found.over_by is not None:
@@ -106,6 +106,9 @@ def verdict_line(box: BoxReport) -> str:
         return say(
             "verdict_line.pull_box", sides=pull_sides(box.pull.sheet), edition=box.sheet.edition
         )
+    if box.body is not None and box.body.governs:
+        told = box.body.told or say("verdict_line.body_open")
+        return say("verdict_line.body", told=told, edition=box.sheet.edition)
     found, room = figures(box), box.sheet.capacity
     if box.spaces:
         return _by_side(box)

@@ -7,6 +7,8 @@ from collections.abc import Iterator
 from boxaloud.assistant.dialogue.nlg.sentences import marked, volume
 from boxaloud.assistant.reports import number_format
 from boxaloud.assistant.reports.bar_layout import WIDTH, gauge
+from boxaloud.assistant.reports.body_lines import HEADS as BODY_HEADS
+from boxaloud.assistant.reports.body_lines import body_rows
 from boxaloud.assistant.reports.box_notes import Note, notes
 from boxaloud.assistant.reports.pdf_blocks import (
     Column,
@@ -38,7 +40,7 @@ from boxaloud.assistant.reports.pdf_layout import (
 )
 from boxaloud.assistant.reports.pull_lines import HEADS, pull_lines
 from boxaloud.assistant.reports.report_messages import say
-from boxaloud.assistant.reports.report_model import BoxReport, PullReport
+from boxaloud.assistant.reports.report_model import BodyReport, BoxReport, PullReport
 
 _SHADES = ((185, 211, 205), (217, 230, 223))
 _BAR = 17.0
@@ -99,7 +101,9 @@ def _worksheet(fonts: Fonts, box: BoxReport, number: int, units: str) -> list[Bl
     blocks += paragraph(fonts, number_format.verdict_line(box), 10, ink, bold=True)
     if box.pull is not None:
         blocks += _pull_box(fonts, box.pull)
-    return blocks if box.pull_alone else [*blocks, *_counted(fonts, box, units)]
+    if box.body is not None:
+        blocks += _body(fonts, box.body)
+    return [*blocks, *_counted(fonts, box, units)] if box.by_volume else blocks
 
 
 def _pull_box(fonts: Fonts, pull: PullReport) -> list[Block]:
@@ -111,6 +115,18 @@ def _pull_box(fonts: Fonts, pull: PullReport) -> list[Block]:
     ]
     rows = [line._replace(what=number_format.capital(line.what)) for line in pull_lines(pull)]
     return [*paragraph(fonts, pull.told, 9), space(4), *table(fonts, columns, rows)]
+
+
+def _body(fonts: Fonts, body: BodyReport) -> list[Block]:
+    """What a conduit body goes by, and each limit by its raceway."""
+    told = [] if body.governs else paragraph(fonts, body.told, 9)
+    if not body.lines:
+        return told
+    shares = (48, 40, 32)
+    columns = [
+        Column(say(f"table.{head}"), share) for head, share in zip(BODY_HEADS, shares, strict=True)
+    ]
+    return [*told, space(4), *table(fonts, columns, list(body_rows(body)))]
 
 
 def _counted(fonts: Fonts, box: BoxReport, units: str) -> list[Block]:

@@ -10,13 +10,19 @@ from types import MappingProxyType
 from boxaloud.assistant.dialogue import Conversation, Entry
 from boxaloud.assistant.dialogue.box_dialogue import Talk
 from boxaloud.assistant.dialogue.box_list import Boxes
-from boxaloud.assistant.dialogue.enclosures import pull_telling
+from boxaloud.assistant.dialogue.enclosures import (
+    body_telling,
+    conduit_body,
+    pull_standing,
+    pull_telling,
+)
 from boxaloud.assistant.dialogue.nlg.item_names import shown
 from boxaloud.assistant.dialogue.policy.box_status import assumed
 from boxaloud.assistant.dialogue.state import to_box
 from boxaloud.assistant.reports.report_messages import opening, words
 from boxaloud.assistant.reports.report_model import (
     NO_PROJECT,
+    BodyReport,
     BoxReport,
     Change,
     JobReport,
@@ -82,6 +88,7 @@ def box_report(talk: Talk) -> BoxReport:
     found, box = talk.assessment, to_box(talk.state)
     anything = bool(talk.state.items or talk.state.box)
     pull = _pull(talk)
+    counted = not found.spaces and found.body is None
     return BoxReport(
         name=talk.name,
         contents=tuple(shown(content) for content in box.contents),
@@ -95,19 +102,32 @@ def box_report(talk: Talk) -> BoxReport:
         open=_open(talk, talk.asks) if anything or pull is None else (),
         cautions=_cautions(box, None if found.spaces else found.sheet) if anything else (),
         spaces=found.spaces,
-        advice=changes(box) if found.verdict == "over" and not found.spaces else (),
+        advice=changes(box) if counted and found.verdict == "over" else (),
         pull=pull,
+        body=_body(talk),
     )
+
+
+def _body(talk: Talk) -> BodyReport | None:
+    """The conduit body of a talk; None where there is none."""
+    state, found = talk.state, talk.assessment.body
+    if not conduit_body.named(state):
+        return None
+    if found is None:
+        return BodyReport(body_telling.governed(), state.body, False)
+    lines = () if found.sheet is None else found.sheet.lines
+    remedy = body_telling.remedy(state) if found.verdict == "over" else ""
+    return BodyReport(body_telling.told(state), state.body, True, lines, remedy)
 
 
 def _pull(talk: Talk) -> PullReport | None:
     """The pull box of a talk; None where there is none, or something of it is open."""
     if talk.state.pulls is None:
         return None
-    found = pull_telling.standing(talk.state)
+    found = pull_standing.standing(talk.state)
     if found.sheet is None or found.box is None:
         return None
-    lines = tuple(dict.fromkeys(pull_telling.real_lines(found.sheet)))
+    lines = tuple(dict.fromkeys(pull_standing.real_lines(found.sheet)))
     return PullReport(
         pull_telling.told(talk.state),
         found.sheet,
@@ -181,7 +201,8 @@ def _cautions(box: Box, sheet: Worksheet | None) -> tuple[str, ...]:
 
 
 def _open(talk: Talk, asks: str | None) -> tuple[str, ...]:
-    slots = [slot.slot for slot in talk.assessment.sheet.open]
+    found = talk.assessment
+    slots = [slot.slot for slot in found.sheet.open] if found.body is None else []
     if talk.state.empty:
         slots = [slot for slot in slots if slot != "contents"]
     named = [opening(slot) for slot in dict.fromkeys([*([asks] if asks else []), *slots])]

@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from boxaloud.assistant.dialogue.divided_box import Standing
-from boxaloud.rules import PullSheet, Raceway, Requirement, RuleNote, Source
+from boxaloud.assistant.dialogue.enclosures.body_state import BodySaid
+from boxaloud.rules import BodyLine, PullSheet, Raceway, Requirement, RuleNote, Source
 from boxaloud.rules.advice import AdviceKind
 from boxaloud.rules.units import VolumeUnit
 from boxaloud.rules.worksheet import Unit, Verdict, Worksheet
@@ -42,6 +43,19 @@ class PullReport:
 
 
 @dataclass(frozen=True, slots=True)
+class BodyReport:
+    """A conduit body: what is told of it, and its limits by 314.16(C)."""
+
+    told: str
+    said: BodySaid
+    governs: bool
+    """True where the raceway decides, so that nothing in it is counted by volume."""
+    lines: tuple[BodyLine, ...] = ()
+    remedy: str = ""
+    """What would hold what is in it; empty where it fits."""
+
+
+@dataclass(frozen=True, slots=True)
 class Picture:
     """A photograph or a sketch. `kind` is `jpeg` or `png`, sizes are pixels."""
 
@@ -72,6 +86,8 @@ class BoxReport:
     """For a box that is over: what to do, the recommended change first."""
     pull: PullReport | None = None
     """Its least dimensions, where it is a pull box of which nothing is open."""
+    body: BodyReport | None = None
+    """What goes by the raceway, where it is a conduit body."""
     spaces: tuple[Standing, ...] = ()
     """The spaces of a divided box; `sheet` is the one that governs."""
     pictures: tuple[Picture, ...] = ()
@@ -90,6 +106,11 @@ class BoxReport:
     def pull_alone(self) -> bool:
         """True for a pull box with nothing in it that counts by volume: it has no verdict."""
         return self.pull is not None and not (self.sheet.lines or self.sheet.volumes)
+
+    @property
+    def by_volume(self) -> bool:
+        """True where its volume counts, and not the size of a raceway alone."""
+        return not (self.pull_alone or (self.body is not None and self.body.governs))
 
     @property
     def too_small(self) -> bool:

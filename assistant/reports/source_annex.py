@@ -15,6 +15,7 @@ def references(report: JobReport) -> References:
     names = {line.rule for box in report.boxes for line in box.sheet.lines}
     names |= {line.rule for box in report.boxes for line in box.sheet.volumes}
     names |= {line.rule for box in report.boxes if box.pull for line in box.pull.lines}
+    names |= {line.rule for box in report.boxes if box.body for line in box.body.lines}
     notes = sorted(map(explain, names - {""}), key=lambda note: (note.section, note.rule))
     order = list(words()["source_kind"])
     found = {source for note in notes for source in note.sources}

@@ -6,11 +6,13 @@ from collections.abc import Callable, Iterator
 
 from boxaloud.assistant.dialogue.nlg.sentences import marked, volume
 from boxaloud.assistant.reports import number_format
+from boxaloud.assistant.reports.body_lines import HEADS as BODY_HEADS
+from boxaloud.assistant.reports.body_lines import body_rows
 from boxaloud.assistant.reports.box_notes import Note, notes
 from boxaloud.assistant.reports.job_facts import project_block, signatures
 from boxaloud.assistant.reports.pull_lines import HEADS, pull_lines
 from boxaloud.assistant.reports.report_messages import say
-from boxaloud.assistant.reports.report_model import NO_PROJECT, BoxReport, Project
+from boxaloud.assistant.reports.report_model import NO_PROJECT, BodyReport, BoxReport, Project
 from boxaloud.rules import STANDING
 
 
@@ -26,7 +28,12 @@ def plain_text(box: BoxReport, project: Project = NO_PROJECT) -> Iterator[str]:
         for pulled in pull_lines(box.pull):
             what = number_format.capital(pulled.what)
             yield say("pull.line", **pulled._replace(what=what)._asdict())
-    if not box.pull_alone:
+    if box.body is not None:
+        if not box.body.governs:
+            yield box.body.told
+        for row in body_rows(box.body):
+            yield say("body.line", **row._asdict())
+    if box.by_volume:
         yield from _counted(box)
     yield from _notes(box, "{}:", "- {}")
     yield from _signatures(project, str)
@@ -60,10 +67,24 @@ def markdown(box: BoxReport, project: Project = NO_PROJECT) -> Iterator[str]:
         yield "| --- | ---: | --- | --- |"
         yield from (_cells(list(line)) for line in pull_lines(box.pull))
         yield ""
-    if not box.pull_alone:
+    if box.body is not None:
+        yield from _body_table(box.body)
+    if box.by_volume:
         yield from _counted_table(box)
     yield from _notes(box, "**{}**\n", "- {}")
     yield from _signatures(project, _escaped)
+
+
+def _body_table(body: BodyReport) -> Iterator[str]:
+    """What a conduit body goes by."""
+    if not body.governs:
+        yield _escaped(body.told)
+        yield ""
+    if body.lines:
+        yield _cells([say(f"table.{name}") for name in BODY_HEADS])
+        yield "| --- | --- | --- |"
+        yield from (_cells(list(row)) for row in body_rows(body))
+        yield ""
 
 
 def _counted_table(box: BoxReport) -> Iterator[str]:

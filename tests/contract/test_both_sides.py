@@ -62,6 +62,8 @@ ENTRY = {"name": "hall", "contents": ["two cables"], "said": ["two cables"], "no
          "advice": [{"change": "bigger_box", "what": "use another", "margin_in3": "-0.25",
                      "enough": False, "section": "314.16(A)", "material": None,
                      "quantity": 1}],
+         "conduit_body": {"told": "…", "shape": "LB", "raceway": "emt", "size_in": "0.75",
+                          "insulation": None, "governs": True, "lines": [], "remedy": ""},
          "pull_box": {"told": "…", "width_in": "20", "height_in": "7.5", "depth_in": None,
                       "too_small": False,
                       "lines": [{"what": "left", "inches": "20", "working": "6 x 3 + 2",

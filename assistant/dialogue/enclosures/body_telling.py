@@ -7,6 +7,7 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from boxaloud.assistant.dialogue.enclosures import conduit_body
+from boxaloud.assistant.dialogue.enclosures.body_state import BodySaid
 from boxaloud.assistant.dialogue.nlg.sentences import inches, listed, plain, say, sentence
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.turn import Turn
@@ -30,6 +31,40 @@ def told(state: State) -> str:
     return " ".join(_line(state, line) for line in found.sheet.lines)
 
 
+def governed() -> str:
+    """Which section a conduit body goes by, with splices and without."""
+    return say("box_named.conduit_body")
+
+
+def remedy(state: State) -> str:
+    """What would hold what is in a body that is over: a larger raceway, if one would."""
+    found = conduit_body.standing(state)
+    if found is None or found.sheet is None:
+        return "" if found is None else found.refusal
+    size = conduit_body.larger(state)
+    if size is None:
+        return say("body.no_larger")
+    return say("body.larger", size=inches(size), raceway=raceway(state.body.raceway, None))
+
+
+def what(line: BodyLine, said: BodySaid) -> str:
+    """What a line is of: "6 THHN conductors in 3/4 inch EMT"."""
+    return say(
+        f"body.line.{line.unit}",
+        have=_number(line.have),
+        limit=_number(line.limit),
+        raceway=raceway(said.raceway, said.size),
+        insulation=say(f"body.insulation.{said.insulation}"),
+    )
+
+
+def reason(line: BodyLine) -> str:
+    """How the limit of a line comes about: the figures, and the tables that they are of."""
+    key = "like" if line.unit == "conductors" else "mixed"
+    working = line.working.replace(" x ", " times ").replace(" / ", " over ")
+    return say(f"body.why.{key}", working=working) if line.rule == "body-fill" else ""
+
+
 def _line(state: State, line: BodyLine) -> str:
     said = state.body
     key = f"body.{line.unit}.{'fits' if line.holds else 'over'}"
@@ -37,13 +72,14 @@ def _line(state: State, line: BodyLine) -> str:
         key,
         have=_number(line.have),
         limit=_number(line.limit),
-        raceway=_raceway(said.raceway, said.size),
+        raceway=raceway(said.raceway, said.size),
         insulation=say(f"body.insulation.{said.insulation}"),
         section=line.section,
     )
 
 
-def _raceway(kind: str, size: Decimal | None) -> str:
+def raceway(kind: str, size: Decimal | None) -> str:
+    """A raceway by its kind, and its trade size where one is given."""
     name = say(f"body.raceway.{kind}")
     return name if size is None else say("body.sized", size=inches(size), raceway=name)
 
@@ -75,7 +111,7 @@ def fill(turn: Turn, act: acts.AskFill) -> None:
         turn.answer(str(refusal), act.words)
         return
     note = explain("body-fill")
-    what = say("body.what", awg=act.awg, raceway=_raceway(act.raceway or "any", act.size))
+    what = say("body.what", awg=act.awg, raceway=raceway(act.raceway or "any", act.size))
     if len(most) == 1:
         key = "most" if act.count is None else "yes" if act.count <= most[0][2] else "no"
         name = say(f"body.insulation.{most[0][1]}")

@@ -84,7 +84,7 @@ def asked(state: State) -> BodySlot | None:
         )
         slots = [slot for slot, missing in open_ if missing]
     elif ends_open(state):
-        slots = ["body_ends"]
+        slots = [] if refused(state) else ["body_ends"]
     elif state.body.spliced is None and not state.box and not state.body.unmarked:
         slots = ["body_splices"] if _wires(state) else []
     return next((slot for slot in slots if slot not in state.put_off), None)
@@ -135,6 +135,22 @@ def refused(state: State) -> bool:
     """True where no volume would make it right."""
     found = standing(state)
     return found is not None and found.verdict == "over" and found.sheet is None
+
+
+def larger(state: State) -> Decimal | None:
+    """The trade size of the smallest raceway of its kind that would hold what is in it."""
+    size = state.body.size
+    if size is None:
+        return None
+    contents = tuple(item.content for item in state.items)
+    for other in TRADE_SIZES:
+        if other > size and _passing(state.body, other, contents, state.edition).verdict == "fits":
+            return other
+    return None
+
+
+TRADE_SIZES = tuple(map(Decimal, ("0.5", "0.75", "1", "1.25", "1.5", "2", "2.5", "3", "3.5", "4")))
+"""Of the raceways of Chapter 9 Table 4, inches."""
 
 
 @lru_cache(maxsize=8)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from boxaloud.assistant.dialogue.assessment import assess
 from boxaloud.assistant.dialogue.interpretation.references import TYPES
 from boxaloud.assistant.dialogue.nlg.sentences import joined, listed, say, sentence, volume
+from boxaloud.assistant.dialogue.policy import enclosure_questions
 from boxaloud.assistant.dialogue.policy.box_status import status
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.turn import Turn
@@ -27,6 +28,8 @@ ITEMS = {
 
 def why(turn: Turn, act: acts.AskWhy) -> None:
     """ "why", "why do the clamps count": section and reasoning of a line, in a sentence."""
+    if act.of in (None, "verdict") and enclosure_questions.why(turn, act):
+        return
     if act.of == "verdict":
         _why_so_full(turn, act)
         return

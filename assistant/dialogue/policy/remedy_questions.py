@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from boxaloud.assistant.dialogue.assessment import assess
 from boxaloud.assistant.dialogue.nlg.sentences import Told, say, volume
+from boxaloud.assistant.dialogue.policy import enclosure_questions
 from boxaloud.assistant.dialogue.state import State, to_box
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar.acts import Act
@@ -12,6 +13,8 @@ from boxaloud.rules import advise
 
 def advice(turn: Turn, act: Act) -> None:
     """ "what can I do about it"."""
+    if enclosure_questions.advice(turn, act):
+        return
     found = assess(turn.state)
     if found.verdict == "fits":
         turn.answer(say("advice.fits"), act.words)

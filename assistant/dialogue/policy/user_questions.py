@@ -59,7 +59,7 @@ def form(turn: Turn, act: acts.SetForm) -> None:
 
 def done(turn: Turn, act: acts.Done) -> None:
     """ "that's it": where it stands, with the worksheet."""
-    if turn.state.items or turn.state.box:
+    if turn.state.items or turn.state.box or turn.state.pulls:
         read_back(turn, act)
     else:
         turn.social.append(say("fine"))

@@ -7,7 +7,7 @@ from decimal import Decimal
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.assessment import assess
 from boxaloud.assistant.dialogue.nlg.sentences import joined, listed, marked, say, volume
-from boxaloud.assistant.dialogue.policy import box_status
+from boxaloud.assistant.dialogue.policy import box_status, enclosure_questions
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar.acts import Act
 from boxaloud.rules import editions
@@ -22,12 +22,16 @@ def read_back(turn: Turn, act: Act) -> None:
 
 def total(turn: Turn, act: Act) -> None:
     """ "what's the total"."""
+    if enclosure_questions.standing(turn, act):
+        return
     text = box_status.status(turn.state, assess(turn.state)) or say("nothing_yet")
     turn.answer(text, act.words)
 
 
 def margin(turn: Turn, act: Act) -> None:
     """ "what's the margin"."""
+    if enclosure_questions.standing(turn, act):
+        return
     found = assess(turn.state)
     sheet = found.sheet
     if sheet.margin is None:
