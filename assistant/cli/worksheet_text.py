@@ -10,6 +10,7 @@ from collections.abc import Iterator, Sequence
 from decimal import Decimal
 from typing import Literal, TypeAlias
 
+from boxaloud.assistant.cli import enclosure_text
 from boxaloud.assistant.cli.cli_messages import say
 from boxaloud.assistant.dialogue.nlg.sentences import in_unit, marked, plain, volume
 from boxaloud.assistant.dialogue.reply import Reply
@@ -26,6 +27,9 @@ def worksheet_lines(reply: Reply, units: _Units = "in3") -> Iterator[str]:
     Volumes are cubic inches, millilitres in Canada; with `units` of "cm3" cubic centimetres stand
     beside cubic inches.
     """
+    if enclosure_text.governs(reply):
+        yield from enclosure_text.worksheet_lines(reply)
+        return
     sheet = reply.sheet
     yield f"Worksheet, {_under(sheet.edition)}"
     unit = f" {in_unit(sheet.unit)}"
@@ -83,6 +87,8 @@ def _under(edition: str) -> str:
 
 def verdict_line(reply: Reply) -> str:
     """Verdict and margin in one line, with unit and code: what is read first."""
+    if enclosure_text.governs(reply):
+        return enclosure_text.verdict_line(reply)
     sheet, capacity = reply.sheet, reply.sheet.capacity
     values = {
         "total": volume(sheet.total),
@@ -142,7 +148,7 @@ class Showing:
         return self._sheet(self._last) if self._last is not None else []
 
     def _sheet(self, reply: Reply) -> list[str]:
-        described = reply.sheet.lines or reply.sheet.volumes
+        described = reply.sheet.lines or reply.sheet.volumes or enclosure_text.governs(reply)
         return list(worksheet_lines(reply, self._units)) if described else []
 
     def _new_cautions(self, reply: Reply) -> list[str]:

@@ -51,6 +51,11 @@ class Assessment:
         """True for a pull box with nothing in it that counts by volume."""
         return self.pull is not None and not (self.sheet.lines or self.sheet.volumes)
 
+    @property
+    def by_volume(self) -> bool:
+        """True where its volume counts, and not dimensions or a raceway alone."""
+        return self.body is None and not self.pull_alone
+
 
 _recent: deque[tuple[State, Assessment]] = deque(maxlen=8)
 """The states worked out last: a turn looks at the same one several times."""
@@ -88,6 +93,8 @@ def _of_enclosure(state: State, found: Assessment) -> Assessment:
     """What goes by dimensions or by a raceway, and not by volume."""
     if state.pulls is not None:
         found = replace(found, pull=pull_standing.standing(state))
+        if found.pull_alone and found.pull is not None and found.pull.too_small:
+            found = replace(found, verdict="over")
     if (body := conduit_body.standing(state)) is not None:
         found = replace(found, body=body, verdict=body.verdict)
     return found

@@ -146,7 +146,7 @@ class Composer:
         from boxaloud.assistant.dialogue.enclosures import pull_standing, pull_telling
 
         found = [SystemAct("echo", pull_telling.told(now))]
-        if pull_standing.standing(now).compared:
+        if pull_standing.standing(now).compared and self.found.verdict == "incomplete":
             found.append(SystemAct("caution", say("caution_short")))
         return found
 
@@ -206,7 +206,7 @@ class Composer:
     def _advice(self, told: str, aloud: bool) -> list[SystemAct]:
         """What would help, when a box has just turned out to be over; only to be read where the
         ear has the caution to take in already."""
-        counted = self.found.body is None
+        counted = self.found.by_volume
         new = counted and self.found.verdict == "over" and told != "over"
         if self.found.spaces:
             return []

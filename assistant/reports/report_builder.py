@@ -88,7 +88,7 @@ def box_report(talk: Talk) -> BoxReport:
     found, box = talk.assessment, to_box(talk.state)
     anything = bool(talk.state.items or talk.state.box)
     pull = _pull(talk)
-    counted = not found.spaces and found.body is None
+    counted = not found.spaces and found.by_volume
     return BoxReport(
         name=talk.name,
         contents=tuple(shown(content) for content in box.contents),

@@ -56,8 +56,8 @@ RESULT = {"line": 2, "name": "hall", "edition": None, "counted_under": None, "ve
           "greatest_total_in3": None, "open": ["clamps"], "cautions": [],
           "not_used": ["gromnet"], "problem": "bad", "total_ml": None, "capacity_ml": "250.0",
           "margin_ml": "-2.00"}  # fmt: skip
-ENTRY = {"name": "hall", "contents": ["two cables"], "said": ["two cables"], "not_used": [],
-         **SHEET, "assumed": [], "open": [], "cautions": ["…"],
+ENTRY: dict[str, Any] = {"name": "hall", "contents": ["two cables"], "said": ["two cables"],
+         "not_used": [], **SHEET, "assumed": [], "open": [], "cautions": ["…"],
          "pictures": [{"says": "before", "kind": "jpeg", "wide": 1600, "high": 1200}],
          "advice": [{"change": "bigger_box", "what": "use another", "margin_in3": "-0.25",
                      "enough": False, "section": "314.16(A)", "material": None,

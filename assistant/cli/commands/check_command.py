@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from boxaloud.assistant.cli import enclosure_text
 from boxaloud.assistant.cli.exit_codes import UNUSABLE, complain, exit_status
 from boxaloud.assistant.cli.output import one_utterance, put, put_json, shown_in
 from boxaloud.assistant.cli.worksheet_text import cautions_line, verdict_line, worksheet_lines
@@ -38,7 +39,7 @@ def run(statements: list[str], edition: str, as_json: bool, units: str = "in3") 
 def _shown(statements: list[str], replies: list[Reply], units: VolumeUnit) -> Iterator[str]:
     """Verdict and margin, what was answered to each statement, the worksheet, the cautions."""
     last = replies[-1]
-    described = bool(last.sheet.lines or last.sheet.volumes)
+    described = bool(last.sheet.lines or last.sheet.volumes or enclosure_text.governs(last))
     if described:
         yield verdict_line(last)
     for statement, reply in zip(statements, replies, strict=False):

@@ -13,7 +13,8 @@ from boxaloud.assistant.dialogue.enclosures.pull_standing import real_lines, sta
 from boxaloud.assistant.dialogue.enclosures.pull_state import Entering, PullBoxSaid, Pulled
 from boxaloud.assistant.dialogue.nlg.sentences import counted, inches, listed, say, sentence
 from boxaloud.assistant.dialogue.state import State
-from boxaloud.rules import PullSheet, Requirement
+from boxaloud.rules import PullBox, PullSheet, Requirement
+from boxaloud.rules.pull import Wall
 from boxaloud.rules.pull_limits import Compared, PullRemark
 
 
@@ -27,7 +28,7 @@ def told(state: State) -> str:
         return " ".join([*said, found.refusal])
     if found.sheet is None:
         return " ".join(said)
-    least = [_least(found.sheet, state.pulls), *(_compared(one) for one in found.compared)]
+    least = [*(held(one) for one in found.compared), _least(found.sheet, state.pulls)]
     said = [*least, *said]
     said += dict.fromkeys(_line(one, state.pulls) for one in real_lines(found.sheet))
     said += [_remark(one) for one in found.remarks]
@@ -65,7 +66,23 @@ def _least(sheet: PullSheet, said: PullBoxSaid) -> str:
     return say("pull.one_side", one=flat[0]) if flat else ""
 
 
-def _compared(one: Compared) -> str:
+def walls(box: PullBox, said: PullBoxSaid) -> str:
+    """What the drawing shows, in words: the raceways of each wall, seen from the front."""
+    found: dict[Wall, list[str]] = {}
+    for raceway in box.raceways:
+        found.setdefault(raceway.wall, []).append(shown(raceway.size))
+    told = [
+        say(
+            "pull.seen.wall", wall=wall, sizes=listed([say("pull.seen.size", size=s) for s in each])
+        )
+        for wall, each in found.items()
+    ]
+    key = "all" if _walls_named(said) else "supposed"
+    return say(f"pull.seen.{key}", walls="; ".join(told))
+
+
+def held(one: Compared) -> str:
+    """A dimension of the box at hand against the least."""
     key = "fits" if one.holds else "small"
     return say(f"pull.{key}", axis=one.axis, have=shown(one.have), least=shown(one.least))
 

@@ -31,6 +31,8 @@ def why(turn: Turn, act: Act) -> bool:
 def advice(turn: Turn, act: Act) -> bool:
     """ "What should I change" of a conduit body that is over: the raceway that would hold it."""
     found = assess(turn.state)
+    if found.pull_alone:
+        return standing(turn, act)
     if found.body is None or found.body.verdict != "over":
         return False
     return _answered(turn, act, body_telling.remedy(turn.state))

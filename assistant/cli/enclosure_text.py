@@ -1,0 +1,94 @@
+"""A pull box and a conduit body as plain lines: what the screen draws is said in words here."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from boxaloud.assistant.cli.cli_messages import say
+from boxaloud.assistant.dialogue.enclosures import (
+    body_telling,
+    conduit_body,
+    pull_standing,
+    pull_telling,
+)
+from boxaloud.assistant.dialogue.enclosures.conduit_body import BodyStanding
+from boxaloud.assistant.dialogue.enclosures.pull_standing import PullStanding
+from boxaloud.assistant.dialogue.reply import Reply
+from boxaloud.rules import PullSheet, Requirement
+from boxaloud.rules.pull import shown
+
+
+def governs(reply: Reply) -> bool:
+    """True where a pull box stands alone, or where a raceway decides: no volume counts."""
+    return _body(reply) is not None or _pull(reply) is not None
+
+
+def verdict_line(reply: Reply) -> str:
+    """The verdict in one line, with its section and edition: what is read first."""
+    edition, body, pull = reply.sheet.edition, _body(reply), _pull(reply)
+    if body is not None and reply.enclosure is not None:
+        if body.sheet is None:
+            told = body.refusal or say("enclosure.body_open")
+            return say(f"enclosure.{reply.verdict}", told=told.rstrip("."), edition=edition)
+        lines = [
+            f"{body_telling.what(line, reply.enclosure.body)}, NEC {line.section}"
+            for line in body.sheet.lines
+        ]
+        return say(f"enclosure.{reply.verdict}", told="; ".join(lines), edition=edition)
+    if pull is None or pull.sheet is None:
+        return ""
+    key = "small" if pull.too_small else "least"
+    sides = ", ".join(_sides(pull.sheet))
+    return say(f"enclosure.{key}", sides=sides, edition=edition)
+
+
+def worksheet_lines(reply: Reply) -> Iterator[str]:
+    """What the screen draws and lists: each limit or distance, each with its section."""
+    body, pull = _body(reply), _pull(reply)
+    if body is not None and body.sheet is not None and reply.enclosure is not None:
+        yield say("enclosure.body_title", edition=reply.sheet.edition)
+        for line in body.sheet.lines:
+            what = body_telling.what(line, reply.enclosure.body)
+            what = what[:1].upper() + what[1:]
+            yield say("enclosure.body_line", what=what, working=line.working, section=line.section)
+    said = None if reply.enclosure is None else reply.enclosure.pulls
+    if pull is not None and pull.sheet is not None and pull.box is not None and said is not None:
+        yield say("enclosure.pull_title", edition=reply.sheet.edition)
+        yield "  " + pull_telling.walls(pull.box, said)
+        for distance in dict.fromkeys(pull_standing.real_lines(pull.sheet)):
+            yield _distance(distance)
+        for one in pull.compared:
+            yield "  " + pull_telling.held(one)
+    for assumed in reply.assumed:
+        yield say("enclosure.assumed", what=assumed)
+
+
+def _distance(line: Requirement) -> str:
+    key = "pull_apart" if line.axis is None else "pull_line"
+    return say(
+        f"enclosure.{key}",
+        what=line.what,
+        inches=shown(line.inches),
+        working=line.working,
+        section=line.section,
+        disputed=say("enclosure.disputed") if line.disputed else "",
+    )
+
+
+def _sides(sheet: PullSheet) -> Iterator[str]:
+    for axis, side in (("width", sheet.width), ("height", sheet.height), ("depth", sheet.depth)):
+        if side is not None:
+            yield say(f"enclosure.{axis}", inches=shown(side))
+
+
+def _body(reply: Reply) -> BodyStanding | None:
+    return None if reply.enclosure is None else conduit_body.standing(reply.enclosure)
+
+
+def _pull(reply: Reply) -> PullStanding | None:
+    """Where a pull box stands that nothing is counted in by volume; None while it is open."""
+    state = reply.enclosure
+    if state is None or state.pulls is None or reply.sheet.lines or reply.sheet.volumes:
+        return None
+    found = pull_standing.standing(state)
+    return None if found.sheet is None else found
