@@ -40,6 +40,10 @@ class Front:
     wide: Fraction
     high: Fraction
     entries: tuple[Entry, ...]
+    wide_set: bool
+    """False where no pull sets the width: it is drawn as long as the height."""
+    high_set: bool
+    """False where no pull sets the height."""
 
 
 def front(sheet: PullSheet, raceways: Iterable[Raceway]) -> Front:
@@ -50,7 +54,7 @@ def front(sheet: PullSheet, raceways: Iterable[Raceway]) -> Front:
     for raceway in raceways:
         walls[raceway.wall].append(raceway)
     entries = (e for wall, found in walls.items() for e in _along(wall, found, wide, high))
-    return Front(wide, high, tuple(entries))
+    return Front(wide, high, tuple(entries), sheet.width is not None, sheet.height is not None)
 
 
 def _along(wall: Wall, raceways: list[Raceway], wide: Fraction, high: Fraction) -> Iterator[Entry]:

@@ -51,10 +51,9 @@ def worksheet_lines(reply: Reply) -> Iterator[str]:
             what = body_telling.what(line, reply.enclosure.body)
             what = what[:1].upper() + what[1:]
             yield say("enclosure.body_line", what=what, working=line.working, section=line.section)
-    said = None if reply.enclosure is None else reply.enclosure.pulls
-    if pull is not None and pull.sheet is not None and pull.box is not None and said is not None:
+    if pull is not None and pull.sheet is not None:
         yield say("enclosure.pull_title", edition=reply.sheet.edition)
-        yield "  " + pull_telling.walls(pull.box, said)
+        yield "  " + pull_telling.walls(pull)
         for distance in dict.fromkeys(pull_standing.real_lines(pull.sheet)):
             yield _distance(distance)
         for one in pull.compared:

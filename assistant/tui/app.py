@@ -10,12 +10,14 @@ from boxaloud.assistant.tui.app_base import Shell
 from boxaloud.assistant.tui.presenters import key_acts as by_key
 from boxaloud.assistant.tui.presenters.answer_choices import Choice, choices_for
 from boxaloud.assistant.tui.presenters.box_search import filled_by
+from boxaloud.assistant.tui.presenters.enclosure_view import front_of
 from boxaloud.assistant.tui.presenters.footer import ACTIONS
 from boxaloud.assistant.tui.presenters.help_text import cautions_of, help_lines
 from boxaloud.assistant.tui.presenters.rule_explanation import explained
 from boxaloud.assistant.tui.screens.box_picker import Picker
 from boxaloud.assistant.tui.screens.chart_screen import Chart
 from boxaloud.assistant.tui.screens.comparison_screen import Change, TrySheet
+from boxaloud.assistant.tui.screens.drawing_screen import Drawing
 from boxaloud.assistant.tui.screens.overlay import ChoiceSheet, TextSheet
 from boxaloud.assistant.tui.screens.welcome_screen import Welcome
 from boxaloud.assistant.tui.theme import NAMES, theme_name
@@ -45,6 +47,7 @@ class BoxaloudApp(Shell):
         Binding("f9", "talk_so_far", show=False),
         Binding("f10,ctrl+l", "big", show=False),
         Binding("ctrl+o", "overview", show=False),
+        Binding("ctrl+g", "drawing", show=False, priority=True),
         Binding("ctrl+z", "say('undo')", show=False, priority=True),
         Binding("ctrl+y", "say('redo')", show=False, priority=True),
         Binding("ctrl+n", "say('next_box')", show=False, priority=True),
@@ -177,6 +180,12 @@ class BoxaloudApp(Shell):
     def action_overview(self) -> None:
         """The boxes of the job by margin."""
         self.push_screen(Chart(self.desk.conversation, self._open))
+
+    def action_drawing(self) -> None:
+        """The pull box at hand on the whole screen; nothing where there is none to draw."""
+        found = self.desk.conversation.talk.assessment
+        if self.screen is self.card and front_of(found) is not None:
+            self.push_screen(Drawing(found))
 
     def action_cautions(self) -> None:
         """What to look out for with this box."""

@@ -25,6 +25,9 @@ if TYPE_CHECKING:
 WORST_CASE = frozenset({"body_ends"})
 
 
+NOTHING_SAID = BodySaid()
+
+
 @dataclass(frozen=True, slots=True)
 class BodyStanding:
     """Where a conduit body with nothing spliced in it, or with what it may not hold, stands."""
@@ -32,6 +35,7 @@ class BodyStanding:
     sheet: BodySheet | None
     verdict: Literal["fits", "over", "incomplete"] = "incomplete"
     refusal: str = ""
+    said: BodySaid = NOTHING_SAID
 
 
 def named(state: State) -> bool:
@@ -169,5 +173,5 @@ def _passing(
     try:
         sheet = work_out_conduit_body(body, edition)
     except RulesError as refusal:
-        return BodyStanding(None, refusal=str(refusal))
-    return BodyStanding(sheet, "fits" if sheet.verdict == "fits" else "over")
+        return BodyStanding(None, refusal=str(refusal), said=said)
+    return BodyStanding(sheet, "fits" if sheet.verdict == "fits" else "over", said=said)

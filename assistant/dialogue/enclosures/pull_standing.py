@@ -27,6 +27,7 @@ class PullStanding:
     refusal: str = ""
     box: PullBox | None = None
     """The raceways and pulls that the sheet is of."""
+    said: PullBoxSaid | None = None
 
     @property
     def too_small(self) -> bool:
@@ -47,7 +48,7 @@ def _worked_out(said: PullBoxSaid, assumed: frozenset[str]) -> PullStanding:
         box = built(said, assumed)
         sheet = work_out_pull_box(box)
     except RulesError as refusal:
-        return PullStanding(None, refusal=str(refusal))
+        return PullStanding(None, refusal=str(refusal), said=said)
     if "pull_walls" in assumed:
         sides = [side for side in (sheet.width, sheet.height) if side is not None]
         most = max(sides) if sides else None
@@ -55,7 +56,7 @@ def _worked_out(said: PullBoxSaid, assumed: frozenset[str]) -> PullStanding:
     width, height, depth = (None if side is None else Fraction(side) for side in said.inside)
     inside: Inside = (width, height, depth)
     remarks = pull_remarks(sheet, inside, said.listed, said.blocks)
-    return PullStanding(sheet, remarks, compared(sheet, inside, beside(box)), box=box)
+    return PullStanding(sheet, remarks, compared(sheet, inside, beside(box)), box=box, said=said)
 
 
 def real_lines(sheet: PullSheet) -> list[Requirement]:

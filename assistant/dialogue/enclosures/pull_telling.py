@@ -9,11 +9,11 @@ from decimal import Decimal
 from fractions import Fraction
 
 from boxaloud.assistant.dialogue.enclosures import governing_sections, pull_open
-from boxaloud.assistant.dialogue.enclosures.pull_standing import real_lines, standing
+from boxaloud.assistant.dialogue.enclosures.pull_standing import PullStanding, real_lines, standing
 from boxaloud.assistant.dialogue.enclosures.pull_state import Entering, PullBoxSaid, Pulled
 from boxaloud.assistant.dialogue.nlg.sentences import counted, inches, listed, say, sentence
 from boxaloud.assistant.dialogue.state import State
-from boxaloud.rules import PullBox, PullSheet, Requirement
+from boxaloud.rules import PullSheet, Requirement
 from boxaloud.rules.pull import Wall
 from boxaloud.rules.pull_limits import Compared, PullRemark
 
@@ -66,18 +66,18 @@ def _least(sheet: PullSheet, said: PullBoxSaid) -> str:
     return say("pull.one_side", one=flat[0]) if flat else ""
 
 
-def walls(box: PullBox, said: PullBoxSaid) -> str:
+def walls(found: PullStanding) -> str:
     """What the drawing shows, in words: the raceways of each wall, seen from the front."""
-    found: dict[Wall, list[str]] = {}
-    for raceway in box.raceways:
-        found.setdefault(raceway.wall, []).append(shown(raceway.size))
+    sizes: dict[Wall, list[str]] = {}
+    for raceway in found.box.raceways if found.box is not None else ():
+        sizes.setdefault(raceway.wall, []).append(shown(raceway.size))
     told = [
         say(
             "pull.seen.wall", wall=wall, sizes=listed([say("pull.seen.size", size=s) for s in each])
         )
-        for wall, each in found.items()
+        for wall, each in sizes.items()
     ]
-    key = "all" if _walls_named(said) else "supposed"
+    key = "all" if found.said is not None and _walls_named(found.said) else "supposed"
     return say(f"pull.seen.{key}", walls="; ".join(told))
 
 

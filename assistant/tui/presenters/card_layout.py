@@ -13,6 +13,10 @@ LARGE = 5
 """Rows of the smallest large letters."""
 LIST = 3
 """Rows under which a list is not worth its place."""
+DRAWN = 18
+"""Rows of a drawing of a pull box on the card; on a sheet of its own it has the whole screen."""
+LEAST_DRAWN = 7
+"""Rows under which no drawing is worth its place."""
 SPARE = 2
 """Rows left empty in a list before letters grow on its account."""
 
@@ -29,6 +33,8 @@ class Needs:
     legend: int
     list: int
     tabs: int = 1
+    drawing: bool = False
+    """True for a pull box: its drawing comes before large letters, and takes what it can."""
     list_open: bool = False
     """True while a list has the keys: then it is shown, however little room there is."""
 
@@ -87,8 +93,11 @@ def _turns(needs: Needs) -> Iterator[tuple[str, int, int]]:
         yield "tabs", needs.tabs, 1
         yield "panels", LIST, 2
     yield "said", min(needs.said, 2), 1
+    if needs.drawing:
+        yield "fill", DRAWN, LEAST_DRAWN
     yield "glance", LARGE, LARGE
     yield "said", needs.said, 1
     yield "head", 1, 1
-    yield "fill", 2 + needs.legend, 1
+    if not needs.drawing:
+        yield "fill", 2 + needs.legend, 1
     yield "heard", 1, 1

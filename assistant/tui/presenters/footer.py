@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from boxaloud.assistant.dialogue import Conversation
+from boxaloud.assistant.tui.presenters.enclosure_view import front_of
 from boxaloud.assistant.tui.tui_messages import texts
 
 ACTIONS = {
@@ -55,7 +56,9 @@ def _useful(conversation: Conversation, ears: bool) -> Iterator[str]:
     yield "help"
     if ears:
         yield "talk"
-    if sheet.capacity is None:
+    if front_of(talk.assessment) is not None:
+        yield "drawing"
+    elif sheet.capacity is None:
         yield "pick_box"
     if sheet.lines:
         yield "what_if"

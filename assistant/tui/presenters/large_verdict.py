@@ -41,7 +41,7 @@ def _arranged(shown: Glance, brush: Brush, with_shape: bool) -> Iterator[list[st
     """The ways to set the parts out: in a row, else one under the other."""
     word, gap = large(shown.word, brush), 3 * brush.inner
     if with_shape:
-        word = beside(shape(shown.verdict, brush), word, gap=gap)
+        word = beside(shape(shown.mark, brush), word, gap=gap)
     if not shown.margin:
         yield word
         return

@@ -7,9 +7,11 @@ from dataclasses import dataclass
 
 from boxaloud.assistant.dialogue import Conversation
 from boxaloud.assistant.dialogue.assessment import Assessment
+from boxaloud.assistant.dialogue.enclosures import pull_telling
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import marked, plain, say, volume
 from boxaloud.assistant.dialogue.state import State
+from boxaloud.assistant.tui.presenters import enclosure_view
 from boxaloud.assistant.tui.presenters.trade_writing import sizes_written
 from boxaloud.assistant.tui.presenters.verdict_view import glance
 from boxaloud.assistant.tui.tui_messages import text
@@ -31,6 +33,8 @@ class Row:
 def content_rows(state: State) -> list[Row]:
     """What is in the box, as entered, then the box itself and its clamps."""
     rows = [Row(item_names.shown(item.content), "", item.key) for item in state.items]
+    if state.pulls is not None:
+        rows += [Row(pull_telling.pulled(one)) for one in state.pulls.pulls]
     if not rows:
         rows = [Row(text("contents.nothing"))]
     rows += [
@@ -48,6 +52,8 @@ def content_rows(state: State) -> list[Row]:
 
 def worksheet_rows(found: Assessment) -> list[Row]:
     """Capacity, each line with its section, the total."""
+    if not found.by_volume and (rows := [Row(*row) for row in enclosure_view.rows(found)]):
+        return rows
     sheet = found.sheet
     rows = [
         Row(
@@ -97,12 +103,12 @@ class BoxRows(Sequence[Row]):
         talk = self.conversation.boxes.talk(name)
         shown = glance(talk.assessment)
         here = text("boxes.here") if talk is self.conversation.talk else " "
-        mark = text(f"verdict.mark.{shown.verdict}")
+        mark = text(f"verdict.mark.{shown.mark}")
         left = text("boxes.name", here=here, mark=mark, name=name)
         margin = f"{shown.margin}{'+' if shown.at_least else ''}"
         if shown.unit != "in³":
             margin = f"{margin} {shown.unit}"
-        return Row(left, shown.coded(text(f"boxes.{shown.verdict}", margin=margin)), name)
+        return Row(left, shown.coded(text(f"boxes.{shown.mark}", margin=margin)), name)
 
     @property
     def place(self) -> int:

@@ -7,6 +7,7 @@ from decimal import Decimal
 
 from boxaloud.assistant.dialogue.assessment import Assessment, exact
 from boxaloud.assistant.dialogue.nlg.sentences import in_unit, marked, volume
+from boxaloud.assistant.tui.presenters import enclosure_view
 from boxaloud.assistant.tui.tui_messages import text
 from boxaloud.rules import counted_under, edition_named, is_canadian, provisional
 
@@ -25,6 +26,13 @@ class Glance:
     unit: str = "in³"
     code: str = ""
     """The code, where it must stand with every verdict: Canada, an edition not read."""
+    sign: str = ""
+    """The shape and the mark, where they are not those of the verdict."""
+
+    @property
+    def mark(self) -> str:
+        """Which shape and mark go with it."""
+        return self.sign or self.verdict
 
     @property
     def figure(self) -> str:
@@ -38,6 +46,10 @@ class Glance:
 
 def glance(found: Assessment) -> Glance:
     """The verdict, the margin and one line under them, in the unit of the worksheet."""
+    if not found.by_volume and (of := enclosure_view.headline(found)) is not None:
+        return Glance(
+            found.verdict, of.word, of.figure, False, of.caption, of.tiny, of.unit, sign=of.sign
+        )
     verdict = found.verdict
     margin = _margin(found)
     shown = "" if margin is None else volume(margin)

@@ -10,6 +10,7 @@ from boxaloud.assistant.dialogue.assessment import Assessment
 from boxaloud.assistant.dialogue.box_dialogue import Talk
 from boxaloud.assistant.tui.presenters.answer_choices import answer_rows, choices_for, parted
 from boxaloud.assistant.tui.presenters.card_layout import Needs, shared
+from boxaloud.assistant.tui.presenters.enclosure_view import front_of
 from boxaloud.assistant.tui.presenters.fill_drawing import draw, legend_rows
 from boxaloud.assistant.tui.presenters.fitted_text import fitted, wrapped
 from boxaloud.assistant.tui.presenters.footer import offers
@@ -208,6 +209,7 @@ class Card(Screen[None]):
             list=self._listed + (1 if wide else 0),
             tabs=0 if wide else 1,
             list_open=self._listing,
+            drawing=front_of(found) is not None,
         )
 
     def _stand(self, part: str, rows: int) -> None:

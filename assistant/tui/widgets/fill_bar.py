@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from boxaloud.assistant.dialogue.assessment import Assessment
+from boxaloud.assistant.tui.presenters.enclosure_view import picture
 from boxaloud.assistant.tui.presenters.fill_drawing import rows_of_fill
 from rich.text import Text
 from textual.widgets import Static
@@ -26,5 +27,6 @@ class FillBar(Static):
 
     def _draw(self) -> None:
         if self._found is not None and self.size.width and self.size.height:
-            rows = rows_of_fill(self._found, *self.size)
+            drawing = picture(self._found, *self.size)
+            rows = drawing or rows_of_fill(self._found, *self.size)
             self.update(Text("\n".join(rows), no_wrap=True), layout=False)
