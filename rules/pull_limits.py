@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import TypeAlias
+from typing import Literal, TypeAlias
 
 from boxaloud.rules.data import table
 from boxaloud.rules.pull import Axis, PullBox, PullSheet
@@ -29,7 +29,7 @@ class PullRemark:
 class Compared:
     """One dimension of a box at hand against the least, inches."""
 
-    axis: Axis
+    axis: Axis | Literal["distance"]
     have: Fraction
     least: Fraction
 
@@ -78,9 +78,16 @@ def compared(
 
 
 def pull_remarks(
-    sheet: PullSheet, inside: Inside, listed: bool = False, blocks: bool = False
+    sheet: PullSheet,
+    inside: Inside,
+    listed: bool = False,
+    blocks: bool = False,
+    volume: Fraction | None = None,
 ) -> tuple[PullRemark, ...]:
-    """What is to be minded of a pull box: a listed smaller one, racks, distribution blocks."""
+    """What is to be minded of a pull box: a listed smaller one, racks, distribution blocks.
+
+    `volume` is its own, cubic inches, where its sides are not known.
+    """
     found = []
     known = [side for side in (*inside, sheet.width, sheet.height, sheet.depth) if side is not None]
     if listed:
@@ -88,15 +95,26 @@ def pull_remarks(
     if any(side > Fraction(_row("pull-racked")["over"]) for side in known):
         found.append(_remark("pull-racked", None))
     if blocks:
-        found.append(_remark("pull-blocks", _large_enough(inside)))
+        found.append(_remark("pull-blocks", _large_enough(inside, volume)))
     return tuple(found)
 
 
-def _large_enough(inside: Inside) -> bool | None:
+def _large_enough(inside: Inside, volume: Fraction | None) -> bool | None:
     width, height, depth = inside
-    if width is None or height is None or depth is None:
+    if width is not None and height is not None and depth is not None:
+        volume = width * height * depth
+    return None if volume is None else volume > Fraction(_row("pull-blocks")["over"])
+
+
+def distance_held(sheet: PullSheet, apart: Fraction) -> Compared | None:
+    """The distance between raceways against the least of the sheet.
+
+    None where it is enough for some pulls and not for others, or where none is required.
+    """
+    least = [r.inches for r in sheet.requirements if r.axis is None and not r.disputed]
+    if not least or min(least) <= apart < max(least):
         return None
-    return width * height * depth > Fraction(_row("pull-blocks")["over"])
+    return Compared("distance", apart, max(least) if apart >= max(least) else min(least))
 
 
 def _row(rule: str) -> dict[str, str]:

@@ -87,7 +87,7 @@ def _body(reply: Reply) -> BodyStanding | None:
 def _pull(reply: Reply) -> PullStanding | None:
     """Where a pull box stands that nothing is counted in by volume; None while it is open."""
     state = reply.enclosure
-    if state is None or state.pulls is None or reply.sheet.lines or reply.sheet.volumes:
+    if state is None or state.pulls is None or reply.sheet.lines:
         return None
     found = pull_standing.standing(state)
     return None if found.sheet is None else found

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from decimal import Decimal
 from fractions import Fraction
-from typing import Annotated
+from typing import Annotated, Literal
 
 from boxaloud.assistant.contract.document import Document, Number, Texts
 from boxaloud.assistant.dialogue.enclosures import conduit_body, pull_standing, pull_telling
@@ -60,7 +60,7 @@ class RemarkEntry(Document):
 class DimensionEntry(Document):
     """An inside dimension of the box at hand against the least."""
 
-    dimension: Axis
+    dimension: Axis | Literal["distance"]
     have_in: Number
     least_in: Number
     holds: bool

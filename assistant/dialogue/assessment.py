@@ -49,7 +49,7 @@ class Assessment:
     @property
     def pull_alone(self) -> bool:
         """True for a pull box with nothing in it that counts by volume."""
-        return self.pull is not None and not (self.sheet.lines or self.sheet.volumes)
+        return self.pull is not None and not self.sheet.lines
 
     @property
     def by_volume(self) -> bool:
@@ -191,7 +191,7 @@ def _question(state: State, sheet: Worksheet, low: Decimal, high: Decimal) -> Qu
             return Question("unread")
         if (slot := pull_open.asked(state)) is not None:
             return Question(slot)
-        if not state.items and not state.box:
+        if not state.items:
             return None
     found = _open_slot(state, sheet, low, high)
     if (of_body := conduit_body.asked(state)) is not None:

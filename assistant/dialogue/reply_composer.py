@@ -140,7 +140,7 @@ class Composer:
         before, now = self.turn.began, self.state
         if now.pulls is None:
             return []
-        same = now.pulls == before.pulls and now.assumed == before.assumed
+        same = now.pulls == before.pulls and now.assumed == before.assumed and now.box == before.box
         if same and (bool(now.unread) or not before.unread):
             return []
         from boxaloud.assistant.dialogue.enclosures import pull_standing, pull_telling

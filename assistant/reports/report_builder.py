@@ -86,8 +86,8 @@ def _telling(entry: Entry) -> Entry | None:
 def box_report(talk: Talk) -> BoxReport:
     """The report of one box."""
     found, box = talk.assessment, to_box(talk.state)
-    anything = bool(talk.state.items or talk.state.box)
     pull = _pull(talk)
+    anything = bool(talk.state.items or (talk.state.box and pull is None))
     counted = not found.spaces and found.by_volume
     return BoxReport(
         name=talk.name,

@@ -105,7 +105,7 @@ class BoxReport:
     @property
     def pull_alone(self) -> bool:
         """True for a pull box with nothing in it that counts by volume: it has no verdict."""
-        return self.pull is not None and not (self.sheet.lines or self.sheet.volumes)
+        return self.pull is not None and not self.sheet.lines
 
     @property
     def by_volume(self) -> bool:

@@ -41,6 +41,8 @@ class AddRaceways(Act):
     """The wall that the same raceway size leaves by, where it was said."""
     end: End | None = None
     row: int | None = None
+    cable: bool | None = None
+    """True for a cable, which counts as the raceway that its conductors would need."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -76,6 +78,10 @@ class SetPull(Act):
     height: Decimal | None = None
     depth: Decimal | None = None
     """Inside dimensions of the box at hand, inches."""
+    length: Decimal | None = None
+    """How long it is, inches: the side that its pull goes along."""
+    apart: Decimal | None = None
+    """How far the raceways of one pull are from each other, inches."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

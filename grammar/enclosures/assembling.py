@@ -166,11 +166,31 @@ class Assembly(RowAssembly):
                     self._wall(replace(piece, sort="wall", value="back"))
                 if piece.value == "opposite_removable":
                     self._detail(piece, cover=True)
-            case "dimensions":
-                width, height, depth = piece.dimensions
-                self._detail(piece, width=width, height=height, depth=depth)
+            case "dimensions" | "apart" | "volume":
+                self._measured(piece)
+            case said if said.startswith("side "):
+                self._sides(piece)
             case said if said.startswith("conductor "):
                 self._detail(piece, conductor=said.removeprefix("conductor "))
+
+    def _measured(self, piece: Piece) -> None:
+        """The sides of the box, its volume, or how far raceways are apart."""
+        if piece.value == "volume":
+            span = (piece.start, piece.end)
+            words = self.heard[slice(*span)]
+            self.made.append(acts.SetVolume(volume=piece.dimensions[0], words=words, span=span))
+        elif piece.value == "apart":
+            self._detail(piece, apart=piece.dimensions[0])
+        else:
+            width, height, depth = piece.dimensions
+            self._detail(piece, width=width, height=height, depth=depth)
+
+    def _sides(self, piece: Piece) -> None:
+        """All sides that are said one by one, as one: "30 inches long and 12 wide"."""
+        sides = [p for p in self.pieces if p.value.startswith("side ")]
+        if piece is sides[0]:
+            said = {p.value.removeprefix("side "): p.dimensions[0] for p in sides}
+            self._detail(piece, **said)
 
     def _one_in(self) -> bool:
         """True where a raceway was said to come in, so that "out" is said of another."""

@@ -7,9 +7,9 @@ What no piece takes is left over, word by word.
 from __future__ import annotations
 
 import re
-from decimal import Decimal
 
-from boxaloud.grammar.enclosures import lengths
+from boxaloud.grammar.enclosures import box_sides, lengths
+from boxaloud.grammar.enclosures.cables import cables
 from boxaloud.grammar.enclosures.conductor_sizes import conductor
 from boxaloud.grammar.enclosures.enclosure_words import longest, named, words
 from boxaloud.grammar.enclosures.pull_piece import Piece
@@ -33,8 +33,6 @@ _ROWS = lazy_pattern(
     r"(?:in |with |are in |on )*(?P<n>two|three|four|[234]) (?:separate |different )?rows\b"
 )
 _EACH_ROW = lazy_pattern(r"(?:(?:in|on|for|per) )?(?:each|every) row\b|per row\b")
-_BY = lazy_pattern(r" ?(?:by|x|×) ?")
-_SIZED = lazy_pattern(r"(?:the box |it |box )?(?:is |measures )?")
 _ONE_END = lazy_pattern(r"(?:in(?:to)?|at|by|through|on|from) one (?:end|side|wall)\b(?! and out)")
 _OTHER_END = lazy_pattern(
     r"(?:going |com(?:es?|ing) )?(?:back )?(?:out|leav(?:es|ing)|exit(?:s|ing))"
@@ -66,11 +64,7 @@ def scan(text: str, lone: bool = False) -> list[Piece]:
 
 def _best(text: str, at: int, lone: bool) -> Piece:
     """The piece that reaches furthest from a place; a single word or sign where none does."""
-    made = [
-        piece
-        for reader in (raceways, conductor, _dimensions, _kind, _details, _rows, _walls)
-        if (piece := reader(text, at, lone)) is not None
-    ]
+    made = [piece for reader in _READERS if (piece := reader(text, at, lone)) is not None]
     if made:
         return max(made, key=lambda piece: piece.end)
     if (found := _BREAK.match(text, at)) is not None:
@@ -81,37 +75,6 @@ def _best(text: str, at: int, lone: bool) -> Piece:
         return Piece("silent", at, found.end(), found[0])
     found = _WORD.match(text, at)
     return Piece("unread", at, found.end() if found else at + 1)
-
-
-def _dimensions(text: str, at: int, lone: bool) -> Piece | None:
-    """ "24 by 24 by 8", "24x24x8"."""
-    lead = _SIZED.match(text, at)
-    place = lead.end() if lead else at
-    made: list[Decimal] = []
-    end = place
-    while len(made) < 3:
-        options = list(lengths.sizes(text, place)) or _joined_by_x(text, place)
-        if not options:
-            break
-        size, end, _ = options[0]
-        unit = re.compile(r"[ -]?(?:inch(?:es)?|\")").match(text, end)
-        end = unit.end() if unit else end
-        made.append(size)
-        by = _BY.match(text, end)
-        if by is None:
-            break
-        place = by.end()
-    if len(made) < 2:
-        return None
-    tail = re.compile(r"(?: (?:inch(?:es)?|deep|box|enclosure|pull box|inside))*").match(text, end)
-    three = (*made, *[None] * (3 - len(made)))
-    return Piece("detail", at, tail.end() if tail else end, "dimensions", dimensions=three)
-
-
-def _joined_by_x(text: str, at: int) -> list[tuple[Decimal, int, bool]]:
-    found = re.compile(r"\d+(?:\.\d+|-\d+/\d+)?(?=x\d|x?(?:$|\W))").match(text, at)
-    worth = lengths.value(found[0]) if found else None
-    return [] if found is None or worth is None else [(worth, found.end(), False)]
 
 
 def _kind(text: str, at: int, lone: bool) -> Piece | None:
@@ -173,3 +136,9 @@ def _walls(text: str, at: int, lone: bool) -> Piece | None:
         return Piece("end", at, found.end(), "in")
     found = _OTHER_END.match(text, at) or _OUT.match(text, at)
     return None if found is None else Piece("end", at, found.end(), "out")
+
+
+_READERS = (
+    cables, raceways, conductor, box_sides.dimensions, box_sides.side, box_sides.apart,
+    box_sides.volume, _kind, _details, _rows, _walls,
+)  # fmt: skip

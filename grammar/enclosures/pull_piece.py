@@ -27,6 +27,7 @@ class Raceways:
     size: Decimal | None
     several: bool = False
     """True for "2 inch conduits", of which nobody said how many."""
+    cable: bool = False
 
 
 @dataclass(frozen=True, slots=True)

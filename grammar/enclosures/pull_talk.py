@@ -60,7 +60,8 @@ def read(heard: str, expect: str | None, ordinary: Ordinary) -> Utterance | None
     if not at_hand and not any(piece.sort in ("items", "kind") for piece in pieces):
         return None
     found = _Reading(heard, text, pieces, ordinary).utterance()
-    if found.weighty and not is_about(text):
+    measured = any(piece.value == "centres" for piece in pieces)
+    if found.weighty and not is_about(text) and not measured:
         other = ordinary(heard)
         if other.acts and not other.weighty:
             return None
@@ -205,7 +206,12 @@ class _Reading:
         run: list[Piece] = []
         for piece in clause:
             nowhere = piece.sort == "each_row" and not self._counts_rows()
-            if piece.sort == "unread" or nowhere or self._sounds_like_a_count(piece):
+            if (
+                piece.sort == "unread"
+                or piece.value == "centres"
+                or nowhere
+                or self._sounds_like_a_count(piece)
+            ):
                 run.append(piece)
                 continue
             self._leave(run)

@@ -68,11 +68,14 @@ class RowAssembly:
                 wall=self.wall,
                 to=self.to,
                 row=self.row,
+                cable=item.cable or None,
                 words=self.heard[piece.start : piece.end],
                 span=(piece.start, piece.end),
                 function="correction" if self.corrects else "inform",
             )
             self.items.append(RacewayItem(act, len(self.kinds) - 1, item.several))
+        if piece.value.startswith("conductor "):
+            self._detail(piece, conductor=piece.value.removeprefix("conductor "))
         self.corrects = False
 
     def _row(self, piece: Piece) -> None:

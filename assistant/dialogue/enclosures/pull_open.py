@@ -32,7 +32,7 @@ def asked(state: State) -> PullSlot | None:
     """The slot to ask about, what was skipped left out."""
     slot = missing(state)
     if slot is None and state.pulls is not None and state.pulls.blocks:
-        slot = "pull_inside" if None in state.pulls.inside else None
+        slot = "pull_inside" if None in state.pulls.inside and not state.box else None
     return None if slot in state.put_off else slot
 
 

@@ -6,6 +6,7 @@ No dimension stands while a size, or a word that weighs, is open: it would be to
 from __future__ import annotations
 
 from dataclasses import dataclass
+from decimal import Decimal
 from fractions import Fraction
 from functools import lru_cache
 
@@ -14,7 +15,16 @@ from boxaloud.assistant.dialogue.enclosures.pull_geometry import built
 from boxaloud.assistant.dialogue.enclosures.pull_state import PullBoxSaid
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.rules import PullBox, PullSheet, Requirement, RulesError, work_out_pull_box
-from boxaloud.rules.pull_limits import Compared, Inside, PullRemark, beside, compared, pull_remarks
+from boxaloud.rules.contents import Marked
+from boxaloud.rules.pull_limits import (
+    Compared,
+    Inside,
+    PullRemark,
+    beside,
+    compared,
+    distance_held,
+    pull_remarks,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,11 +49,12 @@ def standing(state: State) -> PullStanding:
     """Where the pull box of a state stands; no sheet while anything is open."""
     if state.pulls is None or pull_open.missing(state) or state.unread or state.pending:
         return PullStanding(None)
-    return _worked_out(state.pulls, state.assumed)
+    marked = [part.volume for part in state.box if isinstance(part, Marked)]
+    return _worked_out(state.pulls, state.assumed, marked[0] if marked else None)
 
 
 @lru_cache(maxsize=8)
-def _worked_out(said: PullBoxSaid, assumed: frozenset[str]) -> PullStanding:
+def _worked_out(said: PullBoxSaid, assumed: frozenset[str], volume: Decimal | None) -> PullStanding:
     try:
         box = built(said, assumed)
         sheet = work_out_pull_box(box)
@@ -55,8 +66,12 @@ def _worked_out(said: PullBoxSaid, assumed: frozenset[str]) -> PullStanding:
         sheet = PullSheet(sheet.requirements, most, most, sheet.depth)
     width, height, depth = (None if side is None else Fraction(side) for side in said.inside)
     inside: Inside = (width, height, depth)
-    remarks = pull_remarks(sheet, inside, said.listed, said.blocks)
-    return PullStanding(sheet, remarks, compared(sheet, inside, beside(box)), box=box, said=said)
+    own = None if volume is None else Fraction(volume)
+    remarks = pull_remarks(sheet, inside, said.listed, said.blocks, own)
+    found = [*compared(sheet, inside, beside(box))]
+    if said.apart is not None and (one := distance_held(sheet, Fraction(said.apart))) is not None:
+        found.append(one)
+    return PullStanding(sheet, remarks, tuple(found), box=box, said=said)
 
 
 def real_lines(sheet: PullSheet) -> list[Requirement]:

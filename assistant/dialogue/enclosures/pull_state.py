@@ -28,6 +28,8 @@ class Entering:
     to: Wall | None = None
     end: Literal["in", "out"] | None = None
     row: int | None = None
+    cable: bool = False
+    """True for a cable, which counts as the raceway that its conductors would need."""
 
     @property
     def through(self) -> bool:
@@ -61,6 +63,8 @@ class PullBoxSaid:
     blocks: bool = False
     inside: tuple[Decimal | None, Decimal | None, Decimal | None] = (None, None, None)
     """Width, height and depth of the box at hand, inches."""
+    apart: Decimal | None = None
+    """How far the raceways of one pull are from each other, inches."""
 
     @property
     def last(self) -> Pulled | None:
@@ -74,6 +78,12 @@ class PullBoxSaid:
     def and_also(self, pulled: Pulled) -> PullBoxSaid:
         """The same with one pull more."""
         return replace(self, pulls=(*self.pulls, pulled))
+
+    @property
+    def with_cable(self) -> bool:
+        """True where the first entry without a size is a cable."""
+        open_ = [one for pulled in self.pulls for one in pulled.entering if one.size is None]
+        return bool(open_) and open_[0].cable
 
     @property
     def with_back(self) -> bool:

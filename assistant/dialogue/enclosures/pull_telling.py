@@ -29,7 +29,7 @@ def told(state: State) -> str:
     if found.sheet is None:
         return " ".join(said)
     least = [*(held(one) for one in found.compared), _least(found.sheet, state.pulls)]
-    said = [*least, *said]
+    said = [*least, *_apart_open(found), *said]
     said += dict.fromkeys(_line(one, state.pulls) for one in real_lines(found.sheet))
     said += [_remark(one) for one in found.remarks]
     if state.items:
@@ -64,6 +64,19 @@ def _least(sheet: PullSheet, said: PullBoxSaid) -> str:
     if len(flat) == 2:
         return say("pull.two_sides", one=flat[0], other=flat[1])
     return say("pull.one_side", one=flat[0]) if flat else ""
+
+
+def _apart_open(found: PullStanding) -> list[str]:
+    """A distance that is enough for some pulls and not for others."""
+    apart = found.said.apart if found.said is not None else None
+    if apart is None or found.sheet is None:
+        return []
+    if any(one.axis == "distance" for one in found.compared):
+        return []
+    least = [line.inches for line in real_lines(found.sheet) if line.axis is None]
+    if not least:
+        return []
+    return [say("pull.apart_which", have=inches(apart), least=shown(max(least)))]
 
 
 def walls(found: PullStanding) -> str:
@@ -105,8 +118,17 @@ def pulled(one: Pulled) -> str:
 
 
 def _entering(one: Entering) -> str:
+    if one.cable and one.size is None:
+        text = say("pull.cable" if one.count == 1 else "pull.cables", count=counted(one.count))
+        return text + _where(one)
     size = say("pull.size_open") if one.size is None else inches(one.size)
     text = say("pull.raceway", count="" if one.count == 1 else counted(one.count) + " ", size=size)
+    return text + _where(one)
+
+
+def _where(one: Entering) -> str:
+    """Its wall or end, and its row."""
+    text = ""
     if one.wall:
         key = "wall_to" if one.to else "wall"
         text += say(f"pull.at.{key}", wall=one.wall, to=one.to or "")

@@ -55,6 +55,8 @@ def _key(question: Question, state: State) -> str:
         return "clamps_place"
     if question.slot == "device_size" and len(sizes_present(state)) == 0:
         return "device_size_alone"
+    if question.slot == "pull_size" and state.pulls is not None and state.pulls.with_cable:
+        return "pull_size_cable"
     return question.slot
 
 

@@ -64,6 +64,7 @@ def raceways(turn: Turn, act: acts.AddRaceways) -> None:
         act.to,
         act.end,
         act.row,
+        bool(act.cable),
     )
     if act.function == "correction":
         if not _one_meant(turn, last):
@@ -79,12 +80,23 @@ def raceways(turn: Turn, act: acts.AddRaceways) -> None:
             return
         _enter(turn, said.with_last(replace(last, entering=placed)), act.words)
         return
-    elif last.entering and last.entering[-1].size is None and act.size is not None:
-        one = _over(last.entering[-1], one, act)
-        kept = last.entering[:-1]
+    elif act.size is not None and (at := _unsized(turn, last)) is not None:
+        sized = _over(last.entering[at], one, act)
+        filled = (*last.entering[:at], sized, *last.entering[at + 1 :])
+        _enter(turn, said.with_last(replace(last, entering=filled)), act.words)
+        return
     else:
         kept = last.entering
     _enter(turn, said.with_last(replace(last, entering=(*kept, one))), act.words)
+
+
+def _unsized(turn: Turn, last: Pulled) -> int | None:
+    """The raceway that a size is said of: the one asked about, or the one said just before."""
+    open_ = [at for at, one in enumerate(last.entering) if one.size is None]
+    if turn.asked == "pull_size" and open_:
+        return open_[0]
+    behind = bool(open_) and open_[-1] == len(last.entering) - 1
+    return open_[-1] if behind and not last.entering[-1].cable else None
 
 
 def take_out(turn: Turn, act: acts.TakeOutRaceways) -> None:
@@ -124,6 +136,7 @@ def _over(before: Entering, one: Entering, act: acts.AddRaceways) -> Entering:
         one.to or before.to,
         one.end or before.end,
         one.row if one.row is not None else before.row,
+        before.cable,
     )
 
 
@@ -159,14 +172,40 @@ def _in_row(known: tuple[Entering, ...], one: Entering) -> tuple[Entering, ...] 
 def detail(turn: Turn, act: acts.SetPull) -> None:
     """What is said of a pull box besides its raceways."""
     said = turn.state.pulls or PullBoxSaid()
-    said = with_told(said, act, "conductor", "cover", "rows", "listed", "blocks")
-    if act.width is not None or act.height is not None or act.depth is not None:
-        said = replace(said, inside=(act.width, act.height, act.depth))
+    said = with_told(said, act, "conductor", "cover", "rows", "listed", "blocks", "apart")
+    said = replace(said, inside=_inside(said, act))
     if act.returns is not None and said.last is not None:
         said = said.with_last(replace(said.last, returns=act.returns))
     if act.walls is not None:
         said = _placed(said, act.walls)
     _enter(turn, said, act.words)
+
+
+def _inside(said: PullBoxSaid, act: acts.SetPull) -> Inside:
+    """The sides of the box at hand with what is said of them; a whole box said anew is another."""
+    width, height, depth = (act.width, act.height, act.depth)
+    if act.length is not None:
+        upright = said.pulls and all(set(walls) <= {"top", "bottom"} for walls in _walls(said))
+        if width is not None:  # so long, so wide and so high: along, across and deep
+            height, depth = width, act.height if act.depth is None else act.depth
+        width, height = (height, act.length) if upright else (act.length, height)
+    if width is not None and height is not None:
+        return width, height, depth
+    known = said.inside
+    return (
+        known[0] if width is None else width,
+        known[1] if height is None else height,
+        known[2] if depth is None else depth,
+    )
+
+
+def _walls(said: PullBoxSaid) -> list[list[Wall]]:
+    from boxaloud.assistant.dialogue.enclosures import pull_open
+
+    return [pull_open.walls_of(one) or ["left"] for one in said.pulls]
+
+
+Inside = tuple[Decimal | None, Decimal | None, Decimal | None]
 
 
 def _placed(said: PullBoxSaid, walls: str) -> PullBoxSaid:
