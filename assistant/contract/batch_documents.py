@@ -15,6 +15,7 @@ from boxaloud.assistant.contract.document import (
     AtLeast1,
     Document,
     Millilitres,
+    Number,
     SignedVolume,
     Texts,
     Volume,
@@ -158,6 +159,14 @@ class RowResult(Document):
     total_ml: Millilitres | None
     capacity_ml: Millilitres | None
     margin_ml: Millilitres | None
+    told: Annotated[
+        str, Field(description="Where a pull box or a conduit body stands, in words; else empty.")
+    ]
+    least_width_in: Annotated[
+        Number | None, Field(description="Of a pull box by 314.28(A); null where none is set.")
+    ]
+    least_height_in: Number | None
+    least_depth_in: Number | None
 
     def to_json(self) -> dict[str, Any]:
         """The result as plain data for JSON: its fields, which are plain already."""

@@ -55,7 +55,8 @@ RESULT = {"line": 2, "name": "hall", "edition": None, "counted_under": None, "ve
           "total_in3": None, "capacity_in3": None, "margin_in3": "-2.00", "least_total_in3": "4.00",
           "greatest_total_in3": None, "open": ["clamps"], "cautions": [],
           "not_used": ["gromnet"], "problem": "bad", "total_ml": None, "capacity_ml": "250.0",
-          "margin_ml": "-2.00"}  # fmt: skip
+          "margin_ml": "-2.00", "told": "", "least_width_in": "23.5", "least_height_in": None,
+          "least_depth_in": None}  # fmt: skip
 ENTRY: dict[str, Any] = {"name": "hall", "contents": ["two cables"], "said": ["two cables"],
          "not_used": [], **SHEET, "assumed": [], "open": [], "cautions": ["…"],
          "pictures": [{"says": "before", "kind": "jpeg", "wide": 1600, "high": 1200}],

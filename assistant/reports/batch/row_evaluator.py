@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from decimal import Decimal
+from fractions import Fraction
 
 from boxaloud.assistant.contract.batch_documents import BatchRow, RowResult
 from boxaloud.assistant.contract.refusal import BadDocument, accepted
 from boxaloud.assistant.dialogue import Conversation, faults
-from boxaloud.assistant.dialogue.assessment import assess
-from boxaloud.assistant.dialogue.nlg.sentences import marked, volume
+from boxaloud.assistant.dialogue.assessment import Assessment, assess
+from boxaloud.assistant.dialogue.enclosures import body_telling, pull_telling
+from boxaloud.assistant.dialogue.nlg.sentences import marked, plain, volume
 from boxaloud.assistant.dialogue.nlg.volume_units import in3
 from boxaloud.assistant.dialogue.question_slots import QuestionSlot
 from boxaloud.assistant.dialogue.state import State, to_box
@@ -64,14 +66,50 @@ def _said(row: Row, columns: BatchRow) -> RowResult:
     for statement in columns.says:
         reply = conversation.hear(statement)
         not_used += reply.left_over
-    if reply is None or not (conversation.talk.state.items or conversation.talk.state.box):
+    state = conversation.talk.state
+    if reply is None or not (state.items or state.box or state.pulls):
         raise BadRow("Nothing of what is said was understood.")
     found = conversation.talk.assessment
     slots = [reply.asks] if reply.asks else []
     slots += [slot.slot for slot in found.sheet.open]
     slots = list(dict.fromkeys(slots))
-    box = to_box(conversation.talk.state)
+    if not found.by_volume:
+        return _of_enclosure(row, state, found, reply.asks, not_used)
+    box = to_box(state)
     return _worked_out(row, box, found.sheet, found.verdict, found.low, found.high, slots, not_used)
+
+
+def _of_enclosure(
+    row: Row,
+    state: State,
+    found: Assessment,
+    asks: QuestionSlot | None,
+    not_used: Sequence[str],
+) -> RowResult:
+    """A pull box, or a conduit body that goes by its raceway: no volume is counted."""
+    pull = found.pull.sheet if found.pull is not None else None
+    edition = found.sheet.edition
+    section = "314.28(A)" if found.body is None else "314.16(C)"
+    refused = _refused(row, "")
+    return refused.model_copy(
+        update={
+            "edition": edition,
+            "counted_under": counted_under(edition).replace("314.16", section, 1),
+            "verdict": found.verdict,
+            "open": (asks,) if asks else (),
+            "cautions": _cautions(to_box(state)),
+            "not_used": tuple(map(encodable, not_used)),
+            "problem": None,
+            "told": encodable(pull_telling.told(state) or body_telling.told(state)),
+            "least_width_in": _side(pull.width if pull else None),
+            "least_height_in": _side(pull.height if pull else None),
+            "least_depth_in": _side(pull.depth if pull else None),
+        }
+    )
+
+
+def _side(inches: Fraction | None) -> str | None:
+    return None if inches is None else plain(Decimal(inches.numerator) / inches.denominator)
 
 
 def _worked_out(
@@ -105,6 +143,10 @@ def _worked_out(
         total_ml=volume(sheet.total) if metric else None,
         capacity_ml=marked(room) if metric and room is not None else None,
         margin_ml=volume(left) if metric and left is not None else None,
+        told="",
+        least_width_in=None,
+        least_height_in=None,
+        least_depth_in=None,
     )
 
 
@@ -127,6 +169,10 @@ def _refused(row: Row, problem: str) -> RowResult:
         total_ml=None,
         capacity_ml=None,
         margin_ml=None,
+        told="",
+        least_width_in=None,
+        least_height_in=None,
+        least_depth_in=None,
     )
 
 
