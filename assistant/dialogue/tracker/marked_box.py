@@ -12,7 +12,7 @@ from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import marked, say, sentence
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.turn import Turn
-from boxaloud.grammar.acts import Act, SetVolume
+from boxaloud.grammar.acts import Act, NameBoxKind, SetVolume
 from boxaloud.rules import RulesError, validate_part
 from boxaloud.rules.contents import Marked, Part
 
@@ -29,17 +29,24 @@ def box_volume(turn: Turn, act: SetVolume) -> None:
     if act.volume is None:
         turn.unplaced.append(act.words)
         return
-    if act.each and act.gangs is None and turn.state.gangs is None:
+    gangs = turn.state.gangs or _gangs_ahead(turn)
+    if act.each and act.gangs is None and gangs is None:
         turn.refused.append(say("each_of_how_many", words=act.words))
         turn.unplaced.append(act.words)
         return
     if act.each and act.gangs is None:
-        act = replace(act, gangs=turn.state.gangs)
+        act = replace(act, gangs=gangs)
     volume = volume_of(act)
     if volume > LARGEST_BARE and not _UNITS.search(act.words.lower()):
         turn.refuse(act.words, say("say_the_unit", volume=marked(volume)))
         return
     choose_box(turn, Marked(volume, "box", metric_of(act)), act)
+
+
+def _gangs_ahead(turn: Turn) -> int | None:
+    """How many gangs are said later in the same breath."""
+    kinds = [act for act in turn.ahead if isinstance(act, NameBoxKind)]
+    return next((kind.gangs for kind in kinds if kind.gangs), None)
 
 
 def set_volume(turn: Turn, volume: Decimal, act: Act) -> None:
