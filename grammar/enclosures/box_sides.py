@@ -2,42 +2,43 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass
 from decimal import ROUND_FLOOR, Decimal
 
 from boxaloud.grammar.enclosures import lengths
 from boxaloud.grammar.enclosures.pull_piece import Piece
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 
-_FEET = re.compile(r"[ -]?(?:feet|foot|ft\.?)(?!\w)|'(?!')")
-_INCHES = re.compile(
+_FEET = lazy_pattern(r"[ -]?(?:feet|foot|ft\.?)(?!\w)|'(?!')")
+_INCHES = lazy_pattern(
     r"[ -]?inch(?:es)?(?!\w)|\"|''| ?in\.?(?= ?(?:[x×,]|by\b|$|long|wide|high|tall|deep|apart))"
 )
-_METRIC = re.compile(
+_METRIC = lazy_pattern(
     r"(?P<n>\d+(?:\.\d+)?) ?(?P<unit>mm|millimet(?:er|re)s?|cm|centimet(?:er|re)s?)\b"
 )
-_A_FOOT = re.compile(r"(?:a|one) foot(?P<half> and a half)?(?!\w)")
-_AND = re.compile(r"(?: and|,)? ?")
-_BY = re.compile(r" ?(?:by|x|×) ?")
-_LEAD = re.compile(
+_A_FOOT = lazy_pattern(r"(?:a|one) foot(?P<half> and a half)?(?!\w)")
+_AND = lazy_pattern(r"(?: and|,)? ?")
+_BY = lazy_pattern(r" ?(?:by|x|×) ?")
+_LEAD = lazy_pattern(
     r"(?:(?:the |this |my )?(?:pull |junction )?(?:box|enclosure) (?:is |measures |will be )?"
     r"|it(?:'s| is| measures)? )?"
 )
-_TAIL = re.compile(r"(?: (?:inch(?:es)?|deep|box|enclosure|pull box|inside))*")
-_SIDE = re.compile(r" ?(?P<side>long|wide|high|tall|deep)(?!\w)")
-_LEAD_APART = re.compile(
+_TAIL = lazy_pattern(r"(?: (?:inch(?:es)?|deep|box|enclosure|pull box|inside))*")
+_SIDE = lazy_pattern(r" ?(?P<side>long|wide|high|tall|deep)(?!\w)")
+_LEAD_APART = lazy_pattern(
     r"(?:(?:they|those|these|which|(?:the )?(?:raceways|conduits|pipes|entries|holes))"
     r"(?:'re| are| will be)? )?(?:(?:spaced|set|placed|only|just) )*"
 )
-_APART = re.compile(
+_APART = lazy_pattern(
     r" (?:apart|between (?:them|each other|(?:the )?(?:raceways|conduits|pipes|entries))"
     r"|from each other)(?!\w)"
 )
-_CENTRES = re.compile(r" (?:on centers?|on centres?|cent(?:er|re) to cent(?:er|re)|o\.? ?c\b)")
-_VOLUME = re.compile(
+_CENTRES = lazy_pattern(r" (?:on centers?|on centres?|cent(?:er|re) to cent(?:er|re)|o\.? ?c\b)")
+_VOLUME = lazy_pattern(
     r"(?:(?:is |it's |it is |the box is )?(?:marked|stamped)(?: at| with)? )?"
     r"(?P<n>\d{2,5}(?:\.\d+)?) ?(?:cubic inch(?:es)?|cu\.? ?in\.?|in3)(?!\w)"
 )
+_CLOSED = lazy_pattern(r"\d+(?:\.\d+)?(?=x\d|')")
 _MM = Decimal("25.4")
 _AXES = {"wide": "width", "high": "height", "tall": "height", "deep": "depth", "long": "length"}
 
@@ -128,7 +129,7 @@ def _length(text: str, at: int) -> _Length | None:
         inches = sixteenths.to_integral_value(ROUND_FLOOR) / 16  # never larger than it is
         return _Length(inches, metric.end(), "metric")
     options = [(size, end) for size, end, _ in lengths.sizes(text, at)]
-    if (closed := re.compile(r"\d+(?:\.\d+)?(?=x\d|')").match(text, at)) is not None:
+    if (closed := _CLOSED.match(text, at)) is not None:
         options.append((Decimal(closed[0]), closed.end()))
     for size, end in options:
         if (feet := _FEET.match(text, end)) is not None:

@@ -11,12 +11,15 @@ from boxaloud.grammar.enclosures import lengths
 from boxaloud.grammar.enclosures.conductor_sizes import conductor
 from boxaloud.grammar.enclosures.enclosure_words import words
 from boxaloud.grammar.enclosures.pull_piece import Piece, Raceways
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 _NUMBER = r"one|two|three|four|five|six|[1-6]"
-_COUNT = re.compile(rf"(?P<n>a|an|the|{_NUMBER}) ")
-_WIRES = re.compile(rf"(?:{_NUMBER})[ -](?:conductors?|wires?)(?: of)?(?!\w)")
-_EACH = re.compile(r"(?:each|apiece|in each|per cable)(?!\w)")
-_OF = re.compile(r"(?:of|with|holding|carrying)(?!\w)")
+_COUNT = lazy_pattern(rf"(?P<n>a|an|the|{_NUMBER}) ")
+_WIRES = lazy_pattern(rf"(?:{_NUMBER})[ -](?:conductors?|wires?)(?: of)?(?!\w)")
+_PLAIN_COUNT = lazy_pattern(rf"(?:{_NUMBER}) ")
+_GAP = lazy_pattern(r"[ -]*")
+_EACH = lazy_pattern(r"(?:each|apiece|in each|per cable)(?!\w)")
+_OF = lazy_pattern(r"(?:of|with|holding|carrying)(?!\w)")
 
 
 def cables(text: str, at: int, lone: bool) -> Piece | None:
@@ -25,7 +28,7 @@ def cables(text: str, at: int, lone: bool) -> Piece | None:
     place, size, noun = (count.end() if count else at), "", False
     end = place
     while True:
-        gap = re.compile(r"[ -]*").match(text, place)
+        gap = _GAP.match(text, place)
         place = gap.end() if gap else place
         wires = _WIRES.match(text, place)
         each = _EACH.match(text, place) if noun else None
@@ -52,7 +55,7 @@ def cables(text: str, at: int, lone: bool) -> Piece | None:
 
 def _size(text: str, at: int) -> tuple[str, int] | None:
     """A conductor's size without the word "cable" behind it."""
-    counted = re.compile(rf"(?:{_NUMBER}) ").match(text, at)
+    counted = _PLAIN_COUNT.match(text, at)
     for place in (at, *([counted.end()] if counted else [])):
         found = conductor(text, place, False)
         if found is None:
