@@ -63,7 +63,7 @@ _Way = tuple[AdviceKind, str, str, Box]
 """Kind, what to do, rule, and the changed box."""
 
 
-@lru_cache(maxsize=8)  # a reply and a report ask for the same box
+@lru_cache(maxsize=64)  # a reply and a report ask for the same box, and boxes are much alike
 def advise(box: Box) -> tuple[Advice, ...]:
     """Every way that gains room, the one that saves most first.
 

@@ -71,7 +71,8 @@ def assess(state: State) -> Assessment:
     for known, found in _recent:
         if known is state:
             return found
-    sheet = _worked_out(to_box(state))
+    box = to_box(state)
+    sheet = _worked_out(box, tuple([str(getattr(part, "volume", "")) for part in box.parts]))
     low, high = sheet.low, sheet.high
     if conduit_body.ends_open(state) or _any_item_open(state):
         low = min(low, work_out(to_box(state, "least")).low)
@@ -137,9 +138,10 @@ def _any_item_open(state: State) -> bool:
     )
 
 
-@lru_cache(maxsize=8)
-def _worked_out(box: Box) -> Worksheet:
-    """What a turn changes beside the box (a doubt, words not read) leaves its worksheet."""
+@lru_cache(maxsize=256)
+def _worked_out(box: Box, written: tuple[str, ...]) -> Worksheet:
+    """What a turn changes beside the box (a doubt, words not read) leaves its worksheet, and many
+    boxes of a job are alike. `written` tells a box of 18 from one of 18.0, which is equal to it."""
     return work_out(box)
 
 
