@@ -21,7 +21,7 @@ import subprocess
 import sys
 import tempfile
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import astuple, dataclass, fields
 from itertools import chain
 from pathlib import Path
@@ -32,6 +32,7 @@ from synthetic_voices import other_talk  # first: it leads to the electrician
 
 # isort: split
 import ear_cases
+from acceptance_regression import Kind, Matrix, Row, fitted, left_out, threshold
 from boxaloud.assistant.asr.asr_types import Recogniser, Sound
 from boxaloud.assistant.asr.audio.pause_segmentation import spans
 from boxaloud.assistant.asr.audio.wav import at_rate, read_wav
@@ -43,7 +44,6 @@ from boxaloud.grammar.acts import OtherTalk
 from boxaloud.grammar.lexer.numbers import word_classes
 from calibration import calibration_error, diagram
 from kept_voices import kept_utterances
-from numpy.typing import NDArray
 from site_noise import KINDS, in_noise
 from which_recogniser import EARS, the_ear
 
@@ -58,11 +58,6 @@ NARROW_STATEMENTS = 0.25
 CHANNELS: tuple[Channel, ...] = ("room", "telephone", "cut", "telephone cut")
 TELEPHONE_RATE = 8000
 SEED = 105
-PENALTY = 0.1
-Kind = Literal["quiet statement", "statement", "answer", "other"]
-#: Shares that may enter wrongly and unasked: of statements in a quiet room, of those in noise, by
-#: telephone or cut, and of other talk.
-WRONG: dict[Kind, float] = {"quiet statement": 0.01, "statement": 0.03, "other": 0.02}
 #: What is less likely right than this is given up rather than asked about.
 REFUSE = 0.3
 ANSWERS = {
@@ -91,8 +86,6 @@ STRAY = (
     "floor", "hive", "mix", "height", "wine", "then", "yesterday", "snow",
 )  # fmt: skip
 
-Matrix = NDArray[np.float64]
-
 
 @dataclass(frozen=True, slots=True)
 class Said:
@@ -117,16 +110,6 @@ class Said:
             return "answer"
         quiet = self.decibels is None and self.channel == "room"
         return "quiet statement" if quiet else "statement"
-
-
-@dataclass(frozen=True, slots=True)
-class Row:
-    """What was measured of a hearing, and whether it was right."""
-
-    voice: str
-    kind: Kind
-    features: tuple[float, ...]
-    right: bool
 
 
 def cases(sample: int) -> Iterator[Said]:
@@ -221,51 +204,6 @@ def rows_of(ear: Recogniser, said: Said, kept: Path | None = None) -> Iterator[R
         right = bool(said.meant) and found.meant == meaning(said.meant, said.expect)
         values = measured(hearing, said.expect).values()
         yield Row(said.voice, said.kind, values, right)
-
-
-def fitted(rows: Sequence[Row]) -> Matrix:
-    """The weights, the intercept last."""
-    x = np.array([[*row.features, 1.0] for row in rows])
-    y = np.array([row.right for row in rows], float)
-    penalty = np.diag([PENALTY] * (x.shape[1] - 1) + [1e-6])
-    weights = np.zeros(x.shape[1])
-    for _ in range(50):
-        likely = 1 / (1 + np.exp(-x @ weights))
-        slope = x.T @ (likely - y) + penalty @ weights
-        bend = (x.T * (likely * (1 - likely))) @ x + penalty
-        weights -= np.linalg.solve(bend, slope)
-    return weights
-
-
-def foretold(rows: Sequence[Row], weights: Matrix) -> Matrix:
-    x = np.array([[*row.features, 1.0] for row in rows])
-    likely: Matrix = 1 / (1 + np.exp(-x @ weights))
-    return likely
-
-
-def left_out(rows: Sequence[Row]) -> list[tuple[float, Row]]:
-    """Every row as it is foretold by weights that were fitted without its voice."""
-    found: list[tuple[float, Row]] = []
-    for voice in dict.fromkeys(row.voice for row in rows):
-        weights = fitted([row for row in rows if row.voice != voice])
-        own = [row for row in rows if row.voice == voice]
-        found += zip(foretold(own, weights).tolist(), own, strict=True)
-    return found
-
-
-def threshold(found: Sequence[tuple[float, Row]], sounds: Counter[Kind]) -> float:
-    """The lowest probability from which on few enough of all `sounds` of each kind are wrong."""
-    return max(_threshold(found, kind, share * sounds[kind]) for kind, share in WRONG.items())
-
-
-def _threshold(found: Sequence[tuple[float, Row]], kind: Kind, most: float) -> float:
-    own = [(likely, row.right) for likely, row in found if row.kind == kind]
-    wrong = 0
-    for likely, right in sorted(own, reverse=True):
-        wrong += not right
-        if wrong > most:
-            return min(0.97, likely + 0.005)
-    return 0.5
 
 
 def table(ear: str, weights: Matrix, ask: float) -> str:
