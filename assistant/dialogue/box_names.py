@@ -4,8 +4,22 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from difflib import get_close_matches
 
 from boxaloud.rules.words import SMALL
+
+_LEAD = (
+    r"(?:(?:ok|okay|so|and|now|no|oh|um|uh|alright|right|i mean|i meant|it is|it's|that's|going|go"
+    r"|back|to|at|on|in|for|with|the) )*"
+)
+_TAIL = r"(?: again| one| box| please| then)*"
+_BREAK = re.compile(r"\s*(?:\.{2,}|[.:;,\n/…—!]|\s-\s|$)\s*")
+_POINTS = re.compile(r"\b(?:back|again|one|box)\b")
+"""What shows that a box is named, where its whole name is not said."""
+_NUMBERED = re.compile(r"box \d+")
+_PASSED = frozenset({"box", "the", "my", "a", "by", "in", "at", "on", "of", "to", "near"})
+_SLIP = 0.85
+"""How like another a name must be that was misspelt, by the ratio of Ratcliff and Obershelp."""
 
 
 def named(name: str) -> str:
@@ -30,26 +44,67 @@ def meant(name: str, names: Sequence[str]) -> str | None:
 
     By its whole name, by its number, else by the only one that holds it.
     """
-    wanted = numbered(name.lower().strip())
-    for known in (wanted, wanted.removesuffix(" box"), named(wanted)):
-        if known in names:
-            return known
-    part = named(wanted.removesuffix(" box"))
-    close = [known for known in names if part and part in known]
+    close = near(name, names)
     if len(close) == 1:
         return close[0]
-    words = set(part.split()) - {"one", "box", "the"}
-    alike = [
-        known
-        for known in names
-        if words and (words <= set(known.split()) or set(known.split()) <= words)
-    ]
-    if len(alike) == 1:
-        return alike[0]
-    number = re.fullmatch(r"(?:box )?(\d+)", wanted)
+    number = re.fullmatch(r"(?:box )?(\d+)", numbered(name.lower().strip()))
     if number and 1 <= int(number[1]) <= len(names):
         return names[int(number[1]) - 1]
     return None
+
+
+def near(name: str, names: Sequence[str]) -> tuple[str, ...]:
+    """The boxes that a name can mean: the one called so, else all that are nearly called so."""
+    wanted = numbered(name.lower().strip())
+    bare = named(wanted)
+    for known in (wanted, wanted.removesuffix(" box"), bare, bare.removesuffix(" one")):
+        if known in names:
+            return (known,)
+    part = named(wanted.removesuffix(" box"))
+    close = tuple(known for known in names if part and part in known)
+    if len(close) == 1:
+        return close
+    said = _words(bare)
+    for words in (said, said - {"1"}):
+        alike = tuple(one for one in names if words and _alike(words, _words(one)))
+        if len(alike) == 1:
+            return alike
+    return close or alike or tuple(get_close_matches(bare, names, 1, _SLIP))
+
+
+def _alike(words: frozenset[str], known: frozenset[str]) -> bool:
+    """Whether one name says no more than the other."""
+    return bool(known) and (words <= known or known <= words)
+
+
+def _words(name: str) -> frozenset[str]:
+    """The words of a name that tell it from others, with numbers as digits."""
+    words = set(re.findall(r"[\w'-]+", name)) - _PASSED
+    return frozenset(str(SMALL.index(one)) if one in SMALL[1:] else one for one in words)
+
+
+def _begins_all(bare: str, name: str) -> bool:
+    """Whether every word begins one of the name's: "guest bath" for "guest bathroom"."""
+    return all(any(known.startswith(word) for known in name.split()) for word in bare.split())
+
+
+def addressed(heard: str, names: Sequence[str]) -> tuple[str, int] | None:
+    """The box that an utterance begins with, and where what is said of it begins.
+
+    "Top of the stairs. I ripped …", "the den one", "bottom of the stairs again... …": the name of
+    a box that is known, by itself before a break. Boxes that only have a number are none.
+    """
+    called = [name for name in names if not _NUMBERED.fullmatch(name)]
+    end = _BREAK.search(heard)
+    if not called or end is None:
+        return None
+    said = heard[: end.start()].lower().strip()
+    bare = re.sub(f"{_TAIL}$", "", re.sub(f"^{_LEAD}", "", said))
+    found = next((name for name in (said, bare) if name in called), None)
+    if found is None and _POINTS.search(said):
+        close = near(bare, called)
+        found = close[0] if len(close) == 1 and _begins_all(bare, close[0]) else None
+    return (found, end.end()) if found else None
 
 
 _ORDINALS = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth")

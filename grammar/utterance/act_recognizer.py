@@ -15,6 +15,7 @@ from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer.heard_words import Word
 from boxaloud.grammar.phrases.statement_parser import understand
 from boxaloud.grammar.utterance.box_naming import box_named
+from boxaloud.grammar.utterance.box_openings import opening
 from boxaloud.grammar.utterance.clause_acts import clause_acts
 from boxaloud.grammar.utterance.correction_markers import (
     DISPUTE,
@@ -27,22 +28,8 @@ from boxaloud.grammar.utterance.correction_markers import (
     restated_for,
     without_asides,
 )
-from boxaloud.grammar.utterance.headings import (
-    BOX_TOPIC,
-    NUMBERED,
-    NUMBERED_BOX,
-    WHICH_BOX,
-    box_heading,
-    names_a_box,
-    of_the_box,
-)
+from boxaloud.grammar.utterance.headings import BOX_TOPIC, of_the_box
 from boxaloud.grammar.utterance.layout import plain_layout, single_spaced, trimmed
-from boxaloud.grammar.utterance.named_boxes import (
-    device_named,
-    next_named,
-    of_that_box,
-    opened_named,
-)
 from boxaloud.grammar.utterance.other_talk import small_talk
 from boxaloud.grammar.utterance.project_talk import project_talk
 from boxaloud.grammar.utterance.unread_grading import evidence
@@ -133,9 +120,7 @@ class _Reading:
         self.described = any(evidence(element) for part in self.parts for element in part.elements)
         while self.place < len(self.parts):
             clause = self.parts[self.place]
-            if self._topic(clause) or self._heading(clause) or self._forbidden(clause):
-                continue
-            if self._next_named(clause) or self._opened(clause) or self._of_that_box(clause):
+            if self._topic(clause) or self._opens(clause) or self._forbidden(clause):
                 continue
             if self._sums_up(clause):
                 self.corrective = True
@@ -164,63 +149,15 @@ class _Reading:
         self.made += [of_the_box(act) for act in self._told(self.place + 1, True)]
         return True
 
-    def _heading(self, clause: Clause) -> bool:
-        """ "Kitchen island: …" names the box; "Number six. Two 14-3s …" is a heading."""
-        if not all(isinstance(act, acts.Social) for act in self.made):
+    def _opens(self, clause: Clause) -> bool:
+        """ "Kitchen island: …", "next one's the hall 3-way": what begins or opens a box."""
+        first = all(isinstance(act, acts.Social) for act in self.made)
+        opened = opening(self.parts, self.place, self.heard, first)
+        if opened is None:
             return False
-        if not self._last and NUMBERED_BOX.fullmatch(clause.line):
-            named = self._named_box(clause)
-            self.place += named
-            if named:
-                return True
-        if not self._last and clause.closes == "," and WHICH_BOX.fullmatch(clause.line):
-            words = self.heard[slice(*clause.span)].strip(" .:,")
-            name = " ".join(words.split()[-2:])
-            self.made.append(acts.NextBox(name=name, words=words, span=clause.span))
-            self.place += 1
-            return True
-        if name := box_heading(clause, self.parts, self.heard):
-            self.made.append(acts.NextBox(name=name, words=name, span=clause.span))
-            self.made += device_named(clause.elements)
-        elif self._last or clause.closes not in _HEADS or not NUMBERED.fullmatch(clause.line):
-            return False
-        self.place += 1
+        self.made += opened[0]
+        self.place += opened[1]
         return True
-
-    def _next_named(self, clause: Clause) -> bool:
-        """ "Next one's the hall 3-way": the name of that box, and the device in it."""
-        if self._last or clause.line != "<next_box::>":
-            return False
-        named = next_named(clause, self.parts[self.place + 1], self.heard)
-        self.made += named
-        self.place += 2 if named else 0
-        return bool(named)
-
-    def _opened(self, clause: Clause) -> bool:
-        """ "Back to the hall 3-way": that box."""
-        opened, clauses = opened_named(clause, self.parts[self.place + 1 :], self.heard)
-        self.made += opened
-        self.place += clauses
-        return bool(opened)
-
-    def _of_that_box(self, clause: Clause) -> bool:
-        """ "The hall box has one 14-3 …": of that box, and what it has."""
-        parted = of_that_box(clause, self.heard)
-        if parted is None:
-            return False
-        named, self.parts[self.place] = parted
-        self.made += named
-        return True
-
-    def _named_box(self, clause: Clause) -> int:
-        """ "First box, the loafing barn: …": how many clauses number and name the box."""
-        named = self.parts[self.place + 1]
-        if clause.closes not in (",", ":", "-") or not names_a_box(named):
-            return 0
-        words = self.heard[slice(*named.span)].strip(" .:,")
-        name = re.sub(r"(?i)^(?:(?:it is|this is|that is|the|in the|for the) )+", "", words)
-        self.made.append(acts.NextBox(name=name, words=words, span=(clause.span[0], named.span[1])))
-        return 2
 
     def _forbidden(self, clause: Clause) -> bool:
         """ "Don't delete box one": an order behind "do not" leaves all as it is."""
@@ -293,4 +230,3 @@ class _Reading:
 _FORBIDDING = lazy_pattern(
     r"(?:(?:no|please|and|but|so|wait|well|oh|ok|okay|um|uh) )*(?:do not|never)"
 )
-_HEADS = (".", ":", ";", "\n")  # these may stand behind the number of an exercise

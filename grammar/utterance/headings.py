@@ -39,18 +39,10 @@ def box_heading(clause: Clause, parts: list[Clause], heard: str) -> str:
     """ "Kitchen island: …", "laundry box. …": the name of a box as first words; else empty."""
     alone = len(parts) == 1 and clause.elements[-1].tag.startswith(("box", "<box_kind"))
     counted = re.fullmatch(r"(?:[a-z]+ ){1,2}<n:[1-9]>", clause.line) and clause.closes == ","
-    ends = clause.closes in (":", ".", "\n") or counted
+    ends = clause.closes in (":", ".", "\n", "/") or counted
     if (not alone and (not ends or len(parts) < 2)) or len(clause.elements) > 6:
         return ""
-    boxed = clause.elements[-1].tag == "box"
-    device = named_device(clause.elements) if boxed else None
-    words = [
-        word
-        for e in clause.elements
-        for word in words_named(e, device)
-        if word
-        not in ("ok", "okay", "alright", "so", "now", "this", "is", "the", "and", "for", "in", "it")
-    ]
+    words = _words_of_heading(clause.elements)
     if (
         words
         and _CODE.fullmatch(words[-1])
@@ -60,15 +52,57 @@ def box_heading(clause: Clause, parts: list[Clause], heard: str) -> str:
     if not words or not all(w.isalnum() or w.startswith(("<n:", "<box_kind")) for w in words):
         return ""
     numbered = len(words) == 2 and words[0] == "box" and words[1].startswith("<n:")
-    if not (numbered or any(w in ROOMS and w != "box" for w in words)) or not all(
-        w in ROOMS or w in ROOM_WORDS or w.startswith("<") or w not in known_words() for w in words
-    ):
+    if not (numbered or _of_a_place(words)):
         return ""
-    text = heard[clause.span[0] : clause.span[1]].strip(" .:,")
-    text = re.sub(
-        r"(?i)^(?:(?:ok|okay|alright|so|now|and|this is|the|for the|in the|for) )+", "", text
+    return name_in(heard[clause.span[0] : clause.span[1]])
+
+
+def _words_of_heading(elements: Sequence[Element]) -> list[str]:
+    """The words that a heading names a box by; of a device in it, those of its room."""
+    device = named_device(elements)
+    return [word for e in elements for word in words_named(e, device) if word not in _AROUND]
+
+
+_AROUND = frozenset(
+    {"ok", "okay", "alright", "so", "now", "this", "is", "the", "and", "for", "in", "it"}
+)
+_NEAR = frozenset(
+    {"over", "by", "near", "at", "behind", "above", "under", "below", "beside", "bottom", "top",
+     "outside", "next"}
+)  # fmt: skip
+
+
+def _of_a_place(words: Sequence[str]) -> bool:
+    """Whether words name a place in a building: a room, and what tells it from others."""
+    if not any(word in ROOMS and word != "box" for word in words):
+        return False
+    return all(_may_name(word) for word in words)
+
+
+def _may_name(word: str) -> bool:
+    return word in ROOMS or word in ROOM_WORDS or word[0] == "<" or word not in known_words()
+
+
+def name_in(text: str) -> str:
+    """The name in the words of a heading: "so the hall box" is "hall"."""
+    bare = re.sub(
+        r"(?i)^(?:(?:ok|okay|alright|so|now|and|this is|it is|it's|the|for the|in the|for) )+",
+        "",
+        text.strip(" .:,/-"),
     )
-    return re.sub(r"(?i) box$", "", text).strip()
+    return re.sub(r"(?i) (?:j |jn |junction |splice )?box$", "", bare).strip()
+
+
+def is_place_name(clause: Clause) -> bool:
+    """Whether a clause behind "next box" is the name of a box: "bedroom two", "over the sink"."""
+    words = [e.tag for e in clause.elements if e.tag != "the"]
+    if not 0 < len(words) <= 6 or any(
+        e.found is not None and e.tag[:3] != "<n:" for e in clause.elements
+    ):
+        return False
+    if not all(_may_name(word) or word in _NEAR for word in words):
+        return False
+    return any(word in ROOMS for word in words) or (words[0] in _NEAR and len(words) > 1)
 
 
 #: "First box", "box one": the number of a box, before its name.

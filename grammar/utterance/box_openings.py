@@ -1,0 +1,129 @@
+"""What begins or opens a box of the job: headings, "next box …", "back to the hall 3-way"."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act
+from boxaloud.grammar.clauses.clause import Clause
+from boxaloud.grammar.utterance.headings import (
+    NUMBERED,
+    NUMBERED_BOX,
+    ROOMS,
+    WHICH_BOX,
+    box_heading,
+    is_place_name,
+    name_in,
+    names_a_box,
+)
+from boxaloud.grammar.utterance.named_boxes import (
+    device_named,
+    next_named,
+    of_that_box,
+    opened_named,
+)
+
+#: The breaks that may stand behind the number of an exercise.
+_HEADS = (".", ":", ";", "\n")
+_FIRST = re.compile(
+    r"(?:(?:ok|okay|so|well|hi|hello|now|and|then|alright|right|please) )*"
+    r"(?:(?:can|could|shall|should|may) (?:we|i|you)|let us|let me|i will|we will|i am|we are"
+    r"|i want to|i would like to|we can)(?: going to)?"
+    r" (?:do|doing|start|starting|begin|beginning|take|look at)(?: with| at| on| in)?"
+    r" (?:the |my |our )(?P<name>(?:\S+ ){1,5}?)(?:(?:<n:1>|box) )?(?:first|now|next)"
+)
+"""“Can we do the bathroom one first?”: the box that is begun with."""
+_OTHER = re.compile(
+    r"(?:(?:ok|okay|so|and|now|then|alright|right|well) )*"
+    r"(?:<next_box::>|(?:other|another|a different|different) box)"
+)
+"""“Other box. Bedroom two”, “next box. Over the sink.”: a box begins, and its name may follow."""
+
+
+def opening(
+    parts: list[Clause], place: int, heard: str, first: bool
+) -> tuple[list[Act], int] | None:
+    """The acts that begin or open a box at a clause, and how many clauses say it; None where no
+    box is begun there. `first`: nothing was told before."""
+    clause = parts[place]
+    following = parts[place + 1 :]
+    if first and (headed := _heading(clause, parts, place, heard)):
+        return headed
+    if (begun := _begun(clause, following, heard)) is not None:
+        return begun
+    opened, clauses = opened_named(clause, following, heard)
+    if opened:
+        return opened, clauses
+    if (parted := of_that_box(clause, heard)) is not None:
+        named, parts[place] = parted
+        return named, 0
+    return None
+
+
+def _heading(
+    clause: Clause, parts: list[Clause], place: int, heard: str
+) -> tuple[list[Act], int] | None:
+    """ "Kitchen island: …" names the box; "Number six. Two 14-3s …" is a heading."""
+    following = parts[place + 1 :]
+    numbers = bool(following) and NUMBERED_BOX.fullmatch(clause.line)
+    if numbers and (numbered := _numbered(clause, following[0], heard)):
+        return numbered, 2
+    if following and clause.closes == "," and WHICH_BOX.fullmatch(clause.line):
+        words = heard[slice(*clause.span)].strip(" .:,")
+        return [_next(" ".join(words.split()[-2:]), words, clause.span)], 1
+    if following and (name := _first_named(clause)):
+        return [_next(name, heard[slice(*clause.span)], clause.span)], 1
+    if name := box_heading(clause, parts, heard):
+        return [_next(name, name, clause.span), *_device_in_name(clause, following)], 1
+    if not following or clause.closes not in _HEADS or not NUMBERED.fullmatch(clause.line):
+        return None
+    return [], 1
+
+
+def _device_in_name(clause: Clause, following: Sequence[Clause]) -> list[Act]:
+    """ "Porch switch: two 14-2s": the device that a box is named by is in it, unless what is in
+    it is listed: "porch sw / 14-2 x2 / sw 1"."""
+    listed = any(found.kind == "device" for part in following for found in part.found)
+    return [] if listed else device_named(clause.elements)
+
+
+def _next(name: str, words: str, span: tuple[int, int]) -> acts.NextBox:
+    return acts.NextBox(name=name, words=words, span=span)
+
+
+def _numbered(clause: Clause, named: Clause, heard: str) -> list[Act]:
+    """ "First box, the loafing barn: …": the box that is numbered and then named."""
+    if clause.closes not in (",", ":", "-") or not names_a_box(named):
+        return []
+    words = heard[slice(*named.span)].strip(" .:,")
+    name = re.sub(r"(?i)^(?:(?:it is|this is|that is|the|in the|for the) )+", "", words)
+    return [_next(name, words, (clause.span[0], named.span[1]))]
+
+
+def _first_named(clause: Clause) -> str:
+    """The name in “can we do the bathroom one first?”."""
+    found = _FIRST.fullmatch(clause.line)
+    words = found["name"].split() if found else []
+    known = all(word.isalpha() or re.fullmatch(r"<n:\d+>", word) for word in words)
+    if not known or not ROOMS.intersection(words):
+        return ""
+    return " ".join(word.removeprefix("<n:").removesuffix(">") for word in words)
+
+
+def _begun(clause: Clause, following: Sequence[Clause], heard: str) -> tuple[list[Act], int] | None:
+    """ "Next one's the hall 3-way", "other box. Bedroom two": the name of the box that begins."""
+    if not _OTHER.fullmatch(clause.line):
+        return None
+    other = "<next_box::>" not in clause.line
+    if following and not other and (named := next_named(clause, following[0], heard)):
+        return named, 2
+    unnamed = other or not getattr(clause.found[0], "slots", {}).get("name")
+    if following and unnamed and is_place_name(following[0]):
+        span = (clause.span[0], following[0].span[1])
+        name = name_in(heard[slice(*following[0].span)])
+        return [_next(name, name, span)], 2
+    if following and other and any(part.found for part in following):
+        return [_next("", heard[slice(*clause.span)], clause.span)], 1
+    return None
