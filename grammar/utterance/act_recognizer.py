@@ -32,6 +32,7 @@ from boxaloud.grammar.utterance.headings import BOX_TOPIC, of_the_box
 from boxaloud.grammar.utterance.layout import plain_layout, single_spaced, trimmed
 from boxaloud.grammar.utterance.other_talk import small_talk
 from boxaloud.grammar.utterance.project_talk import project_talk
+from boxaloud.grammar.utterance.restated_counts import sums_up
 from boxaloud.grammar.utterance.unread_grading import evidence
 from boxaloud.grammar.utterance.whole_utterance import tidied, without_empty_undo
 
@@ -122,7 +123,7 @@ class _Reading:
             clause = self.parts[self.place]
             if self._topic(clause) or self._opens(clause) or self._forbidden(clause):
                 continue
-            if self._sums_up(clause):
+            if self.place and sums_up(clause, self.made):
                 self.corrective = True
             if self._contrast(clause) or self._mark(clause) or self._afterthought(clause):
                 continue
@@ -167,15 +168,6 @@ class _Reading:
         self.made.append(acts.Keep(words=self.heard[slice(*span)], span=span))
         self.place += 2
         return True
-
-    def _sums_up(self, clause: Clause) -> bool:
-        """ "… so three 14-2s and one 14-3" behind a correction sums up what is now."""
-        return (
-            self.place > 0
-            and clause.line.startswith("so ")
-            and any(act.function == "correction" for act in self.made)
-            and clause.mood == "declarative"
-        )
 
     def _contrast(self, clause: Clause) -> bool:
         """ "Not two, one", "not a switch, a dimmer"."""

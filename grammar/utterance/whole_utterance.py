@@ -43,6 +43,7 @@ from boxaloud.grammar.utterance.repetitions import (
     topic_of_order,
     without_sums,
 )
+from boxaloud.grammar.utterance.restated_counts import named_again, only_added, taken_off
 from boxaloud.grammar.utterance.restated_lists import restated_list
 from boxaloud.grammar.utterance.shared_yokes import shared_yoke
 from boxaloud.grammar.utterance.ways_out import out_again
@@ -175,6 +176,13 @@ _THEN: Passes = (
     (listed_roles, (acts.AddCable,), 2),
     (counted_in_all, (acts.AddCable,), 1),
     (each_pipe, (), 0),
+    (
+        taken_off,
+        (acts.AddCable, acts.AddDevice, acts.AddConductors, acts.AddGrounds, acts.AddFitting),
+        1,
+    ),
+    (only_added, (acts.Restate,), 1),
+    (named_again, (acts.RestateNumber,), 2),
     (once_corrected, (acts.Restate, acts.Remove, acts.Recount, acts.DoIt, acts.Undo), 2),
     (clamps_on_some, (acts.SetClamps,), 2),
     (switch_beside_box, (acts.SetVolume, acts.SetSize, acts.NameBoxKind), 1),

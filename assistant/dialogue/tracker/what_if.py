@@ -28,6 +28,7 @@ from boxaloud.assistant.dialogue.tracker.supposed_outcome import each_depth, out
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
+from boxaloud.grammar.clauses.act_fields import KIND_OF
 from boxaloud.rules import RulesError, room_for
 from boxaloud.rules.contents import Cable, Content
 
@@ -116,7 +117,17 @@ def do_it(turn: Turn, act: acts.DoIt) -> None:
         turn.understood.append(act.words)
         return
     turn.state = altered(turn.state, proposed=())
+    if len(proposed) == 1 and turn.ahead and _says(turn.ahead[0], proposed[0]):
+        turn.understood.append(act.words)
+        return
     turn.ahead[:0] = [replace(_sure(one), function="request") for one in proposed]
+
+
+def _says(told: Act, proposed: Act) -> bool:
+    """ "Yes, add it, one more 12-3": what is done is only said once more."""
+    slots = ("awg", "conductors", "name")
+    same = type(told) is type(proposed) and isinstance(told, tuple(KIND_OF))
+    return same and all(getattr(told, one, None) == getattr(proposed, one, None) for one in slots)
 
 
 def room(turn: Turn, act: acts.RoomFor) -> None:

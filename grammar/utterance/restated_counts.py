@@ -1,0 +1,93 @@
+"""Counts that are said anew: what corrects or sums up adds nothing."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.building.plain_things import just_like
+from boxaloud.grammar.clauses.act_kinds import is_thing
+from boxaloud.grammar.clauses.clause import Clause
+
+_MORE = re.compile(r"(?i)\b(?:more|another|extra|additional|other)\b")
+_SUMS = re.compile(
+    r"(?:so|that makes|that would make|that is|makes|making|which makes|for a total of"
+    r"|so that makes|so now)(?: (?:it is|that is|there are|there is|i have|we have|it|is|now))* <"
+)
+_ADDING = re.compile(
+    r"(?i)\b(?:add(?:ed|ing)?|put(?:ting)?|throw|run|bring|stick|include|plus|also)(?: in| on)? $"
+)
+_SIGNED = re.compile(r"\s*[-–−](?=\d)")
+
+
+def sums_up(clause: Clause, made: list[Act]) -> bool:
+    """ "… there's a third 14-2, so three 14-2s", "that makes three": what is now, behind what
+    was just changed."""
+    if clause.mood != "declarative" or not _SUMS.match(clause.line):
+        return False
+    corrected = clause.line.startswith("so ") and any(act.function == "correction" for act in made)
+    return corrected or any(_changed_alike(clause, act) for act in made)
+
+
+def _changed_alike(clause: Clause, act: Act) -> bool:
+    """Whether an act took away, or brought in more of, what the clause counts."""
+    if isinstance(act, (acts.Remove, acts.More, acts.Recount)):
+        return True
+    if not is_thing(act) or act.count is None:
+        return False
+    alike = [found for found in clause.found if found.get("count") is not None]
+    return bool(alike) and all(
+        (found.get(slot) or None) == getattr(act, slot, None)
+        for found in alike
+        for slot in ("awg", "conductors", "name")
+    )
+
+
+def named_again(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "No, two. Two 14-2s.": the number, and then what it counts, is one correction."""
+    kept: list[Act] = []
+    for act in made:
+        last = kept[-1] if kept else None
+        if (
+            isinstance(last, acts.RestateNumber)
+            and last.of is None
+            and is_thing(act)
+            and act.count == last.value
+            and not _MORE.search(act.words)
+        ):
+            span = (last.span[0], act.span[1])
+            kept[-1] = acts.Restate(
+                thing=act,
+                instead_of=just_like(act),
+                words=heard[slice(*span)],
+                span=span,
+                doubts=act.doubts,
+                function="correction",
+            )
+            continue
+        kept.append(act)
+    return kept
+
+
+def only_added(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Add only 1 14-2": so many come in, and those that are there stay."""
+    return [
+        act.thing
+        if isinstance(act, acts.Restate) and _ADDING.search(heard[: act.span[0]])
+        and act.words.lower().startswith(("only ", "just "))
+        else act
+        for act in made
+    ]  # fmt: skip
+
+
+def taken_off(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "-1 12/2", said by itself: one of them goes. In a list the sign may be a bullet."""
+    act = made[0]
+    if len(made) != 1 or not is_thing(act) or "\n" in heard or not _SIGNED.match(heard):
+        return made
+    if act.count is None or act.count >= 0:
+        return made
+    target = replace(just_like(act), count=-act.count)
+    return [acts.Remove(target=target, words=act.words, span=act.span, function="request")]
