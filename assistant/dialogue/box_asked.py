@@ -25,6 +25,7 @@ _TOLD = (
     acts.Number, acts.Size, acts.Place, acts.NoneOfThem, acts.DoIt, acts.NothingElse,
     acts.UnknownOperator,
 )  # fmt: skip
+_PASSED = frozenset({"um", "uh", "er", "hi", "hello", "hey", "please", "well"})
 _HERE = re.compile(
     r"(?:(?:no|it is|it's|i mean|i meant|the) )*(?:this|here|this box|this one|that one|the same"
     r"|same box|the one i am on|the current one|current)(?: one| box| here)*"
@@ -65,7 +66,8 @@ class Waiting:
 
     def answered(self, heard: str, names: Sequence[str], at: str) -> Answer | None:
         """The answer in an utterance; None where it is none."""
-        said = " ".join(re.sub(r"[^\w\s'-]+", " ", heard.lower()).split())
+        words = re.sub(r"[^\w\s'-]+", " ", heard.lower()).split()
+        said = " ".join(word for word in words if word not in _PASSED)
         if _DROPPED.fullmatch(said):
             return Answer("dropped")
         if _HERE.fullmatch(said):

@@ -9,11 +9,15 @@ from difflib import get_close_matches
 from boxaloud.rules.words import SMALL
 
 _LEAD = (
-    r"(?:(?:ok|okay|so|and|now|no|oh|um|uh|alright|right|i mean|i meant|it is|it's|that's|going|go"
-    r"|back|to|at|on|in|for|with|the) )*"
+    r"(?:(?:ok|okay|so|and|now|no|oh|um|uh|er|hi|hello|hey|well|please|alright|right|i mean|i meant"
+    r"|it is|it's|that's|going|go|back|to|at|on|in|for|with|the)(?: |, ?))*"
 )
 _TAIL = r"(?: again| one| box| please| then)*"
 _BREAK = re.compile(r"\s*(?:\.{2,}|[.:;,\n/…—!]|\s-\s|$)\s*")
+_AGAIN = re.compile(r"(?i)(?<=again)[\s.,:;…-]+")
+_HELLO = re.compile(
+    r"(?i)\s*(?:(?:um|uh|er|hi|hello|hey|ok|okay|so|well|oh|no|please)\s*[,.!]?\s+)+"
+)
 _POINTS = re.compile(r"\b(?:back|again|one|box)\b")
 """What shows that a box is named, where its whole name is not said."""
 _NUMBERED = re.compile(r"box \d+")
@@ -95,10 +99,12 @@ def addressed(heard: str, names: Sequence[str]) -> tuple[str, int] | None:
     a box that is known, by itself before a break. Boxes that only have a number are none.
     """
     called = [name for name in names if not _NUMBERED.fullmatch(name)]
-    end = _BREAK.search(heard)
+    start = _HELLO.match(heard)
+    first = start.end() if start else 0
+    end = _AGAIN.search(heard, first) or _BREAK.search(heard, first)
     if not called or end is None:
         return None
-    said = heard[: end.start()].lower().strip()
+    said = " ".join(heard[first : end.start()].lower().split())
     bare = re.sub(f"{_TAIL}$", "", re.sub(f"^{_LEAD}", "", said))
     found = next((name for name in (said, bare) if name in called), None)
     if found is None and _POINTS.search(said):

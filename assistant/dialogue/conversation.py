@@ -84,8 +84,7 @@ class Conversation(JobDialogue):
         names, at = self.boxes.names, self.talk.name or FIRST_BOX
         if self._waiting and (answer := self._waiting.answered(text, names, at)):
             return self._found(self._waiting, answer, text, confidence_of(words))
-        read = self._addressed(text) if isinstance(words, str) else None
-        read = read or recognise(words, self.talk.expects, self.aliases)
+        read = self._addressed(words, text) or recognise(words, self.talk.expects, self.aliases)
         if self.talk.state.unread and isinstance(words, str):
             read = continued(self.talk.state.unread, read, self.asks, self.aliases)
         if not isinstance(words, str) and confidence_of(words) is not None:
@@ -98,14 +97,16 @@ class Conversation(JobDialogue):
             return self._take(Entry(read.heard, (), refusal=problem))
         return self._of_some_box(read, confidence_of(words))
 
-    def _addressed(self, heard: str) -> Utterance | None:
+    def _addressed(self, words: str | Sequence[Word], heard: str) -> Utterance | None:
         """What was said of a box that is named before it: "top of the stairs. I ripped …"."""
         found = addressed(heard, self.boxes.names)
         if found is None or (found[0] == self.talk.name and found[1] == len(heard)):
             return None
         name, end = found
-        read = recognise(heard[end:], self.boxes.talk(name).expects, self.aliases)
-        return led_by(acts.OpenBox(name=name, words=name, span=(0, end)), read, heard, end)
+        rest = heard[end:] if isinstance(words, str) else words[len(heard[:end].split()) :]
+        read = recognise(rest, self.boxes.talk(name).expects, self.aliases)
+        start = end + max(0, heard[end:].find(read.heard))
+        return led_by(acts.OpenBox(name=name, words=name, span=(0, end)), read, heard, start)
 
     def _of_some_box(self, read: Utterance, confidence: float | None) -> Reply:
         """What was said, of the box at hand; while it is asked which box is meant, it waits."""

@@ -115,7 +115,8 @@ def _first_named(clause: Clause) -> str:
 def _begun(clause: Clause, following: Sequence[Clause], heard: str) -> tuple[list[Act], int] | None:
     """ "Next one's the hall 3-way", "other box. Bedroom two": the name of the box that begins."""
     if not _OTHER.fullmatch(clause.line):
-        return None
+        run_on = _run_on(clause, heard)
+        return (run_on, 1) if run_on else None
     other = "<next_box::>" not in clause.line
     if following and not other and (named := next_named(clause, following[0], heard)):
         return named, 2
@@ -127,3 +128,13 @@ def _begun(clause: Clause, following: Sequence[Clause], heard: str) -> tuple[lis
     if following and other and any(part.found for part in following):
         return [_next("", heard[slice(*clause.span)], clause.span)], 1
     return None
+
+
+def _run_on(clause: Clause, heard: str) -> list[Act]:
+    """ "Another box the pantry", as an ear gives it: the name without a break before it."""
+    tags = [element.tag for element in clause.elements]
+    at = tags.index("box") + 1 if "box" in tags[:-1] else 0
+    rest = Clause(clause.elements[at:], line="")
+    if not at or not _OTHER.fullmatch(" ".join(tags[:at])) or not is_place_name(rest):
+        return []
+    return [_next(name_in(heard[slice(*rest.span)]), heard[slice(*clause.span)], clause.span)]

@@ -19,7 +19,7 @@ _SUMS = re.compile(
 _ADDING = re.compile(
     r"(?i)\b(?:add(?:ed|ing)?|put(?:ting)?|throw|run|bring|stick|include|plus|also)(?: in| on)? $"
 )
-_SIGNED = re.compile(r"\s*[-–−](?=\d)")
+_SIGNED = re.compile(r"[-–−](?=\d)")
 
 
 def sums_up(clause: Clause, made: list[Act]) -> bool:
@@ -84,10 +84,12 @@ def only_added(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
 
 def taken_off(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "-1 12/2", said by itself: one of them goes. In a list the sign may be a bullet."""
-    act = made[0]
-    if len(made) != 1 or not is_thing(act) or "\n" in heard or not _SIGNED.match(heard):
+    told = [act for act in made if not isinstance(act, (acts.Social, acts.No, acts.Yes))]
+    act = told[0] if len(told) == 1 else None
+    if not is_thing(act) or "\n" in heard or not _SIGNED.match(act.words):
         return made
     if act.count is None or act.count >= 0:
         return made
     target = replace(just_like(act), count=-act.count)
-    return [acts.Remove(target=target, words=act.words, span=act.span, function="request")]
+    gone = acts.Remove(target=target, words=act.words, span=act.span, function="request")
+    return [gone if one is act else one for one in made]
