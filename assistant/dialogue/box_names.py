@@ -78,7 +78,8 @@ def near(name: str, names: Sequence[str]) -> tuple[str, ...]:
 
 def _alike(words: frozenset[str], known: frozenset[str]) -> bool:
     """Whether one name says no more than the other."""
-    return bool(known) and (words <= known or known <= words)
+    told = any(not word.isdigit() for word in known & words)
+    return told and (words <= known or known <= words)
 
 
 def _words(name: str) -> frozenset[str]:

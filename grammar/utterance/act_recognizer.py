@@ -28,6 +28,7 @@ from boxaloud.grammar.utterance.correction_markers import (
     restated_for,
     without_asides,
 )
+from boxaloud.grammar.utterance.denied_numbers import denied_number, instead
 from boxaloud.grammar.utterance.headings import BOX_TOPIC, of_the_box
 from boxaloud.grammar.utterance.layout import plain_layout, single_spaced, trimmed
 from boxaloud.grammar.utterance.other_talk import small_talk
@@ -171,6 +172,14 @@ class _Reading:
 
     def _contrast(self, clause: Clause) -> bool:
         """ "Not two, one", "not a switch, a dimmer"."""
+        denied = denied_number(clause, self.parts[self.place + 1 :])
+        if denied is not None:
+            place, left = self.place, list(self.left)
+            told = instead(denied, self._told(place + 1, True))
+            if told is not None:
+                self.made += told
+                return True
+            self.place, self.left = place, left
         if (contrast := not_but(clause, self.parts, self.place)) is not None:
             self.made.append(contrast)
             self.place += 2

@@ -133,8 +133,13 @@ LETTERED = lazy_pattern(
     r"|five))[.:,]?"
 )
 BOX_TOPIC = lazy_pattern(
-    r"^(?:(?:and|so|ok|okay|now|as for|about|going back to|back to|for) )*(?:the|my|this) "
-    r"(?:box|volume|capacity)$"
+    r"^(?:(?:and|so|ok|okay|now|as for|about|going back to|back to|for|no|wait|sorry|actually) )*"
+    r"(?:(?:the|my|this) (?:box|volume|capacity)"
+    r"|(?:i|we|he|they)(?: will| have| am| are| did)? (?:chang(?:e|ed|ing)|swap(?:ped)?"
+    r"|switch(?:ed)?|replaced?) (?:the |my |that |this )?box"
+    r"|(?:the|my) box (?:is |got |has )?(?:changed|different|another)"
+    r"|(?:i|we|he|they)(?: will| have)? (?:put|use|used|got|have|took) "
+    r"(?:other|another|a different|different|a new|a bigger|bigger|a smaller) box)$"
 )
 
 

@@ -43,7 +43,12 @@ from boxaloud.grammar.utterance.repetitions import (
     topic_of_order,
     without_sums,
 )
-from boxaloud.grammar.utterance.restated_counts import named_again, only_added, taken_off
+from boxaloud.grammar.utterance.restated_counts import (
+    all_of_a_kind,
+    named_again,
+    only_added,
+    taken_off,
+)
 from boxaloud.grammar.utterance.restated_lists import restated_list
 from boxaloud.grammar.utterance.shared_yokes import shared_yoke
 from boxaloud.grammar.utterance.ways_out import out_again
@@ -181,6 +186,7 @@ _THEN: Passes = (
         (acts.AddCable, acts.AddDevice, acts.AddConductors, acts.AddGrounds, acts.AddFitting),
         1,
     ),
+    (all_of_a_kind, (acts.AddCable, acts.Number), 1),
     (only_added, (acts.Restate,), 1),
     (named_again, (acts.RestateNumber,), 2),
     (once_corrected, (acts.Restate, acts.Remove, acts.Recount, acts.DoIt, acts.Undo), 2),

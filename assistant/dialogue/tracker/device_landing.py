@@ -52,7 +52,8 @@ def land(turn: Turn, act: acts.Land) -> None:
     elif _is_one_of_more(turn, act, item):
         held_acts.wait(turn, act, "target", "unusual")
     else:
-        some = 1 if target.ordinal is not None else target.count
+        single = target.ordinal is not None or target.words.lower().startswith("the other one")
+        some = 1 if single else target.count
         land_item(turn, item, act.awg, some, act.words)
 
 

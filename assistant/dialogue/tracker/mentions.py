@@ -143,9 +143,12 @@ def _landed_now(turn: Turn, thing: AddDevice) -> Item | None:
 
 
 def _known(turn: Turn, thing: AddDevice) -> bool:
-    """Whether "the switch" is the one device of its name that was in the box before."""
+    """Whether "the switch" is the one device of its name that was in the box before; "the device"
+    is any."""
     if not thing.words.lower().startswith(("the ", "that ")):
         return False
     began = [i.content for i in turn.began.items if isinstance(i.content, Yoke)]
+    if thing.name == "device":
+        return bool(began)
     alike = [one for one in began if thing.name is not None and one.name == thing.name]
     return len(alike) == 1 and alike[0].count == 1

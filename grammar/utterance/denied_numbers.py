@@ -1,0 +1,70 @@
+"""A number that is denied, and what stands in its place: "it ain't six, it's eight-three"."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+from decimal import Decimal
+
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Reference
+from boxaloud.grammar.clauses.clause import Clause
+
+_DENIED = re.compile(
+    r"(?:(?:so|ah|oh|no|and|but|well|actually|wait|sorry|hey|ok|okay|um|uh|look) )*"
+    r"(?:(?P<subject>it|that|this|they|those|these|there|(?:the |my |those )?(?:box|volume|bx"
+    r"|wires?|cables?|conductors?)) )?(?:is|are|was|were) (?:no|not)"
+    r" (?:a |an |the |number |really |actually )*<n:(?P<value>[0-9.]+)>(?: (?:box|one|<n:1>))*"
+)
+_BOX = re.compile(r"\b(?:box|bx|volume)\b")
+_WIRES = re.compile(r"\b(?:wires?|cables?|conductors?|they|those|these)\b")
+_SIZES = frozenset({14, 12, 10, 8, 6})
+
+
+def denied_number(clause: Clause, following: Sequence[Clause]) -> re.Match[str] | None:
+    """The number that a clause denies, where the next goes on with what it is instead."""
+    if not following or clause.closes not in (",", ".", ";", "-", ""):
+        return None
+    if not (following[0].found or "<n:" in following[0].line):
+        return None
+    return _DENIED.fullmatch(clause.line)
+
+
+def instead(denied: re.Match[str], told: Sequence[Act]) -> list[Act] | None:
+    """The acts of what stands in place of the number; None where it is no value at all."""
+    old, subject = Decimal(denied["value"]), denied["subject"] or ""
+    made = [_instead(act, old, subject) for act in told]
+    if not any(getattr(act, "function", "") == "correction" for act in made):
+        return None
+    return made
+
+
+def _instead(act: Act, old: Decimal, subject: str) -> Act:
+    words, span = act.words, act.span
+    value = act.value if isinstance(act, (acts.Number, acts.RestateNumber)) else None
+    awg = act.awg if isinstance(act, acts.Size) else None
+    if value is not None and value in _SIZES and old in _SIZES and _WIRES.search(subject):
+        awg = int(value)
+    if awg is not None and old in _SIZES:
+        target = Reference("wire", awg=int(old), words=f"the {int(old)}s")
+        return acts.Resize(target=target, awg=awg, words=words, span=span, function="correction")
+    if value is not None and _BOX.search(subject):
+        return acts.SetVolume(
+            volume=value, words=words, span=span, doubts=act.doubts, function="correction"
+        )
+    if value is not None:
+        return acts.RestateNumber(
+            value=value, instead_of=old, words=words, span=span, doubts=act.doubts,
+            function="correction",
+        )  # fmt: skip
+    if isinstance(act, (acts.SetVolume, acts.SetSize)):
+        return replace(act, function="correction")
+    thing = act.thing if isinstance(act, acts.Restate) else None
+    if isinstance(thing, acts.AddCable) and thing.count in (None, 1) and old in _SIZES:
+        size = Reference("cable", awg=int(old), words=f"the {int(old)}s")
+        return acts.Replace(
+            target=size, thing=replace(thing, count=None), words=words, span=span,
+            doubts=act.doubts, function="correction",
+        )  # fmt: skip
+    return act
