@@ -42,6 +42,9 @@ def clauses(heard: str, statements: Sequence[Statement]) -> list[Clause]:
             and _contrasts(heard[element.end : element.end + 30].lstrip().lower(), elements)
         ):
             continue
+        if tag == "/" and elements and elements[-1].tag == "w":
+            elements[-1] = Element("with", elements[-1].start, element.end)  # "w/ a switch"
+            continue
         dash = tag in _DASHES and _parts(heard, element, elements)
         if dash or tag in _HARD or tag in _SOFT:
             tag = "-" if dash else tag
@@ -60,7 +63,24 @@ def clauses(heard: str, statements: Sequence[Statement]) -> list[Clause]:
     if elements:
         made.append(_clause(elements, opens, "end"))
     _put_questions(made, statements)
-    return _recalled_whole(made)
+    return _only_asked(_recalled_whole(made))
+
+
+_ONLY_ASKED = re.compile(
+    r"(?:(?:it|this|that|i) )?(?:(?:is|am|was) )?(?:(?:only|just|a|an|my|for|to|the) )*(?:question"
+    r"|asking|wondering|curious|know|see|ask|example|hypothetical)(?: only| please)*"
+)
+
+
+def _only_asked(made: list[Clause]) -> list[Clause]:
+    """ "One more switch, is only a question": what was said before it is supposed."""
+    for place, clause in enumerate(made):
+        if place and len(clause.elements) > 1 and _ONLY_ASKED.fullmatch(clause.line):
+            for before in made[:place]:
+                if before.mood == "declarative" and before.found:
+                    before.mood, before.modal = "conditional", True
+            return [*made[:place], *made[place + 1 :]]
+    return made
 
 
 _RECALLING = lazy_pattern(

@@ -76,6 +76,20 @@ _OF_WHAT_IS = lazy_pattern(
 )
 
 
+_FITTING = (
+    r"(?:still |also |now |all |even )*(?:fits?|enters?|goes in|go in|works?|pass(?:es)?|holds?"
+    r"|(?:is|are) (?:still |also )*(?:good|ok|okay|fine|legal|enough|full|over|under|allowed|too"
+    r" (?:full|much|many)))"
+)
+#: "It fits with another switch?", "with one more 14-2 it fits?": asked without an auxiliary.
+_ASKS_OF_FIT = re.compile(
+    rf"^(?:(?:and|so|but|then|now|ok|okay|well) )*(?:(?:it|this|that|the box|everything|all) )?"
+    rf"{_FITTING}\b.*<"
+    r"|^(?!.*<(?:n|box|clamps|place))(?:(?:and|so|but|with|for) )*<.*?"
+    rf" (?:(?:it|this|that|the box|everything|all) )?{_FITTING}(?: in (?:it|there)| too| still)*$"
+)
+
+
 def find_mood(clause: Clause) -> None:
     """Set what the clause does: tell, ask or suppose."""
     clause.mood, clause.fit, clause.modal = _read(clause.line, clause.closes)
@@ -106,10 +120,8 @@ def _read(line: str, closes: str) -> tuple[Mood, bool, bool]:
         if _REQUEST.search(line) and words[first] in ("can", "could", "would", "will"):
             return mood, fit, modal
         mood, modal = "interrogative", head_word in _MODAL
-    if mood == "declarative" and (
-        (closes == "?" and _TAG.search(line)) or _OF_WHAT_IS.search(line)
-    ):
-        mood = "interrogative"
+    if mood == "declarative" and (_put_as_question(line, closes) or _OF_WHAT_IS.search(line)):
+        mood, fit = "interrogative", _ASKS_OF_FIT.search(line) is not None
     if mood == "interrogative":
         fit = fit or (
             head_word not in ("what", "why", "which", "who", "when", "where")
@@ -118,6 +130,11 @@ def _read(line: str, closes: str) -> tuple[Mood, bool, bool]:
     if mood != "declarative" and " if " in line:
         modal = True
     return mood, fit, modal
+
+
+def _put_as_question(line: str, closes: str) -> bool:
+    """ "So now the clamp counts?", "it fits with another switch?": by the mark behind it."""
+    return closes == "?" and bool(_TAG.search(line) or _ASKS_OF_FIT.search(line))
 
 
 def _reported(words: list[str]) -> int:
