@@ -44,7 +44,9 @@ class DoIt(Act):
     """ "Do it", "lock that in": what was supposed or proposed is taken."""
 
 
-SocialKind: TypeAlias = Literal["thanks", "greeting", "farewell", "apology", "pause", "noted"]
+SocialKind: TypeAlias = Literal[
+    "thanks", "greeting", "farewell", "apology", "pause", "dismay", "noted"
+]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -74,6 +74,8 @@ def plain_acts(telling: Telling, elements: Sequence[Element], rest: bool = False
         found = element.found
         if found is None or _passed_over(elements, place, telling.heard):
             continue
+        if negative and (element.tag == "<n:0>" or element.tag.startswith("<yes")):
+            continue  # "clamps 0", "clamps there is not": it is what denies, or part of that
         if found.kind == "place":
             if "clamps" in kinds:
                 place_clamps(made, place_of(found))

@@ -72,8 +72,17 @@ _ONLY_ASKED = re.compile(
 )
 
 
+_ENDS_ASKING = re.compile(
+    r"> (?:(?:it|this) )?(?:(?:is|am) )?(?:only|just) (?:a |to |for |my )*"
+    r"(?:question|asking|wondering|know|curious)$"
+)
+
+
 def _only_asked(made: list[Clause]) -> list[Clause]:
     """ "One more switch, is only a question": what was said before it is supposed."""
+    last = made[-1] if made else None
+    if last is not None and last.mood == "declarative" and _ENDS_ASKING.search(last.line):
+        last.mood, last.modal = "conditional", True
     for place, clause in enumerate(made):
         if place and len(clause.elements) > 1 and _ONLY_ASKED.fullmatch(clause.line):
             for before in made[:place]:

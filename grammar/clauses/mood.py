@@ -90,9 +90,27 @@ _ASKS_OF_FIT = re.compile(
 )
 
 
+_FITS_WITH = re.compile(
+    r"^(?:(?:and|so|but|then|now|ok|okay|well) )*(?:(?:it|this|that|the box|everything) )"
+    rf"{_FITTING}(?: still)? with (?!.*<(?:n|box|clamps|place))<|^(?:and |so )*enters <"
+    r"|^(?:(?:and|so|but|with) )*<(?!.*<(?:n|box|clamps|place))[^<]*?(?:<[^<]*?)?"
+    rf" (?:it|this|that) {_FITTING}$"
+)
+
+
 def find_mood(clause: Clause) -> None:
     """Set what the clause does: tell, ask or suppose."""
     clause.mood, clause.fit, clause.modal = _read(clause.line, clause.closes)
+    if clause.mood == "declarative" and _FITS_WITH.search(clause.line) and _further(clause):
+        clause.mood, clause.fit = "interrogative", True
+
+
+_FURTHER = re.compile(r"(?i)\b(?:another|other|more|extra)\b")
+
+
+def _further(clause: Clause) -> bool:
+    """ "It fits with another switch", as an ear gives a question: of one that is not there yet."""
+    return any(_FURTHER.search(found.words) for found in clause.found)
 
 
 @lru_cache(maxsize=1024)

@@ -150,7 +150,7 @@ def _denies_back(elements: Sequence[Element], place: int) -> bool:
     if tag == "not":
         rest = {e.tag for e in elements[place + 1 :]}
         return (
-            rest <= {"have", "has", "there", "any", "got", "here", "present"}
+            rest <= {"have", "has", "there", "any", "got", "here", "present", "see", "find"}
             and _thing_before(elements, place) >= 0
         )
     if not (tag in _AFTER or tag == "<n:0>" or tag.startswith("<none")):
@@ -168,6 +168,7 @@ def _thing_before(elements: Sequence[Element], place: int) -> int:
     """The thing right before a place, with nothing but "is" or "are" between; else -1."""
     at = place - 1
     while at >= 0 and elements[at].tag in (
+        "<yes::>",
         "is",
         "are",
         "there",
@@ -175,6 +176,12 @@ def _thing_before(elements: Sequence[Element], place: int) -> int:
         "was",
         "were",
         "says",
+        "it",
+        "i",
+        "we",
+        "do",
+        "does",
+        "did",
         "-",
         "=",
     ):

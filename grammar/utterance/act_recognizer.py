@@ -62,7 +62,7 @@ def recognise(
         laid = found.heard
     if named := box_named(found.heard):
         return Utterance(found.heard, (named,))
-    if social := small_talk(found.heard):
+    if (social := small_talk(found.heard)) and not _answers(social, expect):
         return Utterance(found.heard, (social,))
     if told := project_talk(found.heard, found.statements):
         return Utterance(found.heard, (told,))
@@ -85,6 +85,15 @@ def recognise(
         # the reader of pull boxes did not know it for one: what else is of it would be lost
         return Utterance(found.heard, (), (Unread.whole(found.heard),))
     return Utterance(found.heard, tuple(made), tuple(left))
+
+
+_PUT_TO_YES = frozenset({"confirm", "clamps", "grounds", "canopy", "connectors"})
+
+
+def _answers(social: Act, expect: str | None) -> bool:
+    """ "Oh no" in answer to a question of yes or no, where elsewhere it is dismay alone."""
+    dismay = isinstance(social, acts.Social) and social.what == "dismay"
+    return dismay and expect in _PUT_TO_YES and re.search(r"(?i)\bno\b", social.words) is not None
 
 
 def _to_things(made: list[Act]) -> list[Act]:

@@ -14,8 +14,9 @@ from boxaloud.grammar.clauses.clause import Clause
 _DENIED = re.compile(
     r"(?:(?:so|ah|oh|no|and|but|well|actually|wait|sorry|hey|ok|okay|um|uh|look) )*"
     r"(?:(?P<subject>it|that|this|they|those|these|there|(?:the |my |those )?(?:box|volume|bx"
-    r"|wires?|cables?|conductors?)) )?(?:is|are|was|were) (?:no|not)"
-    r" (?:a |an |the |number |really |actually )*<n:(?P<value>[0-9.]+)>(?: (?:box|one|<n:1>))*"
+    r"|wires?|cables?|conductors?)) )?(?:(?:is|are|was|were) (?:no|not)|aint|isnt|arent)"
+    r" (?:a |an |the |number |really |actually )*<n:(?P<value>[0-9.]+)>(?: <n:(?P<ones>[1-9])>)?"
+    r"(?: (?:box|one|<n:1>))*"
 )
 _BOX = re.compile(r"\b(?:box|bx|volume)\b")
 _WIRES = re.compile(r"\b(?:wires?|cables?|conductors?|they|those|these)\b")
@@ -34,6 +35,7 @@ def denied_number(clause: Clause, following: Sequence[Clause]) -> re.Match[str] 
 def instead(denied: re.Match[str], told: Sequence[Act]) -> list[Act] | None:
     """The acts of what stands in place of the number; None where it is no value at all."""
     old, subject = Decimal(denied["value"]), denied["subject"] or ""
+    old += int(denied["ones"] or 0)  # "twenty five"
     made = [_instead(act, old, subject) for act in told]
     if not any(getattr(act, "function", "") == "correction" for act in made):
         return None

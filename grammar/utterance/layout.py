@@ -43,6 +43,14 @@ def plain_layout(text: str) -> str:
     if "\t" in text:
         text = text.replace("\t", "\n")
     folded = text.casefold()  # few utterances hold a piece that each of these needs
+    if "please" in folded:
+        text = _ASKED_NICELY.sub(lambda found: " " * (len(found[0]) - 1) + "?", text)
+    if "'em" in folded or "’em" in folded:
+        text = _THEM.sub(" em", text)
+    if "clamp" in folded:
+        text = _CLAMPS_SHORT.sub(_clamps_short, text)
+    if "teen" in folded:
+        text = _YEAR.sub(lambda found: found[1] + " " * len(found[2]), text)
     if " cu" in folded.replace(" cubic", ""):
         text = _COPPER.sub(lambda found: found[1] + " " * (len(found[0]) - len(found[1])), text)
     if ":" in folded or "sq" in folded:
@@ -54,6 +62,23 @@ def plain_layout(text: str) -> str:
     return _DOTS.sub(lambda found: " " * len(found.group()), text) if ".." in text else text
 
 
+def _clamps_short(found: re.Match[str]) -> str:
+    return found[1] + ("0" if found[2].lower() == "n" else " ")
+
+
+#: "…, please?": what is asked is asked, however nicely.
+_ASKED_NICELY = re.compile(r"(?i),?\s*\bplease\s*\?")
+_THEM = re.compile(r"(?i)(?<=\s)['’]em\b")
+#: "clamps n", "clamps: y": no and yes, as notes are written.
+_CLAMPS_SHORT = re.compile(r"(?i)(\bclamps?\s*[:=-]?\s*)([ny])(?=\s*(?:$|[,.;/]))")
+#: "House is nineteen-oh-something": a year, and no number of the box.
+_YEAR = re.compile(
+    r"(?i)(\b(?:house|built|circa|dates?|vintage|place|building|home|wired|wiring|year)\b"
+    r"[^.,;!?\n]{0,16}?\b(?:is |in |of |from |was |back |to |about |around |like )*)"
+    r"((?:eighteen|nineteen)[- ](?:oh|ten|eleven|twelve|(?:thir|four|fif|six|seven|eigh|nine)teen"
+    r"|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|hundred(?=[- ](?:something|ish|odd)))"
+    r"(?:[- ](?:something|ish|odd|one|two|three|four|five|six|seven|eight|nine))*)\b"
+)
 #: A room's or a drawing's number at the head of a line is no count of what follows.
 _LABELS = (
     "rm", "room", "office", "suite", "apt", "unit", "floor", "flr", "sheet", "rev", "circuit",

@@ -11,26 +11,6 @@ from boxaloud.grammar.clauses.act_fields import KIND_OF, THINGS
 from boxaloud.grammar.clauses.act_kinds import counted, is_thing
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
-_SOME = lazy_pattern(r"\b(?:other|others|rest|some|one|half)\b")
-
-
-def clamps_on_some(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
-    """ "Clamps inside on one, connectors outside on the others": one inside is one allowance,
-    314.16(B)(2), whatever the others have."""
-    told = [act for act in made if isinstance(act, acts.SetClamps)]
-    places = {act.where for act in told}
-    if (
-        len(told) < 2
-        or places != {"inside", "outside"}
-        or any(act.function == "correction" for act in told)
-    ):
-        return made
-    between = heard[min(act.span[0] for act in told) :].lower()
-    if not _SOME.search(between) or re.search(r"\b(?:no|wait|actually|sorry|mean)\b", between):
-        return made
-    return [act for act in made if not (isinstance(act, acts.SetClamps) and act.where == "outside")]
-
-
 _OF_THOSE = lazy_pattern(
     r"(?i) ?(?:with|on|for|in|to|either) (?:those|these|them|that|it|either)\b"
 )

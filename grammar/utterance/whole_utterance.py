@@ -21,6 +21,7 @@ from boxaloud.grammar.utterance.cable_groups import (
     sizes_lent,
 )
 from boxaloud.grammar.utterance.cable_roles import named_by_role
+from boxaloud.grammar.utterance.clamp_counts import clamps_counted, clamps_on_some
 from boxaloud.grammar.utterance.counted_totals import totals
 from boxaloud.grammar.utterance.device_groups import (
     quads_as_duplexes,
@@ -33,7 +34,6 @@ from boxaloud.grammar.utterance.device_repeats import same_again
 from boxaloud.grammar.utterance.fixture_groups import of_fixtures
 from boxaloud.grammar.utterance.other_talk import TELLS, about_other_things, strange_words
 from boxaloud.grammar.utterance.repetitions import (
-    clamps_on_some,
     counted_in_all,
     denials_last,
     false_starts,
@@ -190,6 +190,7 @@ _THEN: Passes = (
     (only_added, (acts.Restate,), 1),
     (named_again, (acts.RestateNumber,), 2),
     (once_corrected, (acts.Restate, acts.Remove, acts.Recount, acts.DoIt, acts.Undo), 2),
+    (clamps_counted, (acts.SetClamps,), 2),
     (clamps_on_some, (acts.SetClamps,), 2),
     (switch_beside_box, (acts.SetVolume, acts.SetSize, acts.NameBoxKind), 1),
     (quads_as_duplexes, (acts.AddDevice,), 1),
