@@ -82,6 +82,24 @@ def only_added(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     ]  # fmt: skip
 
 
+_TO_THAT = re.compile(
+    r"(?i)(?:please |so |then |and )*(?:change|swap|switch|set|make)\s+(?:it|the box|that|this)"
+    r"\s+(?:to|for|into) (?:that|this|it)(?: one)?"
+)
+
+
+def _says_again(run: Unread, made: list[Act], heard: str) -> bool:
+    box = any(isinstance(act, (acts.SetSize, acts.SetVolume)) for act in made)
+    order = _TO_THAT.search(heard)
+    return box and order is not None and order.start() <= run.span[0] < order.end()
+
+
+def ordered_again(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "… the 3x2x3-1/2 one. Please change it to that": the order says no more than the box."""
+    left[:] = [run for run in left if not _says_again(run, made, heard)]
+    return made
+
+
 def taken_off(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "-1 12/2", said by itself: one of them goes. In a list the sign may be a bullet."""
     told = [act for act in made if not isinstance(act, (acts.Social, acts.No, acts.Yes))]

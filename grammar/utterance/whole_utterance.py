@@ -47,6 +47,7 @@ from boxaloud.grammar.utterance.restated_counts import (
     all_of_a_kind,
     named_again,
     only_added,
+    ordered_again,
     taken_off,
 )
 from boxaloud.grammar.utterance.restated_lists import restated_list
@@ -186,6 +187,7 @@ _THEN: Passes = (
         (acts.AddCable, acts.AddDevice, acts.AddConductors, acts.AddGrounds, acts.AddFitting),
         1,
     ),
+    (ordered_again, (acts.SetSize, acts.SetVolume), 1),
     (all_of_a_kind, (acts.AddCable, acts.Number), 1),
     (only_added, (acts.Restate,), 1),
     (named_again, (acts.RestateNumber,), 2),
