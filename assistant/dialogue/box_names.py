@@ -10,7 +10,7 @@ from boxaloud.rules.words import SMALL
 
 _LEAD = (
     r"(?:(?:ok|okay|so|and|now|no|oh|um|uh|er|hi|hello|hey|well|please|alright|right|i mean|i meant"
-    r"|it is|it's|that's|going|go|back|to|at|on|in|for|with|the)(?: |, ?))*"
+    r"|it is|it's|that's|going|go|back|to|at|on|in|for|with|the|about|as for|regarding)(?: |, ?))*"
 )
 _TAIL = r"(?: again| one| box| please| then)*"
 _BREAK = re.compile(r"\s*(?:\.{2,}|[.:;,\n/…—!]|\s-\s|$)\s*")
@@ -88,6 +88,13 @@ def _words(name: str) -> frozenset[str]:
     return frozenset(str(SMALL.index(one)) if one in SMALL[1:] else one for one in words)
 
 
+def _by_place(said: str, names: Sequence[str]) -> str | None:
+    """ "On the first box, …": the box of that place in the job."""
+    if len(names) > 1 and re.fullmatch(f"{_LEAD}first box", said):
+        return names[0]
+    return None
+
+
 def _begins_all(bare: str, name: str) -> bool:
     """Whether every word begins one of the name's: "guest bath" for "guest bathroom"."""
     return all(any(known.startswith(word) for known in name.split()) for word in bare.split())
@@ -100,6 +107,7 @@ def addressed(heard: str, names: Sequence[str]) -> tuple[str, int] | None:
     a box that is known, by itself before a break. Boxes that only have a number are none.
     """
     called = [name for name in names if not _NUMBERED.fullmatch(name)]
+    called = called or list(names[1:])
     start = _HELLO.match(heard)
     first = start.end() if start else 0
     end = _AGAIN.search(heard, first) or _BREAK.search(heard, first)
@@ -108,6 +116,7 @@ def addressed(heard: str, names: Sequence[str]) -> tuple[str, int] | None:
     said = " ".join(heard[first : end.start()].lower().split())
     bare = re.sub(f"{_TAIL}$", "", re.sub(f"^{_LEAD}", "", said))
     found = next((name for name in (said, bare) if name in called), None)
+    found = found or _by_place(said, names)
     if found is None and _POINTS.search(said):
         close = near(bare, called)
         found = close[0] if len(close) == 1 and _begins_all(bare, close[0]) else None

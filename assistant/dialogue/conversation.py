@@ -13,6 +13,7 @@ from boxaloud.assistant.dialogue import faults
 from boxaloud.assistant.dialogue.belief import sound_effects, unread_words
 from boxaloud.assistant.dialogue.box_asked import Answer, Waiting, released, tells
 from boxaloud.assistant.dialogue.box_list import Resumed
+from boxaloud.assistant.dialogue.box_mentions import Mention, mentioned
 from boxaloud.assistant.dialogue.box_names import addressed
 from boxaloud.assistant.dialogue.confidence import confidence_of, heard_with
 from boxaloud.assistant.dialogue.input_check import printable, too_much, unreadable
@@ -99,6 +100,9 @@ class Conversation(JobDialogue):
 
     def _addressed(self, words: str | Sequence[Word], heard: str) -> Utterance | None:
         """What was said of a box that is named before it: "top of the stairs. I ripped …"."""
+        mention = mentioned(heard, self.boxes.names, self.talk.name or FIRST_BOX)
+        if mention is not None:
+            return self._of_another(mention, words, heard)
         found = addressed(heard, self.boxes.names)
         if found is None or (found[0] == self.talk.name and found[1] == len(heard)):
             return None
@@ -107,6 +111,22 @@ class Conversation(JobDialogue):
         read = recognise(rest, self.boxes.talk(name).expects, self.aliases)
         start = end + max(0, heard[end:].find(read.heard))
         return led_by(acts.OpenBox(name=name, words=name, span=(0, end)), read, heard, start)
+
+    def _of_another(
+        self, mention: Mention, words: str | Sequence[Word], heard: str
+    ) -> Utterance | None:
+        """ "Add a 14-2 to the den box": what is said without the name, of that box."""
+        rest: str | Sequence[Word] = heard[: mention.start] + heard[mention.end :]
+        if not isinstance(words, str):
+            first = len(heard[: mention.start].split())
+            rest = [
+                *words[:first],
+                *words[first + len(heard[mention.start : mention.end].split()) :],
+            ]
+        read = recognise(rest, self.boxes.talk(mention.name).expects, self.aliases)
+        if not tells(read):
+            return None
+        return led_by(acts.OpenBox(name=mention.name, words=mention.name), read, read.heard, 0)
 
     def _of_some_box(self, read: Utterance, confidence: float | None) -> Reply:
         """What was said, of the box at hand; while it is asked which box is meant, it waits."""

@@ -125,7 +125,8 @@ def _begun(clause: Clause, following: Sequence[Clause], heard: str) -> tuple[lis
         span = (clause.span[0], following[0].span[1])
         name = name_in(heard[slice(*following[0].span)])
         return [_next(name, name, span)], 2
-    if following and other and any(part.found for part in following):
+    alone = not following and not clause.line.endswith("the other box")
+    if other and (alone or any(part.found for part in following)):
         return [_next("", heard[slice(*clause.span)], clause.span)], 1
     return None
 

@@ -86,7 +86,8 @@ def _may_name(word: str) -> bool:
 def name_in(text: str) -> str:
     """The name in the words of a heading: "so the hall box" is "hall"."""
     bare = re.sub(
-        r"(?i)^(?:(?:ok|okay|alright|so|now|and|this is|it is|it's|the|for the|in the|for) )+",
+        r"(?i)^(?:(?:ok|okay|alright|so|now|and|this is|it is|it's|the|for the|in the|for"
+        r"|(?:the )?(?:first|next|second|third) (?:one|box|up)(?:'s| is)?|starting (?:in|with)) )+",
         "",
         text.strip(" .:,/-"),
     )

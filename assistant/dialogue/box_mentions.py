@@ -1,0 +1,63 @@
+"""Another box of the job named within what is said: "add a 14-2 to the den box"."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+_LEAD = (
+    r"(?:(?:ok|okay|so|and|now|no|oh|um|uh|er|hi|hello|hey|well|please|wait|actually|also|then"
+    r"|you can|can you|could you|let's|lets|we need to|i need to|go ahead and),? )*"
+)
+_ORDERS = (
+    r"(?:add|put|throw|stick|bring|run|toss|drop|take|pull|remove|lose|there's|there is|there are"
+    r"|i have|we have|i forgot|need|i need|we need)"
+)
+_HAS = r"(?:gets?|has|have|had|needs?|got|takes?|is getting|should have|also (?:has|gets|needs))"
+_INTO = r"(?:in|into|to|on|onto|from|off|of|inside|for)"
+_NUMBERED = re.compile(r"box \d+")
+
+
+@dataclass(frozen=True, slots=True)
+class Mention:
+    """A box that is named, and where in the words its name stands with what leads to it."""
+
+    name: str
+    start: int
+    end: int
+
+
+def mentioned(heard: str, names: Sequence[str], at: str) -> Mention | None:
+    """The other box that something is said of, None where the box at hand is meant.
+
+    "A 14-2 to the den" runs there; "add a 14-2 to the den box", "the den has one more" are of it.
+    """
+    if "?" in heard:
+        return None
+    for name, may, must in _called(names, at):
+        for form in (
+            rf"{_LEAD}(?P<mention>in the {may}),? (?=there|i |we |one |another |it )",
+            rf"{_LEAD}(?P<mention>the {may} {_HAS})\b",
+            rf"{_LEAD}{_ORDERS} [^.;]*(?P<mention> {_INTO} the {must})\s*[.!]?$",
+        ):
+            found = re.match(rf"(?i){form}", heard)
+            if found is not None:
+                return Mention(name, *found.span("mention"))
+    return None
+
+
+def _called(names: Sequence[str], at: str) -> list[tuple[str, str, str]]:
+    """The other boxes, each with what it may be called, and what it must be called where the name
+    alone could be a place that a cable runs to."""
+    said = [
+        (name, re.escape(name).replace(r"\ ", r"\s+"))
+        for name in names
+        if name != at and not _NUMBERED.fullmatch(name)
+    ]
+    called = [(name, f"{words}(?: box| one)?", f"{words} (?:box|one)") for name, words in said]
+    if len(names) == 2:
+        called += [(name, "other box", "other box") for name in names if name != at]
+    if len(names) > 1 and names[0] != at:
+        called.append((names[0], "first box", "first box"))
+    return called
