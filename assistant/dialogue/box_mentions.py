@@ -39,9 +39,9 @@ def mentioned(heard: str, names: Sequence[str], at: str) -> Mention | None:
         for form in (
             rf"{_LEAD}(?P<mention>in the {may}),? (?=there|i |we |one |another |it )",
             rf"{_LEAD}(?P<mention>the {may} {_HAS})\b",
-            rf"{_LEAD}{_ORDERS} [^.;]*(?P<mention> {_INTO} the {must})\s*[.!]?$",
+            rf"{_LEAD}{_ORDERS} [^.;]*(?P<mention> {_INTO} the {must})(?:,? please)?[ .!]*$",
         ):
-            found = re.match(rf"(?i){form}", heard)
+            found = re.match(r"(?i)\s*" + re.sub(r"(?<!\()\ (?![.!])", r"\\s+", form), heard)
             if found is not None:
                 return Mention(name, *found.span("mention"))
     return None

@@ -60,6 +60,14 @@ def build_contrast(match: Match, telling: Telling) -> list[Act] | None:
                     function="correction",
                 )
             ]
+        if match.has("ref") and value == int(value):
+            target = target_of(match, telling)  # "the switches are one, not two"
+            return [
+                acts.Recount(
+                    target=replace(target, count=None), count=int(value), words=words, span=span,
+                    function="correction",
+                )
+            ]  # fmt: skip
         return [
             acts.RestateNumber(
                 value=value, instead_of=other, words=words, span=span, function="correction"

@@ -19,6 +19,7 @@ from boxaloud.grammar.utterance.box_openings import opening
 from boxaloud.grammar.utterance.clause_acts import clause_acts
 from boxaloud.grammar.utterance.correction_markers import (
     DISPUTE,
+    MISQUOTED,
     TRAILING,
     dispute,
     is_marker,
@@ -28,7 +29,12 @@ from boxaloud.grammar.utterance.correction_markers import (
     restated_for,
     without_asides,
 )
-from boxaloud.grammar.utterance.denied_numbers import denied_number, instead
+from boxaloud.grammar.utterance.denied_numbers import (
+    denied_count,
+    denied_number,
+    instead,
+    only_denied,
+)
 from boxaloud.grammar.utterance.headings import BOX_TOPIC, of_the_box
 from boxaloud.grammar.utterance.layout import plain_layout, single_spaced, trimmed
 from boxaloud.grammar.utterance.other_talk import small_talk
@@ -181,14 +187,20 @@ class _Reading:
 
     def _contrast(self, clause: Clause) -> bool:
         """ "Not two, one", "not a switch, a dimmer"."""
-        denied = denied_number(clause, self.parts[self.place + 1 :])
-        if denied is not None:
+        following = self.parts[self.place + 1 :]
+        denied = denied_number(clause, following)
+        if denied is not None or (following and clause.line.endswith(":>")):
             place, left = self.place, list(self.left)
-            told = instead(denied, self._told(place + 1, True))
-            if told is not None:
+            behind = self._told(place + 1, True)
+            told = instead(denied, behind) if denied else denied_count(clause, following, behind)
+            if told:
                 self.made += told
                 return True
             self.place, self.left = place, left
+        if not following and (wrong := only_denied(clause, self.heard)):
+            self.made += wrong
+            self.place += 1
+            return True
         if (contrast := not_but(clause, self.parts, self.place)) is not None:
             self.made.append(contrast)
             self.place += 2
@@ -206,6 +218,10 @@ class _Reading:
 
     def _mark(self, clause: Clause) -> bool:
         """A clause that only marks a correction; behind it, what is wrong may be unsaid."""
+        if MISQUOTED.fullmatch(clause.line) and (self.made or not self._last):
+            self.corrective = not self._last
+            self.place += 1
+            return True
         if clause.closes == "?" or not is_marker(clause):
             return False
         if not self._last:

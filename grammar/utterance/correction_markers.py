@@ -126,6 +126,12 @@ def restated_after_all(made: list[Act]) -> list[Act]:
     return [*made[:-1], restated]
 
 
+#: "I said three by mistake": what was said before, and is not so.
+MISQUOTED = re.compile(
+    r"(?:(?:sorry|oops|no|and|but|because|cause|wait) )*(?:i|we|you) (?:said|told you|put|wrote"
+    r"|typed|had|counted) (?:it was |that |there were |there was )*<[^>]*>"
+    r"(?: (?:by mistake|by accident|before|wrong|wrongly|in error|earlier|at first))+"
+)
 #: "that's wrong", "I miscounted": what is wrong is yet to be said.
 DISPUTE = lazy_pattern(
     r"\b(?:wrong|not right|mistake|miscounted|misspoke|messed up|correction|not it|not so"

@@ -9,6 +9,8 @@ from decimal import Decimal
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Reference
+from boxaloud.grammar.building.plain_things import just_like
+from boxaloud.grammar.clauses.act_fields import thing_of
 from boxaloud.grammar.clauses.clause import Clause
 
 _DENIED = re.compile(
@@ -17,6 +19,11 @@ _DENIED = re.compile(
     r"|wires?|cables?|conductors?)) )?(?:(?:is|are|was|were) (?:no|not)|aint|isnt|arent)"
     r" (?:a |an |the |number |really |actually )*<n:(?P<value>[0-9.]+)>(?: <n:(?P<ones>[1-9])>)?"
     r"(?: (?:box|one|<n:1>))*"
+)
+_DENIED_THINGS = re.compile(
+    r"(?:(?:so|ah|oh|no|and|but|well|actually|wait|sorry|hey|ok|okay|um|uh|look) )*"
+    r"(?:(?:it|that|this|they|those|there) )?(?:is|are|was|were) not (?:really |actually )*"
+    r"<(?:cable|device|conductors|grounds|fitting):(?P<count>[1-9]\d*):>"
 )
 _BOX = re.compile(r"\b(?:box|bx|volume)\b")
 _WIRES = re.compile(r"\b(?:wires?|cables?|conductors?|they|those|these)\b")
@@ -30,6 +37,32 @@ def denied_number(clause: Clause, following: Sequence[Clause]) -> re.Match[str] 
     if not (following[0].found or "<n:" in following[0].line):
         return None
     return _DENIED.fullmatch(clause.line)
+
+
+def denied_count(clause: Clause, following: Sequence[Clause], told: Sequence[Act]) -> list[Act]:
+    """ "It wasn't three 14-2s, it was two": how many of them there are instead; empty where a
+    thing is denied for another reason. `told` is what the clause that follows tells."""
+    found = _DENIED_THINGS.fullmatch(clause.line) if following else None
+    thing = next((thing_of(one) for one in clause.found), None) if found is not None else None
+    if thing is None or len(told) != 1:
+        return []
+    act = told[0]
+    value = act.value if isinstance(act, (acts.Number, acts.RestateNumber)) else None
+    if value is None or value != int(value):
+        return []
+    return [
+        acts.Recount(
+            target=just_like(thing), count=int(value), words=act.words, span=act.span,
+            doubts=act.doubts, function="correction",
+        )
+    ]  # fmt: skip
+
+
+def only_denied(clause: Clause, heard: str) -> list[Act]:
+    """ "It's not two switches": a mistake, of which is yet to be said how many there are."""
+    if not _DENIED_THINGS.fullmatch(clause.line):
+        return []
+    return [acts.Mistaken(words=heard[slice(*clause.span)], span=clause.span)]
 
 
 def instead(denied: re.Match[str], told: Sequence[Act]) -> list[Act] | None:

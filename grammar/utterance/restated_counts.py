@@ -82,6 +82,50 @@ def only_added(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     ]  # fmt: skip
 
 
+_MISSED = re.compile(
+    r"(?i)\s*[,.;-]*\s*(?:(?:because|cause|since|as|and) )?(?:i (?:had )?(?:missed|forgot"
+    r"|overlooked|skipped|left out) (?:one|a (?:cable|wire|run|device))"
+    r"|with the one i (?:missed|forgot))\b"
+)
+_PUT_OUT = re.compile(r"(?i)\s*,?\s*(?:no|not|nope)?\s*,?\s*")
+
+
+def missed_one(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Four 14-2s, I missed one": all of them, with the one that was missed."""
+    return [
+        acts.Restate(
+            thing=act, instead_of=just_like(act), words=act.words, span=act.span,
+            doubts=act.doubts, function="correction",
+        )
+        if is_thing(act) and (act.count or 0) > 1 and _MISSED.match(heard, act.span[1])
+        else act
+        for act in made
+    ]  # fmt: skip
+
+
+def put_out(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "One switch no, take it out": so many of those that are there go."""
+    kept: list[Act] = []
+    for act in made:
+        told = [one for one in kept if not isinstance(one, acts.No)]
+        last = told[-1] if told else None
+        if (
+            isinstance(act, acts.Remove)
+            and act.target.kind == "anything"
+            and len(told) == 1
+            and is_thing(last)
+            and last.count is not None
+            and _PUT_OUT.fullmatch(heard, last.span[1], act.span[0])
+            and not heard[: last.span[0]].strip()
+        ):
+            span = (last.span[0], act.span[1])
+            target = replace(just_like(last), count=last.count)
+            kept = [acts.Remove(target=target, words=heard[slice(*span)], span=span)]
+            continue
+        kept.append(act)
+    return kept
+
+
 _TO_THAT = re.compile(
     r"(?i)(?:please |so |then |and )*(?:change|swap|switch|set|make)\s+(?:it|the box|that|this)"
     r"\s+(?:to|for|into) (?:that|this|it)(?: one)?"

@@ -45,9 +45,11 @@ from boxaloud.grammar.utterance.repetitions import (
 )
 from boxaloud.grammar.utterance.restated_counts import (
     all_of_a_kind,
+    missed_one,
     named_again,
     only_added,
     ordered_again,
+    put_out,
     taken_off,
 )
 from boxaloud.grammar.utterance.restated_lists import restated_list
@@ -188,6 +190,8 @@ _THEN: Passes = (
         1,
     ),
     (ordered_again, (acts.SetSize, acts.SetVolume), 1),
+    (missed_one, (), 1),
+    (put_out, (acts.Remove,), 2),
     (all_of_a_kind, (acts.AddCable, acts.Number), 1),
     (only_added, (acts.Restate,), 1),
     (named_again, (acts.RestateNumber,), 2),
