@@ -85,6 +85,8 @@ _FITTING = (
 _ASKS_OF_FIT = re.compile(
     rf"^(?:(?:and|so|but|then|now|ok|okay|well) )*(?:(?:it|this|that|the box|everything|all) )?"
     rf"{_FITTING}\b.*<"
+    r"|^(?:(?:and|so|but|or|also) )*with <(?!n|box|clamps|place)"
+    r"|^(?:(?:and|so|but) )*(?:it is |is )?possible (?:to (?:add|put|have|bring) )?<"
     r"|^(?!.*<(?:n|box|clamps|place))(?:(?:and|so|but|with|for) )*<.*?"
     rf" (?:(?:it|this|that|the box|everything|all) )?{_FITTING}(?: in (?:it|there)| too| still)*$"
 )

@@ -76,8 +76,8 @@ _NOT_SO = lazy_pattern(
     r"(?:all )?wrong|(?:that|it|this) (?:is|was) not (?:it|that|so|true"
     r"|what i (?:said|meant|have|told you)))"
 )
-_NOT_NUMBER = lazy_pattern(r"(?:(?:no|and|but|wait) )*not <n:([0-9.]+)>")
-_NUMBER_ONLY = lazy_pattern(r"(?:(?:just|only|but|it is|make it) )*<n:([0-9.]+)>")
+_NOT_NUMBER = lazy_pattern(r"(?:(?:no|and|but|wait) )*not (?:the |a |an )?<n:([0-9.]+)>")
+_NUMBER_ONLY = lazy_pattern(r"(?:(?:just|only|but|it is|make it|the|a|an) )*<n:([0-9.]+)>")
 
 
 def not_but(clause: Clause, parts: list[Clause], place: int) -> acts.RestateNumber | None:

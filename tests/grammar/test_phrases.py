@@ -40,7 +40,6 @@ SHADOWED = {
     "(?:make|call) (?:it|that|them|those|this) (?:a |an ": "the patterns of “replace” take it",
     "(?:it|that) is (?:a )?<box_kind": "“it is two gang wide” begins with the tag of the box",
     "(?:make|change|switch|set|bump|swap|put) (?:the |my |this )?(?:box|volume)": "a value does",
-    "(?P<n>{n}) of (?:the|those|these|my) <n:[^>]*>(?: cables?": "an earlier pattern takes it",
     "(?:another|one more|a second|a third|a fourth)(?: <n:1>)? of": "the noun group takes it",
     "%open {gangs:count} %close {width:dim}": "the size behind the brackets takes it",
     "[with|just] (mc|emt|nm|ac|set screw|compression|conduit) connector": "a wider way takes it",
