@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Literal
 
 from boxaloud.assistant.dialogue.belief.unread_words import says_again
@@ -18,6 +18,8 @@ from boxaloud.assistant.dialogue.journal import Entry
 from boxaloud.assistant.dialogue.nlg.sentences import listed, say
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread, Utterance
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.quick_dataclass import dataclass
 
 _MOST = 6
 """The most names that are offered."""
@@ -26,16 +28,16 @@ _TOLD = (
     acts.UnknownOperator,
 )  # fmt: skip
 _PASSED = frozenset({"um", "uh", "er", "hi", "hello", "hey", "please", "well"})
-_HERE = re.compile(
+_HERE = lazy_pattern(
     r"(?:(?:no|it is|it's|i mean|i meant|the) )*(?:this|here|this box|this one|that one|the same"
     r"|same box|the one i am on|the current one|current)(?: one| box| here)*"
 )
-_NEW = re.compile(
+_NEW = lazy_pattern(
     r"(?:(?:no|yes|it is|it's|that is|that's|make it|begin|start|open|as|a|the) )*"
     r"new(?: box| one)*|yes"
 )
-_LEAD = re.compile(r"^(?:(?:no|oh|i mean|i meant|it is|it's|in|to|back to|for|that is) )+")
-_DROPPED = re.compile(
+_LEAD = lazy_pattern(r"^(?:(?:no|oh|i mean|i meant|it is|it's|in|to|back to|for|that is) )+")
+_DROPPED = lazy_pattern(
     r"(?:(?:no|oh|ok|okay|just|then) )*(?:skip|skip it|skip that|never ?mind|undo"
     r"|forget it|forget that|cancel"
     r"|cancel that|drop it|drop that|leave it|scratch that|neither|none|none of them|none of those)"

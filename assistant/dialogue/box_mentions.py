@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.quick_dataclass import dataclass
 
 _LEAD = (
     r"(?:(?:ok|okay|so|and|now|no|oh|um|uh|er|hi|hello|hey|well|please|wait|actually|also|then"
@@ -16,7 +18,7 @@ _ORDERS = (
 )
 _HAS = r"(?:gets?|has|have|had|needs?|got|takes?|is getting|should have|also (?:has|gets|needs))"
 _INTO = r"(?:in|into|to|on|onto|from|off|of|inside|for)"
-_NUMBERED = re.compile(r"box \d+")
+_NUMBERED = lazy_pattern(r"box \d+")
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,6 +6,7 @@ import re
 from collections.abc import Sequence
 from difflib import get_close_matches
 
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.rules.words import SMALL
 
 _LEAD = (
@@ -13,14 +14,14 @@ _LEAD = (
     r"|it is|it's|that's|going|go|back|to|at|on|in|for|with|the|about|as for|regarding)(?: |, ?))*"
 )
 _TAIL = r"(?: again| one| box| please| then)*"
-_BREAK = re.compile(r"\s*(?:\.{2,}|[.:;,\n/…—!]|\s-\s|$)\s*")
-_AGAIN = re.compile(r"(?i)(?<=again)[\s.,:;…-]+")
-_HELLO = re.compile(
+_BREAK = lazy_pattern(r"\s*(?:\.{2,}|[.:;,\n/…—!]|\s-\s|$)\s*")
+_AGAIN = lazy_pattern(r"(?i)(?<=again)[\s.,:;…-]+")
+_HELLO = lazy_pattern(
     r"(?i)\s*(?:(?:um|uh|er|hi|hello|hey|ok|okay|so|well|oh|no|please)\s*[,.!]?\s+)+"
 )
-_POINTS = re.compile(r"\b(?:back|again|one|box)\b")
+_POINTS = lazy_pattern(r"\b(?:back|again|one|box)\b")
 """What shows that a box is named, where its whole name is not said."""
-_NUMBERED = re.compile(r"box \d+")
+_NUMBERED = lazy_pattern(r"box \d+")
 _PASSED = frozenset({"box", "the", "my", "a", "by", "in", "at", "on", "of", "to", "near"})
 _SLIP = 0.85
 """How like another a name must be that was misspelt, by the ratio of Ratcliff and Obershelp."""

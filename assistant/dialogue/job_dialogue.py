@@ -4,7 +4,7 @@ events of the job."""
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from boxaloud.assistant.dialogue.box_asked import Waiting, held, tells
 from boxaloud.assistant.dialogue.box_dialogue import Talk
@@ -26,6 +26,7 @@ from boxaloud.assistant.dialogue.utterance_parts import (
 )
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread, Utterance
+from boxaloud.grammar.quick_dataclass import dataclass
 from boxaloud.grammar.utterance.own_word_refusal import refusal as own_word_refusal
 
 FIRST_BOX = "box 1"

@@ -66,13 +66,13 @@ def clauses(heard: str, statements: Sequence[Statement]) -> list[Clause]:
     return _only_asked(_recalled_whole(made))
 
 
-_ONLY_ASKED = re.compile(
+_ONLY_ASKED = lazy_pattern(
     r"(?:(?:it|this|that|i) )?(?:(?:is|am|was) )?(?:(?:only|just|a|an|my|for|to|the) )*(?:question"
     r"|asking|wondering|curious|know|see|ask|example|hypothetical)(?: only| please)*"
 )
 
 
-_ENDS_ASKING = re.compile(
+_ENDS_ASKING = lazy_pattern(
     r"> (?:(?:it|this) )?(?:(?:is|am) )?(?:only|just) (?:a |to |for |my )*"
     r"(?:question|asking|wondering|know|curious)$"
 )

@@ -82,7 +82,7 @@ _FITTING = (
     r" (?:full|much|many)))"
 )
 #: "It fits with another switch?", "with one more 14-2 it fits?": asked without an auxiliary.
-_ASKS_OF_FIT = re.compile(
+_ASKS_OF_FIT = lazy_pattern(
     rf"^(?:(?:and|so|but|then|now|ok|okay|well) )*(?:(?:it|this|that|the box|everything|all) )?"
     rf"{_FITTING}\b.*<"
     r"|^(?:(?:and|so|but|or|also) )*with <(?!n|box|clamps|place)"
@@ -92,7 +92,7 @@ _ASKS_OF_FIT = re.compile(
 )
 
 
-_FITS_WITH = re.compile(
+_FITS_WITH = lazy_pattern(
     r"^(?:(?:and|so|but|then|now|ok|okay|well) )*(?:(?:it|this|that|the box|everything) )"
     rf"{_FITTING}(?: still)? with (?!.*<(?:n|box|clamps|place))<|^(?:and |so )*enters <"
     r"|^(?:(?:and|so|but|with) )*<(?!.*<(?:n|box|clamps|place))[^<]*?(?:<[^<]*?)?"
@@ -107,7 +107,7 @@ def find_mood(clause: Clause) -> None:
         clause.mood, clause.fit = "interrogative", True
 
 
-_FURTHER = re.compile(r"(?i)\b(?:another|other|more|extra)\b")
+_FURTHER = lazy_pattern(r"(?i)\b(?:another|other|more|extra)\b")
 
 
 def _further(clause: Clause) -> bool:

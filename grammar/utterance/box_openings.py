@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
 from boxaloud.grammar.clauses.clause import Clause
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.headings import (
     NUMBERED,
     NUMBERED_BOX,
@@ -27,7 +28,7 @@ from boxaloud.grammar.utterance.named_boxes import (
 
 #: The breaks that may stand behind the number of an exercise.
 _HEADS = (".", ":", ";", "\n")
-_FIRST = re.compile(
+_FIRST = lazy_pattern(
     r"(?:(?:ok|okay|so|well|hi|hello|now|and|then|alright|right|please) )*"
     r"(?:(?:can|could|shall|should|may) (?:we|i|you)|let us|let me|i will|we will|i am|we are"
     r"|i want to|i would like to|we can)(?: going to)?"
@@ -35,7 +36,7 @@ _FIRST = re.compile(
     r" (?:the |my |our )(?P<name>(?:\S+ ){1,5}?)(?:(?:<n:1>|box) )?(?:first|now|next)"
 )
 """“Can we do the bathroom one first?”: the box that is begun with."""
-_OTHER = re.compile(
+_OTHER = lazy_pattern(
     r"(?:(?:ok|okay|so|and|now|then|alright|right|well) )*"
     r"(?:<next_box::>|(?:other|another|a different|different) box)"
 )

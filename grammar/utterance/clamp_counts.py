@@ -6,8 +6,9 @@ import re
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 
-_SOME = re.compile(r"\b(?:other|others|rest|some|one|half)\b")
+_SOME = lazy_pattern(r"\b(?:other|others|rest|some|one|half)\b")
 
 
 def clamps_on_some(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
@@ -27,7 +28,7 @@ def clamps_on_some(made: list[Act], heard: str, left: list[Unread]) -> list[Act]
     return [act for act in made if not (isinstance(act, acts.SetClamps) and act.where == "outside")]
 
 
-_SOME_OF_THEM = re.compile(r"(?i)(?:just |only )?\w+ of (?:them|those|these|'?em)\b")
+_SOME_OF_THEM = lazy_pattern(r"(?i)(?:just |only )?\w+ of (?:them|those|these|'?em)\b")
 
 
 def clamps_counted(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:

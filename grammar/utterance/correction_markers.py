@@ -127,7 +127,7 @@ def restated_after_all(made: list[Act]) -> list[Act]:
 
 
 #: "I said three by mistake": what was said before, and is not so.
-MISQUOTED = re.compile(
+MISQUOTED = lazy_pattern(
     r"(?:(?:sorry|oops|no|and|but|because|cause|wait) )*(?:i|we|you) (?:said|told you|put|wrote"
     r"|typed|had|counted) (?:it was |that |there were |there was )*<[^>]*>"
     r"(?: (?:by mistake|by accident|before|wrong|wrongly|in error|earlier|at first))+"

@@ -12,21 +12,22 @@ from boxaloud.grammar.acts import Act, Reference
 from boxaloud.grammar.building.plain_things import just_like
 from boxaloud.grammar.clauses.act_fields import thing_of
 from boxaloud.grammar.clauses.clause import Clause
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 
-_DENIED = re.compile(
+_DENIED = lazy_pattern(
     r"(?:(?:so|ah|oh|no|and|but|well|actually|wait|sorry|hey|ok|okay|um|uh|look) )*"
     r"(?:(?P<subject>it|that|this|they|those|these|there|(?:the |my |those )?(?:box|volume|bx"
     r"|wires?|cables?|conductors?)) )?(?:(?:is|are|was|were) (?:no|not)|aint|isnt|arent)"
     r" (?:a |an |the |number |really |actually )*<n:(?P<value>[0-9.]+)>(?: <n:(?P<ones>[1-9])>)?"
     r"(?: (?:box|one|<n:1>))*"
 )
-_DENIED_THINGS = re.compile(
+_DENIED_THINGS = lazy_pattern(
     r"(?:(?:so|ah|oh|no|and|but|well|actually|wait|sorry|hey|ok|okay|um|uh|look) )*"
     r"(?:(?:it|that|this|they|those|there) )?(?:is|are|was|were) not (?:really |actually )*"
     r"<(?:cable|device|conductors|grounds|fitting):(?P<count>[1-9]\d*):>"
 )
-_BOX = re.compile(r"\b(?:box|bx|volume)\b")
-_WIRES = re.compile(r"\b(?:wires?|cables?|conductors?|they|those|these)\b")
+_BOX = lazy_pattern(r"\b(?:box|bx|volume)\b")
+_WIRES = lazy_pattern(r"\b(?:wires?|cables?|conductors?|they|those|these)\b")
 _SIZES = frozenset({14, 12, 10, 8, 6})
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from boxaloud.grammar.lazy_patterns import lazy_pattern
@@ -67,12 +68,12 @@ def _clamps_short(found: re.Match[str]) -> str:
 
 
 #: "…, please?": what is asked is asked, however nicely.
-_ASKED_NICELY = re.compile(r"(?i),?\s*\bplease\s*\?")
-_THEM = re.compile(r"(?i)(?<=\s)['’]em\b")
+_ASKED_NICELY = lazy_pattern(r"(?i),?\s*\bplease\s*\?")
+_THEM = lazy_pattern(r"(?i)(?<=\s)['’]em\b")
 #: "clamps n", "clamps: y": no and yes, as notes are written.
-_CLAMPS_SHORT = re.compile(r"(?i)(\bclamps?\s*[:=-]?\s*)([ny])(?=\s*(?:$|[,.;/]))")
+_CLAMPS_SHORT = lazy_pattern(r"(?i)(\bclamps?\s*[:=-]?\s*)([ny])(?=\s*(?:$|[,.;/]))")
 #: "House is nineteen-oh-something": a year, and no number of the box.
-_YEAR = re.compile(
+_YEAR = lazy_pattern(
     r"(?i)(\b(?:house|built|circa|dates?|vintage|place|building|home|wired|wiring|year)\b"
     r"[^.,;!?\n]{0,16}?\b(?:is |in |of |from |was |back |to |about |around |like )*)"
     r"((?:eighteen|nineteen)[- ](?:oh|ten|eleven|twelve|(?:thir|four|fif|six|seven|eigh|nine)teen"

@@ -10,16 +10,17 @@ from boxaloud.grammar.acts import Act, Reference, Unread
 from boxaloud.grammar.building.plain_things import just_like
 from boxaloud.grammar.clauses.act_kinds import is_thing
 from boxaloud.grammar.clauses.clause import Clause
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 
-_MORE = re.compile(r"(?i)\b(?:more|another|extra|additional|other)\b")
-_SUMS = re.compile(
+_MORE = lazy_pattern(r"(?i)\b(?:more|another|extra|additional|other)\b")
+_SUMS = lazy_pattern(
     r"(?:so|that makes|that would make|that is|makes|making|which makes|for a total of"
     r"|so that makes|so now)(?: (?:it is|that is|there are|there is|i have|we have|it|is|now))* <"
 )
-_ADDING = re.compile(
+_ADDING = lazy_pattern(
     r"(?i)\b(?:add(?:ed|ing)?|put(?:ting)?|throw|run|bring|stick|include|plus|also)(?: in| on)? $"
 )
-_SIGNED = re.compile(r"[-–−](?=\d)")
+_SIGNED = lazy_pattern(r"[-–−](?=\d)")
 
 
 def sums_up(clause: Clause, made: list[Act]) -> bool:
@@ -82,12 +83,12 @@ def only_added(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     ]  # fmt: skip
 
 
-_MISSED = re.compile(
+_MISSED = lazy_pattern(
     r"(?i)\s*[,.;-]*\s*(?:(?:because|cause|since|as|and) )?(?:i (?:had )?(?:missed|forgot"
     r"|overlooked|skipped|left out) (?:one|a (?:cable|wire|run|device))"
     r"|with the one i (?:missed|forgot))\b"
 )
-_PUT_OUT = re.compile(r"(?i)\s*,?\s*(?:no|not|nope)?\s*,?\s*")
+_PUT_OUT = lazy_pattern(r"(?i)\s*,?\s*(?:no|not|nope)?\s*,?\s*")
 
 
 def missed_one(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
@@ -126,7 +127,7 @@ def put_out(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     return kept
 
 
-_TO_THAT = re.compile(
+_TO_THAT = lazy_pattern(
     r"(?i)(?:please |so |then |and )*(?:change|swap|switch|set|make)\s+(?:it|the box|that|this)"
     r"\s+(?:to|for|into) (?:that|this|it)(?: one)?"
 )
@@ -157,7 +158,7 @@ def taken_off(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     return [gone if one is act else one for one in made]
 
 
-_ALL_ARE = re.compile(
+_ALL_ARE = lazy_pattern(
     r"(?i)all (?:of )?(?:the|these|those|my) (?:cables?|romex|wires?|runs?) (?:is|are|was|were) "
 )
 
