@@ -23,7 +23,8 @@ _DENIED = lazy_pattern(
 )
 _DENIED_THINGS = lazy_pattern(
     r"(?:(?:so|ah|oh|no|and|but|well|actually|wait|sorry|hey|ok|okay|um|uh|look) )*"
-    r"(?:(?:it|that|this|they|those|there) )?(?:is|are|was|were) not (?:really |actually )*"
+    r"(?:(?:it|that|this|they|those|there) )?(?:(?:is|are|was|were) not|aint|isnt|arent|wasnt"
+    r"|werent) (?:really |actually )*"
     r"<(?:cable|device|conductors|grounds|fitting):(?P<count>[1-9]\d*):>"
 )
 _BOX = lazy_pattern(r"\b(?:box|bx|volume)\b")
@@ -61,8 +62,9 @@ def denied_count(clause: Clause, following: Sequence[Clause], told: Sequence[Act
 
 def only_denied(clause: Clause, heard: str) -> list[Act]:
     """ "It's not two switches": a mistake, of which is yet to be said how many there are."""
-    if not _DENIED_THINGS.fullmatch(clause.line):
-        return []
+    found = _DENIED_THINGS.fullmatch(clause.line)
+    if found is None or int(found["count"]) < 2:
+        return []  # "there isn't a dimmer" denies it
     return [acts.Mistaken(words=heard[slice(*clause.span)], span=clause.span)]
 
 

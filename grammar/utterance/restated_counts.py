@@ -88,6 +88,7 @@ _MISSED = lazy_pattern(
     r"|overlooked|skipped|left out) (?:one|a (?:cable|wire|run|device))"
     r"|with the one i (?:missed|forgot))\b"
 )
+_BEFORE = lazy_pattern(r"(?i)(?:\s|,|um|uh|er|hello|hi|hey|ok|okay|so|and|no|well|oh)*")
 _PUT_OUT = lazy_pattern(r"(?i)\s*,?\s*(?:no|not|nope)?\s*,?\s*")
 
 
@@ -117,7 +118,7 @@ def put_out(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
             and is_thing(last)
             and last.count is not None
             and _PUT_OUT.fullmatch(heard, last.span[1], act.span[0])
-            and not heard[: last.span[0]].strip()
+            and _BEFORE.fullmatch(heard, 0, last.span[0])
         ):
             span = (last.span[0], act.span[1])
             target = replace(just_like(last), count=last.count)
