@@ -24,7 +24,7 @@ from boxaloud.assistant.dialogue.utterance_parts import (
     outside,
     weighs,
 )
-from boxaloud.grammar import acts
+from boxaloud.grammar import acts, grammar_data
 from boxaloud.grammar.acts import Act, Unread, Utterance
 from boxaloud.grammar.quick_dataclass import dataclass
 from boxaloud.grammar.utterance.own_word_refusal import refusal as own_word_refusal
@@ -42,6 +42,10 @@ class Record:
     other: str = ""
     edition: str = ""
     """The edition that a box newly `opened` begins under; empty where it was there before."""
+
+
+_AWAY = frozenset(grammar_data.table("clauses")["other"]["away"])
+"""Places that no box is in: "back to the truck" names none."""
 
 
 class JobDialogue:
@@ -210,7 +214,8 @@ class JobDialogue:
     ) -> Reply:
         """The reply where no box has the name that was said: what is said of it is held."""
         rest = behind(read, act.span[1])
-        if isinstance(act, acts.OpenBox):
+        elsewhere = not tells(rest) and not _AWAY.isdisjoint(getattr(act, "name", "").split())
+        if isinstance(act, acts.OpenBox) and not elsewhere:
             return self._wait(Waiting(act.name), rest, said, read, confidence)
         if not tells(rest):
             return self._over(self.talk.standing(""), said, read, True)

@@ -103,7 +103,8 @@ _FITS_WITH = lazy_pattern(
 def find_mood(clause: Clause) -> None:
     """Set what the clause does: tell, ask or suppose."""
     clause.mood, clause.fit, clause.modal = _read(clause.line, clause.closes)
-    if clause.mood == "declarative" and _FITS_WITH.search(clause.line) and _further(clause):
+    asks = _ASKS_OF_FIT if clause.closes == "?" else _FITS_WITH
+    if clause.mood == "declarative" and asks.search(clause.line) and _further(clause):
         clause.mood, clause.fit = "interrogative", True
 
 
@@ -140,8 +141,10 @@ def _read(line: str, closes: str) -> tuple[Mood, bool, bool]:
         if _REQUEST.search(line) and words[first] in ("can", "could", "would", "will"):
             return mood, fit, modal
         mood, modal = "interrogative", head_word in _MODAL
-    if mood == "declarative" and (_put_as_question(line, closes) or _OF_WHAT_IS.search(line)):
-        mood, fit = "interrogative", _ASKS_OF_FIT.search(line) is not None
+    if mood == "declarative" and (
+        (closes == "?" and _TAG.search(line)) or _OF_WHAT_IS.search(line)
+    ):
+        mood = "interrogative"
     if mood == "interrogative":
         fit = fit or (
             head_word not in ("what", "why", "which", "who", "when", "where")
@@ -150,11 +153,6 @@ def _read(line: str, closes: str) -> tuple[Mood, bool, bool]:
     if mood != "declarative" and " if " in line:
         modal = True
     return mood, fit, modal
-
-
-def _put_as_question(line: str, closes: str) -> bool:
-    """ "So now the clamp counts?", "it fits with another switch?": by the mark behind it."""
-    return closes == "?" and bool(_TAG.search(line) or _ASKS_OF_FIT.search(line))
 
 
 def _reported(words: list[str]) -> int:
