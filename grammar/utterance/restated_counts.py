@@ -89,6 +89,7 @@ _MISSED = lazy_pattern(
     r"|with the one i (?:missed|forgot))\b"
 )
 _BEFORE = lazy_pattern(r"(?i)(?:\s|,|um|uh|er|hello|hi|hey|ok|okay|so|and|no|well|oh)*")
+_IT = lazy_pattern(r"(?i)\b(?:it|that|them|those|this|out)\b")
 _PUT_OUT = lazy_pattern(r"(?i)\s*,?\s*(?:no|not|nope)?\s*,?\s*")
 
 
@@ -114,6 +115,7 @@ def put_out(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
         if (
             isinstance(act, acts.Remove)
             and act.target.kind == "anything"
+            and _IT.search(act.words)
             and len(told) == 1
             and is_thing(last)
             and last.count is not None
