@@ -76,7 +76,7 @@ def build_contrast(match: Match, telling: Telling) -> list[Act] | None:
     thing = thing_in(match, "new")
     if thing is None:
         act = act_of(element.found) if element.found is not None else None
-        return None if act is None else [marked(act, "correction")]
+        return None if act is None else [replace(marked(act, "correction"), span=span)]
     other = number_of(match, "old")
     if other is not None:
         return [

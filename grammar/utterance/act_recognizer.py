@@ -30,8 +30,10 @@ from boxaloud.grammar.utterance.correction_markers import (
     without_asides,
 )
 from boxaloud.grammar.utterance.denied_numbers import (
+    denied_behind,
     denied_count,
     denied_number,
+    in_its_place,
     instead,
     only_denied,
 )
@@ -197,6 +199,10 @@ class _Reading:
                 self.made += told
                 return True
             self.place, self.left = place, left
+        if not following and denied_behind(clause, self.made):
+            self.made = in_its_place(clause, self.made)
+            self.place += 1
+            return True
         if not following and (wrong := only_denied(clause, self.heard)):
             self.made += wrong
             self.place += 1

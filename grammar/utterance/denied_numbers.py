@@ -11,6 +11,7 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Reference
 from boxaloud.grammar.building.plain_things import just_like
 from boxaloud.grammar.clauses.act_fields import thing_of
+from boxaloud.grammar.clauses.act_kinds import is_thing
 from boxaloud.grammar.clauses.clause import Clause
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
@@ -58,6 +59,37 @@ def denied_count(clause: Clause, following: Sequence[Clause], told: Sequence[Act
             doubts=act.doubts, function="correction",
         )
     ]  # fmt: skip
+
+
+_AFTER_ALL = lazy_pattern(
+    r"(?:and |but )?not (?:a |an |the )?<(?:n|box_volume|box_size|cable|device)[^>]*>(?: box| one)?"
+)
+
+
+_NOT_SO_MANY = lazy_pattern(r"(?:and |but )?not <n:[1-9]\d*>")
+
+
+def denied_behind(clause: Clause, made: Sequence[Act]) -> bool:
+    """ "It's a twenty. Not an eighteen.": what was just put in its place denies it already."""
+    told = [act for act in made if not isinstance(act, (acts.No, acts.Yes, acts.Social))]
+    last = told[-1] if told else None
+    if is_thing(last) and last.count is not None:
+        return _NOT_SO_MANY.fullmatch(clause.line) is not None
+    value = isinstance(last, (acts.SetVolume, acts.SetSize, acts.RestateNumber, acts.Restate))
+    return value and _AFTER_ALL.fullmatch(clause.line) is not None
+
+
+def in_its_place(clause: Clause, made: list[Act]) -> list[Act]:
+    """ "Three 14-2s, I miscounted, not two": so many in place of those."""
+    place = max((n for n, act in enumerate(made) if is_thing(act)), default=-1)
+    act = made[place] if place >= 0 else None
+    if not is_thing(act) or act.count is None or not _NOT_SO_MANY.fullmatch(clause.line):
+        return made
+    restated = acts.Restate(
+        thing=act, instead_of=just_like(act), words=act.words, span=act.span, doubts=act.doubts,
+        function="correction",
+    )  # fmt: skip
+    return [*made[:place], restated, *made[place + 1 :]]
 
 
 def only_denied(clause: Clause, heard: str) -> list[Act]:

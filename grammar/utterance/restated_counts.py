@@ -46,11 +46,19 @@ def _changed_alike(clause: Clause, act: Act) -> bool:
     )
 
 
+def _awg(thing: acts.Thing) -> int | None:
+    return getattr(thing, "awg", None)
+
+
 def named_again(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "No, two. Two 14-2s.": the number, and then what it counts, is one correction."""
     kept: list[Act] = []
     for act in made:
         last = kept[-1] if kept else None
+        named = act.thing if isinstance(act, acts.Restate) else act
+        if isinstance(last, acts.Size) and is_thing(named) and _awg(named) == last.awg:
+            kept[-1] = act  # "I meant twelves, they're twelve-twos"
+            continue
         if (
             isinstance(last, acts.RestateNumber)
             and last.of is None
@@ -132,7 +140,7 @@ def put_out(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
 
 _TO_THAT = lazy_pattern(
     r"(?i)(?:please |so |then |and )*(?:change|swap|switch|set|make)\s+(?:it|the box|that|this)"
-    r"\s+(?:to|for|into) (?:that|this|it)(?: one)?"
+    r"(?:\s+(?:to|for|into) (?:that|this|it)(?: one)?|(?: out)?\s*(?=[.,!]|$))"
 )
 
 

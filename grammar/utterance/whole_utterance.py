@@ -194,7 +194,7 @@ _THEN: Passes = (
     (put_out, (acts.Remove,), 2),
     (all_of_a_kind, (acts.AddCable, acts.Number), 1),
     (only_added, (acts.Restate,), 1),
-    (named_again, (acts.RestateNumber,), 2),
+    (named_again, (acts.RestateNumber, acts.Size), 2),
     (once_corrected, (acts.Restate, acts.Remove, acts.Recount, acts.DoIt, acts.Undo), 2),
     (clamps_counted, (acts.SetClamps,), 2),
     (clamps_on_some, (acts.SetClamps,), 2),
