@@ -183,8 +183,12 @@ class Boxes:
 
     def _opened(self, name: str) -> str:
         """Where the box that was opened stands, with the caution where it is still to be said."""
-        talk = self.current
-        said = [say("job.opened", name=name), status(talk.state, talk.assessment)]
+        return joined([say("job.opened", name=name), self.stands(name)])
+
+    def stands(self, name: str) -> str:
+        """Where a box stands, with the caution where it is still to be said."""
+        talk = self.talk(name)
+        said = [status(talk.state, talk.assessment)]
         if talk.assessment.verdict != "incomplete" and not self._cautioned:
             said.append(short_caution(talk.assessment.sheet.edition))
             talk.cautioned = True

@@ -18,6 +18,7 @@ _ORDERS = (
 )
 _HAS = r"(?:gets?|has|have|had|needs?|got|takes?|is getting|should have|also (?:has|gets|needs))"
 _INTO = r"(?:in|into|to|on|onto|from|off|of|inside|for)"
+_ASKING = r"(?:is|are|does|do|did|how|how's|hows|what|what's|whats|will|would|which)"
 _NUMBERED = lazy_pattern(r"box \d+")
 
 
@@ -46,6 +47,15 @@ def mentioned(heard: str, names: Sequence[str], at: str) -> Mention | None:
             found = re.match(r"(?i)\s*" + re.sub(r"(?<!\()\ (?![.!])", r"\\s+", form), heard)
             if found is not None:
                 return Mention(name, *found.span("mention"))
+    return None
+
+
+def asked_of(heard: str, names: Sequence[str], at: str) -> Mention | None:
+    """The other box that a question is about: "is the den over?", "how full is the den box"."""
+    for name, may, _ in _called(names, at):
+        found = re.match(rf"(?i)\s*{_LEAD}{_ASKING}\b[^.;,]*?\b(?P<mention>the {may})(?!\w)", heard)
+        if found is not None:
+            return Mention(name, *found.span("mention"))
     return None
 
 

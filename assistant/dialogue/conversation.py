@@ -13,7 +13,7 @@ from boxaloud.assistant.dialogue import faults
 from boxaloud.assistant.dialogue.belief import sound_effects, unread_words
 from boxaloud.assistant.dialogue.box_asked import Answer, Waiting, released, tells
 from boxaloud.assistant.dialogue.box_list import Resumed
-from boxaloud.assistant.dialogue.box_mentions import Mention, mentioned
+from boxaloud.assistant.dialogue.box_mentions import Mention, asked_of, mentioned
 from boxaloud.assistant.dialogue.box_names import addressed
 from boxaloud.assistant.dialogue.confidence import confidence_of, heard_with
 from boxaloud.assistant.dialogue.input_check import printable, too_much, unreadable
@@ -85,6 +85,8 @@ class Conversation(JobDialogue):
         names, at = self.boxes.names, self.talk.name or FIRST_BOX
         if self._waiting and (answer := self._waiting.answered(text, names, at)):
             return self._found(self._waiting, answer, text, confidence_of(words))
+        if isinstance(words, str) and (told := self._asked_of_another(text)) is not None:
+            return told
         read = self._addressed(words, text) or recognise(words, self.talk.expects, self.aliases)
         if self.talk.state.unread and isinstance(words, str):
             read = continued(self.talk.state.unread, read, self.asks, self.aliases)
@@ -127,6 +129,22 @@ class Conversation(JobDialogue):
         if not tells(read):
             return None
         return led_by(acts.OpenBox(name=mention.name, words=mention.name), read, read.heard, 0)
+
+    def _asked_of_another(self, heard: str) -> Reply | None:
+        """ "Is the den over?": where that box stands, while this one stays at hand; None where it
+        is asked of other things."""
+        mention = asked_of(heard, self.boxes.names, self.talk.name or FIRST_BOX)
+        if mention is None:
+            return None
+        asked = self.boxes.talk(mention.name)
+        rest = f"{heard[: mention.start]}it{heard[mention.end :]}"
+        read = recognise(rest, asked.expects, self.aliases)
+        if not read.acts or not all(isinstance(act, acts.Ask) for act in read.acts):
+            return None
+        self._records.append(Record("entry", self.talk.name or FIRST_BOX, Entry(heard, ())))
+        stands = self.boxes.stands(mention.name)
+        told = SystemAct("answer", say("job.stands", name=mention.name, status=stands))
+        return self._over(self.talk.standing(""), [told], replace(read, heard=heard), True)
 
     def _of_some_box(self, read: Utterance, confidence: float | None) -> Reply:
         """What was said, of the box at hand; while it is asked which box is meant, it waits."""

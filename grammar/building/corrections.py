@@ -27,6 +27,8 @@ _OF_SOME = lazy_pattern(
 )
 #: "Twelve of them" counts, whatever sizes there are.
 _SO_MANY = lazy_pattern(r"<n:\d+> of (?:them|those|these)\b")
+_LEAST_VOLUME = 5
+"""The least number that can be the volume of a box and no count, in cubic inches."""
 _PLACES: dict[str, acts.Placing] = {
     "inside": "inside",
     "internal": "inside",
@@ -76,7 +78,12 @@ def build_contrast(match: Match, telling: Telling) -> list[Act] | None:
     thing = thing_in(match, "new")
     if thing is None:
         act = act_of(element.found) if element.found is not None else None
-        return None if act is None else [replace(marked(act, "correction"), span=span)]
+        if act is None:
+            return None
+        volume = number_of(match, "old")
+        if new.startswith("<box_") and volume is not None and volume >= _LEAST_VOLUME:
+            act = replace(act, span=span)  # "it's a 20, not an 18"
+        return [marked(act, "correction")]
     other = number_of(match, "old")
     if other is not None:
         return [

@@ -61,8 +61,11 @@ def denied_count(clause: Clause, following: Sequence[Clause], told: Sequence[Act
     ]  # fmt: skip
 
 
+_LEAST_VOLUME = 5
+"""The least number that can be the volume of a box and no count, in cubic inches."""
 _AFTER_ALL = lazy_pattern(
-    r"(?:and |but )?not (?:a |an |the )?<(?:n|box_volume|box_size|cable|device)[^>]*>(?: box| one)?"
+    r"(?:and |but )?not (?:a |an |the )?<(?:n:(?P<n>[0-9.]+)|box_(?:volume|size)[^>]*)>"
+    r"(?: box| one)?"
 )
 
 
@@ -75,8 +78,9 @@ def denied_behind(clause: Clause, made: Sequence[Act]) -> bool:
     last = told[-1] if told else None
     if is_thing(last) and last.count is not None:
         return _NOT_SO_MANY.fullmatch(clause.line) is not None
-    value = isinstance(last, (acts.SetVolume, acts.SetSize, acts.RestateNumber, acts.Restate))
-    return value and _AFTER_ALL.fullmatch(clause.line) is not None
+    value = isinstance(last, (acts.SetVolume, acts.SetSize, acts.RestateNumber))
+    found = _AFTER_ALL.fullmatch(clause.line) if value else None
+    return found is not None and (found["n"] is None or Decimal(found["n"]) >= _LEAST_VOLUME)
 
 
 def in_its_place(clause: Clause, made: list[Act]) -> list[Act]:

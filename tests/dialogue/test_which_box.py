@@ -134,3 +134,15 @@ def test_a_box_is_found_by_the_one_name_that_is_near(said: str, name: str | None
 
 def test_several_that_are_near_are_all_offered() -> None:
     assert near("kitchen", NAMES) == NAMES[:2]
+
+
+@pytest.mark.parametrize(
+    "asked", ["is the den over?", "how full is the den box", "does the den fit?"]
+)
+def test_a_question_about_another_box_is_answered_of_that_one(asked: str) -> None:
+    conversation = begun()
+    reply = conversation.hear(asked)
+    assert "14.00" in reply.said
+    assert "10.00" not in reply.said
+    assert conversation.talk.name == "hall"
+    assert totals(conversation) == {"den": Decimal("14.00"), "hall": Decimal("10.00")}
