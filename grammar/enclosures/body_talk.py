@@ -15,7 +15,7 @@ from boxaloud.grammar import acts, grammar_data
 from boxaloud.grammar.acts import Act, Utterance
 from boxaloud.grammar.enclosures import lengths
 from boxaloud.grammar.enclosures.fill_question import fill_question
-from boxaloud.grammar.enclosures.reading import Ordinary, ways
+from boxaloud.grammar.enclosures.reading import Ordinary, asks, ways
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer.tokens import plain_text
 from boxaloud.grammar.quick_dataclass import dataclass
@@ -74,6 +74,8 @@ def _together(heard: str, found: list[_Found], ordinary: Ordinary) -> Utterance:
         made.append(acts.NameBoxKind(name="conduit body", words=words, span=span))
     if said:
         made.append(acts.SetBody(words=words, span=span, **said))  # type: ignore[arg-type]
+    if _supposes(heard):
+        return _supposed(heard, made, ordinary(rest))
     if not re.search(r"\w", rest):
         return Utterance(heard, tuple(made))
     other = ordinary(rest)
@@ -84,6 +86,26 @@ def _together(heard: str, found: list[_Found], ordinary: Ordinary) -> Utterance:
     ]
     left = tuple(replace(run, words=heard[slice(*run.span)]) for run in other.unread)
     return Utterance(heard, (*made, *kept), left)
+
+
+def _supposes(heard: str) -> bool:
+    """ "What if it were half inch", "would half inch do": tried on a copy."""
+    text = plain_text(heard)
+    return ways("body", "supposing").search(text) is not None or asks(text)
+
+
+def _supposed(heard: str, made: list[Act], other: Utterance) -> Utterance:
+    """What is supposed of the body and of what is in it, as one act."""
+    inner = list(made)
+    for act in other.acts:
+        if isinstance(act, acts.Suppose):
+            inner += act.acts
+        elif not isinstance(act, (acts.AskUnknown, acts.OtherTalk, acts.Ask, acts.Social)):
+            inner.append(act)
+    fit = ways("body", "if").search(plain_text(heard)) is None
+    whole = acts.Suppose(acts=tuple(inner), asks_fit=fit, words=heard, span=(0, len(heard)))
+    left = tuple(run for run in other.unread if any(c.isdigit() for c in run.words))
+    return Utterance(heard, (whole,), left)
 
 
 def _name(text: str) -> _Found | None:

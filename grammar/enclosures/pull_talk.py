@@ -17,7 +17,7 @@ from boxaloud.grammar.enclosures.conductor_sizes import lone_conductor
 from boxaloud.grammar.enclosures.enclosure_words import shows, words
 from boxaloud.grammar.enclosures.pieces import scan
 from boxaloud.grammar.enclosures.pull_piece import Piece
-from boxaloud.grammar.enclosures.reading import Ordinary
+from boxaloud.grammar.enclosures.reading import Ordinary, asks
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer.tokens import plain_text
 from boxaloud.grammar.phrases import vocabulary
@@ -59,7 +59,7 @@ def read(heard: str, expect: str | None, ordinary: Ordinary) -> Utterance | None
         return None  # "that's right" names no wall
     if not at_hand and not any(piece.sort in ("items", "kind") for piece in pieces):
         return None
-    found = _Reading(heard, text, pieces, ordinary).utterance()
+    found = _Reading(heard, text, pieces, ordinary, at_hand).utterance()
     measured = any(piece.value == "centres" for piece in pieces)
     if found.weighty and not is_about(text) and not measured:
         other = ordinary(heard)
@@ -92,6 +92,7 @@ class _Reading:
     text: str
     pieces: list[Piece]
     ordinary: Ordinary
+    at_hand: bool = False
     assembly: Assembly = field(init=False)
     left: list[Unread] = field(default_factory=list)
 
@@ -110,8 +111,11 @@ class _Reading:
             else:
                 self._elsewhere(clause)
         told = self.assembly.told()
-        if words("supposing").search(self.text):
-            told = [acts.Suppose(acts=tuple(told), words=self.heard, span=(0, len(self.heard)))]
+        asked = self.at_hand and bool(told) and asks(self.text)
+        if asked or words("supposing").search(self.text):
+            span = (0, len(self.heard))
+            whole = acts.Suppose(acts=tuple(told), asks_fit=asked, words=self.heard, span=span)
+            told = [whole]
         return Utterance(self.heard, tuple(told), tuple(self.left))
 
     def _taken_out(self) -> acts.TakeOutRaceways | None:

@@ -161,3 +161,43 @@ def test_the_journal_folded_gives_the_same_body() -> None:
         conversation.hear(words)
     talk = conversation.talk
     assert Talk.fold(talk.journal, talk.state.edition).state == talk.state
+
+
+STANDS = "LB with six number 12 THHN passing through, no splices, three quarter EMT"
+
+
+@pytest.mark.parametrize(
+    ("asked", "tells"),
+    [
+        # 0.4 x 0.304 / 0.0133 is 9.14; rigid 0.4 x 0.549 / 0.0133 is 16.5
+        ("what if it were half inch", "9 at most"),
+        ("would half inch EMT do", "9 at most"),
+        ("would it fit in half inch EMT?", "9 at most"),
+        ("if it was half inch emt", "9 at most"),
+        ("is half inch EMT enough", "9 at most"),
+        ("could I use half inch", "9 at most"),
+        ("what if the raceway is rigid", "16 at most"),
+        ("should I splice them?", ""),
+        ("is it half inch EMT?", "9 at most"),
+    ],
+)
+def test_a_question_or_a_supposition_changes_no_body(asked: str, tells: str) -> None:
+    conversation = Conversation()
+    conversation.hear(STANDS)
+    before = conversation.talk.state.body
+    found = conversation.hear(asked)
+    assert conversation.talk.state.body == before
+    assert tells in found.said
+    assert found.verdict == "fits"
+
+
+def test_a_question_that_describes_an_empty_body_is_worked_out() -> None:
+    found = told("will six number 12 THHN passing through fit in an LB, three quarter EMT?")
+    assert found.verdict in ("fits", "incomplete")
+    assert "16 at most" in found.said or found.asks is not None
+
+
+def test_what_was_supposed_may_be_done() -> None:
+    """0.4 x 0.304 / 0.0133 is 9.14."""
+    found = told(STANDS, "what if it were half inch", "do it")
+    assert "9 at most" in found.said

@@ -195,3 +195,39 @@ def test_a_cable_beside_a_raceway_is_asked_about_and_neither_is_lost() -> None:
     assert found.asks == "pull_size"
     answered = told("angle pull, a 3 conductor 4/0 cable and a 2 inch conduit", "3 inch")
     assert (pull(answered)["width_in"], pull(answered)["height_in"]) == ("20", "20")
+
+
+@pytest.mark.parametrize(
+    "known", [STRAIGHT, U, "angle pull, two 3 inch in the left and two in the top"]
+)
+@pytest.mark.parametrize(
+    "asked",
+    [
+        "is it a 4 inch?", "did I say 4 inch", "can I use a 2 inch", "do I need a 4 inch",
+        "should it be 4 inch", "is the cover removable?", "is it an angle pull",
+        "is a 24 by 24 by 8 box big enough", "will a 24 by 24 by 8 fit", "how big for a 4 inch",
+        "is the box 18 inches wide?", "are they 12 inches apart?", "what about a 4 inch",
+        "would a 2 foot by 2 foot box do", "what if they were 4 inch",
+    ],
+)  # fmt: skip
+def test_a_question_changes_no_pull_box(known: str, asked: str) -> None:
+    conversation = Conversation()
+    conversation.hear(known)
+    before = conversation.talk.state
+    conversation.hear(asked)
+    after = conversation.talk.state
+    assert (after.pulls, after.box, after.items) == (before.pulls, before.box, before.items)
+
+
+def test_a_size_that_is_asked_about_is_held_against_the_least() -> None:
+    found = told(STRAIGHT, "is an 18 by 18 by 8 box big enough")
+    assert "18 inches is too small" in found.said
+    assert not pull(found)["box"]
+
+
+def test_a_question_that_describes_the_first_pull_box_is_worked_out() -> None:
+    for said in (
+        "how long for a straight pull with a 3 inch",
+        "what size pull box for a 3 inch straight pull?",
+    ):
+        assert pull(told(said))["width_in"] == "24", said

@@ -43,7 +43,8 @@ def suppose(turn: Turn, act: acts.Suppose, run: Runner) -> None:
         turn.answer(say("what_if.of_job"), act.words)
         return
     things = [one for one in act.acts if not isinstance(one, DESCRIBING)]
-    empty = not turn.state.items and not turn.state.pending
+    pulls = turn.state.pulls is not None and any(one.entering for one in turn.state.pulls.pulls)
+    empty = not turn.state.items and not turn.state.pending and not pulls
     if act.asks_fit and things and empty:
         turn.ahead[:0] = list(act.acts)
         return
@@ -61,12 +62,22 @@ def suppose(turn: Turn, act: acts.Suppose, run: Runner) -> None:
         from boxaloud.assistant.dialogue.enclosures import pull_telling
 
         turn.answer(say("what_if.pulled", new=pull_telling.told(copy.state)), act.words)
+    elif told := _of_body(copy, turn):
+        turn.answer(say("what_if.pulled", new=told), act.words)
+        turn.state = altered(turn.state, proposed=act.acts)
     elif copy.trail and copy.state != turn.state:
         new, now = outcome(copy.state, turn.state), outcome(turn.state, turn.state)
         turn.answer(say("what_if.with", what=_what(copy), new=new, now=now), act.words)
         turn.state = altered(turn.state, proposed=act.acts)
     elif not copy.refused:
         turn.answer(_unchanged(turn), act.words)
+
+
+def _of_body(copy: Turn, turn: Turn) -> str:
+    """Where a conduit body would stand that goes by its raceway; empty for any other box."""
+    from boxaloud.assistant.dialogue.enclosures import body_telling
+
+    return body_telling.told(copy.state) if copy.state != turn.state else ""
 
 
 def _tried(turn: Turn, told: Sequence[Act], run: Runner) -> Turn:
