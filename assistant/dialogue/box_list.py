@@ -190,7 +190,7 @@ class Boxes:
         talk = self.talk(name)
         said = [status(talk.state, talk.assessment)]
         if talk.assessment.verdict != "incomplete" and not self._cautioned:
-            said.append(short_caution(talk.assessment.sheet.edition))
+            said.append(short_caution(talk.assessment))
             talk.cautioned = True
         talk.cautioned = self._cautioned
         return joined(said)

@@ -123,7 +123,7 @@ class Composer:
         caution = not cautioned and self.found.verdict != "incomplete" and told_it
         made += self._advice(told, aloud=not caution)
         if caution:
-            made.append(SystemAct("caution", short_caution(self.found.sheet.edition)))
+            made.append(SystemAct("caution", short_caution(self.found)))
         made += self._question(tries, last, bool(made) and made[0].act == "acknowledge")
         return made
 
@@ -145,9 +145,13 @@ class Composer:
             return []
         from boxaloud.assistant.dialogue.enclosures import pull_standing, pull_telling
 
-        found = [SystemAct("echo", pull_telling.told(now))]
+        text = pull_telling.told(now)
+        known = before.pulls is not None and before.pulls.pulls == now.pulls.pulls
+        if known and (held := pull_telling.holding(now)):
+            text = Told(str(text), held)  # the ear was told the rest before
+        found = [SystemAct("echo", text)]
         if pull_standing.standing(now).compared and self.found.verdict == "incomplete":
-            found.append(SystemAct("caution", say("caution_short")))
+            found.append(SystemAct("caution", short_caution(self.found)))
         return found
 
     def _nothing(self, tries: int) -> str:

@@ -231,3 +231,21 @@ def test_a_question_that_describes_the_first_pull_box_is_worked_out() -> None:
         "what size pull box for a 3 inch straight pull?",
     ):
         assert pull(told(said))["width_in"] == "24", said
+
+
+@pytest.mark.parametrize(
+    ("said", "most", "holds"),
+    [
+        ("angle pull, a 3 inch and a 2 inch from the left to the top", 40, ("twenty", "twelve")),
+        (STRAIGHT, 20, ("twenty four",)),
+        ("LB with six number 12 THHN passing through, no splices, three quarter EMT", 36,
+         ("sixteen",)),
+    ],
+)  # fmt: skip
+def test_what_the_ear_is_told_is_short(said: str, most: int, holds: tuple[str, ...]) -> None:
+    spoken = told(said).spoken
+    assert len(spoken.split()) <= most, spoken
+    for due in holds:
+        assert due in spoken
+    for wrong in ("times", "hundred", "point"):
+        assert wrong not in spoken.split(), spoken

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from boxaloud.assistant.dialogue.enclosures import conduit_body
 from boxaloud.assistant.dialogue.enclosures.body_state import BodySaid
-from boxaloud.assistant.dialogue.nlg.sentences import inches, listed, plain, say, sentence
+from boxaloud.assistant.dialogue.nlg.sentences import inches, joined, listed, plain, say, sentence
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
@@ -28,7 +28,7 @@ def told(state: State) -> str:
         return ""
     if found.sheet is None:
         return found.refusal
-    return " ".join(_line(state, line) for line in found.sheet.lines)
+    return joined(_line(state, line) for line in found.sheet.lines)
 
 
 def governed() -> str:

@@ -11,7 +11,7 @@ from fractions import Fraction
 from boxaloud.assistant.dialogue.enclosures import governing_sections, pull_open
 from boxaloud.assistant.dialogue.enclosures.pull_standing import PullStanding, real_lines, standing
 from boxaloud.assistant.dialogue.enclosures.pull_state import Entering, PullBoxSaid, Pulled
-from boxaloud.assistant.dialogue.nlg.sentences import counted, inches, listed, say, sentence
+from boxaloud.assistant.dialogue.nlg.sentences import counted, inches, joined, listed, say, sentence
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.rules import PullSheet, Requirement
 from boxaloud.rules.pull import Wall
@@ -25,16 +25,16 @@ def told(state: State) -> str:
     found = standing(state)
     said = [sentence(listed([pulled(one) for one in state.pulls.pulls]))]
     if found.refusal:
-        return " ".join([*said, found.refusal])
+        return joined([*said, found.refusal])
     if found.sheet is None:
-        return " ".join(said)
+        return joined(said)
     least = [*(held(one) for one in found.compared), _least(found.sheet, state.pulls)]
     said = [*least, *_apart_open(found), *said]
     said += dict.fromkeys(_line(one, state.pulls) for one in real_lines(found.sheet))
     said += [_remark(one) for one in found.remarks]
     if state.items:
         said.append(governing_sections.governed(state))
-    return " ".join(text for text in said if text)
+    return joined(said)
 
 
 def _line(line: Requirement, said: PullBoxSaid) -> str:
@@ -92,6 +92,11 @@ def walls(found: PullStanding) -> str:
     ]
     key = "all" if found.said is not None and _walls_named(found.said) else "supposed"
     return say(f"pull.seen.{key}", walls="; ".join(told))
+
+
+def holding(state: State) -> str:
+    """What is known of the box at hand against the least; empty while nothing is."""
+    return joined(held(one) for one in standing(state).compared)
 
 
 def held(one: Compared) -> str:

@@ -41,9 +41,12 @@ def status(state: State, found: Assessment) -> str:
     return text if _left_to_caution(found.sheet.edition) else _aloud(str(text))
 
 
-def short_caution(edition: str) -> str:
-    """The short caution. To the ear it names the edition, once, of verdicts that do not."""
-    text = say("caution_short", edition=edition)
+def short_caution(found: Assessment) -> str:
+    """The short caution. To the ear it names section and edition, once, of verdicts that do
+    not."""
+    edition = found.sheet.edition
+    key = "caution_short" if found.body is None else "caution_body"
+    text = say("caution_pull" if found.pull_alone else key, edition=edition)
     return text if _left_to_caution(edition) else str(text)
 
 
