@@ -138,6 +138,8 @@ def _nameless(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     return [act for act in made if not (isinstance(act, acts.OpenBox) and act.name == "the")]
 
 
+#: Characters before a thing in which it is hedged: no clause is longer.
+_HEDGE_WITHIN = 200
 _HEDGED = lazy_pattern(r"(?i)\b(?:might|may|maybe|perhaps|possibly|could(?! you))\b[^,.;:]*$")
 
 
@@ -146,9 +148,13 @@ def _hedged(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     kept = [
         act
         for act in made
-        if not (isinstance(act, acts.SetClamps) and _HEDGED.search(heard[: act.span[0]]))
+        if not (isinstance(act, acts.SetClamps) and _HEDGED.search(_before(heard, act)))
     ]
     return kept or [acts.DontKnow(words=heard, span=(0, len(heard)))]
+
+
+def _before(heard: str, act: Act) -> str:
+    return heard[max(0, act.span[0] - _HEDGE_WITHIN) : act.span[0]]
 
 
 def _ungrounded(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
