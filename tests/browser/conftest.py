@@ -15,6 +15,7 @@ pytest.importorskip("aiohttp", reason="the part that serves the page is not inst
 
 from boxaloud.assistant.text.problem import Problem
 from boxaloud.assistant.web.folder_build import build
+from boxaloud.assistant.web.runtime_package import runtime_files
 from driving import FLAGS, SIZES, Hand, Size, StaticHost, chromium, laptop
 from platformdirs import user_cache_path
 from playwright.sync_api import sync_playwright
@@ -50,9 +51,10 @@ def pocket_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
         pytest.skip("npm and Node.js, which bring the runtime and prepare the engine, are missing")
     folder = tmp_path_factory.mktemp("pocket") / "site"
     try:
-        build(folder)
+        runtime_files()
     except Problem as problem:
-        pytest.skip(f"the page cannot be built here: {problem}")
+        pytest.skip(f"the runtime of the page cannot be had here: {problem}")
+    build(folder)
     return folder
 
 

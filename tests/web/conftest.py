@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 from boxaloud.assistant.text.problem import Problem
 from boxaloud.assistant.web.folder_build import build
+from boxaloud.assistant.web.runtime_package import runtime_files
 
 
 @pytest.fixture(scope="session")
@@ -17,7 +18,8 @@ def pocket_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
         pytest.skip("npm and Node.js, which bring the runtime and prepare the engine, are missing")
     folder = tmp_path_factory.mktemp("pocket") / "site"
     try:
-        build(folder)
+        runtime_files()
     except Problem as problem:
-        pytest.skip(f"the page cannot be built here: {problem}")
+        pytest.skip(f"the runtime of the page cannot be had here: {problem}")
+    build(folder)
     return folder

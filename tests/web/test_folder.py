@@ -103,6 +103,17 @@ def test_nothing_of_the_engine_needs_what_is_left_out_of_the_library() -> None:
     assert "sqlite3/" in files
 
 
+def test_the_engine_starts_without_the_libraries_that_a_phone_has_not() -> None:
+    """Past defect: a presenter came to load a library of the terminal, and no phone started."""
+    missing = ("rich", "textual", "numpy", "pydantic", "yaml", "jinja2", "PIL", "platformdirs")
+    code = (
+        f"import sys\nsys.modules.update(dict.fromkeys({missing}))\n"
+        "from boxaloud.assistant.web.pocket_entry import warm\nwarm()"
+    )
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True)
+    assert done.returncode == 0, done.stderr
+
+
 def test_a_runtime_that_is_not_the_pinned_one_is_not_taken(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:

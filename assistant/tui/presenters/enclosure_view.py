@@ -9,7 +9,6 @@ from boxaloud.assistant.dialogue.assessment import Assessment
 from boxaloud.assistant.dialogue.enclosures import body_telling, pull_standing, pull_telling
 from boxaloud.assistant.dialogue.enclosures.conduit_body import BodyStanding
 from boxaloud.assistant.dialogue.enclosures.pull_standing import PullStanding
-from boxaloud.assistant.tui.presenters.fitted_text import wrapped
 from boxaloud.assistant.tui.presenters.pull_picture import drawn
 from boxaloud.assistant.tui.tui_messages import text
 from boxaloud.rules import PullSheet
@@ -103,6 +102,9 @@ def front_of(found: Assessment) -> Front | None:
 
 def picture(found: Assessment, width: int, height: int) -> list[str]:
     """The drawing with what it is, else what it would show in words, in so much room."""
+    # a terminal's, which is not there on a phone
+    from boxaloud.assistant.tui.presenters.fitted_text import wrapped
+
     if found.body is not None:
         return [row for left, _ in rows(found) for row in wrapped(left, width)][:height]
     seen, pull = front_of(found), found.pull

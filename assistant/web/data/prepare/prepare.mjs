@@ -44,8 +44,14 @@ with zipfile.ZipFile("/engine/engine.zip", "a") as target:
 warm()
 `;
 
-const first = await python(fs.readFileSync(source));
-first.runPython(COMPILE);
-const second = await python(first.FS.readFile("/engine/compiled.zip"));
-second.runPython(GRAMMAR);
-fs.writeFileSync(target, second.FS.readFile("/engine/engine.zip"));
+try {
+  const first = await python(fs.readFileSync(source));
+  first.runPython(COMPILE);
+  const second = await python(first.FS.readFile("/engine/compiled.zip"));
+  second.runPython(GRAMMAR);
+  fs.writeFileSync(target, second.FS.readFile("/engine/engine.zip"));
+} catch (fault) {
+  // by itself Node.js would print the runtime's whole source before the reason
+  process.stderr.write(`${fault.message}\n`);
+  process.exitCode = 1;
+}
