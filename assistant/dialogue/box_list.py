@@ -202,6 +202,8 @@ class Boxes:
         if act.which in ("first", "last"):
             name = self.names[0 if act.which == "first" else -1]
         found = self.find(name)
+        if found is None and name == f"box {len(self._names) + 1}":
+            return self._next("")  # "the second box has …", of one that is begun by it
         if found is None:
             return Outcome(say("job.no_box", name=name or "that"))
         return self._reopen(found)

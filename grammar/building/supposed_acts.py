@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from decimal import Decimal
 
 from boxaloud.grammar import acts, grammar_data
 from boxaloud.grammar.acts import Act
@@ -27,6 +28,34 @@ _BEING = frozenset({"have", "had", "has", "is", "was", "were", "be"})
 _HOW_ABOUT = lazy_pattern(r"(?:(?:and|so|ok|okay|but|or) )*(?:how|what) about\b")
 
 
+#: "What if I use a 16": a box of that many cubic inches.
+_IN_A_BOX = lazy_pattern(
+    r"(?:^|\b(?:use|used|using|go with|went with|going with|in|into|try|tried|get|got"
+    r"|switch(?:ed)? to|swap(?:ped)? (?:it )?(?:for|to)|put in|have|had|it was|it is|was) )"
+    r"(?:a|an|the) <n:(?!(?:14|12|10|8|6)>)[0-9.]+>"
+    r"(?: (?:instead|then|box|one|now))*$"
+)
+
+
+#: "Would it fit an 18 if …": the box that it is to fit.
+_TO_FIT = lazy_pattern(
+    r"\bfit(?:s|ting)?(?: it| this| that| all)?(?: in| into)? (?:a|an|the) <n:([0-9.]+)>"
+)
+
+
+def _with_box(
+    kept: tuple[Act, ...], line: str, words: str, span: tuple[int, int]
+) -> tuple[Act, ...]:
+    """What is supposed, with the box that it is asked to fit."""
+    said = _TO_FIT.search(line)
+    named = any(isinstance(act, (acts.SetVolume, acts.SetSize)) for act in kept)
+    if said is None or named or not kept:
+        return kept
+    volume = Decimal(said[1])
+    rest = [a for a in kept if not (isinstance(a, acts.Number) and a.value == volume)]
+    return (*rest, acts.SetVolume(volume=volume, words=words, span=span))
+
+
 def suppose(
     telling: Telling, following: Sequence[Clause], words: str, span: tuple[int, int]
 ) -> list[Act]:
@@ -41,10 +70,11 @@ def suppose(
     if is_about(clause):
         inner = [_as_restated(act) for act in inner]
     kept = tuple(
-        _as_volume(act) if clause.fit else act
+        _as_volume(act) if clause.fit or _IN_A_BOX.search(told.line) else act
         for act in inner
         if not isinstance(act, (acts.Yes, acts.No, acts.Ask, acts.AskWhy))
     )
+    kept = _with_box(kept, " ".join(one.line for one in (clause, *following)), words, span)
     if not kept:
         return [acts.AskUnknown(words=words, span=span)]
     return [acts.Suppose(acts=kept, words=words, span=span)]

@@ -14,7 +14,7 @@ from boxaloud.grammar.enclosures import BODY, enclosure_talk
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer.heard_words import Word
 from boxaloud.grammar.phrases.statement_parser import understand
-from boxaloud.grammar.utterance.box_naming import box_named
+from boxaloud.grammar.utterance.box_naming import box_named, of_another_box, shifted
 from boxaloud.grammar.utterance.box_openings import opening
 from boxaloud.grammar.utterance.clause_acts import clause_acts
 from boxaloud.grammar.utterance.correction_markers import (
@@ -70,6 +70,10 @@ def recognise(
         laid = found.heard
     if named := box_named(found.heard):
         return Utterance(found.heard, (named,))
+    if enclosures and (
+        elsewhere := of_another_box(found.heard, lambda part: recognise(part, open_question))
+    ):
+        return elsewhere
     if (social := small_talk(found.heard)) and not _answers(social, expect):
         return Utterance(found.heard, (social,))
     if told := project_talk(found.heard, found.statements):
@@ -109,11 +113,7 @@ def _to_things(made: list[Act]) -> list[Act]:
     kept: list[Act] = []
     for act in made:
         if isinstance(act, acts.OpenBox) and re.match(r"(?i)(?:a|an|one) ", act.name):
-            shift = act.span[1] - len(act.name)
-            kept += [
-                replace(one, span=(one.span[0] + shift, one.span[1] + shift))
-                for one in recognise(act.name).acts
-            ]
+            kept += shifted(recognise(act.name).acts, act.span[1] - len(act.name))
             continue
         kept.append(act)
     return kept

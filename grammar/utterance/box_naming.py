@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from boxaloud.grammar import acts
-from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.acts import Act, Unread, Utterance
+from boxaloud.grammar.clauses.act_fields import THINGS
 from boxaloud.grammar.clauses.act_kinds import is_thing
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.headings import LETTERED, ROOMS
@@ -70,3 +72,68 @@ def counts_not_names(made: list[Act], heard: str, left: list[Unread]) -> list[Ac
                 )  # fmt: skip
         kept.append(act)
     return kept
+
+
+_THAT_BOX = (
+    r"(?:the )?(?:(?P<nth>first|second|third|fourth|fifth|sixth|seventh|eighth|last) box"
+    r"|box (?:number )?(?P<number>[1-9]|one|two|three|four|five|six|seven|eight|nine))"
+)
+_TELLS = r"(?:has|had|gets|got|needs|should have|also has|really has|only has|is|was)"
+_OF_ANOTHER = tuple(
+    lazy_pattern(say, re.IGNORECASE)
+    for say in (
+        rf"{_LEAD}(?:back )?(?:in|on|for|to|over in) {_THAT_BOX}[,:]? (?P<rest>.+)",
+        rf"{_LEAD}{_THAT_BOX} (?P<rest>{_TELLS} .+)",
+        rf"{_LEAD}(?P<nth>{'|'.join(_ORDINALS[1:])}) box[,:.] (?P<number>)"
+        r"(?P<rest>(?!the |in |for |is ).+)",
+        rf"(?P<rest>.+?) (?:to|in|into|from|(?P<out>out) of|for) {_THAT_BOX}(?:,? please)?[.!]?",
+    )
+)
+#: What goes from one box to another is of both: nothing is made of it here.
+_GOES_OVER = lazy_pattern(rf"(?i){_LEAD}(?:mov(?:e|ed|ing)|shift|relocate|transfer)\b")
+#: What copies a box or leaves it as it is has readers of its own.
+_LEFT = lazy_pattern(r"(?i)\b(?:same as|like|identical|copy|do not|don't|never)\b")
+_PLACES = {word: place for place, word in enumerate(_ORDINALS, 1)}
+_WORDS = ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine")
+
+
+def of_another_box(heard: str, read_part: Callable[[str], Utterance]) -> Utterance | None:
+    """ "Add a 14-2 to the first box", "box 1 has a dimmer": that box is opened, and what is told is
+    of it; None where no box is named by its number, or nothing is told of one."""
+    if "box" not in heard.lower() or heard.rstrip().endswith("?") or _LEFT.search(heard):
+        return None
+    plain = " ".join(heard.split())
+    said = next((found for say in _OF_ANOTHER if (found := say.fullmatch(plain))), None)
+    if said is None:
+        return None
+    out = said.re.groupindex.get("out") and said["out"]
+    read = read_part(f"{said['rest']} out" if out else said["rest"])
+    if not any(isinstance(act, CHANGES) for act in read.acts):
+        return None
+    if _GOES_OVER.match(plain):
+        return Utterance(heard, (), (Unread.whole(heard),))
+    opened = _opened((said["nth"] or "").lower(), (said["number"] or "").lower(), heard)
+    return Utterance(
+        heard, (opened, *shifted(read.acts, max(heard.find(said["rest"]), 0))), read.unread
+    )
+
+
+def _opened(nth: str, number: str, heard: str) -> acts.OpenBox:
+    """The box of an ordinal or a number."""
+    if nth in ("first", "last"):
+        return acts.OpenBox(which="first" if nth == "first" else "last", words=heard)
+    place = _WORDS.index(number) + 1 if number in _WORDS else number or _PLACES[nth]
+    return acts.OpenBox(name=f"box {place}", words=heard)
+
+
+def shifted(made: Sequence[Act], by: int) -> list[Act]:
+    """The acts of a part of an utterance, at their places in the whole."""
+    return [replace(act, span=(act.span[0] + by, act.span[1] + by)) for act in made]
+
+
+CHANGES = (
+    *THINGS.values(), acts.SetVolume, acts.SetSize, acts.SetClamps, acts.Restate, acts.Recount,
+    acts.RestateList, acts.Remove, acts.Replace, acts.More, acts.Land, acts.Deny, acts.Resize,
+    acts.AddPart,
+)  # fmt: skip
+"""What tells of a box, wherever it stands."""

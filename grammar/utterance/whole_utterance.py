@@ -32,6 +32,7 @@ from boxaloud.grammar.utterance.device_groups import (
 from boxaloud.grammar.utterance.device_purposes import for_devices
 from boxaloud.grammar.utterance.device_repeats import same_again
 from boxaloud.grammar.utterance.fixture_groups import of_fixtures
+from boxaloud.grammar.utterance.landed_together import landed_together, off_its_wires
 from boxaloud.grammar.utterance.other_talk import TELLS, about_other_things, strange_words
 from boxaloud.grammar.utterance.repetitions import (
     counted_in_all,
@@ -54,6 +55,7 @@ from boxaloud.grammar.utterance.restated_counts import (
 )
 from boxaloud.grammar.utterance.restated_lists import restated_list
 from boxaloud.grammar.utterance.shared_yokes import shared_yoke
+from boxaloud.grammar.utterance.topics import topics_taken_out
 from boxaloud.grammar.utterance.ways_out import out_again
 from boxaloud.grammar.utterance.yokes import one_yoke, wide_yoke
 
@@ -87,7 +89,7 @@ def tidied(
     """What an utterance as a whole makes of its parts."""
     if (other := _remark(made, parts)) is not None:
         return [other], [run for run in left if run.span == other.span]
-    made = _passed(_FIRST, made, heard, left)
+    made = topics_taken_out(_passed(_FIRST, made, heard, left), parts)
     if about_other_things(made, parts):
         return [acts.OtherTalk(words=heard, span=(0, len(heard)))], []
     made = _passed(_THEN, made, heard, left)
@@ -176,6 +178,8 @@ kind is named it always looks."""
 _FIRST: Passes = (
     (counts_not_names, (acts.NextBox,), 2),
     (shared_yoke, (), 0),
+    (landed_together, (acts.AddDevice,), 2),
+    (off_its_wires, (acts.Remove,), 1),
     (_nameless, (acts.OpenBox,), 1),
     (_hedged, (acts.SetClamps,), 1),
     (landed_on_cables, (acts.AddDevice,), 2),

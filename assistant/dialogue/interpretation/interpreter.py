@@ -15,6 +15,7 @@ from boxaloud.assistant.dialogue.interpretation import (
     bare_measures,
     box_measures,
     pointed_devices,
+    pointed_wires,
     reference_ambiguity,
 )
 from boxaloud.assistant.dialogue.interpretation.full_acts import corrected, full
@@ -31,7 +32,7 @@ BOXLESS = (None, "contents", "clamps", "unread", *SIZED)
 
 def interpreted(turn: Turn, act: Act) -> Act:
     """The full act that a bare answer is under the open question; any other act as it is."""
-    act = pointed_devices.landed(turn.state, act) or act
+    act = pointed_devices.landed(turn.state, act) or pointed_wires.routed(turn.state, act) or act
     if type(act) in KIND_OF:
         return _thing(turn, act)
     match act:

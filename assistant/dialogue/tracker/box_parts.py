@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from decimal import Decimal
 from typing import Literal
 
 from boxaloud.assistant.dialogue.altering import altered
@@ -25,7 +26,8 @@ def part(turn: Turn, act: AddPart) -> None:
     if act.volume is not None:
         thing: Part = Marked(act_volumes.volume_of(act), label, act_volumes.metric_of(act))
     elif _made_like_a_box(act, label) and act.marked is not False:
-        partial = PartialBox(_family_of(turn, act), act.width, depth=act.depth, label=label)
+        family, width = _outline_of(turn, act)
+        partial = PartialBox(family, width, depth=act.depth, label=label)
         table_box.settle(turn, partial, act)
         return
     else:
@@ -39,12 +41,16 @@ def _made_like_a_box(act: AddPart, label: str) -> bool:
     return bool(act.family) or (label == "extension ring" and named)
 
 
-def _family_of(turn: Turn, act: AddPart) -> str:
-    """The family said of an extension ring, else that of the box it stands on."""
-    if act.family:
-        return act.family
+def _outline_of(turn: Turn, act: AddPart) -> tuple[str, Decimal | None]:
+    """The family and width in inches said of an extension ring, else those of the box that it
+    stands on: a ring has the outline of its box (common practice)."""
     box = turn.state.box[0] if turn.state.box else None
-    return table_row(box.row).family if isinstance(box, TableBox) else "square"
+    if not isinstance(box, TableBox):
+        return act.family or "square", act.width
+    row = table_row(box.row)
+    if act.family not in (None, row.family):
+        return act.family or "", act.width
+    return row.family, row.width if act.width is None else act.width
 
 
 _UNSAID = "barrier not described"

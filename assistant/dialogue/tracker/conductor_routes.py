@@ -69,7 +69,16 @@ def route(turn: Turn, act: acts.Route) -> None:
     if not found:
         item_changes.not_found(turn, act.target, act.words)
         return
+    some = act.target.count
     for item in found:
+        if some is not None and some < item.content.count:
+            kind = "cable" if isinstance(item.content, Cable) else "conductors"
+            awg = getattr(item.content, "awg", None)
+            reclassify(
+                turn,
+                acts.Reclassify(count=some, kind=kind, path=act.path, awg=awg, words=act.words),  # type: ignore[arg-type]
+            )
+            return  # "one of the 14-2s goes through": the rest stays as it was
         if isinstance(item.content, Cable | Conductors):
             routed = replace(item.content, path=act.path)
             item_changes.change_content(turn, item, routed, act.words)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.interpretation import reference_ambiguity, references
 from boxaloud.assistant.dialogue.nlg import item_names
@@ -82,13 +84,20 @@ def _remove_across(turn: Turn, item: Item, out: int, target: Reference, words: s
         item_changes.recount(turn, one, 0, words)
 
 
+def _is_called(label: str, target: Reference) -> bool:
+    """Whether a part is meant by its name; a ring without a kind is any ring that is there."""
+    plain = re.search(r"\b(?:plaster|mud|device)\b", target.words.lower()) is None
+    ring = "ring" in (target.name or "") and "ring" in label and plain
+    return ring or references.same_name(label, target.name or "")
+
+
 def remove_part(turn: Turn, target: Reference, act: Act) -> bool:
     """Take a ring, cover or barrier off again; False where there is none."""
     extras = turn.state.extras
     name = target.name
     for part in reversed(extras):
         label = getattr(part, "label", "barrier")
-        if target.kind == "anything" or name is None or references.same_name(str(label), name):
+        if target.kind == "anything" or name is None or _is_called(str(label), target):
             rest = tuple(other for other in extras if other is not part)
             state = altered(turn.state, extras=rest, last="box")
             turn.enter(state, say("echo.taken_out", what=item_names.part(part)))

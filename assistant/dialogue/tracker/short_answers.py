@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from decimal import Decimal
 
 from boxaloud.assistant.dialogue.altering import altered
@@ -105,9 +106,14 @@ def yes(turn: Turn, act: Act) -> None:
         from boxaloud.assistant.dialogue.tracker import what_if
 
         what_if.do_it(turn, acts.DoIt(words=act.words))
+    elif _THERE_IS.search(turn.heard.lower()):
+        turn.unplaced.append(turn.heard)  # "no dimmer", "yes there is": of what is yet to be said
     else:
         turn.social.append(say("fine"))
         turn.understood.append(act.words)
+
+
+_THERE_IS = re.compile(r"\b(?:there (?:is|are|was|were)|it is there)\b(?! no)")
 
 
 def no(turn: Turn, act: Act) -> None:
