@@ -3,11 +3,16 @@ into the figure before them. Mended where only one thing can have been meant."""
 
 from __future__ import annotations
 
+import re
+
 from boxaloud.grammar import grammar_data
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer import odd_figures
+from boxaloud.grammar.lexer.numbers import word_classes
 
 _TIME = lazy_pattern(r"\d{1,2}:[0-5]\d(?![\d:/-]|\.\d)")
+#: "x2/14-2": the count of one cable and the next cable, in notes without a space.
+_COUNT_BEFORE_CABLE = lazy_pattern(r"(\d{1,3})/((?:14|12|10)[-/][2-4](?:'?s)?)")
 _IMPROPER = lazy_pattern(r"(\d)(\d{1,2})/(2|4|8|16)")
 _IN_TWO: frozenset[str] = frozenset(grammar_data.table("lexicon")["words"]["in_two"])
 _PIECES: frozenset[str] = frozenset(word[:cut] for word in _IN_TWO for cut in range(1, len(word)))
@@ -33,7 +38,11 @@ def mend(plain: str, texts: list[str], starts: list[int], ends: list[int]) -> No
     at = 0
     while at < len(texts):
         text = texts[at]
-        if "/" in text:
+        if "/" in text and (listed := _COUNT_BEFORE_CABLE.fullmatch(text)):
+            _part(texts, starts, ends, at, listed)
+        elif text == "/" and 0 < at < len(texts) - 1 and _lists(texts[at - 1], texts[at + 1]):
+            texts[at] = ","  # "rec 1/sw 2/no clamps": an item each
+        elif "/" in text:
             texts[at] = mixed_number(text)
         elif text in _PIECES and at + 1 < len(texts):
             whole = text + texts[at + 1]
@@ -47,6 +56,21 @@ def mend(plain: str, texts: list[str], starts: list[int], ends: list[int]) -> No
 
 def _is_time(rest: str) -> bool:
     return _TIME.match(rest) is not None
+
+
+def _lists(before: str, after: str) -> bool:
+    """Whether a slash between a figure and a word parts the items of a list."""
+    return before.isdecimal() and len(after) > 1 and after.isalpha() and not word_classes(after)
+
+
+def _part(
+    texts: list[str], starts: list[int], ends: list[int], at: int, found: re.Match[str]
+) -> None:
+    """Make a count and the cable behind it of one token, the slash between them a break."""
+    begin = starts[at]
+    texts[at : at + 1] = [found[1], ",", found[2]]
+    starts[at : at + 1] = [begin, begin + found.end(1), begin + found.start(2)]
+    ends[at : at + 1] = [begin + found.end(1), begin + found.start(2), ends[at]]
 
 
 def _join(

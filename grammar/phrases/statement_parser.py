@@ -10,7 +10,14 @@ from typing import TypeAlias
 from boxaloud.grammar.lexer.heard_words import Word
 from boxaloud.grammar.lexer.symbols import BREAKS, FREE
 from boxaloud.grammar.lexer.tokens import LONGEST, Tokens
-from boxaloud.grammar.phrases import colon_counts, ellipsis, rejection, slot_doubts, slots
+from boxaloud.grammar.phrases import (
+    colon_counts,
+    counts_behind,
+    ellipsis,
+    rejection,
+    slot_doubts,
+    slots,
+)
 from boxaloud.grammar.phrases.best_cover import Capture, Engine, engine
 from boxaloud.grammar.phrases.preparation import Heard, prepared
 from boxaloud.grammar.phrases.statements import Doubt, Statement, Understanding, Value
@@ -31,7 +38,9 @@ def understand(
     machine = engine()
     spans = machine.cover(heard.symbols, expect)
     read = [_statement(machine, heard, span) for span in spans]
-    found = colon_counts.settled(heard.tokens.heard, read)
+    found = counts_behind.settled(
+        heard.tokens.heard, colon_counts.settled(heard.tokens.heard, read)
+    )
     settled = ellipsis.settled(
         heard.tokens.heard,
         [statement for statement in found if statement.kind],
