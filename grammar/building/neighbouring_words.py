@@ -39,8 +39,17 @@ def is_pronoun_one(elements: Sequence[Element], place: int) -> bool:
 def is_elsewhere(elements: Sequence[Element], place: int) -> bool:
     """ "a box behind the old switch": the switch is not in it."""
     before = [element.tag for element in elements[max(0, place - 3) : place]]
+    if "behind" in before and not any(map(_is_the_box, elements[:place])):
+        return False  # "three 14-2s stuffed in behind a dimmer": it closes the box
     return any(word in _BEHIND for word in before) and not any(
         word.startswith("<") for word in before
+    )
+
+
+def _is_the_box(element: Element) -> bool:
+    """Whether an element stands for the box at hand."""
+    return element.tag in ("box", "it", "this", "that", "one", "<n:1>") or element.tag.startswith(
+        "<box_"
     )
 
 

@@ -118,6 +118,9 @@ def _yet(act: Act, heard: str) -> bool:
 
 
 _FURTHER = lazy_pattern(r"\b(?:more|another|extra|additional|other)\b")
+_OF_A_KIND = lazy_pattern(
+    r"\w+ of (?:the|those|these|my) (?:old|older|new|newer|existing|original)\b"
+)
 _OF_THOSE = lazy_pattern(r"\bof (?:the|those|these|my)\b")
 
 
@@ -132,6 +135,9 @@ def _partitive(act: Act) -> Act:
             return acts.Remove(target=target, words=act.words, span=act.span, function="request")
         if _FURTHER.search(low):
             return act
+        if isinstance(act, acts.AddCable) and _OF_A_KIND.match(low):
+            # of those that are there, or so many of that kind
+            return replace(act, doubts=(*act.doubts, acts.Doubt("count", "some")))
         if _OF_THOSE.search(low) or low.startswith(("only ", "just ")):
             return acts.Restate(
                 thing=act, instead_of=just_like(act), words=act.words, span=act.span,

@@ -10,6 +10,7 @@ from boxaloud.grammar.acts import Act, Reference
 from boxaloud.grammar.building.pattern_groups import number_of, pieces, target_of, words_of
 from boxaloud.grammar.building.told_clause import Telling
 from boxaloud.grammar.clauses.act_fields import THINGS, reference_to
+from boxaloud.grammar.clauses.clause import Element
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.patterns.patterns import Match
 
@@ -41,6 +42,21 @@ _POINTING = frozenset(grammar_data.table("clauses")["telling"]["pointing"])
 _FURTHER = lazy_pattern(r"(?i)(?:another|one more|a further|a (?:second|third|fourth))\b")
 
 
+#: Wires are pulled into a box; what is pulled out of it is said with "out", or pointed at.
+_PULLED_IN = lazy_pattern(r"\bpulled (?!(?:out|off|back)\b)(?!.* (?:out|off|back|away)\b)")
+
+
+def _comes_in(element: Element) -> bool:
+    """ "Five 12s": conductors that are counted, and are none of those that are there."""
+    found = element.found
+    return (
+        found is not None
+        and found.kind in ("cable", "conductors", "grounds")
+        and found.get("count") is not None
+        and not element.tag.endswith(":d>")
+    )
+
+
 def build_remove(match: Match, telling: Telling) -> list[Act] | None:
     """ "Take out one of the 14-2s"; with no target, the last thing."""
     words, span = words_of(match, telling)
@@ -60,6 +76,8 @@ def build_remove(match: Match, telling: Telling) -> list[Act] | None:
         for e in covered
         if e.found is not None and e.found.kind in (*THINGS, "clamps", "part", "barrier")
     ]
+    if _PULLED_IN.search(match.found.group()) and all(map(_comes_in, things)):
+        return None  # "I pulled five 12s": into the box
     if any(_FURTHER.match(e.found.words) for e in things if e.found is not None):
         return None  # "another 12-2 goes out": it goes out of the box, to somewhere else
     if len(things) > 1 and not match.has("n"):

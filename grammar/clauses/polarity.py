@@ -164,6 +164,9 @@ def _denies_back(elements: Sequence[Element], place: int) -> bool:
     )
 
 
+_PLACED = frozenset({"inside", "in", "internal", "outside", "out", "external"})
+
+
 def _thing_before(elements: Sequence[Element], place: int) -> int:
     """The thing right before a place, with nothing but "is" or "are" between; else -1."""
     at = place - 1
@@ -191,4 +194,6 @@ def _thing_before(elements: Sequence[Element], place: int) -> int:
     found = elements[at].found
     if found is None or found.kind not in DENIABLE - {"place", "nothing"} or _counted(elements[at]):
         return -1
+    if found.kind == "clamps" and found.words.lower().split()[-1] in _PLACED:
+        return -1  # "clamps inside none of those gadgets": where they are is said
     return at

@@ -202,11 +202,17 @@ def is_topic(clause: Clause, told: list[Act]) -> bool:
     )
 
 
+#: The words that may stand in a denial of what was named before it: "clamps? none in this one".
+_PLAINLY = frozenset(grammar_data.table("clauses")["polarity"]["plainly"])
+
+
 def denied_topic(clause: Clause, following: Clause, heard: str) -> list[Act] | None:
     """ "clamps? none inside", "devices: none"."""
     from boxaloud.grammar.clauses.polarity import denied, is_negator
 
     head = following.elements[0]
+    if any(e.tag.isalpha() and e.tag not in _PLAINLY for e in following.elements):
+        return None  # "clamps inside, no gadgets": of the gadgets
     plain_not = {e.tag for e in following.elements} <= {
         "not",
         "inside",

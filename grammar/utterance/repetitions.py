@@ -11,6 +11,8 @@ from boxaloud.grammar.clauses.act_fields import KIND_OF, THINGS
 from boxaloud.grammar.clauses.act_kinds import counted, is_thing
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
+#: Behind a cable: "one old 14-2 that's got no ground".
+_WHICH = lazy_pattern(r"(?i),? (?:that|which|who)(?:'s| |$)[^,.;:]*$")
 _OF_THOSE = lazy_pattern(
     r"(?i) ?(?:with|on|for|in|to|either) (?:those|these|them|that|it|either)\b"
 )
@@ -22,7 +24,10 @@ def grounds_of_those(made: list[Act], heard: str, left: list[Unread]) -> list[Ac
     for act in made:
         last = kept[-1] if kept else None
         denied = isinstance(act, acts.Deny) and act.target.kind == "grounds"
-        if denied and _OF_THOSE.match(heard, act.span[1]):
+        of_last = isinstance(last, acts.AddCable) and _WHICH.match(
+            heard[last.span[1] : act.span[0]]
+        )
+        if denied and (of_last or _OF_THOSE.match(heard, act.span[1])):
             if isinstance(last, acts.AddConductors):
                 continue
             if isinstance(last, acts.AddCable):
@@ -190,6 +195,9 @@ def listed_roles(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     return kept
 
 
+_JOINED = lazy_pattern(r"(?i)\b(?:more|another|plus|and|also|with|then)\b")
+
+
 def once_corrected(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """What a correction says twice is said once: "it's a 14-2 after all. Two 14-2s."; and what
     comes beside it by role alone ("the fan feed") is what was just counted."""
@@ -201,12 +209,14 @@ def once_corrected(made: list[Act], heard: str, left: list[Unread]) -> list[Act]
         if isinstance(last, acts.Restate) and is_thing(act) and type(act) is type(last.thing):
             same = all(
                 getattr(act, slot, None) == getattr(last.thing, slot, None)
-                for slot in ("awg", "conductors", "name")
+                for slot in ("awg", "conductors", "name", "role")
+            ) and (getattr(act, "ground", None) is False) == (
+                getattr(last.thing, "ground", None) is False
             )
             if (
                 same
                 and act.count is not None
-                and not re.search(r"(?i)\b(?:more|another)\b", act.words)
+                and not _JOINED.search(heard[last.span[1] : act.span[0]] + act.words)
             ):
                 kept[-1] = replace(last, thing=replace(last.thing, count=act.count))
                 continue

@@ -22,6 +22,7 @@ from boxaloud.grammar.utterance.cable_groups import (
 )
 from boxaloud.grammar.utterance.cable_roles import named_by_role
 from boxaloud.grammar.utterance.clamp_counts import clamps_counted, clamps_on_some
+from boxaloud.grammar.utterance.contradictions import denied_at_once
 from boxaloud.grammar.utterance.counted_totals import totals
 from boxaloud.grammar.utterance.device_groups import (
     quads_as_duplexes,
@@ -31,6 +32,7 @@ from boxaloud.grammar.utterance.device_groups import (
 )
 from boxaloud.grammar.utterance.device_purposes import for_devices
 from boxaloud.grammar.utterance.device_repeats import same_again
+from boxaloud.grammar.utterance.explained_lists import explained
 from boxaloud.grammar.utterance.fixture_groups import of_fixtures
 from boxaloud.grammar.utterance.landed_together import landed_together, off_its_wires
 from boxaloud.grammar.utterance.other_talk import TELLS, about_other_things, strange_words
@@ -188,6 +190,7 @@ _FIRST: Passes = (
     (_ungrounded, (acts.Unground,), 2),
 )
 _THEN: Passes = (
+    (explained, (acts.AddConductors,), 2),
     (out_again, (acts.AddConductors,), 1),
     (without_sums, (acts.AddConductors, acts.OpenBox), 2),
     (named_by_role, (acts.AddCable,), 1),
@@ -215,6 +218,7 @@ _THEN: Passes = (
     (of_fixtures, (*ROUTED, acts.AddFixtureWires), 1),
     (grounds_of_those, (acts.Deny,), 2),
     (denials_last, (acts.Deny,), 2),
+    (denied_at_once, (acts.Deny,), 2),
     (topic_of_order, (acts.Remove, acts.Restate), 2),
     (depth_said_apart, (), 0),
     (without_activity, (acts.AddDevice,), 2),

@@ -1,0 +1,96 @@
+"""Conductors that are counted, and then named one by one: "five 12s, so that's two hots …".
+
+The names say what they are, and are no further ones. Where they are not as many, it is open which
+number is right, and the list is left unread (each conductor counts, 314.16(B)(1)).
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+
+_LEADS_ON = lazy_pattern(
+    r"(?i)[^,.:;(<>]{0,20}(?:[:(]|[,.;–-]+\s*(?:so |meaning |namely |being |i\.?e\.? |which |that"
+    r"|they|those|these|it'?s |as in |for |and )).*"
+)
+_LEG = lazy_pattern(r"(?i)\bswitch(?:ed)? (?:legs?|loops?)$")
+#: Behind the count, a size of its own.
+_SIZED = lazy_pattern(
+    r"(?i)(?<!^)\b(?:\d|(?:eighteen|sixteen|fourteen|twelve|ten|eight|six)(?:e?s)?\b)"
+)
+_FURTHER = lazy_pattern(r"(?i)\b(?:plus|also|more|another|extra|additional|too)\b")
+
+
+def explained(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """The acts without the names of conductors that were counted before them."""
+    kept: list[Act] = []
+    place = 0
+    while place < len(made):
+        act = made[place]
+        run = _names(made, place, heard) if _counts(act) else []
+        place += 1 + len(run)
+        if not run or not isinstance(act, acts.AddConductors):
+            kept.append(act)
+            continue
+        grounds = [one for one in run if isinstance(one, acts.AddGrounds)]
+        named = sum(_count(one) for one in run)
+        if named == act.count:
+            of_ground = sum(one.count or 1 for one in grounds)
+            kept.append(replace(act, count=act.count - of_ground))
+            kept += [replace(one, awg=one.awg or act.awg) for one in grounds]
+            continue
+        without = [one for one in run if not isinstance(one, acts.AddGrounds)]
+        if sum(_count(one) for one in without) != act.count:
+            span = (without[0].span[0], without[-1].span[1])
+            left.append(Unread(heard[slice(*span)], span, True))
+        kept += [act, *grounds]
+    return kept
+
+
+def _counts(act: Act) -> bool:
+    """ "Five 12s": so many conductors of a size, not yet named."""
+    return (
+        isinstance(act, acts.AddConductors)
+        and act.role is None
+        and act.awg is not None
+        and (act.count or 0) > 1
+        and not any(doubt.slot == "awg" for doubt in act.doubts)
+    )
+
+
+def _names(made: list[Act], place: int, heard: str) -> list[Act]:
+    """The names that stand behind a count, with the words that lead to them."""
+    run: list[Act] = []
+    for act in made[place + 1 :]:
+        thing = act.thing if isinstance(act, acts.Restate) else act
+        if not _is_name(thing) or _FURTHER.search(heard[made[place].span[1] : act.span[0]]):
+            break
+        run.append(thing)
+    while run and isinstance(run[-1], acts.AddGrounds) and run[-1].awg is not None:
+        run.pop()  # "…, one 12 ground": counted by itself
+    if not run or isinstance(run[0], acts.AddGrounds):
+        return []
+    first = made[place + 1]
+    return run if _LEADS_ON.match(heard[made[place].span[1] : first.span[0]] + first.words) else []
+
+
+def _is_name(act: Act) -> bool:
+    """A conductor by its colour or by what it does, with no size of its own."""
+    if isinstance(act, acts.AddGrounds):
+        return act.awg is None
+    if isinstance(act, acts.AddCable):
+        return act.role is not None and any(doubt.reason == "carried" for doubt in act.doubts)
+    if not isinstance(act, acts.AddConductors):
+        return False
+    lent = act.awg is None or not _SIZED.search(act.words)
+    return (lent and act.role is not None) or _LEG.search(act.words) is not None
+
+
+def _count(act: Act) -> int:
+    """How many a name is of; 0 where nobody can say."""
+    if any(doubt.reason == "vague" for doubt in act.doubts):
+        return 0
+    return getattr(act, "count", None) or 1
