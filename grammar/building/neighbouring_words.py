@@ -39,11 +39,33 @@ def is_pronoun_one(elements: Sequence[Element], place: int) -> bool:
 def is_elsewhere(elements: Sequence[Element], place: int) -> bool:
     """ "a box behind the old switch": the switch is not in it."""
     before = [element.tag for element in elements[max(0, place - 3) : place]]
+    if _is_other_end(elements, place):
+        return True
     if "behind" in before and not any(map(_is_the_box, elements[:place])):
         return False  # "three 14-2s stuffed in behind a dimmer": it closes the box
     return any(word in _BEHIND for word in before) and not any(
         word.startswith("<") for word in before
     )
+
+
+#: Where a cable goes or comes from.
+_TOWARDS = frozenset({"to", "from", "feeding", "feeds", "serving", "toward", "towards"})
+_ORDINAL = frozenset({"first", "second", "third", "other", "next"})
+
+
+def _is_other_end(elements: Sequence[Element], place: int) -> bool:
+    """ "A 14-3 to the other three-way", "from the first switch": what a cable goes to is in a box
+    of its own."""
+    found = elements[place].found
+    at = place - 1
+    while at >= 0 and elements[at].tag in ("the", *_ORDINAL):
+        at -= 1
+    if found is None or at < 1 or elements[at].tag not in _TOWARDS:
+        return False
+    other = at < place - 1 and elements[place - 1].tag in _ORDINAL
+    if not other and not re.match(r"(?i)(?:the |that )?(?:other|another|next)\b", found.words):
+        return False
+    return any(e.found is not None and e.found.kind == "cable" for e in elements[:at])
 
 
 def _is_the_box(element: Element) -> bool:

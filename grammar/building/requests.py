@@ -115,7 +115,9 @@ def build_more(match: Match, telling: Telling) -> list[Act]:
     count = number_of(match)
     target = target_of(match, telling) if match.has("ref") else Reference(which="last")
     nth = _NTH.get(match.found.group("nth")) if match.has("nth") else None
-    if target.kind == "cable" or "cable" in words.lower().split():
+    if match.has("way"):
+        target = Reference("wire", which="last", words=words)  # "then one more down to the porch"
+    elif target.kind == "cable" or "cable" in words.lower().split():
         target = Reference("cable", which="last", ordinal=nth, words=words)
     else:
         target = Reference(target.kind, which="last", ordinal=nth, words=words)

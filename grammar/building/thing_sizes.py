@@ -11,6 +11,7 @@ from boxaloud.grammar.building.told_clause import Telling
 from boxaloud.grammar.clauses.act_fields import act_of
 from boxaloud.grammar.clauses.act_kinds import SIZED
 from boxaloud.grammar.clauses.referring_expressions import size_in
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.patterns.patterns import Match
 
 
@@ -56,11 +57,15 @@ def build_resize(match: Match, telling: Telling) -> list[Act] | None:
 _POINTING = ("the ", "that ", "those ", "these ", "my ", "other ", "both ", "all ")
 
 
+#: "A 14-3 to the other three-way": a device of another box.
+_OTHER_END = lazy_pattern(r"(?i)\b(?:to|from|feeds|feeding) (?:the other|the next|another)\b")
+
+
 def build_land(match: Match, telling: Telling) -> list[Act] | None:
     """ "The switch goes on the twelves": the largest conductor landed on a device."""
     words, span = words_of(match, telling)
     awg = size_in(pieces(match, "size"))
-    if awg is None or awg > 14:
+    if awg is None or awg > 14 or _OTHER_END.search(telling.heard[slice(*span)]):
         return None
     target = target_of(match, telling)
     if target.kind not in ("device", "terminal_block", "anything"):

@@ -8,17 +8,17 @@ stand behind their things.
 from __future__ import annotations
 
 import itertools
-import re
 from collections.abc import Sequence
 from dataclasses import replace
 
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer import numbers
 from boxaloud.grammar.phrases.statements import Statement
 
 _THINGS = frozenset({"cable", "device", "fitting", "conductors", "grounds"})
 #: "One box 18": the number is none of the box's own measures.
-_A_BOX = re.compile(r"(?:1|one) (?:box|bx)\b", re.IGNORECASE)
-_FIRST = re.compile(r"(?:[1-9]|one|two|three|four|five|six|seven|eight|nine)(?= )", re.IGNORECASE)
+_A_BOX = lazy_pattern(r"(?i)(?:1|one) (?:box|bx)\b")
+_FIRST = lazy_pattern(r"(?i)(?:[1-9]|one|two|three|four|five|six|seven|eight|nine)(?= )")
 
 
 def settled(heard: str, found: Sequence[Statement]) -> list[Statement]:

@@ -26,7 +26,7 @@ def settled(heard: str, statements: list[Statement], left_over: list[Span]) -> U
     statements = [one for one in statements if not _in_somewhere(heard, one)]
     lent: tuple[Span, ...] = ()
     if len(statements) > 1:
-        before = [statement for statement in statements if statement.kind == "size"]
+        before = [statement for statement in statements if _sizes_others(statement)]
         statements = _carried(_sized(_asked_once(statements)))
         if before:
             stand = {one.span for one in statements}

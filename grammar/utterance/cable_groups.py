@@ -11,6 +11,7 @@ from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.clauses.act_kinds import is_thing, with_count
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer import numbers
+from boxaloud.grammar.utterance.cable_roles import drop_named
 
 
 def _vague(act: Act) -> bool:
@@ -52,6 +53,8 @@ def _sized_later(made: list[Act]) -> list[Act]:
             if summed and act.count == _listed([one, *made[place + 1 :]]):
                 act = one  # "two cables: 12-2 and 12-3"
             waiting = _unsized(kept)
+            if low.startswith("both ") and act.count == 2:
+                drop_named(kept)  # "a feed and a leg, both 14-2": one of the two
             if waiting > 1 and waiting == _listed(made[place:]):
                 kept.append(act)  # "two cables, a 10-2 and a 12-2": a sum, then each of them
                 continue

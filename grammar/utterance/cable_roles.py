@@ -63,3 +63,39 @@ def _is_role(act: Act) -> bool:
     if isinstance(act, acts.AddConductors):
         return act.awg is None  # "a white switch leg"
     return isinstance(act, acts.OtherTalk)
+
+
+def drop_named(kept: list[Act]) -> None:
+    """Take cables that are named by what they do, and lent their size, off the end; two at most."""
+    named = [
+        act
+        for act in kept[-2:]
+        if isinstance(act, acts.AddCable)
+        and act.count in (None, 1)
+        and any(doubt.reason == "carried" for doubt in act.doubts)
+    ]
+    if named and kept[-len(named) :] == named:
+        del kept[-len(named) :]
+
+
+_BOTH = lazy_pattern(r"(?i)\bboth (?:of (?:them|those|these) )?are $")
+_ALL = lazy_pattern(r"(?i)\ball (?:of (?:them|those|these|it) )?(?:are|is) $")
+
+
+def all_of_unknown(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Feed and leg and one more, all 14-2": of cables that nobody counted: it is asked. "Both are
+    14-2" are two."""
+    if sum(isinstance(act, acts.AddCable) for act in made) != 1:
+        return made
+    return [_of_all(act, heard) for act in made]
+
+
+def _of_all(act: Act, heard: str) -> Act:
+    if not isinstance(act, acts.AddCable) or act.count is not None:
+        return act
+    before = heard[: act.span[0]]
+    if _BOTH.search(before):
+        return replace(act, count=2)
+    if act.words.lower().startswith("all ") or _ALL.search(before):
+        return replace(act, doubts=(*act.doubts, acts.Doubt("count", "vague")))
+    return act

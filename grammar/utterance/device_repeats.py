@@ -136,7 +136,7 @@ def _behind_a_heading(act: acts.AddDevice, kept: list[Act], heard: str) -> bool:
         or last.count is not None
         or last.words.lower().startswith(("a ", "an ", "the "))
         or not _generic(act)
-        or not re.search(r"[:.;]", heard[last.span[1] : act.span[0]])
+        or not re.search(r"[:.;]|\s[-–]\s", heard[last.span[1] : act.span[0]])
     ):
         return False
     kept[-1] = replace(

@@ -58,6 +58,9 @@ def plain_layout(text: str) -> str:
         text = _CLOCK.sub(lambda found: " " * len(found[0]), text)
     if "what" in folded or "how" in folded:
         text = _SEEKING.sub(lambda found: " " * len(found[0]), text)
+    if any(character.isdecimal() for character in folded):
+        text = _NUMBERED_ROOM.sub(lambda found: found[1] + " " * len(found[2]), text)
+        text = _NUMBERED_HEAD.sub(lambda found: found[1] + " " * len(found[2]), text)
     if any(word in folded for word in _LABELS):
         text = _LABEL.sub(lambda found: found[1] + " " * (len(found[0]) - len(found[1])), text)
     return _DOTS.sub(lambda found: " " * len(found.group()), text) if ".." in text else text
@@ -90,6 +93,13 @@ _LABEL = lazy_pattern(
     + "|".join(_LABELS)
     + r")) ?#? ?\d{1,4}[a-z]?\b"
 )
+#: "bed2", "bath1": the number belongs to the room.
+_NUMBERED_ROOM = lazy_pattern(
+    r"(?i)(?<![\w-])((?:m?bed|bdrm|m?br|m?bath|kit|kitchen|gar|garage|hall|lr|dr|den|attic|office|porch"
+    r"|closet|unit|apt|rm|room))(\d{1,2})(?![\w./-])"
+)
+#: "Kitchen outlet #3: …": the number of what the box is called by.
+_NUMBERED_HEAD = lazy_pattern(r"(?im)^(\s*(?:[a-z]+, )?[a-z][a-z ]{1,28})(# ?\d{1,3})(?=\s*:)")
 #: "#12 CU THHN": copper, where "12 cu in" is a volume.
 _COPPER = lazy_pattern(r"(?i)((?:#|\bno\.? |\bnumber )\s?\d{1,2}(?: awg)?)\s+cu\b(?!\.?\s*in)")
 #: A time of day, a surface: no numbers of a box. But "14:02" is how dictation writes "fourteen

@@ -20,7 +20,7 @@ from boxaloud.grammar.utterance.cable_groups import (
     misplaced_counts,
     sizes_lent,
 )
-from boxaloud.grammar.utterance.cable_roles import named_by_role
+from boxaloud.grammar.utterance.cable_roles import all_of_unknown, named_by_role
 from boxaloud.grammar.utterance.clamp_counts import clamps_counted, clamps_on_some
 from boxaloud.grammar.utterance.contradictions import denied_at_once
 from boxaloud.grammar.utterance.counted_totals import totals
@@ -30,6 +30,7 @@ from boxaloud.grammar.utterance.device_groups import (
     without_activity,
     without_heading_devices,
 )
+from boxaloud.grammar.utterance.device_names import one_name
 from boxaloud.grammar.utterance.device_purposes import for_devices
 from boxaloud.grammar.utterance.device_repeats import same_again
 from boxaloud.grammar.utterance.explained_lists import explained
@@ -194,6 +195,7 @@ _THEN: Passes = (
     (out_again, (acts.AddConductors,), 1),
     (without_sums, (acts.AddConductors, acts.OpenBox), 2),
     (named_by_role, (acts.AddCable,), 1),
+    (all_of_unknown, (acts.AddCable,), 1),
     (listed_roles, (acts.AddCable,), 2),
     (counted_in_all, (acts.AddCable,), 1),
     (each_pipe, (), 0),
@@ -214,6 +216,7 @@ _THEN: Passes = (
     (switch_beside_box, (acts.SetVolume, acts.SetSize, acts.NameBoxKind), 1),
     (quads_as_duplexes, (acts.AddDevice,), 1),
     (sizes_lent, (acts.Size,), 1),
+    (one_name, (acts.AddDevice,), 2),
     (same_again, (acts.AddDevice, acts.AddTerminalBlock), 1),
     (of_fixtures, (*ROUTED, acts.AddFixtureWires), 1),
     (grounds_of_those, (acts.Deny,), 2),

@@ -94,10 +94,20 @@ def _held_before(turn: Turn, act: Act) -> bool:
             continue
         same = pending.mark == Pending(act, "", "heard").mark
         drop(turn, pending)
-        if not same:
+        if not same and not _sized_now(pending.act, act):
             turn.echoes.append(say("echo.instead", words=pending.act.words))
         return same
     return False
+
+
+def _sized_now(held: Act, said: Act) -> bool:
+    """Whether what was held is said now with the size that it had not."""
+    return (
+        isinstance(held, acts.AddCable)
+        and isinstance(said, acts.AddCable)
+        and held.awg is None
+        and held.count == said.count
+    )
 
 
 def _of_one_subject(held: Act, said: Act) -> bool:

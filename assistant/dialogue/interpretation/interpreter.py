@@ -14,6 +14,7 @@ from typing import cast
 from boxaloud.assistant.dialogue.interpretation import (
     bare_measures,
     box_measures,
+    open_cables,
     pointed_devices,
     pointed_wires,
     reference_ambiguity,
@@ -33,6 +34,7 @@ BOXLESS = (None, "contents", "clamps", "unread", *SIZED)
 def interpreted(turn: Turn, act: Act) -> Act:
     """The full act that a bare answer is under the open question; any other act as it is."""
     act = pointed_devices.landed(turn.state, act) or pointed_wires.routed(turn.state, act) or act
+    act = open_cables.sized(turn, act)
     if type(act) in KIND_OF:
         return _thing(turn, act)
     match act:
@@ -244,6 +246,8 @@ def _landed(turn: Turn, act: Act, awg: int) -> Act:
 def tells_nothing(turn: Turn, act: Act) -> bool:
     """True for the "there is" of "there is no dimmer", which begins a denial and answers nothing,
     and for the one of "box 20 cu in (1)", of which there is but one."""
+    if isinstance(act, acts.Yes) and act.words.lower().startswith("they are"):
+        return turn.next_is(acts.AddCable, acts.Restate)  # "they are 12-2"
     if isinstance(act, (acts.Yes, acts.NoneOfThem)):
         return act.words.lower().startswith("there") and turn.next_is(acts.Deny)
     before = turn.done[-1] if turn.done else None

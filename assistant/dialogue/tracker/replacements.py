@@ -53,6 +53,9 @@ def _replace_absent(turn: Turn, act: acts.Replace, units: int) -> None:
     target, thing = act.target, act.thing
     if isinstance(thing, acts.AddCable) and _fill_pending(turn, act):
         return
+    if isinstance(thing, acts.AddCable) and thing.count is None and target.which in ("both", "all"):
+        _all_of_unknown(turn, thing, target)
+        return
     ordered = act.words.lower().startswith(_ORDERS)
     further = target.ordinal == units + 1 and not ordered  # "and the third one's a 14-3"
     bare = target.awg is None and target.name is None
@@ -65,6 +68,16 @@ def _replace_absent(turn: Turn, act: acts.Replace, units: int) -> None:
         mentions.mention(turn, thing)
         return
     item_changes.not_found(turn, target, act.words)
+
+
+def _all_of_unknown(turn: Turn, cable: acts.AddCable, target: Reference) -> None:
+    """ "Line and load, both are 14-2" of cables that nobody counted: two, or it is asked."""
+    if target.which == "both":
+        mentions.mention(turn, replace(cable, count=2))
+        return
+    from boxaloud.assistant.dialogue.belief import held_acts
+
+    held_acts.wait(turn, cable, "count", "vague")
 
 
 def _units(item: Item, target: Reference, thing: Thing, kinds: int) -> int:
