@@ -96,6 +96,7 @@ def _of_all(act: Act, heard: str) -> Act:
     before = heard[: act.span[0]]
     if _BOTH.search(before):
         return replace(act, count=2)
-    if act.words.lower().startswith("all ") or _ALL.search(before):
+    low = act.words.lower()
+    if (low.startswith("all ") and not low.startswith("all the ")) or _ALL.search(before):
         return replace(act, doubts=(*act.doubts, acts.Doubt("count", "vague")))
     return act
