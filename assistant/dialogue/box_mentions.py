@@ -16,6 +16,8 @@ _ORDERS = (
     r"(?:add|put|throw|stick|bring|run|toss|drop|take|pull|remove|lose|there's|there is|there are"
     r"|i have|we have|i forgot|need|i need|we need)"
 )
+#: What is done with a thing in a box, and not with a cable that runs to a place.
+_PLACES = r"(?:add|put|throw|stick|toss|drop|take|pull|remove|lose)"
 _HAS = r"(?:gets?|has|have|had|needs?|got|takes?|is getting|should have|also (?:has|gets|needs))"
 _INTO = r"(?:in|into|to|on|onto|from|off|of|inside|for)"
 _ASKING = r"(?:is|are|does|do|did|how|how's|hows|what|what's|whats|will|would|which)"
@@ -34,7 +36,7 @@ class Mention:
 def mentioned(heard: str, names: Sequence[str], at: str) -> Mention | None:
     """The other box that something is said of, None where the box at hand is meant.
 
-    "A 14-2 to the den" runs there; "add a 14-2 to the den box", "the den has one more" are of it.
+    "A 14-2 to the den" runs there; "add a 14-2 to the den", "add a 14-2 to the den box", "the den has one more" are of it.
     """
     if "?" in heard:
         return None
@@ -43,6 +45,7 @@ def mentioned(heard: str, names: Sequence[str], at: str) -> Mention | None:
             rf"{_LEAD}(?P<mention>in the {may}),? (?=there|i |we |one |another |it )",
             rf"{_LEAD}(?P<mention>the {may} {_HAS})\b",
             rf"{_LEAD}{_ORDERS} [^.;]*(?P<mention> {_INTO} the {must})(?:,? please)?[ .!]*$",
+            rf"{_LEAD}{_PLACES} [^.;]*(?P<mention> {_INTO} the {may})(?:,? please)?[ .!]*$",
         ):
             found = re.match(r"(?i)\s*" + re.sub(r"(?<!\()\ (?![.!])", r"\\s+", form), heard)
             if found is not None:

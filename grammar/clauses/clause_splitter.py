@@ -63,7 +63,31 @@ def clauses(heard: str, statements: Sequence[Statement]) -> list[Clause]:
     if elements:
         made.append(_clause(elements, opens, "end"))
     _put_questions(made, statements)
-    return _only_asked(_recalled_whole(made))
+    return _tagged(_only_asked(_recalled_whole(made)))
+
+
+#: "I need an eighteen, don't I?": a negative tag, after a comma or, as an ear gives it, without.
+_NEGATIVE_TAG = lazy_pattern(
+    r"(?:(?:do|does|did|is|are|am|was|were|should|would|could|can|will|have|has|had) not"
+    r"|(?:do|does|did|is|are|was|were|should|would|could|ca|wo|have|has|had|ai)n't)"
+    r" (?:i|it|that|this|we|you|they|there|he|she)"
+)
+
+
+def _tagged(made: list[Clause]) -> list[Clause]:
+    """A sentence with a negative tag behind it asks: what it says is supposed."""
+    kept: list[Clause] = []
+    for clause in made:
+        if kept and kept[-1].closes not in _HARD and _NEGATIVE_TAG.fullmatch(clause.line):
+            for before in reversed(kept):
+                if before.mood == "declarative":
+                    before.mood, before.modal = "conditional", True
+                if before.opens in _HARD:
+                    break
+            kept[-1].closes = clause.closes
+            continue
+        kept.append(clause)
+    return kept
 
 
 _ONLY_ASKED = lazy_pattern(

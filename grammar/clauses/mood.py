@@ -61,6 +61,8 @@ UNSURE = lazy_pattern(
     r"|did not check|did not notice|have not looked|have not checked|dunno|no idea"
     r"|do not remember|can not remember|do not recall|not looked|at) (?:if|whether|which|what"
     r"|how)\b"
+    r"|\b(?:(?:need|want|like|love|have|trying) to (?:know|see|find out|figure out|hear|ask)"
+    r"|wonder|wondering|curious|asking(?: you)?|find out|figure out)(?: about)? (?:how|what|which)\b"
 )
 #: "So now the clamp counts as a 12?", "that's exactly 18, right?"
 _TAG = lazy_pattern(
