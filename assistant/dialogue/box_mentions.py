@@ -36,7 +36,8 @@ class Mention:
 def mentioned(heard: str, names: Sequence[str], at: str) -> Mention | None:
     """The other box that something is said of, None where the box at hand is meant.
 
-    "A 14-2 to the den" runs there; "add a 14-2 to the den", "add a 14-2 to the den box", "the den has one more" are of it.
+    "A 14-2 to the den" runs there; "add a 14-2 to the den", "run a 14-2 to the den box" and "the
+    den has one more" are of it.
     """
     if "?" in heard:
         return None

@@ -62,7 +62,8 @@ UNSURE = lazy_pattern(
     r"|do not remember|can not remember|do not recall|not looked|at) (?:if|whether|which|what"
     r"|how)\b"
     r"|\b(?:(?:need|want|like|love|have|trying) to (?:know|see|find out|figure out|hear|ask)"
-    r"|wonder|wondering|curious|asking(?: you)?|find out|figure out)(?: about)? (?:how|what|which)\b"
+    r"|wonder|wondering|curious|asking(?: you)?|find out|figure out)(?: about)?"
+    r" (?:how|what|which)\b"
 )
 #: "So now the clamp counts as a 12?", "that's exactly 18, right?"
 _TAG = lazy_pattern(
