@@ -114,11 +114,20 @@ _WEAK = (
 def _remark(made: list[Act], parts: list[Clause]) -> acts.OtherTalk | None:
     """The talk of something else that an utterance is, whatever little it seems to tell."""
     others = [act for act in made if isinstance(act, acts.OtherTalk)]
+    telling = [act for act in made if isinstance(act, TELLS)]
+    if all(isinstance(act, (acts.Number, acts.Size)) for act in telling):
+        alone = all(isinstance(act, (*_BARE, acts.No, acts.Yes, acts.AskUnknown)) for act in made)
+        if alone and others and telling and all(part.closes in (",", "", "end") for part in parts):
+            # "half inch EMT, ten foot sticks, I need about nine": in one sentence, of one thing
+            return others[0]
     if not others or len(others) * 2 < len(parts):
         return None
-    weak = all(_little(act) for act in made if isinstance(act, TELLS))
+    weak = all(map(_little, telling))
     alone = all(isinstance(act, (*TELLS, acts.OtherTalk, acts.No, acts.Yes)) for act in made)
     return others[0] if weak and alone else None
+
+
+_BARE = (acts.Number, acts.Size, acts.OtherTalk)
 
 
 def _little(act: Act) -> bool:
