@@ -51,6 +51,31 @@ def named_by_role(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     return made
 
 
+#: Words before a role that name nothing: "so feed, two 14-2s" may be a list.
+_LISTS = lazy_pattern(
+    r"(?i)\b(?:a|an|the|one|and|with|also|plus|then|have|got|there)\b"
+    r"|(?:^|\b(?:um|uh|er|so|well|ok|okay|now)|[^a-z\s])\s*$"
+)
+
+
+def headed_by_role(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Hot tub feed, two 6-3s": who begins with what a box feeds names the box, and counts its
+    cables behind that. Where another is named by what it does, it may be a list of them."""
+    role, *behind = made
+    if (
+        not _is_role(role)
+        or not isinstance(role, acts.AddCable)
+        or role.count is not None
+        or any(map(_is_role, behind))
+    ):
+        return made
+    first = behind[0]
+    counted = isinstance(first, acts.AddCable) and first.count is not None and first.count > 1
+    between = heard[role.span[1] : first.span[0]].strip()
+    named = between in ("", ",", ":") and not _LISTS.search(heard[: role.span[0]])
+    return behind if counted and named else made
+
+
 def _is_pointed_at(cable: acts.AddCable) -> bool:
     """ "The 14-2, feed and load": one that is there."""
     return cable.words.lower().startswith(("the ", "that ", "this ", "my "))

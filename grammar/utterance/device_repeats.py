@@ -165,22 +165,37 @@ def _behind_the_first_words(act: acts.AddDevice, kept: list[Act], heard: str) ->
 
 
 def _of_the_heading(act: acts.AddDevice, kept: list[Act], heard: str) -> bool:
-    """ "Disposal switch, two 14-2s, one switch": the first words said which box it is."""
-    first = kept[0] if kept else None
-    if (
-        not isinstance(first, acts.AddDevice)
-        or first.count is not None
-        or (act.count is None and not _names_the_box(act, first, heard))
-        or len(kept) < 2
-        or first.span[0] >= 24
-        or first.words.lower().startswith(("a ", "an ", "the "))
-        or not same_device(act, first)
-        or _FURTHER_ONE.search(heard[max(0, act.span[0] - 8) : act.span[1]])
-    ):
+    """ "Disposal switch, two 14-2s, one switch": the first words said which box it is. Before a
+    colon they may name several: "disposal switch and dishwasher receptacle: … one receptacle"."""
+    if len(kept) < 2 or _FURTHER_ONE.search(heard[max(0, act.span[0] - 8) : act.span[1]]):
         return False
-    name = first.name if len(first.name or "") > len(act.name or "") else act.name
-    kept[0] = replace(act, name=name, awg=act.awg or first.awg, gangs=act.gangs or first.gangs)
-    return True
+    colon = heard.find(":", 0, act.span[0])
+    for place, first in enumerate(kept):
+        if not isinstance(first, acts.AddDevice):
+            return False  # what is named behind other things is no heading
+        if not (
+            (
+                first.span[1] <= colon
+                or (not place and first.span[0] < 24)
+                or (place == 1 and kept[0].span[0] > first.span[0] and _joins(heard, first))
+            )
+            and first.count is None
+            and (act.count is not None or _names_the_box(act, first, heard))
+            and not first.words.lower().startswith(("a ", "an ", "the "))
+            and same_device(act, first)
+        ):
+            continue
+        name = first.name if len(first.name or "") > len(act.name or "") else act.name
+        kept[place] = replace(
+            act, name=name, awg=act.awg or first.awg, gangs=act.gangs or first.gangs
+        )
+        return True
+    return False
+
+
+def _joins(heard: str, second: acts.AddDevice) -> bool:
+    """Whether an utterance begins with a device, "and", and this one: no number, no break."""
+    return re.fullmatch(r"[A-Za-z ]{1,40} and [A-Za-z ]{0,16}", heard[: second.span[0]]) is not None
 
 
 #: "By the bed", "in the den": where the box is; "on the 12-2", "by the switch" say no place.

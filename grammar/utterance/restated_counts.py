@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import replace
+from itertools import pairwise
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Reference, Unread
@@ -199,3 +200,52 @@ def all_of_a_kind(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
         if not (changed and everything):
             kept.append(act)
     return kept
+
+
+_COUNTED = (acts.AddCable, acts.AddConductors, acts.AddDevice)
+
+
+def counted_aloud(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "One, two, three, four 14-2s": who counts aloud says one number for each, and the last
+    with the thing; the numbers before it are of the same things."""
+    kept: list[Act] = []
+    for act in made:
+        count = act.count if isinstance(act, _COUNTED) else None
+        if count is not None and count > 1:
+            numbers = kept[-count + 1 :]
+            spans = [*(one.span for one in numbers), act.span]
+            if [one.value if isinstance(one, acts.Number) else None for one in numbers] == list(
+                range(1, count)
+            ) and not any(
+                heard[before[1] : behind[0]].strip(" ,.-…") for before, behind in pairwise(spans)
+            ):
+                del kept[-count + 1 :]
+        kept.append(act)
+    return kept
+
+
+def passes_through_again(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Four whites, four blacks, two of those whites and two blacks run straight through": some
+    of those counted. A conductor through without a splice counts once, 314.16(B)(1), as the
+    counted ones do."""
+    return [
+        act for place, act in enumerate(made) if not _of_those_through(act, made[:place], heard)
+    ]
+
+
+_OF_THOSE = lazy_pattern(r"(?i)\bof (?:those|these|the|them) (?:[a-z]+ )?and $")
+
+
+def _of_those_through(act: Act, before: list[Act], heard: str) -> bool:
+    return (
+        isinstance(act, acts.AddConductors)
+        and act.path == "through"
+        and any(doubt.reason == "carried" for doubt in act.doubts)
+        and _OF_THOSE.search(heard[max(0, act.span[0] - 40) : act.span[0]]) is not None
+        and any(
+            isinstance(other, acts.AddConductors)
+            and (other.role, other.awg) == (act.role, act.awg)
+            and (other.count or 1) >= (act.count or 1)
+            for other in before
+        )
+    )

@@ -27,8 +27,8 @@ _RUNS = tuple(tuple(said.split()) for said in _TABLE["runs"])
 _RUN_BEHIND = frozenset(_TABLE["run_behind"])
 _MEASURE = lazy_pattern(
     r"(?:<n:[^>]*>|<size[^>]*>) (?:(?:inch|inches|in|foot|feet|ft) )*"
-    r"(?:on center|oc|(?<!<n:1> )off|above|below|apart|high|up|from|away|left of|right of"
-    r"|over from|long|wide|tall|run|of (?:pipe|wire|cable|conduit))\b"
+    r"(?:on center|oc|(?<!<n:1> )off|above|below|apart|high|up|from|away|left of|right of|over from"
+    r"|long|wide|tall|run(?! (?:straight|right|on|through))|of (?:pipe|wire|cable|conduit))\b"
 )
 #: Where things are that are in no box. A shed, a shop or an office has boxes of its own too.
 _AWAY_WORD = lazy_pattern(r"\b(?:" + "|".join(_AWAY - _ROOM_NAMES) + r")\b")

@@ -20,7 +20,7 @@ from boxaloud.grammar.utterance.cable_groups import (
     misplaced_counts,
     sizes_lent,
 )
-from boxaloud.grammar.utterance.cable_roles import all_of_unknown, named_by_role
+from boxaloud.grammar.utterance.cable_roles import all_of_unknown, headed_by_role, named_by_role
 from boxaloud.grammar.utterance.clamp_counts import clamps_counted, clamps_on_some
 from boxaloud.grammar.utterance.contradictions import denied_at_once
 from boxaloud.grammar.utterance.counted_totals import totals
@@ -49,10 +49,12 @@ from boxaloud.grammar.utterance.repetitions import (
 )
 from boxaloud.grammar.utterance.restated_counts import (
     all_of_a_kind,
+    counted_aloud,
     missed_one,
     named_again,
     only_added,
     ordered_again,
+    passes_through_again,
     put_out,
     taken_off,
 )
@@ -188,6 +190,7 @@ Passes: TypeAlias = tuple[tuple[Tidying, tuple[type[Act], ...], int], ...]
 kind is named it always looks."""
 
 _FIRST: Passes = (
+    (counted_aloud, (acts.Number,), 2),
     (counts_not_names, (acts.NextBox,), 2),
     (shared_yoke, (), 0),
     (landed_together, (acts.AddDevice,), 2),
@@ -201,9 +204,11 @@ _FIRST: Passes = (
 )
 _THEN: Passes = (
     (explained, (acts.AddConductors,), 2),
+    (passes_through_again, (acts.AddConductors,), 2),
     (out_again, (acts.AddConductors,), 1),
     (without_sums, (acts.AddConductors, acts.OpenBox), 2),
     (named_by_role, (acts.AddCable,), 1),
+    (headed_by_role, (acts.AddCable,), 2),
     (all_of_unknown, (acts.AddCable,), 1),
     (listed_roles, (acts.AddCable,), 2),
     (counted_in_all, (acts.AddCable,), 1),
