@@ -51,6 +51,8 @@ def clause_acts(
         return place + 1, [acts.OtherTalk(words=words, span=clause.span)], held
     if (put := _put_and_answered(parts, place, heard)) is not None:
         return *put, []
+    if (now := _no_longer(parts, place, heard)) is not None:
+        return place + 2, now, []
     if (unclear := _unknown_operator(clause, heard)) is not None:
         return place + 1, [unclear], []
     told = [_asked_about(act, parts, place, heard) for act in tell(telling)]
@@ -71,6 +73,25 @@ def clause_acts(
             [run for run in _unread(clause, told, heard) if run.words.lower() not in _CHANGES],
         )
     return place + 1, told, _unread(clause, told, heard)
+
+
+_ONCE = lazy_pattern(r"(?:(?:there|and|so|this|it|we|i) )*used to (?:be|have) <cable:\d+:>[^<]*")
+_NOW = lazy_pattern(
+    r"(?:(?:and|but|so|now|i|we|count|see|have|only|there|is|are|it) )*<n:(\d+)>(?: now| left)*"
+)
+
+
+def _no_longer(parts: list[Clause], place: int, heard: str) -> list[Act] | None:
+    """ "Used to be three cables in here, I count two now": as many as there are now."""
+    if place + 1 >= len(parts) or not _ONCE.fullmatch(parts[place].line):
+        return None
+    now = _NOW.fullmatch(parts[place + 1].line)
+    if now is None or "now" not in parts[place + 1].line.split(" "):
+        return None
+    return [
+        replace(act, count=int(now.group(1))) if isinstance(act, acts.AddCable) else act
+        for act in tell(Telling(parts[place], heard))
+    ]
 
 
 _THEN_ASKED = lazy_pattern(
