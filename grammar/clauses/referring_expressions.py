@@ -67,7 +67,7 @@ def refer(elements: Sequence[Element], heard: str) -> Reference:
         elif (pair := pair_in(tag)) is not None:
             kind, (awg, conductors) = "cable", pair
         elif tag in _ORDINALS:
-            ordinal = _ORDINALS[tag]
+            ordinal, which = _ordinal(elements, place, which)
         elif tag in _NOUNS:
             kind, name = _NOUNS[tag], _NAMES.get(tag)
         elif tag in _WHICH:
@@ -90,6 +90,18 @@ def refer(elements: Sequence[Element], heard: str) -> Reference:
             count if only else thing.count, ordinal, which, None, words,
         )  # fmt: skip
     return Reference(kind, name, awg, conductors, count, ordinal, which, None, words)
+
+
+def _ordinal(elements: Sequence[Element], place: int, which: Which) -> tuple[int | None, Which]:
+    """The place that a word gives; "those last two" are what came in last, and no one place."""
+    following = number_in(elements[place + 1].tag) if place + 1 < len(elements) else None
+    if elements[place].tag == "last" and following is not None and 1 < following < MANY:
+        return None, "last"
+    return _ORDINALS[elements[place].tag], which
+
+
+MANY = 6
+"""A number from here on may be the size of a wire: "the last twelve"."""
 
 
 def size_in(elements: Sequence[Element]) -> int | None:

@@ -42,6 +42,7 @@ from boxaloud.grammar.utterance.layout import plain_layout, single_spaced, trimm
 from boxaloud.grammar.utterance.other_talk import small_talk
 from boxaloud.grammar.utterance.project_talk import project_talk
 from boxaloud.grammar.utterance.restated_counts import sums_up
+from boxaloud.grammar.utterance.said_anew import restating
 from boxaloud.grammar.utterance.unread_grading import evidence
 from boxaloud.grammar.utterance.whole_utterance import tidied, without_empty_undo
 
@@ -227,6 +228,10 @@ class _Reading:
         if MISQUOTED.fullmatch(clause.line) and (self.made or not self._last):
             self.corrective = not self._last
             self.place += 1
+            return True
+        if passed := restating(self.parts, self.place):
+            self.corrective = True
+            self.place += passed
             return True
         if clause.closes == "?" or not is_marker(clause):
             return False

@@ -12,6 +12,7 @@ from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.headings import (
     NUMBERED,
     NUMBERED_BOX,
+    ROOM_WORDS,
     ROOMS,
     WHICH_BOX,
     box_heading,
@@ -26,6 +27,7 @@ from boxaloud.grammar.utterance.named_boxes import (
     opened_named,
 )
 
+_PLACES = ROOMS | ROOM_WORDS
 #: The breaks that may stand behind the number of an exercise.
 _HEADS = (".", ":", ";", "\n")
 _FIRST = lazy_pattern(
@@ -41,6 +43,12 @@ _OTHER = lazy_pattern(
     r"(?:<next_box::>|(?:other|another|a different|different) box)"
 )
 """“Other box. Bedroom two”, “next box. Over the sink.”: a box begins, and its name may follow."""
+
+_IS_NEXT = lazy_pattern(
+    r"(?:(?:ok|okay|so|and|now|then|alright|right|well|the|my) )*"
+    r"(?P<name>(?:[a-z]+ ){0,2}[a-z]+)(?:'s| is| box is| one is)(?: up)? next"
+)
+"""“Pantry's next.”: the box that begins."""
 
 
 def opening(
@@ -115,6 +123,10 @@ def _first_named(clause: Clause) -> str:
 
 def _begun(clause: Clause, following: Sequence[Clause], heard: str) -> tuple[list[Act], int] | None:
     """ "Next one's the hall 3-way", "other box. Bedroom two": the name of the box that begins."""
+    coming = _IS_NEXT.fullmatch(clause.line)
+    words = coming["name"].split() if coming else []
+    if ROOMS.intersection(words) and _PLACES.issuperset(words):
+        return [_next(" ".join(words), heard[slice(*clause.span)], clause.span)], 1
     if not _OTHER.fullmatch(clause.line):
         run_on = _run_on(clause, heard)
         return (run_on, 1) if run_on else None

@@ -28,6 +28,12 @@ _DENIED_THINGS = lazy_pattern(
     r"|werent) (?:really |actually )*"
     r"<(?:cable|device|conductors|grounds|fitting):(?P<count>[1-9]\d*):>"
 )
+#: "It's the one stacked one": one of them, whatever sort it is.
+_ONE_INSTEAD = lazy_pattern(
+    r"(?:it|that|this|there) is (?:just |only |really |all |the |a )*(?:<n:1>|single|one)"
+    r"(?: (?:stacked|combo|combination|double|duplex|single|<device:[0-9]*:[a-z]*>|unit)){0,2}"
+    r"(?: <n:1>| unit)?"
+)
 _BOX = lazy_pattern(r"\b(?:box|bx|volume)\b")
 _WIRES = lazy_pattern(r"\b(?:wires?|cables?|conductors?|they|those|these)\b")
 _SIZES = frozenset({14, 12, 10, 8, 6})
@@ -47,6 +53,12 @@ def denied_count(clause: Clause, following: Sequence[Clause], told: Sequence[Act
     thing is denied for another reason. `told` is what the clause that follows tells."""
     found = _DENIED_THINGS.fullmatch(clause.line) if following else None
     thing = next((thing_of(one) for one in clause.found), None) if found is not None else None
+    if thing is not None and _ONE_INSTEAD.fullmatch(following[0].line):
+        span = following[0].span
+        return [
+            acts.Recount(target=just_like(thing), count=1, words="one", span=span,
+                         function="correction")
+        ]  # fmt: skip
     if thing is None or len(told) != 1:
         return []
     act = told[0]

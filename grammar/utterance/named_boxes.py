@@ -83,11 +83,16 @@ def of_that_box(clause: Clause, heard: str) -> tuple[list[Act], Clause] | None:
 _HAS = frozenset({"has", "gets", "got", "needs", "takes", "contains", "holds"})
 
 
+_IS_CABLES = lazy_pattern(r" box is <(?:cable|conductors):[1-9]")
+
+
 def _place_of_verb(clause: Clause) -> int:
     """ "The hall box has one 14-3": the place of the verb behind a box named by a room; 0 where
     no box is named so, or nothing is told of it."""
     tags = [element.tag for element in clause.elements]
     at = next((place for place, tag in enumerate(tags[:6]) if tag in _HAS), 0)
+    if not at and "is" in tags[:6] and _IS_CABLES.search(clause.line):
+        at = tags.index("is")  # "laundry box is two 12-2s and a receptacle"
     if at < 2 or tags[at - 1] != "box" or clause.mood != "declarative":
         return 0
     named = clause.elements[: at - 1]

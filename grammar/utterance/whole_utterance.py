@@ -59,6 +59,15 @@ from boxaloud.grammar.utterance.restated_counts import (
     taken_off,
 )
 from boxaloud.grammar.utterance.restated_lists import restated_list
+from boxaloud.grammar.utterance.said_anew import (
+    asked_with_count,
+    both_of_a_kind,
+    gone_elsewhere,
+    misspoken,
+    one_was_hidden,
+    what_is_left,
+    yoke_of_that,
+)
 from boxaloud.grammar.utterance.shared_yokes import shared_yoke
 from boxaloud.grammar.utterance.topics import topics_taken_out
 from boxaloud.grammar.utterance.ways_out import out_again
@@ -219,6 +228,13 @@ _THEN: Passes = (
         1,
     ),
     (ordered_again, (acts.SetSize, acts.SetVolume), 1),
+    (misspoken, (acts.Ask,), 1),
+    (what_is_left, (acts.Remove,), 1),
+    (gone_elsewhere, (acts.OpenBox,), 2),
+    (one_was_hidden, (acts.Number,), 2),
+    (yoke_of_that, (acts.AddDevice,), 2),
+    (asked_with_count, (acts.Recount,), 2),
+    (both_of_a_kind, (acts.Restate,), 1),
     (missed_one, (), 1),
     (put_out, (acts.Remove,), 2),
     (all_of_a_kind, (acts.AddCable, acts.Number), 1),

@@ -70,7 +70,14 @@ def _in_all(turn: Turn, act: acts.Recount) -> None:
     it is another number."""
     last = turn.state.item(turn.state.last)
     kind = type(last.content) if last is not None else Cable
-    alike = [item for item in turn.state.items if isinstance(item.content, kind)]
+    if act.target.awg is not None and act.target.conductors is not None:
+        kind = Cable  # what was just taken from
+    alike = [
+        item
+        for item in turn.state.items
+        if isinstance(item.content, kind)
+        and references.agrees(item, replace(act.target, kind="anything"))
+    ]
     count = act.count or 0
     if sum(item.content.count for item in alike) == count:
         turn.answer(say("echo.agrees", count=counted(count)), act.words)
