@@ -171,7 +171,7 @@ def taken_off(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
 
 
 _ALL_ARE = lazy_pattern(
-    r"(?i)all (?:of )?(?:the|these|those|my) (?:cables?|romex|wires?|runs?) (?:is|are|was|were) "
+    r"(?i)all (?:of )?(?:the|these|those|my) (?:cables?|wires?|runs?) (?:is|are|was|were) "
 )
 
 
