@@ -8,6 +8,7 @@ from functools import lru_cache
 from boxaloud.grammar import grammar_data
 from boxaloud.grammar.clauses.clause import Clause, Mood
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.phrases.statements import Statement
 
 _TABLE = grammar_data.table("clauses")
 _MOOD = _TABLE["mood"]
@@ -109,6 +110,13 @@ def find_mood(clause: Clause) -> None:
     asks = _ASKS_OF_FIT if clause.closes == "?" else _FITS_WITH
     if clause.mood == "declarative" and asks.search(clause.line) and _further(clause):
         clause.mood, clause.fit = "interrogative", True
+    if clause.mood == "interrogative" and any(_passes(found) for found in clause.found):
+        clause.fit = True
+
+
+def _passes(found: Statement) -> bool:
+    """ "Is it going to pass": by itself the word skips a question."""
+    return found.kind == "skip" and found.words.lower() in ("pass", "passes")
 
 
 _FURTHER = lazy_pattern(r"(?i)\b(?:another|other|more|extra)\b")
