@@ -211,7 +211,7 @@ def counted_aloud(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     kept: list[Act] = []
     for act in made:
         count = act.count if isinstance(act, _COUNTED) else None
-        if count is not None and count > 1:
+        if count is not None and 1 < count <= len(kept) + 1:
             numbers = kept[-count + 1 :]
             spans = [*(one.span for one in numbers), act.span]
             if [one.value if isinstance(one, acts.Number) else None for one in numbers] == list(
