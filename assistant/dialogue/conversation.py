@@ -174,6 +174,10 @@ class Conversation(JobDialogue):
         elif answer.name != self.talk.name:
             reply, text = self._event(read.acts[0], read, confidence)
             said.append(SystemAct("event", text))
+        elif not waiting.parts:  # the box at hand, of which nothing waits
+            here = self.talk.name or FIRST_BOX
+            status = self.boxes.stands(here)
+            said.append(SystemAct("event", say("job.stands", name=here, status=status)))
         for part, sure in waiting.parts if answer.kind != "dropped" else ():
             reply = self._utterance(part, sure)
             said += reply.acts

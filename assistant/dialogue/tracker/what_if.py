@@ -161,7 +161,11 @@ def room(turn: Turn, act: acts.RoomFor) -> None:
     if spaces_in(turn.state) > 1:
         turn.answer(say("room.divided"), act.words)
         return
-    found = room_for(to_box(turn.state), content)
+    try:
+        found = room_for(to_box(turn.state), content)
+    except RulesError as refusal:  # a size that the rules in force do not know
+        turn.refuse(act.thing.words, str(refusal))
+        return
     if act.count is not None:
         turn.answer(_will_it(content, act.count, found.least, found.most), act.words)
         turn.state = altered(turn.state, proposed=(replace(thing, count=act.count, doubts=()),))
