@@ -39,6 +39,7 @@ async function opened(query, heard) {
   const sound = new AudioContext({ sampleRate: RATE });
   let told;
   let asked = false;
+  let over = false;
   const socket = new WebSocket(`${location.protocol === "https:" ? "wss" : "ws"}://${location.host}/listen${query}`);
   const ended = new Promise((resolve, reject) => {
     socket.onmessage = ({ data }) => {
@@ -50,16 +51,21 @@ async function opened(query, heard) {
     socket.onclose = () => (told || asked ? resolve(told) : reject(new Error(say("not_reached"))));
     socket.onerror = () => reject(new Error(say("not_reached")));
   }).finally(() => {
+    over = true;
     for (const track of microphone.getTracks()) track.stop();
     if (sound.state !== "closed") sound.close();
   });
   ended.catch(() => {});  // it is told where it is waited for
   const send = (what) => { if (socket.readyState === WebSocket.OPEN) socket.send(what); };
   const begun = new Promise((resolve) => { socket.onopen = resolve; ended.catch(resolve); });
-  await Promise.all([begun, sound.audioWorklet.addModule("capture_worklet.js")]);
-  const capture = new AudioWorkletNode(sound, "capture");
-  capture.port.onmessage = ({ data }) => send(data);
-  sound.createMediaStreamSource(microphone).connect(capture);
+  const loaded = sound.audioWorklet.addModule("capture_worklet.js");
+  // A server that refuses at once ends it while the module is loading: what it told is the reason.
+  await Promise.all([begun, loaded.catch((error) => { if (!over) throw error; })]);
+  if (!over) {
+    const capture = new AudioWorkletNode(sound, "capture");
+    capture.port.onmessage = ({ data }) => send(data);
+    sound.createMediaStreamSource(microphone).connect(capture);
+  }
 
   async function close() {
     asked = true;
