@@ -11,6 +11,7 @@ from boxaloud.grammar.acts import Unread
 from boxaloud.grammar.clauses.clause import Clause, Element
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.phrases.vocabulary import known_words
+from boxaloud.grammar.utterance import unknown_things
 from boxaloud.grammar.utterance.abbreviations import is_abbreviation
 
 _TABLE = grammar_data.table("clauses")["other"]
@@ -136,6 +137,7 @@ def _governs(words: Sequence[str], place: int) -> bool:
 def unread(clause: Clause, taken: set[int], known: set[str], text: str) -> list[Unread]:
     """The runs of words of a clause that are in no act, graded; `taken` are elements of acts."""
     found: list[Unread] = []
+    unknown = unknown_things.in_the_box(clause, known)
     for place, element in enumerate(clause.elements):
         if place in taken:
             continue
@@ -144,43 +146,12 @@ def unread(clause: Clause, taken: set[int], known: set[str], text: str) -> list[
         start = element.start
         if (first := _run_without_size(clause.elements, place)) is not None:
             start = clause.elements[first].start
-        elif element.found is None and not _weighs(clause.elements, place, known, text):
+        elif element.found is None and not (
+            place == unknown or _weighs(clause.elements, place, known, text)
+        ):
             continue
         found.append(Unread(text[start : element.end], (start, element.end), True))
     return found
-
-
-#: What may stand before the article of one thing more, and behind the thing.
-_ADDED = frozenset({"and", "plus", "also", "with", "add", "then", ",", "or"})
-#: What may stand before it as well where it is one further, or was forgotten.
-_FURTHER_LEAD = frozenset({"there", "is", "i", "we", "have", "got", "forgot", "about", "oh", "yet"})
-_BEHIND = frozenset({"and", "no", "in", "on", "too", "with", "plus", "as", "also"})
-
-
-def _thing_unknown(elements: Sequence[Element], place: int) -> bool:
-    """ "a switch and a widget": one thing more of the box, that nobody knows."""
-    if not place or elements[place - 1].tag not in ("a", "an", "another"):
-        return False
-    before = elements[: place - 1]
-    tags = {element.tag for element in before} | {elements[place - 1].tag}
-    further = bool(tags & {"another", "forgot"}) or _is_in_it(elements, place + 1)
-    lead = _ADDED | _FURTHER_LEAD if further else _ADDED
-    if not all(e.tag in lead or e.found is not None for e in before):
-        return False
-    after = elements[place + 1] if place + 1 < len(elements) else None
-    behind = _BEHIND | _RUN_BEHIND if further else _BEHIND
-    return after is None or after.tag in behind or _begins_a_group(after)
-
-
-def _is_in_it(elements: Sequence[Element], place: int) -> bool:
-    """ "we got a widget in there": said to be in the box."""
-    return [e.tag for e in elements[place : place + 2]] in (["in", "there"], ["in", "here"])
-
-
-def _in_a_room(elements: Sequence[Element], place: int) -> bool:
-    """ "another leak in the attic": what stands at `place` says that it is in no box."""
-    tags = [element.tag for element in elements[place : place + 3]]
-    return len(tags) > 2 and tags[:2] in (["in", "the"], ["up", "in"]) and tags[2] in _ROOMS
 
 
 #: "One of them is a switch leg", "uses this as a feed": what is there already is called so.
@@ -207,23 +178,10 @@ def _one_more(tags: Sequence[str], start: int) -> bool:
     """Whether what begins at `start` is one thing more, by the words before it."""
     article, before = tags[start - 1], tags[start - 2] if start > 1 else ""
     if article == "the":
-        return before in _ADDED or "too" in tags or "also" in tags
+        return before in unknown_things.ADDED or "too" in tags or "also" in tags
     if article not in ("a", "another", "more", "<n:1>"):
         return False
     return before not in _CALLED or (before == "is" and "there" in tags[: start - 1])
-
-
-def _begins_a_group(element: Element) -> bool:
-    """Whether an element is a noun group of its own, and not the noun of the word before it."""
-    found = element.found
-    if found is None:
-        return False
-    said = found.words.lower()
-    return (
-        found.get("count") is not None
-        or found.kind in ("box_volume", "clamps", "edition")
-        or said.startswith(("a ", "an ", "the ", "no "))
-    )
 
 
 def _weighs(elements: Sequence[Element], place: int, known: set[str], text: str) -> bool:
@@ -247,8 +205,8 @@ def _weighs(elements: Sequence[Element], place: int, known: set[str], text: str)
         return (after in _ENDS or after[0] == "<") and _stands_for_a_cable(elements, place)
     if tag in known or not tag.isalpha():
         return False
-    if _thing_unknown(elements, place):
-        return not _in_a_room(elements, place + 1)
+    if unknown_things.one_more(elements, place):
+        return not unknown_things.in_a_room(elements, place + 1)
     before = elements[place - 1].tag if place else ""
     if before.startswith("<n:") and before != "<n:1>":
         return True

@@ -70,6 +70,7 @@ from boxaloud.grammar.utterance.said_anew import (
 )
 from boxaloud.grammar.utterance.shared_yokes import shared_yoke
 from boxaloud.grammar.utterance.topics import topics_taken_out
+from boxaloud.grammar.utterance.unknown_things import holds_unknown
 from boxaloud.grammar.utterance.ways_out import out_again
 from boxaloud.grammar.utterance.yokes import one_yoke, wide_yoke
 
@@ -110,7 +111,7 @@ def tidied(
     if any(isinstance(act, TELLS) for act in made):
         return made, left
     left = left or _untold(made, parts, heard)
-    if left and not made and len(strange_words(parts)) >= 2:
+    if left and not made and len(strange_words(parts)) >= 2 and not holds_unknown(parts):
         return [acts.OtherTalk(words=heard, span=(0, len(heard)))], []
     return made, left
 
