@@ -24,6 +24,8 @@ from boxaloud.grammar.utterance.headings import (
     is_heading,
     is_topic,
 )
+from boxaloud.grammar.utterance.other_talk import is_weak
+from boxaloud.grammar.utterance.unknown_things import in_the_box
 from boxaloud.grammar.utterance.unread_grading import about_something_else, unread
 
 _CHANGES = frozenset(grammar_data.table("clauses")["other"]["change"])
@@ -41,6 +43,8 @@ def clause_acts(
     telling = Telling(clause, heard, corrective)
     if clause.mood != "declarative":
         return _asked(telling, parts, place)
+    if (strange := _nobody_knows(telling)) is not None:
+        return place + 1, *strange
     if about_something_else(clause, described):
         words = heard[clause.span[0] : clause.span[1]]
         exact = any(
@@ -49,10 +53,9 @@ def clause_acts(
         # what may be of the box after all is not passed over in silence
         held = [Unread(words, clause.span, True)] if exact else []
         return place + 1, [acts.OtherTalk(words=words, span=clause.span)], held
-    if (put := _put_and_answered(parts, place, heard)) is not None:
+    put = _put_and_answered(parts, place, heard) or _no_longer(parts, place, heard)
+    if put is not None:
         return *put, []
-    if (now := _no_longer(parts, place, heard)) is not None:
-        return place + 2, now, []
     if (unclear := _unknown_operator(clause, heard)) is not None:
         return place + 1, [unclear], []
     told = [_asked_about(act, parts, place, heard) for act in tell(telling)]
@@ -75,20 +78,33 @@ def clause_acts(
     return place + 1, told, _unread(clause, told, heard)
 
 
+def _nobody_knows(telling: Telling) -> tuple[list[Act], list[Unread]] | None:
+    """ "There's a gizmo behind the switch": what nobody knows is held, and "the switch", which it
+    is tied to, is no other one."""
+    if in_the_box(telling.clause, known_words()) is None:
+        return None
+    told = [
+        act
+        for act in tell(telling)
+        if not (is_weak(act) or isinstance(act, (acts.DontKnow, acts.OtherTalk)))
+    ]
+    return told, _unread(telling.clause, told, telling.heard)
+
+
 _ONCE = lazy_pattern(r"(?:(?:there|and|so|this|it|we|i) )*used to (?:be|have) <cable:\d+:>[^<]*")
 _NOW = lazy_pattern(
     r"(?:(?:and|but|so|now|i|we|count|see|have|only|there|is|are|it) )*<n:(\d+)>(?: now| left)*"
 )
 
 
-def _no_longer(parts: list[Clause], place: int, heard: str) -> list[Act] | None:
+def _no_longer(parts: list[Clause], place: int, heard: str) -> tuple[int, list[Act]] | None:
     """ "Used to be three cables in here, I count two now": as many as there are now."""
     if place + 1 >= len(parts) or not _ONCE.fullmatch(parts[place].line):
         return None
     now = _NOW.fullmatch(parts[place + 1].line)
     if now is None or "now" not in parts[place + 1].line.split(" "):
         return None
-    return [
+    return place + 2, [
         replace(act, count=int(now.group(1))) if isinstance(act, acts.AddCable) else act
         for act in tell(Telling(parts[place], heard))
     ]

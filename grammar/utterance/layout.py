@@ -7,12 +7,23 @@ from collections.abc import Sequence
 
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer.heard_words import Word
+from boxaloud.grammar.lexer.numbers import word_classes
+from boxaloud.grammar.phrases.vocabulary import known_words
 
 #: Words that look for a word.
 _SEEKING = lazy_pattern(
     r"(?i)\b(?:what'?s it called|what is it called|what do you call (?:it|them|that)"
-    r"|whatchamacallit|how (?:do )?(?:i|you) say|what'?s the word)\b,?"
+    r"|whatchamacallits?(?=,? (?:the|a|an|that|those|uh|um|er)\b)|how (?:do )?(?:i|you) say"
+    r"|what'?s the word)\b,?"
 )
+#: "There's a what-do-you-call-it in there": behind an article they stand for a thing.
+_NAMELESS = lazy_pattern(
+    r"(?i)(?<=\b)(?P<before>(?:an?|the|some|this|that|another|one|little|old) )"
+    r"(?P<name>what'?s?[- ](?:is[- ])?(?:it|they)(?:[- ]called)?"
+    r"|what[- ](?:do|d')[- ]?(?:you|ya)[- ](?:call|ma ?call|may ?call)[- ]?(?:it|them|that))\b"
+    r"(?!,? (?:the|a|an|uh|um|er)\b)"
+)
+_COMPOUND = lazy_pattern(r"(?i)(?<![\w'-])[a-z]+(?:-[a-z]+)+(?![\w'-])")
 _DOTS = lazy_pattern(r"(?<=\s)\.{2,}(?=\s)")
 
 
@@ -56,14 +67,35 @@ def plain_layout(text: str) -> str:
         text = _COPPER.sub(lambda found: found[1] + " " * (len(found[0]) - len(found[1])), text)
     if ":" in folded or "sq" in folded:
         text = _CLOCK.sub(lambda found: " " * len(found[0]), text)
-    if "what" in folded or "how" in folded:
-        text = _SEEKING.sub(lambda found: " " * len(found[0]), text)
+    if "what" in folded or "how" in folded or "-" in folded:
+        text = _strange_names(text)
     if any(character.isdecimal() for character in folded):
         text = _NUMBERED_ROOM.sub(lambda found: found[1] + " " * len(found[2]), text)
         text = _NUMBERED_HEAD.sub(lambda found: found[1] + " " * len(found[2]), text)
     if any(word in folded for word in _LABELS):
         text = _LABEL.sub(lambda found: found[1] + " " * (len(found[0]) - len(found[1])), text)
     return _DOTS.sub(lambda found: " " * len(found.group()), text) if ".." in text else text
+
+
+def _strange_names(text: str) -> str:
+    """What stands for a name that nobody knows is one word, what looks for one is none."""
+    text = _NAMELESS.sub(lambda found: found["before"] + _one_word(found["name"]), text)
+    text = _SEEKING.sub(lambda found: " " * len(found[0]), text)
+    return _COMPOUND.sub(_strange_compound, text)
+
+
+def _one_word(name: str) -> str:
+    """Words as one that nobody knows, each character in its place."""
+    return "".join(letter if letter.isalpha() else "x" for letter in name)
+
+
+def _strange_compound(found: re.Match[str]) -> str:
+    """ "Do-dad": what ends with a word that nobody knows is one strange word, and no "do"."""
+    parts = found[0].lower().split("-")
+    strange = parts[-1] not in known_words() and len(parts[-1]) > 2
+    if any(map(word_classes, parts)) or not (strange or (parts[0] == "do" and parts[1] != "it")):
+        return found[0]
+    return _one_word(found[0])
 
 
 def _clamps_short(found: re.Match[str]) -> str:

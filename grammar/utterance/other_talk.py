@@ -54,7 +54,7 @@ TELLS = (
 )
 
 
-def _weak(act: Act) -> bool:
+def is_weak(act: Act) -> bool:
     """An act that a remark about anything could hold: nothing counted, sized or marked."""
     match act:
         case (
@@ -90,7 +90,7 @@ def _weak(act: Act) -> bool:
 
 def about_other_things(made: list[Act], parts: list[Clause]) -> bool:
     """Whether an utterance holds nothing firm of a box, and words that no description has."""
-    if not made or not all(map(_weak, made)) or not any(isinstance(act, TELLS) for act in made):
+    if not made or not all(map(is_weak, made)) or not any(isinstance(act, TELLS) for act in made):
         return False
     if (
         all(isinstance(act, (acts.Number, acts.Size, acts.Place, acts.NoneOfThem)) for act in made)

@@ -10,19 +10,79 @@ from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.phrases.vocabulary import known_words
 
 _TABLE = grammar_data.table("clauses")["other"]
+_UNKNOWN = grammar_data.table("clauses")["unknown"]
 _ROOMS = frozenset(grammar_data.table("clauses")["rooms"]["names"]) - {"box"}
 _RUN_BEHIND = frozenset(_TABLE["run_behind"])
 _MATTER = frozenset(_TABLE["matter"])
-#: "There's a widget wired in there too", "somebody put a widget in the box": what is in it.
-_IN_IT = lazy_pattern(
-    r"(?P<before>.*?\b(?:a|an|another|some|some (?:kind|sort|type) of|one of (?:those|these)"
-    r"|this|these|those|more) )(?P<thing>[a-z]+(?: [a-z]+){0,2}?)"
-    r"(?: (?:that|which|is|are|was|goes|went|lives|lies|sits|hangs|all|just|also|still|already"
-    r"|back|up|down|in|[a-z]+ed|[a-z]+ing|put|stuck|built|wound|shoved))*"
-    r" (?:(?:in|into|inside|on|onto|behind|to|against|at|of|the|back|side|bottom)(?: of)? )*"
-    r"(?:there|here|it|this|(?:this|that) <n:1>|(?:the|this|that) box|inside|the back)"
-    r"(?: (?:too|also|as well|now|already|with (?:it|them|that|those)|somewhere|i think))*"
+_NO_NOUN = frozenset(_UNKNOWN["no_noun"])
+_PARTICIPLES = frozenset(_UNKNOWN["participles"])
+_HEDGES = "|".join(_UNKNOWN["hedges"])
+_PUT = "|".join(_UNKNOWN["put"])
+_TIED = "|".join(_UNKNOWN["participles"])
+_ADVERB = (
+    r"(?: (?:also|just|still|now|only|even|actually|probably|maybe|like|then|already|really))*"
 )
+_AUX = (
+    r"(?:is|are|was|were|(?:might|may|could|must|has to|seems to|looks to|appears to) be|has been)"
+)
+#: "A", "another", "some kind of", "these three", "one of those".
+_ARTICLE = (
+    r"(?:(?P<article>(?:a|an|another|some|this|these|those|that|more|its|our|the|<n:[^>]*>)"
+    r"(?: (?:kind|sort|type|piece|couple|few|of|those|these|them|the|a|an|<n:[^>]*>|other|more"
+    r"|little|old|new|big|small|weird|strange|odd|random|extra))*)(?= [a-z])|(?=some ?thing\b))"
+)
+#: "There's also a", "it's got a", "I found a", "somebody spliced in a".
+_THERE = lazy_pattern(
+    rf"(?:(?:{_HEDGES}) )*"
+    rf"(?P<head>(?:there|here|that|those|these|it|this|<n:1>){_ADVERB} {_AUX}{_ADVERB}"
+    r"|(?:(?:it|this|that|which|also|there"
+    r"|(?:(?:the|this|that|other) )*(?:box|<n:1>|<box[^>]*>)) ){0,4}"
+    rf"(?:is|has|have|had|holds|contains|got){_ADVERB}(?: got)?(?: in (?:it|there))?{_ADVERB}"
+    rf"|(?:(?:i|we|you|he|she|they){_ADVERB} )?(?:do )?(?:have|had|got|see|saw|find|found|spot"
+    rf"|spotted|notice|noticed|discovered|count)(?: got)?{_ADVERB}"
+    r"|(?:(?:the )?[a-z]+ (?:[a-z]+ ){0,2}?)?"
+    rf"(?:{_PUT}){_ADVERB}(?: (?:in|up|on|to|back))*)"
+    rf" {_ARTICLE} ?"
+)
+#: "A widget", "some black gizmo", "another gizmo": what else is said comes behind.
+_IT_IS = lazy_pattern(rf"(?:(?:{_HEDGES}) )*{_ARTICLE} ?")
+_PLACED = (
+    r"(?:(?:in|into|inside|on|onto|at|behind|with|to|against)(?: of)?"
+    r" (?:there|here|it|this|them|(?:this|that|the same) <n:1>|(?:the|this|that|my|our) box"
+    r"|(?:the|this|that) (?:back|bottom|top|side|rear|mix|bundle|splices?)(?! of the)"
+    r"|(?:(?:the|this|that|both|all) )+<(?!n:)[^>]*>|<[^>]*:d>)"
+    r"|inside|<place[^>]*>"
+    rf"|(?:{_TIED})(?: (?:back|up|down|right|all|together|straight))*"
+    r" (?:in(?! (?:a|an|the|some|another) (?!box|back|mix)| <)|into|onto|on|to|with|inside|across"
+    r"|between|together|behind))(?![a-z])"
+)
+#: That it is in the box: "in there", "tied in", "inside", "landed on the whites".
+_IN = lazy_pattern(rf"(?:^| ){_PLACED}")
+_IS_IN = lazy_pattern(
+    r"(?:(?>that|which|is|are|was|were|goes|went|lives|lies|sits|hangs|all|just|also|still"
+    rf"|already|back|up|down|in|got|been|someone|somebody|they|he|[a-z]+ed|[a-z]+ing|{_PUT}|{_TIED})"
+    rf" )*?{_PLACED}"
+)
+#: "That I don't recognise", "nobody knows what it is".
+_NOT_KNOWN = lazy_pattern(
+    r"(?:^| )(?:(?:that|which) )?(?:i|we|you|nobody|no <n:1>|<no[^>]*>)"
+    r" (?:(?:do|can|could|did|have|am|is|really|just|even|not|never) )*"
+    r"(?:recogni[sz]es?|knows?|identify|make out|place|name|seen|familiar|tell|understand|sure)\b"
+    r"|(?:^| )(?:that |which |i )*<dont_know[^>]*>"
+)
+#: No more than that it is there.
+_ALONE = lazy_pattern(
+    r"(?:(?:too|also|as|well|now|already|with|it|them|that|those|somewhere|i|think|guess|believe"
+    r"|or|something|of|some|kind|sort|though|still)(?: |$))*"
+)
+_OF_IT = lazy_pattern(
+    r"there\b|(?:(?:it|box|<box[^>]*>|<n:1>)(?: [a-z]+)* |also |^)(?:has|holds|contains|is got)\b"
+)
+_PUT_IT = lazy_pattern(rf"(?:^| )(?:{_PUT})(?: [a-z]+)*$")
+_PUT_IN = lazy_pattern(rf"\b(?:{_PUT})(?: [a-z]+)* in$")
+_TOO = frozenset({"too", "also", "well", "another"})
+_THIS = frozenset({"the", "this", "that", "these", "those", "its", "our"})
+_LONGEST_NOUN = 5
 
 
 def holds_unknown(parts: Sequence[Clause]) -> bool:
@@ -36,15 +96,54 @@ def in_the_box(clause: Clause, known: Set[str]) -> int | None:
     What lies in a box and is no part of it, mud or a nest, is passed over.
     """
     tags = [element.tag for element in clause.elements]
-    found = _IN_IT.fullmatch(" ".join(tags))
-    if found is None:
-        return None
-    first = len(found["before"].split())
-    words = found["thing"].split()
-    if _MATTER.intersection(words):
-        return None
-    strange = [at for at, word in enumerate(words) if word not in known]
-    return first + strange[-1] if strange else None
+    line = " ".join(tags)
+    for wording in (_THERE, _IT_IS):
+        found = wording.match(line)
+        if found is None:
+            continue
+        place = _strange(tags, line[: found.end()].count(" "), known)
+        head = found["head"] if wording is _THERE else ""
+        if place is not None and _belongs(tags[place + 1 :], head, found["article"] or ""):
+            return place
+    return None
+
+
+def _strange(tags: Sequence[str], start: int, known: Set[str]) -> int | None:
+    """The last word that nobody knows of the noun that begins at `start`."""
+    found = None
+    for place in range(start, min(len(tags), start + _LONGEST_NOUN)):
+        tag = tags[place].removesuffix("'s")
+        if tag in _MATTER:
+            return None
+        if tag[0] == "<" and found is not None and place == found + 1:
+            return None  # "a crooked <switch>": what it is is known
+        if place == start and tag in ("something", "things", "do"):
+            found = place  # "something I can't identify", "a do dad" as an ear writes it
+            continue
+        if not tag.isalpha() or tag in _NO_NOUN or (found is not None and tag in _PARTICIPLES):
+            break
+        if not {tag, tag.removesuffix("s")} & known and tag not in _PARTICIPLES | _ROOMS:
+            found = place
+    return found
+
+
+def _belongs(rest: Sequence[str], head: str, article: str) -> bool:
+    """Whether what is said before a thing and behind it puts it into the box."""
+    line = " ".join(rest)
+    first = article.split(" ")[0]
+    if not head:
+        more = first == "another" or article.endswith("more")
+        return first not in _THIS and bool(_IS_IN.match(line) or (more and _ALONE.fullmatch(line)))
+    if first in _THIS and _PUT_IT.search(head):
+        return False  # "put the ladder on the truck": an order of something else
+    if _IN.search(line) or _NOT_KNOWN.search(line):
+        return True
+    if not article or _ROOMS.intersection(rest):
+        return False
+    if _PUT_IN.search(head):
+        return True
+    alone = _ALONE.fullmatch(line) is not None
+    return alone and bool(_OF_IT.match(head) or _TOO.intersection((*rest, *head.split(" "), first)))
 
 
 #: What may stand before the article of one thing more, and behind the thing.

@@ -102,10 +102,10 @@ def tidied(
     made: list[Act], left: list[Unread], parts: list[Clause], heard: str
 ) -> tuple[list[Act], list[Unread]]:
     """What an utterance as a whole makes of its parts."""
-    if (other := _remark(made, parts)) is not None:
+    if (other := _remark(made, parts)) is not None and not holds_unknown(parts):
         return [other], [run for run in left if run.span == other.span]
     made = topics_taken_out(_passed(_FIRST, made, heard, left), parts)
-    if about_other_things(made, parts):
+    if about_other_things(made, parts) and not holds_unknown(parts):
         return [acts.OtherTalk(words=heard, span=(0, len(heard)))], []
     made = _passed(_THEN, made, heard, left)
     if any(isinstance(act, TELLS) for act in made):
