@@ -28,6 +28,7 @@ def is_marker(clause: Clause) -> bool:
     words = [element.tag for element in clause.elements if element.found is None]
     if len(words) < 6 and re.fullmatch(
         r"(?:(?:no|wait|i|just|so|ok) )*(?:(?:counted|looked|checked|read) (?:it |them )?again"
+        r"|(?:counted|read|had|got|said) (?:it |them |those |these |that )?(?:all )?wrong"
         r"|recounted|double checked|excuse me|pardon me)",
         clause.line,
     ):

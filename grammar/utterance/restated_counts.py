@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import replace
 from itertools import pairwise
 
 from boxaloud.grammar import acts
-from boxaloud.grammar.acts import Act, Reference, Unread
+from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.building.plain_things import just_like
 from boxaloud.grammar.clauses.act_kinds import is_thing
 from boxaloud.grammar.clauses.clause import Clause
@@ -92,27 +91,9 @@ def only_added(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     ]  # fmt: skip
 
 
-_MISSED = lazy_pattern(
-    r"(?i)\s*[,.;-]*\s*(?:(?:because|cause|since|as|and) )?(?:i (?:had )?(?:missed|forgot"
-    r"|overlooked|skipped|left out) (?:one|a (?:cable|wire|run|device))"
-    r"|with the one i (?:missed|forgot))\b"
-)
 _BEFORE = lazy_pattern(r"(?i)(?:\s|,|um|uh|er|hello|hi|hey|ok|okay|so|and|no|well|oh)*")
 _IT = lazy_pattern(r"(?i)\b(?:it|that|them|those|this|out)\b")
 _PUT_OUT = lazy_pattern(r"(?i)\s*,?\s*(?:no|not|nope)?\s*,?\s*")
-
-
-def missed_one(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
-    """ "Four 14-2s, I missed one": all of them, with the one that was missed."""
-    return [
-        acts.Restate(
-            thing=act, instead_of=just_like(act), words=act.words, span=act.span,
-            doubts=act.doubts, function="correction",
-        )
-        if is_thing(act) and (act.count or 0) > 1 and _MISSED.match(heard, act.span[1])
-        else act
-        for act in made
-    ]  # fmt: skip
 
 
 def put_out(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
@@ -168,38 +149,6 @@ def taken_off(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     target = replace(just_like(act), count=-act.count)
     gone = acts.Remove(target=target, words=act.words, span=act.span, function="request")
     return [gone if one is act else one for one in made]
-
-
-_ALL_ARE = lazy_pattern(
-    r"(?i)all (?:of )?(?:the|these|those|my) (?:cables?|wires?|runs?) (?:is|are|was|were) "
-)
-
-
-def _with_all(act: Act, heard: str) -> int:
-    """Where an act begins, with "all of" before it."""
-    before = heard[: act.span[0]].lower()
-    return act.span[0] - len("all of ") if before.endswith("all of ") else act.span[0]
-
-
-def all_of_a_kind(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
-    """ "All the cables are 12-2": whatever they were before; and "all three" adds no number."""
-    kept: list[Act] = []
-    for act in made:
-        told = act if isinstance(act, acts.AddCable) and act.count is None else None
-        if told is not None and _ALL_ARE.match(heard, _with_all(told, heard)):
-            target = Reference("cable", which="all", words=act.words)
-            act = acts.Replace(
-                target=target, thing=told, words=act.words, span=act.span, doubts=act.doubts,
-                function="correction",
-            )  # fmt: skip
-        last = kept[-1] if kept else None
-        changed = isinstance(last, (acts.Restate, acts.Replace, acts.Resize, acts.Land))
-        everything = isinstance(act, acts.Number) and re.search(
-            r"(?i)\b(?:all|both)(?: of)?(?: the)? $", heard[: act.span[0]]
-        )
-        if not (changed and everything):
-            kept.append(act)
-    return kept
 
 
 _COUNTED = (acts.AddCable, acts.AddConductors, acts.AddDevice)

@@ -8,6 +8,7 @@ from typing import TypeAlias
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.clauses.act_fields import THINGS
 from boxaloud.grammar.clauses.act_kinds import ROUTED
 from boxaloud.grammar.clauses.clause import Clause
 from boxaloud.grammar.lazy_patterns import lazy_pattern
@@ -35,7 +36,9 @@ from boxaloud.grammar.utterance.device_purposes import for_devices
 from boxaloud.grammar.utterance.device_repeats import same_again
 from boxaloud.grammar.utterance.explained_lists import explained
 from boxaloud.grammar.utterance.fixture_groups import of_fixtures
+from boxaloud.grammar.utterance.kinds_of_all import all_of_a_kind
 from boxaloud.grammar.utterance.landed_together import landed_together, off_its_wires
+from boxaloud.grammar.utterance.miscounts import cursed, miscounted, named_twice
 from boxaloud.grammar.utterance.other_talk import TELLS, about_other_things, strange_words
 from boxaloud.grammar.utterance.repetitions import (
     counted_in_all,
@@ -48,9 +51,7 @@ from boxaloud.grammar.utterance.repetitions import (
     without_sums,
 )
 from boxaloud.grammar.utterance.restated_counts import (
-    all_of_a_kind,
     counted_aloud,
-    missed_one,
     named_again,
     only_added,
     ordered_again,
@@ -199,6 +200,7 @@ Passes: TypeAlias = tuple[tuple[Tidying, tuple[type[Act], ...], int], ...]
 """Each pass with the kinds of acts and the number of acts that it does nothing without; where no
 kind is named it always looks."""
 
+_THINGS = tuple(THINGS.values())
 _FIRST: Passes = (
     (counted_aloud, (acts.Number,), 2),
     (counts_not_names, (acts.NextBox,), 2),
@@ -236,9 +238,11 @@ _THEN: Passes = (
     (yoke_of_that, (acts.AddDevice,), 2),
     (asked_with_count, (acts.Recount,), 2),
     (both_of_a_kind, (acts.Restate,), 1),
-    (missed_one, (), 1),
+    (miscounted, _THINGS, 1),
+    (named_twice, _THINGS, 2),
+    (cursed, _THINGS, 1),
     (put_out, (acts.Remove,), 2),
-    (all_of_a_kind, (acts.AddCable, acts.Number), 1),
+    (all_of_a_kind, (acts.AddCable, acts.Restate, acts.Number), 1),
     (only_added, (acts.Restate,), 1),
     (named_again, (acts.RestateNumber, acts.Size), 2),
     (once_corrected, (acts.Restate, acts.Remove, acts.Recount, acts.DoIt, acts.Undo), 2),

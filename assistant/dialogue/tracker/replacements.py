@@ -8,7 +8,7 @@ from boxaloud.assistant.dialogue import merging
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.nlg import item_names
-from boxaloud.assistant.dialogue.nlg.sentences import counted, say
+from boxaloud.assistant.dialogue.nlg.sentences import counted, listed, say
 from boxaloud.assistant.dialogue.state_parts import Item, Recalled
 from boxaloud.assistant.dialogue.tracker import added_items, item_changes, mentions
 from boxaloud.assistant.dialogue.turn import Turn
@@ -20,6 +20,8 @@ from boxaloud.rules import RulesError
 def replace_act(turn: Turn, act: acts.Replace) -> None:
     """ "Change one of the 14-2s to a 14-3", "the cables are 14-3", "a dimmer instead of it"."""
     target, thing = act.target, act.thing
+    if _all_unsized(act) and _fill_pending(turn, act):
+        return
     if target.kind == "anything" and target.which != "last":
         # a Reference like "one" or "both": among things of the new one's kind
         target = replace(target, kind=references.kind_of(thing), words="")
@@ -33,6 +35,10 @@ def replace_act(turn: Turn, act: acts.Replace) -> None:
         return
     many = references.plural(act.target.words) or target.which in ("both", "all")
     if target.count is None and target.ordinal is None and len(same_kind) > 1 and many:
+        if thing.count not in (None, sum(one.content.count for one in same_kind)):
+            there = listed([item_names.heard(one.content) for one in same_kind])
+            item_changes.pointed_past(turn, say("these_are_there", what=there))
+            return
         _replace_all(turn, same_kind, thing)
         return
     if target.count is not None and _more_replaced(turn, item, target.count, act):
@@ -42,6 +48,15 @@ def replace_act(turn: Turn, act: acts.Replace) -> None:
         replace_some(turn, item, units, thing)
     else:
         _replace_whole(turn, item, target, thing)
+
+
+def _all_unsized(act: acts.Replace) -> bool:
+    """ "Both cables are 12-2": first of all of cables whose size is open."""
+    return (
+        isinstance(act.thing, acts.AddCable)
+        and act.target.kind == "cable"
+        and act.target.which in ("both", "all")
+    )
 
 
 #: An order to change what is there says that it is there.

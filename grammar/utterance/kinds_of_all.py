@@ -1,0 +1,126 @@
+"""What all, both or so many of the cables that are there are: their size, and no further cable."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Reference, Unread
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+
+_NUMBER = r"(?:two|three|four|five|six|seven|eight|[2-8])"
+_NOUN = r"(?:cables?|wires?|runs?|romex(?:es)?|homeruns?)"
+_HERE = r"(?: (?:in|inside) (?:here|there|it|this box|the box|that box)| here| there)?"
+_BE = (
+    r"(?: (?:is|are|was|were|'s|should be|should have been|is supposed to be|are supposed to be"
+    r"|turn out to be|turned out to be|actually|really|just|all|both|each|in fact))+"
+)
+_LEAD = (
+    r"(?:(?:and|but|so|no|wait|oh|well|actually|sorry|um|uh|yeah|yes|ok|okay|hello|hey"
+    r"|please|turns out|i mean"
+    r"|it looks like|looks like),? )*"
+)
+#: "All three cables are", "both runs is", "every cable is", "the cables are both".
+_ALL_ARE = lazy_pattern(
+    rf"(?i){_LEAD}(?:(?P<both>both)(?: of)?(?: the| these| those| my| them)?"
+    rf"|(?P<all>all|each|every)(?: <<n>>)?(?: of)?(?: the| these| those| my)?(?: <<n>>)?".replace(
+        "<<n>>", _NUMBER
+    )
+    + rf"|(?:the|these|those|my|them)(?: {_NUMBER})?) {_NOUN}{_HERE}{_BE} (?:an? )?#?\Z"
+)
+#: "All four are": of cables by what they are said to be.
+_ALL_SO_MANY = lazy_pattern(rf"(?i){_LEAD}all (?P<n>{_NUMBER})(?: of them)?{_BE} (?:an? )?#?\Z")
+_SOME_ARE = lazy_pattern(
+    rf"(?i){_LEAD}(?P<n>one|{_NUMBER}) of (?:the|these|those|my) {_NOUN}{_HERE}{_BE} (?:an? )?#?\Z"
+)
+#: What is said of a size: the words before it begin the sentence.
+_SIZE = lazy_pattern(r"(?i)(?:#|no\.? ?|number )?(?:\d|ten|twelve|fourteen|eight(?!een)|six)\S*")
+_IS = lazy_pattern(r"(?i)\b(?:is|are|was|were|'s|be|both|all|just|an?|each)\s+#?\Z")
+_SENTENCE = lazy_pattern(r"[.;:!?\n,]\s*")
+_PLURAL = lazy_pattern(r"(?i)\b(?:cables|wires|runs|homeruns|each|every|all|both)\b")
+_WORTH = {
+    word: worth
+    for worth, words in enumerate(
+        ("one", "two", "three", "four", "five", "six", "seven", "eight"), start=1
+    )
+    for word in (words, str(worth))
+}
+
+
+def all_of_a_kind(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "All three cables are 12-2": whatever they were before; and "all three" adds no number."""
+    kept: list[Act] = []
+    alone = sum(map(_names_cables, made)) == 1
+    for act in made:
+        act = _of_those_there(act, heard, alone)
+        while kept and isinstance(act, acts.Replace) and _named_in(kept[-1], act):
+            kept.pop()  # "all four are 12-2", "each cable is a 12-2"
+        last = kept[-1] if kept else None
+        changed = isinstance(last, (acts.Restate, acts.Replace, acts.Resize, acts.Land))
+        everything = isinstance(act, acts.Number) and re.search(
+            r"(?i)\b(?:all|both)(?: of)?(?: the)? $", heard[: act.span[0]]
+        )
+        if not (changed and everything):
+            kept.append(act)
+    return kept
+
+
+def _names_cables(act: Act) -> bool:
+    """Whether an act is of cables of a size."""
+    told = act.thing if isinstance(act, acts.Restate) else act
+    return isinstance(told, acts.AddCable) and told.awg is not None
+
+
+def _named_in(act: Act, whole: acts.Replace) -> bool:
+    """Whether an act is of a number or of cables that a correction names by the way."""
+    bare = isinstance(act, acts.Number) or (isinstance(act, acts.AddCable) and act.awg is None)
+    return bare and whole.span[0] <= act.span[0] < whole.span[1]
+
+
+def _of_those_there(act: Act, heard: str, alone: bool) -> Act:
+    """A cable that only says what those that are there are, as what stands in their place; some
+    of those only where no other cable is said in the same breath."""
+    told = act.thing if isinstance(act, acts.Restate) else act
+    if not isinstance(told, acts.AddCable) or told.awg is None or told.path or told.role:
+        return act
+    start, before, said = _said(heard, told.span)
+    words = heard[start : told.span[1]]
+    if alone and (some := _SOME_ARE.match(before)):
+        count = _WORTH[some["n"].lower()]
+        target = Reference("cable", count=count, words=words)
+        told = replace(told, count=count)
+    elif (found := _ALL_ARE.match(before) or _ALL_SO_MANY.match(before)) and _PLURAL.search(before):
+        both = "both" in before.lower().split()
+        target = Reference("cable", which="both" if both else "all", words=words)
+        told = replace(told, count=_count_in(found.group(), both))
+    else:
+        return act
+    return acts.Replace(
+        target=target, thing=replace(told, words=said), words=words,
+        span=(start, told.span[1]), doubts=act.doubts, function="correction",
+    )  # fmt: skip
+
+
+def _count_in(said: str, both: bool) -> int | None:
+    """How many there are said to be of them: two where both are meant."""
+    if both:
+        return 2
+    return next((_WORTH[word] for word in said.lower().split() if word in _WORTH), None)
+
+
+def _said(heard: str, span: tuple[int, int]) -> tuple[int, str, str]:
+    """Where the sentence of a cable begins, its words up to the size, and from there on."""
+    start = 0
+    for found in _SENTENCE.finditer(heard, 0, span[1]):
+        if found.end() < span[1]:
+            start = found.end()
+    sentence = heard[start : span[1]]
+    sizes = [found.start() for found in _SIZE.finditer(sentence) if _begins(sentence, found)]
+    at = sizes[-1] if sizes else len(sentence)
+    return start, " ".join(sentence[:at].split()) + " ", sentence[at:]
+
+
+def _begins(sentence: str, found: re.Match[str]) -> bool:
+    """Whether a size begins here: a word of its own, behind what says that they are it."""
+    return _IS.search(sentence[: found.start()]) is not None
