@@ -7,7 +7,7 @@ from dataclasses import field, replace
 from typing import Literal, TypeAlias
 
 from boxaloud.assistant.dialogue.box_dialogue import Talk
-from boxaloud.assistant.dialogue.box_names import meant, named, numbered, placed
+from boxaloud.assistant.dialogue.box_names import copied, meant, named, numbered, placed
 from boxaloud.assistant.dialogue.box_verdict_list import listing
 from boxaloud.assistant.dialogue.enclosures.body_state import BodySaid
 from boxaloud.assistant.dialogue.journal import Entry
@@ -223,7 +223,7 @@ class Boxes:
         return Outcome(self._opened(found), "opened", found)
 
     def _copy(self, act: acts.CopyBox) -> Outcome:
-        old = self.find(act.like) if act.like else self._at
+        old = copied(act.like, self.names, self._at, self._blank)
         if old is None:
             return Outcome(say("job.no_box", name=act.like))
         here = not act.name and self._blank and old != self._at

@@ -47,7 +47,7 @@ def numbered(name: str) -> str:
 def meant(name: str, names: Sequence[str]) -> str | None:
     """The one of `names` that is meant, None where none or several can be.
 
-    By its whole name, by its number, else by the only one that holds it.
+    By its whole name, by its number, by its place, else by the only one that holds it.
     """
     close = near(name, names)
     if len(close) == 1:
@@ -55,7 +55,17 @@ def meant(name: str, names: Sequence[str]) -> str | None:
     number = re.fullmatch(r"(?:box )?(\d+)", numbered(name.lower().strip()))
     if number and 1 <= int(number[1]) <= len(names):
         return names[int(number[1]) - 1]
-    return None
+    place = placed(name, len(names)) if name.lower().removesuffix(" one") in _PLACES else None
+    return names[place] if place is not None and place < len(names) else None
+
+
+def copied(like: str, names: Sequence[str], at: str, blank: bool) -> str | None:
+    """The box that is to be copied: the one named, else the one at hand, or, where nothing was
+    said of that yet, the one before it."""
+    if like.lower().removesuffix(" one") not in ("", "last", "previous", "that", "it"):
+        return meant(like, names)
+    place = names.index(at)
+    return names[place - 1] if blank and place else at
 
 
 def near(name: str, names: Sequence[str]) -> tuple[str, ...]:
@@ -125,6 +135,8 @@ def addressed(heard: str, names: Sequence[str]) -> tuple[str, int] | None:
 
 
 _ORDINALS = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth")
+_PLACES = frozenset({*_ORDINALS, "last"})
+#: Words that say which box by its place in the job, and by themselves are no name.
 
 
 def placed(said: str, count: int) -> int | None:

@@ -92,7 +92,7 @@ class JobDialogue:
         copied = False
         for act in told:
             if not (isinstance(act, (*EVENTS, acts.Alias)) and is_done(act)):
-                part.append(changed(act) if copied else act)
+                part.append(changed(act, read.heard) if copied else act)
                 continue
             copied = isinstance(act, acts.CopyBox)
             if part or weighs(read, start, act.span[0]):

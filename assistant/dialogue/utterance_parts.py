@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -66,8 +67,16 @@ def weighs(read: Utterance, start: int, end: int) -> bool:
     return any(start <= run.span[0] < end for run in read.weighty)
 
 
-def changed(act: Act) -> Act:
-    """ "Same but with 14s", "same as the den but a dimmer": what differs from the box copied."""
+_FURTHER = re.compile(r"\b(?:more|another|extra|additional|further|second)\b")
+_ON_TOP = re.compile(r"\b(?:plus|added?|adding|also|another|extra|more)(?: (?:a|an|the|one))?\W*$")
+
+
+def changed(act: Act, heard: str) -> Act:
+    """ "Same but with 14s", "same as the den but a dimmer": what differs from the box copied. What
+    comes on top, "plus a dimmer", is one thing more."""
+    before = heard[: act.span[0]].lower()
+    if _FURTHER.search(act.words.lower()) or _ON_TOP.search(before):
+        return act
     if isinstance(act, acts.Size) and act.awg is not None:
         everything = Reference("anything", which="all", words=act.words)
         return acts.Resize(target=everything, awg=act.awg, words=act.words, span=act.span)

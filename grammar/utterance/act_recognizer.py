@@ -14,6 +14,7 @@ from boxaloud.grammar.enclosures import BODY, enclosure_talk
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer.heard_words import Word
 from boxaloud.grammar.phrases.statement_parser import understand
+from boxaloud.grammar.utterance.box_copies import box_copied, named_as_copy
 from boxaloud.grammar.utterance.box_naming import box_named, of_another_box, shifted
 from boxaloud.grammar.utterance.box_openings import opening
 from boxaloud.grammar.utterance.clause_acts import clause_acts
@@ -71,6 +72,8 @@ def recognise(
         laid = found.heard
     if named := box_named(found.heard):
         return Utterance(found.heard, (named,))
+    if copied := box_copied(found.heard, lambda part: recognise(part, expect, aliases)):
+        return copied
     if enclosures and (
         elsewhere := of_another_box(found.heard, lambda part: recognise(part, open_question))
     ):
@@ -92,7 +95,8 @@ def recognise(
         for run in reading.left
         if not any(s <= run.span[0] and run.span[1] <= e for s, e in found.passed)
     ]
-    made, left = tidied(_to_things(reading.made), left, reading.parts, found.heard)
+    made = named_as_copy(_to_things(reading.made), lambda part: recognise(part, expect, aliases))
+    made, left = tidied(made, left, reading.parts, found.heard)
     made = without_empty_undo(made)
     if any(isinstance(act, acts.DescribePull) for act in made):
         # the reader of pull boxes did not know it for one: what else is of it would be lost

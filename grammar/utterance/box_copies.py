@@ -1,0 +1,82 @@
+"""A box that is told to be the same as another: "next box is the same as the first"."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Utterance
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.utterance.box_naming import shifted
+
+_ORDINAL = r"(?:first|second|third|fourth|fifth|sixth|seventh|eighth|last|previous|other)"
+_NUMBER = r"(?:\d{1,2}|one|two|three|four|five|six|seven|eight|nine|ten)"
+#: Behind the new box: that it is the same as another, and what is different in it.
+_SAME = (
+    r"(?:(?:is|are|was|will be|it's|it is|has|have|looks|gets|got|gonna be|going to be|just|exactly"
+    r"|pretty much|basically|also|the|a|an|exact|looks like) )*"
+    r"(?:same|identical|copy|duplicate|repeat|ditto|(?:just|looks) like)\b"
+    r"(?: (?:thing|setup|stuff|deal|way|contents|box))?(?: (?:again|over))?"
+    r"(?: (?:as|to|of|with|like|what|that))*"
+    rf"(?: (?:the |in the )?(?P<like>{_ORDINAL}(?: (?:box|one))?|box (?:number )?{_NUMBER}"
+    r"|(?:this|that)(?: (?:box|one))?|it|before|it was))?"
+    r"(?:,? please)?[.!]*(?P<rest>[,;]? (?:but|except|only|plus|with)\b.*)?"
+)
+_NEXT_NAME = lazy_pattern(rf"(?i){_SAME}".replace(" ", r"\s+"))
+_SAME_BOX = lazy_pattern(
+    rf"(?i)(?:(?:ok|okay|so|and|now|then|well|alright|right|um|uh|hello|please),? )*(?:the )?"
+    rf"(?:(?:next|{_ORDINAL}) (?:box|one)|box (?:number )?{_NUMBER})(?:[,:])? {_SAME}".replace(
+        " ", r"\s+"
+    )
+)
+#: What leads to what is different.
+_DIFFERENT = lazy_pattern(
+    r"(?i)^[,;]?\s+(?:(?:but|except|only|with|for|that|it's|it is|it has|has|there's|this one has"
+    r"|this one's|in this one|instead)\b,?\s*)+"
+)
+_HERE = ("this", "that", "it", "before", "last", "previous")
+
+
+def box_copied(heard: str, read: Callable[[str], Utterance]) -> Utterance | None:
+    """What an utterance tells that begins with a box that is the same as another, and of what is
+    different in it; None for any other."""
+    if "box" not in heard.lower() and " one" not in heard.lower():
+        return None
+    found = _SAME_BOX.fullmatch(heard.strip())
+    if found is None:
+        return None
+    heard = heard.rstrip()
+    rest = _DIFFERENT.sub("", found["rest"] or "")
+    end = len(heard) - len(rest)
+    copy = acts.CopyBox(like=_like(found["like"]), words=heard[:end].rstrip(" .!"), span=(0, end))
+    if not rest:
+        return Utterance(heard, (copy,))
+    different = read(rest)
+    left = tuple(
+        replace(run, span=(run.span[0] + end, run.span[1] + end)) for run in different.unread
+    )
+    return Utterance(heard, (copy, *shifted(different.acts, end)), left)
+
+
+def named_as_copy(made: list[Act], read: Callable[[str], Utterance]) -> list[Act]:
+    """ "Next box, same as the first but with a dimmer": no name of a box, and what is different in
+    it is told of the copy."""
+    kept: list[Act] = []
+    for act in made:
+        found = _NEXT_NAME.fullmatch(act.name) if isinstance(act, acts.NextBox) else None
+        if found is None:
+            kept.append(act)
+            continue
+        kept.append(acts.CopyBox(like=_like(found["like"]), words=act.words, span=act.span))
+        if rest := _DIFFERENT.sub("", found["rest"] or ""):
+            kept += shifted(read(rest).acts, act.span[1] - len(rest))
+    return kept
+
+
+def _like(said: str | None) -> str:
+    """The box that is copied; empty for the one at hand."""
+    bare = " ".join((said or "").lower().split())
+    if not bare.startswith("box"):
+        bare = bare.removesuffix(" box").removesuffix(" one")
+    return "" if bare.startswith(_HERE) else bare
