@@ -60,6 +60,7 @@ from boxaloud.grammar.utterance.restated_counts import (
     taken_off,
 )
 from boxaloud.grammar.utterance.restated_lists import restated_list
+from boxaloud.grammar.utterance.ring_measures import ring_measured
 from boxaloud.grammar.utterance.said_anew import (
     asked_with_count,
     both_of_a_kind,
@@ -233,7 +234,7 @@ _THEN: Passes = (
     (ordered_again, (acts.SetSize, acts.SetVolume), 1),
     (misspoken, (acts.Ask,), 1),
     (what_is_left, (acts.Remove,), 1),
-    (gone_elsewhere, (acts.OpenBox,), 2),
+    (gone_elsewhere, (acts.OpenBox, acts.NextBox), 2),
     (one_was_hidden, (acts.Number,), 2),
     (yoke_of_that, (acts.AddDevice,), 2),
     (asked_with_count, (acts.Recount,), 2),
@@ -267,6 +268,7 @@ _THEN: Passes = (
     (wide_yoke, (), 0),
     (restated_list, (acts.Restate,), 2),
     (totals, (acts.Ask,), 2),
+    (ring_measured, (acts.AddPart,), 1),
     (one_box, (acts.SetVolume, acts.SetSize, acts.AddPart), 1),
 )
 

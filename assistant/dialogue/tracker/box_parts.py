@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from decimal import Decimal
 from typing import Literal
 
@@ -19,8 +20,11 @@ from boxaloud.rules.contents import Barrier, ClampAssembly, Marked, Part, TableB
 
 def part(turn: Turn, act: AddPart) -> None:
     """A ring or cover: it adds its volume when it is marked or made from a table box."""
+    bare = _BARE_RING.match(act.words) is not None
+    if bare and act.name == "plaster ring" and _extended(turn):
+        act = replace(act, name="extension ring")
     label = act.name or "ring"
-    if act.words.lower().startswith(("the ", "that ")):  # the one there, said anew
+    if bare or act.words.lower().startswith(("the ", "that ")):  # the one there, said anew
         kept = tuple(one for one in turn.state.extras if getattr(one, "label", "") != label)
         turn.state = altered(turn.state, extras=kept)
     if act.volume is not None:
@@ -33,6 +37,18 @@ def part(turn: Turn, act: AddPart) -> None:
     else:
         thing = Unmarked(label)
     _try_extra(turn, thing, act)
+
+
+_BARE_RING = re.compile(r"(?i)(?:the |that |this |my )?ring\b(?! on\b)")
+
+
+def _extended(turn: Turn) -> bool:
+    """Whether an extension ring stands on the box, which "the ring" then means."""
+    open_ = turn.state.partial_ring
+    labels = {getattr(one, "label", "") for one in turn.state.extras}
+    if open_ is not None:
+        labels.add(open_.label)
+    return "extension ring" in labels and "plaster ring" not in labels
 
 
 def _made_like_a_box(act: AddPart, label: str) -> bool:

@@ -1,0 +1,78 @@
+"""How deep a ring is, said behind it: "the ring is two and an eighth" measures no box."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+from decimal import Decimal
+
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.lexer import numbers
+
+#: What may stand between a ring and how deep it is.
+_IS = lazy_pattern(
+    r"(?i)(?:'s|\s|is|was|are|it|on|about|only|just|a|an|the|raised|that|which|its|depth|of|at|like"
+    r"|measures|one)*"
+)
+_WORDS = lazy_pattern(r"\d+-\d/\d+|\d/\d+|\d+|[a-z]+")
+_DEEPEST = 5
+"""No ring is so deep, in inches."""
+
+
+def ring_measured(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "The ring is two and an eighth": the ring's depth, and the box stays what it was."""
+    kept: list[Act] = []
+    for act in made:
+        ring = kept[-1] if kept else None
+        depth = _depth_of(act)
+        if (
+            depth is not None
+            and isinstance(ring, acts.AddPart)
+            and _follows(ring, act.span[0], heard)
+        ):
+            kept[-1] = _measured(ring, depth, act.span[1])
+            continue
+        kept.append(act)
+    return [_by_unread(act, heard, left) for act in kept]
+
+
+def _by_unread(act: Act, heard: str, left: list[Unread]) -> Act:
+    """A ring with the depth that was left unread behind it."""
+    if not isinstance(act, acts.AddPart):
+        return act
+    for run in left:
+        depth = _value(run.words)
+        if depth is not None and _follows(act, run.span[0], heard):
+            left.remove(run)
+            return _measured(act, depth, run.span[1])
+    return act
+
+
+def _follows(ring: acts.AddPart, start: int, heard: str) -> bool:
+    """Whether what begins at `start` is said of the ring before it."""
+    if "ring" not in (ring.name or "") or (ring.depth, ring.volume) != (None, None):
+        return False
+    between = heard[ring.span[1] : start]
+    told = re.search(r"(?i)'s|\bis\b|\bwas\b", between + ring.words[-2:])
+    return told is not None and _IS.fullmatch(between) is not None
+
+
+def _depth_of(act: Act) -> Decimal | str | None:
+    """The depth that an act says, where it says no more."""
+    if isinstance(act, acts.Number) and act.value is not None:
+        return act.value if act.value < _DEEPEST and act.value != int(act.value) else None
+    if isinstance(act, acts.SetSize) and act.family is None and act.width is None:
+        return act.depth if act.gangs is None else None
+    return None
+
+
+def _value(words: str) -> Decimal | None:
+    value = numbers.value(tuple(_WORDS.findall(words.lower())))
+    return value if value is not None and 0 < value < _DEEPEST and value != int(value) else None
+
+
+def _measured(ring: acts.AddPart, depth: Decimal | str, end: int) -> Act:
+    shape = depth if isinstance(depth, Decimal) or ring.name == "extension ring" else None
+    return replace(ring, depth=shape, span=(ring.span[0], end))
