@@ -119,6 +119,9 @@ def build_replacement(match: Match, telling: Telling) -> list[Act] | None:
     target = target_of(match, telling)
     if target.kind in ("box", "clamps"):
         return None
+    if thing.count is None and target.count is not None:  # "two of those are dimmers"
+        vague = tuple(doubt for doubt in thing.doubts if doubt.reason != "vague")
+        thing = replace(thing, doubts=vague)
     return [
         acts.Replace(
             target=target,

@@ -89,7 +89,9 @@ def plain_acts(telling: Telling, elements: Sequence[Element], rest: bool = False
         elif element.tag in SIZE_NUMBERS and is_size_behind_on(elements, place):
             made.append(size_behind_on(elements, place, telling))
         elif (act := act_of(found)) is not None and not _yet(act, telling.heard):
-            made.append(_partitive(of_some(one_more(act, elements, place), elements, place)))
+            only = bool(place) and elements[place - 1].tag in ("just", "only")
+            act = of_some(one_more(act, elements, place), elements, place)
+            made.append(_partitive(act, only and element.tag.endswith(":d>")))
     if not made and (where := ALL_PLACED.fullmatch(" ".join(e.tag for e in elements))):
         span = (elements[0].start, elements[-1].end)
         made.append(
@@ -124,8 +126,9 @@ _OF_A_KIND = lazy_pattern(
 _OF_THOSE = lazy_pattern(r"\bof (?:the|those|these|my)\b")
 
 
-def _partitive(act: Act) -> Act:
-    """ "only one of the 12-3s" says how many there are of what was named before."""
+def _partitive(act: Act, only: bool = False) -> Act:
+    """ "only one of the 12-3s", "just the one switch" says how many there are of what was named
+    before."""
     if (routed := some_routed(act)) is not None:
         return routed
     if is_thing(act) and act.count is not None:
@@ -138,7 +141,7 @@ def _partitive(act: Act) -> Act:
         if isinstance(act, acts.AddCable) and _OF_A_KIND.match(low):
             # of those that are there, or so many of that kind
             return replace(act, doubts=(*act.doubts, acts.Doubt("count", "some")))
-        if _OF_THOSE.search(low) or low.startswith(("only ", "just ")):
+        if _OF_THOSE.search(low) or only or low.startswith(("only ", "just ")):
             return acts.Restate(
                 thing=act, instead_of=just_like(act), words=act.words, span=act.span,
                 doubts=act.doubts, function="correction",

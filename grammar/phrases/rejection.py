@@ -22,8 +22,10 @@ _OF_SEVERAL = tuple(_RULES["of_several"])
 _NOT_BEFORE = frozenset(_RULES["not_before"])
 #: Kinds of which alone, or of what comes behind them, a stray answer is made.
 _MAY_STRAY = _BARE | _LONE | _ALONE | {"number"}
-#: "two of them and a switch": what comes behind these is a thing of its own.
+#: "two of them and a switch": what comes behind these is a thing of its own, and so is a device
+#: behind those: "one of them is a dimmer".
 _JOINING = ("and", "plus", "with")
+_CALLED = ("is", "are", "was", "were")
 _SPOILS_PLACE = frozenset(_RULES["place_spoilt_by"])
 
 
@@ -126,6 +128,7 @@ def _amid_others(heard: str, statements: Sequence[Statement], place: int) -> boo
         and statements[place - 1].words.lower().endswith(_OF_SEVERAL)
         and _same_breath(before)
         and not before.lower().strip().startswith(_JOINING)
+        and not (statement.kind == "device" and before.lower().strip().startswith(_CALLED))
     )
 
 

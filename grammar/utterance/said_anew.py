@@ -7,6 +7,7 @@ from decimal import Decimal
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Reference, Unread
+from boxaloud.grammar.building.plain_things import just_like
 from boxaloud.grammar.clauses.act_kinds import is_thing
 from boxaloud.grammar.clauses.clause import Clause
 from boxaloud.grammar.lazy_patterns import lazy_pattern
@@ -131,6 +132,13 @@ _TO_OTHER = lazy_pattern(r"(?i)(?:are )?(?:go|goes|going)\s+(?:in)?to the other 
 _THEY = lazy_pattern(r"(?i)\b(?:they|those|these|both|that|it)(?:'re|'s| are| is| both)* ?$")
 
 
+#: "The dimmer is in the next box".
+_IN_THE = lazy_pattern(
+    r"(?i)(?:'s)?\s*(?:(?:is|goes|was|lives|sits|belongs|really|actually)\s+)?(?:in|into|inside)"
+    r"\s+(?:the\s+|a\s+)?"
+)
+
+
 def gone_elsewhere(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "Forget those two, they go to the other box": where they go, and no box is opened."""
     kept: list[Act] = []
@@ -142,6 +150,17 @@ def gone_elsewhere(made: list[Act], heard: str, left: list[Unread]) -> list[Act]
             and _TO_OTHER.match(act.words)
             and _THEY.search(heard[kept[-1].span[1] : act.span[0]])
         ):
+            continue
+        if (
+            isinstance(act, acts.NextBox)
+            and not act.name
+            and is_thing(last := kept[-1] if kept else None)
+            and last.count is None
+            and _IN_THE.fullmatch(heard, last.span[1], act.span[0])
+        ):
+            target = just_like(last)
+            words = heard[last.span[0] : act.span[1]]
+            kept[-1] = acts.Remove(target=target, words=words, span=(last.span[0], act.span[1]))
             continue
         kept.append(act)
     return kept

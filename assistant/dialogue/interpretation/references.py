@@ -156,7 +156,7 @@ def meant(item: Item, reference: Reference) -> int:
 
 def plural(words: str) -> bool:
     """Whether words stand in the plural: "those 14-2s", "the switches"."""
-    last = words.lower().rstrip(" ,.").rpartition(" ")[2]
+    last = words.lower().rstrip(" ,.").removesuffix("'s").rpartition(" ")[2]
     return (last.endswith("s") and not last.endswith(("ss", "us"))) or last in (
         "them",
         "those",

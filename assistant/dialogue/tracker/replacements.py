@@ -210,6 +210,10 @@ def replace_some(turn: Turn, item: Item, units: int, thing: Thing) -> None:
         turn.refuse(thing.words, str(refusal))
         return
     new = item_changes.kept(item.content, new, thing)
+    if merging.alike(item.content, new):  # "one of those is a three-way", of three-ways
+        what = item_names.heard(item.content)
+        turn.answer(say("echo.already", what=what), item_names.shown(item.content))
+        return
     old = replace(item.content, count=item.content.count - units)
     state = turn.state.with_content(item.key, old)
     twin = next((one for one in state.items if merging.alike(one.content, new)), None)

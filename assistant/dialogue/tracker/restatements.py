@@ -18,6 +18,7 @@ from boxaloud.assistant.dialogue.tracker import (
     marked_box,
     mentions,
     replacements,
+    wider_names,
     yoke_sharing,
 )
 from boxaloud.assistant.dialogue.turn import Turn
@@ -60,6 +61,8 @@ def restate(turn: Turn, act: acts.Restate) -> None:
         if part < item.content.count and part == thing.count:
             replacements.replace_some(turn, item, part, thing)
             return
+    if wider_names.counted(turn, thing, item):
+        return
     if _stands_for_more(turn, act, item):
         held_acts.wait(turn, act, "count", "fewer")
         return
