@@ -148,6 +148,8 @@ def value(texts: tuple[str, ...]) -> Decimal | None:
     """
     if not texts:
         return None
+    if "&" in texts:
+        return value(tuple(["and" if text == "&" else text for text in texts]))
     if any(text in _HOMOPHONES for text in texts):
         return value(tuple([_HOMOPHONES.get(text, text) for text in texts]))
     said = " ".join(texts)

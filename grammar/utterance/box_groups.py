@@ -244,6 +244,7 @@ def _merged_size(one: acts.SetSize | acts.NameBoxKind, other: acts.SetSize) -> a
     return acts.SetSize(
         family=family, width=other.width or first.width, height=other.height or first.height,
         depth=depth, gangs=other.gangs or one.gangs, material=other.material or one.material,
-        words=f"{one.words}, {other.words}", span=(one.span[0], other.span[1]),
+        words=f"{one.words}, {other.words}",
+        span=(min(one.span[0], other.span[0]), max(one.span[1], other.span[1])),
         doubts=(*one.doubts, *other.doubts), function=other.function,
     )  # fmt: skip

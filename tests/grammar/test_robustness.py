@@ -57,7 +57,6 @@ def test_a_raised_figure_does_not_fault(said: str) -> None:
     recognise(said)
 
 
-@pytest.mark.xfail(reason="two sizes made one take the end of the one told first", strict=True)
 def test_a_box_told_in_two_pieces_has_one_place() -> None:
     (size,) = recognise("2-1/8 round").acts
     assert size.span == (0, 11)
