@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import replace
+from decimal import Decimal
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
@@ -48,40 +49,14 @@ def build_contrast(match: Match, telling: Telling) -> list[Act] | None:
     element = pieces(match, "new")[0]
     value = number_in(element.tag)
     if value is not None:
-        other = number_of(match, "old")
-        if other is None:
-            named = target_of(match, telling, "old")
-            if named.kind in ("box", "anything") or value != int(value):
-                return None
-            return [
-                acts.Recount(
-                    target=replace(named, count=None),
-                    count=int(value),
-                    words=words,
-                    span=span,
-                    function="correction",
-                )
-            ]
-        if match.has("ref") and value == int(value):
-            target = target_of(match, telling)  # "the switches are one, not two"
-            return [
-                acts.Recount(
-                    target=replace(target, count=None), count=int(value), words=words, span=span,
-                    function="correction",
-                )
-            ]  # fmt: skip
-        return [
-            acts.RestateNumber(
-                value=value, instead_of=other, words=words, span=span, function="correction"
-            )
-        ]
+        return _number_contrast(match, telling, value)
     thing = thing_in(match, "new")
     if thing is None:
         act = act_of(element.found) if element.found is not None else None
         if act is None:
             return None
         volume = number_of(match, "old")
-        if new.startswith("<box_") and volume is not None and volume >= _LEAST_VOLUME:
+        if new.startswith("<box_") and volume is not None and _of_a_box(volume):
             act = replace(act, span=span)  # "it's a 20, not an 18"
         return [marked(act, "correction")]
     other = number_of(match, "old")
@@ -99,6 +74,45 @@ def build_contrast(match: Match, telling: Telling) -> list[Act] | None:
             doubts=thing.doubts, function="correction",
         )
     ]  # fmt: skip
+
+
+def _number_contrast(match: Match, telling: Telling, value: Decimal) -> list[Act] | None:
+    """ "Three, not two", "three of them, not a switch": a number in place of what is denied."""
+    words, span = words_of(match, telling)
+    other = number_of(match, "old")
+    if other is not None and other != int(other) and value == int(value) < _LEAST_VOLUME:
+        return None  # "the deep one, not two and an eighth"
+    if other is None:
+        named = target_of(match, telling, "old")
+        if named.kind in ("box", "anything") or value != int(value):
+            return None
+        return [
+            acts.Recount(
+                target=replace(named, count=None),
+                count=int(value),
+                words=words,
+                span=span,
+                function="correction",
+            )
+        ]
+    if match.has("ref") and value == int(value):
+        target = target_of(match, telling)  # "the switches are one, not two"
+        return [
+            acts.Recount(
+                target=replace(target, count=None), count=int(value), words=words, span=span,
+                function="correction",
+            )
+        ]  # fmt: skip
+    return [
+        acts.RestateNumber(
+            value=value, instead_of=other, words=words, span=span, function="correction"
+        )
+    ]
+
+
+def _of_a_box(value: Decimal) -> bool:
+    """A number that is a volume, or inches and a part of one, and no count."""
+    return value >= _LEAST_VOLUME or value != int(value)
 
 
 _PRONOUNS = frozenset({"it", "that", "them", "those", "these", "this", "they"})

@@ -8,6 +8,7 @@ from boxaloud.grammar import grammar_data
 from boxaloud.grammar.clauses.clause import Clause, Element
 from boxaloud.grammar.clauses.clause_tags import ASKED, elements_of
 from boxaloud.grammar.clauses.mood import EVENTS, find_mood
+from boxaloud.grammar.clauses.quotations import quotes
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.phrases.statements import Statement
 
@@ -22,6 +23,8 @@ _NOT = lazy_pattern(
     r"|eight\b|nine\b|ten\b|eleven\b|twel|thirt|fourt|fift|sixt|sevent|eight|ninet|twent"
     r"|inside\b|outside\b)"
 )
+#: Behind a number: "two more actually, not three".
+_BETWEEN = frozenset({"more", "actually", "really", "instead"})
 _OPERATOR_VERBS = frozenset(_TABLE["mood"]["verbs_of_request"])
 _LINKS = ("and", "then", "but")
 #: Behind a thing one of these begins anew: "3 12-2 sorry 14-2", "two 14-2s no three".
@@ -170,8 +173,12 @@ def _put_questions(made: list[Clause], statements: Sequence[Statement]) -> None:
 
 
 def _contrasts(rest: str, elements: list[Element]) -> bool:
-    """ "twelve-two, not fourteen-two": no new clause begins at that comma."""
-    return elements[-1].tag[0] == "<" and _NOT.match(rest) is not None
+    """ "twelve-two, not fourteen-two", "one more, not two": no new clause begins at that comma."""
+    tags = [element.tag for element in elements[-4:]]
+    while len(tags) > 1 and tags[-1] in _BETWEEN:
+        tags.pop()
+    last = tags[-1]
+    return last[0] == "<" and _NOT.match(rest) is not None
 
 
 def _begins_another(tag: str, element: Element, before: list[Element]) -> bool:
@@ -179,6 +186,8 @@ def _begins_another(tag: str, element: Element, before: list[Element]) -> bool:
     if element.found is not None and element.found.kind in EVENTS:
         return True
     if before[-1].found is not None and before[-1].found.kind in EVENTS:
+        return True
+    if tag == "but" and before[0].tag[0] != "<" and quotes(" ".join([e.tag for e in before])):
         return True
     if tag in _RESTARTS and before[-1].found is not None and before[-1].tag[0] == "<":
         return True

@@ -10,6 +10,7 @@ from collections.abc import Iterator, Sequence
 from functools import lru_cache
 
 from boxaloud.grammar import grammar_data
+from boxaloud.grammar.clauses import numerals
 from boxaloud.grammar.clauses.clause import Element
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer import numbers
@@ -109,9 +110,16 @@ def _lowered(heard: str) -> str:
 def _words(low: str, start: int, end: int) -> Iterator[Element]:
     if start >= end or low[start:end] == " ":
         return
+    reach = start
     for match in _WORD.finditer(low, start, end):
         text = match.group()
         first, last = match.span()
+        if first < reach:
+            continue  # within a number of several words
+        if (run := numerals.run(low, first, end)) is not None:
+            tag, reach = run
+            yield Element(tag, first, reach)
+            continue
         for word in _expanded(text).split():
             yield Element(_number_tag(word), first, last)
         if text == "\n":

@@ -21,7 +21,8 @@ _NOUNS: dict[str, ThingKind] = {
     "dimmers": "device", "box": "box", "volume": "box", "size": "box", "clamp": "clamps",
     "clamps": "clamps", "ring": "part", "rings": "part", "extension": "part", "cover": "part",
     "ground": "grounds", "grounds": "grounds", "stud": "fitting", "fitting": "fitting",
-    "homeruns": "cable", "whites": "conductors", "blacks": "conductors", "reds": "conductors",
+    "homeruns": "cable", "mc": "cable", "mcs": "cable", "romex": "cable", "romexes": "cable",
+    "bx": "cable", "whites": "conductors", "blacks": "conductors", "reds": "conductors",
     "hots": "conductors", "neutrals": "conductors",
 }  # fmt: skip
 _NAMES = {"switch": "switch", "switches": "switch", "receptacle": "receptacle",

@@ -10,6 +10,7 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread, Utterance
 from boxaloud.grammar.clauses.clause import Clause
 from boxaloud.grammar.clauses.clause_splitter import clauses
+from boxaloud.grammar.clauses.quotations import quotes
 from boxaloud.grammar.enclosures import BODY, enclosure_talk
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer.heard_words import Word
@@ -38,8 +39,10 @@ from boxaloud.grammar.utterance.denied_numbers import (
     instead,
     only_denied,
 )
+from boxaloud.grammar.utterance.denied_tails import without_denied_values
 from boxaloud.grammar.utterance.headings import BOX_TOPIC, of_the_box
 from boxaloud.grammar.utterance.layout import plain_layout, single_spaced, trimmed
+from boxaloud.grammar.utterance.lone_numbers import restated_alone
 from boxaloud.grammar.utterance.other_talk import small_talk
 from boxaloud.grammar.utterance.project_talk import project_talk
 from boxaloud.grammar.utterance.restated_counts import sums_up
@@ -88,14 +91,16 @@ def recognise(
         )
     ):
         return enclosed
-    reading = _Reading(found.heard, without_asides(clauses(laid, found.statements)), expect)
+    parts = without_denied_values(without_asides(clauses(laid, found.statements)))
+    reading = _Reading(found.heard, parts, expect)
     reading.read()
     left = [
         run
         for run in reading.left
         if not any(s <= run.span[0] and run.span[1] <= e for s, e in found.passed)
     ]
-    made = named_as_copy(_to_things(reading.made), lambda part: recognise(part, expect, aliases))
+    made, left = restated_alone(reading.made, left, reading.parts, found.heard, expect)
+    made = named_as_copy(_to_things(made), lambda part: recognise(part, expect, aliases))
     made, left = tidied(made, left, reading.parts, found.heard)
     made = without_empty_undo(made)
     if any(isinstance(act, acts.DescribePull) for act in made):
@@ -229,7 +234,8 @@ class _Reading:
 
     def _mark(self, clause: Clause) -> bool:
         """A clause that only marks a correction; behind it, what is wrong may be unsaid."""
-        if MISQUOTED.fullmatch(clause.line) and (self.made or not self._last):
+        quoted = not self._last and self._put_right(clause)
+        if quoted or (MISQUOTED.fullmatch(clause.line) and (self.made or not self._last)):
             self.corrective = not self._last
             self.place += 1
             return True
@@ -250,6 +256,10 @@ class _Reading:
             return False
         self.place += 1
         return True
+
+    def _put_right(self, clause: Clause) -> bool:
+        """ "I said inside, but they're outside": what was said before is only repeated."""
+        return quotes(clause.line) and self.parts[self.place + 1].line.startswith("but ")
 
     def _afterthought(self, clause: Clause) -> bool:
         """ "Three 12-2s, I mean"; "no" at the end, or by itself."""

@@ -237,7 +237,7 @@ _RELATIVE = lazy_pattern(
 )
 _WHAT_I_HAVE = lazy_pattern(
     r"^(?:(?:so|ok|okay|well|and) )*(?:what|here is what) (?:i|we) (?:have|am|got|see|found"
-    r"|count|counted)\b"
+    r"|count|counted|meant|mean|should have said)\b"
 )
 
 

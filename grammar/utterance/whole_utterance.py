@@ -14,6 +14,7 @@ from boxaloud.grammar.clauses.clause import Clause
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.box_groups import depth_said_apart, one_box
 from boxaloud.grammar.utterance.box_naming import counts_not_names
+from boxaloud.grammar.utterance.boxes_put_in import box_put_in
 from boxaloud.grammar.utterance.cable_groups import (
     each_pipe,
     joined_counts,
@@ -23,6 +24,7 @@ from boxaloud.grammar.utterance.cable_groups import (
 )
 from boxaloud.grammar.utterance.cable_roles import all_of_unknown, headed_by_role, named_by_role
 from boxaloud.grammar.utterance.clamp_counts import clamps_counted, clamps_on_some
+from boxaloud.grammar.utterance.clamps_among import so_many_inside
 from boxaloud.grammar.utterance.contradictions import denied_at_once
 from boxaloud.grammar.utterance.counted_totals import totals
 from boxaloud.grammar.utterance.device_groups import (
@@ -249,6 +251,8 @@ _THEN: Passes = (
     (once_corrected, (acts.Restate, acts.Remove, acts.Recount, acts.DoIt, acts.Undo), 2),
     (clamps_counted, (acts.SetClamps,), 2),
     (clamps_on_some, (acts.SetClamps,), 2),
+    (so_many_inside, (acts.Place,), 2),
+    (box_put_in, (acts.AddConductors,), 1),
     (switch_beside_box, (acts.SetVolume, acts.SetSize, acts.NameBoxKind), 1),
     (quads_as_duplexes, (acts.AddDevice,), 1),
     (sizes_lent, (acts.Size,), 1),

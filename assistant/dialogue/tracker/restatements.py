@@ -191,6 +191,9 @@ def restate_number(turn: Turn, act: acts.RestateNumber) -> None:
         # "two more … not two, one": of what came in last
         item_changes.recount(turn, item, item.content.count - state.added + int(value), act.words)
         return
+    if " more" in act.words.lower():
+        turn.unplaced.append(act.words)  # "one more, not two", of what did not come in last
+        return
     if act.instead_of is not None and act.instead_of == int(act.instead_of):
         same = [one for one in state.items if one.content.count == act.instead_of]
         if item not in same and len(same) == 1:
