@@ -13,19 +13,29 @@ from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import (
     Told,
     for_ear,
+    joined,
     listed_doubts,
     lowered,
     say,
     sentence,
 )
 from boxaloud.assistant.dialogue.policy import remedy_questions
-from boxaloud.assistant.dialogue.policy.box_status import assumed, code_named, short_caution, status
+from boxaloud.assistant.dialogue.policy.box_status import (
+    assumed,
+    code_named,
+    names_edition,
+    short_caution,
+    status,
+)
 from boxaloud.assistant.dialogue.policy.question_wording import ask
-from boxaloud.assistant.dialogue.reply import Reply, SystemAct, said_of
+from boxaloud.assistant.dialogue.reply import Reply, SystemAct, said_of, spoken_of
 from boxaloud.assistant.dialogue.state import State, all_but
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.rules.contents import Marked
+
+LONGEST = 30
+"""Words for the ear from which on a reply with the caution is eased."""
 
 _TELLING = all_but(
     "pending", "rejected", "unread", "unread_with", "form", "last", "put_off",
@@ -109,23 +119,31 @@ class Composer:
             made.append(SystemAct("refuse", self.entry.refusal))
         made += [SystemAct("answer", text) for text in turn.answers]
         made += [SystemAct("report", text) for text in turn.reports]
+        told_it = self.changed or bool(turn.answers)
+        caution = not cautioned and self.found.verdict != "incomplete" and told_it
         made += self._standing(told)
         made += self._code(made)
         made += [SystemAct("echo", text) for text in self._unread()]
         made += [SystemAct("echo", text) for text in self._repairs()]
-        made += [SystemAct("echo", text) for text in self._echoed(made)]
+        made += [SystemAct("echo", text) for text in self._echoed(made, caution)]
         made += self._pull()
         if not made:
             made += [SystemAct("acknowledge", text) for text in turn.social[:1]]
         if not made and self.nothing and self.asks != "unread":
             made.append(SystemAct("nonunderstanding", self._nothing(tries)))
-        told_it = self.changed or bool(turn.answers)
-        caution = not cautioned and self.found.verdict != "incomplete" and told_it
         made += self._advice(told, aloud=not caution)
         if caution:
             made.append(SystemAct("caution", short_caution(self.found)))
         made += self._question(tries, last, bool(made) and made[0].act == "acknowledge")
-        return made
+        return self._eased(made) if caution else made
+
+    def _eased(self, made: list[SystemAct]) -> list[SystemAct]:
+        """A reply with the caution; where the ear has much to take in, the verdict is said with
+        fewer numbers."""
+        if len(spoken_of(made).split()) <= LONGEST:
+            return made
+        verdict = SystemAct("verdict", status(self.state, self.found, eased=True))
+        return [verdict if act.act == "verdict" else act for act in made]
 
     def _code(self, made: list[SystemAct]) -> list[SystemAct]:
         """The code behind an answer about a box of Canada or of an edition that was not read."""
@@ -176,16 +194,25 @@ class Composer:
             pieces.append(Told(text, "") if f"“{words}”" in told else text)
         return pieces
 
-    def _echoed(self, made: list[SystemAct]) -> list[str]:
-        """What was entered. A volume that is said as the capacity is not said a second time."""
+    def _echoed(self, made: list[SystemAct], caution: bool) -> list[str]:
+        """What was entered. What the reply tells the ear anyway is not said a second time."""
+        echoes, edition = self.turn.echoes, self.state.edition
+        if any(act.act == "verdict" for act in made) and names_edition(edition, caution):
+            named = say("echo.edition", year=edition)
+            told = (named, joined((named, say("echo.canadian"))))
+            echoes = [Told(text, "") if for_ear(text) in told else text for text in echoes]
+        return self._but_capacity(made, echoes)
+
+    def _but_capacity(self, made: list[SystemAct], echoes: list[str]) -> list[str]:
+        """The echoes; a volume that is said as the capacity is not said a second time."""
         box = self.state.box
         said = self.state.form != "brief" and any(act.act in ("verdict", "total") for act in made)
         if not said or self.found.spaces or self.state.extras or not box:
-            return self.turn.echoes
+            return echoes
         if not isinstance(box[0], Marked):
-            return self.turn.echoes
+            return echoes
         name = sentence(item_names.part(box[0]))
-        return [Told(text, "") if text == name else text for text in self.turn.echoes]
+        return [Told(text, "") if text == name else text for text in echoes]
 
     def _repairs(self) -> list[str]:
         """Mended spellings are announced: the user sees what a word was taken for."""

@@ -149,7 +149,7 @@ def _small(content: Content) -> str:
             text = f"{counted(content.count)} {plural('bonding jumper', content.count)}"
             return text + (say("jumper_inside") if content.enters is False else "")
         case SupportFitting():
-            return f"{counted(content.count)} {plural(content.kind, content.count)}"
+            return joined((counted(content.count), _device(content.kind, content.count)))
         case TerminalBlock():
             text = f"{counted(content.count)} {plural('terminal block', content.count)}"
             return joined((text, say("lands_on", awg=content.awg) if content.awg else ""), by="")

@@ -9,6 +9,8 @@ from __future__ import annotations
 import re
 from functools import lru_cache
 
+from boxaloud.assistant.dialogue.nlg.sentences import sentences
+
 ONES = (
     "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine",
     "ten", "eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen",
@@ -24,9 +26,12 @@ SOUND_ALIKE = frozenset({*range(13, 20), *range(30, 100, 10)})
 _GAUGE = re.compile(r"\b(\d{1,2}) gauge\b")
 _NUMBERED = re.compile(r"#(\d{1,2})(s?)\b")
 _SIZES = re.compile(r"\b(\d{1,2})s\b")
-_SECTION = re.compile(r"\b(\d{3})\.(\d{1,3})((?:\([A-Za-z0-9]+\))*)")
+_SECTION = re.compile(r"\b(\d{3})\.(\d{1,3})((?:\([A-Za-z0-9]+\))+)")
+#: Sections without a paragraph. Any other such figure is a volume of hundreds: 256.0, 229.40.
+_WHOLE_SECTION = re.compile(r"\b(314)\.(1[67]|2[478])()\b|\b(300)\.(14)()\b")
+_DATE = re.compile(r"\b(20\d\d)-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])\b")
 _CABLE = re.compile(r"\b(18|16|14|12|10|8|6)-([2-9])(s?)\b")
-_YEAR = re.compile(r"\b(20)(\d\d)\b")
+_YEAR = re.compile(r"\b(20(?=\d)|19(?=[89]))(\d\d)\b")
 _FRACTION = re.compile(r"\b(?:(\d+)-)?(\d{1,2})/(\d{1,2})\b")
 _DECIMAL = re.compile(r"\b(\d+)\.(\d+)\b")
 _COMMAS = re.compile(r",(?: ?)([,.?!:;])")
@@ -39,6 +44,10 @@ _TIMES = re.compile(r"x\s*\d")
 _BEFORE_GAUGE = re.compile(r"(?<!\S)[^\s\d]*\d\S*(?: gauge\S*)+")
 _PARTS = {"2": ("half", "halves"), "4": ("quarter", "quarters"), "8": ("eighth", "eighths"),
           "16": ("sixteenth", "sixteenths")}  # fmt: skip
+_MONTHS = (
+    "January", "February", "March", "April", "May", "June", "July", "August", "September",
+    "October", "November", "December",
+)  # fmt: skip
 
 
 def number(value: int) -> str:
@@ -57,6 +66,7 @@ def number(value: int) -> str:
 
 def spoken(text: str) -> str:
     """`text` as it is to be spoken: no figures, no quotes, units in words."""
+    text = _parts_aloud(text)
     text = (
         text.replace("in³", "cubic inches")
         .replace(" mL", " millilitres")
@@ -74,6 +84,23 @@ def spoken(text: str) -> str:
     return _COMMAS.sub(_say_comma, text) if "," in text else text
 
 
+@lru_cache(maxsize=1)
+def _parts() -> re.Pattern[str]:
+    names = sorted(sentences()["part_aloud"], key=len, reverse=True)
+    each = "|".join(map(re.escape, names))
+    return re.compile(rf"(?<![\w/.-])({each})(?: box)?(?P<many>es| sections)?(?!\w)")
+
+
+def _parts_aloud(text: str) -> str:
+    """Names of boxes and sentences of the rules as they are said."""
+    return _parts().sub(_say_part, text)
+
+
+def _say_part(match: re.Match[str]) -> str:
+    said = str(sentences()["part_aloud"][match[1]])
+    return said.replace(" box,", " boxes,") if match["many"] else said
+
+
 def _say_figured(match: re.Match[str]) -> str:
     return _in_words(match.group())
 
@@ -85,7 +112,9 @@ def _in_words(text: str) -> str:
         return text
     for pattern, words in (
         (_NUMBERED, _say_numbered),
+        (_DATE, _say_date),
         (_SECTION, _say_section),
+        (_WHOLE_SECTION, _say_section),
         (_CABLE, _say_cable),
         (_SIZES, _say_sizes),
         (_FRACTION, _say_fraction),
@@ -114,9 +143,10 @@ def slowly(text: str) -> str:
 
 
 def _say_section(match: re.Match[str]) -> str:
-    article, section, parts = match.groups()
+    article, section, parts = (group for group in match.groups() if group is not None)
     hundreds, rest = divmod(int(article), 100)
-    words = f"{ONES[hundreds]} {_two_digits(rest)} {number(int(section))}"
+    of_hundreds = _two_digits(rest) if rest else "hundred point"
+    words = f"{ONES[hundreds]} {of_hundreds} {number(int(section))}"
     for part in re.findall(r"\(([A-Za-z0-9]+)\)", parts):
         words += " " + (number(int(part)) if part.isdigit() else part)
     return words
@@ -130,8 +160,13 @@ def _say_cable(match: re.Match[str]) -> str:
     return f"{number(int(match[1]))} {number(int(match[2]))}{match[3]}"
 
 
+def _say_date(match: re.Match[str]) -> str:
+    year, month, day = match.groups()
+    return f"{_MONTHS[int(month) - 1]} {number(int(day))}, {year}"
+
+
 def _say_year(match: re.Match[str]) -> str:
-    return f"twenty {_two_digits(int(match[2]))}"
+    return f"{number(int(match[1]))} {_two_digits(int(match[2]))}"
 
 
 def _say_fraction(match: re.Match[str]) -> str:

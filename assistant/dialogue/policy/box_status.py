@@ -33,11 +33,14 @@ BREATH = 3
 """Items said before a pause."""
 
 
-def status(state: State, found: Assessment) -> str:
-    """One or two sentences on the total, and the verdict as soon as nothing can change it."""
+def status(state: State, found: Assessment, eased: bool = False) -> str:
+    """One or two sentences on the total, and the verdict as soon as nothing can change it.
+
+    `eased`: to the ear with fewer numbers, of which none is left that the others do not give.
+    """
     if (text := body_telling.told(state)) or conduit_body.passing(state):
         return text  # no volume counts in what only passes through
-    text = _volumes(state, found)
+    text = _volumes(state, found, eased)
     return text if _left_to_caution(found.sheet.edition) else _aloud(str(text))
 
 
@@ -45,9 +48,10 @@ def short_caution(found: Assessment) -> str:
     """The short caution. To the ear it names section and edition, once, of verdicts that do
     not."""
     edition = found.sheet.edition
+    if not _left_to_caution(edition):
+        return say("caution_named")
     key = "caution_short" if found.body is None else "caution_body"
-    text = say("caution_pull" if found.pull_alone else key, edition=edition)
-    return text if _left_to_caution(edition) else str(text)
+    return say("caution_pull" if found.pull_alone else key, edition=edition)
 
 
 def code_named(edition: str) -> str:
@@ -65,37 +69,43 @@ def _aloud(text: str) -> Told:
     return Told(text, ear)
 
 
+def names_edition(edition: str, cautioned: bool) -> bool:
+    """True where the ear is told the edition in the reply of a verdict anyway."""
+    return cautioned or not _left_to_caution(edition)
+
+
 def _left_to_caution(edition: str) -> bool:
     """Whether a verdict for the ear may leave its edition to the caution behind it: one of Canada
     or under a provisional edition says its code each time."""
     return not is_canadian(edition) and provisional(edition) is None
 
 
-def _volumes(state: State, found: Assessment) -> str:
+def _volumes(state: State, found: Assessment, eased: bool) -> str:
+    """A verdict with its total, capacity and margin. One wrongly heard would not add up with the
+    others, so that no number is said twice to the ear; eased, the shorter way of proving them is
+    taken."""
     sheet = found.sheet
     if found.spaces:
         return _by_side(found)
     if sheet.capacity is None or found.verdict == "incomplete":
         return _so_far(found, state)
     if not exact(found):
-        return _early(found, state)
+        return _early(found, state, eased)
     key = "brief" if state.form == "brief" else "normal"
-    over = sheet.capacity < sheet.total
-    return _proved(
-        f"verdict.{'over' if over else 'fits'}.{key}",
-        total=volume(sheet.total),
-        capacity=marked(sheet.capacity, sheet.unit),
-        margin=volume(abs(sheet.capacity - sheet.total), sheet.unit),
-        under=counted_under(sheet.edition),
-        edition=_year(sheet.edition),
-    )
-
-
-def _proved(key: str, **values: str) -> str:
-    """A verdict with its total, capacity and margin. One wrongly heard would not add up with the
-    others, so that no number is said twice to the ear."""
-    text = say(key, **values)
-    return Told(text, once(for_ear(text)))
+    values = {
+        "total": volume(sheet.total),
+        "capacity": marked(sheet.capacity, sheet.unit),
+        "margin": volume(abs(sheet.capacity - sheet.total), sheet.unit),
+        "under": counted_under(sheet.edition),
+        "edition": _year(sheet.edition),
+    }
+    verdict = "verdict.over" if sheet.capacity < sheet.total else "verdict.fits"
+    text = say(f"{verdict}.{key}", **values)
+    proved = Told(text, once(for_ear(text)))
+    if not eased or key == "brief":
+        return proved
+    fewer = spoken(for_ear(say(f"{verdict}.eased", **values)))
+    return Told(text, min(proved.ear, fewer, key=lambda said: len(said.split())))
 
 
 def _by_side(found: Assessment) -> str:
@@ -150,14 +160,16 @@ def _without(found: Assessment, state: State) -> str:
     return say("so_far.without", what=listed(list(names))) if names else ""
 
 
-def _early(found: Assessment, state: State) -> str:
+def _early(found: Assessment, state: State, eased: bool) -> str:
     """The verdict stands, the exact margin does not yet."""
     sheet = found.sheet
     capacity = sheet.capacity
     if capacity is None:
         raise ValueError("no verdict stands without a capacity")
     about = say(f"open.{found.question.slot}") if found.question else say("open.rest")
-    form = "brief_early" if state.form == "brief" else "early"
+    form = "eased_early" if eased else "early"
+    if state.form == "brief":
+        form = "brief_early"
     if found.verdict == "over":
         return say(
             f"verdict.over.{form}",

@@ -97,8 +97,12 @@ def metric(turn: Turn, act: Act) -> None:
 def stricter(turn: Turn, act: Act) -> None:
     """ "which is stricter": the total under each edition held."""
     totals = {year: assess(altered(turn.state, edition=year)).sheet.total for year in editions()}
-    told = listed([f"{year}: {volume(total)}" for year, total in totals.items()])
-    turn.answer(say("answer.stricter", totals=told), act.words)
+    told = [
+        say("answer.by_edition", years=listed([y for y in totals if totals[y] == total]),
+            total=volume(total))
+        for total in dict.fromkeys(totals.values())
+    ]  # fmt: skip
+    turn.answer(say("answer.stricter", totals=joined(told, by="; ")), act.words)
 
 
 def certainty(turn: Turn, act: Act) -> None:

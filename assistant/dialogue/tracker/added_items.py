@@ -189,7 +189,12 @@ def add(turn: Turn, content: Content, thing: Act, open_: Open = "") -> None:
         sentence(
             joined(
                 (
-                    say("echo.added", what=item_names.heard(content), total=counted(total.count)),
+                    say(
+                        "echo.added",
+                        what=item_names.heard(content),
+                        total=counted(total.count),
+                        all=item_names.heard(total),
+                    ),
                     _note(content, thing, state),
                 ),
                 by="",

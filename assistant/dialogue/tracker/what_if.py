@@ -13,12 +13,15 @@ from boxaloud.assistant.dialogue.interpretation import reference_ambiguity
 from boxaloud.assistant.dialogue.job_acts import EVENTS
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import (
+    Told,
     counted,
+    for_ear,
     joined,
     listed,
     lowered,
     say,
     sentence,
+    sentences,
     unstopped,
     volume,
 )
@@ -104,9 +107,18 @@ def _each_meant(turn: Turn, copy: Turn, act: acts.Suppose, run: Runner) -> list[
 
 def _what(copy: Turn) -> str:
     """What was supposed, in a few words."""
-    echoes = [unstopped(text) for text in copy.echoes if text]
+    echoes = [_supposed(unstopped(text)) for text in copy.echoes if text]
     text = listed([*echoes[:1], *map(lowered, echoes[1:])])
     return text or listed([text for text in copy.understood if text])
+
+
+def _supposed(text: str) -> str:
+    """An echo as it is put to the ear where nothing was done."""
+    ear = for_ear(text)
+    for done, instead in sentences()["supposed_aloud"].items():
+        if ear.startswith(done):
+            return Told(text, instead + ear.removeprefix(done))
+    return Told(text, for_ear(lowered(ear)))
 
 
 def _unchanged(turn: Turn) -> str:
