@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
+from functools import partial
 from typing import cast, get_args
 
 from boxaloud.assistant.cli.exit_codes import faulted
@@ -34,14 +35,35 @@ def one_utterance() -> Iterator[None]:
         faulted(fault)
 
 
+def report_to_write(
+    reply: Reply, session: DialogueSession
+) -> tuple[int, Callable[[Callable[[], None]], Reply]] | None:
+    """How many steps the reports take that a reply asks for, and what writes them, which a
+    thread may do; None where it asks for none."""
+    if not _asks_for_report(reply):
+        return None
+    from boxaloud.assistant.reports.report_delivery import ordered, written_out
+    from boxaloud.assistant.storage.session import Session
+
+    if not isinstance(session, Session):
+        return None
+    orders = ordered(reply, session)
+    steps = sum(len(order.report.boxes) for order in orders if order.report is not None)
+    return steps, partial(written_out, reply, orders)
+
+
 def with_report(reply: Reply, session: DialogueSession) -> Reply:
     """The reply with each report that it asks for written, where the session keeps a job."""
-    if not any(isinstance(act, SendReport) for act in reply.outside):
+    if not _asks_for_report(reply):
         return reply
     from boxaloud.assistant.reports.report_delivery import delivered  # a talk seldom needs it
     from boxaloud.assistant.storage.session import Session
 
     return delivered(reply, session) if isinstance(session, Session) else reply
+
+
+def _asks_for_report(reply: Reply) -> bool:
+    return any(isinstance(act, SendReport) for act in reply.outside)
 
 
 def shown_in(units: str) -> VolumeUnit:

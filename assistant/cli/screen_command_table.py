@@ -27,10 +27,10 @@ def screen(job: str, colours: str, still: bool, trial: bool, silent: bool) -> in
 
         put(say("screen.pointer"))
         return 0
-    from boxaloud.assistant.cli.output import with_report
+    from boxaloud.assistant.cli.output import report_to_write
     from boxaloud.assistant.tui.launch import run
 
-    run(job, colours, still, trial, silent, with_report)
+    run(job, colours, still, trial, silent, report_to_write)
     return 0
 
 

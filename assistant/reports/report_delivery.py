@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import os
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import asdict, replace
 from pathlib import Path
 from typing import NamedTuple
@@ -42,9 +42,31 @@ class _Done(NamedTuple):
     path: str
 
 
+class Order(NamedTuple):
+    """A report that was asked for, made up from the job as it then was and not yet written."""
+
+    act: SendReport
+    job: str
+    report: JobReport | None
+    why: str = ""
+    """Why it could not be made up; empty where it was."""
+
+
+def ordered(reply: Reply, session: Session) -> list[Order]:
+    """Each report that a reply asks for. What is written from it needs the job no more."""
+    return [_order(act, session) for act in reply.outside if isinstance(act, SendReport)]
+
+
 def delivered(reply: Reply, session: Session) -> Reply:
     """The reply with each report that it asks for written, or why it could not be."""
-    done = [_deliver(act, session) for act in reply.outside if isinstance(act, SendReport)]
+    return written_out(reply, ordered(reply, session))
+
+
+def written_out(
+    reply: Reply, orders: Sequence[Order], step: Callable[[], None] = lambda: None
+) -> Reply:
+    """The reply with the reports written; `step` is called for each box of them."""
+    done = [_deliver(order, step) for order in orders]
     if not done:
         return reply
     said = iter(done)
@@ -74,16 +96,25 @@ def _in_place(act: SystemAct, done: Iterator[_Done]) -> SystemAct:
     return act if one is None else SystemAct("report", one.says)
 
 
-def _deliver(act: SendReport, session: Session) -> _Done:
+def _order(act: SendReport, session: Session) -> Order:
+    try:
+        return Order(act, session.name, _report(act, session))
+    except (Problem, OSError) as fault:
+        return Order(act, session.name, None, str(fault))
+
+
+def _deliver(order: Order, step: Callable[[], None]) -> _Done:
     from boxaloud.assistant.reports.report_export import write
 
+    act, report = order.act, order.report
+    if report is None:
+        return _Done(say("delivery.failed", why=order.why), "")
+    if not report.boxes:
+        return _Done(say("delivery.nothing"), "")
+    box = report.boxes[0].name if act.of == "box" else ""
     try:
-        report = _report(act, session)
-        if not report.boxes:
-            return _Done(say("delivery.nothing"), "")
-        box = report.boxes[0].name if act.of == "box" else ""
-        path = _unused(_folder(), _stem(session.name, box), act.form or _USUAL)
-        write(report, path)
+        path = _unused(_folder(), _stem(order.job, box), act.form or _USUAL)
+        write(report, path, step)
     except (Problem, OSError) as fault:
         return _Done(say("delivery.failed", why=str(fault)), "")
     return _Done(_told(report, path, box), str(path))

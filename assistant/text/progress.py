@@ -67,9 +67,9 @@ class Bar:
             self._shown = ""
 
 
-def bar(name: str, done: int, whole: int) -> str:
-    """How much is done, as a bar and in percent."""
+def bar(name: str, done: int, whole: int, width: int = WIDTH) -> str:
+    """How much is done, as a bar of `width` characters and in percent."""
     # a file may hold fewer characters than bytes, and may grow while it is read
     percent = min(100, 100 * done // whole) if whole else 100
-    full = percent * WIDTH // 100
-    return f"{name}  [{'#' * full}{'-' * (WIDTH - full)}]  {percent} %"
+    full = percent * width // 100
+    return f"{name}  [{'#' * full}{'-' * (width - full)}]  {percent} %"

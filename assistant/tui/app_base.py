@@ -5,6 +5,7 @@ from __future__ import annotations
 import gc
 import os
 from collections.abc import Callable, Sequence
+from contextlib import suppress
 from threading import Thread
 
 from boxaloud.assistant.dialogue import Reply
@@ -13,6 +14,7 @@ from boxaloud.assistant.tui.presenters.prompt import short_prompt
 from boxaloud.assistant.tui.presenters.transcript import Transcript
 from boxaloud.assistant.tui.presenters.verdict_view import glance
 from boxaloud.assistant.tui.presenters.word_completion import completed, trade_words
+from boxaloud.assistant.tui.report_writing import Progress, ReportWriting
 from boxaloud.assistant.tui.screens.box_screen import Card
 from boxaloud.assistant.tui.screens.ladder_screen import Ladder
 from boxaloud.assistant.tui.session_adapter import Desk
@@ -52,6 +54,14 @@ class Told(Message):
         self.report = report
 
 
+class Written(Message):
+    """How far a report is, brought to the app's own thread."""
+
+    def __init__(self, progress: Progress) -> None:
+        super().__init__()
+        self.progress = progress
+
+
 class Shell(App[None]):
     """Holds the desk, the card and the microphone. It holds no box of its own."""
 
@@ -72,6 +82,7 @@ class Shell(App[None]):
         self.card = Card()
         self.ladder = Ladder()
         self.transcript = Transcript()
+        self.reports = ReportWriting(self._report_is)
         self.trade_words: tuple[str, ...] = ()
         """What is completed; empty until they are there, so that no key waits for them."""
         self.talking = Talking(
@@ -127,16 +138,18 @@ class Shell(App[None]):
         """Words that were spoken: their reply is spoken too."""
         if self.told_to_screen(" ".join(word.text for word in words)):
             return
-        if (reply := self._answer(lambda: self.desk.hear(words))) is not None:
+        if (reply := self._answer(lambda: self.desk.hear(words), aloud=True)) is not None:
             self.talking.speak(reply.spoken)
 
     def enter(self, told: Sequence[Act], heard: str) -> None:
         """Acts made by a key or a click."""
         self._answer(lambda: self.desk.enter(told, heard))
 
-    def _answer(self, ask: Callable[[], Reply]) -> Reply | None:
+    def _answer(self, ask: Callable[[], Reply], aloud: bool = False) -> Reply | None:
         try:
             reply = ask()
+            if (order := self.desk.ordered(reply)) is not None:
+                reply = self.reports.begin(reply, order, aloud)
         except Exception as fault:  # nothing may close the screen on someone up a ladder
             self.card.show_trouble(text("trouble.fault", why=f"{type(fault).__name__}: {fault}"))
             return None
@@ -163,6 +176,23 @@ class Shell(App[None]):
             self.card.show_partial(self.talking.partial)
         if self.talking.trouble:
             self.card.show_trouble(self.talking.trouble)
+
+    def _report_is(self, progress: Progress) -> None:
+        """Take the progress of a report from its thread to ours, unless the screen is closed."""
+        with suppress(RuntimeError):
+            self.post_message(Written(progress))
+
+    def on_written(self, message: Written) -> None:
+        """A report is so far, or is done: where it is, or why it is not."""
+        progress = message.progress
+        self.card.show_writing(progress.shown)
+        if progress.fault:
+            self.card.show_trouble(text("trouble.fault", why=progress.fault))
+        elif progress.told:
+            self.transcript.note(self.desk.conversation.talk.name, progress.told)
+            self.card.show_note(progress.told)
+            if progress.aloud:
+                self.talking.speak(progress.aloud)
 
     def tell(self, report: Report) -> None:
         """Take a report from the engine's thread to ours."""

@@ -24,19 +24,19 @@ def run(
     steady: bool = False,
     trial: bool = False,
     silent: bool = False,
-    with_report: Reporter | None = None,
+    reporter: Reporter | None = None,
 ) -> None:
     """Run the app until it is left. Raises Problem where the screen itself failed.
 
     `trial` keeps nothing. `steady` leaves out everything that moves by itself. `silent` speaks
     no reply; otherwise what was spoken is answered aloud, and what was typed never is.
-    `with_report` writes the report that a talk asks for.
+    `reporter` makes up the report that a talk asks for.
     """
     from boxaloud.assistant.tui.app import BoxaloudApp
 
     colours = checked(colours)
     let_alt_digits_through()
-    desk = MemoryDesk() if trial else JobDesk(job, with_report)
+    desk = MemoryDesk() if trial else JobDesk(job, reporter)
     app = BoxaloudApp(desk, LiveListener(), None, colours, steady or still_wanted())
     mouth = (
         muted_speech_output()
@@ -48,6 +48,7 @@ def run(
         with kept_quiet(log_path()):
             app.run()
     finally:
+        app.reports.finish()
         app.talking.close()
         mouth.close()
         if isinstance(desk, JobDesk):

@@ -7,7 +7,7 @@ another that keeps nothing, for a trial and for tests.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from typing import Protocol, TypeAlias
+from typing import NamedTuple, Protocol, TypeAlias
 
 from boxaloud.assistant.dialogue import Conversation, Reply
 from boxaloud.assistant.storage import Session
@@ -16,11 +16,20 @@ from boxaloud.assistant.tui.tui_messages import text
 from boxaloud.grammar.acts import Act
 from boxaloud.grammar.lexer.heard_words import Word
 
-Reporter: TypeAlias = Callable[[Reply, Session], Reply]
+
+class Order(NamedTuple):
+    """A report that a reply asks for. `write` needs the job no more, so a thread may call it: it
+    calls back after each of the `steps`, and gives the reply that tells where the report is."""
+
+    steps: int
+    write: Callable[[Callable[[], None]], Reply]
 
 
-def _as_it_is(reply: Reply, _: Session) -> Reply:
-    return reply
+Reporter: TypeAlias = Callable[[Reply, Session], tuple[int, Callable[..., Reply]] | None]
+
+
+def _no_report(_: Reply, __: Session) -> None:
+    return None
 
 
 class Desk(Protocol):
@@ -46,6 +55,10 @@ class Desk(Protocol):
 
     def enter(self, told: Sequence[Act], heard: str) -> Reply:
         """Answer what a key or a click said, once it is kept."""
+        ...
+
+    def ordered(self, reply: Reply) -> Order | None:
+        """The report that a reply asks for, to be written; None where it asks for none."""
         ...
 
 
@@ -78,15 +91,20 @@ class MemoryDesk:
         """Answer what a key or a click said."""
         return self._conversation.enter(told, heard)
 
+    def ordered(self, _: Reply) -> Order | None:
+        """None: no job is kept that a report could be of."""
+        return None
+
 
 class JobDesk:
     """A job that is kept: the one last spoken to, or the one named, begun where there is none."""
 
-    def __init__(self, name: str = "", with_report: Reporter | None = None) -> None:
-        """`with_report` writes what a reply asks for to a file, and tells where; without it the
-        reply says what to do. Raises Problem, in a sentence, where the job cannot be read."""
+    def __init__(self, name: str = "", reporter: Reporter | None = None) -> None:
+        """`reporter` makes up the report that a reply asks for: its steps, and what writes it to a
+        file and tells where. Without it the reply says what to do. Raises Problem, in a sentence,
+        where the job cannot be read."""
         self._session = _session(name)
-        self._with_report = with_report or _as_it_is
+        self._reporter = reporter or _no_report
 
     @property
     def conversation(self) -> Conversation:
@@ -104,11 +122,16 @@ class JobDesk:
 
     def hear(self, words: str | Sequence[Word]) -> Reply:
         """Keep what was typed or heard, then answer it."""
-        return self._with_report(self._session.hear(words), self._session)
+        return self._session.hear(words)
 
     def enter(self, told: Sequence[Act], heard: str) -> Reply:
         """Keep what a key or a click said, then answer it."""
-        return self._with_report(self._session.enter(told, heard), self._session)
+        return self._session.enter(told, heard)
+
+    def ordered(self, reply: Reply) -> Order | None:
+        """The report that a reply asks for, made up from the job as it is now."""
+        found = self._reporter(reply, self._session)
+        return None if found is None else Order(*found)
 
     def close(self) -> None:
         """Let go of the job's file."""

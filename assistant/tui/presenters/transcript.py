@@ -36,6 +36,10 @@ class Transcript:
         """One more exchange."""
         self.exchanges.append(Exchange(box, reply.heard, sizes_written(reply.said)))
 
+    def note(self, box: str, said: str) -> None:
+        """What was told later of something asked for before."""
+        self.exchanges.append(Exchange(box, "", said))
+
     def lines(self) -> list[str]:
         """The paragraphs, the box named where it changes."""
         found: list[str] = []

@@ -68,6 +68,7 @@ class Card(Screen[None]):
         self._words = dict.fromkeys(WORDS, "")
         self._glance: Glance | None = None
         self._found: Assessment | None = None
+        self._writing = ""
         self._listed = 1
         self._listing = False
 
@@ -160,6 +161,12 @@ class Card(Screen[None]):
         """Show something that is neither a reply nor trouble."""
         self._say(sentence)
 
+    def show_writing(self, bar: str) -> None:
+        """Show how far a report is, before the job's name; nothing where none is written."""
+        if bar != self._writing:
+            self._writing = bar
+            self.share_out()
+
     def show_ears(self, label: str) -> None:
         """Show the state of the microphone."""
         ears = self.query_one("#ears", Static)
@@ -191,7 +198,8 @@ class Card(Screen[None]):
                 self._put(part, fitted(self._words[part], width, rows[part]))
         ears = self.query_one("#ears", Static)
         room = self.size.width - len(str(ears.content)) - 1
-        self._put("place", fitted(self._words["place"], room, 1, "…"))
+        writing = f" {self._writing} " if self._writing else ""
+        self._put("place", fitted(writing + self._words["place"], room, 1, "…"))
         panels = self.query_one("#panels")
         panels.display, panels.visible = rows["panels"] > 0, rows["panels"] > 1
 
