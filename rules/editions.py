@@ -64,6 +64,7 @@ def edition_named(edition: str) -> str:
     return f"edition {edition}" + (", provisional" if rule_set(edition).follows else "")
 
 
+@cache
 def counted_under(edition: str, word: str = "") -> str:
     """The section and the edition that a verdict stands under: "314.16, 2023".
 

@@ -12,7 +12,8 @@ from boxaloud.assistant.dialogue.box_verdict_list import listing
 from boxaloud.assistant.dialogue.enclosures.body_state import BodySaid
 from boxaloud.assistant.dialogue.journal import Entry
 from boxaloud.assistant.dialogue.nlg.sentences import joined, say
-from boxaloud.assistant.dialogue.policy.box_status import short_caution, status
+from boxaloud.assistant.dialogue.policy.box_status import status
+from boxaloud.assistant.dialogue.policy.code_naming import short_caution
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
 from boxaloud.grammar.quick_dataclass import dataclass

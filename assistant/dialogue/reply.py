@@ -30,12 +30,23 @@ class SystemAct:
 
     act: ActKind
     says: str
+    eased: str = ""
+    """What is said to the ear in a long reply instead, with fewer numbers; empty for the same."""
 
     @property
     def spoken(self) -> str:
         """Its sentence in words, for the ear."""
         text = for_ear(self.says)
         return once(text) if self.act in ("verdict", "total") else spoken(text)
+
+    def spoken_long(self) -> str:
+        """The same in a long reply: the eased text, where that is shorter."""
+        texts = (self.spoken, spoken(self.eased)) if self.eased else (self.spoken,)
+        return min(texts, key=lambda text: len(text.split()))
+
+
+LONGEST = 30
+"""Words for the ear up to which a reply is not eased."""
 
 
 def said_of(acts: Sequence[SystemAct]) -> str:
@@ -44,8 +55,11 @@ def said_of(acts: Sequence[SystemAct]) -> str:
 
 
 def spoken_of(acts: Sequence[SystemAct]) -> str:
-    """What acts say, as one text for the ear."""
-    return " ".join(filter(None, (act.spoken for act in acts)))
+    """What acts say, as one text for the ear; a long one is eased."""
+    text = " ".join(filter(None, (act.spoken for act in acts)))
+    if len(text.split()) <= LONGEST:
+        return text
+    return " ".join(filter(None, (act.spoken_long() for act in acts)))
 
 
 @dataclass(frozen=True, slots=True)

@@ -20,22 +20,14 @@ from boxaloud.assistant.dialogue.nlg.sentences import (
     sentence,
 )
 from boxaloud.assistant.dialogue.policy import remedy_questions
-from boxaloud.assistant.dialogue.policy.box_status import (
-    assumed,
-    code_named,
-    names_edition,
-    short_caution,
-    status,
-)
+from boxaloud.assistant.dialogue.policy.box_status import assumed, eased, status
+from boxaloud.assistant.dialogue.policy.code_naming import code_named, names_edition, short_caution
 from boxaloud.assistant.dialogue.policy.question_wording import ask
-from boxaloud.assistant.dialogue.reply import Reply, SystemAct, said_of, spoken_of
+from boxaloud.assistant.dialogue.reply import Reply, SystemAct, said_of
 from boxaloud.assistant.dialogue.state import State, all_but
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.rules.contents import Marked
-
-LONGEST = 30
-"""Words for the ear from which on a reply with the caution is eased."""
 
 _TELLING = all_but(
     "pending", "rejected", "unread", "unread_with", "form", "last", "put_off",
@@ -121,7 +113,7 @@ class Composer:
         made += [SystemAct("report", text) for text in turn.reports]
         told_it = self.changed or bool(turn.answers)
         caution = not cautioned and self.found.verdict != "incomplete" and told_it
-        made += self._standing(told)
+        made += self._standing(told, caution)
         made += self._code(made)
         made += [SystemAct("echo", text) for text in self._unread()]
         made += [SystemAct("echo", text) for text in self._repairs()]
@@ -135,15 +127,7 @@ class Composer:
         if caution:
             made.append(SystemAct("caution", short_caution(self.found)))
         made += self._question(tries, last, bool(made) and made[0].act == "acknowledge")
-        return self._eased(made) if caution else made
-
-    def _eased(self, made: list[SystemAct]) -> list[SystemAct]:
-        """A reply with the caution; where the ear has much to take in, the verdict is said with
-        fewer numbers."""
-        if len(spoken_of(made).split()) <= LONGEST:
-            return made
-        verdict = SystemAct("verdict", status(self.state, self.found, eased=True))
-        return [verdict if act.act == "verdict" else act for act in made]
+        return made
 
     def _code(self, made: list[SystemAct]) -> list[SystemAct]:
         """The code behind an answer about a box of Canada or of an edition that was not read."""
@@ -224,15 +208,16 @@ class Composer:
                         said.append(say("repaired", words=act.words, what=doubt.instead))
         return list(dict.fromkeys(said))
 
-    def _standing(self, told: str) -> list[SystemAct]:
-        """Where the box stands, if there is something new to say of it."""
+    def _standing(self, told: str, caution: bool) -> list[SystemAct]:
+        """Where the box stands, if there is something new to say of it. Beside the caution the
+        ear may have it eased."""
         if not (self.changed and self._moved(told)):
             return []
         text = self._qualified(status(self.state, self.found))
         kind: Literal["verdict", "total"] = (
             "verdict" if self.found.verdict != "incomplete" else "total"
         )
-        return [SystemAct(kind, text)]
+        return [SystemAct(kind, text, eased(self.state, self.found) if caution else "")]
 
     def _advice(self, told: str, aloud: bool) -> list[SystemAct]:
         """What would help, when a box has just turned out to be over; only to be read where the

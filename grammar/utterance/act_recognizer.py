@@ -35,6 +35,7 @@ from boxaloud.grammar.utterance.denied_numbers import (
     denied_behind,
     denied_count,
     denied_number,
+    denies_things,
     in_its_place,
     instead,
     only_denied,
@@ -201,7 +202,7 @@ class _Reading:
         """ "Not two, one", "not a switch, a dimmer"."""
         following = self.parts[self.place + 1 :]
         denied = denied_number(clause, following)
-        if denied is not None or (following and clause.line.endswith(":>")):
+        if denied is not None or (following and denies_things(clause)):
             place, left = self.place, list(self.left)
             behind = self._told(place + 1, True)
             told = instead(denied, behind) if denied else denied_count(clause, following, behind)

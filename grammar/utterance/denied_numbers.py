@@ -48,11 +48,15 @@ def denied_number(clause: Clause, following: Sequence[Clause]) -> re.Match[str] 
     return _DENIED.fullmatch(clause.line)
 
 
+def denies_things(clause: Clause) -> bool:
+    """ "It wasn't three 14-2s": whether a clause denies that many, and nothing else."""
+    return clause.line.endswith(":>") and _DENIED_THINGS.fullmatch(clause.line) is not None
+
+
 def denied_count(clause: Clause, following: Sequence[Clause], told: Sequence[Act]) -> list[Act]:
     """ "It wasn't three 14-2s, it was two": how many of them there are instead; empty where a
     thing is denied for another reason. `told` is what the clause that follows tells."""
-    found = _DENIED_THINGS.fullmatch(clause.line) if following else None
-    thing = next((thing_of(one) for one in clause.found), None) if found is not None else None
+    thing = next(map(thing_of, clause.found), None) if denies_things(clause) else None
     if thing is not None and _ONE_INSTEAD.fullmatch(following[0].line):
         span = following[0].span
         return [

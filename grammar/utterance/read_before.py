@@ -1,4 +1,4 @@
-"""Utterances that were read a short while ago are not read anew.
+"""Utterances that were read a short while ago are not read anew, nor lists of things that were.
 
 Who talks many boxes through says the same of most of them, and an ear that listens asks of the
 same words several times whether they can stand. What an utterance is read as hangs on nothing but
@@ -12,7 +12,7 @@ from functools import lru_cache
 
 from boxaloud.grammar.acts import Utterance
 from boxaloud.grammar.lexer.heard_words import Word
-from boxaloud.grammar.utterance import act_recognizer
+from boxaloud.grammar.utterance import act_recognizer, listed_things
 
 #: Characters of the longest utterance that is remembered, and how many are.
 LONGEST, REMEMBERED = 200, 1024
@@ -32,4 +32,10 @@ def recognise(
 
 @lru_cache(maxsize=REMEMBERED)
 def _typed(words: str, expect: str | None, enclosures: bool) -> Utterance:
-    return act_recognizer.recognise(words, expect, None, enclosures)
+    things = listed_things.parted(words, expect) if enclosures else []
+    if things and (found := listed_things.put_together(words, things)):
+        return found
+    read = act_recognizer.recognise(words, expect, None, enclosures)
+    if things:
+        listed_things.learn(things, read)
+    return read

@@ -15,7 +15,7 @@ from collections.abc import Iterable
 
 from boxaloud.assistant.dialogue import Conversation
 from boxaloud.grammar import understand
-from boxaloud.grammar.utterance import read_before
+from boxaloud.grammar.utterance import listed_things, read_before
 from electrician.mind import random_mind
 from electrician.noise import Recogniser
 from electrician.talking import Electrician
@@ -44,9 +44,11 @@ def spread(times: Iterable[float]) -> str:
     return f"median {statistics.median(ordered) * 1e6:6.0f} µs, 99th {last * 1e6:6.0f} µs"
 
 
-def typed(least: int = 0, most: int = 1000, new: bool = False) -> list[float]:
+def typed(
+    least: int = 0, most: int = 1000, new: bool = False, strange: bool = False
+) -> list[float]:
     """Every typed line of the dialogues of so many words, three times over; as `new`, what was
-    read of the same words before is forgotten."""
+    read of the same words before is forgotten, as `strange` what was read of any of its things."""
     found = []
     for _ in range(3):
         for dialogue in dialogues():
@@ -54,6 +56,8 @@ def typed(least: int = 0, most: int = 1000, new: bool = False) -> list[float]:
             for said in dialogue.says:
                 if new:
                     read_before._typed.cache_clear()
+                if strange:
+                    listed_things._known.clear()
                 start = time.process_time()
                 conversation.hear(said.words)
                 taken = time.process_time() - start
@@ -98,6 +102,9 @@ def main() -> None:
     typed()  # the phrases and patterns of all lines are met
     for least, most in ((0, 1000), (8, 12)):
         kind = f"typed, {least} to {most} words"
+        show(
+            f"{kind:25} {spread(typed(least, most, True, True))}, as if nothing of it was ever said"
+        )
         show(f"{kind:25} {spread(typed(least, most, new=True))}, each as if never said before")
         show(f"{kind:25} {spread(typed(least, most))}, said before")
     for errors in (0.0, 0.1):

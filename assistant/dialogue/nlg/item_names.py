@@ -6,6 +6,8 @@ it is as the trade says it, "two 14-2s". `shown` is the shorter one for the eye.
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from boxaloud.assistant.dialogue.nlg.sentences import (
     Told,
     counted,
@@ -36,12 +38,17 @@ from boxaloud.rules.contents import (
     Yoke,
 )
 
+#: The same few things are named again and again, in every reply to a change of the box.
+_named = lru_cache(maxsize=1024)
 
+
+@_named
 def heard(content: Content) -> str:
     """The name for the ear: "two cables of 14-2", each with its own ground unless it is said."""
     return _name(content, "heard")
 
 
+@_named
 def shown(content: Content) -> str:
     """The name for the eye: "two 14-2 cables with ground"."""
     return _name(content, "shown")
@@ -158,6 +165,7 @@ def _small(content: Content) -> str:
     raise TypeError(f"nothing is called {type(content).__name__}")
 
 
+@_named
 def part(thing: Part) -> str:
     """The name of a box, ring, cover or barrier with its volume in cubic inches."""
     match thing:

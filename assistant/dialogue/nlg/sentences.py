@@ -121,6 +121,7 @@ def plain(value: Decimal) -> str:
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 
+@lru_cache(maxsize=1024)
 def _at_least(value: Decimal, places: int) -> str:
     text = plain(value)
     whole, _, part = text.partition(".")

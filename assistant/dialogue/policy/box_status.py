@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from decimal import Decimal
+from functools import cache
 
 from boxaloud.assistant.dialogue.assessment import Assessment, exact
 from boxaloud.assistant.dialogue.divided_box import ordinal, spaces_in
@@ -19,10 +20,10 @@ from boxaloud.assistant.dialogue.nlg.sentences import (
     quoted,
     say,
     sentence,
-    sentences,
     volume,
 )
 from boxaloud.assistant.dialogue.nlg.spoken_form import once, spoken
+from boxaloud.assistant.dialogue.policy.code_naming import left_to_caution, section_aloud
 from boxaloud.assistant.dialogue.state import State, grounds_known
 from boxaloud.rules import counted_under, is_canadian, provisional
 from boxaloud.rules.canadian_tally import CONNECTORS
@@ -33,79 +34,50 @@ BREATH = 3
 """Items said before a pause."""
 
 
-def status(state: State, found: Assessment, eased: bool = False) -> str:
-    """One or two sentences on the total, and the verdict as soon as nothing can change it.
-
-    `eased`: to the ear with fewer numbers, of which none is left that the others do not give.
-    """
+def status(state: State, found: Assessment) -> str:
+    """One or two sentences on the total, and the verdict as soon as nothing can change it."""
     if (text := body_telling.told(state)) or conduit_body.passing(state):
         return text  # no volume counts in what only passes through
-    text = _volumes(state, found, eased)
-    return text if _left_to_caution(found.sheet.edition) else _aloud(str(text))
+    text = _volumes(state, found)
+    return text if left_to_caution(found.sheet.edition) else section_aloud(str(text))
 
 
-def short_caution(found: Assessment) -> str:
-    """The short caution. To the ear it names section and edition, once, of verdicts that do
-    not."""
-    edition = found.sheet.edition
-    if not _left_to_caution(edition):
-        return say("caution_named")
-    key = "caution_short" if found.body is None else "caution_body"
-    return say("caution_pull" if found.pull_alone else key, edition=edition)
-
-
-def code_named(edition: str) -> str:
-    """The code of Canada or of an edition that was not read, in a sentence; empty for others."""
-    if _left_to_caution(edition):
-        return ""
-    return _aloud(say("counted_under", under=counted_under(edition)))
-
-
-def _aloud(text: str) -> Told:
-    """A text that is said whole, with the numbers of its sections as they are read aloud."""
-    ear = text
-    for written, said in sentences()["aloud"].items():
-        ear = ear.replace(written, said)
-    return Told(text, ear)
-
-
-def names_edition(edition: str, cautioned: bool) -> bool:
-    """True where the ear is told the edition in the reply of a verdict anyway."""
-    return cautioned or not _left_to_caution(edition)
-
-
-def _left_to_caution(edition: str) -> bool:
-    """Whether a verdict for the ear may leave its edition to the caution behind it: one of Canada
-    or under a provisional edition says its code each time."""
-    return not is_canadian(edition) and provisional(edition) is None
-
-
-def _volumes(state: State, found: Assessment, eased: bool) -> str:
+def _volumes(state: State, found: Assessment) -> str:
     """A verdict with its total, capacity and margin. One wrongly heard would not add up with the
-    others, so that no number is said twice to the ear; eased, the shorter way of proving them is
-    taken."""
+    others, so that no number is said twice to the ear."""
     sheet = found.sheet
     if found.spaces:
         return _by_side(found)
     if sheet.capacity is None or found.verdict == "incomplete":
         return _so_far(found, state)
     if not exact(found):
-        return _early(found, state, eased)
-    key = "brief" if state.form == "brief" else "normal"
-    values = {
+        return _early(found, state)
+    verdict = "verdict.over" if sheet.capacity < sheet.total else "verdict.fits"
+    text = say(f"{verdict}.{'brief' if state.form == 'brief' else 'normal'}", **_values(found))
+    return Told(text, once(for_ear(text)))
+
+
+def _values(found: Assessment) -> dict[str, str]:
+    sheet, capacity = found.sheet, found.sheet.capacity
+    return {
         "total": volume(sheet.total),
-        "capacity": marked(sheet.capacity, sheet.unit),
-        "margin": volume(abs(sheet.capacity - sheet.total), sheet.unit),
+        "capacity": "" if capacity is None else marked(capacity, sheet.unit),
+        "margin": "" if capacity is None else volume(abs(capacity - sheet.total), sheet.unit),
         "under": counted_under(sheet.edition),
         "edition": _year(sheet.edition),
     }
-    verdict = "verdict.over" if sheet.capacity < sheet.total else "verdict.fits"
-    text = say(f"{verdict}.{key}", **values)
-    proved = Told(text, once(for_ear(text)))
-    if not eased or key == "brief":
-        return proved
-    fewer = spoken(for_ear(say(f"{verdict}.eased", **values)))
-    return Told(text, min(proved.ear, fewer, key=lambda said: len(said.split())))
+
+
+def eased(state: State, found: Assessment) -> str:
+    """A verdict for the ear with fewer numbers: those are left out that the others give. Empty
+    where it is said as it is."""
+    plain = found.body is None and not found.spaces and state.form == "normal"
+    if not plain or found.sheet.capacity is None or not left_to_caution(found.sheet.edition):
+        return ""
+    if exact(found):
+        return say(f"eased.{found.verdict}", **_values(found))
+    about = say(f"open.{found.question.slot}") if found.question else say("open.rest")
+    return say(f"eased.early_{found.verdict}", **_values(found), about=for_ear(about))
 
 
 def _by_side(found: Assessment) -> str:
@@ -129,6 +101,7 @@ def _by_side(found: Assessment) -> str:
     )
 
 
+@cache
 def _year(edition: str) -> str:
     """The edition for a short verdict; a provisional one says so there too."""
     return f"{edition} provisional" if provisional(edition) else edition
@@ -160,16 +133,14 @@ def _without(found: Assessment, state: State) -> str:
     return say("so_far.without", what=listed(list(names))) if names else ""
 
 
-def _early(found: Assessment, state: State, eased: bool) -> str:
+def _early(found: Assessment, state: State) -> str:
     """The verdict stands, the exact margin does not yet."""
     sheet = found.sheet
     capacity = sheet.capacity
     if capacity is None:
         raise ValueError("no verdict stands without a capacity")
     about = say(f"open.{found.question.slot}") if found.question else say("open.rest")
-    form = "eased_early" if eased else "early"
-    if state.form == "brief":
-        form = "brief_early"
+    form = "brief_early" if state.form == "brief" else "early"
     if found.verdict == "over":
         return say(
             f"verdict.over.{form}",
