@@ -88,7 +88,8 @@ class JobDialogue:
         if not any(isinstance(act, (*EVENTS, acts.Alias)) for act in told if is_done(act)):
             entry = Entry(read.heard, tuple(told), read.unread, confidence)
             reply = self._released(self._take(entry), read)
-            return replace(reply, outside=reply.outside or outside(told))
+            beyond = () if reply.outside else outside(told)
+            return replace(reply, outside=beyond) if beyond else reply
         copied = False
         for act in told:
             if not (isinstance(act, (*EVENTS, acts.Alias)) and is_done(act)):

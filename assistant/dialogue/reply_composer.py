@@ -181,10 +181,12 @@ class Composer:
     def _echoed(self, made: list[SystemAct], caution: bool) -> list[str]:
         """What was entered. What the reply tells the ear anyway is not said a second time."""
         echoes, edition = self.turn.echoes, self.state.edition
-        if any(act.act == "verdict" for act in made) and names_edition(edition, caution):
+        told = any(isinstance(act, acts.SetEdition) for act in self.entry.acts)
+        verdict = told and any(act.act == "verdict" for act in made)
+        if verdict and names_edition(edition, caution):
             named = say("echo.edition", year=edition)
-            told = (named, joined((named, say("echo.canadian"))))
-            echoes = [Told(text, "") if for_ear(text) in told else text for text in echoes]
+            known = (named, joined((named, say("echo.canadian"))))
+            echoes = [Told(text, "") if for_ear(text) in known else text for text in echoes]
         return self._but_capacity(made, echoes)
 
     def _but_capacity(self, made: list[SystemAct], echoes: list[str]) -> list[str]:

@@ -24,6 +24,7 @@ from boxaloud.grammar.building.neighbouring_words import (
     is_elsewhere,
     is_further_one,
     is_no_thing,
+    is_no_volume,
     is_pronoun_one,
     is_size_behind_on,
     is_some_of_them,
@@ -102,6 +103,8 @@ def plain_acts(telling: Telling, elements: Sequence[Element], rest: bool = False
 
 def _passed_over(elements: Sequence[Element], place: int, heard: str) -> bool:
     """Whether what the words beside a thing say of it makes it none of this box."""
+    if len(elements) == 1:  # all else is said by words beside it
+        return is_no_volume(elements, place)
     found = elements[place].found
     return (
         is_pronoun_one(elements, place)

@@ -44,6 +44,12 @@ class Clause:
         return [element.found for element in self.elements if element.found is not None]
 
     @property
+    def thing(self) -> str:
+        """The kind of what stands in it alone; empty where it has several things or any word."""
+        found = self.elements[0].found if len(self.elements) == 1 else None
+        return "" if found is None else found.kind
+
+    @property
     def span(self) -> tuple[int, int]:
         """Its place in the utterance."""
         return self.elements[0].start, self.elements[-1].end

@@ -130,6 +130,13 @@ def _to_things(made: list[Act]) -> list[Act]:
     return kept
 
 
+#: Things that, said alone between two breaks, neither open a box nor deny, mark or correct: what
+#: does so is a word.
+_WORDLESS = frozenset({"cable", "device", "clamps", "box_volume", "conductors", "grounds"})
+#: Those of them that name no box where they come first.
+_NAMELESS = frozenset({"cable", "conductors"})
+
+
 @dataclass(slots=True)
 class _Reading:
     """The clauses of an utterance read one after the other: what they made, what they left."""
@@ -150,14 +157,21 @@ class _Reading:
         self.described = any(evidence(element) for part in self.parts for element in part.elements)
         while self.place < len(self.parts):
             clause = self.parts[self.place]
+            if clause.thing in (_WORDLESS if self.place else _NAMELESS):
+                self.corrective = self.corrective or sums_up(clause, self.made)
+                self._tell()
+                continue
             if self._topic(clause) or self._opens(clause) or self._forbidden(clause):
                 continue
             if self.place and sums_up(clause, self.made):
                 self.corrective = True
             if self._contrast(clause) or self._mark(clause) or self._afterthought(clause):
                 continue
-            self.made += self._told(self.place, self.corrective)
-            self.corrective = False
+            self._tell()
+
+    def _tell(self) -> None:
+        self.made += self._told(self.place, self.corrective)
+        self.corrective = False
 
     @property
     def _last(self) -> bool:

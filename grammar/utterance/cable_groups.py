@@ -48,10 +48,10 @@ def _sized_later(made: list[Act]) -> list[Act]:
     for place, act in enumerate(made):
         if isinstance(act, acts.AddCable) and act.awg is not None:
             low = act.words.lower()
-            one = replace(act, count=1)
-            summed = (act.count or 0) > 1 and _SUM.search(low)
-            if summed and act.count == _listed([one, *made[place + 1 :]]):
-                act = one  # "two cables: 12-2 and 12-3"
+            if (act.count or 0) > 1 and _SUM.search(low):
+                one = replace(act, count=1)
+                if act.count == _listed([one, *made[place + 1 :]]):
+                    act = one  # "two cables: 12-2 and 12-3"
             waiting = _unsized(kept)
             if low.startswith("both ") and act.count == 2:
                 drop_named(kept)  # "a feed and a leg, both 14-2": one of the two

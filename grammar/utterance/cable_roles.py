@@ -10,9 +10,8 @@ from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 _NAMED: dict[str, list[str]] = grammar_data.table("lexicon")["names"]["role"]
-_ROLE = "(?:{})s?".format(
-    "|".join(sorted((name for names in _NAMED.values() for name in names), key=len, reverse=True))
-)
+ROLE_NAMES = tuple(name for names in _NAMED.values() for name in names)
+_ROLE = "(?:{})s?".format("|".join(sorted(ROLE_NAMES, key=len, reverse=True)))
 _WAY = "(?: (?:in|out|coming in|going out))?"
 _ROLES = lazy_pattern(
     rf"[ ,:;(-]*(?:(?:a|an|the|one|for|for the) )*{_ROLE}{_WAY}"

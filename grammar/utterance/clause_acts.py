@@ -281,6 +281,8 @@ def _guesses(asked: Clause, clause: Clause) -> bool:
 
 
 def _unread(clause: Clause, told: list[Act], heard: str) -> list[Unread]:
+    if all(e.found is not None and e.found.kind != "unclear" for e in clause.elements):
+        return []  # nothing of it is a word by itself
     spans = sorted(act.span for act in parts_of(told) if act.words)
     taken: set[int] = set()
     ahead, reach = 0, -1

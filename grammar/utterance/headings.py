@@ -211,6 +211,8 @@ def denied_topic(clause: Clause, following: Clause, heard: str) -> list[Act] | N
     from boxaloud.grammar.clauses.polarity import denied, is_negator
 
     head = following.elements[0]
+    if not is_negator(head):
+        return None
     if any(e.tag.isalpha() and e.tag not in _PLAINLY for e in following.elements):
         return None  # "clamps inside, no gadgets": of the gadgets
     plain_not = {e.tag for e in following.elements} <= {
@@ -223,7 +225,7 @@ def denied_topic(clause: Clause, following: Clause, heard: str) -> list[Act] | N
         "internal",
         "any",
     }
-    if not is_negator(head) or (head.tag in ("not", "without", "minus") and not plain_not):
+    if head.tag in ("not", "without", "minus") and not plain_not:
         return None
     if any(
         e.found is not None and e.found.kind in (*THINGS, "clamps", "part", "nothing")

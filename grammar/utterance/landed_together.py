@@ -25,6 +25,8 @@ _POINTING = ("the ", "that ", "this ", "those ", "these ", "my ", "both ")
 
 def landed_together(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "… and so is the switch", "the dimmer and the switch are on the 12": each lands there."""
+    if not any(map(_is_pointed, made)):
+        return made
     kept: list[Act] = []
     awg: int | None = None
     for act in made:

@@ -89,6 +89,8 @@ _IS_CABLES = lazy_pattern(r" box is <(?:cable|conductors):[1-9]")
 def _place_of_verb(clause: Clause) -> int:
     """ "The hall box has one 14-3": the place of the verb behind a box named by a room; 0 where
     no box is named so, or nothing is told of it."""
+    if len(clause.elements) < 4:  # a name, "box", the verb, what it has
+        return 0
     tags = [element.tag for element in clause.elements]
     at = next((place for place, tag in enumerate(tags[:6]) if tag in _HAS), 0)
     if not at and "is" in tags[:6] and _IS_CABLES.search(clause.line):

@@ -22,7 +22,12 @@ from boxaloud.grammar.utterance.cable_groups import (
     misplaced_counts,
     sizes_lent,
 )
-from boxaloud.grammar.utterance.cable_roles import all_of_unknown, headed_by_role, named_by_role
+from boxaloud.grammar.utterance.cable_roles import (
+    ROLE_NAMES,
+    all_of_unknown,
+    headed_by_role,
+    named_by_role,
+)
 from boxaloud.grammar.utterance.clamp_counts import clamps_counted, clamps_on_some
 from boxaloud.grammar.utterance.clamps_among import so_many_inside
 from boxaloud.grammar.utterance.contradictions import denied_at_once
@@ -75,6 +80,7 @@ from boxaloud.grammar.utterance.said_anew import (
 from boxaloud.grammar.utterance.shared_yokes import shared_yoke
 from boxaloud.grammar.utterance.topics import topics_taken_out
 from boxaloud.grammar.utterance.unknown_things import holds_unknown
+from boxaloud.grammar.utterance.untold_orders import untold_order
 from boxaloud.grammar.utterance.ways_out import out_again
 from boxaloud.grammar.utterance.yokes import one_yoke, wide_yoke
 
@@ -114,7 +120,7 @@ def tidied(
     made = _passed(_THEN, made, heard, left)
     if any(isinstance(act, TELLS) for act in made):
         return made, left
-    left = left or _untold(made, parts, heard)
+    left = left or untold_order(made, parts, heard)
     if left and not made and len(strange_words(parts)) >= 2 and not holds_unknown(parts):
         return [acts.OtherTalk(words=heard, span=(0, len(heard)))], []
     return made, left
@@ -156,8 +162,12 @@ def _little(act: Act) -> bool:
 def _passed(passes: Passes, made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """The acts after those passes that have something to look at."""
     kinds = set(map(type, made))
+    low = heard.lower()
     for tidying, sought, least in passes:
-        if len(made) >= least and not (sought and kinds.isdisjoint(sought)):
+        if len(made) < least or (sought and kinds.isdisjoint(sought)):
+            continue
+        pieces = _PIECES.get(tidying)
+        if pieces is None or any(piece in low for piece in pieces):
             made = tidying(made, heard, left)
             kinds = set(map(type, made))
     return made
@@ -238,7 +248,7 @@ _THEN: Passes = (
     (what_is_left, (acts.Remove,), 1),
     (gone_elsewhere, (acts.OpenBox, acts.NextBox), 2),
     (one_was_hidden, (acts.Number,), 2),
-    (yoke_of_that, (acts.AddDevice,), 2),
+    (yoke_of_that, (acts.Replace, acts.Recount, acts.Restate), 2),
     (asked_with_count, (acts.Recount,), 2),
     (both_of_a_kind, (acts.Restate,), 1),
     (miscounted, _THINGS, 1),
@@ -249,7 +259,7 @@ _THEN: Passes = (
     (only_added, (acts.Restate,), 1),
     (named_again, (acts.RestateNumber, acts.Size), 2),
     (once_corrected, (acts.Restate, acts.Remove, acts.Recount, acts.DoIt, acts.Undo), 2),
-    (clamps_counted, (acts.SetClamps,), 2),
+    (clamps_counted, (acts.Number,), 2),
     (clamps_on_some, (acts.SetClamps,), 2),
     (so_many_inside, (acts.Place,), 2),
     (box_put_in, (acts.AddConductors,), 1),
@@ -276,19 +286,13 @@ _THEN: Passes = (
     (one_box, (acts.SetVolume, acts.SetSize, acts.AddPart), 1),
 )
 
-
-_ORDER = frozenset(
-    {"more", "less", "fewer", "another", "extra", "put", "take", "make", "pull", "throw", "bring"}
-)
-
-
-def _untold(made: list[Act], parts: list[Clause], heard: str) -> list[Unread]:
-    """An order that made nothing ("put one more in the top"): no verdict stands over it."""
-    if any(not isinstance(act, (acts.No, acts.Yes)) for act in made):
-        return []
-    for clause in parts:
-        words = {element.tag for element in clause.elements}
-        number = any(tag.startswith("<n:") for tag in words)
-        if clause.mood == "declarative" and words & _ORDER and number:
-            return [Unread(heard[clause.span[0] : clause.span[1]], clause.span, True)]
-    return []
+_PIECES: dict[Tidying, tuple[str, ...]] = {
+    named_by_role: ROLE_NAMES,
+    all_of_unknown: ("all", "both"),
+    counted_in_all: ("count", "total", "all", "altogether", "there"),
+    all_of_a_kind: ("all", "both"),
+    missed_one: ("missed", "forgot", "overlooked", "skipped", "left out"),
+    switch_beside_box: ("sw box", "switch box"),
+    quads_as_duplexes: ("quad", "plex"),
+}
+"""Pieces of words of which an utterance holds one where such a pass does anything."""

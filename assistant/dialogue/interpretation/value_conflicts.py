@@ -29,6 +29,8 @@ UNCOUNTED = frozenset({"none", "outside"})
 
 def held(turn: Turn, act: Act) -> bool:
     """Hold `act` back where the same breath gave another value for its slot; False where not."""
+    if not any(type(one) is type(act) for one in turn.done[:-1]):
+        return False
     slot = _slot(act)
     if not slot or turn.supposed or act.function == "correction":
         return False

@@ -11,7 +11,7 @@ both on.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from decimal import Decimal
 from fractions import Fraction
 from functools import lru_cache
@@ -26,16 +26,26 @@ _SUFFIX: dict[Unit, str] = {"in3": "", "mL": " mL"}
 
 
 class Told(str):
-    """A text for the eye; `ear` is the same for the ear, figures not yet in words."""
+    """A text for the eye that carries the same for the ear, figures not yet in words.
 
-    __slots__ = ("ear",)
-    ear: str
+    What is said is mostly read only, so that the text for the ear is made when it is asked for.
+    """
 
-    def __new__(cls, eye: str, ear: str) -> Told:
-        """The text `eye`, said as `ear`."""
+    __slots__ = ("_ear",)
+    _ear: str | Callable[[], str]
+
+    def __new__(cls, eye: str, ear: str | Callable[[], str]) -> Told:
+        """The text `eye`, said as `ear`, or as that gives when it is called."""
         made = super().__new__(cls, eye)
-        made.ear = ear
+        made._ear = ear
         return made
+
+    @property
+    def ear(self) -> str:
+        """The text for the ear."""
+        if not isinstance(self._ear, str):
+            self._ear = self._ear()
+        return self._ear
 
 
 def for_ear(text: object) -> str:
@@ -63,8 +73,8 @@ def filled(eye: str, ear: str | None, values: Mapping[str, object]) -> str:
     shown = eye.format_map(values)
     if ear is None and not any(isinstance(value, Told) for value in values.values()):
         return shown
-    heard = {name: for_ear(value) for name, value in values.items()}
-    return Told(shown, (eye if ear is None else ear).format_map(heard))
+    said = eye if ear is None else ear
+    return Told(shown, lambda: said.format_map({name: for_ear(v) for name, v in values.items()}))
 
 
 #: A section behind a sentence that says itself what it rules. It stands in print.
@@ -138,7 +148,7 @@ def inches(value: Decimal) -> str:
 
 def listed(things: Sequence[str]) -> str:
     """ "a", "a and b", "a, b and c"."""
-    return _both(_listed(things), _listed([for_ear(thing) for thing in things]))
+    return _both(_listed(things), things, lambda: _listed([for_ear(thing) for thing in things]))
 
 
 #: Doubts that are told the ear at once.
@@ -147,12 +157,12 @@ AT_ONCE = 2
 
 def quoted(doubts: Sequence[str]) -> str:
     """Words that are in doubt, to stand between quotation marks; to the ear a few of them."""
-    return _both("”, “".join(doubts), _few(doubts))
+    return Told("”, “".join(doubts), _few(doubts))
 
 
 def listed_doubts(doubts: Sequence[str]) -> str:
     """ "“a”, “b” and “c”" of words that are in doubt; to the ear a few of them."""
-    return _both(_listed([f"“{words}”" for words in doubts]), _few(doubts))
+    return Told(_listed([f"“{words}”" for words in doubts]), _few(doubts))
 
 
 def _few(doubts: Sequence[str]) -> str:
@@ -171,7 +181,7 @@ def _listed(things: Sequence[str]) -> str:
 
 def sentence(text: str) -> str:
     """The text with a capital and a full stop."""
-    return _both(_sentence(text), _sentence(for_ear(text)))
+    return _both(_sentence(text), (text,), lambda: _sentence(for_ear(text)))
 
 
 def _sentence(text: str) -> str:
@@ -184,23 +194,27 @@ def _sentence(text: str) -> str:
 
 def unstopped(text: str) -> str:
     """The text without its full stop."""
-    return _both(text.rstrip("."), for_ear(text).rstrip("."))
+    return _both(text.rstrip("."), (text,), lambda: for_ear(text).rstrip("."))
 
 
 def lowered(text: str) -> str:
     """The text without its capital, to stand behind a colon."""
-    ear = for_ear(text)
-    return _both(text[:1].lower() + text[1:], ear[:1].lower() + ear[1:])
+    return _both(_lowered(text), (text,), lambda: _lowered(for_ear(text)))
+
+
+def _lowered(text: str) -> str:
+    return text[:1].lower() + text[1:]
 
 
 def joined(texts: Iterable[str], by: str = " ") -> str:
     """Texts one behind the other; those that say nothing are left out."""
     told = [text for text in texts if text]
-    return _both(by.join(told), by.join(filter(None, map(for_ear, told))))
+    return _both(by.join(told), told, lambda: by.join(filter(None, map(for_ear, told))))
 
 
-def _both(eye: str, ear: str) -> str:
-    return eye if eye == ear else Told(eye, ear)
+def _both(eye: str, of: Iterable[str], ear: Callable[[], str]) -> str:
+    """A text made of others, which carries one for the ear where any of them does."""
+    return Told(eye, ear) if any(isinstance(text, Told) for text in of) else eye
 
 
 def shortened(words: str, most: int = 60) -> str:

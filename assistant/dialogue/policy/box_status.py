@@ -54,7 +54,7 @@ def _volumes(state: State, found: Assessment) -> str:
         return _early(found, state)
     verdict = "verdict.over" if sheet.capacity < sheet.total else "verdict.fits"
     text = say(f"{verdict}.{'brief' if state.form == 'brief' else 'normal'}", **_values(found))
-    return Told(text, once(for_ear(text)))
+    return Told(text, lambda: once(for_ear(text)))
 
 
 def _values(found: Assessment) -> dict[str, str]:
@@ -122,7 +122,7 @@ def _so_far(found: Assessment, state: State) -> str:
 def _unproved(capacity: Decimal, unit: Unit) -> str:
     """A capacity beside which no margin stands: nothing would tell a fifteen from a fifty."""
     text = marked(capacity, unit)
-    return Told(text, spoken(text))
+    return Told(text, lambda: spoken(text))
 
 
 def _without(found: Assessment, state: State) -> str:
