@@ -71,47 +71,47 @@ def _unsaid(content: Content) -> bool:
 
 
 def _with_jumpers_open(box: Box, also: tuple[VolumeLine, ...]) -> Worksheet:
-    """The box with such jumpers counted, and what is open with them staying inside in its bounds.
+    """The box with such jumpers left out of its lines, and what they could add in its bounds.
 
-    What they add hangs on all other grounds and on the largest conductor, so that both boxes are
-    worked out whole.
+    What they add hangs on all other grounds and on the largest conductor, so that the box is
+    worked out whole with them coming in, staying inside, and not there at all.
     """
-    most, least = (
-        worksheet(
-            replace(
-                box,
-                contents=tuple(
-                    replace(one, enters=enters)
-                    if isinstance(one, BondingJumper) and one.enters is None
-                    else one
-                    for one in box.contents
-                ),
-            ),
-            also,
-        )
-        for enters in (True, False)
-    )
+    first = next(i for i, one in enumerate(box.contents) if _unsaid(one))
+    least, most = (worksheet(_with_jumpers(box, enters), also) for enters in (False, True))
+    shown = worksheet(replace(box, contents=tuple(c for c in box.contents if not _unsaid(c))), also)
     low, high = min(least.low, most.low), max(least.high, most.high)
-    adds, room = most.total - least.total, most.capacity
     told = not any(slot.slot == "contents" for slot in most.open)
-    asked = in_order(_deciding(most, least))
-    if adds or most.high > least.high:  # it may take no more room than is counted already
-        decides = room is None or low <= room < high
-        place = next(i for i, one in enumerate(box.contents) if _unsaid(one))
+    asked = _either(most, least)
+    if most.total > least.total or most.high > least.high:  # else it takes no room of its own
+        decides = least.capacity is None or low <= least.capacity < high
         rule = rule_set(box.edition).rules["grounds"].id
-        slot = OpenSlot("jumper", ZERO, adds, decides, "", place, rule)
-        asked = in_order((*asked, slot))
-    verdict = verdict_of(low, high, room, told)
-    return replace(most, verdict=verdict, low=low, high=high, open=asked)
+        adds = most.total - least.total
+        asked = (*asked, OpenSlot("jumper", ZERO, adds, decides, "", first, rule))
+    verdict = verdict_of(low, high, least.capacity, told)
+    return replace(shown, verdict=verdict, low=low, high=high, open=in_order(asked))
 
 
-def _deciding(most: Worksheet, least: Worksheet) -> tuple[OpenSlot, ...]:
-    """The open slots of two worksheets of one box, deciding where they decide in either."""
-    known = {(one.slot, one.index): one.decides for one in least.open}
-    return tuple(
-        replace(one, decides=one.decides or known.get((one.slot, one.index), False))
-        for one in most.open
+def _with_jumpers(box: Box, enters: bool) -> Box:
+    """The box with every such jumper coming in, or with each staying inside."""
+    settled = (
+        replace(one, enters=enters)
+        if isinstance(one, BondingJumper) and one.enters is None
+        else one
+        for one in box.contents
     )
+    return replace(box, contents=tuple(settled))
+
+
+def _either(most: Worksheet, least: Worksheet) -> tuple[OpenSlot, ...]:
+    """The open slots of two worksheets of one box, deciding where they decide in either."""
+    others = {(one.slot, one.index): one for one in least.open}
+    both = [
+        replace(one, decides=one.decides or others.get((one.slot, one.index), one).decides)
+        for one in most.open
+    ]
+    known = {(one.slot, one.index) for one in both}
+    alone = (o for key, o in others.items() if key not in known and o.slot != "contents")
+    return (*both, *alone)
 
 
 def _tallied(rules: RuleSet, box: Box) -> Tally:

@@ -250,15 +250,19 @@ def work_out_plainly(box: Box) -> Plain:
     """Total, capacity, bounds and verdict, the plain way."""
     every = [fill(one) for one in answers(box)]
     low, high = min(every), max(every)
-    known = replace(box, clamps=box.clamps if box.clamps in ("inside", "outside") else "none")
-    only = {c.awg for c in box.contents if isinstance(c, (Cable, Conductors))}
+    counted = tuple(
+        c for c in box.contents if not (isinstance(c, BondingJumper) and c.enters is None)
+    )
+    sure = replace(box, contents=counted)
+    known = replace(sure, clamps=box.clamps if box.clamps in ("inside", "outside") else "none")
+    only = {c.awg for c in counted if isinstance(c, (Cable, Conductors))}
     if not only:
-        only = set(_grounds_named(box))
+        only = set(_grounds_named(sure))
     if len(only) == 1:
         (awg,) = only
         settled = tuple(
             replace(c, awg=awg) if isinstance(c, (Yoke, TerminalBlock)) and c.awg is None else c
-            for c in box.contents
+            for c in counted
         )
         known = replace(known, contents=settled)
     capacity = volume(box)
