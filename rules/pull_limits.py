@@ -32,6 +32,8 @@ class Compared:
     axis: Axis | Literal["distance"]
     have: Fraction
     least: Fraction
+    section: str = ""
+    """Of the requirement that sets the least."""
 
     @property
     def holds(self) -> bool:
@@ -63,17 +65,45 @@ def compared(
     sides = [side for side in (sheet.width, sheet.height) if side is not None]
     width, height, depth = inside
     if len(sides) == 1 and width is not None and height is not None and sheet.depth is None:
+        section = _section(sheet, sides[0])
+        axes: tuple[Axis, Axis] = ("width", "height")
+        if sheet.width is None:
+            axes = "height", "width"
         if wall is None:
-            return (Compared("width", max(width, height), sides[0]),)
+            return (Compared(axes[0], max(width, height), sides[0], section),)
         turned = (width, height), (height, width)
         fits = [(a, b) for a, b in turned if a >= sides[0] and b >= wall]
         across, along = fits[0] if fits else sorted((width, height), reverse=sides[0] >= wall)
-        return Compared("width", across, sides[0]), Compared("height", along, wall)
+        beside_by = str(_row("pull-apart")["section"])
+        return (
+            Compared(axes[0], across, sides[0], section),
+            Compared(axes[1], along, wall, beside_by),
+        )
     needed = (sheet.width, sheet.height, sheet.depth)
     return tuple(
-        Compared(axis, have, least)
+        Compared(axis, have, least, _section(sheet, least, axis))
         for axis, have, least in zip(AXES, (width, height, depth), needed, strict=True)
         if have is not None and least is not None
+    )
+
+
+def _section(sheet: PullSheet, least: Fraction, axis: Axis | None = None) -> str:
+    """The section of what sets a dimension; where none of its own does, of what sets another."""
+    alike = [one for one in sheet.requirements if one.inches == least and one.axis is not None]
+    own = [one for one in alike if axis in (None, one.axis)]
+    return next((one.section for one in (*own, *alike)), "")
+
+
+def every_side_known(sheet: PullSheet, inside: Inside, wall: Fraction | None = None) -> bool:
+    """True where nothing that a pull sets was left out of `compared`: an inside dimension for each
+    least one, and of a U pull the length of its wall."""
+    needed = (sheet.width, sheet.height, sheet.depth)
+    if wall is not None and None in inside[:2]:
+        return False
+    if sum(side is not None for side in needed[:2]) == 1 and None not in inside[:2]:
+        needed = (None, None, sheet.depth)
+    return not any(
+        have is None and least is not None for have, least in zip(inside, needed, strict=True)
     )
 
 
@@ -111,10 +141,12 @@ def distance_held(sheet: PullSheet, apart: Fraction) -> Compared | None:
 
     None where it is enough for some pulls and not for others, or where none is required.
     """
-    least = [r.inches for r in sheet.requirements if r.axis is None and not r.disputed]
+    found = [r for r in sheet.requirements if r.axis is None and not r.disputed]
+    least = [one.inches for one in found]
     if not least or min(least) <= apart < max(least):
         return None
-    return Compared("distance", apart, max(least) if apart >= max(least) else min(least))
+    limit = max(least) if apart >= max(least) else min(least)
+    return Compared("distance", apart, limit, found[0].section)
 
 
 def _row(rule: str) -> dict[str, str]:

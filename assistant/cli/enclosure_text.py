@@ -14,7 +14,7 @@ from boxaloud.assistant.dialogue.enclosures import (
 from boxaloud.assistant.dialogue.enclosures.conduit_body import BodyStanding
 from boxaloud.assistant.dialogue.enclosures.pull_standing import PullStanding
 from boxaloud.assistant.dialogue.reply import Reply
-from boxaloud.rules import PullSheet, Requirement
+from boxaloud.rules import PullSheet, Requirement, edition_named
 from boxaloud.rules.pull import shown
 
 
@@ -25,7 +25,7 @@ def governs(reply: Reply) -> bool:
 
 def verdict_line(reply: Reply) -> str:
     """The verdict in one line, with its section and edition: what is read first."""
-    edition, body, pull = reply.sheet.edition, _body(reply), _pull(reply)
+    edition, body, pull = edition_named(reply.sheet.edition), _body(reply), _pull(reply)
     if body is not None and reply.enclosure is not None:
         if body.sheet is None:
             told = body.refusal or say("enclosure.body_open")
@@ -37,29 +37,64 @@ def verdict_line(reply: Reply) -> str:
         return say(f"enclosure.{reply.verdict}", told="; ".join(lines), edition=edition)
     if pull is None or pull.sheet is None:
         return ""
-    key = "small" if pull.too_small else "least"
+    if pull.verdict != "incomplete":
+        return _held(pull, edition)
     sides = ", ".join(_sides(pull.sheet))
-    return say(f"enclosure.{key}", sides=sides, edition=edition)
+    return say("enclosure.least", sides=sides, edition=edition)
+
+
+def too_small_line(reply: Reply) -> str:
+    """The verdict over a box that is over by its dimensions alone; empty for any other."""
+    sheet, state = reply.sheet, reply.enclosure
+    room = sheet.capacity
+    by_volume = room is not None and reply.low > room
+    if reply.verdict != "over" or by_volume or state is None or state.pulls is None:
+        return ""
+    return _held(pull_standing.standing(state), edition_named(sheet.edition))
+
+
+def _held(pull: PullStanding, edition: str) -> str:
+    """Each dimension of the box at hand against the least, with its section."""
+    told = [
+        say("enclosure.held", axis=one.axis, have=shown(one.have), least=shown(one.least),
+            section=one.section)
+        for one in pull.compared
+    ]  # fmt: skip
+    key = "enough" if pull.verdict == "fits" else "small"
+    return say(f"enclosure.{key}", sides=", ".join(told), edition=edition)
 
 
 def worksheet_lines(reply: Reply) -> Iterator[str]:
     """What the screen draws and lists: each limit or distance, each with its section."""
     body, pull = _body(reply), _pull(reply)
     if body is not None and body.sheet is not None and reply.enclosure is not None:
-        yield say("enclosure.body_title", edition=reply.sheet.edition)
+        yield say("enclosure.body_title", edition=edition_named(reply.sheet.edition))
         for line in body.sheet.lines:
             what = body_telling.what(line, reply.enclosure.body)
             what = what[:1].upper() + what[1:]
             yield say("enclosure.body_line", what=what, working=line.working, section=line.section)
-    if pull is not None and pull.sheet is not None:
-        yield say("enclosure.pull_title", edition=reply.sheet.edition)
-        yield "  " + pull_telling.walls(pull)
-        for distance in dict.fromkeys(pull_standing.real_lines(pull.sheet)):
-            yield _distance(distance)
-        for one in pull.compared:
-            yield "  " + pull_telling.held(one)
+    if pull is not None:
+        yield from _pull_lines(pull, reply.sheet.edition)
     for assumed in reply.assumed:
         yield say("enclosure.assumed", what=assumed)
+
+
+def beside_volume(reply: Reply) -> Iterator[str]:
+    """The distances of a pull box in which something is counted by volume as well."""
+    state = reply.enclosure
+    if state is not None and state.pulls is not None and reply.sheet.lines:
+        yield from _pull_lines(pull_standing.standing(state), reply.sheet.edition)
+
+
+def _pull_lines(pull: PullStanding, edition: str) -> Iterator[str]:
+    if pull.sheet is None:
+        return
+    yield say("enclosure.pull_title", edition=edition_named(edition))
+    yield "  " + pull_telling.walls(pull)
+    for distance in dict.fromkeys(pull_standing.real_lines(pull.sheet)):
+        yield _distance(distance)
+    for one in pull.compared:
+        yield "  " + pull_telling.held(one)
 
 
 def _distance(line: Requirement) -> str:

@@ -49,12 +49,20 @@ def worksheet_lines(reply: Reply, units: _Units = "in3") -> Iterator[str]:
         yield (
             f"  Total {total} of {_in(units, marked(sheet.capacity), sheet.capacity)}, "
             f"{word} {_in(units, volume(abs(margin)), abs(margin), bare=True)}: "
-            f"{reply.verdict.upper()}"
+            f"{_by_volume(reply)}"
         )
     if reply.low != reply.high:
         yield f"  Still open: between {volume(reply.low)} and {volume(reply.high)}{unit}"
     for assumed in reply.assumed:
         yield f"  Assumed: {assumed}"
+    yield from enclosure_text.beside_volume(reply)
+
+
+def _by_volume(reply: Reply) -> str:
+    """The verdict as it stands beside a total: that of the volume, of a box that is too small for
+    its pulls alone."""
+    small = bool(enclosure_text.too_small_line(reply))
+    return (reply.sheet.verdict if small else reply.verdict).upper()
 
 
 def _in(units: _Units, text: str, value: Decimal, bare: bool = False) -> str:
@@ -89,6 +97,8 @@ def verdict_line(reply: Reply) -> str:
     """Verdict and margin in one line, with unit and code: what is read first."""
     if enclosure_text.governs(reply):
         return enclosure_text.verdict_line(reply)
+    if small := enclosure_text.too_small_line(reply):
+        return small
     sheet, capacity = reply.sheet, reply.sheet.capacity
     values = {
         "total": volume(sheet.total),

@@ -64,6 +64,7 @@ class DimensionEntry(Document):
     have_in: Number
     least_in: Number
     holds: bool
+    section: str
 
     @classmethod
     def of(cls, one: Compared) -> DimensionEntry:
@@ -73,6 +74,7 @@ class DimensionEntry(Document):
             have_in=_number(one.have),
             least_in=_number(one.least),
             holds=one.holds,
+            section=one.section,
         )
 
 
@@ -86,6 +88,7 @@ class PullBoxDocument(Document):
     lines: Annotated[tuple[DistanceEntry, ...], Strict(False)]
     remarks: Annotated[tuple[RemarkEntry, ...], Strict(False)]
     box: Annotated[tuple[DimensionEntry, ...], Strict(False)]
+    verdict: Annotated[Verdict, Field(description="Of the dimensions of the box at hand.")]
     assumed: Annotated[Texts, Field(description="Left at the worst case.")]
     refused: Annotated[str, Field(description="Why no such box can be; empty where it can.")]
 
@@ -105,6 +108,7 @@ class PullBoxDocument(Document):
             lines=tuple(map(DistanceEntry.of, lines)),
             remarks=tuple(map(RemarkEntry.of, found.remarks)),
             box=tuple(map(DimensionEntry.of, found.compared)),
+            verdict=found.verdict,
             assumed=tuple(sorted(slot for slot in state.assumed if slot.startswith("pull_"))),
             refused=found.refusal,
         )

@@ -16,14 +16,15 @@ from boxaloud.assistant.contract.document import (
     SignedVolume,
     Texts,
 )
-from boxaloud.assistant.contract.enclosure_documents import BodyLineEntry
+from boxaloud.assistant.contract.enclosure_documents import BodyLineEntry, DimensionEntry
 from boxaloud.assistant.contract.worksheet_document import WorksheetDocument
 from boxaloud.rules.advice import AdviceKind
 from pydantic import ConfigDict, Field, Strict
 
 
 class VerdictCounts(Document):
-    """How many boxes have each verdict; a pull box alone has none, and is in none of them."""
+    """How many boxes have each verdict. A pull box counts where it is large enough; one too small
+    for its pulls, and one of which the box at hand is not known, is in none of them."""
 
     fits: AtLeast0
     over: AtLeast0
@@ -68,6 +69,8 @@ class PullBoxEntry(Document):
     height_in: Number | None
     depth_in: Number | None
     too_small: Annotated[bool, Field(description="An inside dimension that was told is less.")]
+    large_enough: Annotated[bool, Field(description="All of the box at hand is large enough.")]
+    box: Annotated[tuple[DimensionEntry, ...], Strict(False)]
     lines: Annotated[tuple[PullLineEntry, ...], Strict(False)]
 
 

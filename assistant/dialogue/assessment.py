@@ -52,6 +52,13 @@ class Assessment:
         return self.pull is not None and not self.sheet.lines
 
     @property
+    def small_alone(self) -> bool:
+        """True where a box is over by its dimensions and not by the volume of what is in it."""
+        room = self.sheet.capacity
+        small = self.pull is not None and self.pull.verdict == "over"
+        return small and not (room is not None and self.low > room)
+
+    @property
     def by_volume(self) -> bool:
         """True where its volume counts, and not dimensions or a raceway alone."""
         return self.body is None and not self.pull_alone
@@ -93,12 +100,20 @@ def assess(state: State) -> Assessment:
 def _of_enclosure(state: State, found: Assessment) -> Assessment:
     """What goes by dimensions or by a raceway, and not by volume."""
     if state.pulls is not None:
-        found = replace(found, pull=pull_standing.standing(state))
-        if found.pull_alone and found.pull is not None and found.pull.too_small:
-            found = replace(found, verdict="over")
+        pull = pull_standing.standing(state)
+        found = replace(found, pull=pull)
+        verdict = pull.verdict if found.pull_alone else _of_both(found.verdict, pull.verdict)
+        found = replace(found, verdict=verdict)
     if (body := conduit_body.standing(state)) is not None:
         found = replace(found, body=body, verdict=body.verdict)
     return found
+
+
+def _of_both(one: Verdict, other: Verdict) -> Verdict:
+    """What a box comes to by its volume and by its dimensions: it fits only by both."""
+    if "over" in (one, other):
+        return "over"
+    return "fits" if one == other == "fits" else "incomplete"
 
 
 def _unshared(state: State, sheet: Worksheet, low: Decimal, high: Decimal) -> Assessment:
@@ -194,8 +209,10 @@ def _question(state: State, sheet: Worksheet, low: Decimal, high: Decimal) -> Qu
         if (slot := pull_open.asked(state)) is not None:
             return Question(slot)
         if not state.items:
-            return None
+            return Question("pull_inside") if pull_standing.side_open(state) else None
     found = _open_slot(state, sheet, low, high)
+    if found is None and pull_standing.side_open(state):
+        return Question("pull_inside")
     if (of_body := conduit_body.asked(state)) is not None:
         found = Question(of_body)
     elif state.items and (conduit_body.passing(state) or conduit_body.refused(state)):

@@ -151,7 +151,8 @@ class Composer:
         known = before.pulls is not None and before.pulls.pulls == now.pulls.pulls
         if known and (held := pull_telling.holding(now)):
             text = Told(str(text), held)  # the ear was told the rest before
-        found = [SystemAct("echo", text)]
+        settled = self.found.pull_alone and self.found.verdict != "incomplete"
+        found = [SystemAct("verdict" if settled else "echo", text)]
         if pull_standing.standing(now).compared and self.found.verdict == "incomplete":
             found.append(SystemAct("caution", short_caution(self.found)))
         return found
@@ -224,7 +225,7 @@ class Composer:
     def _advice(self, told: str, aloud: bool) -> list[SystemAct]:
         """What would help, when a box has just turned out to be over; only to be read where the
         ear has the caution to take in already."""
-        counted = self.found.by_volume
+        counted = self.found.by_volume and not self.found.small_alone
         new = counted and self.found.verdict == "over" and told != "over"
         if self.found.spaces:
             return []

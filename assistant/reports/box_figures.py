@@ -56,7 +56,8 @@ class Assessed(Protocol):
 def figures(box: Assessed) -> Figures:
     """The figures that go with a box's verdict."""
     room, exact = box.sheet.capacity, box.low == box.high == box.sheet.total
-    if room is None or box.verdict == "incomplete":
+    small = box.verdict == "over" and room is not None and box.low <= room
+    if room is None or box.verdict == "incomplete" or small:  # small: over by dimensions alone
         return Figures(Amount(box.sheet.total, "so far"), None, None)
     if box.verdict == "fits":
         total = Amount(box.high, "exactly" if exact else "at most")

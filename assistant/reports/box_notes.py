@@ -42,7 +42,7 @@ def _advice(box: BoxReport) -> tuple[str, ...]:
         return ()
     if box.body is not None and box.body.governs:
         return (box.body.remedy,)
-    if not box.by_volume:
+    if not box.by_volume or box.small_alone:
         return ()
     return tuple(map(_change, box.advice)) or (say("part.no_advice"),)
 

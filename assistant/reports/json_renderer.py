@@ -117,6 +117,7 @@ def _body(body: BodyReport) -> BodyEntry:
 
 
 def _pull_box(pull: PullReport) -> PullBoxEntry:
+    from boxaloud.assistant.contract.enclosure_documents import DimensionEntry
     from boxaloud.assistant.contract.report_document import PullBoxEntry, PullLineEntry
 
     sheet = pull.sheet
@@ -126,6 +127,8 @@ def _pull_box(pull: PullReport) -> PullBoxEntry:
         height_in=_inches(sheet.height) if sheet.height is not None else None,
         depth_in=_inches(sheet.depth) if sheet.depth is not None else None,
         too_small=pull.too_small,
+        large_enough=pull.enough,
+        box=tuple(map(DimensionEntry.of, pull.compared)),
         lines=tuple(
             PullLineEntry(
                 what=line.what,

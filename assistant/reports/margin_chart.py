@@ -60,7 +60,8 @@ def _told(box: BoxReport) -> str:
     found = figures(box)
     left = found.margin or found.over_by
     margin = number_format.amount(left, box.sheet.unit) if left else ""
-    return say(f"chart.{box.verdict}", margin=margin)
+    key = "incomplete" if box.small_alone else box.verdict
+    return say(f"chart.{key}", margin=margin)
 
 
 def _order(box: BoxReport) -> tuple[bool, Decimal]:

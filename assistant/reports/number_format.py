@@ -6,7 +6,7 @@ from decimal import Decimal
 
 from boxaloud.assistant.dialogue.nlg.sentences import in_unit, marked, plain, volume
 from boxaloud.assistant.reports.box_figures import Amount, figures
-from boxaloud.assistant.reports.pull_lines import pull_sides
+from boxaloud.assistant.reports.pull_lines import pull_verdict
 from boxaloud.assistant.reports.report_messages import say
 from boxaloud.assistant.reports.report_model import BoxReport, JobReport, Picture
 from boxaloud.rules import counted_under, is_canadian, shown_cm3
@@ -92,20 +92,21 @@ def counted(box: BoxReport, units: str) -> str:
 
 
 def verdict(box: BoxReport) -> str:
-    """The verdict in a word; a pull box alone has none, and one too small for its pulls says so."""
-    word = say("verdict.pull_box" if box.pull_alone else f"verdict.{box.verdict}")
+    """The verdict in a word; of a pull box whether it is large enough, once that is known."""
+    key = "incomplete" if box.small_alone else box.verdict
+    word = say("verdict.pull_box" if box.pull_alone else f"verdict.{key}")
+    if box.pull_alone and box.verdict == "fits":
+        return say("verdict.enough", verdict=word)
     return say("verdict.too_small", verdict=word) if box.too_small else word
 
 
 def verdict_line(box: BoxReport) -> str:
     """The verdict in a sentence with its numbers, edition and section.
 
-    For a pull box alone, its least sides.
+    For a pull box its least sides, or the box at hand held against them.
     """
-    if box.pull is not None and box.pull_alone:
-        return say(
-            "verdict_line.pull_box", sides=pull_sides(box.pull.sheet), edition=box.sheet.edition
-        )
+    if box.pull is not None and (box.pull_alone or box.small_alone):
+        return pull_verdict(box.pull, under(box))
     if box.body is not None and box.body.governs:
         told = box.body.told or say("verdict_line.body_open")
         return say("verdict_line.body", told=told, edition=box.sheet.edition)

@@ -26,6 +26,7 @@ from boxaloud.assistant.reports.pdf_layout import (
     INK,
     MARGIN,
     ROOM,
+    SHADES,
     Area,
     Block,
     Hatching,
@@ -38,11 +39,10 @@ from boxaloud.assistant.reports.pdf_layout import (
     height,
     held,
 )
-from boxaloud.assistant.reports.pull_lines import HEADS, pull_lines
+from boxaloud.assistant.reports.pdf_pull_box import pull_box
 from boxaloud.assistant.reports.report_messages import say
-from boxaloud.assistant.reports.report_model import BodyReport, BoxReport, PullReport
+from boxaloud.assistant.reports.report_model import BodyReport, BoxReport
 
-_SHADES = ((185, 211, 205), (217, 230, 223))
 _BAR = 17.0
 _HALF = ROOM / 2 - 8
 _SHORT = 300.0
@@ -100,21 +100,10 @@ def _worksheet(fonts: Fonts, box: BoxReport, number: int, units: str) -> list[Bl
     ink = COPPER if box.look == "over" else INK
     blocks += paragraph(fonts, number_format.verdict_line(box), 10, ink, bold=True)
     if box.pull is not None:
-        blocks += _pull_box(fonts, box.pull)
+        blocks += pull_box(fonts, box.pull)
     if box.body is not None:
         blocks += _body(fonts, box.body)
     return [*blocks, *_counted(fonts, box, units)] if box.by_volume else blocks
-
-
-def _pull_box(fonts: Fonts, pull: PullReport) -> list[Block]:
-    """What was understood of it, and each least distance."""
-    shares = (46, 12, 24, 36)
-    columns = [
-        Column(say(f"table.{head}"), share, number=head == "pull_inches")
-        for head, share in zip(HEADS, shares, strict=True)
-    ]
-    rows = [line._replace(what=number_format.capital(line.what)) for line in pull_lines(pull)]
-    return [*paragraph(fonts, pull.told, 9), space(4), *table(fonts, columns, rows)]
 
 
 def _body(fonts: Fonts, body: BodyReport) -> list[Block]:
@@ -173,7 +162,7 @@ def _drawn(fonts: Fonts, box: BoxReport) -> Block:
     marks: list[Mark] = [Area(MARGIN, top, ROOM, _BAR, FAINT)]
     for place, part in enumerate(drawn.segments):
         at, wide = MARGIN + float(part.left) * scale, float(part.width) * scale
-        marks.append(Area(at, top, wide, _BAR, FAINT, _SHADES[place % 2]))
+        marks.append(Area(at, top, wide, _BAR, FAINT, SHADES[place % 2]))
         text = str(part.number)
         if wide > 12:
             x = MARGIN + float(part.middle) * scale - fonts.width(text, 8, True) / 2

@@ -19,6 +19,7 @@ from boxaloud.assistant.reports.pdf_layout import (
     WIDTH,
     Area,
     Block,
+    Disc,
     Hatching,
     Mark,
     Page,
@@ -157,6 +158,11 @@ def _mark(pdf: FPDF, mark: Mark, top: float) -> None:
             if fill is not None:
                 pdf.set_fill_color(*fill)
             pdf.rect(x, top + y, width, height, style="D" if fill is None else "DF")
+        case Disc(x, y, width, ink, fill):
+            pdf.set_line_width(0.5)
+            pdf.set_draw_color(*ink)
+            pdf.set_fill_color(*fill)
+            pdf.ellipse(x, top + y, width, width, style="DF")
         case Photo(x, y, width, height, data):
             pdf.image(BytesIO(data), x, top + y, width, height)
         case Hatching():

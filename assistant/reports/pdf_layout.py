@@ -17,6 +17,8 @@ FAINT: Ink = (90, 104, 102)
 DEEP: Ink = (23, 82, 80)
 COPPER: Ink = (132, 60, 18)
 RULE: Ink = (190, 186, 172)
+SHADES: tuple[Ink, Ink] = ((185, 211, 205), (217, 230, 223))
+"""Of what a drawing fills, by turns."""
 
 WIDTH, HEIGHT, MARGIN = 612.0, 792.0, 42.0
 """A letter page."""
@@ -61,6 +63,16 @@ class Area(NamedTuple):
     fill: Ink | None = None
 
 
+class Disc(NamedTuple):
+    """A circle, framed and filled, by the square that it lies in."""
+
+    x: float
+    y: float
+    width: float
+    ink: Ink
+    fill: Ink
+
+
 class Hatching(NamedTuple):
     """A rectangle of slanted lines."""
 
@@ -81,7 +93,7 @@ class Photo(NamedTuple):
     data: bytes
 
 
-Mark: TypeAlias = Words | Stroke | Area | Hatching | Photo
+Mark: TypeAlias = Words | Stroke | Area | Disc | Hatching | Photo
 
 
 class Tag(NamedTuple):

@@ -41,6 +41,20 @@ def pull_sides(sheet: PullSheet) -> str:
     )
 
 
+def pull_verdict(pull: PullReport, under: str) -> str:
+    """The least sides, or the box at hand held against them, side by side with its section."""
+    under = under.replace("314.16", "314.28(A)", 1)
+    if not (pull.enough or pull.too_small):
+        return say("verdict_line.pull_box", sides=pull_sides(pull.sheet), under=under)
+    held = [
+        say("pull.held", axis=one.axis, have=shown(one.have), least=shown(one.least),
+            section=one.section)
+        for one in pull.compared
+    ]  # fmt: skip
+    key = "pull_enough" if pull.enough else "pull_small"
+    return say(f"verdict_line.{key}", held="; ".join(held), under=under)
+
+
 def pull_caption(pull: PullReport) -> str:
     """What the drawing shows, and which of its sides is nothing but drawn."""
     sheet = pull.sheet

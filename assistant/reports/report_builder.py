@@ -88,7 +88,7 @@ def box_report(talk: Talk) -> BoxReport:
     found, box = talk.assessment, to_box(talk.state)
     pull = _pull(talk)
     anything = bool(talk.state.items or (talk.state.box and pull is None))
-    counted = not found.spaces and found.by_volume
+    counted = not found.spaces and found.by_volume and not found.small_alone
     return BoxReport(
         name=talk.name,
         contents=tuple(shown(content) for content in box.contents),
@@ -133,7 +133,9 @@ def _pull(talk: Talk) -> PullReport | None:
         found.sheet,
         lines,
         found.box.raceways,
-        too_small=not all(one.holds for one in found.compared),
+        too_small=found.verdict == "over",
+        enough=found.verdict == "fits",
+        compared=found.compared,
     )
 
 

@@ -9,6 +9,7 @@ from boxaloud.assistant.dialogue.divided_box import Standing
 from boxaloud.assistant.dialogue.enclosures.body_state import BodySaid
 from boxaloud.rules import BodyLine, PullSheet, Raceway, Requirement, RuleNote, Source
 from boxaloud.rules.advice import AdviceKind
+from boxaloud.rules.pull_limits import Compared
 from boxaloud.rules.units import VolumeUnit
 from boxaloud.rules.worksheet import Unit, Verdict, Worksheet
 
@@ -40,6 +41,10 @@ class PullReport:
     raceways: tuple[Raceway, ...]
     too_small: bool = False
     """True where an inside dimension that was told is less than the least."""
+    enough: bool = False
+    """True where every dimension of the box at hand is known and large enough."""
+    compared: tuple[Compared, ...] = ()
+    """Each dimension of the box at hand against the least."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,7 +109,7 @@ class BoxReport:
 
     @property
     def pull_alone(self) -> bool:
-        """True for a pull box with nothing in it that counts by volume: it has no verdict."""
+        """True for a pull box with nothing in it that counts by volume."""
         return self.pull is not None and not self.sheet.lines
 
     @property
@@ -118,11 +123,15 @@ class BoxReport:
         return self.pull is not None and self.pull.too_small
 
     @property
+    def small_alone(self) -> bool:
+        """True where it is over by its dimensions and not by the volume of what is in it."""
+        room = self.sheet.capacity
+        return self.too_small and not (room is not None and self.low > room)
+
+    @property
     def look(self) -> str:
-        """How its verdict is framed: as one, as `over` where it is too small, else `pull-box`."""
-        if self.too_small:
-            return "over"
-        return "pull-box" if self.pull_alone else self.verdict
+        """How its verdict is framed: as one, or `pull-box` while that of a pull box is open."""
+        return "pull-box" if self.pull_alone and self.verdict == "incomplete" else self.verdict
 
     @property
     def recommended(self) -> Change | None:
@@ -178,8 +187,14 @@ class JobReport:
         return tuple(sorted({box.edition for box in self.boxes}))
 
     def count(self, verdict: Verdict) -> int:
-        """How many boxes whose volume counts have this verdict."""
-        return sum(box.verdict == verdict and not box.pull_alone for box in self.boxes)
+        """How many boxes have this verdict; one too small for its pulls is counted by itself, and
+        so is no pull box of which the box at hand is not known."""
+        return sum(
+            box.verdict == verdict
+            and not box.small_alone
+            and not (box.pull_alone and verdict == "incomplete")
+            for box in self.boxes
+        )
 
     @property
     def too_small(self) -> int:

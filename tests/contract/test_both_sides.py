@@ -66,7 +66,9 @@ ENTRY: dict[str, Any] = {"name": "hall", "contents": ["two cables"], "said": ["t
          "conduit_body": {"told": "…", "shape": "LB", "raceway": "emt", "size_in": "0.75",
                           "insulation": None, "governs": True, "lines": [], "remedy": ""},
          "pull_box": {"told": "…", "width_in": "20", "height_in": "7.5", "depth_in": None,
-                      "too_small": False,
+                      "too_small": False, "large_enough": True,
+                      "box": [{"dimension": "width", "have_in": "24", "least_in": "20",
+                               "holds": True, "section": "314.28(A)(2)"}],
                       "lines": [{"what": "left", "inches": "20", "working": "6 x 3 + 2",
                                  "section": "314.28(A)(2)", "disputed": False}]}}  # fmt: skip
 PROJECT = {"site": "Heron Street", "address": "", "permit": "B-12", "contractor": "",

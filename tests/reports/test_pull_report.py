@@ -136,18 +136,72 @@ def test_a_box_that_is_too_small_is_told_in_every_form(tmp_path: Path) -> None:
     ]
     forms += ["\n".join(plain_text(box)), "\n".join(markdown(box))]
     forms.append(" ".join(page.extract_text() for page in pages))
-    small = say("pull.small", axis="width", have="18", least="20")
+    small = say("pull.small", axis="width", have="18", least="20", section="314.28(A)(2)")
     for form in forms:
         assert small in " ".join(unescape(form).split())
     assert report.too_small == 1
     assert number_format.verdict(box).endswith("too small for its pulls")
 
 
+def test_a_box_that_is_large_enough_is_told_in_every_form(tmp_path: Path) -> None:
+    """24 by 24 is more than the 20 by 20 of 314.28(A)(2)."""
+    report = report_of(SAID, "the box is 24 by 24 by 6 inches")
+    (box,) = report.boxes
+    write(report, tmp_path / "barn.pdf")
+    forms = [
+        "".join(renderer.pieces(report))
+        for renderer in (html_renderer, csv_renderer, json_renderer)
+    ]
+    forms += ["\n".join(plain_text(box)), "\n".join(markdown(box))]
+    pages = pypdf.PdfReader(tmp_path / "barn.pdf").pages
+    forms.append(" ".join(page.extract_text() for page in pages))
+    for axis in ("width", "height"):
+        fits = say("pull.fits", axis=axis, have="24", least="20", section="314.28(A)(2)")
+        for form in forms:
+            assert fits in " ".join(unescape(form).split())
+    assert (report.count("fits"), report.too_small, box.look) == (1, 0, "fits")
+    assert number_format.verdict(box).endswith("large enough")
+    data = json.loads("".join(json_renderer.pieces(report)))
+    Draft202012Validator(schema("report")).validate(data)
+    pull = data["boxes"][0]["pull_box"]
+    assert (pull["large_enough"], pull["too_small"]) == (True, False)
+    held = [(one["dimension"], one["have_in"], one["least_in"]) for one in pull["box"]]
+    assert held == [("width", "24", "20"), ("height", "24", "20")]
+
+
+def areas_of(path: Path) -> list[tuple[float, float]]:
+    """Width and height of each rectangle that a PDF draws and fills or frames, points."""
+    found: list[tuple[float, float]] = []
+    for page in pypdf.PdfReader(path).pages:
+        drawn = page.get_contents().get_data().decode("latin-1")
+        for wide, high in re.findall(r"[\d.-]+ [\d.-]+ ([\d.-]+) ([\d.-]+) re (?:S|B|f)\b", drawn):
+            found.append((abs(float(wide)), abs(float(high))))
+    return found
+
+
+def test_the_drawing_of_the_pdf_is_to_scale(tmp_path: Path) -> None:
+    """20 by 20, with raceways of 3 and 2 inches in two walls."""
+    write(report_of(SAID), tmp_path / "barn.pdf")
+    box, *stubs = areas_of(tmp_path / "barn.pdf")
+    assert box[0] == pytest.approx(box[1], abs=0.1)
+    inch = box[0] / 20
+    assert sorted(min(one) / inch for one in stubs) == pytest.approx([2, 2, 3, 3], abs=0.05)
+
+
+def test_the_drawing_of_the_pdf_is_told_to_who_cannot_see_it(tmp_path: Path) -> None:
+    write(report_of("straight pull, a 3 inch from the left to the right"), tmp_path / "barn.pdf")
+    pages = pypdf.PdfReader(tmp_path / "barn.pdf").pages
+    text = " ".join(" ".join(page.extract_text() for page in pages).split())
+    assert "To scale, from the front" in text
+    assert "No pull sets the height: it is drawn as long as the other side." in text
+
+
 def test_a_pull_box_with_devices_has_both() -> None:
+    """It fits only by both, 314.16 and 314.28(A): nobody said how large it is inside."""
     report = report_of("18 cubic inch box", "two 14-2 cables", "no clamps", SAID)
     (box,) = report.boxes
     assert box.pull is not None
-    assert (box.verdict, box.pull_alone) == ("fits", False)
+    assert (box.verdict, box.pull_alone) == ("incomplete", False)
     page = page_of(report)
     assert 'class="fill"' in page
     assert 'class="pull"' in page

@@ -13,8 +13,17 @@ from functools import lru_cache
 from boxaloud.assistant.dialogue.enclosures import pull_open
 from boxaloud.assistant.dialogue.enclosures.pull_geometry import built
 from boxaloud.assistant.dialogue.enclosures.pull_state import PullBoxSaid
+from boxaloud.assistant.dialogue.nlg.sentences import say
 from boxaloud.assistant.dialogue.state import State
-from boxaloud.rules import PullBox, PullSheet, Requirement, RulesError, work_out_pull_box
+from boxaloud.rules import (
+    PullBox,
+    PullSheet,
+    Requirement,
+    RulesError,
+    counted_under,
+    is_canadian,
+    work_out_pull_box,
+)
 from boxaloud.rules.contents import Marked
 from boxaloud.rules.pull_limits import (
     Compared,
@@ -23,8 +32,10 @@ from boxaloud.rules.pull_limits import (
     beside,
     compared,
     distance_held,
+    every_side_known,
     pull_remarks,
 )
+from boxaloud.rules.worksheet import Verdict
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,18 +50,47 @@ class PullStanding:
     """The raceways and pulls that the sheet is of."""
     said: PullBoxSaid | None = None
 
+    all_known: bool = False
+    """True where nothing that must be so large was left unsaid of the box at hand."""
+
     @property
     def too_small(self) -> bool:
         """True where an inside dimension that was told is less than the least."""
         return not all(one.holds for one in self.compared)
+
+    @property
+    def verdict(self) -> Verdict:
+        """`fits` where all of the box at hand is known and large enough, else `over` or open.
+
+        How far raceways must be apart is a matter of where they enter: where that was not told,
+        it is told beside the verdict and opens none.
+        """
+        if self.too_small or any(one.holds is False for one in self.remarks):
+            return "over"
+        settled = self.all_known and not any(
+            one.rule == "pull-blocks" and one.holds is None for one in self.remarks
+        )
+        return "fits" if settled else "incomplete"
 
 
 def standing(state: State) -> PullStanding:
     """Where the pull box of a state stands; no sheet while anything is open."""
     if state.pulls is None or pull_open.missing(state) or state.unread or state.pending:
         return PullStanding(None)
+    if is_canadian(state.edition):
+        code = counted_under(state.edition).partition(", ")[2]
+        return PullStanding(None, refusal=say("pull.no_code", code=code), said=state.pulls)
     marked = [part.volume for part in state.box if isinstance(part, Marked)]
     return _worked_out(state.pulls, state.assumed, marked[0] if marked else None)
+
+
+def side_open(state: State) -> bool:
+    """Whether a verdict waits for a side of the box: one was told of it, or a volume counts too."""
+    if state.pulls is None or "pull_inside" in state.put_off:
+        return False
+    found = standing(state)
+    begun = bool(state.items) or any(side is not None for side in state.pulls.inside)
+    return begun and found.sheet is not None and not found.all_known and not found.too_small
 
 
 @lru_cache(maxsize=8)
@@ -69,9 +109,17 @@ def _worked_out(said: PullBoxSaid, assumed: frozenset[str], volume: Decimal | No
     own = None if volume is None else Fraction(volume)
     remarks = pull_remarks(sheet, inside, said.listed, said.blocks, own)
     found = [*compared(sheet, inside, beside(box))]
-    if said.apart is not None and (one := distance_held(sheet, Fraction(said.apart))) is not None:
-        found.append(one)
-    return PullStanding(sheet, remarks, tuple(found), box=box, said=said)
+    known = every_side_known(sheet, inside, beside(box))
+    if said.apart is not None:
+        one = distance_held(sheet, Fraction(said.apart))
+        found += [one] if one is not None else []
+        known = known and (one is not None or not _apart_lines(sheet))
+    return PullStanding(sheet, remarks, tuple(found), box=box, said=said, all_known=known)
+
+
+def _apart_lines(sheet: PullSheet) -> list[Requirement]:
+    """The distances between raceways that are required."""
+    return [one for one in real_lines(sheet) if one.axis is None and not one.disputed]
 
 
 def real_lines(sheet: PullSheet) -> list[Requirement]:

@@ -13,7 +13,7 @@ from boxaloud.assistant.dialogue.enclosures.pull_standing import PullStanding, r
 from boxaloud.assistant.dialogue.enclosures.pull_state import Entering, PullBoxSaid, Pulled
 from boxaloud.assistant.dialogue.nlg.sentences import counted, inches, joined, listed, say, sentence
 from boxaloud.assistant.dialogue.state import State
-from boxaloud.rules import PullSheet, Requirement
+from boxaloud.rules import PullSheet, Requirement, counted_under
 from boxaloud.rules.pull import Wall
 from boxaloud.rules.pull_limits import Compared, PullRemark
 
@@ -28,13 +28,29 @@ def told(state: State) -> str:
         return joined([*said, found.refusal])
     if found.sheet is None:
         return joined(said)
-    least = [*(held(one) for one in found.compared), _least(found.sheet, state.pulls)]
+    stands = [standing_in_words(found, state.edition), *(held(one) for one in found.compared)]
+    least = [*stands, _least(found.sheet, state.pulls)]
     said = [*least, *_apart_open(found), *said]
     said += dict.fromkeys(_line(one, state.pulls) for one in real_lines(found.sheet))
     said += [_remark(one) for one in found.remarks]
     if state.items:
         said.append(governing_sections.governed(state))
     return joined(said)
+
+
+def standing_in_words(found: PullStanding, edition: str) -> str:
+    """The verdict over the box at hand, with its section and edition; empty while it is open."""
+    if found.verdict == "incomplete":
+        return ""
+    small = [one.axis for one in found.compared if not one.holds]
+    over = "too_near" if small == ["distance"] else "not_enough"
+    key = "enough" if found.verdict == "fits" else over
+    return say(f"pull.{key}", under=under(edition))
+
+
+def under(edition: str) -> str:
+    """The section that dimensions go by, and the edition that it is applied under."""
+    return counted_under(edition).replace("314.16", "314.28(A)", 1)
 
 
 def _line(line: Requirement, said: PullBoxSaid) -> str:
@@ -96,13 +112,20 @@ def walls(found: PullStanding) -> str:
 
 def holding(state: State) -> str:
     """What is known of the box at hand against the least; empty while nothing is."""
-    return joined(held(one) for one in standing(state).compared)
+    found = standing(state)
+    return joined([standing_in_words(found, state.edition), *(held(one) for one in found.compared)])
 
 
 def held(one: Compared) -> str:
     """A dimension of the box at hand against the least."""
     key = "fits" if one.holds else "small"
-    return say(f"pull.{key}", axis=one.axis, have=shown(one.have), least=shown(one.least))
+    return say(
+        f"pull.{key}",
+        axis=one.axis,
+        have=shown(one.have),
+        least=shown(one.least),
+        section=one.section,
+    )
 
 
 def _remark(one: PullRemark) -> str:

@@ -48,7 +48,7 @@ def _volumes(state: State, found: Assessment) -> str:
     sheet = found.sheet
     if found.spaces:
         return _by_side(found)
-    if sheet.capacity is None or found.verdict == "incomplete":
+    if sheet.capacity is None or found.verdict == "incomplete" or found.small_alone:
         return _so_far(found, state)
     if not exact(found):
         return _early(found, state)

@@ -11,7 +11,7 @@ from boxaloud.assistant.dialogue.enclosures.conduit_body import BodyStanding
 from boxaloud.assistant.dialogue.enclosures.pull_standing import PullStanding
 from boxaloud.assistant.tui.presenters.pull_picture import drawn
 from boxaloud.assistant.tui.tui_messages import text
-from boxaloud.rules import PullSheet
+from boxaloud.rules import PullSheet, edition_named
 from boxaloud.rules.pull import shown
 from boxaloud.rules.pull_front import Front, front
 from boxaloud.rules.worksheet import Verdict
@@ -35,25 +35,25 @@ class Headline:
 def headline(found: Assessment) -> Headline | None:
     """The least size of a pull box, or how many of how many pass; None while that is open."""
     if found.body is not None:
-        return _of_body(found.body, found.verdict, found.sheet.edition)
+        return _of_body(found.body, found.verdict, edition_named(found.sheet.edition))
     if found.pull is not None and found.pull.sheet is not None:
-        return _of_pull(found.pull, found.pull.sheet, found.sheet.edition)
+        return _of_pull(found.pull, found.pull.sheet, edition_named(found.sheet.edition))
     return None
 
 
 def _of_pull(pull: PullStanding, sheet: PullSheet, edition: str) -> Headline:
     sides = [side for side in (sheet.width, sheet.height, sheet.depth) if side is not None]
     figure = "×".join(map(shown, sides))
-    word = text("pull.word.small" if pull.too_small else "pull.word.least")
+    key = {"fits": "enough", "over": "small", "incomplete": "least"}[pull.verdict]
+    word = text(f"pull.word.{key}")
     told = ", ".join(
         text(f"pull.side.{axis}", inches=shown(side))
         for axis, side in (("width", sheet.width), ("height", sheet.height), ("depth", sheet.depth))
         if side is not None
     )
-    key = "pull.caption.small" if pull.too_small else "pull.caption.least"
-    caption = text(key, sides=told, edition=edition)
+    caption = text(f"pull.caption.{key}", sides=told, edition=edition)
     tiny = text("pull.tiny", word=word, figure=figure)
-    return Headline(word, figure, "in", caption, tiny, "" if pull.too_small else "least")
+    return Headline(word, figure, "in", caption, tiny, "least" if key == "least" else "")
 
 
 def _of_body(body: BodyStanding, verdict: Verdict, edition: str) -> Headline:
@@ -89,7 +89,9 @@ def rows(found: Assessment) -> Iterator[tuple[str, str]]:
                 distance.section,
             )
         for one in found.pull.compared:
-            yield pull_telling.held(one), ""
+            key = "fits" if one.holds else "small"
+            have, least = shown(one.have), shown(one.least)
+            yield text(f"pull.held.{key}", axis=one.axis, have=have, least=least), one.section
 
 
 def front_of(found: Assessment) -> Front | None:

@@ -46,10 +46,13 @@ class Glance:
 
 def glance(found: Assessment) -> Glance:
     """The verdict, the margin and one line under them, in the unit of the worksheet."""
-    if not found.by_volume and (of := enclosure_view.headline(found)) is not None:
-        return Glance(
-            found.verdict, of.word, of.figure, False, of.caption, of.tiny, of.unit, sign=of.sign
-        )
+    by_size = not found.by_volume or found.small_alone
+    if by_size and (of := enclosure_view.headline(found)) is not None:
+        seen = Glance(
+            found.verdict, of.word, of.figure, False, of.caption, of.tiny, of.unit,
+            _code(found.sheet.edition), of.sign,
+        )  # fmt: skip
+        return replace(seen, tiny=seen.coded(of.tiny))
     verdict = found.verdict
     margin = _margin(found)
     shown = "" if margin is None else volume(margin)
