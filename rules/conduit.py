@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
@@ -24,7 +24,8 @@ BodyUnit = Literal["in2", "in3", "conductors"]
 class RacewayWires:
     """`count` conductors of one size and insulation (`thhn`, `xhhw` or `tw`)."""
 
-    awg: int
+    awg: int | str
+    """Its size; from 4 AWG on as the tables write it, `4`, `2/0`, `500`."""
     count: int
     insulation: str = "thhn"
 
@@ -74,10 +75,27 @@ class BodySheet:
 
 @cache
 def _rows(kind: str) -> Mapping[str, Mapping[str, Fraction]]:
-    return {
-        row["id"]: {str(size): Fraction(area) for size, area in row["areas"].items()}
-        for row in table("conduit")[kind]
-    }
+    found: dict[str, dict[str, Fraction]] = {}
+    for row in table("conduit")[kind]:
+        areas = {str(size): Fraction(area) for size, area in row["areas"].items()}
+        found.setdefault(row["id"], {}).update(areas)
+    return found
+
+
+def area_from_memory(kind: Literal["raceway", "insulation"], name: str, size: str) -> bool:
+    """Whether an area is of a row that no source which was read states."""
+    rows = [row for row in table("conduit")[kind] if row["id"] == name]
+    return any(size in map(str, row["areas"]) and row["mark"] == "from memory" for row in rows)
+
+
+def raceway_sizes(raceway: str) -> tuple[Fraction, ...]:
+    """The trade sizes of a raceway that are held, least first, inches."""
+    return tuple(sorted(map(Fraction, _rows("raceway")[raceway])))
+
+
+def names_held(kind: Literal["raceway", "insulation"]) -> tuple[str, ...]:
+    """The raceways, or the insulations, of which areas are held."""
+    return tuple(_rows(kind))
 
 
 def body_notes() -> tuple[RuleNote, ...]:
@@ -86,15 +104,16 @@ def body_notes() -> tuple[RuleNote, ...]:
 
 
 def raceway_area(raceway: str, size: Fraction) -> Fraction:
-    """Total area of a raceway, square inches, Chapter 9 Table 4 (from memory).
+    """Total area of a raceway, square inches, Chapter 9 Table 4 (`area_from_memory` tells which).
 
     Raises RulesError for a raceway or a trade size that is not held.
     """
     return _area("raceway", raceway, str(size))
 
 
-def wire_area(insulation: str, awg: int) -> Fraction:
-    """Area of an insulated conductor, square inches, Chapter 9 Table 5 (from memory)."""
+def wire_area(insulation: str, awg: int | str) -> Fraction:
+    """Area of an insulated conductor, square inches, Chapter 9 Table 5 (`area_from_memory` tells
+    which)."""
     return _area("insulation", insulation, str(awg))
 
 
@@ -114,7 +133,7 @@ def fill_share(count: int) -> Fraction:
     return Fraction(rows[-1]["percent"], 100)
 
 
-def most_conductors(raceway: str, size: Fraction, awg: int, insulation: str = "thhn") -> int:
+def most_conductors(raceway: str, size: Fraction, awg: int | str, insulation: str = "thhn") -> int:
     """Most like conductors in a raceway, Chapter 9 Table 1 and Note 7 (0.8 rounds up)."""
     space, one = raceway_area(raceway, size), wire_area(insulation, awg)
     up = 1 - Fraction(table("conduit")["rounding"]["from"])
@@ -127,7 +146,8 @@ def most_conductors(raceway: str, size: Fraction, awg: int, insulation: str = "t
 def work_out_conduit_body(body: ConduitBody, edition: str = DEFAULT_EDITION) -> BodySheet:
     """Whether a conduit body holds what is in it, 314.16(C).
 
-    Raises RulesError for sizes that are not held, or 4 AWG and larger, which point to 314.28.
+    Of 4 AWG and larger this is the fill alone: the dimensions are those of `large_bodies`.
+    Raises RulesError for sizes that are not held.
     """
     rule_set(edition)
     lines = _spliced(body, edition) if body.splices else _pulled(body)
@@ -156,7 +176,7 @@ def _line(
     return BodyLine(what, have, limit, unit, holds, section, f"body-{key}", working)
 
 
-def _figure(value: Fraction) -> str:
+def figure(value: Fraction) -> str:
     """A figure of a table as it is printed there, or near it: `0.533`, `0.4`."""
     return str(Decimal(value.numerator) / Decimal(value.denominator))
 
@@ -178,32 +198,45 @@ def _spliced(body: ConduitBody, edition: str) -> list[BodyLine]:
     return lines
 
 
+def fill_taken(raceway: str, size: Fraction, wires: Iterable[tuple[str, int | str]]) -> bool:
+    """Whether conductors, each by its insulation and size, are within Chapter 9 Table 1."""
+    every = list(wires)
+    if len(set(every)) == 1:
+        ((insulation, awg),) = set(every)
+        return len(every) <= most_conductors(raceway, size, awg, insulation)
+    taken = sum((wire_area(insulation, awg) for insulation, awg in every), Fraction(0))
+    return taken <= raceway_area(raceway, size) * fill_share(len(every))
+
+
 def _pulled(body: ConduitBody) -> list[BodyLine]:
     for wires in body.wires:
-        check_awg(wires.awg)
+        if isinstance(wires.awg, int):
+            check_awg(wires.awg)
     space = raceway_area(body.raceway, body.size)
     lines = []
     if body.area is not None:
         least, have = space * int(_rule("no-splices")["times"]), Fraction(body.area)
-        working = f"{_rule('no-splices')['times']} x {_figure(space)}"
+        working = f"{_rule('no-splices')['times']} x {figure(space)}"
         lines.append(
             _line("no-splices", "cross-section", have, least, "in2", have >= least, working)
         )
+    large = any(isinstance(wires.awg, str) for wires in body.wires)
+    rule = "fill-large" if large else "fill"
     count = sum(wires.count for wires in body.wires)
     alike = {(wires.awg, wires.insulation) for wires in body.wires}
     if len(alike) == 1:
         ((awg, insulation),) = alike
         most = Fraction(most_conductors(body.raceway, body.size, awg, insulation))
-        share = _figure(fill_share(int(most)))
-        working = f"{share} x {_figure(space)} / {_figure(wire_area(insulation, awg))}"
+        share = figure(fill_share(int(most)))
+        working = f"{share} x {figure(space)} / {figure(wire_area(insulation, awg))}"
         lines.append(
-            _line("fill", "conductors", Fraction(count), most, "conductors", count <= most, working)
+            _line(rule, "conductors", Fraction(count), most, "conductors", count <= most, working)
         )
     elif alike:
         taken = sum((wire_area(w.insulation, w.awg) * w.count for w in body.wires), Fraction(0))
         limit = space * fill_share(count)
-        working = f"{_figure(fill_share(count))} x {_figure(space)}"
+        working = f"{figure(fill_share(count))} x {figure(space)}"
         lines.append(
-            _line("fill", "area of conductors", taken, limit, "in2", taken <= limit, working)
+            _line(rule, "area of conductors", taken, limit, "in2", taken <= limit, working)
         )
     return lines

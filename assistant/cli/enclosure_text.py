@@ -73,6 +73,8 @@ def worksheet_lines(reply: Reply) -> Iterator[str]:
             what = body_telling.what(line, reply.enclosure.body)
             what = what[:1].upper() + what[1:]
             yield say("enclosure.body_line", what=what, working=line.working, section=line.section)
+        for told in body_telling.of_large(body):
+            yield f"  {told}"
     if pull is not None:
         yield from _pull_lines(pull, reply.sheet.edition)
     for assumed in reply.assumed:

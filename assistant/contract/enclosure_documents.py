@@ -7,8 +7,14 @@ from fractions import Fraction
 from typing import Annotated, Literal
 
 from boxaloud.assistant.contract.document import Document, Number, Texts
-from boxaloud.assistant.dialogue.enclosures import conduit_body, pull_standing, pull_telling
+from boxaloud.assistant.dialogue.enclosures import (
+    conduit_body,
+    pull_cables,
+    pull_standing,
+    pull_telling,
+)
 from boxaloud.assistant.dialogue.enclosures.body_state import BodySaid
+from boxaloud.assistant.dialogue.enclosures.pull_state import Entering
 from boxaloud.assistant.dialogue.nlg.sentences import plain
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.rules import Requirement
@@ -57,6 +63,38 @@ class RemarkEntry(Document):
         return cls(says=remark.says, section=remark.section, holds=remark.holds)
 
 
+class CableEntry(Document):
+    """A cable of a pull box, and the raceway that it counts as by 314.28(A)."""
+
+    count: int
+    wires: Annotated[Texts, Field(description="Its conductors by size.")]
+    ground: Annotated[str, Field(description="Its size; ? where none was said, else empty.")]
+    insulation: str | None
+    raceway_in: Annotated[Number | None, Field(description="Null while that is open.")]
+    by_kind: Annotated[Texts, Field(description="The least size of each kind of raceway.")]
+    working: str
+    section: str
+    from_memory: Annotated[Texts, Field(description="Areas that no source read states.")]
+
+    @classmethod
+    def of(cls, one: Entering, state: State) -> CableEntry:
+        """A cable as it leaves."""
+        said = state.pulls
+        found = None if said is None else pull_cables.raceway_of(one, said, state.assumed)
+        known = None if found is None else _number(found.size)
+        return cls(
+            count=one.count,
+            wires=one.wires,
+            ground=one.ground,
+            insulation=one.insulation or (said.insulation if said else "") or None,
+            raceway_in=plain(one.size) if one.size is not None else known,
+            by_kind=() if found is None else tuple(f"{k} {_number(s)}" for k, s in found.by_kind),
+            working="" if found is None else found.working,
+            section="" if found is None else found.section,
+            from_memory=() if found is None else tuple(map(", ".join, found.from_memory)),
+        )
+
+
 class DimensionEntry(Document):
     """An inside dimension of the box at hand against the least."""
 
@@ -89,6 +127,7 @@ class PullBoxDocument(Document):
     remarks: Annotated[tuple[RemarkEntry, ...], Strict(False)]
     box: Annotated[tuple[DimensionEntry, ...], Strict(False)]
     verdict: Annotated[Verdict, Field(description="Of the dimensions of the box at hand.")]
+    cables: Annotated[tuple[CableEntry, ...], Strict(False)]
     assumed: Annotated[Texts, Field(description="Left at the worst case.")]
     refused: Annotated[str, Field(description="Why no such box can be; empty where it can.")]
 
@@ -109,6 +148,7 @@ class PullBoxDocument(Document):
             remarks=tuple(map(RemarkEntry.of, found.remarks)),
             box=tuple(map(DimensionEntry.of, found.compared)),
             verdict=found.verdict,
+            cables=tuple(CableEntry.of(one, state) for one in state.pulls.entering if one.cable),
             assumed=tuple(sorted(slot for slot in state.assumed if slot.startswith("pull_"))),
             refused=found.refusal,
         )
@@ -149,6 +189,14 @@ class ConduitBodyDocument(Document):
     spliced: bool | None
     both_sides: Annotated[bool | None, Field(description="Spliced wires come in from both.")]
     verdict: Verdict | None
+    large: Annotated[Texts, Field(description="Conductors of 4 AWG and larger, each by size.")]
+    marked_for: Annotated[Texts, Field(description="What its maker marked it for.")]
+    dimensions: Annotated[
+        tuple[DistanceEntry, ...],
+        Strict(False),
+        Field(description="Its least dimensions by 314.28(A); the width is its length."),
+    ]
+    box: Annotated[tuple[DimensionEntry, ...], Strict(False)]
     refused: Annotated[str, Field(description="Why no wire may pass; empty where one may.")]
     lines: Annotated[tuple[BodyLineEntry, ...], Strict(False)]
 
@@ -159,6 +207,8 @@ class ConduitBodyDocument(Document):
             return None
         found = conduit_body.standing(state)
         lines = () if found is None or found.sheet is None else found.sheet.lines
+        pull = None if found is None else found.pull
+        sides = () if pull is None or pull.sheet is None else pull_standing.real_lines(pull.sheet)
         said: BodySaid = state.body
         return cls(
             shape=said.shape or None,
@@ -168,6 +218,10 @@ class ConduitBodyDocument(Document):
             spliced=said.spliced,
             both_sides=said.both_sides,
             verdict=None if found is None else found.verdict,
+            large=said.large,
+            marked_for=said.permits,
+            dimensions=tuple(map(DistanceEntry.of, sides)),
+            box=() if pull is None else tuple(map(DimensionEntry.of, pull.compared)),
             refused="" if found is None else found.refusal,
             lines=tuple(map(BodyLineEntry.of, lines)),
         )

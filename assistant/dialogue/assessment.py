@@ -215,7 +215,9 @@ def _question(state: State, sheet: Worksheet, low: Decimal, high: Decimal) -> Qu
         return Question("pull_inside")
     if (of_body := conduit_body.asked(state)) is not None:
         found = Question(of_body)
-    elif state.items and (conduit_body.passing(state) or conduit_body.refused(state)):
+    elif conduit_body.filled(state) and (
+        conduit_body.passing(state) or conduit_body.refused(state)
+    ):
         found = None
     if state.unread and (found is None or not found.decides):
         return Question("unread")

@@ -43,6 +43,11 @@ class AddRaceways(Act):
     row: int | None = None
     cable: bool | None = None
     """True for a cable, which counts as the raceway that its conductors would need."""
+    wires: tuple[str, ...] = ()
+    """The size of each conductor in a cable, `4/0`, where they were said."""
+    ground: str = ""
+    """The ground in a cable by its size, `?` where none was said."""
+    insulation: InsulationName | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -82,6 +87,8 @@ class SetPull(Act):
     """How long it is, inches: the side that its pull goes along."""
     apart: Decimal | None = None
     """How far the raceways of one pull are from each other, inches."""
+    insulation: InsulationName | None = None
+    """Of the conductors in its cables."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -99,5 +106,15 @@ class SetBody(Act):
     short_radius: bool | None = None
     marked: bool | None = None
     """False where the maker marked no volume on it."""
+    large: tuple[str, ...] = ()
+    """Conductors of 4 AWG and larger in it, each by its size: `4`, `2/0`, `500`."""
+    permits: tuple[str, ...] = ()
+    """What its maker marked it for, 314.28(A)(3): each conductor by its size."""
+    listed: bool | None = None
+    """True where it is marked for what is in it."""
+    length: Decimal | None = None
+    width: Decimal | None = None
+    depth: Decimal | None = None
+    """Inside dimensions, inches."""
     both_sides: bool | None = None
     """True where each spliced conductor comes in from both sides."""

@@ -42,6 +42,8 @@ class AskFill(Act):
 
     count: int | None = None
     awg: int | None = None
+    large: str | None = None
+    """A size of 4 AWG and larger as the tables write it: `4`, `2/0`, `500`."""
     insulation: InsulationName | None = None
     raceway: RacewayName | None = None
     size: Decimal | None = None

@@ -38,6 +38,8 @@ class Assembly(RowAssembly):
                 self._kind(piece)
             case "wall" | "wall_to":
                 self._wall(piece)
+            case "end" if self._side_beside_back(piece):
+                self._wall(replace(piece, sort="wall", value="left"))
             case "end":
                 self._end(piece)
             case "row" | "row_of":
@@ -52,6 +54,13 @@ class Assembly(RowAssembly):
                 self._said(piece)
             case "break" if piece.value in ".;\n":
                 self._apart()
+
+    def _side_beside_back(self, piece: Piece) -> bool:
+        """ "In one side", where another raceway enters the back: a wall beside it, not an end."""
+        said = self.text[piece.start : piece.end]
+        backs = [p for p in self.pieces if p.value in ("back", "opposite_cover")]
+        backs += [p for p in self.pieces if p.value == "opposite_removable"]
+        return said.endswith(("one side", "one wall")) and bool(backs)
 
     def _wall(self, piece: Piece) -> None:
         """Behind raceways a wall is theirs; before them it is that of what follows."""

@@ -14,13 +14,20 @@ from decimal import Decimal
 from boxaloud.grammar import acts, grammar_data
 from boxaloud.grammar.acts import Act, Utterance
 from boxaloud.grammar.enclosures import lengths
-from boxaloud.grammar.enclosures.fill_question import fill_question
+from boxaloud.grammar.enclosures.body_conductors import large_conductors, sides
+from boxaloud.grammar.enclosures.enclosure_words import words as pull_words
+from boxaloud.grammar.enclosures.fill_question import fill_question, wire_asked
 from boxaloud.grammar.enclosures.reading import Ordinary, asks, ways
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer.tokens import plain_text
 from boxaloud.grammar.quick_dataclass import dataclass
 
+_SHAPE_ALONE = lazy_pattern(
+    r"(?:it's |it is |an? |the |type )*(?P<letters>l ?b ?d?|l ?[lru]|t ?b|[ctx])(?: (?:body|type))?"
+)
 _WEIGHT = lazy_pattern(r"(?:\d|pounds?|\b(?:ten|twenty|thirty|forty|fifty|sixty|seventy|five)) ?$")
+_FRACTION = lazy_pattern(r"(?<!\d)(?:1/2|3/4|[12][- ]1/[24])(?: ?\"| ?inch| ?in\.?)? ?$")
+_NO_TRADE_SIZE = lazy_pattern(r" ?(?:cubic|cu\b|cube|(?:long|wide|deep|high|tall|by|x)\b)")
 _ASKED = lazy_pattern(r"\bwhat(?:'?s| is| are| does)\s*$")
 _PART_OF_MORE = lazy_pattern(r"(?:\band(?: an?)?|[\d.-]|\binch(?:es)?|\b(?:marked|volume|is)) ?$")
 _FLAGS: tuple[tuple[str, dict[str, bool]], ...] = (
@@ -30,6 +37,7 @@ _FLAGS: tuple[tuple[str, dict[str, bool]], ...] = (
     ("both_sides", {"both_sides": True}),
     ("one_side", {"both_sides": False}),
     ("unmarked", {"marked": False}),
+    ("listed", {"listed": True}),
 )
 
 
@@ -50,11 +58,36 @@ def read(heard: str, at_hand: bool, asked: str | None, ordinary: Ordinary) -> Ut
     text = plain_text(heard)
     if (question := fill_question(heard, text)) is not None:
         return Utterance(heard, (question,))
+    if asked == "body_shape" and (shape := _SHAPE_ALONE.fullmatch(text.strip(" .!"))) is not None:
+        letters = shape["letters"].replace(" ", "").upper()
+        span = (0, len(heard))
+        return Utterance(heard, (acts.SetBody(shape=letters, words=heard.strip(), span=span),))
     name = _name(text)
     if name is None and not at_hand:
         return None
+    if (wire := wire_asked(heard, text)) is not None:
+        ordinary = _only(wire)
     found = [*([name] if name else []), *_raceways(text, asked), *_insulations(text), *_flags(text)]
+    found += _large(text) if wire is None else ()
+    if wire is not None and (name is None or asks(text)):
+        said = {key: value for one in found for key, value in one.said.items()}
+        told = {key: said[key] for key in ("raceway", "size", "insulation") if key in said}
+        return Utterance(heard, (replace(wire, **told),))  # type: ignore[arg-type]
     return _together(heard, found, ordinary) if found else None
+
+
+def _only(act: Act) -> Ordinary:
+    """A reading of the rest of an utterance that asks one thing, and tells what is read here."""
+    return lambda heard: Utterance(heard, (act,))
+
+
+def _large(text: str) -> Iterator[_Found]:
+    """Conductors of 4 AWG and larger, what it is marked for, and how large it is inside."""
+    for one in large_conductors(text):
+        said: dict[str, object] = {"permits" if one.permitted else "large": one.sizes}
+        yield _Found(one.start, one.end, said)
+    for start, end, inside in sides(text):
+        yield _Found(start, end, dict(inside))
 
 
 def _together(heard: str, found: list[_Found], ordinary: Ordinary) -> Utterance:
@@ -62,7 +95,10 @@ def _together(heard: str, found: list[_Found], ordinary: Ordinary) -> Utterance:
     said: dict[str, object] = {}
     rest = heard
     for one in found:
-        said.update(one.said)
+        for key, value in one.said.items():
+            before = said.get(key)  # "three 2/0 and a number 4" are all of them in it
+            both = isinstance(before, tuple) and isinstance(value, tuple)
+            said[key] = (*before, *value) if both else value  # type: ignore[misc]
         if one.blank:
             place = one.left.ljust(one.end - one.start)
             rest = rest[: one.start] + place + rest[one.end :]
@@ -73,7 +109,12 @@ def _together(heard: str, found: list[_Found], ordinary: Ordinary) -> Utterance:
     if named:
         made.append(acts.NameBoxKind(name="conduit body", words=words, span=span))
     if said:
-        made.append(acts.SetBody(words=words, span=span, **said))  # type: ignore[arg-type]
+        text = plain_text(heard)
+        mends = any(pull_words(name).match(text) for name in ("correcting", "remaking"))
+        function = "correction" if mends else "inform"
+        made.append(
+            acts.SetBody(words=words, span=span, function=function, **said)  # type: ignore[arg-type]
+        )
     if _supposes(heard):
         return _supposed(heard, made, ordinary(rest))
     if not re.search(r"\w", rest):
@@ -108,11 +149,18 @@ def _supposed(heard: str, made: list[Act], other: Utterance) -> Utterance:
     return Utterance(heard, (whole,), left)
 
 
+def _weighs(text: str, at: int) -> bool:
+    """Whether the letters "lb" behind a number are of a weight, and not of a body by its size."""
+    before = text[:at]
+    if _WEIGHT.search(before) is None or _FRACTION.search(before) is not None:
+        return False
+    return next(_kinds(text), None) is None
+
+
 def _name(text: str) -> _Found | None:
     for found in ways("body", "name").finditer(text):
-        if (found["letters"] or "").replace(" ", "") in ("lb", "lbd") and _WEIGHT.search(
-            text[: found.start()]
-        ):
+        letters = (found["letters"] or "").replace(" ", "")
+        if letters in ("lb", "lbd") and _weighs(text, found.start()):
             continue  # "a fan of 35 lb"
         if _ASKED.search(text[: found.start()]):
             continue  # "what is a conduit body" names none
@@ -170,13 +218,13 @@ def _size_anywhere(text: str, asked: str | None) -> tuple[Decimal, int, int] | N
             unit = re.compile(r"[ -]?(?:inch(?:es)?(?!\w)|\")").match(text, end)
             lone = asked == "body_size" and not text[end:].strip(" .!")
             body = re.compile(
-                r" (?:l ?[blru]d?|t ?b|[ctx] (?:conduit )?body|conduit body)\b"
+                r" (?:in\.? )?(?:l ?[blru]d?|t ?b|[ctx] (?:conduit )?body|conduit body)\b"
             ).match(text, end)
             if unit or has_inch or lone or body or _fraction_alone(text, found.start(), end, size):
                 stop = unit.end() if unit else end
                 conduit = re.compile(r" (?:conduits?|raceways?|pipes?|hubs?)\b").match(text, stop)
-                cubic = re.compile(r" ?(?:cubic|cu\b|cube)").match(text, stop)
-                if not cubic:
+                other = _NO_TRADE_SIZE.match(text, stop)
+                if not other:
                     return size, found.start(), conduit.end() if conduit else stop
     return None
 

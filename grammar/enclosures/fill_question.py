@@ -15,11 +15,13 @@ _NUMBER = (
     r"\d{1,2}|a|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen"
     r"|fifteen|sixteen|seventeen|eighteen|nineteen|twenty"
 )
+_LARGE = r"[1-4]/0|250|300|350|400|500|600|700|750|800|900|1000"
 _GAUGE = r"\d{1,2}|eighteen|sixteen|fourteen|twelve|ten|eight|six|four|three|two|one"
 _WIRE = lazy_pattern(
-    rf"(?<![\w/-])(?:(?P<count>{_NUMBER}) )?(?:(?:#|number |no\. ?)(?P<numbered>{_GAUGE})s?"
+    rf"(?<![\w/-])(?:(?P<count>{_NUMBER}) )?(?:(?P<large>{_LARGE})"
+    rf"|(?:#|number |no\. ?)(?P<numbered>{_GAUGE})s?"
     rf"|(?P<gauge>{_GAUGE})[- ]?(?:awg|gauge)?(?:'?s)?)"
-    r"(?: ?(?:awg|gauge))?(?: (?:copper|stranded|solid|cu))?"
+    r"(?: ?(?:awg|gauge|kcmil|mcm))?(?: (?:copper|stranded|solid|cu))?"
     r"(?P<tail>(?: (?:t ?h ?h ?n|t ?h ?w ?n|x ?h ?h ?w|t ?h ?h? ?w|t ?w|wires?|conductors?)\S*)+)?"
     r"(?![\w/-])"
 )
@@ -29,11 +31,14 @@ _ASKS = lazy_pattern(
     r"|max(?:imum)?(?: number)?|will\b|do\b|does\b"
     r"|(?:can|may|could) (?:i|we|you) (?:put|get|fit|run|pull|have|stuff|still (?:get|fit)))"
 )
+_RATHER = lazy_pattern(
+    r"\b(?:(?<!nothing )(?<!no )(?<!not )(?<!without )splic|tap|what if|suppos|would|still|more)"
+)
 _RACEWAYS: dict[str, acts.RacewayName] = {name: name for name in get_args(acts.RacewayName)}
 _INSULATIONS: dict[str, acts.InsulationName] = {
     name: name for name in get_args(acts.InsulationName)
 }
-_Wire: TypeAlias = tuple[int | None, int, acts.InsulationName | None]
+_Wire: TypeAlias = tuple[int | None, int | str, acts.InsulationName | None]
 """How many, of which size, with which insulation."""
 
 
@@ -53,7 +58,8 @@ def fill_question(heard: str, text: str) -> acts.AskFill | None:
         count, awg, insulation = wire
         return acts.AskFill(
             count=count,
-            awg=awg,
+            awg=awg if isinstance(awg, int) else None,
+            large=awg if isinstance(awg, str) else None,
             insulation=insulation,
             raceway=kind,
             size=size,
@@ -61,6 +67,24 @@ def fill_question(heard: str, text: str) -> acts.AskFill | None:
             span=(0, len(heard)),
         )
     return None
+
+
+def wire_asked(heard: str, text: str) -> acts.AskFill | None:
+    """ "How many 12 THHN may I pull" where a raceway stands already: of which size, of which kind;
+    None where it asks nothing of the sort."""
+    asks = _ASKS.search(text)
+    wire = _wire(text, asks.start(), len(text)) if asks is not None else None
+    if wire is None or _RATHER.search(text):
+        return None
+    count, awg, insulation = wire
+    return acts.AskFill(
+        count=count,
+        awg=awg if isinstance(awg, int) else None,
+        large=awg if isinstance(awg, str) else None,
+        insulation=insulation,
+        words=heard.strip(),
+        span=(0, len(heard)),
+    )
 
 
 def _raceway(text: str, at: int) -> tuple[Decimal, acts.RacewayName | None] | None:
@@ -80,15 +104,23 @@ def _wire(text: str, start: int, end: int) -> _Wire | None:
     """The wire that is asked about, before or behind "in": how many, which size, which kind."""
     made: list[_Wire] = []
     for found in _WIRE.finditer(text, start, end):
+        if found["large"]:
+            made.append((_many(found["count"]), found["large"], _insulation(found[0])))
+            continue
         sized = found["numbered"] or found["gauge"]
         if text[found.start() - 1 : found.start()].isalnum() or not sized:
             continue
         worth = lengths.value(sized)
         if worth is None or (found["count"] is None and not _is_size(found, int(worth))):
             continue
-        count = None if found["count"] in (None, "a") else lengths.value(found["count"])
-        made.append((None if count is None else int(count), int(worth), _insulation(found[0])))
+        size = str(int(worth)) if worth < 6 else int(worth)
+        made.append((_many(found["count"]), size, _insulation(found[0])))
     return made[0] if len(made) == 1 else None  # of several sizes no table tells how many
+
+
+def _many(said: str | None) -> int | None:
+    worth = None if said in (None, "a") else lengths.value(said or "")
+    return None if worth is None else int(worth)
 
 
 def _is_size(found: re.Match[str], worth: int) -> bool:

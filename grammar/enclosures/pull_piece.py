@@ -5,7 +5,7 @@ from __future__ import annotations
 from decimal import Decimal
 from typing import Literal, TypeAlias, get_args
 
-from boxaloud.grammar.acts.enclosure_acts import End, PullKind, WallName
+from boxaloud.grammar.acts.enclosure_acts import End, InsulationName, PullKind, WallName
 from boxaloud.grammar.quick_dataclass import dataclass
 
 Sort: TypeAlias = Literal[
@@ -28,6 +28,10 @@ class Raceways:
     several: bool = False
     """True for "2 inch conduits", of which nobody said how many."""
     cable: bool = False
+    wires: tuple[str, ...] = ()
+    """The conductors in each cable, where they were said."""
+    ground: str = ""
+    insulation: InsulationName | None = None
 
 
 @dataclass(frozen=True, slots=True)

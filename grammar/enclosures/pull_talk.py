@@ -11,9 +11,9 @@ from dataclasses import dataclass, field, replace
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Unread, Utterance
-from boxaloud.grammar.enclosures import lengths
+from boxaloud.grammar.enclosures import cable_wires, lengths
 from boxaloud.grammar.enclosures.assembling import Assembly
-from boxaloud.grammar.enclosures.conductor_sizes import lone_conductor
+from boxaloud.grammar.enclosures.bare_answers import bare_answer
 from boxaloud.grammar.enclosures.enclosure_words import shows, words
 from boxaloud.grammar.enclosures.pieces import scan
 from boxaloud.grammar.enclosures.pull_piece import Piece
@@ -26,6 +26,7 @@ _TELLING = frozenset(
     {"items", "wall", "wall_to", "end", "kind", "row", "row_of", "rows", "rows_of", "each_row"}
 )
 _SILENT_DETAILS = frozenset({"name", "asking"})
+_SILENT = frozenset({"silent", "break", "join"})
 _ANSWERS = (
     acts.Number, acts.Size, acts.Place, acts.NoneOfThem, acts.Yes, acts.No, acts.DontKnow,
 )  # fmt: skip
@@ -45,14 +46,15 @@ def read(heard: str, expect: str | None, ordinary: Ordinary) -> Utterance | None
 
     `expect` begins with `pull` where a pull box is at hand.
     """
-    text = plain_text(heard)
-    if expect == "pull_conductor" and (size := lone_conductor(text)) is not None:
-        act = acts.SetPull(conductor=size, words=heard.strip(), span=(0, len(heard)))
-        return Utterance(heard, (act,))
+    text = cable_wires.with_sets(heard, plain_text(heard))
+    if (answer := bare_answer(heard, text, expect)) is not None:
+        return Utterance(heard, (answer,))
     at_hand = bool(expect) and str(expect).startswith("pull")
     if not at_hand and not is_about(text):
         return _likely(heard, text, ordinary) if shows("likely").search(text) else None
     pieces = scan(text, lone=expect == "pull_size")
+    if at_hand and (question := _asked(heard, pieces)) is not None:
+        return Utterance(heard, (question,))
     walls_asked = expect in ("pull_wall", "pull_walls")
     telling = [piece for piece in pieces if _tells(piece, at_hand)]
     if not any(walls_asked or piece.sort != "wall" or not piece.number for piece in telling):
@@ -66,6 +68,15 @@ def read(heard: str, expect: str | None, ordinary: Ordinary) -> Utterance | None
         if other.acts and not other.weighty:
             return None
     return found
+
+
+def _asked(heard: str, pieces: list[Piece]) -> acts.Ask | None:
+    """ "How long does the box have to be", and nothing besides: where it stands is asked."""
+    if not any(piece.value == "asking" for piece in pieces):
+        return None
+    if any(piece.value not in _SILENT_DETAILS and piece.sort not in _SILENT for piece in pieces):
+        return None
+    return acts.Ask(about="total", words=heard.strip(), span=(0, len(heard)))
 
 
 def _likely(heard: str, text: str, ordinary: Ordinary) -> Utterance | None:
@@ -98,6 +109,7 @@ class _Reading:
 
     def __post_init__(self) -> None:
         self.assembly = Assembly(self.heard, self.text, self.pieces)
+        self.assembly.corrects = words("remaking").match(self.text) is not None
 
     def utterance(self) -> Utterance:
         """The acts in the order said, and what was not read."""
@@ -148,6 +160,9 @@ class _Reading:
             if piece.sort not in ("unread", "silent"):
                 continue
             rest = self.text[piece.start :]
+            said = self.text[piece.start : piece.end]
+            if piece.sort == "silent" and not words("denying").fullmatch(said):
+                continue  # "no other pipes": all of them were told
             if words("changing").match(rest):
                 return True
             if words("denying").match(rest) and not self._mark(piece.start):
@@ -187,7 +202,8 @@ class _Reading:
         if self._mark(start):
             self.assembly.corrects = True
             return
-        if words("of_raceways").search(self.text[start:end]):
+        said = self.text[start:end]
+        if words("of_raceways").search(said) or words("high_voltage").search(said):
             self.left.append(Unread(self.heard[start:end], (start, end), True))
             return
         found = self.ordinary(self.heard[start:end])

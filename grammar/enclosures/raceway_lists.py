@@ -24,6 +24,11 @@ _UNIT = lazy_pattern(
     r"[ -]?(?:inch(?:es)?(?!\w)|\"|''|(?P<short>in\.?)(?!\w)"
     r"(?! (?:the|a|an|one|row|left|right|top|bottom|back|each|both)\b))"
 )
+_BEHIND_COUNT = lazy_pattern(
+    r"\)?(?: ?(?:x|×|ea\.?|each) | )"
+    r"(?:(?:of (?:the |those |them )?(?:pipes?|conduits?|raceways?|runs|ones)? ?)?"
+    r"(?:is|are) (?:an? )?|of (?:the |those )?)?"
+)
 _PLURAL = lazy_pattern(r"(?:conduit|raceway|pipe|nipple|cable|hub)s$|(?:entries|emts)$")
 _PART_BEHIND = lazy_pattern(r"[ -]?inch(?:es)? and (?:an? )?(?:half|quarter)(?!\w)(?! inch)")
 
@@ -92,10 +97,12 @@ def _item(text: str, at: int, lone: bool, depth: int = 0) -> _Item | None:
 
 
 def _article(text: str, at: int) -> tuple[int, bool]:
-    found = re.compile(r"(?:an?|one more|the|just|only|another) ").match(text, at)
+    found = re.compile(
+        r"(?:an?|one more|(?:a )?single|the other (?:one )?is an?|the|just|only|another) "
+    ).match(text, at)
     if found is None or text.startswith("an inch", at):
         return at, False
-    return found.end(), found[0] in ("a ", "an ", "another ")
+    return found.end(), found[0] not in ("one more ", "the ", "just ", "only ")
 
 
 def _count(text: str, at: int) -> tuple[int, int] | None:
@@ -109,7 +116,7 @@ def _count(text: str, at: int) -> tuple[int, int] | None:
     if number is None:
         return None
     count, end = number
-    after = re.compile(r"\)?(?: ?(?:x|×|ea\.?|each) | )(?:of (?:the |those )?)?").match(text, end)
+    after = _BEHIND_COUNT.match(text, end)
     return None if after is None else (count, after.end())
 
 

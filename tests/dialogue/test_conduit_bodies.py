@@ -142,7 +142,7 @@ def test_what_a_raceway_holds(said: str, number: str) -> None:
 
 def test_what_is_not_held_is_said() -> None:
     assert "held" in told("how many 12 thhn in half inch schedule 80 pvc").said
-    assert "held" in told("how many 4 THHN in one inch emt").said
+    assert "held" in told("how many 12 thhn in five inch emt").said
 
 
 @pytest.mark.parametrize(

@@ -34,7 +34,7 @@ AREA = {
     "pvc40": "0.285 0.508 0.832 1.453 1.986 3.291 4.695 7.268 9.737 12.554",
 }
 TRADE = [Fraction(n, 4) for n in (2, 3, 4, 5, 6, 8, 10, 12, 14, 16)]
-WIRE = {
+WIRE: dict[str, dict[int | str, str]] = {
     "thhn": {14: "0.0097", 12: "0.0133", 10: "0.0211", 8: "0.0366", 6: "0.0507"},
     "xhhw": {14: "0.0139", 12: "0.0181", 10: "0.0243", 8: "0.0437", 6: "0.0590"},
     "tw": {14: "0.0139", 12: "0.0181", 10: "0.0243", 8: "0.0437", 6: "0.0726"},
@@ -85,7 +85,9 @@ def area(raceway: str, size: Fraction) -> Fraction:
     return Fraction(AREA[raceway].split()[TRADE.index(size)])
 
 
-def like_ones_fit(count: int, raceway: str, size: Fraction, awg: int, insulation: str) -> bool:
+def like_ones_fit(
+    count: int, raceway: str, size: Fraction, awg: int | str, insulation: str
+) -> bool:
     """Whether so many like conductors fit: Table 1, and Note 7, by which 0.8 is one more."""
     share = {1: 53, 2: 31}.get(count, 40)
     room = area(raceway, size) * share / 100 / Fraction(WIRE[insulation][awg])

@@ -6,8 +6,9 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from boxaloud.assistant.dialogue.enclosures import conduit_body
+from boxaloud.assistant.dialogue.enclosures import conduit_body, pull_telling
 from boxaloud.assistant.dialogue.enclosures.body_state import BodySaid
+from boxaloud.assistant.dialogue.enclosures.pull_standing import real_lines
 from boxaloud.assistant.dialogue.nlg.sentences import inches, joined, listed, plain, say, sentence
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.turn import Turn
@@ -15,7 +16,8 @@ from boxaloud.grammar import acts
 from boxaloud.rules.errors import RulesError
 
 if TYPE_CHECKING:
-    from boxaloud.rules import BodyLine
+    from boxaloud.rules import BodyLine, Requirement
+    from boxaloud.rules.pull_limits import Compared
 
 RACEWAYS = ("emt", "imc", "rmc", "pvc40")
 INSULATIONS = ("thhn", "xhhw", "tw")
@@ -28,7 +30,45 @@ def told(state: State) -> str:
         return ""
     if found.sheet is None:
         return found.refusal
-    return joined(_line(state, line) for line in found.sheet.lines)
+    return joined([*(_line(state, line) for line in found.sheet.lines), *of_large(found)])
+
+
+def of_large(found: conduit_body.BodyStanding) -> list[str]:
+    """How large a body must be that conductors of 4 AWG and larger pass through, or why its
+    marking is enough; with what of it is from memory."""
+    if not found.said.large:
+        return []
+    told = [say("body.memory")]
+    pull = found.pull
+    if found.marked:
+        return [say("body.marked"), *told]
+    if found.said.permits:
+        told.append(say("body.not_marked"))
+    if pull is None or pull.sheet is None:
+        return [*([pull.refusal] if pull is not None else []), *told]
+    if pull.verdict != "incomplete":
+        told = [say("body.enough" if pull.verdict == "fits" else "body.small"), *told]
+    lines = [_dimension(one) for one in real_lines(pull.sheet)]
+    return [*told, *map(_held, pull.compared), *dict.fromkeys(lines)]
+
+
+def _dimension(line: Requirement) -> str:
+    return say(
+        f"body.dimension.{line.axis or 'apart'}",
+        inches=pull_telling.shown(line.inches),
+        working=line.working.replace(" x ", " times ").replace(" + ", " plus "),
+        section=line.section,
+    )
+
+
+def _held(one: Compared) -> str:
+    return say(
+        f"body.held.{'fits' if one.holds else 'small'}",
+        axis=say(f"body.axis.{one.axis}"),
+        have=pull_telling.shown(one.have),
+        least=pull_telling.shown(one.least),
+        section=one.section,
+    )
 
 
 def governed() -> str:
@@ -67,7 +107,8 @@ def reason(line: BodyLine) -> str:
 
 def _line(state: State, line: BodyLine) -> str:
     said = state.body
-    key = f"body.{line.unit}.{'fits' if line.holds else 'over'}"
+    standing = "over" if not line.holds else "within" if said.large else "fits"
+    key = f"body.{line.unit}.{standing}"
     return say(
         key,
         have=_number(line.have),
@@ -89,21 +130,25 @@ def _number(value: Fraction) -> str:
 
 
 def fill(turn: Turn, act: acts.AskFill) -> None:
-    """ "How many 12 THHN in half inch EMT", "will ten fit"."""
-    if act.size is None or act.awg is None:
+    """ "How many 12 THHN in half inch EMT", "will ten fit"; of a body at hand by its raceway."""
+    said = turn.state.body if conduit_body.named(turn.state) else BodySaid()
+    size, awg = act.size or said.size, act.large or act.awg
+    if size is None or awg is None:
         turn.answer(say("body.ask_whole"), act.words)
         return
     # whole work of its own, which most boxes need none of
     from boxaloud.rules import explain, most_conductors
 
-    kinds = [act.raceway] if act.raceway else list(RACEWAYS)
-    insulations = [act.insulation] if act.insulation else list(INSULATIONS)
+    kind_said = act.raceway or (said.raceway if act.size is None else "")
+    insulation_said = act.insulation or (said.insulation if act.size is None else "")
+    kinds = [kind_said] if kind_said else list(RACEWAYS)
+    insulations = [insulation_said] if insulation_said else list(INSULATIONS)
     if len(kinds) > 1 and len(insulations) > 1:
         turn.answer(say("body.ask_whole"), act.words)
         return
     try:
         most = [
-            (kind, insulation, most_conductors(kind, Fraction(act.size), act.awg, insulation))
+            (kind, insulation, most_conductors(kind, Fraction(size), awg, insulation))
             for kind in kinds
             for insulation in insulations
         ]
@@ -111,7 +156,7 @@ def fill(turn: Turn, act: acts.AskFill) -> None:
         turn.answer(str(refusal), act.words)
         return
     note = explain("body-fill")
-    what = say("body.what", awg=act.awg, raceway=raceway(act.raceway or "any", act.size))
+    what = say("body.what", awg=awg, raceway=raceway(kind_said or "any", size))
     if len(most) == 1:
         key = "most" if act.count is None else "yes" if act.count <= most[0][2] else "no"
         name = say(f"body.insulation.{most[0][1]}")
@@ -124,4 +169,5 @@ def fill(turn: Turn, act: acts.AskFill) -> None:
         ]  # fmt: skip
         text = say("body.most_each", what=what, each=listed(each))
     section = note.section.rpartition(", ")[2]
-    turn.answer(sentence(say("body.by", text=text, section=section)), act.words)
+    memory = [say("body.memory")] if act.large else []
+    turn.answer(joined([sentence(say("body.by", text=text, section=section)), *memory]), act.words)

@@ -13,6 +13,7 @@ from decimal import Decimal
 from fractions import Fraction
 from itertools import count
 
+from boxaloud.assistant.dialogue.enclosures.pull_cables import sized
 from boxaloud.assistant.dialogue.enclosures.pull_open import kind_of, lone, walls_of
 from boxaloud.assistant.dialogue.enclosures.pull_state import PullBoxSaid, Pulled, PullSaid
 from boxaloud.rules import Pull, PullBox, Raceway, RulesError
@@ -66,6 +67,7 @@ class _Making:
 def built(said: PullBoxSaid, assumed: frozenset[str]) -> PullBox:
     """The pull box as the rules have it. Nothing that a dimension hangs on may be missing."""
     conductor = said.conductor or (LARGEST_CONDUCTOR if "pull_conductor" in assumed else "")
+    said = sized(said, assumed)
     making = _Making([], [], count(1), conductor)
     one_row = said.rows == 1 or "pull_rows" in assumed
     for pulled in said.pulls:
@@ -182,6 +184,8 @@ def _along(making: _Making, kind: PullSaid, entries: list[_Entry]) -> None:
         making.pull(kind, one, other)
     if len(entries) % 2 and making.raceways and len(entries) > 1:
         making.beside(kind, entries[-1], making.raceways[-1].name)
+    elif len(entries) == 1 and kind == "u":
+        making.pull(kind, entries[0], entries[0])  # its conductors come out beside it
     elif len(entries) == 1:
         name = making.raceway(entries[0])
         making.pulls.append(Pull(kind, name, name, making.conductor))

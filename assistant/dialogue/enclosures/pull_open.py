@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 
+from boxaloud.assistant.dialogue.enclosures import pull_cables
 from boxaloud.assistant.dialogue.enclosures.pull_state import (
     Entering,
     PullBoxSaid,
@@ -15,7 +16,7 @@ from boxaloud.assistant.dialogue.state import State
 from boxaloud.rules.pull import OPPOSITE, Wall
 
 WORST_CASE = frozenset(
-    {"pull_rows", "pull_returns", "pull_walls", "pull_cover", "pull_conductor"}
+    {"pull_rows", "pull_returns", "pull_walls", "pull_cover", "pull_conductor", pull_cables.WORST}
 )  # fmt: skip
 """Slots that can be left at their worst case, the largest box."""
 
@@ -25,7 +26,8 @@ def missing(state: State) -> PullSlot | None:
     said = state.pulls
     if said is None:
         return None
-    return next((slot for slot in _open(said) if slot not in state.assumed), None)
+    said = pull_cables.sized(said, state.assumed)
+    return next((slot for slot in _open(said, state.assumed) if slot not in state.assumed), None)
 
 
 def asked(state: State) -> PullSlot | None:
@@ -36,10 +38,11 @@ def asked(state: State) -> PullSlot | None:
     return None if slot in state.put_off else slot
 
 
-def _open(said: PullBoxSaid) -> list[PullSlot]:
+def _open(said: PullBoxSaid, assumed: frozenset[str]) -> list[PullSlot]:
     found: list[PullSlot] = []
-    if any(not one.entering or any(e.size is None for e in one.entering) for one in said.pulls):
-        return ["pull_size"] if said.pulls else []
+    slots = [pull_cables.slot_of(one, said, assumed) for one in said.entering]
+    if said.pulls and (any(slots) or not all(one.entering for one in said.pulls)):
+        return [next((slot for slot in slots if slot is not None), "pull_size")]
     if not said.pulls:
         return ["pull_size"]
     if any(kind_of(one) is None for one in said.pulls):
@@ -63,6 +66,8 @@ def kind_of(pulled: Pulled) -> PullSaid | None:
     """The kind that was said, else the one that two walls make; None where neither tells."""
     if pulled.kind is not None:
         return pulled.kind
+    if pulled.returns:
+        return "u"
     if pulled.placing in ("opposite", "adjacent"):
         return "straight" if pulled.placing == "opposite" else "angle"
     if any(one.wall is None for one in pulled.entering) and len(pulled.walls) != 2:

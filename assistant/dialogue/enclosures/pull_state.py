@@ -30,6 +30,10 @@ class Entering:
     row: int | None = None
     cable: bool = False
     """True for a cable, which counts as the raceway that its conductors would need."""
+    wires: tuple[str, ...] = ()
+    """The conductors in each cable, where they were said."""
+    ground: str = ""
+    insulation: str = ""
 
     @property
     def through(self) -> bool:
@@ -63,6 +67,8 @@ class PullBoxSaid:
     blocks: bool = False
     inside: tuple[Decimal | None, Decimal | None, Decimal | None] = (None, None, None)
     """Width, height and depth of the box at hand, inches."""
+    insulation: str = ""
+    """Of the conductors in its cables, where it was said of no single one."""
     apart: Decimal | None = None
     """How far the raceways of one pull are from each other, inches."""
 
@@ -82,8 +88,13 @@ class PullBoxSaid:
     @property
     def with_cable(self) -> bool:
         """True where the first entry without a size is a cable."""
-        open_ = [one for pulled in self.pulls for one in pulled.entering if one.size is None]
+        open_ = [one for one in self.entering if one.size is None and not one.wires]
         return bool(open_) and open_[0].cable
+
+    @property
+    def entering(self) -> list[Entering]:
+        """What enters by every pull."""
+        return [one for pulled in self.pulls for one in pulled.entering]
 
     @property
     def with_back(self) -> bool:

@@ -8,14 +8,17 @@ from __future__ import annotations
 from decimal import Decimal
 from fractions import Fraction
 
-from boxaloud.assistant.dialogue.enclosures import governing_sections, pull_open
+from boxaloud.assistant.dialogue.enclosures import governing_sections, pull_cables, pull_open
 from boxaloud.assistant.dialogue.enclosures.pull_standing import PullStanding, real_lines, standing
 from boxaloud.assistant.dialogue.enclosures.pull_state import Entering, PullBoxSaid, Pulled
 from boxaloud.assistant.dialogue.nlg.sentences import counted, inches, joined, listed, say, sentence
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.rules import PullSheet, Requirement, counted_under
+from boxaloud.rules.cable_raceways import CableRaceway
 from boxaloud.rules.pull import Wall
 from boxaloud.rules.pull_limits import Compared, PullRemark
+
+SMALLEST_KCMIL = 250
 
 
 def told(state: State) -> str:
@@ -27,10 +30,11 @@ def told(state: State) -> str:
     if found.refusal:
         return joined([*said, found.refusal])
     if found.sheet is None:
-        return joined(said)
+        return joined([*said, *cables(state)])
     stands = [standing_in_words(found, state.edition), *(held(one) for one in found.compared)]
     least = [*stands, _least(found.sheet, state.pulls)]
     said = [*least, *_apart_open(found), *said]
+    said += cables(state)
     said += dict.fromkeys(_line(one, state.pulls) for one in real_lines(found.sheet))
     said += [_remark(one) for one in found.remarks]
     if state.items:
@@ -148,10 +152,73 @@ def pulled(one: Pulled) -> str:
 def _entering(one: Entering) -> str:
     if one.cable and one.size is None:
         text = say("pull.cable" if one.count == 1 else "pull.cables", count=counted(one.count))
+        if one.wires:
+            text = say("pull.cable_of", what=text, wires=wires_in(one))
         return text + _where(one)
     size = say("pull.size_open") if one.size is None else inches(one.size)
     text = say("pull.raceway", count="" if one.count == 1 else counted(one.count) + " ", size=size)
     return text + _where(one)
+
+
+def wires_in(one: Entering) -> str:
+    """The conductors in a cable: "three 4/0 and a ground"."""
+    sizes = dict.fromkeys(one.wires)
+    told = [
+        say("pull.cable_wires", count=counted(one.wires.count(size)), size=gauge(size))
+        for size in sizes
+    ]
+    if one.ground:
+        key = "cable_ground" if one.ground == "?" else "cable_ground_sized"
+        told.append(say(f"pull.{key}", size=gauge(one.ground)))
+    return listed(told)
+
+
+def gauge(size: str) -> str:
+    """A conductor by its size with its unit: "2 AWG", "4/0", "500 kcmil"."""
+    if "/" in size or not size.isdigit():
+        return size
+    return f"{size} kcmil" if int(size) >= SMALLEST_KCMIL else f"{size} AWG"
+
+
+def cables(state: State) -> list[str]:
+    """Each cable by the raceway that it counts as, with its working and what is from memory."""
+    if state.pulls is None:
+        return []
+    said = state.pulls
+    made = []
+    for one in said.entering:
+        found = pull_cables.raceway_of(one, said, state.assumed)
+        if found is not None:
+            made.append(_cable_as(one, found, bool(one.insulation or said.insulation)))
+    return list(dict.fromkeys(made))
+
+
+def _cable_as(one: Entering, found: CableRaceway, insulated: bool) -> str:
+    alike = len({size for _, size in found.by_kind}) == 1
+    kinds = [
+        say("pull.cable_kind", size=shown(size), kind=say(f"body.raceway.{kind}"))
+        for kind, size in found.by_kind
+    ]
+    memory = listed([_row_of(*row) for row in found.from_memory])
+    return say(
+        "pull.cable_as",
+        wires=wires_in(one),
+        size=shown(found.size),
+        kinds="" if alike else say("pull.cable_kinds", kinds=listed(kinds)),
+        section=found.section,
+        working=found.working.replace(" x ", " times ").replace(" + ", " plus "),
+        insulation=say(
+            "pull.cable_insulation", insulation=say(f"body.insulation.{found.insulation}")
+        )
+        if insulated
+        else "",
+        memory=say("pull.cable_memory", what=memory) if memory else "",
+    )
+
+
+def _row_of(table: str, name: str) -> str:
+    """A row of a table of Chapter 9, by the table."""
+    return f"{table}, {say(f'body.raceway.{name}') if table == 'Table 4' else gauge(name)}"
 
 
 def _where(one: Entering) -> str:

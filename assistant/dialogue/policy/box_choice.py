@@ -11,6 +11,7 @@ from boxaloud.assistant.dialogue.nlg.sentences import (
     say,
     volume,
 )
+from boxaloud.assistant.dialogue.policy import enclosure_questions
 from boxaloud.assistant.dialogue.state import State, to_box
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
@@ -38,6 +39,8 @@ def _families(state: State) -> tuple[str, ...]:
 
 def smallest_box(turn: Turn, act: Act) -> None:
     """ "what's the smallest box"."""
+    if enclosure_questions.dimensions(turn, act):
+        return
     if not turn.state.items:
         turn.answer(say("boxes.empty"), act.words)
         return

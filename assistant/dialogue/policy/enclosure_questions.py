@@ -5,7 +5,6 @@ from __future__ import annotations
 from boxaloud.assistant.dialogue.assessment import Assessment, assess
 from boxaloud.assistant.dialogue.enclosures import (
     body_telling,
-    pull_standing,
     pull_telling,
 )
 from boxaloud.assistant.dialogue.nlg.sentences import joined
@@ -17,6 +16,12 @@ from boxaloud.grammar.acts import Act
 def standing(turn: Turn, act: Act) -> bool:
     """ "What's the total", "what's the margin": where it stands; False for any other box."""
     return _answered(turn, act, _told(turn.state, assess(turn.state)))
+
+
+def dimensions(turn: Turn, act: Act) -> bool:
+    """ "What box does it need" of a pull box alone: its dimensions, and no box of the table."""
+    found = assess(turn.state)
+    return found.pull_alone and _answered(turn, act, pull_telling.told(turn.state))
 
 
 def why(turn: Turn, act: Act) -> bool:
@@ -42,7 +47,7 @@ def _told(state: State, found: Assessment) -> str:
     """Where a pull box stands that nothing is counted in, or a conduit body by its raceway."""
     if found.body is not None:
         return body_telling.told(state)
-    if found.pull_alone and pull_standing.standing(state).sheet is not None:
+    if found.pull_alone:
         return pull_telling.told(state)
     return ""
 

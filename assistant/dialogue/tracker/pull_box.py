@@ -65,6 +65,9 @@ def raceways(turn: Turn, act: acts.AddRaceways) -> None:
         act.end,
         act.row,
         bool(act.cable),
+        act.wires,
+        act.ground,
+        act.insulation or "",
     )
     if act.function == "correction":
         if not _one_meant(turn, last):
@@ -80,6 +83,12 @@ def raceways(turn: Turn, act: acts.AddRaceways) -> None:
             return
         _enter(turn, said.with_last(replace(last, entering=placed)), act.words)
         return
+    elif turn.asked == "pull_size" and act.wires and (at := _unsized(turn, last)) is not None:
+        known = last.entering[at]  # "three 4/0 and a ground": what is in the cable asked about
+        inside = replace(known, wires=act.wires, ground=act.ground, insulation=act.insulation or "")
+        filled = (*last.entering[:at], inside, *last.entering[at + 1 :])
+        _enter(turn, said.with_last(replace(last, entering=filled)), act.words)
+        return
     elif act.size is not None and (at := _unsized(turn, last)) is not None:
         sized = _over(last.entering[at], one, act)
         filled = (*last.entering[:at], sized, *last.entering[at + 1 :])
@@ -92,7 +101,11 @@ def raceways(turn: Turn, act: acts.AddRaceways) -> None:
 
 def _unsized(turn: Turn, last: Pulled) -> int | None:
     """The raceway that a size is said of: the one asked about, or the one said just before."""
-    open_ = [at for at, one in enumerate(last.entering) if one.size is None]
+    open_ = [
+        at
+        for at, one in enumerate(last.entering)
+        if one.size is None and (turn.asked == "pull_size" or not one.wires)
+    ]
     if turn.asked == "pull_size" and open_:
         return open_[0]
     behind = bool(open_) and open_[-1] == len(last.entering) - 1
@@ -137,6 +150,9 @@ def _over(before: Entering, one: Entering, act: acts.AddRaceways) -> Entering:
         one.end or before.end,
         one.row if one.row is not None else before.row,
         before.cable,
+        one.wires or (() if one.size is not None else before.wires),
+        one.ground or before.ground,
+        one.insulation or before.insulation,
     )
 
 
@@ -173,6 +189,7 @@ def detail(turn: Turn, act: acts.SetPull) -> None:
     """What is said of a pull box besides its raceways."""
     said = turn.state.pulls or PullBoxSaid()
     said = with_told(said, act, "conductor", "cover", "rows", "listed", "blocks", "apart")
+    said = with_told(said, act, "insulation")
     said = replace(said, inside=_inside(said, act))
     if act.returns is not None and said.last is not None:
         said = said.with_last(replace(said.last, returns=act.returns))

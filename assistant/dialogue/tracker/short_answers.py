@@ -25,7 +25,8 @@ from boxaloud.grammar.acts import Act, Reference
 
 WORST_CASE = {
     "clamps", "grounds", "device_size", "block_size", "gangs", "canopy", "jumper",
-    "pull_rows", "pull_returns", "pull_walls", "pull_cover", "pull_conductor", "body_ends",
+    "pull_rows", "pull_returns", "pull_walls", "pull_cover", "pull_conductor",
+    "pull_insulation", "body_ends",
     "connectors", "device_depth", "space", "share",
 }  # fmt: skip
 """Slots that can be left at a worst case; a box's volume has none."""

@@ -67,7 +67,7 @@ def _said(row: Row, columns: BatchRow) -> RowResult:
         reply = conversation.hear(statement)
         not_used += reply.left_over
     state = conversation.talk.state
-    if reply is None or not (state.items or state.box or state.pulls):
+    if reply is None or not (state.items or state.box or state.pulls or state.body.large):
         raise BadRow("Nothing of what is said was understood.")
     found = conversation.talk.assessment
     slots = [reply.asks] if reply.asks else []

@@ -77,6 +77,8 @@ def rows(found: Assessment) -> Iterator[tuple[str, str]]:
             what = body_telling.what(line, found.body.said)
             what = what[:1].upper() + what[1:]
             yield text("body.row", what=what, working=line.working), line.section
+        for told in body_telling.of_large(found.body):
+            yield told, ""
     if found.pull is not None and found.pull.sheet is not None:
         for distance in dict.fromkeys(pull_standing.real_lines(found.pull.sheet)):
             yield (

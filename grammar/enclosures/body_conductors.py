@@ -1,0 +1,71 @@
+"""Conductors of 4 AWG and larger in a conduit body, and how large it is: "three 2/0", "9 in long".
+
+They have no volume, 314.16(B): the other reading knows nothing to do with them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from decimal import Decimal
+
+from boxaloud.grammar.enclosures import box_sides, lengths
+from boxaloud.grammar.enclosures.conductor_sizes import conductor
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.quick_dataclass import dataclass
+
+_COUNT = lazy_pattern(
+    r"(?<![\w/.-])(?P<n>\d{1,2}|an?|one|two|three|four|five|six|seven|eight|nine|ten|twelve)[ x]+"
+    r"(?:of )?"
+)
+_MARKED = lazy_pattern(
+    r"(?:marked|listed|rated|good|stamped|approved|made)(?: by (?:the|its) ma(?:ker|nufacturer))?"
+    r" (?:for|with)(?: up to| at most| a maximum of| no more than)?\s*$"
+)
+_WORD = lazy_pattern(r"(?<![\w/.-])[\w#\"]")
+_TAIL = lazy_pattern(r"(?:[ ,]*(?:passing through|pulled through|conductors?|wires?))*")
+_MOST = 40
+_AXES = {"side width": "width", "side length": "length", "side depth": "depth"}
+
+
+@dataclass(frozen=True, slots=True)
+class Large:
+    """Conductors of one size and where they stand; `permitted` where the maker marked so many."""
+
+    start: int
+    end: int
+    sizes: tuple[str, ...]
+    permitted: bool
+
+
+def large_conductors(text: str) -> Iterator[Large]:
+    """Every "three 2/0", "four number 4", "3 500 kcmil" of a text."""
+    at = 0
+    while (found := _COUNT.search(text, at)) is not None:
+        at = found.end()
+        worth = 1 if found["n"] in ("a", "an") else lengths.value(found["n"])
+        said = conductor(text, found.end(), False)
+        if said is None or worth is None or not 1 <= worth <= _MOST:
+            continue
+        at = said.end
+        marked = _MARKED.search(text[: found.start()])
+        start = marked.start() if marked else found.start()
+        size = said.value.removeprefix("conductor ")
+        yield Large(start, said.end, (size,) * int(worth), marked is not None)
+
+
+def sides(text: str) -> Iterator[tuple[int, int, dict[str, Decimal]]]:
+    """The inside of the body: "16 inches long", "16 by 4 by 4"."""
+    at = 0
+    while (found := _WORD.search(text, at)) is not None:
+        piece = box_sides.side(text, found.start(), False)
+        if piece is not None and piece.value in _AXES and piece.dimensions[0] is not None:
+            yield piece.start, piece.end, {_AXES[piece.value]: piece.dimensions[0]}
+            at = piece.end
+            continue
+        whole = box_sides.dimensions(text, found.start(), False)
+        if whole is not None and all(side is not None for side in whole.dimensions):
+            named = zip(("length", "width", "depth"), whole.dimensions, strict=True)
+            yield whole.start, whole.end, {n: side for n, side in named if side is not None}
+            at = whole.end
+            continue
+        at = found.start() + 1

@@ -1,0 +1,124 @@
+"""Pull boxes as people ask for them: whole questions, in one breath or in several.
+
+314.28(A)(1): 8 x 2 = 16, 8 x 3 = 24, 8 x 4 = 32; (A)(2): 6 x 2 = 12, 6 x 3 = 18, a U pull
+6 x 2 + 2 = 14, 6 x 3 + 2 = 20 (EC&M, March 2022); Table 312.6(A): 4/0 4, 500 kcmil 6 (studylib
+18090336).
+Above 1,000 volts 314.28 does not apply (common practice).
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from boxaloud.assistant.contract.reply_document import ReplyDocument
+from boxaloud.assistant.dialogue import Conversation, Reply
+
+
+def told(*said: str) -> Reply:
+    conversation = Conversation()
+    for words in said:
+        reply = conversation.hear(words)
+    return reply
+
+
+def sides(reply: Reply) -> tuple[Any, Any, Any]:
+    found: dict[str, Any] = ReplyDocument.of(reply).to_json()["pull_box"]
+    return found["width_in"], found["height_in"], found["depth_in"]
+
+
+@pytest.mark.parametrize(
+    ("said", "width", "height", "depth"),
+    [
+        # with and each way, a single one
+        ("straight pull w/ 2 in conduit going in and coming out opposite, min length?", "16", None,
+         None),
+        ("straight pull w/ a 3 in. conduit on each end, min box length?", "24", None, None),
+        ("angle pull, single 2\" conduit each way - smallest pull box?", "12", "12", None),
+        ("pull box: single 2-1/2 inch conduit, right angle pull. smallest box?", "15", "15", None),
+        ("pull box w/ angle pull: 2\" and 3\" conduits on the same wall, what's the min distance to"
+         " the opposite side", "20", "20", None),
+        ("The biggest conduit on this straight pull is four inch, so how long's the box got to be?",
+         "32", None, None),
+        ("Straight pull, a 4\" conduit plus a pair of 1\" ones. Box length needed?", "32", None,
+         None),
+        # a straight pull named by what is done
+        ("pulling straight through a box, three of the conduits are 2 inch and one is a 3 inch",
+         "24", None, None),
+        ("we're pulling straight across this box, two 4 inch pipes", "32", None, None),
+        # one beside the other
+        ("straight pull, one is 3 inch and two are 4 inch", "32", None, None),
+        ("angle pull, one of the pipes is two inch, the other one is a 3 inch", "20", "20", None),
+        ("straight pull, two of them are 2 inch and the other is a 3 inch", "24", None, None),
+        # in and back out of one wall
+        ("The run comes in and goes right back out through the same wall of the pull box, two inch"
+         " pipe both times.", "14", None, None),
+        ("U pull. 2 in. conduit enters and leaves on one wall. size of pull box?", "14", None,
+         None),
+        ("a pull box where the run comes in and turns back out of the same side, 3 inch conduit",
+         "21", None, None),
+        ("pull box, the conduit goes in and right back out on the same wall, 4 inch", "28", None,
+         None),
+        ("U pull, one 3 inch conduit in the left wall", "21", None, None),
+        # opposite a cover that comes off
+        ("angle pull, a 2 inch in the back facing the cover that comes off and a 2 inch in one"
+         " wall, 4/0", "12", None, "4"),
+        ("angle pull, a 3 inch in the back across from a removable cover and a 3 inch in one side,"
+         " 500 kcmil", "18", None, "6"),
+        ("angle pull, a 2 inch in the left wall and a 2 inch in the back opposite the lid that"
+         " lifts off, it's 4/0 copper", "12", None, "4"),
+        # nothing more, and a voltage that 314.28 is of
+        ("straight pull, 2 inch, no other conduits", "16", None, None),
+        ("straight pull, under a thousand volts, the biggest pipe is a three inch", "24", None,
+         None),
+        ("straight pull, 480 volts, two 3 inch", "24", None, None),
+    ],
+)  # fmt: skip
+def test_a_question_in_one_breath(
+    said: str, width: str | None, height: str | None, depth: str | None
+) -> None:
+    found = told(said)
+    assert found.left_over == ()
+    assert sides(found) == (width, height, depth)
+
+
+@pytest.mark.parametrize(
+    "asked",
+    [
+        "How long does the box have to be?", "What box does it need?", "What's the least length?",
+        "how long a pull box?", "What are the least dimensions?", "how far to the wall across",
+        "How far must it be to the far wall?", "box length needed?", "minimum length?",
+        "what size pull box do I need", "how big must it be", "what dimensions are needed",
+        "smallest box?", "what's the minimum size of the pull box",
+    ],
+)  # fmt: skip
+def test_its_size_is_told_where_it_is_asked_for(asked: str) -> None:
+    conversation = Conversation()
+    before = conversation.hear("straight pull with a 4 inch conduit")
+    state = conversation.talk.state
+    found = conversation.hear(asked)
+    assert "32 inches" in found.said
+    assert found.acts[0].act == "answer"
+    assert (conversation.talk.state, before.left_over) == (state, ())
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "angle pull, two 2 inch, over 1000 volts", "angle pull, two 2 inch, 5000 volts",
+        "angle pull, two 2 inch, 5 kV", "straight pull, a 3 inch, medium voltage",
+        "straight pull, a 3 inch, 1,200 volts",
+        "straight pull, 2 inch, no conduits on top", "straight pull, 3 inch and no 2 inch",
+        "straight pull, no 3 inch",
+    ],
+)  # fmt: skip
+def test_what_may_make_it_larger_is_not_stepped_over(said: str) -> None:
+    found = told(said)
+    if ReplyDocument.of(found).to_json()["pull_box"] is not None:
+        assert sides(found) == (None, None, None)
+    assert found.left_over
+
+
+def test_nothing_of_it_is_a_pull_box_where_none_is_at_hand() -> None:
+    for said in ("how long is the box", "what's the smallest box", "box length needed?"):
+        assert ReplyDocument.of(told(said)).to_json()["pull_box"] is None
