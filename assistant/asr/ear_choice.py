@@ -86,9 +86,9 @@ def made(chosen: EarChoice) -> Recogniser:
 
 def _learnt(weights: Path, folder: Path | None) -> Recogniser:
     """The learnt ear, with the network of a folder beside it."""
-    from boxaloud.assistant.asr.engines.ctc.ctc_recogniser import CtcRecogniser
+    from boxaloud.assistant.asr.engines.ctc.ctc_encoder import learnt_ear
 
-    first = CtcRecogniser(weights)
+    first = learnt_ear(weights)
     if folder is None:
         return first
     from boxaloud.assistant.asr.audio.denoiser import default_denoiser

@@ -7,7 +7,8 @@ from pathlib import Path
 from typing import Any
 
 import numpy as np
-from boxaloud.assistant.asr.engines.ctc.ctc_weights import ALPHABET, FORMAT, STRIDE_SAMPLES, shapes
+from boxaloud.assistant.asr.engines.ctc.alphabet import ALPHABET, STRIDE_SAMPLES
+from boxaloud.assistant.asr.engines.ctc.ctc_weights import FORMAT, shapes
 
 META: dict[str, Any] = {
     "format": FORMAT, "alphabet": ALPHABET, "gelu": "tanh", "stride": STRIDE_SAMPLES,

@@ -8,12 +8,13 @@ from pathlib import Path
 import numpy as np
 import pytest
 from boxaloud.assistant.asr import Sound
-from boxaloud.assistant.asr.engines.ctc import ctc_recogniser
+from boxaloud.assistant.asr.engines.ctc.alphabet import ALPHABET
+from boxaloud.assistant.asr.engines.ctc.ctc_encoder import SpanNetwork
 from boxaloud.assistant.asr.engines.ctc.ctc_recogniser import CtcRecogniser
-from boxaloud.assistant.asr.engines.ctc.ctc_weights import ALPHABET
 from boxaloud.assistant.asr.hypotheses import acceptance
 from boxaloud.assistant.asr.hypotheses.acceptance import Weights
 from boxaloud.assistant.asr.hypotheses.rescoring import choose
+from boxaloud.assistant.asr.lm.language_model import own_models
 from boxaloud.assistant.dialogue import Conversation
 from boxaloud.grammar.lexer.heard_words import UNHEARD
 from recordings import sound_of, text_of
@@ -49,10 +50,9 @@ class Writing:
 
 
 @pytest.fixture
-def hears(cache: Path, monkeypatch: pytest.MonkeyPatch) -> Ear:
+def hears(cache: Path) -> Ear:
     def made(text: str) -> CtcRecogniser:
-        monkeypatch.setattr(ctc_recogniser, "encoder", lambda path: Writing(text))
-        return CtcRecogniser(Path("none.npz"), cache=cache)
+        return CtcRecogniser(SpanNetwork(Writing(text)), own_models(cache=cache))
 
     return made
 

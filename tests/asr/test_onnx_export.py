@@ -14,8 +14,8 @@ import pytest
 from boxaloud.assistant.asr.asr_errors import AsrError
 from boxaloud.assistant.asr.engines.ctc.ctc_encoder import NumpyEncoder
 from boxaloud.assistant.asr.engines.ctc.ctc_weights import read_weights
+from boxaloud.assistant.asr.engines.ctc.onnx_export import exported
 from ctc_weights_files import random_arrays, written
-from onnx_export import exported
 from platformdirs import user_cache_path
 
 RUNTIME = "onnxruntime-web@1.30.0"

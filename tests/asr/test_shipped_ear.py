@@ -11,15 +11,17 @@ from pathlib import Path
 import pytest
 from boxaloud.assistant.asr.audio.wav import read_wav
 from boxaloud.assistant.asr.engines.ctc import OWN_WEIGHTS
+from boxaloud.assistant.asr.engines.ctc.ctc_encoder import learnt_ear
 from boxaloud.assistant.asr.engines.ctc.ctc_recogniser import CtcRecogniser
 from boxaloud.assistant.asr.hypotheses.rescoring import choose
+from boxaloud.assistant.asr.lm.language_model import own_models
 from boxaloud.assistant.dialogue import Conversation
 from recordings import ABOUT_BOXES, OTHER_TALK, otherwise
 
 
 @pytest.fixture(scope="module")
 def learnt(cache: Path) -> CtcRecogniser:
-    return CtcRecogniser(OWN_WEIGHTS, cache=cache)
+    return learnt_ear(OWN_WEIGHTS, own_models(cache=cache))
 
 
 @pytest.mark.parametrize("path", ABOUT_BOXES, ids=lambda path: path.stem)

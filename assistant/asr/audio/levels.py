@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from boxaloud.assistant.asr.asr_types import RejectionReason, Sound
-from boxaloud.assistant.asr.audio.pause_segmentation import frame_levels
+from boxaloud.assistant.asr.audio.pause_segmentation import frame_levels, pcm
+from boxaloud.assistant.asr.audio.percentiles import percentile
 
 #: Share of samples at full scale from which words are lost.
 CLIPPED_SHARE = 0.005
@@ -18,24 +19,25 @@ MAX_GAIN_DB = 40.0
 
 def speech_level_dbfs(sound: Sound) -> float:
     """The level of the loudest frames, in decibels under full scale; -120 for no sound."""
-    import numpy as np
-
     levels = frame_levels(sound)
-    return float(np.percentile(levels, 95)) if len(levels) else -120.0
+    return percentile(levels, 95) if levels else -120.0
 
 
 def rejection_reason(sound: Sound) -> RejectionReason:
     """Why nothing was understood in a sound."""
-    import numpy as np
-
-    samples = np.frombuffer(sound.samples, "<i2")
-    at_full_scale = int((samples >= FULL_SCALE).sum()) + int((samples <= -FULL_SCALE).sum())
-    if len(samples) and at_full_scale / len(samples) > CLIPPED_SHARE:
+    if _is_clipped(sound):
         return "clipped"
     level = speech_level_dbfs(sound)
     if level < SILENCE_DBFS:
         return "silence"
     return "quiet" if level < QUIET_DBFS else "unclear"
+
+
+def _is_clipped(sound: Sound) -> bool:
+    samples = pcm(sound)
+    if not samples or (max(samples) < FULL_SCALE and min(samples) > -FULL_SCALE):
+        return False
+    return sum(abs(sample) >= FULL_SCALE for sample in samples) / len(samples) > CLIPPED_SHARE
 
 
 def technical_trouble(sound: Sound) -> RejectionReason | None:

@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+import math
+import sys
+from array import array
+from collections.abc import Sequence
+from functools import lru_cache
+from operator import mul
 
 from boxaloud.assistant.asr.asr_types import Sound
-
-if TYPE_CHECKING:
-    import numpy as np
-    from numpy.typing import NDArray
+from boxaloud.assistant.asr.audio.percentiles import percentile
 
 FRAME_SECONDS = 0.02
-#: Frames looked at together: a long sound in floating-point numbers takes much room.
-FRAMES_AT_ONCE = 3000
 #: A silence as long as this parts two utterances.
 MIN_PAUSE_SECONDS = 0.7
 #: A knock or a click is shorter than any word.
@@ -48,7 +48,7 @@ def spans(sound: Sound, share: float = SPEECH_THRESHOLD) -> list[tuple[float, fl
     return [(start * FRAME_SECONDS, end * FRAME_SECONDS) for start, end in found]
 
 
-def _padded_segment(sound: Sound, start: int, end: int, levels: NDArray[np.float64]) -> Sound:
+def _padded_segment(sound: Sound, start: int, end: int, levels: Sequence[float]) -> Sound:
     """The frames from `start` to `end` with a margin of quiet, added where there is none."""
     margin = int(PADDING_SECONDS / FRAME_SECONDS)
     frame = int(FRAME_SECONDS * sound.rate) * 2
@@ -58,49 +58,55 @@ def _padded_segment(sound: Sound, start: int, end: int, levels: NDArray[np.float
     return Sound(before + sound.samples[first * frame : last * frame] + after, sound.rate)
 
 
-def _comfort_noise(levels: NDArray[np.float64], samples: int) -> bytes:
+def _comfort_noise(levels: Sequence[float], samples: int) -> bytes:
     """Noise as loud as the background, the same each time."""
     import numpy as np
 
-    floor, top = np.percentile(levels, [10, 98])
+    floor, top = percentile(levels, 10), percentile(levels, 98)
     loud = 32768 * 10 ** (min(floor, top - COMFORT_NOISE_DB) / 20)
     noise = np.random.default_rng(samples).normal(0, loud, samples)
     return noise.clip(-32768, 32767).astype("<i2").tobytes()
 
 
-def frame_levels(sound: Sound) -> NDArray[np.float64]:
-    """The level of every whole frame of 20 ms, in decibels under full scale."""
-    import numpy as np
+@lru_cache(maxsize=2)
+def frame_levels(sound: Sound) -> tuple[float, ...]:
+    """The level of every whole frame of 20 ms, in decibels under full scale.
 
-    samples = np.frombuffer(sound.samples, "<i2")
+    Remembered of the last two sounds: each is asked for again and again while it is heard.
+    """
+    samples = pcm(sound)
     frame = int(FRAME_SECONDS * sound.rate)
-    every = samples[: len(samples) // frame * frame].reshape(-1, frame)
-    power = np.empty(len(every))
-    for start in range(0, len(every), FRAMES_AT_ONCE):
-        frames = every[start : start + FRAMES_AT_ONCE].astype(np.float64) / 32768
-        centred = (frames - frames.mean(axis=1, keepdims=True)) ** 2
-        power[start : start + FRAMES_AT_ONCE] = centred.mean(axis=1)
-    levels: NDArray[np.float64] = 10 * np.log10(power + 1e-12)
-    return levels
+    levels = []
+    for start in range(0, len(samples) - frame + 1, frame):
+        every = samples[start : start + frame]
+        whole = sum(every)
+        power = (frame * sum(map(mul, every, every)) - whole * whole) / (frame * 32768) ** 2
+        levels.append(10 * math.log10(power + 1e-12))
+    return tuple(levels)
 
 
-def _speech_mask(levels: NDArray[np.float64], share: float) -> NDArray[np.bool_]:
-    import numpy as np
+def pcm(sound: Sound) -> array[int]:
+    """The samples as whole numbers."""
+    samples = array("h", sound.samples)
+    if sys.byteorder == "big":
+        samples.byteswap()
+    return samples
 
-    if not len(levels):
-        return np.zeros(0, bool)
-    floor, top = np.percentile(levels, [10, 98])
+
+def _speech_mask(levels: Sequence[float], share: float) -> list[bool]:
+    if not levels:
+        return []
+    floor, top = percentile(levels, 10), percentile(levels, 98)
     if top < SILENCE_DBFS or top - floor < MIN_DYNAMIC_RANGE_DB:
-        return np.zeros(len(levels), bool)
-    loud: NDArray[np.bool_] = levels > floor + share * (top - floor)
-    return loud
+        return [False] * len(levels)
+    return [level > floor + share * (top - floor) for level in levels]
 
 
-def _merge_spans(speaking: NDArray[np.bool_]) -> list[tuple[int, int]]:
+def _merge_spans(speaking: Sequence[bool]) -> list[tuple[int, int]]:
     """Runs of speech, joined over short pauses, without those too short to be a word."""
     pause = MIN_PAUSE_SECONDS / FRAME_SECONDS
     joined: list[list[int]] = []
-    for frame in speaking.nonzero()[0].tolist():
+    for frame in (at for at, speaks in enumerate(speaking) if speaks):
         if joined and frame - joined[-1][1] < pause:
             joined[-1][1] = frame + 1
             joined[-1][2] += 1

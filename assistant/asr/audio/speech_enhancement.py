@@ -16,6 +16,7 @@ from boxaloud.assistant.asr.audio.pause_segmentation import (
     frame_levels,
     split,
 )
+from boxaloud.assistant.asr.audio.percentiles import percentile
 
 if TYPE_CHECKING:
     import numpy as np
@@ -83,13 +84,8 @@ def parted(clean: Sound, above: float) -> tuple[Sound, ...]:
 
 def estimate_snr_db(sound: Sound) -> float:
     """How far the words rise above the background, in decibels, as far as one can tell."""
-    import numpy as np
-
     levels = frame_levels(sound)
-    if not len(levels):
-        return CLEAN_SNR_DB
-    floor, top = np.percentile(levels, [10, 95])
-    return float(top - floor)
+    return percentile(levels, 95) - percentile(levels, 10) if levels else CLEAN_SNR_DB
 
 
 def mix_denoised(sound: Sound, clean: NDArray[np.float32], above: float) -> Sound:

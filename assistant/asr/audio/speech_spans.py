@@ -5,7 +5,6 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import TypeAlias
 
-import numpy as np
 from boxaloud.assistant.asr.asr_types import Sound
 from boxaloud.assistant.asr.audio.pause_segmentation import (
     NOISY_SPEECH_THRESHOLD,
@@ -24,6 +23,6 @@ def speech_spans(sound: Sound, longest: float) -> list[Span]:
     parts: list[Span] = []
     for start, end in spans(sound, SPEECH_THRESHOLD if quiet else NOISY_SPEECH_THRESHOLD):
         number = int((end - start) / longest) + 1
-        edges = np.linspace(start, end, number + 1).tolist()
-        parts += list(pairwise(edges))
+        length = (end - start) / number
+        parts += pairwise([*(start + length * at for at in range(number)), end])
     return parts

@@ -15,6 +15,8 @@ HOP_SAMPLES = 160
 MEL_BANDS = 80
 #: Below the loudest, in tenfold steps of power, nothing is told apart.
 DYNAMIC_RANGE_LOG10 = 8.0
+#: No band has less power.
+LEAST_POWER = 1e-10
 #: The bands are evenly spaced up to 1000 Hz and by ratio above it (Slaney's mel scale).
 LINEAR_HZ_PER_MEL = 200 / 3
 LOG_REGION_HZ = 1000.0
@@ -37,7 +39,7 @@ def spectrum(values: NDArray[np.float32], seconds: float) -> NDArray[np.float32]
     ]
     hann = np.hanning(WINDOW_SAMPLES + 1)[:-1].astype(np.float32)
     power = np.abs(np.fft.rfft(windows * hann, axis=1)).astype(np.float32) ** 2
-    levels = np.log10(np.maximum(power @ mel_filter_bank().T, 1e-10))
+    levels = np.log10(np.maximum(power @ mel_filter_bank().T, LEAST_POWER))
     raised: NDArray[np.float32] = (np.maximum(levels, levels.max() - DYNAMIC_RANGE_LOG10) + 4) / 4
     return raised.astype(np.float32)
 

@@ -26,6 +26,7 @@ from boxaloud.assistant.asr.lm.pronunciations import (
     SELECTION_PARAMETERS,
     PronunciationDictionary,
     dictionary,
+    other_words,
 )
 from boxaloud.grammar.lexer.heard_words import Word
 
@@ -79,6 +80,16 @@ class LanguageModels:
         self._cache = cache
         self._words: PronunciationDictionary | None = None
         self._narrows: dict[str, bool] = {}
+
+    @property
+    def known(self) -> frozenset[str]:
+        """The words of the trade."""
+        return self.speech.words
+
+    @property
+    def others(self) -> tuple[str, ...]:
+        """Common words of other talk, as they stand in the models."""
+        return other_words(self.dictionary_file.read_text("utf-8"))
 
     @property
     def dictionary_file(self) -> Path:

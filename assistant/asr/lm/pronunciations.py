@@ -131,3 +131,9 @@ def _select_out_of_domain(
     candidates = (word for word, ways in spoken.items() if own.isdisjoint(ways))
     ranked = sorted(candidates, key=lambda word: (-usual[word], word))
     return tuple(ranked[:OUT_OF_DOMAIN_WORDS])
+
+
+def other_words(lines: str) -> tuple[str, ...]:
+    """The words of other talk in a dictionary's lines, each once."""
+    first = (line.partition(" ")[0] for line in lines.splitlines())
+    return tuple(dict.fromkeys(one for one in first if one.startswith(OUT_OF_DOMAIN_PREFIX)))

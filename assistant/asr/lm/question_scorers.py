@@ -3,15 +3,38 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from pathlib import Path
+from typing import Protocol
 
-from boxaloud.assistant.asr.lm.language_model import LanguageModels
 from boxaloud.assistant.asr.lm.trigram_scorer import TrigramScorer
+
+
+class SpokenLanguage(Protocol):
+    """How the trade speaks: its words and common others, and files of language models."""
+
+    @property
+    def known(self) -> frozenset[str]:
+        """The words of the trade."""
+        ...
+
+    @property
+    def others(self) -> tuple[str, ...]:
+        """Common words of other talk, as they stand in the models."""
+        ...
+
+    def narrows(self, expect: str | None) -> str | None:
+        """`expect` where there is a model of its answers alone, else None."""
+        ...
+
+    def model_file(self, expect: str | None) -> Path:
+        """The model of an open question, or the open one."""
+        ...
 
 
 class QuestionScorers:
     """The models of a language, read when first needed. `words` are those that are scored."""
 
-    def __init__(self, language: LanguageModels, words: Sequence[str]) -> None:
+    def __init__(self, language: SpokenLanguage, words: Sequence[str]) -> None:
         self._language = language
         self._words = words
         self._read: dict[str | None, TrigramScorer] = {}

@@ -8,12 +8,22 @@ from typing import TYPE_CHECKING, Any, Protocol
 import numpy as np
 from boxaloud.assistant.asr.asr_errors import AsrError
 from boxaloud.assistant.asr.asr_messages import say
+from boxaloud.assistant.asr.asr_types import Sound
+from boxaloud.assistant.asr.audio.speech_enhancement import values
+from boxaloud.assistant.asr.audio.speech_spans import Span
+from boxaloud.assistant.asr.engines.ctc.alphabet import PEAK
+from boxaloud.assistant.asr.engines.ctc.ctc_recogniser import CtcRecogniser, samples_heard
 from boxaloud.assistant.asr.engines.ctc.ctc_weights import CtcWeights, read_weights
+from boxaloud.assistant.asr.engines.ctc.prefix_beam_search import Letters
+from boxaloud.assistant.asr.engines.whisper.blas_threads import single_blas_thread
 from boxaloud.assistant.asr.engines.whisper.transformer import (
     gelu,
     log_softmax,
     scaled_dot_product_attention,
 )
+from boxaloud.assistant.asr.frontend.log_mel import RATE, spectrum
+from boxaloud.assistant.asr.lm.language_model import own_models
+from boxaloud.assistant.asr.lm.question_scorers import SpokenLanguage
 from numpy.typing import NDArray
 
 if TYPE_CHECKING:
@@ -23,6 +33,8 @@ Array = NDArray[np.float32]
 LAYER_NORM_EPSILON = np.float32(1e-5)
 #: The slowest of the waves by which a place is told has this many places to a radian.
 LONGEST_WAVE = 10_000
+#: Quieter than this (of 1) a sound is not made louder: it is nothing.
+LEAST_PEAK = 1e-4
 
 
 class LetterEncoder(Protocol):
@@ -104,6 +116,34 @@ class OnnxEncoder:
         found: Any = self._session.run(["letters"], {"mel": spectrum[None]})
         letters: Array = found[0][0]
         return letters
+
+
+class SpanNetwork:
+    """What hears letters in a stretch of a sound, by its spectrum."""
+
+    def __init__(self, of_spectrum: LetterEncoder) -> None:
+        self._encoder = of_spectrum
+        self.name = of_spectrum.name
+
+    def letters(self, sound: Sound, span: Span) -> Letters:
+        """How likely each letter is in each place of a span of a sound and around it."""
+        start, end = samples_heard(span)
+        whole = values(sound.samples)
+        part = np.pad(whole[max(0, start) : end], (max(0, -start), max(0, end - len(whole))))
+        loud = max(LEAST_PEAK, float(np.abs(part).max(initial=0.0)))
+        part = part * np.float32(PEAK / loud)
+        with single_blas_thread():
+            letters: Letters = self._encoder.letters(spectrum(part, len(part) / RATE)).tolist()
+        return letters
+
+
+def learnt_ear(weights: Path, language: SpokenLanguage | None = None) -> CtcRecogniser:
+    """The ear with the network of a file of weights. `language` is the trade's unless told another.
+
+    Raises:
+        AsrError: the weights are missing, broken or of another kind.
+    """
+    return CtcRecogniser(SpanNetwork(encoder(weights)), language or own_models())
 
 
 def encoder(path: Path) -> LetterEncoder:

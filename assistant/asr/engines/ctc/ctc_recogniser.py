@@ -1,44 +1,41 @@
-"""The ear that listens with the learnt network: utterances in, readings with their evidence out."""
+"""The ear that listens with the learnt network: utterances in, readings with their evidence out.
+
+What it hears by is given to it: the network, which a laptop and a phone work each in its own way,
+and how the trade speaks. All else is done here, with no array library, so that it is the same.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import replace
-from pathlib import Path
+from typing import Protocol
 
-import numpy as np
 from boxaloud.assistant.asr.asr_types import UNKNOWN, Evidence, RecognitionResult, Sound
 from boxaloud.assistant.asr.audio.levels import rejection_reason, technical_trouble
 from boxaloud.assistant.asr.audio.pause_segmentation import SILENCE_DBFS, frame_levels
-from boxaloud.assistant.asr.audio.speech_enhancement import (
-    SpeechEnhancer,
-    estimate_snr_db,
-    values,
-)
+from boxaloud.assistant.asr.audio.speech_enhancement import SpeechEnhancer, estimate_snr_db
 from boxaloud.assistant.asr.audio.speech_spans import Span, speech_spans
 from boxaloud.assistant.asr.audio.wav import at_rate
 from boxaloud.assistant.asr.denoised_streaming import DenoisedStream
-from boxaloud.assistant.asr.engines.ctc.ctc_encoder import encoder
-from boxaloud.assistant.asr.engines.ctc.ctc_weights import PEAK, STRIDE_SAMPLES
+from boxaloud.assistant.asr.engines.ctc.alphabet import STRIDE_SAMPLES
 from boxaloud.assistant.asr.engines.ctc.forced_alignment import Alignment, align
 from boxaloud.assistant.asr.engines.ctc.letter_tree import LetterTree, is_spelled, spelling
 from boxaloud.assistant.asr.engines.ctc.own_statement import OwnStatement, own_statement
-from boxaloud.assistant.asr.engines.ctc.prefix_beam_search import CtcHypothesis, PrefixBeamSearch
-from boxaloud.assistant.asr.engines.whisper.blas_threads import single_blas_thread
-from boxaloud.assistant.asr.frontend.log_mel import RATE, spectrum
+from boxaloud.assistant.asr.engines.ctc.prefix_beam_search import (
+    CtcHypothesis,
+    Letters,
+    PrefixBeamSearch,
+)
 from boxaloud.assistant.asr.hypotheses.joined_results import joined, nothing_said
 from boxaloud.assistant.asr.hypotheses.nbest import HYPOTHESES_WEIGHED, masked, weighed
-from boxaloud.assistant.asr.lm.language_model import Domain, own_models
-from boxaloud.assistant.asr.lm.question_scorers import QuestionScorers
+from boxaloud.assistant.asr.lm.question_scorers import QuestionScorers, SpokenLanguage
 from boxaloud.assistant.asr.streaming import PartialCallback, RecognitionStream
-from numpy.typing import NDArray
 
+RATE = 16000
 #: Sound around what is said that the network is given too, in seconds; quiet where there is none.
 CONTEXT_SECONDS = 0.3
 #: Longer speech is heard in parts.
 MAX_SEGMENT_SECONDS = 14.0
-#: Quieter than this (of 1) a sound is not made louder: it is nothing.
-LEAST_PEAK = 1e-4
 #: An answer to an open question has no more words.
 MAX_ANSWER_WORDS = 4
 #: What merits are divided by to be likelihoods.
@@ -50,27 +47,40 @@ MIN_LETTERS = 6
 ENGINE = "ctc"
 
 
+class LetterNetwork(Protocol):
+    """What hears letters in a stretch of a sound."""
+
+    name: str
+
+    def letters(self, sound: Sound, span: Span) -> Letters:
+        """How likely each letter is in each place of `samples_heard(span)`, logarithms."""
+        ...
+
+
+def samples_heard(span: Span) -> tuple[int, int]:
+    """The samples that the network hears for a stretch: the first, which may lie before the sound
+    begins, and the one behind the last, which may lie behind its end."""
+    start, end = span[0] - CONTEXT_SECONDS, span[1] + CONTEXT_SECONDS
+    return int(start * RATE), int(end * RATE)
+
+
 class CtcRecogniser:
     """Hears English about electrical boxes, by letters.
 
     Args:
-        weights: the file that `ctc_weights` describes.
-        speech: what can be said; the trade's unless told another.
-        cache: where its language models are kept.
+        network: what hears letters.
+        language: how the trade speaks.
 
     Raises:
-        AsrError: the weights are missing, broken or of another kind.
+        AsrError: a language model is broken.
     """
 
-    def __init__(
-        self, weights: Path, speech: Domain | None = None, cache: Path | None = None
-    ) -> None:
-        self._network = encoder(weights)
-        self.language = own_models(speech, cache)
-        tree = LetterTree(self._words())
-        self._known = self.language.speech.words
+    def __init__(self, network: LetterNetwork, language: SpokenLanguage) -> None:
+        self._network = network
+        self._known = language.known
+        tree = LetterTree([one for one in (*self._known, *language.others) if is_spelled(one)])
         self._search = PrefixBeamSearch(tree)
-        self._scorers = QuestionScorers(self.language, tree.words)
+        self._scorers = QuestionScorers(language, tree.words)
 
     @property
     def name(self) -> str:
@@ -100,24 +110,12 @@ class CtcRecogniser:
         found = [self.hear_span(raw, clean, span, expect) for span in spans]
         return (joined(found) if found else nothing_said(raw),)
 
-    def letters(self, sound: Sound, span: Span) -> NDArray[np.float32]:
-        """How likely each letter is in each place of a span of a sound and around it."""
-        start, end = (
-            int(at * RATE) for at in (span[0] - CONTEXT_SECONDS, span[1] + CONTEXT_SECONDS)
-        )
-        whole = values(sound.samples)
-        part = np.pad(whole[max(0, start) : end], (max(0, -start), max(0, end - len(whole))))
-        loud = max(LEAST_PEAK, float(np.abs(part).max(initial=0.0)))
-        part = part * np.float32(PEAK / loud)
-        return self._network.letters(spectrum(part, len(part) / RATE))
-
     def hear_span(
         self, raw: Sound, clean: Sound, span: Span, expect: str | None
     ) -> RecognitionResult:
         """What is said in a stretch of a sound, by the sound as it is."""
         sound = raw
-        with single_blas_thread():
-            letters = self.letters(sound, span)
+        letters = self._network.letters(sound, span)
         found = self._found(letters, expect)
         best = align(letters, found[0].words) if found else None
         if best is None:
@@ -142,26 +140,21 @@ class CtcRecogniser:
         last = len(told) - (told[-1:] == (UNKNOWN,))
         return told[first:last] or (UNKNOWN,)
 
-    def _levels(self, sound: Sound, span: Span, places: int) -> NDArray[np.float64]:
+    def _levels(self, sound: Sound, span: Span, places: int) -> list[float]:
         """How loud each place is, in decibels under full scale."""
         levels = frame_levels(sound)
         first = round((span[0] - CONTEXT_SECONDS) * RATE / STRIDE_SAMPLES)
-        at = np.arange(first, first + places)
-        inside = (at >= 0) & (at < len(levels))
-        return np.where(inside, levels[at.clip(0, max(0, len(levels) - 1))], SILENCE_DBFS)
+        return [
+            levels[at] if 0 <= at < len(levels) else SILENCE_DBFS
+            for at in range(first, first + places)
+        ]
 
-    def _found(self, letters: NDArray[np.float32], expect: str | None) -> tuple[CtcHypothesis, ...]:
+    def _found(self, letters: Letters, expect: str | None) -> tuple[CtcHypothesis, ...]:
         narrow = self._scorers.narrow(expect)
         found = () if narrow is None else self._search.search(letters, narrow)
         if not found or len(found[0].words) > MAX_ANSWER_WORDS:
             found = self._search.search(letters, self._scorers.open())
         return found
-
-    def _words(self) -> list[str]:
-        """The words of the trade and common ones of other talk, each as far as it has letters."""
-        lines = self.language.dictionary_file.read_text("utf-8").splitlines()
-        others = {line.partition(" ")[0] for line in lines if line.startswith("~")}
-        return [word for word in (*self.language.speech.words, *others) if is_spelled(word)]
 
 
 def _evidence(own: OwnStatement, where: Alignment, snr_db: float) -> Evidence:
@@ -170,7 +163,7 @@ def _evidence(own: OwnStatement, where: Alignment, snr_db: float) -> Evidence:
     letters = sum(len(spelling(one.text)) + 1 for one in own.segments)
     return Evidence(
         engine=ENGINE,
-        strange=float(path.margins.sum()) / max(MIN_LETTERS, letters),
+        strange=sum(path.margins) / max(MIN_LETTERS, letters),
         worst=path.worst(WORST_PLACES),
         unread=own.unread * STRIDE_SAMPLES / RATE,
         snr_db=snr_db,

@@ -75,15 +75,10 @@ from typing import Any
 import numpy as np
 from boxaloud.assistant.asr.asr_errors import AsrError
 from boxaloud.assistant.asr.asr_messages import say
+from boxaloud.assistant.asr.engines.ctc.alphabet import ALPHABET, STRIDE_SAMPLES
 from numpy.typing import NDArray
 
 FORMAT = 1
-ALPHABET = "abcdefghijklmnopqrstuvwxyz' "
-BLANK = 0
-SPACE = 1 + ALPHABET.index(" ")
-STRIDE_SAMPLES = 320
-#: How loud the greatest sample is made before the spectrum is taken.
-PEAK = 0.5
 
 
 @dataclass(frozen=True, slots=True)

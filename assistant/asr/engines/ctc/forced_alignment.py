@@ -5,11 +5,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import accumulate
 
-import numpy as np
-from boxaloud.assistant.asr.engines.ctc.ctc_weights import BLANK, SPACE
+from boxaloud.assistant.asr.engines.ctc.alphabet import BLANK, SPACE
 from boxaloud.assistant.asr.engines.ctc.letter_tree import coded, spelling
-from numpy.typing import NDArray
 
 IMPOSSIBLE = -1e30
 
@@ -25,36 +24,36 @@ class Alignment:
     """
 
     spans: tuple[tuple[int, int], ...]
-    margins: NDArray[np.float64]
+    margins: tuple[float, ...]
 
     def worst(self, places: int) -> float:
         """The sum of the margins over the stretch of so many places where it is greatest."""
-        if not len(self.margins):
+        if not self.margins:
             return 0.0
-        whole = np.concatenate([[0.0], np.cumsum(self.margins)])
+        whole = [0.0, *accumulate(self.margins)]
         length = min(places, len(self.margins))
-        return float((whole[length:] - whole[:-length]).max())
+        return max(end - start for start, end in zip(whole, whole[length:], strict=False))
 
     def own(self, number: int) -> float:
         """The sum of the margins where a word lies."""
         start, end = self.spans[number]
-        return float(self.margins[start:end].sum())
+        return sum(self.margins[start:end])
 
 
-def align(letters: NDArray[np.float32], words: Sequence[str]) -> Alignment | None:
+def align(letters: Sequence[Sequence[float]], words: Sequence[str]) -> Alignment | None:
     """The best path of words through letters (places by letters, logarithms); None where there
     are too few places for them."""
     written, owner = _written(words)
-    path = _path(letters.astype(np.float64), written)
+    path = _path(letters, written)
     if path is None:
         return None
-    labels = np.array([written[state // 2] if state % 2 else BLANK for state in path])
-    margins = letters.max(1) - letters[np.arange(len(path)), labels]
+    labels = [written[state // 2] if state % 2 else BLANK for state in path]
+    margins = [max(row) - row[label] for row, label in zip(letters, labels, strict=True)]
     spans = []
     for number in range(len(words)):
         own = [at for at, state in enumerate(path) if state % 2 and owner[state // 2] == number]
         spans.append((own[0], own[-1] + 1))
-    return Alignment(tuple(spans), margins.astype(np.float64))
+    return Alignment(tuple(spans), tuple(margins))
 
 
 def _written(words: Sequence[str]) -> tuple[list[int], list[int]]:
@@ -71,29 +70,31 @@ def _written(words: Sequence[str]) -> tuple[list[int], list[int]]:
     return written, owner
 
 
-def _path(letters: NDArray[np.float64], written: Sequence[int]) -> list[int] | None:
+def _path(letters: Sequence[Sequence[float]], written: Sequence[int]) -> list[int] | None:
     """The best state in each place; even states are blanks, odd ones letters."""
-    labels = np.full(2 * len(written) + 1, BLANK)
+    labels = [BLANK] * (2 * len(written) + 1)
     labels[1::2] = written
-    skips = np.zeros(len(labels), bool)  # a letter may follow another letter without a blank
-    skips[3::2] = labels[3::2] != labels[1:-2:2]
-    best = np.full(len(labels), IMPOSSIBLE)
-    best[:2] = letters[0, labels[:2]]
-    came = np.zeros((len(letters), len(labels)), np.int64)
-    for place in range(1, len(letters)):
-        ways = np.stack(
-            [
-                best,
-                np.concatenate([[IMPOSSIBLE], best[:-1]]),
-                np.where(skips, np.concatenate([[IMPOSSIBLE] * 2, best[:-2]]), IMPOSSIBLE),
-            ]
-        )
-        came[place] = ways.argmax(0)
-        best = ways.max(0) + letters[place, labels]
+    # a letter may follow another letter without a blank
+    skips = [at > 1 and at % 2 == 1 and one != labels[at - 2] for at, one in enumerate(labels)]
+    best = [letters[0][label] if at < 2 else IMPOSSIBLE for at, label in enumerate(labels)]
+    came: list[list[int]] = []
+    for row in letters[1:]:
+        steps = []
+        new = []
+        one = two = IMPOSSIBLE
+        for here, label, skip in zip(best, labels, skips, strict=True):
+            step, way = (1, one) if one > here else (0, here)
+            if skip and two > way:
+                step, way = 2, two
+            steps.append(step)
+            new.append(way + row[label])
+            one, two = here, one
+        came.append(steps)
+        best = new
     state = len(labels) - 1 if best[-1] >= best[-2] else len(labels) - 2
     if best[state] <= IMPOSSIBLE / 2:
         return None
     path = [state]
-    for place in range(len(letters) - 1, 0, -1):
-        path.append(path[-1] - int(came[place, path[-1]]))
+    for steps in reversed(came):
+        path.append(path[-1] - steps[path[-1]])
     return path[::-1]

@@ -4,10 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-import numpy as np
-from boxaloud.assistant.asr.engines.ctc.ctc_weights import ALPHABET
+from boxaloud.assistant.asr.engines.ctc.alphabet import ALPHABET
 from boxaloud.assistant.asr.lm.pronunciations import OUT_OF_DOMAIN_PREFIX
-from numpy.typing import NDArray
 
 
 class LetterTree:
@@ -28,14 +26,11 @@ class LetterTree:
                 node = self._child(node, letter, number)
                 self._last[node] = number + 1
             self.whole[node].append(number)
-        self._edges = np.array([self._first, self._last]).T.reshape(-1)
 
-    def likeliest_below(self, likelihoods: NDArray[np.float64]) -> NDArray[np.float64]:
-        """For every node the greatest likelihood among the words that it may become."""
-        # words below a node are neighbours, for they are sorted; one more keeps the last edge in
-        padded = np.append(likelihoods, -np.inf)
-        best: NDArray[np.float64] = np.maximum.reduceat(padded, self._edges)[::2]
-        return best
+    def below(self, node: int) -> tuple[int, int]:
+        """The words that a node may become: the first, and the one behind the last. Words below
+        one node are neighbours, for they are sorted."""
+        return self._first[node], self._last[node]
 
     def _child(self, node: int, letter: int, number: int) -> int:
         children = self.children[node]

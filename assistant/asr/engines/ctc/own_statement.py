@@ -7,13 +7,13 @@ said and not heard; softer, they are somebody else, and are left alone.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-import numpy as np
 from boxaloud.assistant.asr.asr_types import UNKNOWN
+from boxaloud.assistant.asr.audio.percentiles import percentile
 from boxaloud.assistant.asr.engines.ctc.forced_alignment import Alignment
-from numpy.typing import NDArray
 
 #: Speech that no word accounts for: so many places, of a margin (a logarithm) as great.
 UNREAD_PLACES = 15
@@ -69,11 +69,11 @@ class OwnStatement:
         """How strange the path is right before the statement and right behind it, in all."""
         start, end = self.segments[0].start, self.segments[-1].end
         before = where.margins[max(0, start - EDGE_PLACES) : start]
-        return float(before.sum() + where.margins[end : end + EDGE_PLACES].sum())
+        return sum(before) + sum(where.margins[end : end + EDGE_PLACES])
 
 
 def own_statement(
-    words: Sequence[str], known: frozenset[str], where: Alignment, levels: NDArray[np.float64]
+    words: Sequence[str], known: frozenset[str], where: Alignment, levels: Sequence[float]
 ) -> OwnStatement:
     """The statement in a stretch.
 
@@ -100,7 +100,7 @@ def _segments(words: Sequence[str], known: frozenset[str], where: Alignment) -> 
     for number in range(len(words) + 1):
         start = where.spans[number - 1][1] if number else 0
         end = where.spans[number][0] if number < len(words) else len(where.margins)
-        strange = float(where.margins[start:end].sum())
+        strange = sum(where.margins[start:end])
         if end - start >= UNREAD_PLACES and strange >= UNREAD_MARGIN:
             found.append(Segment(UNKNOWN, start, end))
         for word in words[number : number + 1]:
@@ -109,6 +109,6 @@ def _segments(words: Sequence[str], known: frozenset[str], where: Alignment) -> 
     return found
 
 
-def _level(levels: NDArray[np.float64], one: Segment) -> float:
+def _level(levels: Sequence[float], one: Segment) -> float:
     inside = levels[one.start : one.end]
-    return float(np.percentile(inside, LOUD_PERCENTILE)) if len(inside) else -np.inf
+    return percentile(inside, LOUD_PERCENTILE) if inside else -math.inf

@@ -13,11 +13,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import NamedTuple, TypeAlias
 
-import numpy as np
-from boxaloud.assistant.asr.engines.ctc.ctc_weights import BLANK, SPACE
+from boxaloud.assistant.asr.engines.ctc.alphabet import BLANK, SPACE
 from boxaloud.assistant.asr.engines.ctc.letter_tree import LetterTree
-from boxaloud.assistant.asr.lm.trigram_scorer import SENTENCE_START, TrigramScorer
-from numpy.typing import NDArray
+from boxaloud.assistant.asr.lm.trigram_scorer import SENTENCE_START, Continuation, TrigramScorer
 
 #: Prefixes followed at once, and by how much one may be behind the best.
 BEAM_WIDTH = 24
@@ -29,6 +27,8 @@ SURELY_BLANK = -0.002
 LM_WEIGHT = 0.6
 WORD_BONUS = 0.6
 IMPOSSIBLE = -1e30
+#: How likely each letter is in each place of a sound: rows of logarithms, the blank first.
+Letters: TypeAlias = Sequence[Sequence[float]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,19 +64,15 @@ class PrefixBeamSearch:
 
     def __init__(self, tree: LetterTree) -> None:
         self._tree = tree
-        self._ahead: dict[
-            tuple[TrigramScorer, tuple[str, ...]], tuple[NDArray[np.float64], list[float]]
-        ] = {}
+        self._ahead: dict[tuple[TrigramScorer, tuple[str, ...]], dict[int, float]] = {}
 
-    def search(
-        self, letters: NDArray[np.float32], scorer: TrigramScorer
-    ) -> tuple[CtcHypothesis, ...]:
+    def search(self, letters: Letters, scorer: TrigramScorer) -> tuple[CtcHypothesis, ...]:
         """The best ways to hear letters (places by letters, logarithms), the best first.
 
         `scorer` knows the words of the tree, in its order.
         """
         beam: _Beam = {((), 0): _Prefix(0.0, IMPOSSIBLE, BLANK, 0.0)}
-        for row in letters.tolist():
+        for row in letters:
             if row[BLANK] > SURELY_BLANK:
                 beam = {
                     key: _Prefix(one.liked + row[BLANK], IMPOSSIBLE, one.last, one.spoken)
@@ -121,7 +117,7 @@ class PrefixBeamSearch:
         words, node = key
         rank = one.liked + one.spoken
         if node:
-            rank += LM_WEIGHT * self._likely(words, scorer)[1][node] + WORD_BONUS / 2
+            rank += LM_WEIGHT * self._likeliest(words, node, scorer) + WORD_BONUS / 2
         return rank
 
     def _whole(self, beam: _Beam, scorer: TrigramScorer) -> tuple[CtcHypothesis, ...]:
@@ -129,7 +125,7 @@ class PrefixBeamSearch:
         found: dict[tuple[int, ...], tuple[float, float]] = {}
         for (words, node), one in beam.items():
             for ended, spoken in self._endings(words, node, one.spoken, scorer):
-                spoken += LM_WEIGHT * float(self._likely(ended, scorer)[0][-1])
+                spoken += LM_WEIGHT * self._likely(ended, scorer)[-1]
                 liked, best = found.get(ended, (IMPOSSIBLE, spoken))
                 found[ended] = add(liked, one.liked), best
         made = [
@@ -150,18 +146,22 @@ class PrefixBeamSearch:
 
     def _worth(self, words: tuple[int, ...], number: int, scorer: TrigramScorer) -> float:
         """What one more word adds to a prefix."""
-        return LM_WEIGHT * float(self._likely(words, scorer)[0][number]) + WORD_BONUS
+        return LM_WEIGHT * self._likely(words, scorer)[number] + WORD_BONUS
 
-    def _likely(
-        self, words: tuple[int, ...], scorer: TrigramScorer
-    ) -> tuple[NDArray[np.float64], list[float]]:
-        """How likely each word is next, and the likeliest below each node."""
-        before = (SENTENCE_START, *self._texts(words[-2:]))[-2:]
-        key = (scorer, before)
-        if key not in self._ahead:
-            after = scorer.after(before)
-            self._ahead[key] = after, self._tree.likeliest_below(after[:-1]).tolist()
-        return self._ahead[key]
+    def _likely(self, words: tuple[int, ...], scorer: TrigramScorer) -> Continuation:
+        """How likely each word is next."""
+        return scorer.after(self._before(words))
+
+    def _likeliest(self, words: tuple[int, ...], node: int, scorer: TrigramScorer) -> float:
+        """How likely the likeliest word is that a node may become."""
+        before = self._before(words)
+        known = self._ahead.setdefault((scorer, before), {})
+        if node not in known:
+            known[node] = scorer.after(before).likeliest(*self._tree.below(node))
+        return known[node]
+
+    def _before(self, words: tuple[int, ...]) -> tuple[str, ...]:
+        return (SENTENCE_START, *self._texts(words[-2:]))[-2:]
 
     def _texts(self, words: tuple[int, ...]) -> tuple[str, ...]:
         return tuple(self._tree.words[number] for number in words)

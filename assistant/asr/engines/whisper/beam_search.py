@@ -231,7 +231,8 @@ class BeamSearch:
         """How likely the likeliest word is that each node may become."""
         key = (custom, before)
         if key not in self._lookahead_cache:
-            self._lookahead_cache[key] = self._tree.likeliest_below(custom.after(before)[:-1])
+            likely = np.array([*custom.after(before)])
+            self._lookahead_cache[key] = self._tree.likeliest_below(likely[:-1])
         return self._lookahead_cache[key]
 
 

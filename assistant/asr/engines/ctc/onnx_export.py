@@ -1,6 +1,4 @@
-"""The learnt ear as an ONNX graph, from its file of weights:
-
-    python tests/asr/onnx_export.py assistant/asr/engines/ctc/data/letters.npz letters.onnx
+"""The learnt ear as an ONNX graph, from its file of weights, for a browser's runtime or this one's.
 
 Weights stay bytes with a scale a row, so that the file is as small as the one it is made from.
 The arithmetic is the one that `ctc_weights` tells.
@@ -8,17 +6,20 @@ The arithmetic is the one that `ctc_weights` tells.
 
 from __future__ import annotations
 
-import argparse
 import json
-import sys
-from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
 import numpy as np
-import onnx_protobuf
-from boxaloud.assistant.asr.engines.ctc.ctc_encoder import LAYER_NORM_EPSILON, LONGEST_WAVE
-from boxaloud.assistant.asr.engines.ctc.ctc_weights import ALPHABET, read_weights
+from boxaloud.assistant.asr.engines.ctc import onnx_protobuf
+from boxaloud.assistant.asr.engines.ctc.alphabet import ALPHABET, PEAK
+from boxaloud.assistant.asr.engines.ctc.ctc_encoder import (
+    LAYER_NORM_EPSILON,
+    LEAST_PEAK,
+    LONGEST_WAVE,
+)
+from boxaloud.assistant.asr.engines.ctc.ctc_weights import read_weights
+from boxaloud.assistant.asr.frontend import log_mel
 from numpy.typing import NDArray
 
 Arrays = dict[str, NDArray[Any]]
@@ -120,35 +121,52 @@ class Graph:
         return self.op("Add", state, self.linear(bent, f"{name}.down"))
 
 
-def exported(weights: Path) -> bytes:
-    """The graph of a file of weights. Raises AsrError where that is none."""
+def exported(weights: Path, of_sound: bool = False) -> bytes:
+    """The graph of a file of weights: from `mel`, a spectrum, frames by bands; or with `of_sound`
+    from `sound`, samples from -1 to 1 at 16 kHz, a whole number of places of them, all of which
+    `SpanNetwork` does. Raises AsrError where the file is none of weights.
+    """
     known = read_weights(weights)
     with np.load(weights, allow_pickle=False) as stored:
         arrays = {name: stored[name] for name in stored.files}
     graph = Graph(arrays, known.width, known.heads)
-    state = graph.op("Transpose", "mel", perm=[0, 2, 1])
+    state = graph.op("Transpose", _spectrum(graph) if of_sound else "mel", perm=[0, 2, 1])
     state = graph.convolution(graph.convolution(state, "conv1", 1), "conv2", 2)
     state = graph.waves(graph.op("Transpose", state, perm=[0, 2, 1]))
     for layer in range(known.layers):
         state = graph.layer(state, f"layers.{layer}")
     scores = graph.linear(graph.norm(state, "norm"), "head")
     graph.nodes.append(onnx_protobuf.node("LogSoftmax", [scores], ["letters"], axis=-1))
-    given = onnx_protobuf.value("mel", 1, "frames", known.bands)
+    mel = onnx_protobuf.value("mel", 1, "frames", known.bands)
+    given = onnx_protobuf.value("sound", 1, "samples") if of_sound else mel
     made = onnx_protobuf.value("letters", 1, "places", 1 + len(ALPHABET))
     name = str(json.loads(arrays["meta"].tobytes())["name"])
     return onnx_protobuf.model(onnx_protobuf.graph(graph.nodes, graph.tensors, given, made, name))
 
 
-def main(words: Sequence[str] | None = None) -> None:
-    """Write the file."""
-    reader = argparse.ArgumentParser(description=__doc__)
-    reader.add_argument("weights", type=Path)
-    reader.add_argument("out", type=Path)
-    given = reader.parse_args(words)
-    raw = exported(given.weights)
-    given.out.write_bytes(raw)
-    sys.stdout.write(f"{given.out}: {len(raw):,} bytes\n")
+def _spectrum(graph: Graph) -> str:
+    """`log_mel.spectrum` of the sound, first made as loud as it is to be."""
 
+    def number(value: float) -> str:
+        return graph.constant(np.array(value, np.float32))
 
-if __name__ == "__main__":
-    main()
+    loudest = graph.op("ReduceMax", graph.op("Abs", "sound"), keepdims=1)
+    gain = graph.op("Div", number(PEAK), graph.op("Max", loudest, number(LEAST_PEAK)))
+    half = log_mel.WINDOW_SAMPLES // 2
+    sides = graph.numbers(0, half, 0, half)
+    padded = graph.op("Pad", graph.op("Mul", "sound", gain), sides, mode="reflect")
+    hann = np.hanning(log_mel.WINDOW_SAMPLES + 1)[:-1].astype(np.float32)
+    hop, length = (
+        graph.constant(np.array(each, np.int64))
+        for each in (log_mel.HOP_SAMPLES, log_mel.WINDOW_SAMPLES)
+    )
+    waves = graph.op("STFT", padded, hop, graph.constant(hann), length, onesided=1)
+    # one frame more than there are hops, which is left out
+    waves = graph.op("Slice", waves, graph.numbers(0), graph.numbers(-1), graph.numbers(1))
+    power = graph.op("ReduceSumSquare", waves, graph.numbers(3), keepdims=0)
+    bands = graph.op("MatMul", power, graph.constant(log_mel.mel_filter_bank().T))
+    least = number(log_mel.LEAST_POWER)
+    levels = graph.op("Div", graph.op("Log", graph.op("Max", bands, least)), number(np.log(10)))
+    top = graph.op("ReduceMax", levels, keepdims=1)
+    floor = graph.op("Sub", top, number(log_mel.DYNAMIC_RANGE_LOG10))
+    return graph.op("Div", graph.op("Add", graph.op("Max", levels, floor), number(4)), number(4))
