@@ -1,7 +1,8 @@
 """`boxaloud web build`: the static folder of the page that stands alone, for any web host.
 
 Every file is named in the service worker with its SHA-256; what is large lies compressed, so that
-the first visit is small whatever the host does. Nothing in it refers to another host.
+the first visit is small whatever the host does. The ear's files are taken in later, by whoever
+wants to talk. Nothing in the folder refers to another host.
 """
 
 from __future__ import annotations
@@ -18,8 +19,10 @@ import zipfile
 from collections.abc import Mapping
 from importlib.resources import as_file, files
 from pathlib import Path
+from typing import NamedTuple
 
 from boxaloud.assistant.text.problem import Problem
+from boxaloud.assistant.web.ear_files import ear_files
 from boxaloud.assistant.web.engine_archive import engine_archive
 from boxaloud.assistant.web.page_files import kind_of, page_files
 from boxaloud.assistant.web.runtime_package import runtime_files, wanted
@@ -30,15 +33,24 @@ POLICY = (
     "img-src 'self' data:; connect-src 'self'; worker-src 'self'; manifest-src 'self'; "
     "base-uri 'none'; form-action 'none'"
 )
-SERVED_ONLY = ("pair.html", "served_engine.js", "served_ear.js", "capture_worklet.js")
-COMPRESSED = (".wasm", ".zip", ".mjs", ".json")
+SERVED_ONLY = ("pair.html", "served_engine.js", "served_ear.js")
+COMPRESSED = (".wasm", ".zip", ".mjs", ".json", ".onnx")
 """Endings of files that lie compressed in the folder, and are unpacked as they are taken in."""
 PREPARE_SECONDS = 300
+MODEL_CARD = files("boxaloud.assistant.asr.engines.ctc") / "data" / "MODEL_CARD.md"
+"""Whence the ear's network comes, and under which licences."""
 _ADDRESS = re.compile(rb"https?://[^`'\"\s)\\]+")
 
 
-def build(target: Path, cache: Path | None = None) -> int:
-    """Write the folder; gives the bytes of a first visit.
+class Sizes(NamedTuple):
+    """Bytes that a phone takes in: at its first visit, and for the ear."""
+
+    first: int
+    ear: int
+
+
+def build(target: Path, cache: Path | None = None) -> Sizes:
+    """Write the folder; gives how much of it a phone takes in.
 
     Raises Problem where npm is missing, or `target` holds something that this did not make.
     """
@@ -47,16 +59,30 @@ def build(target: Path, cache: Path | None = None) -> int:
     runtime = _runtime(runtime_files(cache))
     held = {**_pages(), **runtime, "engine.zip": _prepared(runtime)}
     held["licences.txt"] = _licences()
-    held["service_worker.js"] = _service_worker(held)
+    ear = _no_addresses(ear_files(cache))
+    packed = {name: _packed(name, raw) for name, raw in {**held, **ear}.items()}
+    later = {name: len(packed[name]) for name in ear}
+    worker = _service_worker({**held, **ear}, later)
+    packed["service_worker.js"] = worker
     target.mkdir(parents=True, exist_ok=True)
     for each in target.iterdir():
         each.unlink()
-    size = 0
-    for name, raw in held.items():
-        lies = gzip.compress(raw, 9, mtime=0) if name.endswith(COMPRESSED) else raw
+    for name, lies in packed.items():
         (target / (f"{name}.gz" if name.endswith(COMPRESSED) else name)).write_bytes(lies)
-        size += len(lies)
-    return size
+    whole = sum(map(len, packed.values()))
+    return Sizes(whole - sum(later.values()), sum(later.values()))
+
+
+def _packed(name: str, raw: bytes) -> bytes:
+    return gzip.compress(raw, 9, mtime=0) if name.endswith(COMPRESSED) else raw
+
+
+def _no_addresses(found: Mapping[str, bytes]) -> dict[str, bytes]:
+    """Files, every address of another host taken out of the scripts."""
+    return {
+        name: _ADDRESS.sub(b"./", raw) if name.endswith(".mjs") else raw
+        for name, raw in found.items()
+    }
 
 
 def _ours(folder: Path) -> bool:
@@ -81,16 +107,10 @@ def _pages() -> dict[str, bytes]:
 
 
 def _runtime(found: Mapping[str, bytes]) -> dict[str, bytes]:
-    """The runtime, every address of another host taken out of its scripts. Its archive is without
-    what no page needs, and unpacked inside: packed as a whole it is smaller, and each module is
-    there at once."""
-    held = dict(found)
-    for name, raw in found.items():
-        if name.endswith(".mjs"):
-            held[name] = _ADDRESS.sub(b"./", raw)
-        elif name.endswith(".zip"):
-            held[name] = _stored(raw)
-    return held
+    """The runtime. Its archive is without what no page needs, and unpacked inside: packed as a
+    whole it is smaller, and each module is there at once."""
+    held = _no_addresses(found)
+    return {name: _stored(raw) if name.endswith(".zip") else raw for name, raw in held.items()}
 
 
 def _stored(raw: bytes) -> bytes:
@@ -127,13 +147,15 @@ def _prepared(runtime: Mapping[str, bytes]) -> bytes:
         return (folder / "out.zip").read_bytes()
 
 
-def _service_worker(held: Mapping[str, bytes]) -> bytes:
-    """The service worker with every file named: its digest, its kind, whether it is compressed."""
+def _service_worker(held: Mapping[str, bytes], later: Mapping[str, int]) -> bytes:
+    """The service worker with every file named: its digest, its kind, whether it is compressed,
+    and of what is taken in later how many bytes it is on its way."""
     known = {
         name: {
             "digest": hashlib.sha256(raw).hexdigest(),
             "kind": kind_of(name),
             "packed": name.endswith(COMPRESSED),
+            "later": later.get(name, 0),
         }
         for name, raw in sorted(held.items())
         if name != "service_worker.js"
@@ -146,7 +168,9 @@ def _service_worker(held: Mapping[str, bytes]) -> bytes:
 
 
 def _licences() -> bytes:
-    package = wanted()
+    engine, ear = wanted(), wanted("ear")
     return say(
-        "build.licences", package=package.package, version=package.version, licence=package.licence
-    ).encode()
+        "build.licences",
+        package=engine.package, version=engine.version, licence=engine.licence,
+        ear=ear.package, ear_version=ear.version, ear_licence=ear.licence,
+    ).encode() + MODEL_CARD.read_bytes()  # fmt: skip

@@ -19,7 +19,10 @@ KINDS = {
 }
 """The media type of each ending."""
 
-POCKET_ONLY = ("pocket_worker.js", "memory_copy.js", "pocket_store.js", "service_worker.js")
+POCKET_ONLY = (
+    "ear_worker.js", "memory_copy.js", "pocket_ear.js", "pocket_store.js", "pocket_worker.js",
+    "service_worker.js",
+)  # fmt: skip
 """What only a page that stands alone needs."""
 
 

@@ -7,8 +7,9 @@ from __future__ import annotations
 import json
 import os
 import tempfile
+from collections.abc import Sequence
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from boxaloud.assistant.dialogue import Conversation
 from boxaloud.assistant.storage import repository
@@ -30,6 +31,9 @@ from boxaloud.assistant.web.pocket_shelf import (
 )
 from boxaloud.assistant.web.web_messages import say
 
+if TYPE_CHECKING:
+    from boxaloud.assistant.web.pocket_ear import PocketEar
+
 DATA = "/boxaloud"
 MOST_IMPORTED = 50_000_000
 """Bytes of a job file that is taken in."""
@@ -42,6 +46,7 @@ class Pocket:
         os.environ["BOXALOUD_DATA"] = folder
         self._shelf = PocketShelf()
         self._engine: PageEngine | None = None
+        self._ear: PocketEar | None = None
 
     def take_in(self, text: str) -> None:
         """Take in jobs as the browser has stored them, the one last written at the end."""
@@ -67,6 +72,22 @@ class Pocket:
         except (page_requests.NoRequest, Problem) as refusal:
             told = Refused(str(refusal))
         return self._handed(told)
+
+    def learn(self, models: bytes) -> None:
+        """Get the ear ready with its archive of language models. Raises Problem."""
+        from boxaloud.assistant.web.pocket_ear import PocketEar
+
+        self._ear = PocketEar(models)
+
+    def listen(self, samples: bytes) -> str:
+        """The stretches of a sound that the ear's network is to hear, as JSON."""
+        return json.dumps(self._ear.listen(samples) if self._ear else [])
+
+    def hear(self, letters: Sequence[bytes]) -> str:
+        """What the sound that was listened to comes to, by the letters of its stretches."""
+        engine = self._opened()
+        words = self._ear.words(letters, engine.conversation.asks) if self._ear else []
+        return self._handed(engine.answer_heard(words))
 
     def saved(self) -> None:
         """The browser has stored all that was handed out."""

@@ -1,4 +1,5 @@
-"""The runtime of the page on a phone: fetched by npm at build time, checked by its digest."""
+"""The runtimes of the page on a phone, Python's and the ear's: fetched by npm at build time, and
+checked by their digests."""
 
 from __future__ import annotations
 
@@ -14,12 +15,15 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from importlib.resources import files
 from pathlib import Path
+from typing import Literal, TypeAlias
 
 from boxaloud.assistant.text.problem import Problem
 from boxaloud.assistant.web.web_messages import say
 from platformdirs import user_cache_path
 
 FETCH_SECONDS = 300
+Part: TypeAlias = Literal["engine", "ear"]
+"""Of the page: which one a runtime is for."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,30 +44,39 @@ class RuntimePackage:
         return f"{self.package}-{self.version}.tgz"
 
 
-def wanted() -> RuntimePackage:
-    """The package that is pinned."""
+def wanted(part: Part = "engine") -> RuntimePackage:
+    """The package that is pinned for a part of the page."""
     path = files("boxaloud.assistant.web") / "data" / "runtime.toml"
-    found = tomllib.loads(path.read_text("utf-8"))
+    found = tomllib.loads(path.read_text("utf-8"))[part]
     listed = {name: tuple(found[name]) for name in ("files", "left_out")}
     return RuntimePackage(**{**found, **listed})
 
 
 def runtime_files(cache: Path | None = None) -> Mapping[str, bytes]:
-    """The files of the runtime by name, and the lock file that names no further package.
+    """The files of Python's runtime by name, and the lock file that names no further package.
 
     Raises Problem where npm is missing or fails, or what it brought is not what is pinned.
     """
-    package = wanted()
+    *found, lock = _brought("engine", ("pyodide-lock.json",), cache)
+    # no package of the runtime is used, so that nothing is ever looked for on another host
+    bare = json.dumps({**json.loads(lock[1]), "packages": {}}).encode()
+    return {**dict(found), "runtime_lock.json": bare}
+
+
+def ear_runtime_files(cache: Path | None = None) -> Mapping[str, bytes]:
+    """The files of what works the ear's network, by name. Raises Problem as `runtime_files`."""
+    return dict(_brought("ear", (), cache))
+
+
+def _brought(part: Part, more: tuple[str, ...], cache: Path | None) -> list[tuple[str, bytes]]:
+    """The pinned files of a part and `more` of its package, each by its own name."""
+    package = wanted(part)
     folder = cache or user_cache_path("boxaloud") / "web"
     archive = folder / package.archive
     if not archive.is_file() or not _is_it(archive, package):
         _fetch(package, folder)
     with tarfile.open(archive) as held:
-        found = {name: _member(held, name) for name in package.files}
-        lock = json.loads(_member(held, "pyodide-lock.json"))
-    # no package of the runtime is used, so that nothing is ever looked for on another host
-    found["runtime_lock.json"] = json.dumps({**lock, "packages": {}}).encode()
-    return found
+        return [(name.rpartition("/")[2], _member(held, name)) for name in (*package.files, *more)]
 
 
 def _member(held: tarfile.TarFile, name: str) -> bytes:

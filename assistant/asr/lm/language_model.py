@@ -115,12 +115,15 @@ class LanguageModels:
         """All the files, for those of the questions that have answers of their own: to be shipped
         in the package, so that no user's first utterance waits for them."""
         narrow = [name for name in sorted(questions) if self.narrows(name)]
-        found = [self.dictionary_file, self.model_file(None)]
-        for name in narrow:
-            found += [self.model_file(name), self.answers_file(name)]
+        found = [*self.search_files(narrow), *map(self.answers_file, narrow)]
         return shipped_models.packed(
             self._state(), {path.name: path.read_text("utf-8") for path in found}
         )
+
+    def search_files(self, questions: Iterable[str]) -> list[Path]:
+        """The files that a search of our own needs: see `given_models.GivenModels`."""
+        narrow = [self.model_file(name) for name in sorted(questions) if self.narrows(name)]
+        return [self.dictionary_file, self.model_file(None), *narrow]
 
     def _file(self, name: str, make: Callable[[], str]) -> Path:
         """A file of the cache, from the package where that has it, else made."""

@@ -13,8 +13,9 @@ from boxaloud.assistant.web.web_messages import say
 def build_folder(out: Path) -> int:
     """Write the folder and say what to do with it."""
     try:
-        size = build(out)
+        sizes = build(out)
     except OSError as fault:
         raise Problem(say("build.not_written", folder=out, why=fault.strerror or fault)) from None
-    put(say("build.done", folder=out, size=f"{size / 1_000_000:.1f}"))
+    first, ear = (f"{size / 1_000_000:.1f}" for size in sizes)
+    put(say("build.done", folder=out, size=first, ear=ear))
     return 0

@@ -3,11 +3,13 @@
 // gives back words, or a document where an engine has heard and answered them already.
 
 import { byId, tell } from "./elements.js";
+import { NoAnswer } from "./engine_link.js";
 import { browserEar, hush } from "./voice.js";
 import { say } from "./words.js";
 
 /** Why the microphone could not be had, plainly. */
 export function microphoneFault(fault) {
+  if (fault instanceof NoAnswer) return fault.message;
   if (fault?.name === "NotAllowedError" || fault?.name === "SecurityError") return say("microphone_refused");
   if (fault?.name === "NotFoundError") return say("microphone_none");
   return say("microphone", { why: fault?.message || fault?.name });
@@ -24,11 +26,14 @@ export function microphone(engine, said, answered, trouble) {
   switched.addEventListener("change", show);
   show();
   let opening = null;
+  let ending = false;
+  if (own?.takeIn) earOffer(own, trouble);
 
   function begin(event) {
     if (opening || (event.type === "keydown" && event.key !== " " && event.key !== "Enter")) return;
     event.preventDefault();
     hush();
+    if (own?.missing) { byId("ear-offer").hidden = false; return; }
     button.setAttribute("aria-pressed", "true");
     tell("hearing", say("listening"));
     opening = ear.start((words) => tell("hearing", say("hearing", { words })));
@@ -40,13 +45,18 @@ export function microphone(engine, said, answered, trouble) {
 
   function closed() {
     opening = null;
+    ending = false;
     button.setAttribute("aria-pressed", "false");
     tell("hearing", "");
   }
 
-  async function end() {
-    if (!opening) return;
-    try { await opening; } catch { return; }  // that was told as it failed
+  async function end(event) {
+    // the key is let go first: held on, it would press what the focus goes to
+    if (own?.missing && !byId("ear-offer").hidden && event.type !== "blur") byId("ear-take").focus();
+    if (!opening || ending) return;
+    ending = true;
+    try { await opening; } catch { ending = false; return; }  // that was told as it failed
+    tell("hearing", say("hearing_out"));
     try {
       const heard = await ear.stop();
       if (typeof heard === "string") { if (heard) await said(heard); } else answered(heard);
@@ -59,4 +69,29 @@ export function microphone(engine, said, answered, trouble) {
   button.addEventListener("pointerdown", begin);
   for (const event of ["pointerup", "pointercancel", "keyup", "blur"]) button.addEventListener(event, end);
   button.addEventListener("keydown", begin);
+}
+
+/** What an ear that is not there yet would take in, told before; it is taken in at a tap. */
+function earOffer(ear, trouble) {
+  const panel = byId("ear-offer");
+  const button = byId("mic");
+  const size = (bytes) => (bytes / 1e6).toFixed(1);
+  byId("ear-offer-words").textContent = say("ear_offer", { size: size(ear.missing) });
+  byId("ear-leave").addEventListener("click", () => { panel.hidden = true; button.focus(); });
+  byId("ear-take").addEventListener("click", async () => {
+    const whole = size(ear.missing);
+    panel.hidden = true;
+    button.disabled = true;
+    const progress = (done) => tell("hearing", say("ear_taking", { done: size(done), whole }));
+    progress(0);
+    try {
+      await ear.takeIn(progress);
+      tell("hearing", say("ear_ready"));
+    } catch (fault) {
+      tell("hearing", "");
+      trouble(say("ear_not_taken_in", { why: fault?.message || fault?.name }));
+    }
+    button.disabled = false;
+    button.focus();
+  });
 }

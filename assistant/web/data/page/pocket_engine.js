@@ -3,6 +3,7 @@
 
 import { NoAnswer } from "./engine_link.js";
 import { say } from "./words.js";
+import { linkTo } from "./worker_link.js";
 
 const here = new BroadcastChannel("boxaloud");
 
@@ -16,12 +17,15 @@ export async function open(progress) {
     && globalThis.indexedDB && globalThis.DecompressionStream;
   if (!able) throw new NoAnswer(say("no_worker"));
   if (!navigator.serviceWorker.controller) progress(say("starting_first"));
-  const version = await takenIn();
-  const link = linkTo(early ?? engineWorker());
+  const { version, later, there } = await takenIn();
+  const link = linkTo(early ?? engineWorker(), say("stopped"));
+  const ears = import("./pocket_ear.js");
   await link.ask({ open: version });
+  const { pocketEar } = await ears;
   let asked = false;
   return {
     where: "pocket",
+    ear: pocketEar(link, later, there),
     async ask(request) {
       const told = await link.ask({ request });
       if (!asked && request.kind === "hear") {
@@ -45,7 +49,8 @@ export async function open(progress) {
   };
 }
 
-/** Wait until the service worker has all files and serves this page; its version. */
+/** Wait until the service worker has all files and serves this page; its version, and the files
+ * that it takes in later. */
 async function takenIn() {
   let trouble = "";
   const registered = await navigator.serviceWorker.register("service_worker.js").catch((fault) => {
@@ -64,29 +69,8 @@ async function takenIn() {
     });
   }
   return new Promise((resolve) => {
-    navigator.serviceWorker.addEventListener("message", (event) => event.data.version && resolve(event.data.version), { once: true });
+    navigator.serviceWorker.addEventListener("message", (event) => event.data.version && resolve(event.data), { once: true });
     navigator.serviceWorker.startMessages();
     navigator.serviceWorker.controller.postMessage("version");
   });
-}
-
-function linkTo(worker) {
-  const waiting = new Map();
-  let last = 0;
-  worker.addEventListener("message", ({ data }) => {
-    const { resolve, reject } = waiting.get(data.id);
-    waiting.delete(data.id);
-    if (data.fault) reject(new NoAnswer(data.fault)); else resolve(data.told);
-  });
-  worker.addEventListener("error", () => {
-    for (const { reject } of waiting.values()) reject(new NoAnswer(say("stopped")));
-    waiting.clear();
-  });
-  return {
-    ask: (what, moved = []) => new Promise((resolve, reject) => {
-      last += 1;
-      waiting.set(last, { resolve, reject });
-      worker.postMessage({ id: last, ...what }, moved);
-    }),
-  };
 }

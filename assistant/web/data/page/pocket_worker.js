@@ -13,6 +13,7 @@ const REHEARSE_AFTER_MS = 250;
 let python = null;
 let store = null;
 let troubleWithStore = "";
+let hasModels = false;
 
 /** Call the engine with text; text comes back. */
 function call(expression, text = "") {
@@ -136,9 +137,28 @@ function why(fault) {
   return fault?.name === "QuotaExceededError" ? say("full") : say("storage", { why: fault?.message || fault?.name });
 }
 
+/** The stretches of a sound that the ear's network is to hear. */
+async function listen(samples) {
+  if (!hasModels) {
+    const found = await fetch("ear_models.zip");
+    if (!found.ok) throw new Error(`ear_models.zip: ${found.status}`);
+    python.globals.set("models", new Uint8Array(await found.arrayBuffer()));
+    call("pocket.learn(models.to_bytes())\n''");
+    python.globals.set("models", null);
+    hasModels = true;
+  }
+  python.globals.set("sound", new Uint8Array(samples.buffer));
+  return JSON.parse(call("pocket.listen(sound.to_bytes())"));
+}
+
 async function told(data) {
   if (data.open) return open(data.open);
   if (data.request) return turn(() => call("pocket.answer(given)", JSON.stringify(data.request)));
+  if (data.listen) return listen(data.listen);
+  if (data.heard) {
+    python.globals.set("letters", data.heard);
+    return turn(() => call("pocket.hear([each.to_bytes() for each in letters])"));
+  }
   if (data.export) {
     const path = call("pocket.export()");
     return { name: path.split("/").at(-1), bytes: python.FS.readFile(path) };

@@ -1,13 +1,12 @@
 // The ears of the laptop at this page's microphone: sound goes over a socket, the words so far come
 // back, and what they came to. Held by a key it is one statement; open, it goes on until it is ended.
 
+import { canCapture, openMicrophone } from "./capture.js";
 import { say } from "./words.js";
 
-const RATE = 16_000;
-
-/** The ear, or null where the browser gives a page no microphone (it does over https only). */
+/** The ear, or null where the browser gives the page no microphone. */
 export function servedEar() {
-  if (!navigator.mediaDevices?.getUserMedia || !globalThis.AudioWorkletNode) return null;
+  if (!canCapture) return null;
   let held = null;
 
   async function start(partial) {
@@ -35,8 +34,7 @@ export function servedEar() {
 /** The microphone, and the socket that it goes to. `ended` is the last document, or undefined;
  * it fails where the laptop is gone. */
 async function opened(query, heard) {
-  const microphone = await navigator.mediaDevices.getUserMedia({ audio: { channelCount: 1, echoCancellation: true } });
-  const sound = new AudioContext({ sampleRate: RATE });
+  const microphone = await openMicrophone();
   let told;
   let asked = false;
   let over = false;
@@ -52,25 +50,18 @@ async function opened(query, heard) {
     socket.onerror = () => reject(new Error(say("not_reached")));
   }).finally(() => {
     over = true;
-    for (const track of microphone.getTracks()) track.stop();
-    if (sound.state !== "closed") sound.close();
+    microphone.close();
   });
   ended.catch(() => {});  // it is told where it is waited for
   const send = (what) => { if (socket.readyState === WebSocket.OPEN) socket.send(what); };
   const begun = new Promise((resolve) => { socket.onopen = resolve; ended.catch(resolve); });
-  const loaded = sound.audioWorklet.addModule("capture_worklet.js");
   // A server that refuses at once ends it while the module is loading: what it told is the reason.
-  await Promise.all([begun, loaded.catch((error) => { if (!over) throw error; })]);
-  if (!over) {
-    const capture = new AudioWorkletNode(sound, "capture");
-    capture.port.onmessage = ({ data }) => send(data);
-    sound.createMediaStreamSource(microphone).connect(capture);
-  }
+  await Promise.all([begun, microphone.loaded.catch((error) => { if (!over) throw error; })]);
+  if (!over) microphone.start(send);
 
   async function close() {
     asked = true;
-    for (const track of microphone.getTracks()) track.stop();
-    if (sound.state !== "closed") await sound.close();
+    await microphone.close();
     send("end");
   }
   return { send, close, ended };

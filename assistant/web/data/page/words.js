@@ -39,6 +39,7 @@ export const WORDS = Object.freeze({
   exported: "Saved as {name}.",
   imported: "Taken in: {name}.",
   listening: "Listening. Let go to enter.",
+  hearing_out: "Making out what you said.",
   hearing: "Hearing: {words}",
   free_start: "Hands free",
   free_stop: "Stop listening",
@@ -51,8 +52,16 @@ export const WORDS = Object.freeze({
   microphone_refused: "The browser does not let this page use the microphone. Allow it in the browser’s settings for this address, or type, or use the microphone of the keyboard.",
   microphone_none: "No microphone was found. Type, or use the microphone of the keyboard.",
   microphone: "The microphone cannot be used ({why}). Type, or use the microphone of the keyboard.",
+  ear_offer: "To hear what you say, the page takes in its ear once: {size} MB. Then it hears without a network too, and no sound leaves the phone.",
+  ear_taking: "Taking in the ear: {done} of {whole} MB.",
+  ear_ready: "The ear is here. Hold the button while you speak.",
+  ear_file: "{name}: {status}",
+  ear_not_taken_in: "The ear could not be taken in ({why}). Try again where there is a network, or type.",
+  ear_too_long: "That was longer than a minute, so nothing of it was entered. Say less at once.",
+  ear_stopped: "The ear could not hear that ({why}), so nothing was entered. Type, or try again.",
+  ear_no_worker: "it stopped",
   about_served: "Your laptop works the box out and keeps the job.",
-  about_pocket: "This page works the box out by itself and keeps the job in the browser. Nothing leaves the phone unless you share it. It has no ear of its own: to talk to it, use the microphone of the phone’s keyboard. If the browser’s data is cleared the jobs are gone: save them as files.",
+  about_pocket: "This page works the box out by itself and keeps the job in the browser. Nothing leaves the phone unless you share it. To talk to it, hold the button or use the microphone of the phone’s keyboard. If the browser’s data is cleared the jobs are gone: save them as files.",
 });
 
 /** The sentence with its values filled in. */

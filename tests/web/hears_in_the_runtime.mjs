@@ -1,0 +1,66 @@
+// Has the ear of a built page hear recordings, in the runtimes that the page uses, here in Node.js:
+//   node hears_in_the_runtime.mjs FOLDER INPUT OUTPUT
+// INPUT lists what is typed before, and a file of 16 kHz mono 16-bit samples, for each recording;
+// OUTPUT is what each comes to, and how long network and decoder took.
+
+import fs from "node:fs";
+import os from "node:os";
+import path from "node:path";
+import { pathToFileURL } from "node:url";
+import { gunzipSync } from "node:zlib";
+
+const [folder, input, output] = process.argv.slice(2);
+const place = fs.mkdtempSync(path.join(os.tmpdir(), "ear-"));
+const at = (name) => path.join(place, name);
+fs.writeFileSync(at("package.json"), '{"type": "module"}');
+for (const name of fs.readdirSync(folder)) {
+  const raw = fs.readFileSync(path.join(folder, name));
+  fs.writeFileSync(at(name.replace(/\.gz$/, "")), name.endsWith(".gz") ? gunzipSync(raw) : raw);
+}
+const load = (name) => import(pathToFileURL(at(name)).href);
+const [{ loadPyodide }, { InferenceSession, Tensor, env }, { cut }] = [
+  await load("pyodide.mjs"), await load("ort.wasm.bundle.min.mjs"), await load("pocket_ear.js"),
+];
+env.wasm.wasmBinary = fs.readFileSync(at("ort-wasm-simd-threaded.wasm")).buffer;
+env.wasm.numThreads = 1;
+const network = await InferenceSession.create(fs.readFileSync(at("letters.onnx")), { executionProviders: ["wasm"] });
+const python = await loadPyodide({
+  indexURL: place, packageBaseUrl: place,
+  lockFileContents: fs.readFileSync(at("runtime_lock.json"), "utf8"),
+  env: { HOME: "/home/engine", PYTHONPATH: "/engine/engine.zip" },
+  fsInit: async (system) => {
+    system.mkdirTree("/engine");
+    system.writeFile("/engine/engine.zip", fs.readFileSync(at("engine.zip")));
+  },
+});
+const give = (name, value) => python.globals.set(name, value);
+
+python.runPython("from boxaloud.assistant.web.pocket_entry import Pocket\npocket, number = None, 0");
+give("models", new Uint8Array(fs.readFileSync(at("ear_models.zip"))));
+const told = [];
+for (const { typed, samples } of JSON.parse(fs.readFileSync(input, "utf8"))) {
+  python.runPython("number += 1\npocket = Pocket(f'/job{number}')\npocket.learn(models.to_bytes())");
+  for (const words of typed) {
+    give("given", JSON.stringify({ kind: "hear", words }));
+    python.runPython("pocket.answer(given)");
+  }
+  const raw = fs.readFileSync(samples);
+  const sound = new Int16Array(raw.buffer.slice(raw.byteOffset, raw.byteOffset + raw.length));
+  give("sound", new Uint8Array(sound.buffer));
+  const began = performance.now();
+  const stretches = JSON.parse(python.runPython("pocket.listen(sound.to_bytes())"));
+  const parted = performance.now();
+  const letters = [];
+  for (const [start, end] of stretches) {
+    const part = cut(sound, start, end);
+    const made = await network.run({ sound: new Tensor("float32", part, [1, part.length]) });
+    letters.push(new Uint8Array(made.letters.data.slice().buffer));
+  }
+  give("letters", letters);
+  const heard = performance.now();
+  const found = JSON.parse(python.runPython("pocket.hear([each.to_bytes() for each in letters])"));
+  const ended = performance.now();
+  told.push({ told: found.told, network: heard - parted, decoder: parted - began + ended - heard });
+}
+fs.writeFileSync(output, JSON.stringify(told));
+fs.rmSync(place, { recursive: true });
