@@ -50,6 +50,7 @@ from boxaloud.grammar.utterance.restated_counts import sums_up
 from boxaloud.grammar.utterance.said_anew import restating
 from boxaloud.grammar.utterance.unread_grading import evidence
 from boxaloud.grammar.utterance.whole_utterance import tidied, without_empty_undo
+from boxaloud.grammar.utterance.wire_lists import heard_counted, wires_counted
 
 
 def recognise(
@@ -67,13 +68,17 @@ def recognise(
     open_question, expect = expect, (expect or "").removeprefix(BODY) or None
     if isinstance(words, str):
         words = single_spaced(words) if enclosures else words  # a part keeps its places
-        laid = plain_layout(words)
+        laid, held = wires_counted(plain_layout(words))
         found = understand(laid, expect, aliases)
         if laid is not words:
             found = replace(found, heard=words)
     else:
-        found = understand(trimmed(words), expect, aliases)
+        words = trimmed(words)
+        listed, held = heard_counted(words)
+        found = understand(listed, expect, aliases)
         laid = found.heard
+        if listed is not words:
+            found = replace(found, heard=" ".join(word.text for word in words))
     if named := box_named(found.heard):
         return Utterance(found.heard, (named,))
     if copied := box_copied(found.heard, lambda part: recognise(part, expect, aliases)):
@@ -107,7 +112,7 @@ def recognise(
     if any(isinstance(act, acts.DescribePull) for act in made):
         # the reader of pull boxes did not know it for one: what else is of it would be lost
         return Utterance(found.heard, (), (Unread.whole(found.heard),))
-    return Utterance(found.heard, tuple(made), tuple(left))
+    return Utterance(found.heard, tuple(made), (*left, *held))
 
 
 _PUT_TO_YES = frozenset({"confirm", "clamps", "grounds", "canopy", "connectors"})

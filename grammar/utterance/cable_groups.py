@@ -134,8 +134,11 @@ _ONE_SIZE = lazy_pattern(r"(?i)(?:an? |number |#)?\S+ (?:wire|conductor)$")
 
 
 def misplaced_counts(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
-    """ "it takes 12 wire": a size."""
+    """ "it takes 12 wire", "green twelve": a size."""
     return [_misplaced_count(act) for act in made]
+
+
+_ONE_GREEN = lazy_pattern(r"(?i)(?:green|bare|ground) (?:14|12|10|fourteen|twelve|ten)[,.;]?$")
 
 
 def _misplaced_count(act: Act) -> Act:
@@ -146,6 +149,8 @@ def _misplaced_count(act: Act) -> Act:
         and _ONE_SIZE.match(act.words)
     ):
         return acts.Size(awg=act.count, words=act.words, span=act.span)
+    if isinstance(act, acts.AddGrounds) and act.awg is None and _ONE_GREEN.match(act.words):
+        return replace(act, awg=act.count, count=1, doubts=())
     return act
 
 
@@ -180,6 +185,7 @@ def landed_on_cables(made: list[Act], heard: str, left: list[Unread]) -> list[Ac
 
 _PIPES = lazy_pattern(
     r"\b(two|three|four|five|six|[2-6]|both) (?:of (?:the|those) )?(?:\w+ )?(?:pipes?|emts?"
+    r"|home ?runs"
     r"|conduits?|raceways?|flexes|stubs|runs? of (?:emt|pipe|conduit|flex))\b"
 )
 _EACH = lazy_pattern(
@@ -197,6 +203,8 @@ def each_pipe(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     each = _EACH.search(low, pipes.end()) if pipes is not None else None
     if pipes is None or each is None:
         return made
+    if any(act.span[0] <= pipes.start() and each.start() < act.span[1] for act in made):
+        return made  # named one by one, and counted there
     value = 2 if pipes[1] == "both" else numbers.value((pipes[1],))
     stop = re.search(r"[.;]", low[each.end() :])
     end = each.end() + stop.start() if stop is not None else len(low)
@@ -213,6 +221,12 @@ def each_pipe(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
         act
         for act in made
         if not (isinstance(act, acts.Number) and pipes.start() <= act.span[0] < pipes.end())
+    ]
+    named = sum(act.count or 1 for act in here if isinstance(act, acts.AddConductors)) * int(value)
+    made = [
+        act  # "…, eight": what they come to
+        for act in made
+        if not (isinstance(act, acts.Number) and act.span[0] > each.start() and act.value == named)
     ]
     return [
         replace(

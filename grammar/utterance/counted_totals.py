@@ -14,6 +14,45 @@ MOST = 9
 """Things that anybody counts up; more is a volume or a size."""
 
 
+_SAID_TOTAL = lazy_pattern(
+    r"\s*[,.;…?–-]*\s*(?:(?:so|and|now|that's|thats|that is|that makes|makes|which makes"
+    r"|what's that|what is that|what|it's)\b,?\s*)+",
+    re.IGNORECASE,
+)
+_COUNTED = (acts.AddCable, acts.AddConductors, acts.AddDevice)
+
+
+def totals_checked(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "… and another twelve, what's that, nine?": so many in all, of what was counted last. It is
+    held against what is there, and asked where it is another number."""
+    kept: list[Act] = []
+    for act in made:
+        asked = [one for one in kept if isinstance(one, (acts.DontKnow, acts.Ask))]
+        before = kept[: len(kept) - len(asked)]
+        last = before[-1] if before and kept == before + asked else None
+        number = isinstance(act, acts.Number) or (
+            isinstance(act, acts.RestateNumber) and act.instead_of is None and act.of is None
+        )
+        if (
+            number
+            and isinstance(last, _COUNTED)
+            and last.count is not None
+            and isinstance(act, (acts.Number, acts.RestateNumber))
+            and act.value in range(2, 25)
+            and _SAID_TOTAL.fullmatch(heard, last.span[1], _number_start(act, heard))
+        ):
+            kept = [*before, counted_in_all(int(act.value or 0), act.words, act.span)]
+        else:
+            kept.append(act)
+    return kept
+
+
+def _number_start(act: Act, heard: str) -> int:
+    """Where the number itself stands in the words of an act: "that's ten"."""
+    said = act.words.rstrip(" ?.!,")
+    return act.span[0] + (said.rfind(" ") + 1)
+
+
 def totals(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """The word "total" behind a number or a counted thing asks for no total: it says that there
     are so many in all."""

@@ -31,7 +31,7 @@ from boxaloud.grammar.utterance.cable_roles import (
 from boxaloud.grammar.utterance.clamp_counts import clamps_counted, clamps_on_some
 from boxaloud.grammar.utterance.clamps_among import so_many_inside
 from boxaloud.grammar.utterance.contradictions import denied_at_once
-from boxaloud.grammar.utterance.counted_totals import totals
+from boxaloud.grammar.utterance.counted_totals import totals, totals_checked
 from boxaloud.grammar.utterance.device_groups import (
     quads_as_duplexes,
     switch_beside_box,
@@ -224,12 +224,13 @@ _FIRST: Passes = (
     (_hedged, (acts.SetClamps,), 1),
     (landed_on_cables, (acts.AddDevice,), 2),
     (for_devices, (acts.AddDevice, acts.Land, acts.AddCable, acts.AddConductors), 1),
-    (misplaced_counts, (acts.AddConductors,), 1),
+    (misplaced_counts, (acts.AddConductors, acts.AddGrounds), 1),
     (_ungrounded, (acts.Unground,), 2),
 )
 _THEN: Passes = (
     (explained, (acts.AddConductors,), 2),
     (passes_through_again, (acts.AddConductors,), 2),
+    (totals_checked, (acts.Number, acts.RestateNumber), 2),
     (out_again, (acts.AddConductors,), 1),
     (without_sums, (acts.AddConductors, acts.OpenBox), 2),
     (named_by_role, (acts.AddCable,), 1),

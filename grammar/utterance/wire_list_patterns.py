@@ -1,0 +1,95 @@
+"""How the pieces of a list of named conductors are said: expressions over text in lower case."""
+
+from __future__ import annotations
+
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+
+COUNT = r"(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|1\d|2[0-4]|[1-9])"
+"""A number of conductors, as people say it."""
+COUNTS = {
+    word: value
+    for value, word in enumerate(
+        ("one", "two", "three", "four", "five", "six",
+         "seven", "eight", "nine", "ten", "eleven", "twelve"), start=1,
+    )
+} | {str(value): value for value in range(1, 25)}  # fmt: skip
+"""What each is worth."""
+SIZES = {"fourteen": 14, "twelve": 12, "ten": 10, "eight": 8, "six": 6}
+
+_SIZE_WORD = r"(?:14|12|10|8|6|fourteen|twelve|ten|eight|six)"
+_GAP = r"[\s,;:.…–-]*"
+#: What may stand behind a name, a size or a total of a list: anything else makes it a name of
+#: something else ("a white switch", "twelve inches").
+_EDGE = (
+    r"(?=\s*(?:$|[.,;:?!…)–\n-](?!\d)|(?:and|plus|with|then|in|out|each|apiece|all|so|to|from"
+    r"|for|going"
+    r"|coming|go|come|spliced|both|pulled|at|that'?s|that|makes|number|through|straight|right|too"
+    r"|also|the|a|an|its|one|two|three|black|red|blue|white|brown|orange|yellow|gr[ae]y|green"
+    r"|neutral|hot|switch leg|travell?er|ground|phase|per|total|fit|[abc]|"
+    + _SIZE_WORD
+    + r"(?:'?e?s)?|\#)\b"
+    r"(?![-/]?\d)|\#))"
+)
+_COLOUR = r"(?:black|red|blue|white|brown|orange|yellow|gr[ae]y|purple|pink)"
+_ROLE = r"(?:neutral|neut|switched hot|hot|switch leg|switch loop|travell?er|line|load)"
+NAME = lazy_pattern(
+    rf"(?:(?:(?P<n>{COUNT})|a(?! phase)|an|its|the"
+    rf"|another)\s+)?(?:(?P<named>(?:{_COLOUR}(?: phase)?"
+    r"|[abc] phase|phase [abc]|l[123]))|(?P<role>" + _ROLE + r")|(?P<ground>greens?|ground))"
+    rf"(?P<s>s)?(?: (?:wires?|conductors?|splice))?\b{_EDGE}"
+)
+#: Letters are phases only together, or before a neutral.
+PHASES = lazy_pattern(
+    r"(?P<all>a(?:,? and |, ?| )b(?:(?:,? and |, ?| )c)?|b(?:,? and |, ?| )c"
+    r"|[bc](?=,? (?:and )?(?:a )?(?:neutral|switch leg)))\b"
+)
+OWN_SIZE = lazy_pattern(
+    rf"(?:,? (?:number |no\.? ?|# ?)?| ?#)(?P<size>{_SIZE_WORD})(?:'?e?s)?(?: too| also)?\b{_EDGE}"
+)
+JOIN = lazy_pattern(r"(?:\s*(?:[,;…–&+-]|\.\.+))*\s*(?:(?:and|plus|then|with|&)\s+)*")
+STOP = lazy_pattern(r"\s*[.;\n]\s*")
+WAY = lazy_pattern(
+    r"\s*,?\s*(?:(?P<twice>each way|both ways|in and out|in, out|in both directions|each direction)"
+    r"|(?:(?:coming|going|come|comes|go|goes|heading) )?(?:in|out))\b"
+    rf"(?=\s*(?:$|[.,;:!?…-]|#|(?:and|in|all|each|so|number|{_SIZE_WORD}(?:'?e?s)?)\b))"
+)
+PIPE = lazy_pattern(r"\s*,?\s*in (?:the |a |one )?(?:pipe|conduit|emt|raceway|flex)\b")
+HEADING = lazy_pattern(
+    r"(?:the |my |from |in )?(?:(?:first|second|third|other|next|last|one) )?"
+    r"(?:home ?run|run|pipe|conduit|feed|circuit)(?: (?:number )?(?:one|1|(?:two|three|four|[2-4])"
+    r"(?=\s*[,:-]|'s| is| has| brings| carries| with)))?(?:'s| is| has| brings| carries| with)?"
+    r"(?: got)?\s*[,:-]?\s+"
+)
+SEVERAL = lazy_pattern(
+    rf"(?P<n>{COUNT}) (?:home ?runs|runs|pipes|conduits|feeds|circuits)(?: in this box| in here"
+    rf"| here"
+    r"| coming in| come in| in)?\s*[,:-]?\s*(?:with |carrying )?(?P<each>(?:in )?each"
+    r"(?: one)?(?: of (?:them|those))?(?:'s| is| has| with| brings| carries)?(?: got)?)?\s*[,:]?\s*"
+)
+EACH = lazy_pattern(r"\s*,?\s*(?:in )?(?:each(?: one| pipe| run)?|apiece|per pipe|per run)\b")
+SAME = lazy_pattern(r"(?:the )?same(?: thing| again| colou?rs)?\b\s*[,:]?\s*")
+SIZE = lazy_pattern(
+    rf"{_GAP}(?P<marked>(?:(?:all|they're|they are|these are|those are|every one|everything|both"
+    rf"|of|them|em"
+    rf"|are|is|in|it's) )*(?:number |no\.? ?|# ?)?)(?P<size>{_SIZE_WORD})(?P<s>'?e?s)?"
+    r"(?: (?:gauge|awg|wires?|conductors?|thhn|thwn|copper|stranded|solid|cu))*\b(?!\s*(?:\"|inch))"
+    + _EDGE
+)
+TOTAL = lazy_pattern(
+    rf"{_GAP}(?P<lead>(?:(?:so|and|now|that's|thats|that is|that makes|makes|which makes"
+    rf"|which is|it's"
+    rf"|what|what's that|total|comes to)\b,? ?)*)(?P<n>{COUNT})(?P<tail>,? (?:total|altogether"
+    rf"|in all"
+    r"|in total|of them|of those|wires|conductors))?(?:(?P<more> more)? (?:number "
+    r"|#)?(?P<size>" + _SIZE_WORD +
+    r")(?P<s>'?e?s))?(?=\s*(?:$|[.,;:?!…)–\n-](?!\d)|(?:and|plus|with|then|so)\b))"
+)  # fmt: skip
+COMES_ON_TOP = lazy_pattern(r"\b(?:plus|also|add|another|then|more)\s+$")
+COUNTED = lazy_pattern(rf"(?<!number )(?<!#)\b{COUNT} $")
+#: "Number 12: black red blue white".
+SIZE_FIRST = lazy_pattern(
+    rf"(?:all )?(?:(?:number |no\.? ?|# ?)(?P<size>{_SIZE_WORD})'?s?"
+    rf"|(?P<several>{_SIZE_WORD})'?e?s)"
+    r"\s*[,:-]?\s+"
+)
+DETERMINED = lazy_pattern(rf"(?:{COUNT}|an?|its|the|another)\s|greens?\b")
