@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from decimal import Decimal
 from typing import TypeAlias, get_args
 
@@ -55,17 +56,7 @@ def fill_question(heard: str, text: str) -> acts.AskFill | None:
         wire = _wire(text, asks.start(), place.start())
         if wire is None:
             continue
-        count, awg, insulation = wire
-        return acts.AskFill(
-            count=count,
-            awg=awg if isinstance(awg, int) else None,
-            large=awg if isinstance(awg, str) else None,
-            insulation=insulation,
-            raceway=kind,
-            size=size,
-            words=heard.strip(),
-            span=(0, len(heard)),
-        )
+        return replace(_asked(heard, wire), raceway=kind, size=size)
     return None
 
 
@@ -76,6 +67,10 @@ def wire_asked(heard: str, text: str) -> acts.AskFill | None:
     wire = _wire(text, asks.start(), len(text)) if asks is not None else None
     if wire is None or _RATHER.search(text):
         return None
+    return _asked(heard, wire)
+
+
+def _asked(heard: str, wire: _Wire) -> acts.AskFill:
     count, awg, insulation = wire
     return acts.AskFill(
         count=count,

@@ -38,7 +38,8 @@ _PREPOSITION = lazy_pattern(
 
 def is_about(text: str) -> bool:
     """Whether a text speaks of a pull box by itself."""
-    return shows("about").search(text) is not None
+    alone = words("alone").fullmatch(text.strip(" .!"))
+    return shows("about").search(text) is not None or alone is not None
 
 
 def read(heard: str, expect: str | None, ordinary: Ordinary) -> Utterance | None:

@@ -46,6 +46,7 @@ from boxaloud.grammar.utterance.fixture_groups import of_fixtures
 from boxaloud.grammar.utterance.kinds_of_all import all_of_a_kind
 from boxaloud.grammar.utterance.landed_together import landed_together, off_its_wires
 from boxaloud.grammar.utterance.miscounts import cursed, miscounted, named_twice
+from boxaloud.grammar.utterance.named_editions import one_edition
 from boxaloud.grammar.utterance.other_talk import TELLS, about_other_things, strange_words
 from boxaloud.grammar.utterance.repetitions import (
     counted_in_all,
@@ -221,6 +222,7 @@ _FIRST: Passes = (
     (landed_together, (acts.AddDevice,), 2),
     (off_its_wires, (acts.Remove,), 1),
     (_nameless, (acts.OpenBox,), 1),
+    (one_edition, (acts.SetEdition,), 2),
     (_hedged, (acts.SetClamps,), 1),
     (landed_on_cables, (acts.AddDevice,), 2),
     (for_devices, (acts.AddDevice, acts.Land, acts.AddCable, acts.AddConductors), 1),

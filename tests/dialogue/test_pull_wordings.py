@@ -119,6 +119,25 @@ def test_what_may_make_it_larger_is_not_stepped_over(said: str) -> None:
     assert found.left_over
 
 
+def test_a_straight_pull_may_be_begun_by_itself() -> None:
+    found = told("We're pulling straight through a box.",
+                 "Two of the pipes are one inch and one is a four inch.")  # fmt: skip
+    assert sides(found) == ("32", None, None)
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "six 12s pulled straight through the box", "ten twelves pull straight through, never cut",
+        "four number 8 going straight through a 4 square box", "two 14-2s run straight through",
+    ],
+)  # fmt: skip
+def test_wires_that_pass_through_make_no_pull_box(said: str) -> None:
+    found = told(said)
+    assert ReplyDocument.of(found).to_json()["pull_box"] is None
+    assert found.sheet.lines
+
+
 def test_nothing_of_it_is_a_pull_box_where_none_is_at_hand() -> None:
     for said in ("how long is the box", "what's the smallest box", "box length needed?"):
         assert ReplyDocument.of(told(said)).to_json()["pull_box"] is None

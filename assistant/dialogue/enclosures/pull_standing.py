@@ -65,6 +65,9 @@ class PullStanding:
         How far raceways must be apart is a matter of where they enter: where that was not told,
         it is told beside the verdict and opens none.
         """
+        smaller = self.said is not None and self.said.listed
+        if smaller and self.too_small:
+            return "incomplete"  # 314.28(A)(3): permitted where its maker marked it for them
         if self.too_small or any(one.holds is False for one in self.remarks):
             return "over"
         settled = self.all_known and not any(

@@ -24,6 +24,7 @@ from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Reference, Thing
 from boxaloud.grammar.clauses.act_fields import KIND_OF
+from boxaloud.rules import is_canadian
 from boxaloud.rules.contents import Cable, FixtureWires, Marked, Yoke
 
 SIZED = ("device_size", "block_size")
@@ -145,6 +146,8 @@ def _number(turn: Turn, act: acts.Number, value: Decimal) -> Act:
     """A bare number: what it is of the open question, else a volume if it can be one."""
     whole = value == int(value)
     asked = turn.asked
+    if (counted := _canadian_connectors(turn, act, value)) is not None:
+        return counted
     if asked == "mistaken":
         return corrected(act, acts.RestateNumber(value=value))
     if whole and value in (14, 12, 10, 8, 6) and turn.done and asked not in SIZED:
@@ -163,6 +166,19 @@ def _number(turn: Turn, act: acts.Number, value: Decimal) -> Act:
     ):
         return box_measures.as_volume(turn, act, value)
     return act
+
+
+def _canadian_connectors(turn: Turn, act: acts.Number, value: Decimal) -> Act | None:
+    """ "Two connectors" under Rule 12-3034: those of wires, a pair of which counts; what clamps a
+    cable counts nothing there."""
+    named = turn.upcoming
+    if not is_canadian(turn.state.edition) or value != int(value) or not 1 <= value <= 40:
+        return None
+    if not isinstance(named, acts.SetClamps) or named.words.lower() != "connectors":
+        return None
+    turn.take()
+    words = f"{act.words} {named.words}"
+    return acts.AddUncounted(name="wire connector", count=int(value), words=words, span=act.span)
 
 
 def _of_known_box(turn: Turn) -> bool:
