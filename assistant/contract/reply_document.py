@@ -3,21 +3,51 @@
 
 from __future__ import annotations
 
-from typing import Annotated
+from typing import Annotated, Literal
 
-from boxaloud.assistant.contract.document import Confidence, Document, Texts
+from boxaloud.assistant.contract.document import Confidence, Document, Number, Texts
 from boxaloud.assistant.contract.enclosure_documents import ConduitBodyDocument, PullBoxDocument
 from boxaloud.assistant.contract.worksheet_document import WorksheetDocument
+from boxaloud.assistant.dialogue.answer_figures import Figure, FigureKind
 from boxaloud.assistant.dialogue.question_slots import QuestionSlot
-from boxaloud.assistant.dialogue.reply import ActKind, Reply
+from boxaloud.assistant.dialogue.reply import ActKind, Reply, SystemAct
 from pydantic import ConfigDict, Field, Strict
 
 
+class AnswerFigure(Document):
+    """A number that answers a question; least and most differ while it hangs on what is open."""
+
+    of: Annotated[
+        FigureKind,
+        Field(
+            description="How many more fit (room), or a volume: that is needed, that there is"
+            " (capacity), that a thing takes."
+        ),
+    ]
+    least: Number
+    most: Number
+    unit: Literal["count", "in3", "mL"]
+
+    @classmethod
+    def from_figure(cls, figure: Figure) -> AnswerFigure:
+        """The document of a figure."""
+        least, most = format(figure.least, "f"), format(figure.most, "f")
+        return cls(of=figure.of, least=least, most=most, unit=figure.unit)
+
+
 class SpokenAct(Document):
-    """One act of the reply: what it does, and its sentence for the eye."""
+    """One act of the reply: what it does, its sentence for the eye, and the numbers in it that
+    answer a question."""
 
     act: ActKind
     says: str
+    figures: Annotated[tuple[AnswerFigure, ...], Strict(False)] = ()
+
+    @classmethod
+    def from_act(cls, act: SystemAct) -> SpokenAct:
+        """The document of an act."""
+        figures = tuple(map(AnswerFigure.from_figure, act.figures))
+        return cls(act=act.act, says=act.says, figures=figures)
 
 
 class _Said(Document):
@@ -67,7 +97,7 @@ class ReplyDocument(WorksheetDocument, _Said):
             understood=reply.understood,
             left_over=reply.left_over,
             reply=reply.said,
-            acts=tuple(SpokenAct(act=act.act, says=act.says) for act in reply.acts),
+            acts=tuple(map(SpokenAct.from_act, reply.acts)),
             spoken=reply.spoken,
             asks=reply.asks,
             pull_box=None if state is None else PullBoxDocument.of(state),

@@ -16,6 +16,7 @@ from boxaloud.assistant.dialogue.belief import held_acts, unread_words
 from boxaloud.assistant.dialogue.interpretation import interpreter, value_conflicts
 from boxaloud.assistant.dialogue.policy import (
     code_comparison,
+    named_capacity,
     reason_questions,
     report_requests,
     user_questions,
@@ -39,6 +40,7 @@ from boxaloud.assistant.dialogue.tracker import (
     replacements,
     restatements,
     restorations,
+    room_left,
     short_answers,
     space_placing,
     table_box,
@@ -163,8 +165,8 @@ HANDLERS: dict[type[Act], Callable[[Turn, Any], None]] = {
     acts.UnknownOperator: neutral_acts.unknown,
     acts.Mistaken: neutral_acts.mistaken,
     acts.Suppose: _suppose,
-    acts.RoomFor: what_if.room,
-    acts.Ask: user_questions.ask,
+    acts.RoomFor: lambda turn, act: room_left.room(turn, act, run),
+    acts.Ask: lambda turn, act: named_capacity.ask(turn, act, run),
     acts.AskWhy: reason_questions.why,
     acts.AskEdition: code_comparison.what_changes,
     acts.AskMeaning: user_questions.meaning,

@@ -7,6 +7,7 @@ from dataclasses import replace
 from decimal import Decimal
 from typing import Literal, TypeAlias
 
+from boxaloud.assistant.dialogue.answer_figures import Figure
 from boxaloud.assistant.dialogue.divided_box import Standing
 from boxaloud.assistant.dialogue.nlg.sentences import for_ear, joined
 from boxaloud.assistant.dialogue.nlg.spoken_form import once, slowly, spoken
@@ -32,6 +33,8 @@ class SystemAct:
     says: str
     eased: str = ""
     """What is said to the ear in a long reply instead, with fewer numbers; empty for the same."""
+    figures: tuple[Figure, ...] = ()
+    """The numbers that answer a question."""
 
     @property
     def spoken(self) -> str:

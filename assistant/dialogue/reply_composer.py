@@ -109,7 +109,10 @@ class Composer:
         made = [SystemAct("refuse", text) for text in turn.refused]
         if self.entry.refusal:
             made.append(SystemAct("refuse", self.entry.refusal))
-        made += [SystemAct("answer", text) for text in turn.answers]
+        made += [
+            SystemAct("answer", text, figures=turn.figures.get(place, ()))
+            for place, text in enumerate(turn.answers)
+        ]
         made += [SystemAct("report", text) for text in turn.reports]
         told_it = self.changed or bool(turn.answers)
         caution = not cautioned and self.found.verdict != "incomplete" and told_it

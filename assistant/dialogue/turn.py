@@ -9,6 +9,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import NamedTuple, TypeAlias, TypeVar
 
+from boxaloud.assistant.dialogue.answer_figures import Figure
 from boxaloud.assistant.dialogue.ground_sizes import resized, unsaid_size
 from boxaloud.assistant.dialogue.history import History
 from boxaloud.assistant.dialogue.nlg.sentences import say
@@ -40,6 +41,8 @@ class Turn:
     echoes: list[str] = field(default_factory=list)
     understood: list[str] = field(default_factory=list)
     answers: list[str] = field(default_factory=list)
+    figures: dict[int, tuple[Figure, ...]] = field(default_factory=dict)
+    """The numbers of an answer, by its place among the answers."""
     reports: list[str] = field(default_factory=list)
     """What is said where a report was asked for."""
     refused: list[str] = field(default_factory=list)
@@ -131,8 +134,10 @@ class Turn:
         self.refused.append(say("refused", words=words, why=why))
         self.unplaced.append(words)
 
-    def answer(self, text: str, understood: str) -> None:
+    def answer(self, text: str, understood: str, *figures: Figure) -> None:
         """Answer a question; the box does not change."""
+        if figures:
+            self.figures[len(self.answers)] = figures
         self.answers.append(text)
         self.understood.append(understood)
 

@@ -22,17 +22,19 @@ class Suppose(Act):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RoomFor(Act):
-    """ "How many more 14-2s", "will a dimmer still fit"."""
+    """ "How many more 14-2s", "will a dimmer still fit", "the most 12s in a 4 by 1-1/2 octagon"."""
 
     thing: Thing | None = None
     count: int | None = None
+    given: tuple[Act, ...] = ()
+    """What the question names of the box, tried on a copy: its size, its clamps, nothing else."""
 
 
 QuestionKind: TypeAlias = Literal[
     "read_back", "total", "margin", "capacity", "why_ask", "smallest_box", "advice",
     "which_edition", "help", "repeat", "slower", "identity", "largest", "metric", "certainty",
     "missing", "live_work", "box_name", "stricter", "fan_rated", "understood", "need_asked",
-    "how_report",
+    "how_report", "volume",
 ]  # fmt: skip
 
 
@@ -56,6 +58,8 @@ class Ask(Act):
     about: QuestionKind
     family: str | None = None
     """The kind of box that is asked for: "what size device box do I need"."""
+    given: tuple[Act, ...] = ()
+    """The box whose volume is asked for: "what's the volume of a 4 by 2-1/8 square"."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

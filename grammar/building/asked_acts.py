@@ -11,9 +11,13 @@ from typing import Any, cast
 from boxaloud.grammar import acts, grammar_data
 from boxaloud.grammar.acts import Act
 from boxaloud.grammar.building.asked_question import LONGEST, Question, named
-from boxaloud.grammar.building.box_questions import asks_of_the_outcome, box_wanted
+from boxaloud.grammar.building.box_questions import (
+    asks_of_the_outcome,
+    box_wanted,
+    volume_asked,
+)
 from boxaloud.grammar.building.report_questions import report_asked
-from boxaloud.grammar.building.room_questions import asks_for_room, room_for
+from boxaloud.grammar.building.room_questions import asks_for_room, most_of, room_for
 from boxaloud.grammar.building.supposed_acts import is_about
 from boxaloud.grammar.building.taken_room import (
     asks_what_it_takes,
@@ -76,6 +80,17 @@ def _of_a_report(question: Question) -> list[Act] | None:
     if "report" not in question.kinds or question.things:
         return None
     return report_asked(question.clause, question.words, question.span)
+
+
+def _the_most(question: Question) -> list[Act] | None:
+    """ "What's the most 12s a deep four square can take"."""
+    return most_of(question.clause, question.following, question.words, question.span)
+
+
+def _volume_of_a_box(question: Question) -> list[Act] | None:
+    """ "How many cubic inches is a 4 by 1-1/2 octagon"."""
+    asked = volume_asked(question.line, question.things, question.words, question.span)
+    return None if asked is None else [asked]
 
 
 def _conditional(question: Question) -> list[Act] | None:
@@ -218,6 +233,8 @@ def _of_a_thing(question: Question) -> list[Act] | None:
 _READINGS: tuple[Callable[[Question], list[Act] | None], ...] = (
     _unsure,
     _of_a_report,
+    _the_most,
+    _volume_of_a_box,
     _conditional,
     _on_condition,
     _of_the_code,

@@ -1,9 +1,11 @@
-"""Questions for the box that is needed: whether a clause asks for one, and of what kind."""
+"""Questions for the box that is needed, and for the volume of one that is named."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
+from boxaloud.grammar import acts
+from boxaloud.grammar.clauses.act_fields import act_of
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.phrases.statements import Statement
 
@@ -31,6 +33,31 @@ def box_wanted(line: str, kinds: Sequence[str], things: Sequence[Statement]) -> 
     if "smallest_box" in kinds or (not sized and _BOX_FOR.search(_NAMED.sub("box", line))):
         return ""
     return None
+
+
+_VOLUME = r"(?:volume|capacity|cubic inch(?:es)?|cubic|cu in|cubes)"
+_VOLUME_OF = lazy_pattern(
+    rf"\b{_VOLUME}\b[^<]*<box_(?:size|kind)|<box_(?:size|kind)[^<]*\b{_VOLUME}\b"
+    r"|\bhow (?:big|large|much)\b[^<]*<box_(?:size|kind)[^<]*$"
+)
+#: Of what goes in it, or of what is left in it.
+_OF_CONTENTS = lazy_pattern(
+    r"\b(?:need|needs|needed|left|over|margin|spare|room|if|with|fit|fits|more|full|deep|wide)\b"
+)
+
+
+def volume_asked(
+    line: str, things: Sequence[Statement], words: str, span: tuple[int, int]
+) -> acts.Ask | None:
+    """ "What's the volume of a 4 by 2-1/8 square": of the one box that a clause names."""
+    boxes = [found for found in things if found.kind in ("box_size", "box_kind")]
+    if len(boxes) != 1 or len(things) != 1:
+        return None
+    if not _VOLUME_OF.search(line) or _OF_CONTENTS.search(line):
+        return None
+    box = act_of(boxes[0])
+    given = (box,) if box is not None else ()
+    return acts.Ask(about="capacity", given=given, words=words, span=span)
 
 
 _OUTCOME = lazy_pattern(

@@ -1,15 +1,18 @@
-"""Questions whether there is room for more of a thing, and for how many."""
+"""Questions whether there is room for more of a thing, for how many, and for how many at most."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import cast
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
-from boxaloud.grammar.clauses.act_fields import THINGS, thing_of
+from boxaloud.grammar.clauses.act_fields import THINGS, act_of, thing_of
 from boxaloud.grammar.clauses.clause import Clause
+from boxaloud.grammar.clauses.most_wanted import wants_most
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.phrases.statements import Statement
 
 
@@ -50,3 +53,53 @@ def room_for(
     if thing is not None and not re.search(r"\bhow many\b", clause.line):
         count = getattr(thing, "count", None) or 1
     return [acts.RoomFor(thing=thing, count=count, words=words, span=span)]
+
+
+_GIVEN = ("box_volume", "box_size", "box_kind", "clamps", "nothing")
+#: What goes on with such a question, and asks nothing more: "…, one and a half deep, can take".
+_GOES_ON = lazy_pattern(
+    r"(?:can|could|will|would|may|does) (?:it |that |one )?(?:take|hold|have|carry|handle|fit)s?"
+    r"|(?:max|maximum|at (?:the )?most|in all|altogether|allowed|permitted)"
+)
+_ALONE = lazy_pattern(r"\b(?:by (?:it|them)sel(?:f|ves)|alone|empty|and that is all)\b")
+_NUMBERED = lazy_pattern(r"(?:#|number) <n:(18|16|14|12|10|8|6)>")
+_SIZES = ("18", "16", "14", "12", "10", "8", "6")
+
+
+def most_of(
+    clause: Clause, following: Sequence[Clause], words: str, span: tuple[int, int]
+) -> list[Act] | None:
+    """ "The most fourteens a four square can take, if nothing else is in it": how many at most,
+    given what the question names of the box. None where it asks for something else."""
+    if not wants_most(clause.line):
+        return None
+    inside = [found for found in clause.found if found.kind in THINGS]
+    later = [found for one in following for found in one.found]
+    if len(inside) > 1 or any(found.kind not in _GIVEN for found in later):
+        return None
+    thing = thing_of(inside[0]) if inside else _bare_size(clause)
+    if not isinstance(thing, acts.AddConductors | acts.AddCable | None):
+        return None
+    if thing is not None and thing.count is not None:
+        return None
+    named = (*clause.found, *later)
+    given = [act for found in named if found.kind in _GIVEN and (act := act_of(found)) is not None]
+    if _ALONE.search(clause.line):
+        given.append(acts.NothingElse(of="else", words=words, span=span))
+    thing = replace(thing, doubts=()) if thing is not None else None
+    return [acts.RoomFor(thing=thing, given=tuple(given), words=words, span=span)]
+
+
+def goes_on(line: str) -> bool:
+    """Whether a clause only goes on with such a question."""
+    return _GOES_ON.fullmatch(line) is not None
+
+
+def _bare_size(clause: Clause) -> acts.AddConductors | None:
+    """The size in "max #12", "number tens" where no wires are named with it."""
+    for found in clause.found:
+        value = found.get("awg") if found.kind == "size" else found.get("value")
+        if found.kind in ("size", "number") and str(value) in _SIZES:
+            return acts.AddConductors(awg=int(str(value)), words=found.words, span=found.span)
+    numbered = _NUMBERED.search(clause.line)
+    return None if numbered is None else acts.AddConductors(awg=int(numbered[1]))

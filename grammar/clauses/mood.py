@@ -7,6 +7,7 @@ from functools import lru_cache
 
 from boxaloud.grammar import grammar_data
 from boxaloud.grammar.clauses.clause import Clause, Mood
+from boxaloud.grammar.clauses.most_wanted import asks_for_most
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.phrases.statements import Statement
 
@@ -110,6 +111,8 @@ def find_mood(clause: Clause) -> None:
     asks = _ASKS_OF_FIT if clause.closes == "?" else _FITS_WITH
     if clause.mood == "declarative" and asks.search(clause.line) and _further(clause):
         clause.mood, clause.fit = "interrogative", True
+    if clause.mood == "declarative" and asks_for_most(clause.line):
+        clause.mood = "interrogative"
     if clause.mood == "interrogative" and any(_passes(found) for found in clause.found):
         clause.fit = True
 

@@ -8,6 +8,7 @@ from dataclasses import replace
 from boxaloud.grammar import acts, grammar_data
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.building.asked_acts import ask, order
+from boxaloud.grammar.building.room_questions import goes_on
 from boxaloud.grammar.building.told_acts import parts_of, tell
 from boxaloud.grammar.building.told_clause import Telling
 from boxaloud.grammar.clauses.act_fields import thing_of
@@ -165,6 +166,8 @@ def _asked(
         end += 1
     told = ask(telling, parts[place + 1 : end])
     if end == place + 1 and end < len(parts) and _guesses(clause, parts[end]):
+        end += 1
+    if end < len(parts) and isinstance(told[0], acts.RoomFor) and goes_on(parts[end].line):
         end += 1
     return end, told, []
 

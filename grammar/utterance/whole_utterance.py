@@ -294,7 +294,6 @@ _PIECES: dict[Tidying, tuple[str, ...]] = {
     all_of_unknown: ("all", "both"),
     counted_in_all: ("count", "total", "all", "altogether", "there"),
     all_of_a_kind: ("all", "both"),
-    missed_one: ("missed", "forgot", "overlooked", "skipped", "left out"),
     switch_beside_box: ("sw box", "switch box"),
     quads_as_duplexes: ("quad", "plex"),
 }

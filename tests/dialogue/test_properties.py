@@ -173,6 +173,10 @@ ACTS = [
     if isinstance(made, type) and issubclass(made, acts.Act) and made is not acts.Act
 ]
 st.register_type_strategy(Decimal, st.decimals(allow_nan=False))
+#: What a question names of a box stands for any act within an act.
+st.register_type_strategy(
+    acts.Act, st.one_of(st.from_type(acts.SetSize), st.from_type(acts.SetClamps))
+)
 
 
 @pytest.mark.parametrize("made", [made for made in ACTS if made is not acts.Suppose])

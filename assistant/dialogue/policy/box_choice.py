@@ -12,6 +12,7 @@ from boxaloud.assistant.dialogue.nlg.sentences import (
     volume,
 )
 from boxaloud.assistant.dialogue.policy import enclosure_questions
+from boxaloud.assistant.dialogue.policy.volume_questions import needed_figure, needed_text
 from boxaloud.assistant.dialogue.state import State, to_box
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
@@ -38,21 +39,23 @@ def _families(state: State) -> tuple[str, ...]:
 
 
 def smallest_box(turn: Turn, act: Act) -> None:
-    """ "what's the smallest box"."""
+    """ "what's the smallest box", "what's the minimum": the volume that it takes, and boxes."""
     if enclosure_questions.dimensions(turn, act):
         return
     if not turn.state.items:
         turn.answer(say("boxes.empty"), act.words)
         return
+    takes = needed_text(turn.state)
+    figure = needed_figure(turn.state)
     if is_canadian(turn.state.edition):
-        turn.answer(say("boxes.canada"), act.words)
+        turn.answer(joined((takes, say("boxes.canada"))), act.words, figure)
         return
     families = _families(turn.state)
     asked = act.family if isinstance(act, acts.Ask) and act.family in FAMILIES else None
     box = to_box(turn.state)
     found = smallest_boxes(box, (asked,) if asked else families) or smallest_boxes(box, families)
     if not found:
-        turn.answer(say("boxes.none"), act.words)
+        turn.answer(joined((takes, say("boxes.none"))), act.words, figure)
         return
     first = found[0]
     text = say(
@@ -67,7 +70,7 @@ def smallest_box(turn: Turn, act: Act) -> None:
     ]
     if others:
         text = joined((text, say("boxes.others", others=listed(others))))
-    turn.answer(text, act.words)
+    turn.answer(joined((takes, text)), act.words, figure)
     proposal = acts.SetSize(row=first.row.id, gangs=first.gangs, words=_box_name(first))
     turn.state = altered(turn.state, proposed=(proposal,))
 

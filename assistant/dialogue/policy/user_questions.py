@@ -18,6 +18,7 @@ from boxaloud.assistant.dialogue.policy.volume_questions import (
     read_back,
     stricter,
     total,
+    volume_asked,
 )
 from boxaloud.assistant.dialogue.state import Form
 from boxaloud.assistant.dialogue.turn import Turn
@@ -92,6 +93,7 @@ ABOUT: dict[acts.QuestionKind, Callable[[Turn, acts.Ask], None]] = {
     "capacity": capacity,
     "why_ask": why_ask,
     "smallest_box": smallest_box,
+    "volume": volume_asked,
     "advice": advice,
     "which_edition": which_edition,
     "help": help_,

@@ -5,9 +5,18 @@ from __future__ import annotations
 from decimal import Decimal
 
 from boxaloud.assistant.dialogue.altering import altered
+from boxaloud.assistant.dialogue.answer_figures import Figure
 from boxaloud.assistant.dialogue.assessment import assess
-from boxaloud.assistant.dialogue.nlg.sentences import joined, listed, marked, say, volume
+from boxaloud.assistant.dialogue.nlg.sentences import (
+    joined,
+    listed,
+    lowered,
+    marked,
+    say,
+    volume,
+)
 from boxaloud.assistant.dialogue.policy import box_status, enclosure_questions
+from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar.acts import Act
 from boxaloud.rules import editions
@@ -46,14 +55,46 @@ def margin(turn: Turn, act: Act) -> None:
 
 def capacity(turn: Turn, act: Act) -> None:
     """ "how big is the box"."""
-    sheet = assess(turn.state).sheet
+    capacity_of(turn, act, turn.state)
+
+
+def capacity_of(turn: Turn, act: Act, state: State) -> None:
+    """The capacity of the box of a state, from its mark or the Table."""
+    sheet = assess(state).sheet
     if sheet.capacity is None:
         turn.answer(say("capacity.unknown"), act.words)
         return
     parts = listed([f"{part.what} {marked(part.volume)}" for part in sheet.volumes])
     room = f"{marked(sheet.capacity)} {say(f'unit.{sheet.unit}')}"
     text = say("capacity.known", capacity=room, parts=parts)
-    turn.answer(text, act.words)
+    turn.answer(text, act.words, Figure("capacity", sheet.capacity, sheet.capacity, sheet.unit))
+
+
+def volume_asked(turn: Turn, act: Act) -> None:
+    """ "how many cubic inches is that": of what is in the box, else of the box."""
+    if turn.state.items:
+        total(turn, act)
+    else:
+        capacity(turn, act)
+
+
+def needed_text(state: State) -> str:
+    """What the contents take, over all that is open; of what was not understood it says so."""
+    found = assess(state)
+    unit = found.sheet.unit
+    if found.low == found.high:
+        text = say("needed.exact", total=with_unit(found.low, unit))
+    else:
+        low, high = volume(found.low, unit), with_unit(found.high, unit)
+        text = say("needed.range", low=low, high=high)
+    held = state.unread or state.pending or state.mistaken
+    return say("without_that", text=lowered(text)) if held else text
+
+
+def needed_figure(state: State) -> Figure:
+    """The volume that the contents take."""
+    found = assess(state)
+    return Figure("needed", found.low, found.high, found.sheet.unit)
 
 
 def with_unit(value: Decimal, unit: Unit) -> str:

@@ -13,8 +13,8 @@ from boxaloud.assistant.dialogue.nlg.sentences import marked, say, sentence
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar.acts import Act, NameBoxKind, SetVolume
-from boxaloud.rules import RulesError, validate_part
-from boxaloud.rules.contents import Marked, Part
+from boxaloud.rules import RulesError, TableRow, table_row, validate_part
+from boxaloud.rules.contents import Marked, Part, TableBox
 
 LARGEST_BARE = 200
 """Cubic inches up to which a number is taken for a volume though its unit was not said: "is
@@ -40,7 +40,35 @@ def box_volume(turn: Turn, act: SetVolume) -> None:
     if volume > LARGEST_BARE and not _UNITS.search(act.words.lower()):
         turn.refuse(act.words, say("say_the_unit", volume=marked(volume)))
         return
+    if (held := _multiplied_out(turn, volume)) is not None:
+        why = say(
+            "outside_multiplied", row=held.name, volume=marked(held.volume), said=marked(volume)
+        )
+        turn.refuse(act.words, why)
+        return
     choose_box(turn, Marked(volume, "box", metric_of(act)), act)
+
+
+_MARKED = re.compile(
+    r"(?i)\b(?:mark|stamp|print|label|list|rate|emboss|mould|mold|cast)"
+    r"|(?<!tape )(?<!ruler )(?<!rule )\b(?:say|read)s?\b"
+)
+_CLOSE = Decimal("0.5")
+"""How near to the outside size multiplied a volume is taken for that: such sums are rounded."""
+
+
+def _multiplied_out(turn: Turn, volume: Decimal) -> TableRow | None:
+    """The box at hand where a volume is its outside size multiplied, which is more than the Table
+    gives it: "four by four by one and a half, that'd be twenty-four"; None where it is marked."""
+    part = turn.state.box[0] if turn.state.box else None
+    if not isinstance(part, TableBox) or _MARKED.search(turn.heard):
+        return None
+    row = table_row(part.row)
+    if row.width is None:
+        return None
+    outside = row.width * (row.height or row.width) * row.depth * part.gangs
+    near = abs(outside - volume) <= _CLOSE
+    return row if near and volume > row.volume * part.gangs else None
 
 
 def _gangs_ahead(turn: Turn) -> int | None:

@@ -1,39 +1,28 @@
-"""Suppositions: "what if …", "how many more …", "will a … still fit". Nothing is entered."""
+"""Suppositions: "what if …". Nothing is entered."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import replace
-from decimal import Decimal
 
 from boxaloud.assistant.dialogue.altering import altered
-from boxaloud.assistant.dialogue.assessment import assess
-from boxaloud.assistant.dialogue.divided_box import spaces_in
 from boxaloud.assistant.dialogue.interpretation import reference_ambiguity
 from boxaloud.assistant.dialogue.job_acts import EVENTS
-from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import (
     Told,
-    counted,
     for_ear,
     joined,
     listed,
     lowered,
     say,
-    sentence,
     sentences,
     unstopped,
-    volume,
 )
-from boxaloud.assistant.dialogue.state import State, to_box
-from boxaloud.assistant.dialogue.tracker import added_items
 from boxaloud.assistant.dialogue.tracker.supposed_outcome import each_depth, outcome
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
 from boxaloud.grammar.clauses.act_fields import KIND_OF
-from boxaloud.rules import RulesError, room_for
-from boxaloud.rules.contents import Cable, Content
 
 Runner = Callable[[Turn, Sequence[Act]], None]
 DESCRIBING = (acts.SetVolume, acts.SetSize, acts.SetClamps, acts.NameBoxKind, acts.AddPart)
@@ -151,72 +140,3 @@ def _says(told: Act, proposed: Act) -> bool:
     slots = ("awg", "conductors", "name")
     same = type(told) is type(proposed) and isinstance(told, tuple(KIND_OF))
     return same and all(getattr(told, one, None) == getattr(proposed, one, None) for one in slots)
-
-
-def room(turn: Turn, act: acts.RoomFor) -> None:
-    """ "How many more 14-2s can I bring in", "will a 12-3 still fit"."""
-    if act.thing is None:
-        turn.answer(say("room.of_what"), act.words)
-        return
-    thing = _sized(turn.state, act.thing)
-    if isinstance(thing, acts.AddCable) and thing.awg is None:
-        turn.answer(say("room.of_what"), act.words)
-        return
-    try:
-        content: Content = added_items.content_of(replace(thing, count=1), turn.state)[0]
-    except RulesError as refusal:
-        turn.refuse(act.thing.words, str(refusal))
-        return
-    if assess(turn.state).sheet.capacity is None:
-        turn.answer(say("room.no_box"), act.words)
-        return
-    if spaces_in(turn.state) > 1:
-        turn.answer(say("room.divided"), act.words)
-        return
-    try:
-        found = room_for(to_box(turn.state), content)
-    except RulesError as refusal:  # a size that the rules in force do not know
-        turn.refuse(act.thing.words, str(refusal))
-        return
-    if act.count is not None:
-        turn.answer(_will_it(content, act.count, found.least, found.most), act.words)
-        turn.state = altered(turn.state, proposed=(replace(thing, count=act.count, doubts=()),))
-    else:
-        turn.answer(_how_many(turn, content, found.least, found.most), act.words)
-
-
-def _sized(state: State, thing: acts.Thing) -> acts.Thing:
-    """ "Two more cables": of the kind that is in the box, where that is one kind."""
-    if not isinstance(thing, acts.AddCable) or thing.awg is not None:
-        return thing
-    kinds = {
-        (i.content.awg, i.content.conductors) for i in state.items if isinstance(i.content, Cable)
-    }
-    if len(kinds) != 1:
-        return thing
-    awg, conductors = kinds.pop()
-    return replace(thing, awg=awg, conductors=conductors)
-
-
-def _plain_name(content: Content, count: int) -> str:
-    """The name for a count, without it: "14-2 cables"."""
-    name = item_names.brief(replace(content, count=max(count, 1)))
-    return name.removeprefix(counted(max(count, 1)) + " ")
-
-
-def _will_it(content: Content, count: int, least: int, most: int) -> str:
-    what = item_names.heard(replace(content, count=count))
-    if count <= least:
-        return say("room.yes", what=what)
-    return say("room.depends" if count <= most else "room.no", what=what)
-
-
-def _how_many(turn: Turn, content: Content, least: int, most: int) -> str:
-    what = _plain_name(content, most)
-    if most == 0:
-        sheet = assess(turn.state).sheet
-        left = max(sheet.margin or Decimal(0), Decimal(0))
-        return say("room.none", what=what, margin=volume(left, sheet.unit))
-    if least == most:
-        return sentence(say("room.exact", count=counted(most), what=what))
-    return sentence(say("room.between", least=counted(least), most=counted(most), what=what))

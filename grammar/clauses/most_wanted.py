@@ -1,0 +1,50 @@
+"""Questions for the most of a thing that a box may hold, however they are put."""
+
+from __future__ import annotations
+
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+
+_LEAD = (
+    r"(?:(?:so|and|ok|okay|but|hey|well|then|now|please|just|tell me|give me|show me|i want|i need"
+    r"|we need|say|what is|whats|find|figure out|work out|calculate|looking for|need) )*"
+)
+_NUMBER = r"(?:number|numbers|count|amount|quantity|no|qty|how many)"
+_LEAVE = r"(?:possible|permitted|allowed|allowable|permissible|legal)"
+_WIRE = r"(?:<(?:conductors|cable|size)::d?>|# <n:[0-9]+>)"
+#: What is counted where it is not said of what: "the most of them", "wires", "conductors".
+_THEM = r"(?:them|those|these|wires?|conductors?|such wires)"
+_MAY = r"(?:can|could|may|might|will|would|should|allowed|permitted|fits?|takes?|holds?)"
+
+_ASKS = lazy_pattern(
+    rf"^{_LEAD}(?:(?:the|a|an|my|at|its) )*(?:max|maximum|most|greatest|highest|largest)"
+    rf"(?: {_LEAVE})* {_NUMBER}(?: {_LEAVE})*(?:$| (?:of|for|in)\b)(?!.*<[a-z_]+:[0-9]+:)"
+    rf"|^{_LEAD}(?:the )?(?:max|maximum) (?:of )?{_WIRE}"
+    rf"|^{_LEAD}(?:the )?(?:max|maximum|most) {_THEM}$"
+    rf"|^{_LEAD}(?:the )?most (?:of )?(?:{_WIRE}|{_THEM}) (?:that |which |i |we |you |it )*{_MAY}\b"
+    rf"|\b(?:room|space)(?: left| there| still)* for how many\b"
+    rf"|^(?:{_WIRE}|{_THEM}) {_LEAVE}(?: in (?:it|there))?$"
+)
+#: Of these the mood is that of a question already.
+_PUT = lazy_pattern(
+    rf"\bhow many (?:more |of (?:the |those |these )?|at most )*(?:{_WIRE}|{_THEM})"
+    rf"|\bhow many (?:more )?{_MAY} (?:i|we|you|it|this|the|there|go|fit)\b"
+    rf"|\b(?:max|maximum|most|greatest|highest|largest)\b(?: {_LEAVE}| {_NUMBER}| of| the)*"
+    rf" (?:{_WIRE}|{_THEM})"
+    rf"|\bwhat is the (?:most|max|maximum|limit)(?: number)?$"
+)
+#: Of what there is, or of what something counts as.
+_OF_WHAT_IS = lazy_pattern(
+    r"\b(?:did|do i have|have i|have we|are in|are there|did i say|you got|you have|i have now"
+    r"|is in|counts?|counted|worth|equals?|count as)\b"
+)
+
+
+def asks_for_most(line: str) -> bool:
+    """Whether a clause asks for the most without a verb that asks: "max 12s in a 4 square"."""
+    return _ASKS.search(line) is not None and _OF_WHAT_IS.search(line) is None
+
+
+def wants_most(line: str) -> bool:
+    """Whether a clause that asks wants the most of a thing: "what's the most 14s it can take"."""
+    put = _ASKS.search(line) or _PUT.search(line)
+    return put is not None and _OF_WHAT_IS.search(line) is None
