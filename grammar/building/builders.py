@@ -23,6 +23,7 @@ from boxaloud.grammar.building.requests import (
     build_in_all,
     build_keep,
     build_more,
+    build_pairs,
     build_put_back,
     build_remove,
 )
@@ -49,5 +50,6 @@ BUILDERS: dict[str, Builder] = {
     "widen": build_widen,
     "canopy": build_canopy,
     "more": build_more,
+    "pairs": build_pairs,
     "box_number": build_box_number,
 }

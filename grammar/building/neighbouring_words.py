@@ -41,6 +41,8 @@ def is_elsewhere(elements: Sequence[Element], place: int) -> bool:
     before = [element.tag for element in elements[max(0, place - 3) : place]]
     if _is_other_end(elements, place):
         return True
+    if before[-1:] == ["it"] or before[-1:] == ["them"]:
+        return False  # "a switch and next to it an outlet": it stands beside one that is there
     if "behind" in before and not any(map(_is_the_box, elements[:place])):
         return False  # "three 14-2s stuffed in behind a dimmer": it closes the box
     return any(word in _BEHIND for word in before) and not any(

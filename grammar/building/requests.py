@@ -7,7 +7,13 @@ from dataclasses import replace
 
 from boxaloud.grammar import acts, grammar_data
 from boxaloud.grammar.acts import Act, Reference
-from boxaloud.grammar.building.pattern_groups import number_of, pieces, target_of, words_of
+from boxaloud.grammar.building.pattern_groups import (
+    number_of,
+    pieces,
+    target_of,
+    thing_in,
+    words_of,
+)
 from boxaloud.grammar.building.told_clause import Telling
 from boxaloud.grammar.clauses.act_fields import THINGS, reference_to
 from boxaloud.grammar.clauses.clause import Element
@@ -143,3 +149,15 @@ def build_in_all(match: Match, telling: Telling) -> list[Act] | None:
     words, span = words_of(match, telling)
     count = number_of(match)
     return None if count is None else [counted_in_all(int(count), words, span)]
+
+
+def build_pairs(match: Match, telling: Telling) -> list[Act] | None:
+    """ "Two pairs of 14-2": twice as many."""
+    words, span = words_of(match, telling)
+    thing, pairs = thing_in(match, "new"), number_of(match)
+    if not isinstance(thing, acts.AddCable | acts.AddConductors) or pairs is None:
+        return None
+    if thing.count is not None or thing.awg is None:
+        return None
+    doubts = tuple(doubt for doubt in thing.doubts if doubt.slot != "count")
+    return [replace(thing, count=2 * int(pairs), doubts=doubts, words=words, span=span)]

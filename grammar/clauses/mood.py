@@ -97,6 +97,11 @@ _ASKS_OF_FIT = lazy_pattern(
 )
 
 
+#: "Can one 14-2 go into a 3.9 cubic inch pancake": it asks whether it fits.
+_GOES_IN = lazy_pattern(
+    r"\b(?:can|could|will|would|may|does|do)\b.*<.*\b(?:go|goes|put|get|be put|stuff|squeeze)"
+    r" (?:in |into |inside )?<box_(?:volume|size)[^>]*>$"
+)
 _FITS_WITH = lazy_pattern(
     r"^(?:(?:and|so|but|then|now|ok|okay|well) )*(?:(?:it|this|that|the box|everything) )"
     rf"{_FITTING}(?: still)? with (?!.*<(?:n|box|clamps|place))<|^(?:and |so )*enters <"
@@ -162,7 +167,7 @@ def _read(line: str, closes: str) -> tuple[Mood, bool, bool]:
     if mood == "interrogative":
         fit = fit or (
             head_word not in ("what", "why", "which", "who", "when", "where")
-            and _about_fit(words, first)
+            and (_about_fit(words, first) or _GOES_IN.search(line) is not None)
         )
     if mood != "declarative" and " if " in line:
         modal = True

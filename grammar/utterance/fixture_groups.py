@@ -18,6 +18,9 @@ _FLAT = lazy_pattern(
     r"\b(?:no|not (?:\w+ ){0,2}(?:from|out of|through) (?:a|the)|not from a|not out of a"
     r"|not from the|not a|isn't a|without a|ain't no|flat)\b[^,.;]{0,12}\b(?:dome|domed"
     r"|canopy)\b|\bflat (?:fixture|light|luminaire|disk)\b"
+    r"|\b(?:no|not|w/o|wo|without|lacks?|lacking|sans|minus|never|(?:is|has|does|do|have)n[o']?t)\b"
+    r"(?: (?:have|has|had|got|any|a|an|the|under|in|come|with))* (?:domed? )?(?:canopy|dome)\b"
+    r"|\bcanop(?:y|ies) (?:is |was )?(?:missing|absent|none)\b|\bcanopyless\b"
 )
 _LUMINAIRE = lazy_pattern(
     r"\b(?:fixtures?|lights?|luminaires?|lamps?|canop(?:y|ies)|domed?|fans?|chandeliers?|sconces?"
@@ -42,7 +45,8 @@ def of_fixtures(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """Wires of a luminaire, and loops, by what the utterance says around them."""
     low = heard.lower()
     domed = "dome" in low or "canopy" in low  # a look at each utterance must be cheap
-    flat = (domed or "flat " in low) and _FLAT.search(low) is not None
+    denied = any(isinstance(act, acts.SetCanopy) and act.canopy is False for act in made)
+    flat = denied or ((domed or "flat " in low) and _FLAT.search(low) is not None)
     dome = domed and _DOME.search(low) is not None
     luminaire = _LUMINAIRE.search(low) is not None
     for place, act in enumerate(made):

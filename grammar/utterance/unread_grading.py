@@ -70,11 +70,19 @@ def about_something_else(clause: Clause, described: bool = False) -> bool:
     return _elsewhere(clause.line, things, exact, described)
 
 
+#: "She wants a device box with the clamps inside": the box that is spoken of.
+_WANTED = lazy_pattern(
+    r"\b(?:wants?|wanted|needs?|would like|asked for|calls? for) <box_(?:kind|size)[^>]*>.*<clamps"
+)
+
+
 @lru_cache(maxsize=1024)
 def _elsewhere(line: str, things: bool, exact: bool, described: bool) -> bool:
     """The same of a line with `things` of the box, said `exact`ly or not. Remembered: things are
     tags in it, so that most lines are said again, of other things."""
     if _FURTHER.search(line):
+        return False
+    if _WANTED.search(line):
         return False
     if _EDITION.search(line) and not _BUILT.search(line):
         return False  # "they took up the 2020 last month"

@@ -79,6 +79,7 @@ from boxaloud.grammar.utterance.said_anew import (
     yoke_of_that,
 )
 from boxaloud.grammar.utterance.shared_yokes import shared_yoke
+from boxaloud.grammar.utterance.sums_of_cables import split_by_way, summed_up
 from boxaloud.grammar.utterance.topics import topics_taken_out
 from boxaloud.grammar.utterance.unknown_things import holds_unknown
 from boxaloud.grammar.utterance.untold_orders import untold_order
@@ -233,7 +234,9 @@ _THEN: Passes = (
     (explained, (acts.AddConductors,), 2),
     (passes_through_again, (acts.AddConductors,), 2),
     (totals_checked, (acts.Number, acts.RestateNumber), 2),
-    (out_again, (acts.AddConductors,), 1),
+    (out_again, (acts.AddConductors, acts.AddCable), 1),
+    (split_by_way, (acts.AddCable,), 2),
+    (summed_up, (acts.AddCable,), 2),
     (without_sums, (acts.AddConductors, acts.OpenBox), 2),
     (named_by_role, (acts.AddCable,), 1),
     (headed_by_role, (acts.AddCable,), 2),

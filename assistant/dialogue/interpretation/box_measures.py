@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from decimal import Decimal
 
@@ -33,6 +34,8 @@ def as_volume(turn: Turn, act: acts.Number, value: Decimal) -> Act:
 
 
 _WIDE = Decimal("4.6875")
+#: "A 3.9 cu in pancake": the unit is said, and it is no depth.
+_CUBIC = re.compile(r"(?i)\bcu\b|\bcub|\bin3\b|in³|\bci\b")
 
 
 def said_volume(turn: Turn, act: acts.SetVolume) -> Act:
@@ -44,6 +47,7 @@ def said_volume(turn: Turn, act: acts.SetVolume) -> Act:
         and act.volume < 5
         and act.volume != int(act.volume)
         and act.unit is None
+        and not _CUBIC.search(act.words)
         and act.family in ("octagon", "square", "handy", "device", "pancake")
     ):
         return full(act, acts.SetSize(family=act.family, depth=act.volume), "depth")
@@ -52,6 +56,7 @@ def said_volume(turn: Turn, act: acts.SetVolume) -> Act:
         and act.volume < 5
         and act.volume != int(act.volume)
         and act.unit is None
+        and not _CUBIC.search(act.words)
         and turn.state.box
         and isinstance(turn.state.box[0], TableBox)
     ):

@@ -29,7 +29,7 @@ def box_volume(turn: Turn, act: SetVolume) -> None:
     if act.volume is None:
         turn.unplaced.append(act.words)
         return
-    gangs = turn.state.gangs or _gangs_ahead(turn)
+    gangs = turn.state.gangs or _gangs_of_table(turn) or _gangs_ahead(turn)
     if act.each and act.gangs is None and gangs is None:
         turn.refused.append(say("each_of_how_many", words=act.words))
         turn.unplaced.append(act.words)
@@ -69,6 +69,12 @@ def _multiplied_out(turn: Turn, volume: Decimal) -> TableRow | None:
     outside = row.width * (row.height or row.width) * row.depth * part.gangs
     near = abs(outside - volume) <= _CLOSE
     return row if near and volume > row.volume * part.gangs else None
+
+
+def _gangs_of_table(turn: Turn) -> int | None:
+    """How many sections of a standard box are ganged: "three 3x2x2-3/4 boxes, 14 apiece"."""
+    ganged = [p.gangs for p in turn.state.box if isinstance(p, TableBox) and p.gangs > 1]
+    return ganged[0] if ganged else None
 
 
 def _gangs_ahead(turn: Turn) -> int | None:

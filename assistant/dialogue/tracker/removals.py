@@ -29,6 +29,8 @@ def remove(turn: Turn, act: acts.Remove) -> None:
     item = references.find(turn.state, target)
     if item is None and target.kind == "grounds":
         grounds.unground_one(turn, act)
+    elif item is None and target.kind == "fixture_wires":  # "leave the fixture wires out"
+        turn.enter(turn.state, say("echo.no_fixture_wires"), act.words)
     elif item is None:
         item_changes.not_found(turn, target, act.words)
     elif _means_all(turn, target):
