@@ -24,7 +24,9 @@ def asks_for_room(clause: Clause, kinds: Sequence[str], things: Sequence[Stateme
         return "room_for" in kinds and not box and len(inside) < 2
     if re.search(r"\bhow many\b", clause.line):
         return not re.search(
-            r"\b(?:did|do i have|have i|are in|are there|did i say|you got|you have)\b", clause.line
+            r"\b(?:did|do i have|have i|are in|are there|did i say|you got|you have|counts?|counted"
+            r"|worth|how many does <)\b|\bhow many (?:times )?does <",
+            clause.line,
         )
     return bool(
         re.search(
@@ -86,6 +88,8 @@ def most_of(
     given = [act for found in named if found.kind in _GIVEN and (act := act_of(found)) is not None]
     if _ALONE.search(clause.line):
         given.append(acts.NothingElse(of="else", words=words, span=span))
+    if isinstance(thing, acts.AddConductors) and thing.awg is None:
+        thing = None  # "how many wires": of those that are spoken of
     thing = replace(thing, doubts=()) if thing is not None else None
     return [acts.RoomFor(thing=thing, given=tuple(given), words=words, span=span)]
 

@@ -97,6 +97,11 @@ _ASKS_OF_FIT = lazy_pattern(
 )
 
 
+#: "For how many does a stud count", "at what size".
+_BEFORE_WH = lazy_pattern(
+    r"(?:(?:and|so|but|ok|okay|well|then|now) )*(?:for|as|at|by|in|of|to|with) (?:how|what|which)"
+    r" (?:many|much|size|volume|<size|<conductors).*\b(?:do|does|did|is|are|can|may|must|should)\b"
+)
 #: "Can one 14-2 go into a 3.9 cubic inch pancake": it asks whether it fits.
 _GOES_IN = lazy_pattern(
     r"\b(?:can|could|will|would|may|does|do)\b.*<.*\b(?:go|goes|put|get|be put|stuff|squeeze)"
@@ -146,7 +151,7 @@ def _read(line: str, closes: str) -> tuple[Mood, bool, bool]:
     head_word = "" if words[first][0] == "<" else words[first]
     if any(word[0] == "<" and word[1:].partition(":")[0] in EVENTS for word in words):
         return "declarative", False, False
-    if UNSURE.search(line):
+    if UNSURE.search(line) or _BEFORE_WH.match(line):
         return "interrogative", False, False
     mood: Mood = "declarative"
     fit = modal = False

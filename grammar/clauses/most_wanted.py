@@ -27,6 +27,8 @@ _ASKS = lazy_pattern(
 #: Of these the mood is that of a question already.
 _PUT = lazy_pattern(
     rf"\bhow many (?:more |of (?:the |those |these )?|at most )*(?:{_WIRE}|{_THEM})"
+    rf"|\bhow <conductors::> (?:more |still |that )*"
+    rf"(?:{_MAY}|are left|is left|remain|are allowed)\b"
     rf"|\bhow many (?:more )?{_MAY} (?:i|we|you|it|this|the|there|go|fit)\b"
     rf"|\b(?:max|maximum|most|greatest|highest|largest)\b(?: {_LEAVE}| {_NUMBER}| of| the)*"
     rf" (?:{_WIRE}|{_THEM})"

@@ -11,8 +11,12 @@ from boxaloud.grammar.clauses.act_kinds import ROUTED
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 _LOOPS = lazy_pattern(r"\b(?:loop|loops|looped|coil|coiled|slack)\b")
-_LONG = lazy_pattern(r"\b(?:foot|feet|twelve inch|12 inch|12\"|double|twice|long|big)\b")
-_A_LOOP = lazy_pattern(r"\b(?:loops?|coils?)\b")
+_LONG = lazy_pattern(
+    r"\b(?:foot|feet|(?:twelve|12|fourteen|14|sixteen|16|eighteen|18)[- ]inch(?:es)?|12\"|double"
+    r"|twice|long|big)\b"
+)
+_A_LOOP = lazy_pattern(r"\b(?:loops?|coils?|looped|coiled)\b")
+_LENGTH = lazy_pattern(r"(?i)\b(?:inch(?:es)?|foot|feet)\b|\"")
 _SHORT = lazy_pattern(r"\b(?:short|less than|under|not quite)\b")
 _FLAT = lazy_pattern(
     r"\b(?:no|not (?:\w+ ){0,2}(?:from|out of|through) (?:a|the)|not from a|not out of a"
@@ -39,6 +43,11 @@ def _of_a_luminaire(wires: acts.AddConductors, luminaire: bool) -> bool:
         return False
     several = any(doubt.reason == "vague" for doubt in wires.doubts)
     return luminaire or (wires.awg == 18 and not several)
+
+
+def _is_length(act: Act) -> bool:
+    """ "With twelve inches of it looped": the length of the loop, and no count."""
+    return isinstance(act, acts.Number) and _LENGTH.search(act.words) is not None
 
 
 def of_fixtures(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
@@ -91,6 +100,7 @@ def of_fixtures(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
             if _LONG.search(low):
                 short = _SHORT.search(low)
                 made[near] = replace(wires, path="short_loop" if short else "loop")
+                made = [act for act in made if not _is_length(act)]
             else:
                 left.append(Unread(heard[found.start() : found.end()], found.span(), True))
     return made

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from decimal import Decimal
 
+from boxaloud.assistant.dialogue.answer_figures import Figure
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import joined, say, sentence, sentences, volume
 from boxaloud.assistant.dialogue.state import State
@@ -26,6 +28,41 @@ def answer(act: acts.AskMeaning, state: State) -> str:
     if is_canadian(state.edition) and act.term in sentences()["glossary_canada"]:
         return say(f"glossary_canada.{act.term}")
     return say(f"glossary.{act.term}")
+
+
+_COUNTS: dict[str, int] = {
+    "loop": 2, "pass_through": 1, "device": 2, "yoke": 2, "clamps": 1,
+    "wire_connector": 0, "pigtail": 0, "locknut": 0,
+}  # fmt: skip
+"""Allowances that one of them takes, 314.16(B)(1) to (4)."""
+
+
+def figures(act: acts.AskMeaning, state: State) -> tuple[Figure, ...]:
+    """The allowances that the thing of a term takes, where it is a number."""
+    term = "device" if isinstance(act.thing, acts.AddDevice) else act.term
+    if is_canadian(state.edition) or term not in _COUNTS:
+        return ()
+    if getattr(act.thing, "awg", None) is not None or (getattr(act.thing, "gangs", None) or 1) > 1:
+        return ()  # it is told in cubic inches, or by its gangs
+    count = Decimal(_COUNTS[term])
+    return (Figure("takes", count, count, "count"),)
+
+
+def spoken_of(act: acts.AskMeaning, state: State) -> acts.AskMeaning:
+    """ "For how many do I count that wire": a loop, or a wire straight through, that was told."""
+    wire = act.thing
+    if not isinstance(wire, acts.AddConductors) or wire.awg is not None or act.term not in _WIRE:
+        return act
+    paths = [getattr(held.act, "path", None) for held in state.pending]
+    paths += [getattr(item.content, "path", None) for item in state.items]
+    if wire.path is not None:
+        paths.append(wire.path)
+    told = [_PATHS[path] for path in paths if path in _PATHS]
+    return replace(act, term=told[-1], thing=None) if told else act
+
+
+_WIRE = ("", "size")
+_PATHS = {"loop": "loop", "through": "pass_through", "short_loop": "pass_through"}
 
 
 def _size(awg: int, state: State) -> str:

@@ -128,7 +128,8 @@ def meaning(turn: Turn, act: acts.AskMeaning) -> None:
         return
     if "canad" in turn.heard.lower():  # asked of that code, whatever the box is counted by
         state = altered(state, edition=CANADIAN)
-    turn.answer(glossary.answer(act, state), act.words)
+    act = glossary.spoken_of(act, state)
+    turn.answer(glossary.answer(act, state), act.words, *glossary.figures(act, state))
 
 
 def unknown(turn: Turn, act: acts.AskUnknown) -> None:

@@ -22,7 +22,7 @@ from boxaloud.assistant.dialogue.nlg.sentences import (
     sentence,
     volume,
 )
-from boxaloud.assistant.dialogue.state import State, to_box
+from boxaloud.assistant.dialogue.state import State, sizes_present, to_box
 from boxaloud.assistant.dialogue.tracker import added_items, table_box
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
@@ -117,11 +117,12 @@ def _range(least: int, most: int) -> str:
 
 
 def _meant(state: State) -> acts.Thing | None:
-    """ "How many of them may I have": of what was named without a number."""
+    """ "How many of them may I have": of what was named without a number, or of the one size."""
     for held in state.pending:
         if isinstance(held.act, _OF_COUNT_UNSAID) and held.act.count is None:
             return held.act
-    return None
+    sizes = sizes_present(state)
+    return acts.AddConductors(awg=sizes[0]) if len(sizes) == 1 else None
 
 
 def _at_most(state: State, content: Content, least: int, most: int) -> str:
