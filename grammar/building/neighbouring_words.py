@@ -41,13 +41,25 @@ def is_elsewhere(elements: Sequence[Element], place: int) -> bool:
     before = [element.tag for element in elements[max(0, place - 3) : place]]
     if _is_other_end(elements, place):
         return True
-    if before[-1:] == ["it"] or before[-1:] == ["them"]:
+    if before[-1:] == ["it"] or before[-1:] == ["them"] or _beside_another(elements, place, before):
         return False  # "a switch and next to it an outlet": it stands beside one that is there
     if "behind" in before and not any(map(_is_the_box, elements[:place])):
         return False  # "three 14-2s stuffed in behind a dimmer": it closes the box
     return any(word in _BEHIND for word in before) and not any(
         word.startswith("<") for word in before
     )
+
+
+_DETERMINERS = frozenset({"the", "my", "that", "this", "our", "your", "his", "her"})
+_NUMBERED = lazy_pattern(r"(?i)(?:an?|one|two|three|four|both|\d+)\b")
+
+
+def _beside_another(elements: Sequence[Element], place: int, before: Sequence[str]) -> bool:
+    """ "Near the door a switch": it is near something else that is named, and is in the box."""
+    found = elements[place].found
+    own = found is not None and _NUMBERED.match(found.words) is not None
+    named = [n for n, word in enumerate(before) if word in _DETERMINERS]
+    return own and bool(named) and named[-1] < len(before) - 1
 
 
 #: Where a cable goes or comes from.

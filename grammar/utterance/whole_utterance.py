@@ -41,6 +41,7 @@ from boxaloud.grammar.utterance.device_groups import (
 from boxaloud.grammar.utterance.device_names import one_name
 from boxaloud.grammar.utterance.device_purposes import for_devices
 from boxaloud.grammar.utterance.device_repeats import same_again
+from boxaloud.grammar.utterance.each_circuit import each_circuit
 from boxaloud.grammar.utterance.explained_lists import explained
 from boxaloud.grammar.utterance.fixture_groups import of_fixtures
 from boxaloud.grammar.utterance.kinds_of_all import all_of_a_kind
@@ -244,6 +245,7 @@ _THEN: Passes = (
     (listed_roles, (acts.AddCable,), 2),
     (counted_in_all, (acts.AddCable,), 1),
     (each_pipe, (), 0),
+    (each_circuit, (acts.AddCable, acts.AddConductors), 1),
     (
         taken_off,
         (acts.AddCable, acts.AddDevice, acts.AddConductors, acts.AddGrounds, acts.AddFitting),
