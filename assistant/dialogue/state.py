@@ -60,6 +60,8 @@ class State:
     """What is said of a conduit body, 314.16(C)."""
     partial_ring: PartialBox | None = None
     """An extension ring named by its shape, whose depth is still missing."""
+    table_count: tuple[int, int | None] | None = None
+    """Conductors that were said to be allowed by the Table with nothing else in, and their size."""
     gangs: int | None = None
     """Gangs of the box, where they were said apart from its volume."""
     edition_choices: tuple[str, ...] = ()

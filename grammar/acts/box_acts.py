@@ -120,6 +120,15 @@ class AddBarrier(Act):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class AllowByTable(Act):
+    """ "The table lets me have ten wires in this box": so many conductors with nothing else in it,
+    314.16(A). None of them is in it by that."""
+
+    count: int = 0
+    awg: int | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class SetEdition(Act):
     """The edition of the code to count by: a year, a `code` or a place by name, or both."""
 

@@ -9,6 +9,7 @@ from boxaloud.grammar import acts, grammar_data
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.building.asked_acts import ask, order
 from boxaloud.grammar.building.room_questions import goes_on
+from boxaloud.grammar.building.table_counts import allowed_by_table
 from boxaloud.grammar.building.told_acts import parts_of, tell
 from boxaloud.grammar.building.told_clause import Telling
 from boxaloud.grammar.clauses.act_fields import thing_of
@@ -54,9 +55,8 @@ def clause_acts(
         # what may be of the box after all is not passed over in silence
         held = [Unread(words, clause.span, True)] if exact else []
         return place + 1, [acts.OtherTalk(words=words, span=clause.span)], held
-    put = _put_and_answered(parts, place, heard) or _no_longer(parts, place, heard)
-    if put is not None:
-        return *put, []
+    if (formed := _told_by_form(parts, place, heard)) is not None:
+        return *formed, []
     if (unclear := _unknown_operator(clause, heard)) is not None:
         return place + 1, [unclear], []
     told = [_asked_about(act, parts, place, heard) for act in tell(telling)]
@@ -90,6 +90,13 @@ def _nobody_knows(telling: Telling) -> tuple[list[Act], list[Unread]] | None:
         if not (is_weak(act) or isinstance(act, (acts.DontKnow, acts.OtherTalk)))
     ]
     return told, _unread(telling.clause, told, telling.heard)
+
+
+def _told_by_form(parts: list[Clause], place: int, heard: str) -> tuple[int, list[Act]] | None:
+    """What the form of a clause, or of two, tells: by the Table, put and answered, once and now."""
+    if (allowed := allowed_by_table(parts[place], heard)) is not None:
+        return place + 1, [allowed]
+    return _put_and_answered(parts, place, heard) or _no_longer(parts, place, heard)
 
 
 _ONCE = lazy_pattern(r"(?:(?:there|and|so|this|it|we|i) )*used to (?:be|have) <cable:\d+:>[^<]*")

@@ -23,7 +23,7 @@ from boxaloud.assistant.dialogue.nlg.sentences import (
     volume,
 )
 from boxaloud.assistant.dialogue.state import State, sizes_present, to_box
-from boxaloud.assistant.dialogue.tracker import added_items, table_box
+from boxaloud.assistant.dialogue.tracker import added_items, conductors_allowed, table_box
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
@@ -36,6 +36,9 @@ _OF_COUNT_UNSAID = (acts.AddConductors, acts.AddCable)
 
 def room(turn: Turn, act: acts.RoomFor, run: Runner) -> None:
     """ "How many more 14-2s can I bring in", "will a 12-3 still fit"."""
+    of_wires = act.thing is None or isinstance(act.thing, acts.AddConductors)
+    if of_wires and not act.given and conductors_allowed.left_by_table(turn, act):
+        return
     thing = _sized(turn.state, act.thing) if act.thing is not None else _meant(turn.state)
     if thing is None or (isinstance(thing, acts.AddCable) and thing.awg is None):
         turn.answer(say("room.of_what"), act.words)
