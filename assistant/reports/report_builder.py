@@ -117,7 +117,10 @@ def _body(talk: Talk) -> BodyReport | None:
         return BodyReport(body_telling.governed(), state.body, False)
     lines = () if found.sheet is None else found.sheet.lines
     remedy = body_telling.remedy(state) if found.verdict == "over" else ""
-    return BodyReport(body_telling.told(state), state.body, True, lines, remedy)
+    sheet = None if found.pull is None else found.pull.sheet
+    also = [one.rule for one in sheet.requirements] if sheet is not None else []
+    also += ["body-marked-large"] if found.marked else []
+    return BodyReport(body_telling.told(state), state.body, True, lines, remedy, tuple(also))
 
 
 def _pull(talk: Talk) -> PullReport | None:
@@ -128,6 +131,7 @@ def _pull(talk: Talk) -> PullReport | None:
     if found.sheet is None or found.box is None:
         return None
     lines = tuple(dict.fromkeys(pull_standing.real_lines(found.sheet)))
+    cables = pull_telling.cables(talk.state)
     return PullReport(
         pull_telling.told(talk.state),
         found.sheet,
@@ -136,6 +140,7 @@ def _pull(talk: Talk) -> PullReport | None:
         too_small=found.verdict == "over",
         enough=found.verdict == "fits",
         compared=found.compared,
+        also=(*(remark.rule for remark in found.remarks), *(["pull-cable"] if cables else [])),
     )
 
 

@@ -45,6 +45,8 @@ class PullReport:
     """True where every dimension of the box at hand is known and large enough."""
     compared: tuple[Compared, ...] = ()
     """Each dimension of the box at hand against the least."""
+    also: tuple[str, ...] = ()
+    """The rules that it rests on besides those of its lines."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,6 +60,8 @@ class BodyReport:
     lines: tuple[BodyLine, ...] = ()
     remedy: str = ""
     """What would hold what is in it; empty where it fits."""
+    also: tuple[str, ...] = ()
+    """The rules that it rests on besides those of its lines."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -16,6 +16,7 @@ def references(report: JobReport) -> References:
     names |= {line.rule for box in report.boxes for line in box.sheet.volumes}
     names |= {line.rule for box in report.boxes if box.pull for line in box.pull.lines}
     names |= {line.rule for box in report.boxes if box.body for line in box.body.lines}
+    names |= {rule for box in report.boxes for of in (box.pull, box.body) if of for rule in of.also}
     notes = sorted(map(explain, names - {""}), key=lambda note: (note.section, note.rule))
     order = list(words()["source_kind"])
     found = {source for note in notes for source in note.sources}

@@ -164,3 +164,16 @@ def test_a_row_and_a_journal_have_the_same() -> None:
 def test_they_do_not_vanish_with_the_body() -> None:
     found = told("LB with three 4/0 THHN, 2 inch EMT, no splices", "no, it is a 4 square 2-1/8 box")
     assert found.verdict == "incomplete"
+
+
+@pytest.mark.parametrize(
+    ("said", "way"),
+    [
+        (("C body, two inch EMT, three 350 kcmil THHN",), "2-1/2 inch EMT"),
+        ((C, "it is 12 inches long"), "314.28(A)(3)"),
+        (("LL, half inch EMT, ten 12 THHN passing through",), "3/4 inch EMT"),
+    ],
+)
+def test_what_would_help(said: tuple[str, ...], way: str) -> None:
+    """0.4 x 5.858 / 0.5242 is 4.47; 0.4 x 0.533 / 0.0133 is 16.03."""
+    assert way in told(*said, "what can I do about it").said

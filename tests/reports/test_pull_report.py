@@ -218,3 +218,15 @@ def test_a_pull_box_that_is_open_has_no_drawing() -> None:
     assert box.pull is None
     assert report.count("incomplete") == 1
     assert 'class="plan"' not in page_of(report)
+
+
+@pytest.mark.parametrize(
+    ("said", "section"),
+    [
+        ("straight pull with one 3 conductor 4/0 cable", "314.28(A), Chapter 9 Table 1, 4 and 5"),
+        ("LB, 1 inch EMT, three number 4 THHN, no splices, marked for three 4/0", "314.28(A)(3)"),
+        ("C body, 1 inch EMT, three number 4 THHN, no splices, 8 inches long", "314.28(A)(1)"),
+    ],
+)
+def test_what_else_it_rests_on_stands_in_the_annex(said: str, section: str) -> None:
+    assert section in [use.section for use in references(report_of(said)).rules]

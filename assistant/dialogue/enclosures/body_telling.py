@@ -81,6 +81,8 @@ def remedy(state: State) -> str:
     found = conduit_body.standing(state)
     if found is None or found.sheet is None:
         return "" if found is None else found.refusal
+    if found.sheet.verdict == "fits":  # the raceway holds them, and the body is too small
+        return say("body.larger_body")
     size = conduit_body.larger(state)
     if size is None:
         return say("body.no_larger")

@@ -188,11 +188,10 @@ def larger(state: State) -> Decimal | None:
     size = state.body.size
     if size is None:
         return None
-    if state.body.large:
-        return None
     contents = tuple(item.content for item in state.items)
     for other in TRADE_SIZES:
-        if other > size and _passing(state.body, other, contents, state.edition).verdict == "fits":
+        sheet = _passing(state.body, other, contents, state.edition).sheet
+        if other > size and sheet is not None and sheet.verdict == "fits":
             return other
     return None
 
