@@ -19,10 +19,10 @@ _COUNT = lazy_pattern(
 )
 _MARKED = lazy_pattern(
     r"(?:marked|listed|rated|good|stamped|approved|made)(?: by (?:the|its) ma(?:ker|nufacturer))?"
-    r" (?:for|with)(?: up to| at most| a maximum of| no more than)?\s*$"
+    r"(?: (?:for|with)(?: up to| at most| a maximum of| no more than)?|[,:]? max(?:imum)?(?: of)?)"
+    r"\s*$"
 )
 _WORD = lazy_pattern(r"(?<![\w/.-])[\w#\"]")
-_TAIL = lazy_pattern(r"(?:[ ,]*(?:passing through|pulled through|conductors?|wires?))*")
 _MOST = 40
 _AXES = {"side width": "width", "side length": "length", "side depth": "depth"}
 

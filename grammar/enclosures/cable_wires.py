@@ -20,9 +20,13 @@ _SMALL = rf"(?:{_SIZE}|6|8|10)"
 _SET = lazy_pattern(rf"(?P<first>{_SIZE})(?P<rest>(?:[-–/ ]?[-–] ?{_SMALL}){{2,4}})(?![\w/.-])")
 _PAIR = lazy_pattern(rf"(?P<size>{_SIZE})[-–](?P<n>[2-5])(?![\w/.-]|[ -]?(?:inch|\"))")
 _COUNTED = lazy_pattern(
-    r"(?P<n>one|two|three|four|five|six|[1-6])[ -](?:conductors?|wires?)(?: of)?(?!\w)"
+    r"(?P<n>one|two|three|four|five|six|[1-6])(?:[ -](?:conductors?|wires?)|[ -/]?c)(?: of)?(?!\w)"
 )
 _NUMBER = lazy_pattern(r"(?P<n>two|three|four|five|six|[2-6]) ")
+_COMMA = lazy_pattern(r" ?[,:] ?")
+_IN_EACH = lazy_pattern(
+    r"(?: (?:thhn|thwn|xhhw|thhw|thw|tw)(?:-2)?)? (?:in each|each|apiece|inside)\b"
+)
 _GROUND = lazy_pattern(
     r",? ?(?:with|w/|and|plus|&) ?(?:an? |one |the |its )?(?:bare |copper |insulated |equipment )*"
     r"(?:ground(?:s|ing(?: conductor| wire)?| wires?)?|egc|g)(?!\w)"
@@ -63,7 +67,18 @@ def wires(text: str, at: int) -> Wires | None:
         return Wires((bare[0],) * int(many or 0), bare.end())
     if said is None or many is None:
         return None
-    return Wires((said.value.removeprefix("conductor "),) * int(many), said.end)
+    end = said.end + (text[said.end : said.end + 2].rstrip() == "s")  # "three number 2s"
+    return Wires((said.value.removeprefix("conductor "),) * int(many), end)
+
+
+def apart(text: str, at: int) -> Wires | None:
+    """Conductors behind a comma that can only be those of the cable before it."""
+    comma = _COMMA.match(text, at)
+    found = wires(text, comma.end()) if comma else None
+    if comma is None or found is None:
+        return None
+    own = counts_wires(text, comma.end()) or _IN_EACH.match(text, found.end) is not None
+    return found if own else None
 
 
 def with_sets(heard: str, text: str) -> str:

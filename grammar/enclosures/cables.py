@@ -69,6 +69,9 @@ class _Cable:
         if (self.noun or self.inside) and (of := cable_wires.ground(self.text, before)) is not None:
             self.ground = of[0]
             return self._step(of[1], self.noun)
+        if self.noun and not self.inside and (own := cable_wires.apart(self.text, before)):
+            self.inside, self.ground = own, own.ground or self.ground
+            return self._step(own.end, True)
         gap = _GAP.match(self.text, before)
         self.place = gap.end() if gap else before
         return self._wires() or self._word()

@@ -33,7 +33,8 @@ _ASKS = lazy_pattern(
     r"|(?:can|may|could) (?:i|we|you) (?:put|get|fit|run|pull|have|stuff|still (?:get|fit)))"
 )
 _RATHER = lazy_pattern(
-    r"\b(?:(?<!nothing )(?<!no )(?<!not )(?<!without )splic|tap|what if|suppos|would|still|more)"
+    r"\b(?:(?<!nothing )(?<!no )(?<!not )(?<!without )splic|tap|what if|suppos|would|still|more"
+    r"|marked|listed|rated)"
 )
 _RACEWAYS: dict[str, acts.RacewayName] = {name: name for name in get_args(acts.RacewayName)}
 _INSULATIONS: dict[str, acts.InsulationName] = {

@@ -41,6 +41,9 @@ def body(reply: Reply) -> dict[str, Any]:
         ((LB, "marked for three 4/0"), "fits", None),
         ((LB, "it is marked for three 2/0"), "fits", None),
         ((LB, "it's listed for these conductors"), "fits", None),
+        (("2 inch LB, four 3/0 XHHW, EMT, no splices, marked max four 3/0",), "fits", None),
+        # 3 x 0.2223 + 3 x 0.0824 = 0.9141 of 0.8144: they are in it, and no marking
+        ((LB, "it is not marked, three number 4 are in it too"), "over", None),
         ((LB, "marked for three number 4"), "incomplete", "body_inside"),
         ((LB, "marked for two 4/0"), "incomplete", "body_inside"),
         ((LB, "9 inches long and 3-1/2 inches deep"), "fits", None),

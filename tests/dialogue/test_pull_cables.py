@@ -47,6 +47,14 @@ def pull(reply: Reply) -> dict[str, Any]:
         (("straight pull, a 4/0 cable", "three 4/0 and a 2/0 ground", "XHHW"), "2", "16"),
         (("straight pull, a 4/0 cable", "3 inch"), "3", "24"),
         (("straight pull with one 3 conductor 4/0 cable", "make that 3 inch"), "3", "24"),
+        (("pull box with a 3/C 500 MC cable in one side and out the other",), "3", "24"),
+        # 3 x 0.3970 + 0.3970 = 1.588: 0.4 x 4.866 is rigid of 2-1/2; by every insulation
+        (("straight pull, MC cable, 3 conductors of 250 kcmil plus ground",), "2.5", "20"),
+        (("straight pull, two cables, three 4/0 THHN in each",), "2", "16"),
+        # 3 x 0.2223 + 0.1562 = 0.8231: 0.4 x 1.986 is PVC of 1-1/2, 0.4 x 3.291 of 2
+        (("angle pull, type SER 2/0-2/0-2/0-1 cable",), "2", "12"),
+        # 3 x 0.1158 + 0.0507 = 0.3981: 0.4 x 1.453 is PVC of 1-1/4
+        (("straight pull, a cable with 3 number 2s and a number 6 ground",), "1.25", "10"),
     ],
 )
 def test_the_raceway_that_a_cable_counts_as(
