@@ -11,11 +11,7 @@ from typing import Any, cast
 from boxaloud.grammar import acts, grammar_data
 from boxaloud.grammar.acts import Act
 from boxaloud.grammar.building.asked_question import LONGEST, Question, named
-from boxaloud.grammar.building.box_questions import (
-    asks_of_the_outcome,
-    box_wanted,
-    volume_asked,
-)
+from boxaloud.grammar.building.box_questions import asks_of_the_outcome, box_wanted
 from boxaloud.grammar.building.report_questions import report_asked
 from boxaloud.grammar.building.room_questions import asks_for_room, most_of, room_for
 from boxaloud.grammar.building.supposed_acts import is_about
@@ -26,6 +22,7 @@ from boxaloud.grammar.building.taken_room import (
 )
 from boxaloud.grammar.building.told_acts import tell
 from boxaloud.grammar.building.told_clause import Telling
+from boxaloud.grammar.building.volume_readings import volume_for, volume_of_a_box
 from boxaloud.grammar.clauses.act_fields import BOX, QUESTIONS, THINGS, act_of, thing_of
 from boxaloud.grammar.clauses.clause import Clause
 from boxaloud.grammar.clauses.mood import TELLING_IF, UNSURE
@@ -85,12 +82,6 @@ def _of_a_report(question: Question) -> list[Act] | None:
 def _the_most(question: Question) -> list[Act] | None:
     """ "What's the most 12s a deep four square can take"."""
     return most_of(question.clause, question.following, question.words, question.span)
-
-
-def _volume_of_a_box(question: Question) -> list[Act] | None:
-    """ "How many cubic inches is a 4 by 1-1/2 octagon"."""
-    asked = volume_asked(question.line, question.things, question.words, question.span)
-    return None if asked is None else [asked]
 
 
 def _conditional(question: Question) -> list[Act] | None:
@@ -231,16 +222,17 @@ def _of_a_thing(question: Question) -> list[Act] | None:
 
 #: How a question may be meant; the first that makes anything of it decides.
 _READINGS: tuple[Callable[[Question], list[Act] | None], ...] = (
+    _the_most,
     _unsure,
     _of_a_report,
-    _the_most,
-    _volume_of_a_box,
+    volume_of_a_box,
     _conditional,
     _on_condition,
     _of_the_code,
     _taken_by_a_thing,
     _of_a_fixed_kind,
     _which_box,
+    volume_for,
     _found_whole,
     _for_room,
     _whether_it_fits,

@@ -14,8 +14,26 @@ _BOX_FOR = lazy_pattern(
     r"\b(?:for|with|need|use|fit|hold|holds|if)\b"
 )
 _NAMED = lazy_pattern(r"<box_kind[^>]*>")
+_NEEDED = lazy_pattern(
+    r"\b(?:volume|cubic inch(?:es)?|cubic|cubes|cu in|capacity)\b"
+    r".*\b(?:for|needs?|needed|required?|takes?)\b"
+    r"|\bhow (?:small|little|big|large) (?:a |of a )?box\b.*\bfor\b"
+    r"|\b(?:least|minimum|min|smallest|lowest)\b.*"
+    r"\b(?:volume|cubic inch(?:es)?|cubic|cubes|box)\b.*<"
+)
+#: Of a box that is there, and what may still come into it.
+_STILL = lazy_pattern(r"\b(?:more|another|add|still|left|spare|extra|additional|if|one)\b")
+
+
+def volume_needed(line: str) -> bool:
+    """Whether a clause asks for the volume that the things in it need."""
+    return _NEEDED.search(line) is not None and _STILL.search(line) is None
+
+
 _SIZE_WANTED = lazy_pattern(
-    r"\b(?:what size|which size|how (?:big|deep|large))(?: of)?(?: an?)? <box_(?:kind|size):"
+    r"\b(?:what size|which size|how (?:big|deep|large)|what is the (?:smallest|least)|smallest)"
+    r"(?: of)?"
+    r"(?: an?)? <box_(?:kind|size):"
 )
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import replace
+from decimal import Decimal
 from typing import cast
 
 from boxaloud.grammar import acts
@@ -63,8 +64,9 @@ _GOES_ON = lazy_pattern(
     r"(?:can|could|will|would|may|does) (?:it |that |one )?(?:take|hold|have|carry|handle|fit)s?"
     r"|(?:max|maximum|at (?:the )?most|in all|altogether|allowed|permitted)"
 )
+_IN_A = lazy_pattern(r"\b(?:in|into|inside) (?:a|an|the) <n:([0-9]+(?:\.[0-9]+)?)>(?: box)?$")
 _ALONE = lazy_pattern(r"\b(?:by (?:it|them)sel(?:f|ves)|alone|empty|and that is all)\b")
-_NUMBERED = lazy_pattern(r"(?:#|number) <n:(18|16|14|12|10|8|6)>")
+_NUMBERED = lazy_pattern(r"(?:#|number|of|on|for) <n:(18|16|14|12|10|8|6)>")
 _SIZES = ("18", "16", "14", "12", "10", "8", "6")
 
 
@@ -77,15 +79,19 @@ def most_of(
         return None
     inside = [found for found in clause.found if found.kind in THINGS]
     later = [found for one in following for found in one.found]
-    if len(inside) > 1 or any(found.kind not in _GIVEN for found in later):
+    if len(inside) > 1 or any(found.kind not in (*_GIVEN, "size") for found in later):
         return None
     thing = thing_of(inside[0]) if inside else _bare_size(clause)
+    if thing is None or getattr(thing, "awg", None) is None:
+        thing = next(filter(None, map(_bare_size, following)), thing)  # "…, all number 12"
     if not isinstance(thing, acts.AddConductors | acts.AddCable | None):
         return None
     if thing is not None and thing.count is not None:
         return None
     named = (*clause.found, *later)
     given = [act for found in named if found.kind in _GIVEN and (act := act_of(found)) is not None]
+    if (volume := _IN_A.search(clause.line)) is not None:
+        given.append(acts.SetVolume(volume=Decimal(volume[1]), words=words, span=span))
     if _ALONE.search(clause.line):
         given.append(acts.NothingElse(of="else", words=words, span=span))
     if isinstance(thing, acts.AddConductors) and thing.awg is None:

@@ -6,32 +6,42 @@ from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 _LEAD = (
     r"(?:(?:so|and|ok|okay|but|hey|well|then|now|please|just|tell me|give me|show me|i want|i need"
-    r"|we need|say|what is|whats|find|figure out|work out|calculate|looking for|need) )*"
+    r"|we need|say|what is|whats|find|figure out|work out|calculate|looking for|need|can you"
+    r"|could you|would you|will you|do you know|i need to know|let me know|i would like to know"
+    r"|i want to know|to|up to) )*"
 )
 _NUMBER = r"(?:number|numbers|count|amount|quantity|no|qty|how many)"
 _LEAVE = r"(?:possible|permitted|allowed|allowable|permissible|legal)"
 _WIRE = r"(?:<(?:conductors|cable|size)::d?>|# <n:[0-9]+>)"
 #: What is counted where it is not said of what: "the most of them", "wires", "conductors".
+_SIZE = r"<n:(?:18|16|14|12|10|8|6)>"
 _THEM = r"(?:them|those|these|wires?|conductors?|such wires)"
 _MAY = r"(?:can|could|may|might|will|would|should|allowed|permitted|fits?|takes?|holds?)"
 
 _ASKS = lazy_pattern(
-    rf"^{_LEAD}(?:(?:the|a|an|my|at|its) )*(?:max|maximum|most|greatest|highest|largest)"
+    rf"^{_LEAD}(?:(?:the|a|an|my|at|its) )*(?:max|maximum|most|greatest|highest|largest|biggest)"
     rf"(?: {_LEAVE})* {_NUMBER}(?: {_LEAVE})*(?:$| (?:of|for|in)\b)(?!.*<[a-z_]+:[0-9]+:)"
     rf"|^{_LEAD}(?:the )?(?:max|maximum) (?:of )?{_WIRE}"
     rf"|^{_LEAD}(?:the )?(?:max|maximum|most) {_THEM}$"
     rf"|^{_LEAD}(?:the )?most (?:of )?(?:{_WIRE}|{_THEM}) (?:that |which |i |we |you |it )*{_MAY}\b"
     rf"|\b(?:room|space)(?: left| there| still)* for how many\b"
+    rf"|\bhow many (?:more |other )?{_WIRE}.*\b(?:can|could|may|might|fits?|takes?|holds?|go)\b"
+    rf"|^{_LEAD}how many$"
+    rf"|^{_LEAD}(?:the )?(?:number|count) of (?:{_WIRE}|{_SIZE})"
+    r" (?:that |which |i |we |you |is |are )*"
+    rf"(?:{_LEAVE}|{_MAY})\b"
     rf"|^(?:{_WIRE}|{_THEM}) {_LEAVE}(?: in (?:it|there))?$"
 )
 #: Of these the mood is that of a question already.
 _PUT = lazy_pattern(
     rf"\bhow many (?:more |of (?:the |those |these )?|at most )*(?:{_WIRE}|{_THEM})"
     rf"|\bhow <conductors::> (?:more |still |that )*"
-    rf"(?:{_MAY}|are left|is left|remain|are allowed)\b"
+    rf"(?:{_MAY}|are left|is left|remain|are allowed|(?:is|does|do) <box_)"
     rf"|\bhow many (?:more )?{_MAY} (?:i|we|you|it|this|the|there|go|fit)\b"
-    rf"|\b(?:max|maximum|most|greatest|highest|largest)\b(?: {_LEAVE}| {_NUMBER}| of| the)*"
+    rf"|\b(?:max|maximum|most|greatest|highest|largest|biggest|limit)\b"
+    rf"(?: {_LEAVE}| {_NUMBER}| of| the| on| for)*"
     rf" (?:{_WIRE}|{_THEM})"
+    rf"|\b(?:number|count|limit|maximum|max) (?:of|on|for) {_SIZE}"
     rf"|\bwhat is the (?:most|max|maximum|limit)(?: number)?$"
 )
 #: Of what there is, or of what something counts as.
