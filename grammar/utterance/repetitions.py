@@ -37,6 +37,22 @@ def grounds_of_those(made: list[Act], heard: str, left: list[Unread]) -> list[Ac
     return kept
 
 
+_SIZED = lazy_pattern(
+    r"(?i)(?:the |and )?(?:bare |green |equipment )?(?:ground|green|bare|egc)(?: wire)?"
+    r"(?: is)?(?: an?)? (?:14|12|10|8|6|fourteen|twelve|ten|eight|six)"
+)
+
+
+def sized_grounds(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Ground twelve": one of that size, and no dozen of them."""
+    return [
+        replace(act, awg=act.count, count=None, doubts=())
+        if isinstance(act, acts.AddGrounds) and act.awg is None and _SIZED.fullmatch(act.words)
+        else act
+        for act in made
+    ]
+
+
 def _meant(thing: acts.Thing) -> acts.Reference:
     """The thing of the box that a definite noun group points at."""
     return acts.Reference(

@@ -44,6 +44,7 @@ from boxaloud.grammar.utterance.device_repeats import same_again
 from boxaloud.grammar.utterance.each_circuit import each_circuit
 from boxaloud.grammar.utterance.explained_lists import explained
 from boxaloud.grammar.utterance.fixture_groups import of_fixtures
+from boxaloud.grammar.utterance.heading_devices import named_by_device
 from boxaloud.grammar.utterance.kinds_of_all import all_of_a_kind
 from boxaloud.grammar.utterance.landed_together import landed_together, off_its_wires
 from boxaloud.grammar.utterance.miscounts import cursed, miscounted, named_twice
@@ -56,6 +57,7 @@ from boxaloud.grammar.utterance.repetitions import (
     grounds_of_those,
     listed_roles,
     once_corrected,
+    sized_grounds,
     topic_of_order,
     without_sums,
 )
@@ -85,7 +87,7 @@ from boxaloud.grammar.utterance.topics import topics_taken_out
 from boxaloud.grammar.utterance.unknown_things import holds_unknown
 from boxaloud.grammar.utterance.untold_orders import untold_order
 from boxaloud.grammar.utterance.ways_out import out_again
-from boxaloud.grammar.utterance.yokes import one_yoke, wide_yoke
+from boxaloud.grammar.utterance.yokes import narrow_yoke, one_yoke, wide_yoke
 
 
 def without_empty_undo(made: list[Act]) -> list[Act]:
@@ -277,6 +279,7 @@ _THEN: Passes = (
     (one_name, (acts.AddDevice,), 2),
     (same_again, (acts.AddDevice, acts.AddTerminalBlock), 1),
     (of_fixtures, (*ROUTED, acts.AddFixtureWires), 1),
+    (sized_grounds, (acts.AddGrounds,), 1),
     (grounds_of_those, (acts.Deny,), 2),
     (denials_last, (acts.Deny,), 2),
     (denied_at_once, (acts.Deny,), 2),
@@ -288,6 +291,8 @@ _THEN: Passes = (
     (false_starts, (acts.Number,), 2),
     (one_yoke, (acts.AddDevice,), 1),
     (wide_yoke, (), 0),
+    (narrow_yoke, (acts.AddDevice,), 1),
+    (named_by_device, (acts.AddDevice, acts.AddTerminalBlock), 2),
     (restated_list, (acts.Restate,), 2),
     (totals, (acts.Ask,), 2),
     (ring_measured, (acts.AddPart,), 1),

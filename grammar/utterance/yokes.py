@@ -117,6 +117,26 @@ def wide_yoke(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     return [*made, widened]
 
 
+_NARROW = lazy_pattern(
+    r"(?i),?\s*(?:(?:on|with|it's|it is|that's|a|one|its|the) )*(?:single|one)[ -](?:gang[ -])?"
+    r"(?:yoke|strap|gang)\b"
+)
+
+
+def narrow_yoke(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Dryer receptacle, single yoke": one that may be wide is as wide as one gang."""
+    return [
+        replace(act, gangs=1)
+        if isinstance(act, acts.AddDevice)
+        and act.gangs is None
+        and act.count in (None, 1)
+        and (act.name or "").endswith("receptacle")
+        and (_NARROW.match(heard, act.span[1]) or _NARROW.search(act.words))
+        else act
+        for act in made
+    ]
+
+
 def _says_gangs(act: Act) -> bool:
     """Whether an act says how wide a device is, or only asks or supposes."""
     thing = act.thing if isinstance(act, acts.Restate) else act
