@@ -44,7 +44,7 @@ from boxaloud.grammar.utterance.denied_tails import without_denied_values
 from boxaloud.grammar.utterance.headings import BOX_TOPIC, of_the_box
 from boxaloud.grammar.utterance.layout import plain_layout, single_spaced, trimmed
 from boxaloud.grammar.utterance.lone_numbers import restated_alone
-from boxaloud.grammar.utterance.other_talk import small_talk
+from boxaloud.grammar.utterance.other_talk import dismay_answers, small_talk
 from boxaloud.grammar.utterance.project_talk import project_talk
 from boxaloud.grammar.utterance.restated_counts import sums_up
 from boxaloud.grammar.utterance.said_anew import restating
@@ -87,7 +87,7 @@ def recognise(
         elsewhere := of_another_box(found.heard, lambda part: recognise(part, open_question))
     ):
         return elsewhere
-    if (social := small_talk(found.heard)) and not _answers(social, expect):
+    if (social := small_talk(found.heard)) and not dismay_answers(social, expect):
         return Utterance(found.heard, (social,))
     if told := project_talk(found.heard, found.statements):
         return Utterance(found.heard, (told,))
@@ -113,15 +113,6 @@ def recognise(
         # the reader of pull boxes did not know it for one: what else is of it would be lost
         return Utterance(found.heard, (), (Unread.whole(found.heard),))
     return Utterance(found.heard, tuple(made), (*left, *held))
-
-
-_PUT_TO_YES = frozenset({"confirm", "clamps", "grounds", "canopy", "connectors"})
-
-
-def _answers(social: Act, expect: str | None) -> bool:
-    """ "Oh no" in answer to a question of yes or no, where elsewhere it is dismay alone."""
-    dismay = isinstance(social, acts.Social) and social.what == "dismay"
-    return dismay and expect in _PUT_TO_YES and re.search(r"(?i)\bno\b", social.words) is not None
 
 
 def _to_things(made: list[Act]) -> list[Act]:

@@ -26,6 +26,7 @@ from boxaloud.grammar.utterance.headings import (
     is_heading,
     is_topic,
 )
+from boxaloud.grammar.utterance.once_and_now import no_longer
 from boxaloud.grammar.utterance.other_talk import is_weak
 from boxaloud.grammar.utterance.unknown_things import in_the_box
 from boxaloud.grammar.utterance.unread_grading import about_something_else, unread
@@ -96,26 +97,7 @@ def _told_by_form(parts: list[Clause], place: int, heard: str) -> tuple[int, lis
     """What the form of a clause, or of two, tells: by the Table, put and answered, once and now."""
     if (allowed := allowed_by_table(parts[place], heard)) is not None:
         return place + 1, [allowed]
-    return _put_and_answered(parts, place, heard) or _no_longer(parts, place, heard)
-
-
-_ONCE = lazy_pattern(r"(?:(?:there|and|so|this|it|we|i) )*used to (?:be|have) <cable:\d+:>[^<]*")
-_NOW = lazy_pattern(
-    r"(?:(?:and|but|so|now|i|we|count|see|have|only|there|is|are|it) )*<n:(\d+)>(?: now| left)*"
-)
-
-
-def _no_longer(parts: list[Clause], place: int, heard: str) -> tuple[int, list[Act]] | None:
-    """ "Used to be three cables in here, I count two now": as many as there are now."""
-    if place + 1 >= len(parts) or not _ONCE.fullmatch(parts[place].line):
-        return None
-    now = _NOW.fullmatch(parts[place + 1].line)
-    if now is None or "now" not in parts[place + 1].line.split(" "):
-        return None
-    return place + 2, [
-        replace(act, count=int(now.group(1))) if isinstance(act, acts.AddCable) else act
-        for act in tell(Telling(parts[place], heard))
-    ]
+    return _put_and_answered(parts, place, heard) or no_longer(parts, place, heard)
 
 
 _THEN_ASKED = lazy_pattern(

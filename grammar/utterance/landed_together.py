@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Reference, Unread
@@ -123,3 +124,32 @@ def _left_behind(act: Act, heard: str, left: list[Unread]) -> Unread | None:
         ):
             return run
     return None
+
+
+_ON_CABLE = lazy_pattern(
+    r"(?i)\s*(?:that is |that's |is |lands |landing |landed |goes |sits |fed )?(?:on|off|from"
+    r"|by|fed by|off of) (?:the |an? |one )?"
+)
+
+
+def landed_on_cables(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "a receptacle on a 12-2 and a switch on a 14-2": each lands on its cable."""
+    kept: list[Act] = []
+    for act in made:
+        last = kept[-1] if kept else None
+        if (
+            isinstance(act, acts.AddCable)
+            and act.awg is not None
+            and isinstance(last, acts.AddDevice)
+            and last.awg is None
+        ):
+            between = heard[last.span[1] : act.span[0]] + (" " if act.span[0] else "")
+            article = re.match(r"(?i)(?:an?|the|one) ", act.words)
+            if act.count in (None, 1) and _ON_CABLE.fullmatch(
+                between.rstrip() + " " + (article[0] if article else "")
+            ):
+                kept[-1] = replace(
+                    last, awg=act.awg, doubts=tuple(d for d in last.doubts if d.slot != "awg")
+                )
+        kept.append(act)
+    return kept

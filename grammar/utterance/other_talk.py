@@ -131,3 +131,12 @@ def small_talk(heard: str) -> Act | None:
 @lru_cache(maxsize=1)
 def _social_patterns() -> tuple[tuple[acts.SocialKind, re.Pattern[str]], ...]:
     return tuple((row["what"], re.compile(row["say"])) for row in _SOCIAL["social"])
+
+
+_PUT_TO_YES = frozenset({"confirm", "clamps", "grounds", "canopy", "connectors"})
+
+
+def dismay_answers(social: Act, expect: str | None) -> bool:
+    """ "Oh no" in answer to a question of yes or no, where elsewhere it is dismay alone."""
+    dismay = isinstance(social, acts.Social) and social.what == "dismay"
+    return dismay and expect in _PUT_TO_YES and re.search(r"(?i)\bno\b", social.words) is not None

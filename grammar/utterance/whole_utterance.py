@@ -11,14 +11,12 @@ from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.clauses.act_fields import THINGS
 from boxaloud.grammar.clauses.act_kinds import ROUTED
 from boxaloud.grammar.clauses.clause import Clause
-from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.box_groups import depth_said_apart, one_box
 from boxaloud.grammar.utterance.box_naming import counts_not_names
 from boxaloud.grammar.utterance.boxes_put_in import box_put_in
 from boxaloud.grammar.utterance.cable_groups import (
     each_pipe,
     joined_counts,
-    landed_on_cables,
     misplaced_counts,
     sizes_lent,
 )
@@ -45,8 +43,13 @@ from boxaloud.grammar.utterance.each_circuit import each_circuit
 from boxaloud.grammar.utterance.explained_lists import explained
 from boxaloud.grammar.utterance.fixture_groups import of_fixtures
 from boxaloud.grammar.utterance.heading_devices import named_by_device
+from boxaloud.grammar.utterance.hedged_clamps import hedged_clamps
 from boxaloud.grammar.utterance.kinds_of_all import all_of_a_kind
-from boxaloud.grammar.utterance.landed_together import landed_together, off_its_wires
+from boxaloud.grammar.utterance.landed_together import (
+    landed_on_cables,
+    landed_together,
+    off_its_wires,
+)
 from boxaloud.grammar.utterance.miscounts import cursed, miscounted, named_twice
 from boxaloud.grammar.utterance.named_editions import one_edition
 from boxaloud.grammar.utterance.other_talk import TELLS, about_other_things, strange_words
@@ -183,25 +186,6 @@ def _nameless(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     return [act for act in made if not (isinstance(act, acts.OpenBox) and act.name == "the")]
 
 
-#: Characters before a thing in which it is hedged: no clause is longer.
-_HEDGE_WITHIN = 200
-_HEDGED = lazy_pattern(r"(?i)\b(?:might|may|maybe|perhaps|possibly|could(?! you))\b[^,.;:]*$")
-
-
-def _hedged(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
-    """ "Might have clamps in": where they are is not known by that, and stays to be asked."""
-    kept = [
-        act
-        for act in made
-        if not (isinstance(act, acts.SetClamps) and _HEDGED.search(_before(heard, act)))
-    ]
-    return kept or [acts.DontKnow(words=heard, span=(0, len(heard)))]
-
-
-def _before(heard: str, act: Act) -> str:
-    return heard[max(0, act.span[0] - _HEDGE_WITHIN) : act.span[0]]
-
-
 def _ungrounded(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """Beside cables that are said to have no ground, "ground" by itself is none."""
     return [
@@ -227,7 +211,7 @@ _FIRST: Passes = (
     (off_its_wires, (acts.Remove,), 1),
     (_nameless, (acts.OpenBox,), 1),
     (one_edition, (acts.SetEdition,), 2),
-    (_hedged, (acts.SetClamps,), 1),
+    (hedged_clamps, (acts.SetClamps,), 1),
     (landed_on_cables, (acts.AddDevice,), 2),
     (for_devices, (acts.AddDevice, acts.Land, acts.AddCable, acts.AddConductors), 1),
     (misplaced_counts, (acts.AddConductors, acts.AddGrounds), 1),
