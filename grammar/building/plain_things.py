@@ -91,8 +91,7 @@ def plain_acts(telling: Telling, elements: Sequence[Element], rest: bool = False
             made.append(size_behind_on(elements, place, telling))
         elif (act := act_of(found)) is not None and not _yet(act, telling.heard):
             only = bool(place) and elements[place - 1].tag in ("just", "only")
-            act = of_some(one_more(act, elements, place), elements, place)
-            made.append(_partitive(act, only and element.tag.endswith(":d>")))
+            made.append(_of_those(act, elements, place, only and element.tag.endswith(":d>")))
     if not made and (where := ALL_PLACED.fullmatch(" ".join(e.tag for e in elements))):
         span = (elements[0].start, elements[-1].end)
         made.append(
@@ -150,6 +149,18 @@ def _partitive(act: Act, only: bool = False) -> Act:
                 doubts=act.doubts, function="correction",
             )  # fmt: skip
     return act
+
+
+def _of_those(act: Act, elements: Sequence[Element], place: int, only: bool) -> Act:
+    """The act, or what it is where it is told of some of those that are there: "there's another
+    one of those cables behind" is one more, and not one in all."""
+    another = place and elements[place - 1].tag == "another"
+    if not (another and is_thing(act) and _OF_THOSE.search(act.words.lower())):
+        return _partitive(of_some(one_more(act, elements, place), elements, place), only)
+    return acts.More(
+        target=just_like(act), count=act.count or 1, words=act.words, span=act.span,
+        function="request",
+    )  # fmt: skip
 
 
 def just_like(act: Thing) -> Reference:

@@ -110,18 +110,22 @@ def _lowered(heard: str) -> str:
 def _words(low: str, start: int, end: int) -> Iterator[Element]:
     if start >= end or low[start:end] == " ":
         return
-    reach = start
+    reach, numbered = start, False
     for match in _WORD.finditer(low, start, end):
         text = match.group()
         first, last = match.span()
         if first < reach:
             continue  # within a number of several words
-        if (run := numerals.run(low, first, end)) is not None:
+        run = None if numbered else numerals.run(low, first, end)  # "one twenty two" is no 22
+        if run is not None:
             tag, reach = run
+            numbered = True
             yield Element(tag, first, reach)
             continue
         for word in _expanded(text).split():
-            yield Element(_number_tag(word), first, last)
+            tag = _number_tag(word)
+            numbered = tag[0] == "<"
+            yield Element(tag, first, last)
         if text == "\n":
             yield Element("\n", first, last)
 

@@ -115,9 +115,24 @@ _FITS_WITH = lazy_pattern(
 )
 
 
+#: "And a device?", "see how the six is five whole inches?", "each yoke's two, right?".
+_ASKED_SHORTLY = lazy_pattern(
+    r"(?:and|or|but) (?:for )?<(?:device|clamps|fitting|grounds|jumper|terminal_block)[^>]*>$"
+    r"|(?:(?:and|so|but|you|oh|much better) )*(?:see|notice|remember) (?:how|why|what|that)\b"
+)
+
+
+#: "And two more on top of that?": supposed, without an auxiliary.
+_MORE_ASKED = lazy_pattern(
+    r"(?:(?:and|or|then|so|but|plus|even|maybe|ok|okay) )*(?:another|<n:\d+> more|one more)\b"
+)
+
+
 def find_mood(clause: Clause) -> None:
     """Set what the clause does: tell, ask or suppose."""
     clause.mood, clause.fit, clause.modal = _read(clause.line, clause.closes)
+    if clause.mood == "declarative" and clause.closes == "?" and _MORE_ASKED.match(clause.line):
+        clause.mood, clause.modal = "conditional", True
     asks = _ASKS_OF_FIT if clause.closes == "?" else _FITS_WITH
     if clause.mood == "declarative" and asks.search(clause.line) and _further(clause):
         clause.mood, clause.fit = "interrogative", True
@@ -166,7 +181,8 @@ def _read(line: str, closes: str) -> tuple[Mood, bool, bool]:
             return mood, fit, modal
         mood, modal = "interrogative", head_word in _MODAL
     if mood == "declarative" and (
-        (closes == "?" and _TAG.search(line)) or _OF_WHAT_IS.search(line)
+        (closes == "?" and (_TAG.search(line) or _ASKED_SHORTLY.match(line)))
+        or _OF_WHAT_IS.search(line)
     ):
         mood = "interrogative"
     if mood == "interrogative":
@@ -194,6 +210,11 @@ def _about_fit(words: list[str], first: int) -> bool:
         word in _FIT and not (word == "too" and first + 1 + place == last)
         for place, word in enumerate(words[first + 1 :])
     )
+
+
+_DEFINITE = lazy_pattern(r"<(?:device|terminal_block|fitting|clamps|grounds|jumper)[^>]*:d>$")
+TWO_MORE = 2
+"""Words behind an auxiliary: what is asked of, and what is asked of it."""
 
 
 def _asks(words: list[str], first: int, closes: str) -> bool:
@@ -236,7 +257,9 @@ def _asks(words: list[str], first: int, closes: str) -> bool:
         ):
             return False  # "is two cable 14-2", with its subject left out
     if head in ("is", "are", "was", "were", "am"):
-        if follows in _SUBJECT and follows not in ("a", "an", "all"):
+        subject = follows in _SUBJECT and follows not in ("a", "an", "all")
+        named = _DEFINITE.match(follows) is not None and len(words) > first + TWO_MORE
+        if subject or named:  # "is it over", "is that block thing new"
             return True
         return (
             _about_fit(words, first)

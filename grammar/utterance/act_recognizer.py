@@ -15,6 +15,7 @@ from boxaloud.grammar.enclosures import BODY, enclosure_talk
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer.heard_words import Word
 from boxaloud.grammar.phrases.statement_parser import understand
+from boxaloud.grammar.utterance.asked_behind import asked_apart
 from boxaloud.grammar.utterance.box_copies import box_copied, named_as_copy
 from boxaloud.grammar.utterance.box_naming import box_named, of_another_box, shifted
 from boxaloud.grammar.utterance.box_openings import opening
@@ -41,6 +42,7 @@ from boxaloud.grammar.utterance.denied_numbers import (
     only_denied,
 )
 from boxaloud.grammar.utterance.denied_tails import without_denied_values
+from boxaloud.grammar.utterance.gone_back import taken_back
 from boxaloud.grammar.utterance.headings import BOX_TOPIC, of_the_box
 from boxaloud.grammar.utterance.layout import plain_layout, single_spaced, trimmed
 from boxaloud.grammar.utterance.lone_numbers import restated_alone
@@ -89,6 +91,8 @@ def recognise(
         return elsewhere
     if (social := small_talk(found.heard)) and not dismay_answers(social, expect):
         return Utterance(found.heard, (social,))
+    if back := taken_back(found.heard):
+        return Utterance(found.heard, (back,))
     if told := project_talk(found.heard, found.statements):
         return Utterance(found.heard, (told,))
     if enclosures and (
@@ -97,7 +101,7 @@ def recognise(
         )
     ):
         return enclosed
-    parts = without_denied_values(without_asides(clauses(laid, found.statements)))
+    parts = without_denied_values(asked_apart(without_asides(clauses(laid, found.statements))))
     reading = _Reading(found.heard, parts, expect)
     reading.read()
     left = [

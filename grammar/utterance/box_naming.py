@@ -74,6 +74,22 @@ def counts_not_names(made: list[Act], heard: str, left: list[Unread]) -> list[Ac
     return kept
 
 
+_ONWARD = lazy_pattern(
+    r"(?i)\b(?:feeds?|feeding|goes|going|runs?|running|continues|leads?|heads?|on|over|out)"
+    r" (?:up |down |over |on |out |back )*to the $"
+)
+
+
+def leads_on(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """The acts without a box that something only goes on to: "it feeds on to the next one, so
+    that'll be two 12-2s"."""
+    return [
+        act
+        for act in made
+        if not (isinstance(act, acts.NextBox) and _ONWARD.search(heard[: act.span[0]]))
+    ]
+
+
 _THAT_BOX = (
     r"(?:the )?(?:(?P<nth>first|second|third|fourth|fifth|sixth|seventh|eighth|last) box"
     r"|box (?:number )?(?P<number>[1-9]|one|two|three|four|five|six|seven|eight|nine))"

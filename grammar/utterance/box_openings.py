@@ -9,6 +9,7 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
 from boxaloud.grammar.clauses.clause import Clause
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.phrases.vocabulary import known_words
 from boxaloud.grammar.utterance.headings import (
     NUMBERED,
     NUMBERED_BOX,
@@ -86,9 +87,36 @@ def _heading(
         return [_next(name, heard[slice(*clause.span)], clause.span)], 1
     if name := box_heading(clause, parts, heard):
         return [_next(name, name, clause.span), *_device_in_name(clause, following)], 1
+    if following and (lettered := _LETTERED.fullmatch(clause.line)) and clause.closes in ":.,-":
+        words = heard[slice(*clause.span)]
+        return [_next(lettered["name"], words, clause.span)], 1
+    if following and clause.closes == ":" and _strange_name(clause, following):
+        name = heard[slice(*clause.span)].strip()
+        return [_next(name.lower(), name, clause.span)], 1
     if not following or clause.closes not in _HEADS or not NUMBERED.fullmatch(clause.line):
         return None
     return [], 1
+
+
+_LETTERED = lazy_pattern(
+    r"(?:(?:ok|okay|so|first|grab|hey|right|alright|start with|this is|here is) )*box"
+    r" (?P<name>[a-h])"
+)
+_NO_NAMES = frozenset(
+    {"question", "note", "listen", "update", "correction", "problem", "contents", "inside", "total",
+     "list", "answer", "look", "see", "here", "anyway", "summary", "fill", "stuff", "wires"}
+)  # fmt: skip
+_LONGEST_NAME = 3
+
+
+def _strange_name(clause: Clause, following: Sequence[Clause]) -> bool:
+    """ "Dairy: two 14-2s …": words that mean nothing else, before what is in the box."""
+    words = [element.tag for element in clause.elements]
+    if len(words) > _LONGEST_NAME or not all(word.isalpha() for word in words):
+        return False
+    if _NO_NAMES.intersection(words) or all(word in known_words() for word in words):
+        return False
+    return any(found.kind in ("cable", "conductors") for found in following[0].found)
 
 
 def _device_in_name(clause: Clause, following: Sequence[Clause]) -> list[Act]:

@@ -30,6 +30,7 @@ from boxaloud.grammar.utterance.once_and_now import no_longer
 from boxaloud.grammar.utterance.other_talk import is_weak
 from boxaloud.grammar.utterance.unknown_things import in_the_box
 from boxaloud.grammar.utterance.unread_grading import about_something_else, unread
+from boxaloud.grammar.utterance.usual_things import says_what_is_usual
 
 _CHANGES = frozenset(grammar_data.table("clauses")["other"]["change"])
 
@@ -48,14 +49,9 @@ def clause_acts(
         return _asked(telling, parts, place)
     if (strange := _nobody_knows(telling)) is not None:
         return place + 1, *strange
-    if about_something_else(clause, described):
-        words = heard[clause.span[0] : clause.span[1]]
-        exact = any(
-            found.kind == "cable" and found.get("count") is not None for found in clause.found
-        )
-        # what may be of the box after all is not passed over in silence
-        held = [Unread(words, clause.span, True)] if exact else []
-        return place + 1, [acts.OtherTalk(words=words, span=clause.span)], held
+    usual = says_what_is_usual(parts, place)
+    if usual or about_something_else(clause, described):
+        return place + 1, *_of_something_else(clause, heard, usual)
     if (formed := _told_by_form(parts, place, heard)) is not None:
         return *formed, []
     if (unclear := _unknown_operator(clause, heard)) is not None:
@@ -78,6 +74,15 @@ def clause_acts(
             [run for run in _unread(clause, told, heard) if run.words.lower() not in _CHANGES],
         )
     return place + 1, told, _unread(clause, told, heard)
+
+
+def _of_something_else(clause: Clause, heard: str, usual: bool) -> tuple[list[Act], list[Unread]]:
+    """What is told of other things; what may be of the box after all is not passed over in
+    silence, unless it says what is `usual`."""
+    words = heard[clause.span[0] : clause.span[1]]
+    exact = any(found.kind == "cable" and found.get("count") is not None for found in clause.found)
+    held = [Unread(words, clause.span, True)] if exact and not usual else []
+    return [acts.OtherTalk(words=words, span=clause.span)], held
 
 
 def _nobody_knows(telling: Telling) -> tuple[list[Act], list[Unread]] | None:

@@ -10,7 +10,7 @@ from boxaloud.grammar.acts import Act, Reference, Unread
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 _NUMBER = r"(?:two|three|four|five|six|seven|eight|[2-8])"
-_NOUN = r"(?:cables?|wires?|runs?|romex(?:es)?|homeruns?)"
+_NOUN = r"(?:cables?|wires?|runs?|homeruns?)"
 _HERE = r"(?: (?:in|inside) (?:here|there|it|this box|the box|that box)| here| there)?"
 _BE = (
     r"(?: (?:is|are|was|were|'s|should be|should have been|is supposed to be|are supposed to be"

@@ -165,7 +165,7 @@ def _counted_in_all(act: Act, heard: str) -> Act:
             thing=act, instead_of=_meant(act), words=act.words, span=act.span,
             doubts=act.doubts, function="correction",
         )  # fmt: skip
-    if _EXISTING.search(before):
+    if _EXISTING.search(before) and not act.doubts:
         return replace(act, doubts=(*act.doubts, acts.Doubt("count", "some")))
     return act
 

@@ -3,94 +3,16 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
-from typing import TypeAlias
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
-from boxaloud.grammar.clauses.act_fields import THINGS
-from boxaloud.grammar.clauses.act_kinds import ROUTED
 from boxaloud.grammar.clauses.clause import Clause
-from boxaloud.grammar.utterance.box_groups import depth_said_apart, one_box
-from boxaloud.grammar.utterance.box_naming import counts_not_names
-from boxaloud.grammar.utterance.boxes_put_in import box_put_in
-from boxaloud.grammar.utterance.cable_groups import (
-    each_pipe,
-    joined_counts,
-    misplaced_counts,
-    sizes_lent,
-)
-from boxaloud.grammar.utterance.cable_roles import (
-    ROLE_NAMES,
-    all_of_unknown,
-    headed_by_role,
-    named_by_role,
-)
-from boxaloud.grammar.utterance.clamp_counts import clamps_counted, clamps_on_some
-from boxaloud.grammar.utterance.clamps_among import so_many_inside
-from boxaloud.grammar.utterance.contradictions import denied_at_once
-from boxaloud.grammar.utterance.counted_totals import totals, totals_checked
-from boxaloud.grammar.utterance.device_groups import (
-    quads_as_duplexes,
-    switch_beside_box,
-    without_activity,
-    without_heading_devices,
-)
-from boxaloud.grammar.utterance.device_names import one_name
-from boxaloud.grammar.utterance.device_purposes import for_devices
-from boxaloud.grammar.utterance.device_repeats import same_again
-from boxaloud.grammar.utterance.each_circuit import each_circuit
-from boxaloud.grammar.utterance.explained_lists import explained
-from boxaloud.grammar.utterance.fixture_groups import of_fixtures
-from boxaloud.grammar.utterance.heading_devices import named_by_device
-from boxaloud.grammar.utterance.hedged_clamps import hedged_clamps
-from boxaloud.grammar.utterance.kinds_of_all import all_of_a_kind
-from boxaloud.grammar.utterance.landed_together import (
-    landed_on_cables,
-    landed_together,
-    off_its_wires,
-)
-from boxaloud.grammar.utterance.miscounts import cursed, miscounted, named_twice
-from boxaloud.grammar.utterance.named_editions import one_edition
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.utterance.act_passes import FIRST, THEN, passed
 from boxaloud.grammar.utterance.other_talk import TELLS, about_other_things, strange_words
-from boxaloud.grammar.utterance.repetitions import (
-    counted_in_all,
-    denials_last,
-    false_starts,
-    grounds_of_those,
-    listed_roles,
-    once_corrected,
-    sized_grounds,
-    topic_of_order,
-    without_sums,
-)
-from boxaloud.grammar.utterance.restated_counts import (
-    counted_aloud,
-    named_again,
-    only_added,
-    ordered_again,
-    passes_through_again,
-    put_out,
-    taken_off,
-)
-from boxaloud.grammar.utterance.restated_lists import restated_list
-from boxaloud.grammar.utterance.ring_measures import ring_measured
-from boxaloud.grammar.utterance.said_anew import (
-    asked_with_count,
-    both_of_a_kind,
-    gone_elsewhere,
-    misspoken,
-    one_was_hidden,
-    what_is_left,
-    yoke_of_that,
-)
-from boxaloud.grammar.utterance.shared_yokes import shared_yoke
-from boxaloud.grammar.utterance.sums_of_cables import split_by_way, summed_up
 from boxaloud.grammar.utterance.topics import topics_taken_out
 from boxaloud.grammar.utterance.unknown_things import holds_unknown
 from boxaloud.grammar.utterance.untold_orders import untold_order
-from boxaloud.grammar.utterance.ways_out import out_again
-from boxaloud.grammar.utterance.yokes import narrow_yoke, one_yoke, wide_yoke
 
 
 def without_empty_undo(made: list[Act]) -> list[Act]:
@@ -122,17 +44,27 @@ def tidied(
     """What an utterance as a whole makes of its parts."""
     if (other := _remark(made, parts)) is not None and not holds_unknown(parts):
         return [other], [run for run in left if run.span == other.span]
-    made = topics_taken_out(_passed(_FIRST, made, heard, left), parts)
+    made = topics_taken_out(passed(FIRST, made, heard, left), parts)
     if about_other_things(made, parts) and not holds_unknown(parts):
         return [acts.OtherTalk(words=heard, span=(0, len(heard)))], []
-    made = _passed(_THEN, made, heard, left)
+    made = passed(THEN, made, heard, left)
     if any(isinstance(act, TELLS) for act in made):
+        return made, left
+    if made and heard.rstrip().endswith("?"):
+        # "what's that box hold, thirty something?": the number is asked about, and counts nothing
+        left = [run for run in left if not _NUMBERS.fullmatch(run.words)]
         return made, left
     left = left or untold_order(made, parts, heard)
     if left and not made and len(strange_words(parts)) >= 2 and not holds_unknown(parts):
         return [acts.OtherTalk(words=heard, span=(0, len(heard)))], []
     return made, left
 
+
+_NUMBERS = lazy_pattern(
+    r"(?i)(?:[0-9.]+|[a-z]+(?:teen|ty|one|two|three|four|five|six|seven|eight"
+    r"|nine|ten|eleven|twelve)|one|two|three|four|five|six|seven|eight|nine"
+    r"|ten|eleven|twelve|[ ,-])+"
+)
 
 _WEAK = (
     acts.Number, acts.Size, acts.Place, acts.NoneOfThem, acts.Undo, acts.AddGrounds,
@@ -160,135 +92,13 @@ def _remark(made: list[Act], parts: list[Clause]) -> acts.OtherTalk | None:
 _BARE = (acts.Number, acts.Size, acts.OtherTalk)
 
 
+_FURTHER = lazy_pattern(r"(?i)(?:another|one more|two more|an extra)\b")
+
+
 def _little(act: Act) -> bool:
     """ "… with the burnt neutral, …": a conductor neither counted nor sized tells little too."""
     if isinstance(act, acts.AddConductors):
         return act.count is None and act.awg is None
+    if isinstance(act, acts.AddDevice) and _FURTHER.match(act.words):
+        return False  # "and another switch, since she wants …"
     return isinstance(act, _WEAK)
-
-
-def _passed(passes: Passes, made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
-    """The acts after those passes that have something to look at."""
-    kinds = set(map(type, made))
-    low = heard.lower()
-    for tidying, sought, least in passes:
-        if len(made) < least or (sought and kinds.isdisjoint(sought)):
-            continue
-        pieces = _PIECES.get(tidying)
-        if pieces is None or any(piece in low for piece in pieces):
-            made = tidying(made, heard, left)
-            kinds = set(map(type, made))
-    return made
-
-
-def _nameless(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
-    """ "Back to the": no box has that name."""
-    return [act for act in made if not (isinstance(act, acts.OpenBox) and act.name == "the")]
-
-
-def _ungrounded(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
-    """Beside cables that are said to have no ground, "ground" by itself is none."""
-    return [
-        act
-        for act in made
-        if not (isinstance(act, acts.AddGrounds) and act.count is None and act.awg is None)
-    ]
-
-
-Tidying: TypeAlias = Callable[[list[Act], str, list[Unread]], list[Act]]
-"""A pass over the acts of an utterance, given its words and what was left unread, which it may
-change in place."""
-Passes: TypeAlias = tuple[tuple[Tidying, tuple[type[Act], ...], int], ...]
-"""Each pass with the kinds of acts and the number of acts that it does nothing without; where no
-kind is named it always looks."""
-
-_THINGS = tuple(THINGS.values())
-_FIRST: Passes = (
-    (counted_aloud, (acts.Number,), 2),
-    (counts_not_names, (acts.NextBox,), 2),
-    (shared_yoke, (), 0),
-    (landed_together, (acts.AddDevice,), 2),
-    (off_its_wires, (acts.Remove,), 1),
-    (_nameless, (acts.OpenBox,), 1),
-    (one_edition, (acts.SetEdition,), 2),
-    (hedged_clamps, (acts.SetClamps,), 1),
-    (landed_on_cables, (acts.AddDevice,), 2),
-    (for_devices, (acts.AddDevice, acts.Land, acts.AddCable, acts.AddConductors), 1),
-    (misplaced_counts, (acts.AddConductors, acts.AddGrounds), 1),
-    (_ungrounded, (acts.Unground,), 2),
-)
-_THEN: Passes = (
-    (explained, (acts.AddConductors,), 2),
-    (passes_through_again, (acts.AddConductors,), 2),
-    (totals_checked, (acts.Number, acts.RestateNumber), 2),
-    (out_again, (acts.AddConductors, acts.AddCable), 1),
-    (split_by_way, (acts.AddCable,), 2),
-    (summed_up, (acts.AddCable,), 2),
-    (without_sums, (acts.AddConductors, acts.OpenBox), 2),
-    (named_by_role, (acts.AddCable,), 1),
-    (headed_by_role, (acts.AddCable,), 2),
-    (all_of_unknown, (acts.AddCable,), 1),
-    (listed_roles, (acts.AddCable,), 2),
-    (counted_in_all, (acts.AddCable,), 1),
-    (each_pipe, (), 0),
-    (each_circuit, (acts.AddCable, acts.AddConductors), 1),
-    (
-        taken_off,
-        (acts.AddCable, acts.AddDevice, acts.AddConductors, acts.AddGrounds, acts.AddFitting),
-        1,
-    ),
-    (ordered_again, (acts.SetSize, acts.SetVolume), 1),
-    (misspoken, (acts.Ask,), 1),
-    (what_is_left, (acts.Remove,), 1),
-    (gone_elsewhere, (acts.OpenBox, acts.NextBox), 2),
-    (one_was_hidden, (acts.Number,), 2),
-    (yoke_of_that, (acts.Replace, acts.Recount, acts.Restate), 2),
-    (asked_with_count, (acts.Recount,), 2),
-    (both_of_a_kind, (acts.Restate,), 1),
-    (miscounted, _THINGS, 1),
-    (named_twice, _THINGS, 2),
-    (cursed, _THINGS, 1),
-    (put_out, (acts.Remove,), 2),
-    (all_of_a_kind, (acts.AddCable, acts.Restate, acts.Number), 1),
-    (only_added, (acts.Restate,), 1),
-    (named_again, (acts.RestateNumber, acts.Size), 2),
-    (once_corrected, (acts.Restate, acts.Remove, acts.Recount, acts.DoIt, acts.Undo), 2),
-    (clamps_counted, (acts.Number,), 2),
-    (clamps_on_some, (acts.SetClamps,), 2),
-    (so_many_inside, (acts.Place,), 2),
-    (box_put_in, (acts.AddConductors,), 1),
-    (switch_beside_box, (acts.SetVolume, acts.SetSize, acts.NameBoxKind), 1),
-    (quads_as_duplexes, (acts.AddDevice,), 1),
-    (sizes_lent, (acts.Size,), 1),
-    (one_name, (acts.AddDevice,), 2),
-    (same_again, (acts.AddDevice, acts.AddTerminalBlock), 1),
-    (of_fixtures, (*ROUTED, acts.AddFixtureWires), 1),
-    (sized_grounds, (acts.AddGrounds,), 1),
-    (grounds_of_those, (acts.Deny,), 2),
-    (denials_last, (acts.Deny,), 2),
-    (denied_at_once, (acts.Deny,), 2),
-    (topic_of_order, (acts.Remove, acts.Restate), 2),
-    (depth_said_apart, (), 0),
-    (without_activity, (acts.AddDevice,), 2),
-    (joined_counts, (acts.AddCable, acts.AddFixtureWires, acts.Number, acts.Recount), 2),
-    (without_heading_devices, (acts.AddDevice,), 2),
-    (false_starts, (acts.Number,), 2),
-    (one_yoke, (acts.AddDevice,), 1),
-    (wide_yoke, (), 0),
-    (narrow_yoke, (acts.AddDevice,), 1),
-    (named_by_device, (acts.AddDevice, acts.AddTerminalBlock), 2),
-    (restated_list, (acts.Restate,), 2),
-    (totals, (acts.Ask,), 2),
-    (ring_measured, (acts.AddPart,), 1),
-    (one_box, (acts.SetVolume, acts.SetSize, acts.AddPart), 1),
-)
-
-_PIECES: dict[Tidying, tuple[str, ...]] = {
-    named_by_role: ROLE_NAMES,
-    all_of_unknown: ("all", "both"),
-    counted_in_all: ("count", "total", "all", "altogether", "there"),
-    all_of_a_kind: ("all", "both"),
-    switch_beside_box: ("sw box", "switch box"),
-    quads_as_duplexes: ("quad", "plex"),
-}
-"""Pieces of words of which an utterance holds one where such a pass does anything."""

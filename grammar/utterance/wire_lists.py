@@ -24,7 +24,7 @@ _ANY = lazy_pattern(
 )
 #: Beside a cable, names of wires may be those in it.
 _CABLES = lazy_pattern(
-    r"(?<![\w/-])(?:18|16|14|12|10|8|6)[-/ ][2-5](?![\w/-])|\b(?:cables?|romex|mc|nm|bx|uf)\b"
+    r"(?<![\w/-])(?:18|16|14|12|10|8|6)[-/ ][2-5](?![\w/-])|\b(?:cables?|mc|nm|bx|uf)\b"
     r"|\b(?:fourteen|twelve|ten|eight)[- ](?:two|three|four|twos|threes)\b"
 )
 #: Before the names in the same clause: what is done with them, and not that they are there.

@@ -200,14 +200,7 @@ def facts(seed: int) -> list[str]:
     return [part.said(electrician.talker, True) for part in parts if part.kind != "edition"]
 
 
-def _orders() -> list[object]:
-    """Box 22 says "three of the ten twos" of a box where there is none yet."""
-    reason = "“three of the ten twos” takes the place of whatever was said last"
-    mark = pytest.mark.xfail(reason=reason, strict=True)
-    return [pytest.param(seed, marks=[mark] if seed == 22 else []) for seed in range(40)]
-
-
-@pytest.mark.parametrize("seed", _orders())
+@pytest.mark.parametrize("seed", range(40))
 def test_the_order_of_statements_does_not_matter(seed: int) -> None:
     said = facts(seed)
     results = set()

@@ -242,6 +242,12 @@ def _size(turn: Turn, act: acts.Size, awg: int) -> Act:
         )
     if item is not None and isinstance(item.content, Yoke) and item.content.awg is None:
         return full(act, acts.Land(target=Reference("device", item=item.key), awg=awg), "awg")
+    if (
+        item is not None
+        and isinstance(item.content, Yoke)
+        and _ON.search(turn.heard[: act.span[0]])
+    ):
+        return full(act, acts.Land(target=Reference("device", item=item.key), awg=awg), "awg")
     if turn.asked == "box" and not _plural(act.words) and "on" not in act.words.lower().split():
         return box_measures.as_volume(
             turn,
@@ -264,6 +270,9 @@ def _of_all(turn: Turn, act: acts.Size, awg: int) -> Act | None:
     doubt = acts.Doubt("count", "vague")
     made = acts.AddConductors(awg=awg, words=act.words, span=act.span)
     return replace(made, doubts=(*act.doubts, doubt))
+
+
+_ON = re.compile(r"(?i)\bon (?:the )?$")
 
 
 def _plural(words: str) -> bool:

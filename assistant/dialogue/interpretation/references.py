@@ -6,6 +6,7 @@ from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.state_parts import Item
 from boxaloud.grammar.acts import Reference, Thing, ThingKind
 from boxaloud.grammar.clauses.act_fields import KIND_OF
+from boxaloud.grammar.lexer import numbers
 from boxaloud.rules.contents import (
     BondingJumper,
     Cable,
@@ -109,7 +110,11 @@ def _latest(state: State, reference: Reference) -> Item | None:
 
 def _by_words(state: State, words: str) -> list[Item]:
     """ "the doorbell": what was said to be for it."""
-    said = [word for word in words.lower().split() if len(word) > 3 and word not in _COMMON]
+    said = [
+        word
+        for word in words.lower().split()
+        if len(word) > 3 and word not in _COMMON and not numbers.word_classes(word)
+    ]
     return [
         item for item in state.items if said and any(word in item.words.lower() for word in said)
     ]
@@ -149,6 +154,8 @@ def meant(item: Item, reference: Reference) -> int:
         return reference.count
     if reference.ordinal is not None:
         return 1
+    if reference.words.lower().startswith("half ") and item.content.count % 2 == 0:
+        return item.content.count // 2
     if reference.which in ("all", "both") or plural(reference.words):
         return item.content.count
     return 1 if _singular(reference.words) and item.content.count > 1 else item.content.count

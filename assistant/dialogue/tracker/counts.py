@@ -18,6 +18,7 @@ from boxaloud.grammar.clauses.act_fields import KIND_OF
 from boxaloud.rules.contents import (
     Cable,
     Uncounted,
+    Yoke,
 )
 
 
@@ -81,7 +82,7 @@ def _in_all(turn: Turn, act: acts.Recount) -> None:
     count = act.count or 0
     if sum(item.content.count for item in alike) == count:
         turn.answer(say("echo.agrees", count=counted(count)), act.words)
-    elif len(alike) == 1 and (act is turn.settled or turn.supposed):
+    elif len(alike) == 1 and (act is turn.settled or turn.supposed or _plainly(turn, count)):
         item_changes.recount(turn, alike[0], count, act.words)
     elif len(alike) == 1:
         from boxaloud.assistant.dialogue.belief import held_acts
@@ -92,6 +93,19 @@ def _in_all(turn: Turn, act: acts.Recount) -> None:
         item_changes.pointed_past(turn, say("these_are_there", what=there))
     else:
         turn.unplaced.append(act.words)
+
+
+def _plainly(turn: Turn, count: int) -> bool:
+    """Whether a sum can be of one kind alone, and nothing was taken out beside it."""
+    taken = any(isinstance(act, (acts.Remove, acts.Deny)) for act in turn.done)
+    return count != _things(turn) and not taken
+
+
+def _things(turn: Turn) -> int:
+    """How many cables and devices there are: "three in all" may be of both."""
+    return sum(
+        item.content.count for item in turn.state.items if isinstance(item.content, Cable | Yoke)
+    )
 
 
 def unsized_cables(turn: Turn, cable: acts.AddCable) -> None:

@@ -34,7 +34,7 @@ def mention(turn: Turn, thing: Thing) -> None:
     if isinstance(thing, AddCable) and thing.awg is None:
         counts.unsized_cables(turn, thing)
         return
-    if isinstance(thing, AddCable) and _counted_anew(turn, thing):
+    if _all_of_them(turn, thing) or (isinstance(thing, AddCable) and _counted_anew(turn, thing)):
         return
     if isinstance(thing, AddDevice) and thing.count is None and thing.awg is not None:
         known = references.find(turn.state, references.to_thing(replace(thing, awg=None)))
@@ -51,12 +51,28 @@ def mention(turn: Turn, thing: Thing) -> None:
     if isinstance(thing, AddDevice) and thing.count is None and _known(turn, thing):
         turn.understood.append(thing.words)  # "the switch is on the second one": no further one
         return
+    if _told_of(turn, thing):
+        turn.understood.append(thing.words)
+        return
     if isinstance(thing, AddJumper) and bonding_jumpers.mention(turn, thing):
         return
     added_items.enter(turn, thing)
     last = turn.state.last
     if any(doubt.reason == "named" for doubt in thing.doubts) and isinstance(last, int):
         turn.state = altered(turn.state, named_by=last)
+
+
+def _all_of_them(turn: Turn, thing: Thing) -> bool:
+    """ "Six twelves, I forgot the other pair", of four that are there: six in all."""
+    if not any(doubt.reason == "anew" for doubt in thing.doubts):
+        return False
+    like = replace(references.to_thing(thing), count=None)
+    known = references.find(turn.state, like)
+    began = {item.key for item in turn.began.items}
+    if known is None or known.key not in began or (thing.count or 0) <= known.content.count:
+        return False
+    item_changes.recount(turn, known, thing.count or 0, thing.words)
+    return True
 
 
 def _counted_anew(turn: Turn, thing: AddCable) -> bool:
@@ -140,6 +156,39 @@ def _landed_now(turn: Turn, thing: AddDevice) -> Item | None:
     open_ = [item for item in known if getattr(item.content, "awg", 0) is None]
     enough = [item for item in open_ if item.content.count >= thing.count and item.key in before]
     return enough[0] if len(enough) == 1 else None
+
+
+_SUBJECT_OF = re.compile(
+    r"\s*(?:'s|'re|is|are|was|has|looks|runs|feels|sits|takes|faces|came|comes)\b", re.IGNORECASE
+)
+_GOES = re.compile(
+    r"\s*(?:(?:cables?|wires?|both|all|just|only|really|actually|one|ones)\s+)*(?:is|are|was|were|go"
+    r"|goes|lands?|runs?|comes?|came|feeds?|heads?|ties?|leaves?|serves?|powers?|ends?|stays?|hits?"
+    r"|hooks?|carry|carries)\b",
+    re.IGNORECASE,
+)
+_BOTH = re.compile(r"(?:both|all (?:two|three|four|five|of)|the|those|these|that|this)\b")
+_OTHERS = re.compile(r"\b(?:other|others|another|more|second|third|new|next|last|extra)\b")
+
+
+def _told_of(turn: Turn, thing: Thing) -> bool:
+    """ "Dimmer's a fat one", "both 14-3s go to the hall", "the 12-2 lands on it": something is
+    told of what is there, and no further one comes in."""
+    low = thing.words.lower().removesuffix("'s").strip()
+    if _OTHERS.search(low) or turn.supposed:
+        return False
+    like = replace(references.to_thing(thing), words="")
+    found = [item for item in turn.state.items if references.agrees(item, like)]
+    if len(found) != 1:
+        return False
+    if isinstance(thing, AddDevice) and thing.count is None:
+        named = thing.name not in (None, "device") and found[0].content.count == 1
+        behind = turn.heard[thing.span[0] + len(low) :]
+        return named and _SUBJECT_OF.match(behind) is not None
+    if not isinstance(thing, AddCable) or thing.awg is None or not _BOTH.match(low):
+        return False
+    behind = turn.heard[thing.span[1] :]
+    return thing.count in (None, found[0].content.count) and _GOES.match(behind) is not None
 
 
 def _known(turn: Turn, thing: AddDevice) -> bool:

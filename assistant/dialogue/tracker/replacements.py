@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from boxaloud.assistant.dialogue import merging
@@ -29,7 +30,7 @@ def replace_act(turn: Turn, act: acts.Replace) -> None:
     if loose and not references.find_all(turn.state, target):
         target = replace(target, kind="cable", words="")  # "one of the 12s is a 12-3"
     same_kind = references.find_all(turn.state, target)
-    item = references.find(turn.state, target)
+    item = _unnamed_device(same_kind, target, thing) or references.find(turn.state, target)
     if item is None:
         _replace_absent(turn, act, sum(one.content.count for one in same_kind))
         return
@@ -57,6 +58,13 @@ def _all_unsized(act: acts.Replace) -> bool:
         and act.target.kind == "cable"
         and act.target.which in ("both", "all")
     )
+
+
+def _unnamed_device(found: Sequence[Item], target: Reference, thing: Thing) -> Item | None:
+    """ "One's a receptacle, one's a switch", of two devices: those that have no name yet."""
+    if target.name is not None or not isinstance(thing, acts.AddDevice):
+        return None
+    return next((one for one in reversed(found) if references.called(one) == "device"), None)
 
 
 #: An order to change what is there says that it is there.

@@ -1,0 +1,139 @@
+"""A count said anew with a reason beside it: "six twelves, I forgot the other pair".
+
+Some words show that it is of all there are ("three 14-2s it is", "so one 12-2"); with others that
+is so where more are counted than were there, and only the talk knows how many these are: such a
+count carries the doubt `anew`.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Thing, Unread
+from boxaloud.grammar.building.plain_things import just_like
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+
+_COUNTED = (acts.AddCable, acts.AddConductors, acts.AddDevice)
+_FURTHER = lazy_pattern(
+    r"(?i)\b(?:more|another|extra|additional|other|second|third|fourth|further|same|an?)\b"
+)
+_ADDING = lazy_pattern(
+    r"(?i)\b(?:add(?:ed|ing)?|plus|also|put(?:ting)?|throw|run(?:ning)?|bring(?:ing)?|pull(?:ed|ing)?"
+    r"|stick|include|and(?! it)|with|another|got to|need(?:s|ed)?(?: to)?)(?: in| on)? $"
+)
+_ALL_BEFORE = lazy_pattern(
+    r"(?i)\b"
+    r"(?:so(?: (?:now|it'?s|it is|that'?s|that is|just|only|we have|i have|we'?re at|that'?ll be"
+    r"|that will be|that makes(?: it)?|that leaves|make it|actually"
+    r"|really|down to|left with|i'?ve got))*"
+    r"|that makes (?:it )?|that'?ll be|that leaves(?: us| me)?(?: with)?|(?:it'?s |we'?re )?down to"
+    r"|(?:it'?s |we'?re )?back to|change (?:it|that),?(?: to)?|call it|make that)"
+    r"(?: (?:just|only|really|a))? $"
+)
+_ALL_BEHIND = lazy_pattern(
+    r"(?i),? *(?:it is|it was|is it|is (?:right|correct|the (?:right )?(?:number|count))"
+    r"|left|remain(?:ing)?|is (?:what|all)(?: (?:that )?(?:i|we)(?:'ve)? (?:have|got|see|count)"
+    r"| there is| is there| that is there)?|that(?:'?s| is) (?:what|all)(?:'s| is)? (?:there"
+    r"|i see|i have"
+    r"|i got|i count|in (?:here|there)|we have)(?: is)?|is all (?:it|that|there) is|then not \w+"
+    r"|now,? (?:not|instead)\b.*|final)"
+    r"(?: (?:now|then|in (?:there|here)))*(?=\s*(?:[.,;:!)-]|$))"
+)
+_REASON = lazy_pattern(
+    r"(?i)(?:\s+(?:now|actually|apparently|here|in (?:here|there)|total))*[\s.,;:!–-]+"
+    r"(?:(?:because|cause|since|as|and|sorry|my bad|oh|i think|well) )*(?:"
+    r"(?:i|we|he|they|you)?(?: (?:had|have|'ve|just|must have|clean|plain|totally|completely))*"
+    r" ?(?:forgot|forgotten|missed|overlooked|skipped|left out|didn'?t see|did not see|miscounted"
+    r"|didn'?t count|did not count)(?: (?:about|to count|to say))?(?! (?:that one|those|them|it"
+    r"|that|both|all)\b)(?: the| a| an| one| my| that there| there)?\b"
+    r"|(?:i |we )(?:see|found|spot|count|notice)(?:ed)? (?:<|\w+ more|another|one more|it now)"
+    r"|(?:one|another|the other|the last|a|the \w+)(?: one)?(?: of them)? (?:was|is|were)"
+    r" (?:hiding|hidden|tucked|buried|behind|stuffed|pushed|folded|jammed|back there)"
+    r"|(?:the |my |our |some )?\w+ (?:stuck|put|pulled|added|ran|shoved|snuck|sneaked) "
+    r"(?:another|one more|a (?:second|third|fourth)|an extra)"
+    r"|(?:now )?(?:that|when) i look|now i (?:see|look)|i see (?:it |that )?now|looking again"
+    r"|turns out|as it turns out|apparently|i swear|for sure|i can see)"
+)
+_LOOKED = lazy_pattern(
+    r"(?i)(?:^|[\s.,!])(?:what the|son of a|huh|turns out|apparently|looked again|looking again"
+    r"|i see now|oh no|shoot|dang|damn|well i'?ll be|good grief|lord|hell|wait|actually|hang on"
+    r"|hold on|no way)\b[^<]{0,24}$"
+)
+_THERE = lazy_pattern(
+    r"(?i)\b(?:there'?s|there is|there are|it'?s|i'?ve got|i have|we'?ve got|we have|i see|got)"
+    r"(?: (?:actually|really|now|got|like))* $"
+)
+_NOW = lazy_pattern(r"(?i),? *(?:now|here now|in here now|apparently|actually)\b")
+_WITHIN = 60
+"""Characters before a count that are looked at."""
+
+
+_WENT = lazy_pattern(
+    r"(?i)\b(?:took|taken|takes|pulled|pulls|lost|removed|dropped|gone|moved|killed|cut|yanked)\b"
+)
+
+
+def said_in_all(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """The acts, with counts that are said anew for all there are of a kind."""
+    told = [_said_anew(act, heard) for act in made]
+    anew = [act for act, was in zip(told, made, strict=True) if act is not was]
+    if not anew:
+        return made
+    for act in anew:
+        left[:] = [run for run in left if not _of_the_reason(run, act, heard)]
+    if any(isinstance(act, acts.Restate) for act in anew):  # how many went is in that number
+        told = [act for act in told if not _went(act)]
+    return told
+
+
+def _went(act: Act) -> bool:
+    """ "They took one back out", of what is not said."""
+    if not isinstance(act, acts.Remove):
+        return False
+    target = act.target
+    return target.kind == "anything" and target.awg is None and target.item is None
+
+
+def _of_the_reason(run: Unread, act: Act, heard: str) -> bool:
+    """Whether words that were not read are of the reason beside a count, and count nothing."""
+    start = act.span[1]
+    found = _ALL_BEHIND.match(heard, start) or _REASON.match(heard, start)
+    if found is not None and start <= run.span[0] and run.span[1] <= found.end():
+        return True
+    before = _ALL_BEFORE.search(heard[: act.span[0]])
+    return before is not None and before.start() <= run.span[0] < act.span[0]
+
+
+def _said_anew(act: Act, heard: str) -> Act:
+    if not isinstance(act, _COUNTED) or act.count is None or act.function != "inform":
+        return act
+    if act.doubts or _FURTHER.search(act.words) or not _specific(act):
+        return act
+    before = heard[max(0, act.span[0] - _WITHIN) : act.span[0]]
+    behind = heard[act.span[1] :]
+    if _ALL_BEHIND.match(behind) or (act.span[0] and _ALL_BEFORE.search(before)):
+        return _restated(act)
+    if _NOW.match(behind) and _WENT.search(heard[: act.span[0]]):
+        return _restated(act)
+    if _ADDING.search(before):
+        return act
+    looked = _THERE.search(before) and (_LOOKED.search(before[:-1]) or _NOW.match(behind))
+    if looked or _REASON.match(behind):
+        return replace(act, doubts=(acts.Doubt("count", "anew"),))
+    return act
+
+
+def _restated(act: Thing) -> Act:
+    return acts.Restate(
+        thing=act, instead_of=just_like(act), words=act.words, span=act.span, function="correction"
+    )
+
+
+def _specific(act: Act) -> bool:
+    """Whether a thing is named so exactly that only one line of a box can be meant."""
+    if isinstance(act, acts.AddCable):
+        return act.awg is not None and act.conductors is not None
+    if isinstance(act, acts.AddConductors):
+        return act.awg is not None and act.path is None
+    return isinstance(act, acts.AddDevice) and act.name not in (None, "device")

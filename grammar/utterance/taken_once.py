@@ -1,0 +1,72 @@
+"""What goes, said twice in one breath: "one is not used, take it off"."""
+
+from __future__ import annotations
+
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+
+_PRONOUN = lazy_pattern(r"(?i)\b(?:it|them|that|those|that one)\b")
+_TOO = lazy_pattern(r"(?i)\b(?:too|also|as well|another|other|more)\b")
+
+
+def taken_once(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """The acts without an order to take out what was just said to be gone."""
+    kept: list[Act] = []
+    for act in made:
+        last = kept[-1] if kept else None
+        again = (
+            isinstance(act, acts.Remove)
+            and isinstance(last, (acts.Remove, acts.Deny))
+            and act.target.kind == "anything"
+            and act.target.awg is None
+            and _PRONOUN.search(act.words)
+            and not _TOO.search(heard[act.span[0] :])
+        )
+        if not again:
+            kept.append(act)
+    return kept
+
+
+def reason_for_more_wires(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "A neutral comes along, so one of those 14-2s is a 14-3": the neutral is in the 14-3."""
+    grown = any(
+        isinstance(act, (acts.Replace, acts.Restate))
+        and isinstance(act.thing, acts.AddCable)
+        and (act.thing.conductors or 0) > 2
+        for act in made
+    )
+    if not grown:
+        return made
+    return [
+        act
+        for act in made
+        if not (
+            isinstance(act, acts.AddConductors)
+            and act.count in (None, 1)
+            and act.role is not None
+            and not any(sign.isdigit() for sign in act.words)
+        )
+    ]
+
+
+def parts_of_all(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Two of the eight leave by another box, make it six": the numbers before it come to it."""
+    last = made[-1] if made else None
+    value = last.value if isinstance(last, acts.RestateNumber) else None
+    if last is None or value is None:
+        return made
+    runs = [run for run in left if run.span[1] <= last.span[0]]
+    said = [_SMALL.get(run.words.lower().strip()) for run in runs]
+    if len(said) == 2 and None not in said and (said[1] or 0) - (said[0] or 0) == value:
+        left[:] = [run for run in left if run not in runs]
+    return made
+
+
+_SMALL = {
+    word: worth
+    for worth, words in enumerate(
+        ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven",
+         "twelve"), start=1)
+    for word in (words, str(worth))
+}  # fmt: skip
