@@ -15,9 +15,10 @@ from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 _LEADS = lazy_pattern(
-    r"(?i)(?:[,;:=–-]|\.)?\s*\(?\s*(?:(?:so|meaning|which is|which are|which makes|that makes"
-    r"|making|i\.?e\.?|in other words|or|for a total of|totall?ing|that is|that's|then|there are"
-    r"|there is|i have|it is|it's|all told|altogether|in all|a total of) ?[, ]*)+$"
+    r"(?i)(?:[,;:=–-]|\.)?\s*\(?\s*(?:so|meaning|which is|which are|which makes|that makes|making"
+    r"|i\.?e\.?|in other words|for a total of|totall?ing|that is|that's|all told|altogether|in all"
+    r"|a total of)[, ]*(?:(?:there are|there is|i have|it is|it's|a total of|that is|that's|then)"
+    r" ?[, ]*)*$"
 )
 _BEHIND = lazy_pattern(r"(?i),? (?:in all|altogether|all told|in total)\b")
 _GOES_ON = lazy_pattern(r"(?i)\s*(?:,|and|with|plus|&|,? ?and|in all|altogether|,? ?plus)?\s*$")
