@@ -54,37 +54,42 @@ def beside(box: PullBox) -> Fraction | None:
 
 
 def compared(
-    sheet: PullSheet, inside: Inside, wall: Fraction | None = None
+    sheet: PullSheet, inside: Inside, wall: Fraction | None = None, turns: bool = True
 ) -> tuple[Compared, ...]:
     """Each dimension that is known and needed.
 
-    Where one wall-to-wall dimension alone was needed, nobody said which way the box is turned:
-    the larger of width and height is held against it, or where a U pull needs its wall so long
-    (`wall`), both are in the way of the box that suits better.
+    Where one wall-to-wall dimension alone is needed, and nobody said which way the box is turned
+    (`turns`), the larger of width and height is held against it, or where a U pull needs its wall
+    so long (`wall`), both are in the way of the box that suits better.
     """
-    sides = [side for side in (sheet.width, sheet.height) if side is not None]
     width, height, depth = inside
-    if len(sides) == 1 and width is not None and height is not None and sheet.depth is None:
-        section = _section(sheet, sides[0])
-        axes: tuple[Axis, Axis] = ("width", "height")
-        if sheet.width is None:
-            axes = "height", "width"
-        if wall is None:
-            return (Compared(axes[0], max(width, height), sides[0], section),)
-        turned = (width, height), (height, width)
-        fits = [(a, b) for a, b in turned if a >= sides[0] and b >= wall]
-        across, along = fits[0] if fits else sorted((width, height), reverse=sides[0] >= wall)
-        beside_by = str(_row("pull-apart")["section"])
-        return (
-            Compared(axes[0], across, sides[0], section),
-            Compared(axes[1], along, wall, beside_by),
-        )
+    one_side = sum(side is not None for side in (sheet.width, sheet.height)) == 1
+    if one_side and width is not None and height is not None and sheet.depth is None:
+        return _one_side(sheet, (width, height), wall, turns)
     needed = (sheet.width, sheet.height, sheet.depth)
     return tuple(
         Compared(axis, have, least, _section(sheet, least, axis))
         for axis, have, least in zip(AXES, (width, height, depth), needed, strict=True)
         if have is not None and least is not None
     )
+
+
+def _one_side(
+    sheet: PullSheet, sides: tuple[Fraction, Fraction], wall: Fraction | None, turns: bool
+) -> tuple[Compared, ...]:
+    """The one dimension that a box needs, and of a U pull the length of its wall."""
+    least, axes, own = sheet.width, AXES[:2], sides
+    if least is None:
+        least, axes, own = sheet.height or Fraction(0), (AXES[1], AXES[0]), (sides[1], sides[0])
+    section = _section(sheet, least)
+    if wall is None:
+        return (Compared(axes[0], max(sides) if turns else own[0], least, section),)
+    ways = (own, (own[1], own[0])) if turns else (own,)
+    fits = [(a, b) for a, b in ways if a >= least and b >= wall]
+    rather = sorted(sides, reverse=least >= wall) if turns else own
+    across, along = fits[0] if fits else rather
+    by = str(_row("pull-apart")["section"])
+    return Compared(axes[0], across, least, section), Compared(axes[1], along, wall, by)
 
 
 def _section(sheet: PullSheet, least: Fraction, axis: Axis | None = None) -> str:
@@ -94,13 +99,16 @@ def _section(sheet: PullSheet, least: Fraction, axis: Axis | None = None) -> str
     return next((one.section for one in (*own, *alike)), "")
 
 
-def every_side_known(sheet: PullSheet, inside: Inside, wall: Fraction | None = None) -> bool:
+def every_side_known(
+    sheet: PullSheet, inside: Inside, wall: Fraction | None = None, turns: bool = True
+) -> bool:
     """True where nothing that a pull sets was left out of `compared`: an inside dimension for each
     least one, and of a U pull the length of its wall."""
     needed = (sheet.width, sheet.height, sheet.depth)
     if wall is not None and None in inside[:2]:
         return False
-    if sum(side is not None for side in needed[:2]) == 1 and None not in inside[:2]:
+    one_side = sum(side is not None for side in needed[:2]) == 1
+    if turns and one_side and None not in inside[:2]:
         needed = (None, None, sheet.depth)
     return not any(
         have is None and least is not None for have, least in zip(inside, needed, strict=True)

@@ -153,7 +153,7 @@ class Composer:
         text = pull_telling.told(now)
         known = before.pulls is not None and before.pulls.pulls == now.pulls.pulls
         if known and (held := pull_telling.holding(now)):
-            text = Told(str(text), held)  # the ear was told the rest before
+            text = Told(str(text), for_ear(held))  # the ear was told the rest before
         settled = self.found.pull_alone and self.found.verdict != "incomplete"
         found = [SystemAct("verdict" if settled else "echo", text)]
         if pull_standing.standing(now).compared and self.found.verdict == "incomplete":

@@ -85,6 +85,8 @@ class SetPull(Act):
     """Inside dimensions of the box at hand, inches."""
     length: Decimal | None = None
     """How long it is, inches: the side that its pull goes along."""
+    sided: bool | None = None
+    """True where which side is wide and which is high was said by name."""
     apart: Decimal | None = None
     """How far the raceways of one pull are from each other, inches."""
     insulation: InsulationName | None = None

@@ -179,8 +179,9 @@ class Assembly(RowAssembly):
                 self._measured(piece)
             case said if said.startswith("side "):
                 self._sides(piece)
-            case said if said.startswith("conductor "):
-                self._detail(piece, conductor=said.removeprefix("conductor "))
+            case said if said.startswith(("insulation ", "conductor ")):
+                slot, _, value = said.partition(" ")
+                self._detail(piece, **{slot: value})
 
     def _measured(self, piece: Piece) -> None:
         """The sides of the box, its volume, or how far raceways are apart."""
@@ -199,7 +200,8 @@ class Assembly(RowAssembly):
         sides = [p for p in self.pieces if p.value.startswith("side ")]
         if piece is sides[0]:
             said = {p.value.removeprefix("side "): p.dimensions[0] for p in sides}
-            self._detail(piece, **said)
+            named = not set(said).isdisjoint({"width", "height"}) or None
+            self._detail(piece, sided=named, **said)
 
     def _one_in(self) -> bool:
         """True where a raceway was said to come in, so that "out" is said of another."""

@@ -1,10 +1,15 @@
-"""Answers to a question about a pull box that say no more than what was asked for."""
+"""Answers about a pull box that say no more than what was asked for, and bare questions of it."""
 
 from __future__ import annotations
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.enclosures import cable_wires
 from boxaloud.grammar.enclosures.conductor_sizes import lone_conductor
+from boxaloud.grammar.enclosures.pull_piece import Piece
+
+SILENT_DETAILS = frozenset({"name", "asking"})
+"""What tells nothing of a pull box by itself."""
+_SILENT = frozenset({"silent", "break", "join"})
 
 
 def bare_answer(heard: str, text: str, expect: str | None) -> acts.Act | None:
@@ -27,3 +32,12 @@ def bare_answer(heard: str, text: str, expect: str | None) -> acts.Act | None:
         words=heard.strip(),
         span=whole,
     )
+
+
+def size_asked(heard: str, pieces: list[Piece]) -> acts.Ask | None:
+    """ "How long does the box have to be", and nothing besides: where it stands is asked."""
+    if not any(piece.value == "asking" for piece in pieces):
+        return None
+    if any(piece.value not in SILENT_DETAILS and piece.sort not in _SILENT for piece in pieces):
+        return None
+    return acts.Ask(about="total", words=heard.strip(), span=(0, len(heard)))

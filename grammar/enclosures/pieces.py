@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 
 from boxaloud.grammar.enclosures import box_sides, lengths
+from boxaloud.grammar.enclosures.cable_wires import insulation
 from boxaloud.grammar.enclosures.cables import cables
 from boxaloud.grammar.enclosures.conductor_sizes import conductor
 from boxaloud.grammar.enclosures.enclosure_words import longest, named, words
@@ -44,6 +45,7 @@ _OUT = lazy_pattern(
     r"(?= ?(?:,|\.|and\b|$|the same|of the same))"
 )
 _BREAK = lazy_pattern(r"[.;:!?\n,()]|--?")
+_LETTERS = lazy_pattern(r"(?:thhn|thwn|xhhw|thhw|thw|tw)(?:[-/ ]?(?:2|thwn(?:-2)?))?(?![\w-])")
 _WORD = lazy_pattern(r"[^\s.;:!?,()]+")
 
 
@@ -138,7 +140,14 @@ def _walls(text: str, at: int, lone: bool) -> Piece | None:
     return None if found is None else Piece("end", at, found.end(), "out")
 
 
+def _insulation(text: str, at: int, lone: bool) -> Piece | None:
+    """ "THHN": of the conductors in the cables."""
+    found = _LETTERS.match(text, at)
+    named = insulation(found[0]) if found else None
+    return Piece("detail", at, found.end(), f"insulation {named}") if found and named else None
+
+
 _READERS = (
     cables, raceways, conductor, box_sides.dimensions, box_sides.side, box_sides.apart,
-    box_sides.volume, _kind, _details, _rows, _walls,
+    box_sides.volume, _kind, _details, _rows, _walls, _insulation,
 )  # fmt: skip

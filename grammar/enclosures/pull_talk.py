@@ -13,7 +13,7 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Unread, Utterance
 from boxaloud.grammar.enclosures import cable_wires, lengths
 from boxaloud.grammar.enclosures.assembling import Assembly
-from boxaloud.grammar.enclosures.bare_answers import bare_answer
+from boxaloud.grammar.enclosures.bare_answers import SILENT_DETAILS, bare_answer, size_asked
 from boxaloud.grammar.enclosures.enclosure_words import shows, words
 from boxaloud.grammar.enclosures.pieces import scan
 from boxaloud.grammar.enclosures.pull_piece import Piece
@@ -25,8 +25,6 @@ from boxaloud.grammar.phrases import vocabulary
 _TELLING = frozenset(
     {"items", "wall", "wall_to", "end", "kind", "row", "row_of", "rows", "rows_of", "each_row"}
 )
-_SILENT_DETAILS = frozenset({"name", "asking"})
-_SILENT = frozenset({"silent", "break", "join"})
 _ANSWERS = (
     acts.Number, acts.Size, acts.Place, acts.NoneOfThem, acts.Yes, acts.No, acts.DontKnow,
 )  # fmt: skip
@@ -54,7 +52,7 @@ def read(heard: str, expect: str | None, ordinary: Ordinary) -> Utterance | None
     if not at_hand and not is_about(text):
         return _likely(heard, text, ordinary) if shows("likely").search(text) else None
     pieces = scan(text, lone=expect == "pull_size")
-    if at_hand and (question := _asked(heard, pieces)) is not None:
+    if at_hand and (question := size_asked(heard, pieces)) is not None:
         return Utterance(heard, (question,))
     walls_asked = expect in ("pull_wall", "pull_walls")
     telling = [piece for piece in pieces if _tells(piece, at_hand)]
@@ -71,15 +69,6 @@ def read(heard: str, expect: str | None, ordinary: Ordinary) -> Utterance | None
     return found
 
 
-def _asked(heard: str, pieces: list[Piece]) -> acts.Ask | None:
-    """ "How long does the box have to be", and nothing besides: where it stands is asked."""
-    if not any(piece.value == "asking" for piece in pieces):
-        return None
-    if any(piece.value not in _SILENT_DETAILS and piece.sort not in _SILENT for piece in pieces):
-        return None
-    return acts.Ask(about="total", words=heard.strip(), span=(0, len(heard)))
-
-
 def _likely(heard: str, text: str, ordinary: Ordinary) -> Utterance | None:
     """A junction or splice box: one of large conductors where all of it says so."""
     pieces = scan(text)
@@ -92,7 +81,7 @@ def _likely(heard: str, text: str, ordinary: Ordinary) -> Utterance | None:
 
 
 def _tells(piece: Piece, at_hand: bool) -> bool:
-    detail = piece.sort == "detail" and piece.value not in _SILENT_DETAILS
+    detail = piece.sort == "detail" and piece.value not in SILENT_DETAILS
     return piece.sort in _TELLING or (detail and at_hand)
 
 
@@ -110,7 +99,9 @@ class _Reading:
 
     def __post_init__(self) -> None:
         self.assembly = Assembly(self.heard, self.text, self.pieces)
-        self.assembly.corrects = words("remaking").match(self.text) is not None
+        sorts = {piece.sort for piece in self.pieces}
+        whole = {"kind", "items"} <= sorts  # a pull with its raceways is another one
+        self.assembly.corrects = not whole and words("remaking").match(self.text) is not None
 
     def utterance(self) -> Utterance:
         """The acts in the order said, and what was not read."""

@@ -12,6 +12,7 @@ from typing import Any
 import pytest
 from boxaloud.assistant.contract.reply_document import ReplyDocument
 from boxaloud.assistant.dialogue import Conversation, Reply
+from boxaloud.assistant.dialogue.reply import spoken_of
 from boxaloud.assistant.reports.batch import work
 from boxaloud.assistant.reports.batch.batch_row import Row
 from boxaloud.assistant.tui.presenters.enclosure_view import rows
@@ -72,6 +73,19 @@ def pull(reply: Reply) -> dict[str, Any]:
           "the box is 24 by 12 by 8"), "fits"),
         (("8 cubic inch box", "two 14-2 cables", "no clamps", STRAIGHT,
           "the box is 24 by 12 by 8"), "over"),
+        # sides said by name are those of the walls that were named: 8 x 3 = 24 across
+        ((STRAIGHT, "the box is 20 wide and 32 high"), "over"),
+        ((STRAIGHT, "the box is 32 wide and 20 high"), "fits"),
+        ((STRAIGHT, "the box is 20 wide and 32 high", "the box is 20 by 32 by 6"), "fits"),
+        (("straight pull, a 3 inch from top to bottom", "32 inches wide and 20 high"), "over"),
+        (("straight pull, a 3 inch", "the box is 20 wide and 32 high"), "fits"),
+        ((U, "24 wide and 20 high"), "over"),
+        ((U, "21 wide and 24 high"), "fits"),
+        # smaller ones are permitted where their maker marked them, 314.28(A)(3)
+        ((ANGLE, "the box is 12 by 12 by 6", "it's listed and marked for these conductors"),
+         "incomplete"),
+        ((ANGLE, "the box is 12 by 12 by 6", "the box is listed for fewer conductors"),
+         "incomplete"),
         # asked or supposed, it settles nothing
         ((STRAIGHT, "would 30 by 20 by 8 do"), "incomplete"),
         ((STRAIGHT, "is 30 by 20 by 8 big enough"), "incomplete"),
@@ -140,3 +154,17 @@ def test_another_country_has_no_dimensions_of_ours() -> None:
     assert found.verdict == "incomplete"
     assert pull(found)["width_in"] is None
     assert "314.28(A)(1)" not in found.said
+
+
+def test_the_ear_hears_sections_once_and_no_figure_with_a_point() -> None:
+    """ "Three fourteen twenty eight" in the caution alone; sizes of wire as the trade says them."""
+    _, found = talk(STRAIGHT, "the box is 20 by 20 by 8")
+    ear = spoken_of(found.acts)
+    assert "point" not in ear
+    assert ear.count("fourteen twenty eight") == 1
+    _, body = talk("LB with three 2/0 THHN in 2 inch EMT, no splices", "12 inches long and 4 deep")
+    ear = spoken_of(body.acts)
+    assert "point" not in ear
+    assert "large enough" in ear
+    _, cable = talk("straight pull with one 3 conductor 4/0 cable")
+    assert "four ought" in spoken_of(cable.acts)

@@ -119,6 +119,41 @@ def test_what_may_make_it_larger_is_not_stepped_over(said: str) -> None:
     assert found.left_over
 
 
+@pytest.mark.parametrize(
+    ("known", "asked", "said"),
+    [
+        ("straight pull, a 3 inch", "what if it were an angle pull", "18 by 18 inches"),
+        ("straight pull, a 2 inch", "what if they were 3 inch", "24 inches"),
+        ("straight pull, a 2 inch", "suppose it was a 4 inch", "32 inches"),
+        ("angle pull, a 2 inch", "what if it was a straight pull", "16 inches long"),
+        ("angle pull, a 2 inch", "and what if that were a 3 inch", "18 by 18 inches"),
+    ],
+)
+def test_another_kind_or_size_is_supposed_in_its_place(known: str, asked: str, said: str) -> None:
+    conversation = Conversation()
+    conversation.hear(known)
+    state = conversation.talk.state
+    found = conversation.hear(asked)
+    assert said in found.said
+    assert conversation.talk.state == state
+
+
+@pytest.mark.parametrize(
+    ("said", "width"),
+    [
+        (("straight pull, a 2 inch from left to right", "make that 3 inch"), "24"),
+        (("straight pull, a 2 inch", "make it a 4 inch"), "32"),
+        (("straight pull, a 2 inch", "no, make that two 3 inch"), "24"),
+        (("angle pull, a 2 inch", "make it a straight pull"), "16"),
+        (("straight pull, a 2 inch", "and a 3 inch"), "24"),
+    ],
+)
+def test_make_it_is_a_correction(said: tuple[str, ...], width: str) -> None:
+    found = told(*said)
+    assert found.left_over == ()
+    assert sides(found)[0] == width
+
+
 def test_a_straight_pull_may_be_begun_by_itself() -> None:
     found = told("We're pulling straight through a box.",
                  "Two of the pipes are one inch and one is a four inch.")  # fmt: skip

@@ -111,8 +111,10 @@ def _worked_out(said: PullBoxSaid, assumed: frozenset[str], volume: Decimal | No
     inside: Inside = (width, height, depth)
     own = None if volume is None else Fraction(volume)
     remarks = pull_remarks(sheet, inside, said.listed, said.blocks, own)
-    found = [*compared(sheet, inside, beside(box))]
-    known = every_side_known(sheet, inside, beside(box))
+    named = said.with_back or any(pull_open.walls_of(one) for one in said.pulls)
+    turns = not (said.sided and named)
+    found = [*compared(sheet, inside, beside(box), turns)]
+    known = every_side_known(sheet, inside, beside(box), turns)
     if said.apart is not None:
         one = distance_held(sheet, Fraction(said.apart))
         found += [one] if one is not None else []

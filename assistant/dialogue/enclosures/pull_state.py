@@ -67,6 +67,8 @@ class PullBoxSaid:
     blocks: bool = False
     inside: tuple[Decimal | None, Decimal | None, Decimal | None] = (None, None, None)
     """Width, height and depth of the box at hand, inches."""
+    sided: bool = False
+    """True where the sides of the box were said by name: which is wide, which is high."""
     insulation: str = ""
     """Of the conductors in its cables, where it was said of no single one."""
     apart: Decimal | None = None

@@ -32,6 +32,7 @@ _WHOLE_SECTION = re.compile(r"\b(314)\.(1[67]|2[478])()\b|\b(300)\.(14)()\b")
 _DATE = re.compile(r"\b(20\d\d)-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])\b")
 _CABLE = re.compile(r"\b(18|16|14|12|10|8|6)-([2-9])(s?)\b")
 _YEAR = re.compile(r"\b(20(?=\d)|19(?=[89]))(\d\d)\b")
+_OUGHT = re.compile(r"\b([1-4])/0\b")
 _FRACTION = re.compile(r"\b(?:(\d+)-)?(\d{1,2})/(\d{1,2})\b")
 _DECIMAL = re.compile(r"\b(\d+)\.(\d+)\b")
 _COMMAS = re.compile(r",(?: ?)([,.?!:;])")
@@ -117,6 +118,7 @@ def _in_words(text: str) -> str:
         (_WHOLE_SECTION, _say_section),
         (_CABLE, _say_cable),
         (_SIZES, _say_sizes),
+        (_OUGHT, _say_ought),
         (_FRACTION, _say_fraction),
         (_GAUGE, _say_gauge),
         (_DECIMAL, _say_decimal),
@@ -212,6 +214,11 @@ def _several(value: int) -> str:
     if word.endswith("y"):
         return word[:-1] + "ies"
     return word + ("es" if word.endswith("x") else "s")
+
+
+def _say_ought(match: re.Match[str]) -> str:
+    """ "4/0" as the trade says it."""
+    return f"{ONES[int(match[1])]} ought"
 
 
 def _say_gauge(match: re.Match[str]) -> str:

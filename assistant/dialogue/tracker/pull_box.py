@@ -190,7 +190,12 @@ def detail(turn: Turn, act: acts.SetPull) -> None:
     said = turn.state.pulls or PullBoxSaid()
     said = with_told(said, act, "conductor", "cover", "rows", "listed", "blocks", "apart")
     said = with_told(said, act, "insulation")
-    said = replace(said, inside=_inside(said, act))
+    inside = _inside(said, act)
+    if act.width is not None and act.height is not None and not act.sided:
+        said = replace(said, sided=False)  # a whole box said anew, by no side's name
+    elif act.sided and act.length is None:
+        said = replace(said, sided=True)
+    said = replace(said, inside=inside)
     if act.returns is not None and said.last is not None:
         said = said.with_last(replace(said.last, returns=act.returns))
     if act.walls is not None:
