@@ -60,10 +60,10 @@ class DenoisedStream(WholeStatement):
         return self._ear.hear_statement(clean, raw, self._expect)
 
     def _enhanced(self, raw: Sound, above: float) -> Sound:
-        import numpy as np
-
         if self._stream is None:
             return raw
+        import numpy as np
+
         self._clean.append(self._stream.finish())
         return (
             raw if above >= CLEAN_SNR_DB else mix_denoised(raw, np.concatenate(self._clean), above)

@@ -8,14 +8,10 @@ a motor nor the hiss of air hides the others.
 from __future__ import annotations
 
 from collections import deque
-from collections.abc import Callable
-from typing import TYPE_CHECKING, TypeAlias
+from collections.abc import Callable, Sequence
+from typing import TypeAlias
 
 from boxaloud.assistant.asr.audio.audio_devices import FRAME_SAMPLES, FRAME_SECONDS, SAMPLE_RATE
-
-if TYPE_CHECKING:
-    import numpy as np
-    from numpy.typing import NDArray
 
 #: Says of one frame whether it is speech.
 SpeechClassifier: TypeAlias = Callable[[bytes], bool]
@@ -31,6 +27,27 @@ SILENCE_DBFS = -70.0
 STRICTNESS = 2
 
 
+class RoomBands:
+    """Tells frames that stand out of the room. Call it with the bands of each, in order."""
+
+    def __init__(self, above: float = SNR_THRESHOLD_DB) -> None:
+        self._threshold = above
+        self._recent: deque[Sequence[float]] = deque(
+            maxlen=int(NOISE_FLOOR_SECONDS / FRAME_SECONDS)
+        )
+
+    def __call__(self, bands: Sequence[float]) -> bool:
+        """True where the two bands that stand out most do so far enough. `bands` are levels in
+        decibels under full scale, between `BAND_EDGES_HZ`."""
+        self._recent.append(bands)
+        low = len(self._recent) // 10
+        room: list[float] = [sorted(band)[low] for band in zip(*self._recent, strict=True)]
+        excess: list[float] = sorted(
+            level - max(floor, SILENCE_DBFS) for level, floor in zip(bands, room, strict=True)
+        )
+        return sum(excess[-2:]) / 2 > self._threshold
+
+
 class VoiceActivityDetector:
     """Tells speech from a room, frame by frame. Call it with frames of 20 ms in order."""
 
@@ -38,22 +55,11 @@ class VoiceActivityDetector:
         from pocketsphinx import Vad
 
         self._vad = Vad(strictness, SAMPLE_RATE, FRAME_SECONDS)
-        self._snr_threshold = above
-        self._recent_levels: deque[NDArray[np.float64]] = deque(
-            maxlen=int(NOISE_FLOOR_SECONDS / FRAME_SECONDS)
-        )
+        self._stands_out = RoomBands(above)
 
     def __call__(self, samples: bytes) -> bool:
         """True where the frame is speech."""
-        import numpy as np
-
-        bands = _band_levels(samples)
-        self._recent_levels.append(bands)
-        room = np.partition(np.array(self._recent_levels), len(self._recent_levels) // 10, axis=0)
-        excess = np.sort(bands - np.maximum(room[len(self._recent_levels) // 10], SILENCE_DBFS))
-        return float(excess[-2:].mean()) > self._snr_threshold and bool(
-            self._vad.is_speech(samples)
-        )
+        return self._stands_out(band_levels(samples)) and bool(self._vad.is_speech(samples))
 
 
 def decibels(samples: bytes) -> float:
@@ -65,7 +71,7 @@ def decibels(samples: bytes) -> float:
     return float(10 * np.log10(power + 1e-12))
 
 
-def _band_levels(samples: bytes) -> NDArray[np.float64]:
+def band_levels(samples: bytes) -> list[float]:
     """The level of each band, in decibels under full scale."""
     import numpy as np
 
@@ -73,5 +79,5 @@ def _band_levels(samples: bytes) -> NDArray[np.float64]:
     spectrum = np.abs(np.fft.rfft(values * np.hanning(len(values)), FRAME_SAMPLES)) ** 2
     edges = [edge * FRAME_SAMPLES // SAMPLE_RATE for edge in BAND_EDGES_HZ]
     power = np.add.reduceat(spectrum[: edges[-1]], edges[:-1]) / FRAME_SAMPLES**2
-    levels: NDArray[np.float64] = 10 * np.log10(power + 1e-12)
+    levels: list[float] = (10 * np.log10(power + 1e-12)).tolist()
     return levels

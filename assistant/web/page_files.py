@@ -21,7 +21,7 @@ KINDS = {
 
 POCKET_ONLY = (
     "ear_worker.js", "memory_copy.js", "pocket_ear.js", "pocket_store.js", "pocket_worker.js",
-    "service_worker.js",
+    "service_worker.js", "speech_bands.js",
 )  # fmt: skip
 """What only a page that stands alone needs."""
 

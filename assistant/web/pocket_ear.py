@@ -23,10 +23,9 @@ from boxaloud.assistant.asr.engines.ctc.ctc_recogniser import (
     samples_heard,
 )
 from boxaloud.assistant.asr.engines.ctc.prefix_beam_search import Letters
-from boxaloud.assistant.asr.hypotheses.rescoring import choose
 from boxaloud.assistant.asr.lm.given_models import GivenModels
+from boxaloud.assistant.asr.streaming import RecognitionStream
 from boxaloud.grammar import vocabulary
-from boxaloud.grammar.lexer.heard_words import Word
 
 OUTPUTS = 1 + len(ALPHABET)
 
@@ -54,6 +53,7 @@ class PocketEar:
             archive.extractall(self._folder.name)
         self._network = _HandedLetters()
         self._ear = CtcRecogniser(self._network, GivenModels(Path(self._folder.name), vocabulary()))
+        self._ear.prepare()
         self._sound = Sound(b"")
         self._spans: list[Span] = []
 
@@ -65,13 +65,13 @@ class PocketEar:
         heard = (samples_heard(span) for span in self._spans)
         return [(at, at + (end - at) // STRIDE_SAMPLES * STRIDE_SAMPLES) for at, end in heard]
 
-    def words(self, letters: Sequence[bytes], expect: str | None) -> list[tuple[Word, ...]]:
-        """The statement in that sound, if it is one, by the letters of each stretch: 32-bit
-        numbers, places by letters. `expect` is the open question."""
-        held = zip(self._spans, map(_rows, letters), strict=True)
-        self._network.held = dict(held)
-        found = self._ear.hear_statement(self._sound, self._sound, expect)
-        return [words for hearing in found if (words := choose(hearing, expect))]
+    def attend(self, letters: Sequence[bytes], expect: str | None) -> RecognitionStream:
+        """The statement in that sound, by the letters of each stretch: 32-bit numbers, places by
+        letters. `expect` is the open question."""
+        self._network.held = dict(zip(self._spans, map(_rows, letters), strict=True))
+        stream = self._ear.attend(expect, lambda words: None)
+        stream.feed(self._sound.samples)
+        return stream
 
 
 def _rows(raw: bytes) -> Letters:

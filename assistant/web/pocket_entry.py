@@ -32,7 +32,7 @@ from boxaloud.assistant.web.pocket_shelf import (
 from boxaloud.assistant.web.web_messages import say
 
 if TYPE_CHECKING:
-    from boxaloud.assistant.web.pocket_ear import PocketEar
+    from boxaloud.assistant.web.pocket_microphone import PocketMicrophone
 
 DATA = "/boxaloud"
 MOST_IMPORTED = 50_000_000
@@ -46,7 +46,8 @@ class Pocket:
         os.environ["BOXALOUD_DATA"] = folder
         self._shelf = PocketShelf()
         self._engine: PageEngine | None = None
-        self._ear: PocketEar | None = None
+        self.microphone: PocketMicrophone | None = None
+        """Once the ear is there."""
 
     def take_in(self, text: str) -> None:
         """Take in jobs as the browser has stored them, the one last written at the end."""
@@ -75,19 +76,18 @@ class Pocket:
 
     def learn(self, models: bytes) -> None:
         """Get the ear ready with its archive of language models. Raises Problem."""
-        from boxaloud.assistant.web.pocket_ear import PocketEar
+        from boxaloud.assistant.web.pocket_microphone import PocketMicrophone
 
-        self._ear = PocketEar(models)
+        self.microphone = PocketMicrophone(models)
 
-    def listen(self, samples: bytes) -> str:
-        """The stretches of a sound that the ear's network is to hear, as JSON."""
-        return json.dumps(self._ear.listen(samples) if self._ear else [])
-
-    def hear(self, letters: Sequence[bytes]) -> str:
-        """What the sound that was listened to comes to, by the letters of its stretches."""
-        engine = self._opened()
-        words = self._ear.words(letters, engine.conversation.asks) if self._ear else []
-        return self._handed(engine.answer_heard(words))
+    def hear(self, letters: Sequence[bytes], pause: bool = False) -> str:
+        """What the sound that was listened to comes to, by the letters of its stretches; at a
+        pause null where the statement goes on."""
+        engine, microphone = self._opened(), self.microphone
+        expect = engine.conversation.asks
+        if microphone is None or (pause and not microphone.stands(letters, expect)):
+            return '{"told":null,"unsaved":{"jobs":[],"words":null}}'
+        return self._handed(engine.answer_heard(microphone.words(letters, expect)))
 
     def saved(self) -> None:
         """The browser has stored all that was handed out."""

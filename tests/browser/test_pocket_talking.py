@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 from driving import FLAGS, PATIENCE_MS, Hand, StaticHost, chromium, only_from
 from playwright.sync_api import Playwright, expect
-from test_talking import seconds, with_silence
+from test_talking import CABLES, CLAMPS, VOICE, VOLUME, seconds, with_silence
 
 # of flite's voice “slt”, which the ear was never trained on: see audio_fixtures/README.md
 FIXTURES = Path(__file__).parents[2] / "audio_fixtures"
@@ -101,6 +101,32 @@ def test_a_box_is_told_by_sound_to_its_verdict_without_a_network(
         expect(hand.page.locator("#hearing")).to_be_hidden()
         expect(hand.page.locator("#trouble")).to_be_hidden()
         assert strange == []
+
+
+def test_hands_free_each_statement_is_entered_at_its_pause_without_a_network(
+    driver: Playwright, pocket_folder: Path, tmp_path: Path
+) -> None:
+    said = with_silence(tmp_path / "three.wav", CABLES, VOLUME, CLAMPS)
+    with alone(driver, pocket_folder, said, VOICE) as (hand, host):
+        page, free = hand.page, hand.page.locator("#free")
+        free.click()  # it needs the ear first
+        page.locator("#ear-take").click()
+        expect(page.locator("#hearing")).to_contain_text("ear is here", timeout=PATIENCE_MS)
+        host.off()
+        free.click()
+        # four conductors, the grounds once, the yoke twice: 7 of 2.0 by 314.16(B) in an 18.0
+        expect(page.locator("#contents")).to_contain_text("one switch", timeout=PATIENCE_MS)
+        expect(page.locator("#margin")).to_contain_text("4.00", timeout=PATIENCE_MS)
+        hand.sees("fits", "4.00")
+        page.keyboard.press("Escape")
+        expect(page.locator("#hearing")).to_be_hidden(timeout=PATIENCE_MS)
+        expect(free).to_have_attribute("aria-pressed", "false")
+        first, *replies, last = page.evaluate("window.spoken")
+        assert first == "Listening."
+        assert any("four" in reply for reply in replies)
+        assert last == "Stopped listening."
+        expect(page.locator("#trouble")).to_be_hidden()
+        hand.say("undo")
 
 
 def test_nothing_of_the_ear_is_taken_in_unasked(

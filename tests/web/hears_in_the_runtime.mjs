@@ -35,7 +35,7 @@ const python = await loadPyodide({
 });
 const give = (name, value) => python.globals.set(name, value);
 
-python.runPython("from boxaloud.assistant.web.pocket_entry import Pocket\npocket, number = None, 0");
+python.runPython("import json\nfrom boxaloud.assistant.web.pocket_entry import Pocket\npocket, number = None, 0");
 give("models", new Uint8Array(fs.readFileSync(at("ear_models.zip"))));
 const told = [];
 for (const { typed, samples } of JSON.parse(fs.readFileSync(input, "utf8"))) {
@@ -48,7 +48,7 @@ for (const { typed, samples } of JSON.parse(fs.readFileSync(input, "utf8"))) {
   const sound = new Int16Array(raw.buffer.slice(raw.byteOffset, raw.byteOffset + raw.length));
   give("sound", new Uint8Array(sound.buffer));
   const began = performance.now();
-  const stretches = JSON.parse(python.runPython("pocket.listen(sound.to_bytes())"));
+  const stretches = JSON.parse(python.runPython("json.dumps(pocket.microphone.stretches(sound.to_bytes()))"));
   const parted = performance.now();
   const letters = [];
   for (const [start, end] of stretches) {

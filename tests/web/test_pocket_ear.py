@@ -97,8 +97,9 @@ def test_what_is_heard_is_stored_like_what_is_typed(tmp_path: Path) -> None:
     sound = read_wav(next((SAID / "demo").glob("1_*.wav")))
     pocket = Pocket(str(tmp_path))
     pocket.learn(language_archive())
+    assert pocket.microphone is not None
     network = SpanNetwork(encoder(OWN_WEIGHTS))
-    stretches = json.loads(pocket.listen(sound.samples))
+    stretches = pocket.microphone.stretches(sound.samples)
     spans = [((start + 4800) / 16_000, (end - 4800) / 16_000) for start, end in stretches]
     letters = [np.array(network.letters(sound, span), np.float32).tobytes() for span in spans]
     found = json.loads(pocket.hear(letters))
@@ -111,6 +112,7 @@ def test_what_is_heard_is_stored_like_what_is_typed(tmp_path: Path) -> None:
 def test_no_speech_is_refused_in_a_sentence(tmp_path: Path) -> None:
     pocket = Pocket(str(tmp_path))
     pocket.learn(language_archive())
-    assert json.loads(pocket.listen(bytes(2 * 16_000))) == []
+    assert pocket.microphone is not None
+    assert pocket.microphone.stretches(bytes(2 * 16_000)) == []
     assert json.loads(pocket.hear([]))["told"]["document"] == "Refused"
     pocket.close()

@@ -87,6 +87,10 @@ class CtcRecogniser:
         """What the weights are called."""
         return self._network.name
 
+    def prepare(self) -> None:
+        """Read the open language model, so that the first hearing need not wait for that."""
+        self._scorers.open()
+
     def hear(self, sound: Sound, expect: str | None = None) -> tuple[RecognitionResult, ...]:
         """The utterances in `sound`, in order. `expect` names the open question.
 

@@ -3,7 +3,7 @@
 // said aloud as it begins and ends.
 
 import { byId, tell } from "./elements.js";
-import { microphoneFault } from "./microphone.js";
+import { microphoneFault, offerEar } from "./microphone.js";
 import { canSpeak, hush, onVoice, speak } from "./voice.js";
 import { say } from "./words.js";
 
@@ -37,6 +37,7 @@ export function handsFree(engine, answered, trouble) {
 
   async function begin() {
     hush();
+    if (engine.ear.missing) { offerEar(); byId("ear-take").focus(); return; }
     state("free_opening", true);
     try {
       open = await engine.ear.listen(heard);

@@ -33,7 +33,7 @@ export function microphone(engine, said, answered, trouble) {
     if (opening || (event.type === "keydown" && event.key !== " " && event.key !== "Enter")) return;
     event.preventDefault();
     hush();
-    if (own?.missing) { byId("ear-offer").hidden = false; return; }
+    if (own?.missing) { offerEar(); return; }
     button.setAttribute("aria-pressed", "true");
     tell("hearing", say("listening"));
     opening = ear.start((words) => tell("hearing", say("hearing", { words })));
@@ -71,7 +71,12 @@ export function microphone(engine, said, answered, trouble) {
   button.addEventListener("keydown", begin);
 }
 
-/** What an ear that is not there yet would take in, told before; it is taken in at a tap. */
+/** Offer to take the ear in that is not there yet. */
+export function offerEar() {
+  byId("ear-offer").hidden = false;
+}
+
+/** What such an ear takes in is told before; it is taken in at a tap. */
 function earOffer(ear, trouble) {
   const panel = byId("ear-offer");
   const button = byId("mic");
@@ -81,7 +86,7 @@ function earOffer(ear, trouble) {
   byId("ear-take").addEventListener("click", async () => {
     const whole = size(ear.missing);
     panel.hidden = true;
-    button.disabled = true;
+    button.disabled = byId("free").disabled = true;
     const progress = (done) => tell("hearing", say("ear_taking", { done: size(done), whole }));
     progress(0);
     try {
@@ -91,7 +96,7 @@ function earOffer(ear, trouble) {
       tell("hearing", "");
       trouble(say("ear_not_taken_in", { why: fault?.message || fault?.name }));
     }
-    button.disabled = false;
+    button.disabled = byId("free").disabled = false;
     button.focus();
   });
 }

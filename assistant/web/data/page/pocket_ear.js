@@ -4,10 +4,12 @@
 
 import { canCapture, openMicrophone } from "./capture.js";
 import { NoAnswer } from "./engine_link.js";
+import { bandsOf } from "./speech_bands.js";
 import { say } from "./words.js";
 import { linkTo } from "./worker_link.js";
 
 const MOST_PIECES = 600;  // of one holding of the key: a minute
+const IDLE_MS = 120_000;  // after so long without talk the network's memory is given back
 const PIECE = 1600;
 const FULL_SCALE = 32768;
 
@@ -19,26 +21,27 @@ export function pocketEar(link, files, there) {
   let network = null;
   let worker = null;
   let held = null;
+  let idle = 0;
 
-  /** The network is on its way while the speaker still speaks. */
+  /** Network and decoder get ready while the speaker still speaks. */
   function prepare() {
+    clearTimeout(idle);
     worker ??= new Worker("ear_worker.js", { type: "module" });
     network ??= linkTo(worker, say("ear_stopped", { why: say("ear_no_worker") }));
-    network.ask({ sounds: [] }).catch(() => {});
+    for (const ready of [network.ask({ sounds: [] }), link.ask({ ear: "learn" })]) ready.catch(() => {});
   }
 
-  /** Where it failed, the next press begins anew: memory may be free again. */
-  function giveUp() {
+  /** The next press begins anew. */
+  function letGo() {
     worker?.terminate();
     worker = network = null;
   }
 
-  async function lettersOf(samples) {
-    const stretches = await link.ask({ listen: samples });
+  async function lettersOf(samples, stretches) {
     try {
       return await network.ask({ sounds: stretches.map(([start, end]) => cut(samples, start, end)) });
     } catch (fault) {
-      giveUp();
+      letGo();  // memory may be free again then
       throw fault;
     }
   }
@@ -73,10 +76,66 @@ export function pocketEar(link, files, there) {
       const { microphone, pieces } = held;
       held = null;
       await microphone.close();
+      idle = setTimeout(letGo, IDLE_MS);
       if (pieces.length > MOST_PIECES) throw new NoAnswer(say("ear_too_long"));
       const samples = new Int16Array(pieces.length * PIECE);
       pieces.forEach((piece, place) => samples.set(new Int16Array(piece), place * PIECE));
-      return link.ask({ heard: await lettersOf(samples) });
+      const letters = await lettersOf(samples, await link.ask({ ear: "listen", samples }));
+      return link.ask({ ear: "hear", letters });
+    },
+
+    /** Listen hands free until `stop` of what is given back is called. `heard` is called with
+     * `told`, `unclear`, or `over` where it ended by itself. The sound itself is the clock, so that
+     * a slow phone moves no pause. */
+    async listen(heard) {
+      prepare();
+      await link.ask({ ear: "open" });  // before “Listening” is shown, so that no word is lost
+      const microphone = await openMicrophone();
+      let line = Promise.resolve();
+      let over = false;
+      let ends = null;
+      const ended = new Promise((resolve, reject) => { ends = { resolve, reject }; });
+      ended.catch(() => {});  // it is told where it is waited for
+      const step = (act) => { line = line.then(act).catch((fault) => close(ends.reject, fault)); };
+
+      async function close(end, value) {
+        if (over) return;
+        over = true;
+        await microphone.close();
+        idle = setTimeout(letGo, IDLE_MS);
+        end(value);
+      }
+
+      async function answer({ wanted, samples, stretches }) {
+        if (wanted === "idle") {
+          heard({ over: say("free_idle") });
+          await close(ends.resolve);
+        }
+        if (!samples) return;
+        const letters = await lettersOf(samples, stretches);
+        const told = await link.ask({ ear: "hear", letters, pause: wanted === "pause" });
+        if (told) heard(told.document === "Refused" ? { unclear: told.refused } : { told });
+      }
+
+      async function piece(samples) {
+        if (!over) await answer(await link.ask({ ear: "piece", samples, bands: bandsOf(samples) }));
+      }
+
+      try {
+        await microphone.loaded;
+      } catch (fault) {
+        await close(() => {});
+        throw fault;
+      }
+      microphone.start((sound) => step(() => piece(new Int16Array(sound))));
+      return {
+        ended,
+        voice: (speaks) => step(() => link.ask({ ear: "voice", speaks })),
+        stop: () => step(async () => {
+          await answer(await link.ask({ ear: "close" }));
+          await close(ends.resolve);
+        }),
+      };
     },
   };
   return ear;

@@ -98,7 +98,7 @@ function letGo(made) {
 async function open(version) {
   [python, store] = await Promise.all([start(version), openStore().catch(() => null)]);
   if (!store) troubleWithStore = say("no_storage");
-  call("pocket = pocket_entry.Pocket()\n''");
+  call("import json\npocket = pocket_entry.Pocket()\n''");
   setTimeout(() => { line = line.then(() => call("pocket_entry.rehearse()\n''")); }, REHEARSE_AFTER_MS);
   return { opened: true };
 }
@@ -114,7 +114,7 @@ async function turn(ask) {
     }
     const { told, unsaved } = JSON.parse(ask());
     const kept = await keep(unsaved);
-    if (told.stored && !kept) told.stored = { kept: false, why: say("not_kept", { why: troubleWithStore }) };
+    if (told?.stored && !kept) told.stored = { kept: false, why: say("not_kept", { why: troubleWithStore }) };
     return told;
   });
 }
@@ -137,28 +137,57 @@ function why(fault) {
   return fault?.name === "QuotaExceededError" ? say("full") : say("storage", { why: fault?.message || fault?.name });
 }
 
-/** The stretches of a sound that the ear's network is to hear. */
-async function listen(samples) {
-  if (!hasModels) {
+/** The ear's language models, once. */
+async function learn() {
+  if (hasModels) return;
+  try {
     const found = await fetch("ear_models.zip");
     if (!found.ok) throw new Error(`ear_models.zip: ${found.status}`);
     python.globals.set("models", new Uint8Array(await found.arrayBuffer()));
     call("pocket.learn(models.to_bytes())\n''");
     python.globals.set("models", null);
     hasModels = true;
+  } catch (fault) {
+    throw Object.assign(new Error(), { told: say("ear_stopped", { why: fault?.message || fault }) });
   }
+}
+
+/** The stretches of a sound, 16-bit samples, that the ear's network is to hear. */
+function stretchesOf(samples) {
   python.globals.set("sound", new Uint8Array(samples.buffer));
-  return JSON.parse(call("pocket.listen(sound.to_bytes())"));
+  return JSON.parse(call("json.dumps(pocket.microphone.stretches(sound.to_bytes()))"));
+}
+
+/** A piece of an open microphone; where it brings a statement to be heard, that and its stretches. */
+function statement(wanted) {
+  if (wanted !== "pause" && wanted !== "end") return { wanted };
+  const bytes = python.runPython("pocket.microphone.statement");
+  const samples = new Int16Array(bytes.toJs().slice().buffer);
+  bytes.destroy();
+  return { wanted, samples, stretches: stretchesOf(samples) };
+}
+
+/** What the page's ear asks for; see `pocket_ear.js`. */
+async function heard(data) {
+  await learn();
+  if (data.ear === "listen") return stretchesOf(data.samples);
+  if (data.ear === "open") return call("pocket.microphone.open()\n''");
+  if (data.ear === "voice") return call(`pocket.microphone.voice(${data.speaks ? "True" : "False"})\n''`);
+  if (data.ear === "close") return statement(call("pocket.microphone.close()"));
+  if (data.ear === "piece") {
+    python.globals.set("sound", new Uint8Array(data.samples.buffer));
+    return statement(call("pocket.microphone.feed(sound.to_bytes(), json.loads(given))", JSON.stringify(data.bands)));
+  }
+  if (data.ear !== "hear") return null;
+  python.globals.set("letters", data.letters);
+  const pause = data.pause ? "True" : "False";
+  return turn(() => call(`pocket.hear([each.to_bytes() for each in letters], ${pause})`));
 }
 
 async function told(data) {
   if (data.open) return open(data.open);
   if (data.request) return turn(() => call("pocket.answer(given)", JSON.stringify(data.request)));
-  if (data.listen) return listen(data.listen);
-  if (data.heard) {
-    python.globals.set("letters", data.heard);
-    return turn(() => call("pocket.hear([each.to_bytes() for each in letters])"));
-  }
+  if (data.ear) return heard(data);
   if (data.export) {
     const path = call("pocket.export()");
     return { name: path.split("/").at(-1), bytes: python.FS.readFile(path) };
@@ -173,7 +202,7 @@ let line = Promise.resolve();
 self.addEventListener("message", ({ data }) => {
   line = line.then(async () => {
     try { self.postMessage({ id: data.id, told: await told(data) }); } catch (fault) {
-      self.postMessage({ id: data.id, fault: say("stopped"), detail: String(fault) });
+      self.postMessage({ id: data.id, fault: fault.told ?? say("stopped"), detail: String(fault) });
     }
   });
 });

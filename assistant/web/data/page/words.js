@@ -46,6 +46,7 @@ export const WORDS = Object.freeze({
   free_opening: "Opening the microphone.",
   free_on: "Listening. Say what is in the box; a pause enters it. Tap “Stop listening” or press Escape to end.",
   free_on_spoken: "Listening.",
+  free_idle: "Nobody spoke for five minutes, so I stopped listening.",
   free_closing: "Closing the microphone.",
   free_off_spoken: "Stopped listening.",
   no_secure_microphone: "There is no microphone at this address, since it is not encrypted: boxaloud serve --lan gives one that is.",
