@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 from driving import FLAGS, PATIENCE_MS, Hand, StaticHost, chromium, only_from
 from playwright.sync_api import Playwright, expect
-from test_talking import CABLES, CLAMPS, VOICE, VOLUME, seconds, with_silence
+from test_talking import CABLES, CLAMPS, VOICE, VOLUME, seconds, stops, with_silence
 
 # of flite's voice “slt”, which the ear was never trained on: see audio_fixtures/README.md
 FIXTURES = Path(__file__).parents[2] / "audio_fixtures"
@@ -118,14 +118,7 @@ def test_hands_free_each_statement_is_entered_at_its_pause_without_a_network(
         expect(page.locator("#contents")).to_contain_text("one switch", timeout=PATIENCE_MS)
         expect(page.locator("#margin")).to_contain_text("4.00", timeout=PATIENCE_MS)
         hand.sees("fits", "4.00")
-        page.keyboard.press("Escape")
-        expect(page.locator("#hearing")).to_be_hidden(timeout=PATIENCE_MS)
-        expect(free).to_have_attribute("aria-pressed", "false")
-        first, *replies, last = page.evaluate("window.spoken")
-        assert first == "Listening."
-        assert any("four" in reply for reply in replies)
-        assert last == "Stopped listening."
-        expect(page.locator("#trouble")).to_be_hidden()
+        stops(hand)
         hand.say("undo")
 
 

@@ -67,6 +67,19 @@ def talker(driver: Playwright, folder: Path, sound: Path | None, allowed: bool) 
         browser.close()
 
 
+def stops(hand: Hand) -> None:
+    """Hands-free talk ends by a key; what it said while it listened was a reply."""
+    page = hand.page
+    page.keyboard.press("Escape")
+    expect(page.locator("#hearing")).to_be_hidden(timeout=PATIENCE_MS)
+    expect(page.locator("#free")).to_have_attribute("aria-pressed", "false")
+    first, *replies, last = page.evaluate("window.spoken")
+    assert first == "Listening."
+    assert any("four" in reply for reply in replies)
+    assert last == "Stopped listening."
+    expect(page.locator("#trouble")).to_be_hidden()
+
+
 @pytest.fixture
 def heard(driver: Playwright, tmp_path: Path) -> Iterator[Hand]:
     sound = with_silence(tmp_path / "said.wav", CABLES)
@@ -114,14 +127,7 @@ def test_hands_free_each_statement_is_entered_at_its_pause(
         expect(page.locator("#contents")).to_contain_text("18.0", timeout=PATIENCE_MS)
         expect(page.locator("#margin")).to_contain_text("4.00", timeout=PATIENCE_MS)
         hand.sees("fits", "4.00")
-        page.keyboard.press("Escape")
-        expect(page.locator("#hearing")).to_be_hidden(timeout=PATIENCE_MS)
-        expect(free).to_have_attribute("aria-pressed", "false")
-        first, *replies, last = page.evaluate("window.spoken")
-        assert first == "Listening."
-        assert any("four" in reply for reply in replies)
-        assert last == "Stopped listening."
-        expect(page.locator("#trouble")).to_be_hidden()
+        stops(hand)
         hand.say("undo")
 
 
