@@ -84,6 +84,7 @@ from boxaloud.grammar.utterance.said_anew import (
     what_is_left,
     yoke_of_that,
 )
+from boxaloud.grammar.utterance.said_in_two import IN_TWO_PIECES
 from boxaloud.grammar.utterance.shared_yokes import shared_yoke
 from boxaloud.grammar.utterance.sums_of_cables import split_by_way, summed_up
 from boxaloud.grammar.utterance.taken_once import parts_of_all, reason_for_more_wires, taken_once
@@ -138,6 +139,7 @@ def _ungrounded(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
 
 _THINGS = tuple(THINGS.values())
 FIRST: Passes = (
+    *IN_TWO_PIECES,
     (counted_aloud, (acts.Number,), 2),
     (counts_not_names, (acts.NextBox,), 2),
     (leads_on, (acts.NextBox,), 2),
@@ -237,7 +239,7 @@ _PIECES: dict[Tidying, tuple[str, ...]] = {
     named_by_role: ROLE_NAMES,
     all_of_unknown: ("all", "both"),
     counted_in_all: ("count", "total", "all", "altogether", "there"),
-    all_of_a_kind: ("all", "both"),
+    all_of_a_kind: ("all", "both", "each", "every", "cable", "wire", "run", " of "),
     switch_beside_box: ("sw box", "switch box"),
     quads_as_duplexes: ("quad", "plex"),
 }

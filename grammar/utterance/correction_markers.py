@@ -117,6 +117,12 @@ TRAILING = lazy_pattern(
 def restated_after_all(made: list[Act]) -> list[Act]:
     """What stands last was a correction."""
     act = made[-1] if made else None
+    if isinstance(act, acts.Number) and len(made) == 1 and act.value is not None:
+        return [
+            acts.RestateNumber(
+                value=act.value, words=act.words, span=act.span, function="correction"
+            )
+        ]
     if not is_thing(act) or act.count is None:
         return made
     if re.search(r"(?i)\b(?:more|another|extra)\b", act.words):

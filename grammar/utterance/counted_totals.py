@@ -6,6 +6,7 @@ import re
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.building.plain_things import just_like
 from boxaloud.grammar.building.requests import counted_in_all
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
@@ -64,7 +65,17 @@ def totals(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
             kept.append(act)
         elif isinstance(last, acts.Number) and last.value in range(1, MOST + 1):
             span = (last.span[0], act.span[1])
-            kept[-1] = counted_in_all(int(last.value or 0), heard[slice(*span)], span)
+            of = kept[-2] if len(kept) > 1 else None
+            if isinstance(of, _COUNTED) and of.count == last.value:
+                span = (of.span[0], act.span[1])  # "three 12-2s. Three total": those are all
+                kept[-2:] = [
+                    acts.Restate(
+                        thing=of, instead_of=just_like(of), words=heard[slice(*span)], span=span,
+                        doubts=of.doubts, function="correction",
+                    )
+                ]  # fmt: skip
+            else:
+                kept[-1] = counted_in_all(int(last.value or 0), heard[slice(*span)], span)
         elif not isinstance(last, (acts.Restate, acts.Recount, acts.AddCable, acts.AddDevice)):
             kept.append(act)
     return kept

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from dataclasses import replace
 
 from boxaloud.grammar import acts, grammar_data
 from boxaloud.grammar.acts import Act, Unread
@@ -37,7 +38,12 @@ def words_named(element: Element, device: Element | None) -> list[str]:
 
 def box_heading(clause: Clause, parts: list[Clause], heard: str) -> str:
     """ "Kitchen island: …", "laundry box. …": the name of a box as first words; else empty."""
-    alone = len(parts) == 1 and clause.elements[-1].tag.startswith(("box", "<box_kind"))
+    turned_to = clause is parts[-1] and clause.line.endswith(" box now")
+    if turned_to:
+        clause = replace(clause, elements=clause.elements[:-1])
+    alone = (len(parts) == 1 or turned_to) and clause.elements[-1].tag.startswith(
+        ("box", "<box_kind")
+    )
     counted = re.fullmatch(r"(?:[a-z]+ ){1,2}<n:[1-9]>", clause.line) and clause.closes == ","
     ends = clause.closes in (":", ".", "\n", "/") or counted
     if (not alone and (not ends or len(parts) < 2)) or len(clause.elements) > 6:
@@ -54,7 +60,12 @@ def box_heading(clause: Clause, parts: list[Clause], heard: str) -> str:
     numbered = len(words) == 2 and words[0] == "box" and words[1].startswith("<n:")
     if not (numbered or _of_a_place(words)):
         return ""
-    return name_in(heard[clause.span[0] : clause.span[1]])
+    start, end = clause.span
+    number = _ITS_NUMBER.match(heard, end)  # "room 110.", whose number is no count
+    return name_in(heard[start : number.end() if number else end])
+
+
+_ITS_NUMBER = lazy_pattern(r" ?#? ?\d{1,4}[a-zA-Z]?(?= *[.:])")
 
 
 def _words_of_heading(elements: Sequence[Element]) -> list[str]:
@@ -91,7 +102,7 @@ def name_in(text: str) -> str:
         "",
         text.strip(" .:,/-"),
     )
-    return re.sub(r"(?i) (?:j |jn |junction |splice )?box$", "", bare).strip()
+    return re.sub(r"(?i) (?:j |jn |junction |splice )?box(?: now)?$", "", bare).strip()
 
 
 def is_place_name(clause: Clause) -> bool:

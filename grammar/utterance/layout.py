@@ -9,6 +9,7 @@ from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer.heard_words import Word
 from boxaloud.grammar.lexer.numbers import word_classes
 from boxaloud.grammar.phrases.vocabulary import known_words
+from boxaloud.grammar.utterance.passing_remarks import without_remarks
 
 #: Words that look for a word.
 _SEEKING = lazy_pattern(
@@ -50,6 +51,7 @@ def trimmed(words: Sequence[Word]) -> Sequence[Word]:
 
 def plain_layout(text: str) -> str:
     """A pasted list in plain lines, each character in its place: tabs and leaders are no words."""
+    text = without_remarks(text)
     if text.endswith(".") and not text.endswith(".."):
         text = text[:-1] + " "  # "go with 22.5.": the full stop is no part of the number
     if "\t" in text:
@@ -123,11 +125,12 @@ _LABELS = (
 _LABEL = lazy_pattern(
     r"(?im)((?:^|[,;.:]\s*)(?:(?:at|in|for|ok|so) )?(?:[a-z]+ )?(?:class)?(?:"
     + "|".join(_LABELS)
-    + r")) ?#? ?\d{1,4}[a-z]?\b"
+    + r")) ?#? ?\d{1,4}[a-z]?\b(?! *(?:$|,? please))"
 )
 #: "bed2", "bath1": the number belongs to the room.
 _NUMBERED_ROOM = lazy_pattern(
-    r"(?i)(?<![\w-])((?:m?bed|bdrm|m?br|m?bath|kit|kitchen|gar|garage|hall|lr|dr|den|attic|office|porch"
+    r"(?i)(?<![\w-])((?:m?bed|bdrm|m?br|m?bath|kit|kitchen|gar|garage|hall|lr|dr|den|attic"
+    r"|office|porch"
     r"|closet|unit|apt|rm|room))(\d{1,2})(?![\w./-])"
 )
 #: "Kitchen outlet #3: …": the number of what the box is called by.

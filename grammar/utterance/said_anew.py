@@ -128,7 +128,10 @@ def _in_all(taken: acts.Remove, value: int, words: str, span: tuple[int, int]) -
     return acts.Recount(target=target, count=value, words=words, span=span, function="correction")
 
 
-_TO_OTHER = lazy_pattern(r"(?i)(?:are )?(?:go|goes|going)\s+(?:in)?to the other box")
+_TO_OTHER = lazy_pattern(
+    r"(?i)(?:(?:it|they|those|these|that|both|one|is|are|'s|'re)\s+)*(?:go|goes|going|moves?|moving)"
+    r"\s+(?:in)?to (?:the |a |an)?(?:other|next|another|different|new) (?:box|one)"
+)
 _THEY = lazy_pattern(r"(?i)\b(?:they|those|these|both|that|it)(?:'re|'s| are| is| both)* ?$")
 
 
@@ -144,11 +147,14 @@ def gone_elsewhere(made: list[Act], heard: str, left: list[Unread]) -> list[Act]
     kept: list[Act] = []
     for act in made:
         if (
-            isinstance(act, acts.OpenBox)
+            isinstance(act, (acts.OpenBox, acts.NextBox))
             and kept
             and isinstance(kept[-1], acts.Remove)
-            and _TO_OTHER.match(act.words)
-            and _THEY.search(heard[kept[-1].span[1] : act.span[0]])
+            and any(
+                found.start() <= act.span[0] < found.end()
+                and _THEY.search(heard[kept[-1].span[1] : found.start() + len(found[0].split()[0])])
+                for found in _TO_OTHER.finditer(heard, kept[-1].span[1])
+            )
         ):
             continue
         if (

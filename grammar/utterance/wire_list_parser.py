@@ -25,6 +25,8 @@ class NamedWires:
     """False where a total that was said with it is another."""
     times: int = 1
     each: bool = False
+    checked: bool = False
+    """True where a total was said with it."""
     more: bool = False
     """True where they are said to come on top of others."""
     bare: bool = True
@@ -48,7 +50,7 @@ def named_wires(plain: str) -> list[NamedWires]:
             continue
         start = word.start()
         start -= plain[:start].endswith("#")
-        counted = said.COUNTED.search(plain, max(0, start - 10), start) is not None
+        counted = said.COUNTED.search(plain, max(0, start - 24), start) is not None
         one = _ListReader(plain, start, sized=not counted).read()
         if one is not None:
             place = one.end
@@ -84,7 +86,8 @@ class _ListReader:
         if made.each:
             made.wires, made.grounds = made.wires * made.times, made.grounds * made.times
         enough = min(made.wires, made.items) >= 2 and (
-            made.names >= 3 or (made.marked and (made.names or (made.awg and made.wires > 2)))
+            made.names >= 3
+            or (made.marked and (made.names or (made.awg and (made.wires > 2 or made.checked))))
         )
         return made if enough else None
 
@@ -245,6 +248,7 @@ class _ListReader:
                 return False
         if plain and told not in of:
             return False
+        self._made.checked = True
         self._made.agrees = self._made.agrees and told in of
         self._made.marked = True
         if found["size"]:

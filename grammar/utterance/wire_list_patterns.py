@@ -85,7 +85,7 @@ TOTAL = lazy_pattern(
     r")(?P<s>'?e?s))?(?=\s*(?:$|[.,;:?!…)–\n-](?!\d)|(?:and|plus|with|then|so)\b))"
 )  # fmt: skip
 COMES_ON_TOP = lazy_pattern(r"\b(?:plus|also|add|another|then|more)\s+$")
-COUNTED = lazy_pattern(rf"(?<!number )(?<!#)\b{COUNT} $")
+COUNTED = lazy_pattern(rf"(?<!number )(?<!#)\b{COUNT} +$")
 #: "Number 12: black red blue white".
 SIZE_FIRST = lazy_pattern(
     rf"(?:all )?(?:(?:number |no\.? ?|# ?)(?P<size>{_SIZE_WORD})'?s?"

@@ -195,6 +195,14 @@ def more(turn: Turn, act: acts.More) -> None:
 
 
 def _more_of(state: State, target: Reference) -> Item | None:
+    if target.kind == "anything" and target.ordinal is not None:
+        # "the third one": of what there are two
+        before = [
+            one
+            for one in state.items
+            if one.content.count == target.ordinal - 1 and not isinstance(one.content, Uncounted)
+        ]
+        return before[0] if len(before) == 1 else None
     if target.kind == "anything":
         return state.item(state.last) or item_changes.countable(state)
     found = references.find_all(state, replace(target, which="said"))

@@ -1,0 +1,43 @@
+"""Remarks that are of no box at all: oaths, times of day, wages, lengths in feet, labels put on."""
+
+from __future__ import annotations
+
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+
+
+def without_remarks(text: str) -> str:
+    """The text with what it says of no box left blank: "screw it", "at five in the morning"."""
+    if not any(word in text.casefold() for word in _REMARKED):
+        return text
+    return _REMARK.sub(lambda found: (found["kept"] or "").ljust(len(found[0])), text)
+
+
+#: An oath, a time, a wage, a length in feet, what is done with a label: nothing of a box.
+_REMARKED = ("screw", "hell", "at ", "in ", "hour", "foot", "feet", "label", "something")
+_HOUR = (
+    r"(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|1[0-2]|[1-9])"
+    r"(?:[ :](?:oh[ -]five|ten|fifteen|twenty|thirty|forty|forty[ -]five|fifty|[0-5]\d))?"
+)
+_NUMBER = (
+    r"(?:\d+(?:\.\d+)?|(?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety)"
+    r"(?:[- ](?:one|two|three|four|five|six|seven|eight|nine))?|[a-z]+teen|ten|eleven|twelve"
+    r"|one|two|three|four|five|six|seven|eight|nine)"
+)
+_REMARK = lazy_pattern(
+    r"(?i)(?:(?<=^)|(?<=[,.;!?] ))(?:oh |well |ah )?(?:screw|to hell with|the hell with|hell with)"
+    r" (?:it|that|this)\b,?"
+    rf"|\bat {_HOUR} (?:in the (?:morning|afternoon|evening)|o'?clock|sharp|tonight|[ap]\.?m\b)"
+    rf"|\b(?P<kept>(?:break|lunch|dinner|coffee|quitting time|meeting|inspection|delivery|pour"
+    rf"|shift|bus)"
+    rf"(?:'s| is| was| comes| starts| ends)?) at {_HOUR}(?= *(?:$|[.,;!?]))"
+    rf"|\bbe (?:right |back |up |down |there |over |in |out |done )*in {_NUMBER}(?: minutes?"
+    rf"| mins?)?"
+    r"(?= *(?:$|[.,;!?]))"
+    rf"|\b{_NUMBER} (?:bucks |dollars )?(?:an|per) hour\b"
+    rf"|\b{_NUMBER} (?:foot|feet) {_NUMBER}(?! ?(?:inch )?(?:square|octagon|box))\b(?= (?:to"
+    rf"|from|up"
+    r"|down|off|above|below|high|long|of)\b| *(?:$|[.,;!?]))"
+    r"|\b(?:it's|that's|they're|it is|is|are) on the label\b"
+    r"|\blabel (?=(?:that|the|it|them|those|these|each|all|every|both|this|your)\b)"
+    r"|\b(?:314|250|300|404|110)(?:\.\d+)? something\b"
+)

@@ -1,0 +1,206 @@
+"""One thing that is said in two pieces: named after it was counted, ordered after it was found."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from decimal import Decimal
+
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+
+_NEAR = lazy_pattern(r"(?i)\W*(?:a |an |the |it's |it is |that's |of )?")
+
+
+def further_one_named(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "There's a third one, 12-2": one cable more, of that kind."""
+    kept: list[Act] = []
+    for act in made:
+        last = kept[-1] if kept else None
+        if (
+            isinstance(last, acts.More)
+            and last.count == 1
+            and last.target.kind == "anything"
+            and (
+                (isinstance(act, acts.AddCable) and act.awg is not None)
+                or (isinstance(act, acts.AddDevice) and last.target.ordinal is not None)
+            )
+            and act.count in (None, 1)
+            and _NEAR.fullmatch(heard, last.span[1], act.span[0])
+        ):
+            kept.pop()
+        kept.append(act)
+    return kept
+
+
+_SOME_OF = lazy_pattern(r"(?i)(?:one|two|three|four|five|six|\d) of (?:the|those|these|my) ")
+_ANOTHER = lazy_pattern(r"(?i)(?:another|(?:the |a )?(?:other|next|different|separate|new))$")
+
+
+def sent_on(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Two of the 14-2s go to another box": whether they leave this box or lead from it to that
+    one is not said, so it is asked."""
+    kept: list[Act] = []
+    for act in made:
+        last = kept[-1] if kept else None
+        elsewhere = isinstance(act, acts.OpenBox) and _ANOTHER.match(act.name or "")
+        if elsewhere and last is not None and _SOME_OF.match(last.words):
+            span = (last.span[0], act.span[1])
+            kept.pop()
+            left.append(Unread(heard[slice(*span)], span, True))
+        else:
+            kept.append(act)
+    return kept
+
+
+_SWITCHED = lazy_pattern(
+    r"(?i)\s*(?:it|that|this|them|the box|this box|that box)(?: out| over)? (?:to|for|into)\b"
+)
+
+
+def switched_over(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Switch it to a four eleven sixteenths": what is done, and no switch."""
+    return [
+        act
+        for act in made
+        if not (
+            isinstance(act, acts.AddDevice)
+            and act.words.lower() == "switch"
+            and _SWITCHED.match(heard, act.span[1])
+        )
+    ]
+
+
+_USE_IT = lazy_pattern(r"(?i)(?:use|take|go with|put in|i'?ll use) (?:that|it)(?: one)?$")
+_A_VOLUME = lazy_pattern(r"(?i)\b(?:a|an|some|one) (?P<n>\d{1,2}(?:\.\d+)?)(?= |s\b)(?![^.]*\d)")
+
+
+def found_box_used(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Got a 22.5 on the truck. Use that": the box that was found, by its volume."""
+    kept: list[Act] = []
+    for act in made:
+        last = kept[-1] if kept else None
+        if isinstance(last, acts.OtherTalk) and isinstance(act, acts.DoIt):
+            volume = _A_VOLUME.search(last.words)
+            sized = volume is not None and volume["n"] in ("10", "12", "14")
+            if volume is not None and not sized and _USE_IT.match(act.words):
+                span = (last.span[0], act.span[1])
+                kept[-1] = acts.SetVolume(
+                    volume=Decimal(volume["n"]), words=heard[slice(*span)], span=span,
+                    function="correction",
+                )  # fmt: skip
+                continue
+        kept.append(act)
+    return kept
+
+
+_DEPTHS = (Decimal("1.25"), Decimal("1.5"), Decimal("2.125"))
+
+
+def depth_then_family(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Make it the two and an eighth, four square": one box, its depth first."""
+    kept: list[Act] = []
+    for act in made:
+        last = kept[-1] if kept else None
+        if (
+            isinstance(last, acts.RestateNumber)
+            and last.value in _DEPTHS
+            and isinstance(act, acts.SetSize)
+            and act.depth is None
+            and act.family is not None
+            and len(heard[last.span[1] : act.span[0]]) < 6
+        ):
+            kept[-1] = replace(
+                act, depth=last.value, span=(last.span[0], act.span[1]), function="correction"
+            )
+        else:
+            kept.append(act)
+    return kept
+
+
+_OWNED = lazy_pattern(
+    r"(?i)(?:that's |that was |oh )?(?:my (?:mistake|bad|error)|sorry|i was wrong)$"
+)
+
+
+def mistake_told(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "No hickey, my mistake": what was wrong has been said."""
+    kept: list[Act] = []
+    for act in made:
+        last = kept[-1] if kept else None
+        told = isinstance(last, (acts.Deny, acts.Remove, acts.Restate, acts.Replace))
+        if told and isinstance(act, acts.Mistaken) and _OWNED.match(act.words.strip(" .,!")):
+            continue
+        kept.append(act)
+    return kept
+
+
+_NAMED_BEHIND = lazy_pattern(
+    r"(?i)[^,;.]{0,30}(?:,\s*|\s+(?=well |i mean ))(?:(?:well|i mean|you know|it's|it is|that's"
+    r"|really|actually|an?|the|big"
+    r"|wide|\w+ of(?: an?)?)\s+)*"
+)
+
+
+def device_named_behind(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "One device that takes up two gangs, a wide dimmer": one device, and then its name."""
+    kept: list[Act] = []
+    for act in made:
+        place = len(kept) - 1
+        while place >= 0 and isinstance(kept[place], acts.Widen):
+            place -= 1
+        last = kept[place] if place >= 0 else None
+        if (
+            isinstance(last, acts.AddDevice)
+            and last.name == "device"
+            and last.count == 1
+            and isinstance(act, acts.AddDevice)
+            and act.name != "device"
+            and (act.count is None or act.words.lower().startswith(("a ", "an ")))
+            and _NAMED_BEHIND.fullmatch(heard, last.span[1], act.span[0])
+        ):
+            kept[place] = replace(
+                act, count=1, gangs=act.gangs or last.gangs, awg=act.awg or last.awg
+            )
+            continue
+        kept.append(act)
+    return kept
+
+
+_TO_IT = lazy_pattern(r"(?i)\s*(?:to|for|on|off) (?:the |each |my )?")
+
+
+def pigtailed_to(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "A few pigtails to the recep … one receptacle": the device that is counted elsewhere."""
+    kept: list[Act] = []
+    for place, act in enumerate(made):
+        last = made[place - 1] if place else None
+        if (
+            isinstance(act, acts.AddDevice)
+            and act.count is None
+            and isinstance(last, acts.AddUncounted)
+            and _TO_IT.fullmatch(heard, last.span[1], act.span[0])
+            and any(
+                isinstance(other, acts.AddDevice) and other.count and other.name == act.name
+                for other in made
+            )
+        ):
+            continue
+        kept.append(act)
+    return kept
+
+
+IN_TWO_PIECES: tuple[
+    tuple[Callable[[list[Act], str, list[Unread]], list[Act]], tuple[type[Act], ...], int], ...
+] = (
+    (further_one_named, (acts.More,), 2),
+    (sent_on, (acts.OpenBox,), 2),
+    (switched_over, (acts.AddDevice,), 1),
+    (found_box_used, (acts.DoIt,), 2),
+    (depth_then_family, (acts.RestateNumber,), 2),
+    (mistake_told, (acts.Mistaken,), 2),
+    (pigtailed_to, (acts.AddUncounted,), 2),
+    (device_named_behind, (acts.AddDevice,), 2),
+)
+"""Each of these with the kinds of acts and the number of acts that it does nothing without."""
