@@ -50,27 +50,31 @@ def same_device(one: acts.AddDevice, other: acts.AddDevice) -> bool:
 
 
 _QUAD = lazy_pattern("quad|fourplex")
+_JOINED_ON = lazy_pattern(r"(?i)\b(?:and|plus|also|another|with|then)(?: (?:a|an|one|another))* $")
+
+
+def _two_duplexes(act: Act) -> bool:
+    thing = act.thing if isinstance(act, acts.Restate) else act
+    return (
+        isinstance(thing, acts.AddDevice) and thing.name == "duplex receptacle" and thing.count == 2
+    )
+
+
+def _is_quad(act: Act) -> bool:
+    thing = act.thing if isinstance(act, acts.Restate) else act
+    return isinstance(thing, acts.AddDevice) and thing.name == "quad receptacle"
+
+
+def _joined_on(heard: str, act: Act) -> bool:
+    """ "Two duplexes and a quad": one more, and no other name of those."""
+    return _JOINED_ON.search(heard, 0, act.span[0] + _article(act)) is not None
 
 
 def quads_as_duplexes(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """A quad receptacle is two duplexes on two yokes, 314.16(B)(4)."""
     kept: list[Act] = []
-    duplexes = any(
-        isinstance(act, acts.AddDevice) and act.name == "duplex receptacle" and act.count == 2
-        for act in made
-    ) or any(
-        isinstance(act, acts.Restate)
-        and isinstance(act.thing, acts.AddDevice)
-        and act.thing.name == "duplex receptacle"
-        and act.thing.count == 2
-        for act in made
-    )
-    if duplexes:  # "garage quad: …, two duplexes": one and the same
-        made = [
-            act
-            for act in made
-            if not (isinstance(act, acts.AddDevice) and act.name == "quad receptacle")
-        ]
+    if any(map(_two_duplexes, made)):  # "garage quad: …, two duplexes": one and the same
+        made = [act for act in made if not _is_quad(act) or _joined_on(heard, act)]
     for act in made:
         last = kept[-1] if kept else None
         quad = isinstance(last, acts.AddDevice) and _QUAD.search(last.words.lower()) is not None

@@ -13,7 +13,22 @@ def without_remarks(text: str) -> str:
 
 
 #: An oath, a time, a wage, a length in feet, what is done with a label: nothing of a box.
-_REMARKED = ("screw", "hell", "at ", "in ", "hour", "foot", "feet", "label", "something")
+_REMARKED = (
+    "there ",
+    "back ",
+    "home ",
+    "here ",
+    "done ",
+    "screw",
+    "hell",
+    "at ",
+    "in ",
+    "hour",
+    "foot",
+    "feet",
+    "label",
+    "something",
+)
 _HOUR = (
     r"(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|1[0-2]|[1-9])"
     r"(?:[ :](?:oh[ -]five|ten|fifteen|twenty|thirty|forty|forty[ -]five|fifty|[0-5]\d))?"
@@ -33,6 +48,8 @@ _REMARK = lazy_pattern(
     rf"|\bbe (?:right |back |up |down |there |over |in |out |done )*in {_NUMBER}(?: minutes?"
     rf"| mins?)?"
     r"(?= *(?:$|[.,;!?]))"
+    r"|\b(?:there|back|here|home|done) (?:at|by|about|around|till|until|before|after)"
+    rf" {_HOUR}(?= *(?:$|[.,;!?]))"
     rf"|\b{_NUMBER} (?:bucks |dollars )?(?:an|per) hour\b"
     rf"|\b{_NUMBER} (?:foot|feet) {_NUMBER}(?! ?(?:inch )?(?:square|octagon|box))\b(?= (?:to"
     rf"|from|up"

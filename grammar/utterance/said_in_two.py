@@ -8,6 +8,7 @@ from decimal import Decimal
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.building.plain_things import just_like
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 _NEAR = lazy_pattern(r"(?i)\W*(?:a |an |the |it's |it is |that's |of )?")
@@ -191,6 +192,47 @@ def pigtailed_to(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     return kept
 
 
+_APART = lazy_pattern(
+    r"(?i)[^.;!?]*[.;!?,…\s]+(?:[^.;!?]*(?:\.\.\.|…)\s*)?(?:no,? )?(?P<n>two|three|four|[2-4])"
+    r" (?:separate|individual|different)(?: ones)?\W*$"
+)
+_COUNTS = {"two": 2, "three": 3, "four": 4, "2": 2, "3": 3, "4": 4}
+
+
+def counted_apart(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Two receps, not one. Two separate ones": the same number, said once more."""
+    last = made[-1] if made else None
+    if not isinstance(last, acts.Restate) or not isinstance(last.thing, acts.AddDevice):
+        return made
+    again = _APART.match(heard, last.span[1])
+    if again is not None and last.thing.count == _COUNTS[again["n"].lower()]:
+        left[:] = [run for run in left if run.span[0] != again.start("n")]
+    return made
+
+
+_OATH = lazy_pattern(r"(?i)(?:(?:ah|oh|aw|well) )?(?:hell|shit|damn|crap|dammit)\b[,.!]?\s*")
+
+
+def sworn_at(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Ah hell, two. Two switches": who swears at a number corrects it."""
+    if len(made) != 2 or not _OATH.match(heard):
+        return made
+    number, thing = made
+    if (
+        isinstance(number, acts.Number)
+        and isinstance(thing, (acts.AddCable, acts.AddDevice))
+        and thing.count == number.value
+        and " more" not in thing.words.lower()
+    ):
+        return [
+            acts.Restate(
+                thing=thing, instead_of=just_like(thing), words=heard, span=(0, len(heard)),
+                doubts=thing.doubts, function="correction",
+            )
+        ]  # fmt: skip
+    return made
+
+
 IN_TWO_PIECES: tuple[
     tuple[Callable[[list[Act], str, list[Unread]], list[Act]], tuple[type[Act], ...], int], ...
 ] = (
@@ -202,5 +244,7 @@ IN_TWO_PIECES: tuple[
     (mistake_told, (acts.Mistaken,), 2),
     (pigtailed_to, (acts.AddUncounted,), 2),
     (device_named_behind, (acts.AddDevice,), 2),
+    (counted_apart, (acts.Restate,), 1),
+    (sworn_at, (acts.Number,), 2),
 )
 """Each of these with the kinds of acts and the number of acts that it does nothing without."""

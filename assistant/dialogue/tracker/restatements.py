@@ -131,8 +131,9 @@ def _restated(state: State, act: acts.Restate) -> Item | None:
             return found
     reference = references.to_thing(act.thing)
     exact = references.find(state, reference) if reference.awg or reference.name else None
-    if exact is not None:
-        return exact
+    kind = references.TYPES[references.kind_of(act.thing)]
+    if exact is not None and isinstance(exact.content, kind):
+        return exact  # and not the 12-3 for "it's a three-way"
     return last_of_type(state, act.thing)
 
 
