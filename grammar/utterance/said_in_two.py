@@ -194,7 +194,7 @@ def pigtailed_to(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
 
 _APART = lazy_pattern(
     r"(?i)[^.;!?]*[.;!?,…\s]+(?:[^.;!?]*(?:\.\.\.|…)\s*)?(?:no,? )?(?P<n>two|three|four|[2-4])"
-    r" (?:separate|individual|different)(?: ones)?\W*$"
+    r" (?:separate|individual|different)(?: ones)?(?:,? please)?\W*$"
 )
 _COUNTS = {"two": 2, "three": 3, "four": 4, "2": 2, "3": 3, "4": 4}
 
@@ -210,14 +210,18 @@ def counted_apart(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     return made
 
 
-_OATH = lazy_pattern(r"(?i)(?:(?:ah|oh|aw|well) )?(?:hell|shit|damn|crap|dammit)\b[,.!]?\s*")
+_OATH = lazy_pattern(
+    r"(?i)\W*(?:(?:ah|oh|aw|well|um|uh|hello|hi|so|ok|okay|no)\b[,.\s]*)*(?:hell|shit|damn|crap"
+    r"|dammit)\b"
+)
 
 
 def sworn_at(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "Ah hell, two. Two switches": who swears at a number corrects it."""
-    if len(made) != 2 or not _OATH.match(heard):
+    told = [act for act in made if not isinstance(act, acts.Social)]
+    if len(told) != 2 or not _OATH.match(heard):
         return made
-    number, thing = made
+    number, thing = told
     if (
         isinstance(number, acts.Number)
         and isinstance(thing, (acts.AddCable, acts.AddDevice))
