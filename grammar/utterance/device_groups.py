@@ -91,24 +91,11 @@ def quads_as_duplexes(made: list[Act], heard: str, left: list[Unread]) -> list[A
             continue  # "a quad, I mean two duplexes"
         if isinstance(act, acts.AddDevice) and act.name == "quad receptacle":
             act = _as_duplexes(act)
-<<<<<<< HEAD
         thing = act.thing if isinstance(act, (acts.Restate, acts.Replace)) else None
         if isinstance(thing, acts.AddDevice) and thing.name == "quad receptacle":
             act = replace(act, thing=_as_duplexes(thing))  # type: ignore[call-arg]
-=======
-        if (
-            isinstance(act, acts.Restate)
-            and isinstance(act.thing, acts.AddDevice)
-            and _is_quad(act)
-        ):
-            act = replace(act, thing=_as_duplexes(act.thing))
->>>>>>> f792106 (Look at what all the cables are, whichever word says so, and take a quad for its two yokes)
         kept.append(act)
     return kept
-
-
-def _as_duplexes(quad: acts.AddDevice) -> acts.AddDevice:
-    return replace(quad, name="duplex receptacle", count=2 * (quad.count or 1), doubts=())
 
 
 _SWITCH_BOX = lazy_pattern(r"(?i)^(?P<count>\d|one|two|three|four)?\s*(?:sw|switch) box\b")
