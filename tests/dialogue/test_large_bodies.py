@@ -151,7 +151,8 @@ def test_how_many_may_be_spliced_goes_by_the_volume() -> None:
     """6.0 / 2.25 is 2.67."""
     found = told("Half inch conduit body, marked 6 cubic inches", "how many 12s can I splice in it")
     (room,) = (figure for act in found.acts for figure in act.figures)
-    assert (room.of, room.least, room.most) == ("room", 2, 2)
+    assert room.of == "room"
+    assert room.least == room.most == 2
 
 
 def test_a_row_and_a_journal_have_the_same() -> None:
