@@ -157,7 +157,13 @@ def _weighs(text: str, at: int) -> bool:
     return next(_kinds(text), None) is None
 
 
+#: What each name of a conduit body holds; few utterances do.
+_NAMING = re.compile(r"\b(?:l ?[blru]|t ?b)|bod(?:y|ies)|fitting")
+
+
 def _name(text: str) -> _Found | None:
+    if not _NAMING.search(text):
+        return None
     for found in ways("body", "name").finditer(text):
         letters = (found["letters"] or "").replace(" ", "")
         if letters in ("lb", "lbd") and _weighs(text, found.start()):

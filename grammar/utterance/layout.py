@@ -71,12 +71,23 @@ def plain_layout(text: str) -> str:
         text = _CLOCK.sub(lambda found: " " * len(found[0]), text)
     if "what" in folded or "how" in folded or "-" in folded:
         text = _strange_names(text)
-    if any(character.isdecimal() for character in folded):
+    if _DIGIT.search(folded):
+        text = _without_numbers_of_rooms(text, folded)
+    return _DOTS.sub(lambda found: " " * len(found.group()), text) if ".." in text else text
+
+
+_DIGIT = lazy_pattern(r"\d")
+_DIGIT_BEHIND_LETTER = lazy_pattern(r"[a-z]\d")
+
+
+def _without_numbers_of_rooms(text: str, folded: str) -> str:
+    if _DIGIT_BEHIND_LETTER.search(folded):
         text = _NUMBERED_ROOM.sub(lambda found: found[1] + " " * len(found[2]), text)
+    if "#" in folded and ":" in folded:
         text = _NUMBERED_HEAD.sub(lambda found: found[1] + " " * len(found[2]), text)
     if any(word in folded for word in _LABELS):
         text = _LABEL.sub(lambda found: found[1] + " " * (len(found[0]) - len(found[1])), text)
-    return _DOTS.sub(lambda found: " " * len(found.group()), text) if ".." in text else text
+    return text
 
 
 def _strange_names(text: str) -> str:
