@@ -157,7 +157,7 @@ class _Reading:
         self.described = any(evidence(element) for part in self.parts for element in part.elements)
         while self.place < len(self.parts):
             clause = self.parts[self.place]
-            if clause.thing in (_WORDLESS if self.place else _NAMELESS):
+            if clause.thing in (_NAMELESS if self._first else _WORDLESS):
                 self.corrective = self.corrective or sums_up(clause, self.made)
                 self._tell()
                 continue
@@ -172,6 +172,11 @@ class _Reading:
     def _tell(self) -> None:
         self.made += self._told(self.place, self.corrective)
         self.corrective = False
+
+    @property
+    def _first(self) -> bool:
+        """Whether nothing was told before."""
+        return all(isinstance(act, acts.Social) for act in self.made)
 
     @property
     def _last(self) -> bool:
@@ -195,8 +200,7 @@ class _Reading:
 
     def _opens(self, clause: Clause) -> bool:
         """ "Kitchen island: …", "next one's the hall 3-way": what begins or opens a box."""
-        first = all(isinstance(act, acts.Social) for act in self.made)
-        opened = opening(self.parts, self.place, self.heard, first)
+        opened = opening(self.parts, self.place, self.heard, self._first)
         if opened is None:
             return False
         self.made += opened[0]
