@@ -134,7 +134,7 @@ _LABELS = (
     "ckt", "corridor", "area", "zone", "bldg",
 )  # fmt: skip
 _LABEL = lazy_pattern(
-    r"(?im)((?:^|[,;.:]\s*)(?:(?:at|in|for|ok|so) )?(?:[a-z]+ )?(?:class)?(?:"
+    r"(?im)((?:^ *|[,;.:]\s*)(?:(?:at|in|for|ok|so) )?(?:[a-z]+ )?(?:class)?(?:"
     + "|".join(_LABELS)
     + r")) ?#? ?\d{1,4}[a-z]?\b(?! *(?:$|,? please))"
 )

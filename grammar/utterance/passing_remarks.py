@@ -39,7 +39,7 @@ _NUMBER = (
     r"|one|two|three|four|five|six|seven|eight|nine)"
 )
 _REMARK = lazy_pattern(
-    r"(?i)(?:(?<=^)|(?<=[,.;!?] ))(?:oh |well |ah )?(?:screw|to hell with|the hell with|hell with)"
+    r"(?i)(?:^ *|(?<=[,.;!?] ))(?:oh |well |ah )?(?:screw|to hell with|the hell with|hell with)"
     r" (?:it|that|this)\b,?"
     rf"|\bat {_HOUR} (?:in the (?:morning|afternoon|evening)|o'?clock|sharp|tonight|[ap]\.?m\b)"
     rf"|\b(?P<kept>(?:break|lunch|dinner|coffee|quitting time|meeting|inspection|delivery|pour"
