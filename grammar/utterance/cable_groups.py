@@ -138,6 +138,10 @@ def misplaced_counts(made: list[Act], heard: str, left: list[Unread]) -> list[Ac
     return [_misplaced_count(act) for act in made]
 
 
+_ONE_COLOUR = lazy_pattern(
+    r"(?i)(?:black|red|blue|white|brown|orange|yellow|gr[ae]y|purple|hot|neutral)"
+    r" (?:14|12|10|fourteen|twelve|ten)[,.;]?$"
+)
 _ONE_GREEN = lazy_pattern(r"(?i)(?:green|bare|ground) (?:14|12|10|fourteen|twelve|ten)[,.;]?$")
 
 
@@ -149,6 +153,9 @@ def _misplaced_count(act: Act) -> Act:
         and _ONE_SIZE.match(act.words)
     ):
         return acts.Size(awg=act.count, words=act.words, span=act.span)
+    colour = isinstance(act, acts.AddConductors) and _ONE_COLOUR.match(act.words)
+    if isinstance(act, acts.AddConductors) and act.awg is None and colour:
+        return replace(act, awg=act.count, count=1, doubts=())
     if isinstance(act, acts.AddGrounds) and act.awg is None and _ONE_GREEN.match(act.words):
         return replace(act, awg=act.count, count=1, doubts=())
     return act

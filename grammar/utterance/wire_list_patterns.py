@@ -34,8 +34,9 @@ _COLOUR = r"(?:black|red|blue|white|brown|orange|yellow|gr[ae]y|purple|pink)"
 _ROLE = r"(?:neutral|neut|switched hot|hot|switch leg|switch loop|travell?er|line|load)"
 NAME = lazy_pattern(
     rf"(?:(?:(?P<n>{COUNT})|a(?! phase)|an|its|the"
-    rf"|another)\s+)?(?:(?P<named>(?:{_COLOUR}(?: phase)?"
-    r"|[abc] phase|phase [abc]|l[123]))|(?P<role>" + _ROLE + r")|(?P<ground>greens?|ground))"
+    rf"|another)\s+)?(?:(?P<named>(?:{_COLOUR}(?: phase| neutral| hot| travell?er)?"
+    r"|[abc] phase|phase [abc]|l[123]))|(?P<role>" + _ROLE + rf")(?: {_COLOUR})?"
+    r"|(?P<ground>greens?|ground))"
     rf"(?P<s>s)?(?: (?:wires?|conductors?|splice))?\b{_EDGE}"
 )
 #: Letters are phases only together, or before a neutral.
