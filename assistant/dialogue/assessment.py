@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections import deque
 from dataclasses import replace
 from decimal import Decimal
-from functools import lru_cache
+from functools import cache, lru_cache
 
 from boxaloud.assistant.dialogue.divided_box import Split, Standing, split
 from boxaloud.assistant.dialogue.enclosures import conduit_body, pull_open, pull_standing
 from boxaloud.assistant.dialogue.enclosures.conduit_body import BodyStanding
 from boxaloud.assistant.dialogue.enclosures.pull_standing import PullStanding
 from boxaloud.assistant.dialogue.question_slots import QuestionSlot
-from boxaloud.assistant.dialogue.state import State, to_box
+from boxaloud.assistant.dialogue.state import State, beginning, to_box
 from boxaloud.grammar import acts
 from boxaloud.grammar.quick_dataclass import dataclass
 from boxaloud.rules import is_canadian, work_out
@@ -78,6 +78,18 @@ def assess(state: State) -> Assessment:
     for known, found in _recent:
         if known is state:
             return found
+    found = _begun(state.edition) if state is beginning(state.edition) else _assessed(state)
+    _recent.append((state, found))
+    return found
+
+
+@cache
+def _begun(edition: str) -> Assessment:
+    """Every box begins so, so that it is worked out once."""
+    return _assessed(beginning(edition))
+
+
+def _assessed(state: State) -> Assessment:
     box = to_box(state)
     sheet = _worked_out(box, tuple([str(getattr(part, "volume", "")) for part in box.parts]))
     low, high = sheet.low, sheet.high
@@ -92,9 +104,7 @@ def assess(state: State) -> Assessment:
     else:
         verdict = _verdict(state, sheet, low, high)
         found = Assessment(sheet, verdict, low, high, _question(state, sheet, low, high))
-    found = _of_enclosure(state, found)
-    _recent.append((state, found))
-    return found
+    return _of_enclosure(state, found)
 
 
 def _of_enclosure(state: State, found: Assessment) -> Assessment:

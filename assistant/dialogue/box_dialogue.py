@@ -19,7 +19,7 @@ from boxaloud.assistant.dialogue.journal import Entry
 from boxaloud.assistant.dialogue.question_slots import QuestionSlot
 from boxaloud.assistant.dialogue.reply import Reply
 from boxaloud.assistant.dialogue.reply_composer import Composer
-from boxaloud.assistant.dialogue.state import State, all_but
+from boxaloud.assistant.dialogue.state import all_but, beginning
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar.acts import Act
 
@@ -32,7 +32,7 @@ class Talk:
 
     def __init__(self, edition: str, name: str = "") -> None:
         self.name = name
-        self.state = State(edition=edition)
+        self.state = beginning(edition)
         self.journal: list[Entry] = []
         self.last: Reply | None = None
         self.cautioned = False

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import field, fields, replace
 from decimal import Decimal
+from functools import cache
 from operator import attrgetter
 from typing import Literal, TypeAlias, TypeVar
 
@@ -153,6 +154,12 @@ class State:
         """This state with one item gone."""
         items = tuple(item for item in self.items if item.key != key)
         return altered(self, items=items, last=items[-1].key if items else "")
+
+
+@cache
+def beginning(edition: str) -> State:
+    """The state of a box of which nothing was said, the same one for every box."""
+    return State(edition=edition)
 
 
 def _with_content(item: Item, content: Content) -> Item:
