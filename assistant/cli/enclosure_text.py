@@ -93,6 +93,8 @@ def _pull_lines(pull: PullStanding, edition: str) -> Iterator[str]:
         return
     yield say("enclosure.pull_title", edition=edition_named(edition))
     yield "  " + pull_telling.walls(pull)
+    for told in pull_telling.cables_of(pull.said, pull.assumed) if pull.said else ():
+        yield "  " + told
     for distance in dict.fromkeys(pull_standing.real_lines(pull.sheet)):
         yield _distance(distance)
     for one in pull.compared:

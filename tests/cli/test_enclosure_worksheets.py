@@ -61,6 +61,19 @@ def test_a_box_at_hand_that_is_too_small_says_so_first(
     assert lines[0].startswith("TOO SMALL: ")
 
 
+def test_a_cable_is_told_by_the_raceway_that_it_counts_as(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    """3 x 0.3237, 4/0 THHN, of 0.4 x 3.356: 2 inch, and 8 x 2 = 16; from memory."""
+    said = "straight pull with one 3 conductor 4/0 cable"
+    status, lines = checked(capsys, said, "the box is 16 by 12 by 6")
+    assert status == 0
+    assert lines[0].startswith("LARGE ENOUGH: width 16 of 16 inches needed, NEC 314.28(A)(1)")
+    sheet = "\n".join(lines).partition("Worksheet")[2]
+    assert "3 times 0.3237 of 0.4 times 3.356" in sheet
+    assert "From memory: Table 5, 4/0." in sheet
+
+
 def test_a_pull_box_of_which_something_is_open_tells_no_dimension(
     capsys: pytest.CaptureFixture[str],
 ) -> None:

@@ -50,6 +50,8 @@ class PullStanding:
     """The raceways and pulls that the sheet is of."""
     said: PullBoxSaid | None = None
 
+    assumed: frozenset[str] = frozenset()
+    """What of it was left at the worst case."""
     all_known: bool = False
     """True where nothing that must be so large was left unsaid of the box at hand."""
 
@@ -119,7 +121,9 @@ def _worked_out(said: PullBoxSaid, assumed: frozenset[str], volume: Decimal | No
         one = distance_held(sheet, Fraction(said.apart))
         found += [one] if one is not None else []
         known = known and (one is not None or not _apart_lines(sheet))
-    return PullStanding(sheet, remarks, tuple(found), box=box, said=said, all_known=known)
+    return PullStanding(
+        sheet, remarks, tuple(found), box=box, said=said, assumed=assumed, all_known=known
+    )
 
 
 def _apart_lines(sheet: PullSheet) -> list[Requirement]:

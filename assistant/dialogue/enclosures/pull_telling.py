@@ -182,12 +182,14 @@ def gauge(size: str) -> str:
 
 def cables(state: State) -> list[str]:
     """Each cable by the raceway that it counts as, with its working and what is from memory."""
-    if state.pulls is None:
-        return []
-    said = state.pulls
+    return [] if state.pulls is None else cables_of(state.pulls, state.assumed)
+
+
+def cables_of(said: PullBoxSaid, assumed: frozenset[str]) -> list[str]:
+    """As `cables`, of what was said of a pull box and what of it is assumed."""
     made = []
     for one in said.entering:
-        found = pull_cables.raceway_of(one, said, state.assumed)
+        found = pull_cables.raceway_of(one, said, assumed)
         if found is not None:
             made.append(_cable_as(one, found, bool(one.insulation or said.insulation)))
     return list(dict.fromkeys(made))

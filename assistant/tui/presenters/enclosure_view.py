@@ -80,6 +80,9 @@ def rows(found: Assessment) -> Iterator[tuple[str, str]]:
         for told in body_telling.of_large(found.body):
             yield told, ""
     if found.pull is not None and found.pull.sheet is not None:
+        if found.pull.said is not None:
+            for told in pull_telling.cables_of(found.pull.said, found.pull.assumed):
+                yield told, ""
         for distance in dict.fromkeys(pull_standing.real_lines(found.pull.sheet)):
             yield (
                 text(
