@@ -130,11 +130,9 @@ def _to_things(made: list[Act]) -> list[Act]:
     return kept
 
 
-#: Things that, said alone between two breaks, neither open a box nor deny, mark or correct: what
-#: does so is a word.
+#: Said alone between two breaks, these neither open a box nor deny, mark or correct.
 _WORDLESS = frozenset({"cable", "device", "clamps", "box_volume", "conductors", "grounds"})
-#: Those of them that name no box where they come first.
-_NAMELESS = frozenset({"cable", "conductors"})
+_NAMELESS = frozenset({"cable", "conductors"})  # nor name one where they come first
 
 
 @dataclass(slots=True)
