@@ -4,6 +4,9 @@ from __future__ import annotations
 
 import contextlib
 import json
+import re
+import shutil
+import time
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -138,6 +141,36 @@ def test_nothing_of_the_ear_is_taken_in_unasked(
         expect(page.locator("#ear-offer")).to_be_hidden()
         assert [one for one in asked if "onnx" in one or "ear_models" in one] == []
         hand.say("two 14-2 cables")
+
+
+def test_a_new_build_of_the_page_keeps_an_ear_that_is_the_same(
+    driver: Playwright, pocket_folder: Path, tmp_path: Path, sound: Path
+) -> None:
+    """The host has the ear's files no more, so that it is kept or it is gone."""
+    folder = tmp_path / "site"
+    shutil.copytree(pocket_folder, folder)
+    with alone(driver, folder, sound) as (hand, _):
+        take_in(hand)
+        script = folder / "service_worker.js"
+        version = re.search(r'VERSION = "(\w+)"', script.read_text("utf-8"))
+        assert version is not None
+        script.write_text(script.read_text("utf-8").replace(version[1], "another"))
+        for name in ("letters.onnx.gz", "ear_models.zip.gz", "ort-wasm-simd-threaded.wasm.gz"):
+            (folder / name).unlink()
+        page = hand.page
+        page.reload()
+        waits = "navigator.serviceWorker.getRegistration().then((one) => Boolean(one.waiting))"
+        until = time.monotonic() + PATIENCE_MS / 1000
+        while not page.evaluate(waits) and time.monotonic() < until:
+            page.wait_for_timeout(100)
+        address, again = page.url, Hand(page.context.new_page(), touch=False)
+        page.close()
+        # it takes over once the browser has let go of the page that was closed
+        again.page.wait_for_timeout(2000)
+        again.open(address)
+        assert again.page.evaluate("caches.keys()") == ["boxaloud-another"]
+        hold(again, seconds(SAID) + 2)
+        expect(again.page.locator("#heard")).to_contain_text("twelve two", timeout=PATIENCE_MS)
 
 
 def test_an_ear_that_cannot_be_taken_in_is_told_and_typing_goes_on(
