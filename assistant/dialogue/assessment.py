@@ -178,8 +178,8 @@ def _verdict(state: State, sheet: Worksheet, low: Decimal, high: Decimal) -> Ver
     if state.pending or state.unread:
         over = low > sheet.capacity and not _could_relieve(state)
         return "over" if over and not state.unread else "incomplete"
-    if _contents_open(state, sheet):
-        return "incomplete"
+    if any(slot.slot == "contents" for slot in sheet.open):
+        return "incomplete"  # nothing is in it, whoever said so: there is nothing to hold by it
     if low > sheet.capacity:
         return "incomplete" if state.partial_ring is not None else "over"
     return "fits" if high <= sheet.capacity else "incomplete"

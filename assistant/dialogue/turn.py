@@ -49,6 +49,8 @@ class Turn:
     social: list[str] = field(default_factory=list)
     unplaced: list[str] = field(default_factory=list)
     """Words that made an act which nothing could be done with."""
+    ahead_of_things: list[str] = field(default_factory=list)
+    """Words that pointed at a thing while nothing was in the box."""
     trail: list[State] = field(default_factory=list)
     """The states before each change of this utterance."""
     began: State = field(init=False)

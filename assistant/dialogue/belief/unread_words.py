@@ -63,6 +63,8 @@ def unheard(heard: str) -> Unread:
 def keep(turn: Turn, unread: Sequence[Unread]) -> None:
     """Mark what this utterance left unread, or settle what an earlier one did."""
     words = [run.words for run in _runs(unread)] + turn.unplaced
+    if turn.state.items:
+        words += turn.ahead_of_things
     if words and not turn.stepped:
         kept = tuple(dict.fromkeys((*turn.state.unread, *words)))
         kinds = frozenset(

@@ -31,7 +31,7 @@ def not_found(turn: Turn, reference: Reference, words: str) -> None:
     if reference.kind == "anything" and reference.item is None:
         turn.unplaced.append(words)
         return
-    pointed_past(turn, say("not_in_box", words=named.removeprefix("the ")))
+    pointed_past(turn, say("not_in_box", words=named.removeprefix("the ")), words)
 
 
 def fewer(turn: Turn, item: Item) -> None:
@@ -39,12 +39,15 @@ def fewer(turn: Turn, item: Item) -> None:
     pointed_past(turn, say("fewer_than_that", what=item_names.heard(item.content)))
 
 
-def pointed_past(turn: Turn, why: str) -> None:
-    """What was pointed at is not there: told, and asked what it should be."""
+def pointed_past(turn: Turn, why: str, words: str = "") -> None:
+    """What was pointed at is not there: told, and asked what it should be. Before anything is in
+    the box, the words wait: what comes into it in the same breath is not all that was meant."""
     turn.refused.append(why)
     if turn.state.items:
         turn.missed = True
         turn.state = replace(turn.state, mistaken=True)
+    elif words:
+        turn.ahead_of_things.append(words)
 
 
 def change_content(turn: Turn, item: Item, content: Content, words: str) -> None:
@@ -121,13 +124,19 @@ def put_in_place(turn: Turn, item: Item, new: Content, thing: Thing) -> None:
 def kept(old: Content, new: Content, thing: Thing) -> Content:
     """What was not mentioned stays: the size a device lands on, its width, a cable's ground."""
     if isinstance(old, Yoke) and isinstance(new, Yoke) and isinstance(thing, acts.AddDevice):
-        awg = new.awg if thing.awg is not None else old.awg
+        awg = new.awg if thing.awg is not None or _of_low_voltage(old, new) else old.awg
         gangs = new.gangs if thing.gangs is not None else old.gangs
         return replace(new, awg=awg, gangs=gangs)
     if isinstance(old, Cable) and isinstance(new, Cable) and isinstance(thing, acts.AddCable):
         unsaid = thing.ground is None and thing.ground_awg is None
         return replace(new, ground=None) if unsaid and old.ground is None else new
     return new
+
+
+def _of_low_voltage(old: Yoke, new: Yoke) -> bool:
+    """The size of a thermostat's or a bell's wires is of that device, and of none that comes in
+    its place: carried over it would count too little."""
+    return old.awg in (18, 16) and old.name != new.name
 
 
 def countable(state: State) -> Item | None:
