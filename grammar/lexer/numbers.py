@@ -196,11 +196,17 @@ def _decimal(texts: tuple[str, ...]) -> Decimal | None:
     if len(places) != 1:
         return None
     place = places[0]
-    before = Decimal(0) if place == 0 else _whole_number(texts[:place])
+    before = Decimal(0) if place == 0 else _spelt(texts[:place]) or _whole_number(texts[:place])
     digits = _digits(texts[place + 1 :])
     if before is None or not digits:
         return None
     return before + Decimal("0." + digits)
+
+
+def _spelt(texts: tuple[str, ...]) -> Decimal | None:
+    """`one eight`, `two oh`: a number said digit by digit."""
+    alone = len(texts) == 2 and texts[0] in _ONES and (texts[1] in _ONES or texts[1] in _ZERO)
+    return Decimal(_digits(texts)) if alone else None
 
 
 def _digits(texts: Sequence[str]) -> str:

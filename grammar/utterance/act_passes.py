@@ -9,6 +9,7 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.clauses.act_fields import THINGS
 from boxaloud.grammar.clauses.act_kinds import ROUTED
+from boxaloud.grammar.utterance.announced_devices import announced_devices
 from boxaloud.grammar.utterance.box_groups import depth_said_apart, one_box
 from boxaloud.grammar.utterance.box_naming import counts_not_names, leads_on
 from boxaloud.grammar.utterance.boxes_put_in import box_put_in
@@ -40,6 +41,7 @@ from boxaloud.grammar.utterance.device_purposes import for_devices
 from boxaloud.grammar.utterance.device_repeats import same_again
 from boxaloud.grammar.utterance.each_circuit import each_circuit
 from boxaloud.grammar.utterance.explained_lists import explained
+from boxaloud.grammar.utterance.false_starts import false_starts
 from boxaloud.grammar.utterance.fixture_groups import of_fixtures
 from boxaloud.grammar.utterance.gone_back import done_once, only_that
 from boxaloud.grammar.utterance.heading_devices import named_by_device
@@ -53,10 +55,10 @@ from boxaloud.grammar.utterance.landed_together import (
 from boxaloud.grammar.utterance.lone_numbers import without_pronouns
 from boxaloud.grammar.utterance.miscounts import cursed, miscounted, named_twice
 from boxaloud.grammar.utterance.named_editions import one_edition
+from boxaloud.grammar.utterance.old_cables import described_ahead
 from boxaloud.grammar.utterance.repetitions import (
     counted_in_all,
     denials_last,
-    false_starts,
     grounds_of_those,
     listed_roles,
     once_corrected,
@@ -74,7 +76,7 @@ from boxaloud.grammar.utterance.restated_counts import (
     taken_off,
 )
 from boxaloud.grammar.utterance.restated_lists import restated_list
-from boxaloud.grammar.utterance.ring_measures import ring_measured
+from boxaloud.grammar.utterance.ring_measures import ring_like_box, ring_measured
 from boxaloud.grammar.utterance.said_anew import (
     asked_with_count,
     both_of_a_kind,
@@ -99,7 +101,7 @@ from boxaloud.grammar.utterance.told_of import (
     sworn_at,
 )
 from boxaloud.grammar.utterance.ways_out import out_again
-from boxaloud.grammar.utterance.yokes import narrow_yoke, one_yoke, wide_yoke
+from boxaloud.grammar.utterance.yokes import appliance_outlets, narrow_yoke, one_yoke, wide_yoke
 
 Tidying: TypeAlias = Callable[[list[Act], str, list[Unread]], list[Act]]
 """A pass over the acts of an utterance, given its words and what was left unread, which it may
@@ -161,6 +163,9 @@ FIRST: Passes = (
     (_ungrounded, (acts.Unground,), 2),
 )
 THEN: Passes = (
+    (appliance_outlets, (acts.Widen,), 1),
+    (announced_devices, (acts.AddDevice, acts.Restate), 2),
+    (described_ahead, (acts.AddCable,), 2),
     (some_of_those, (acts.Number,), 2),
     (without_pronouns, (acts.Number,), 2),
     (explained, (acts.AddConductors,), 2),
@@ -232,6 +237,7 @@ THEN: Passes = (
     (restated_list, (acts.Restate,), 2),
     (totals, (acts.Ask,), 2),
     (ring_measured, (acts.AddPart,), 1),
+    (ring_like_box, (acts.AddPart,), 2),
     (one_box, (acts.SetVolume, acts.SetSize, acts.AddPart), 1),
 )
 

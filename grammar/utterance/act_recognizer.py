@@ -50,6 +50,7 @@ from boxaloud.grammar.utterance.other_talk import dismay_answers, small_talk
 from boxaloud.grammar.utterance.project_talk import project_talk
 from boxaloud.grammar.utterance.restated_counts import sums_up
 from boxaloud.grammar.utterance.said_anew import restating
+from boxaloud.grammar.utterance.speech_frames import plain_speech, plain_words
 from boxaloud.grammar.utterance.unread_grading import evidence
 from boxaloud.grammar.utterance.whole_utterance import tidied, without_empty_undo
 from boxaloud.grammar.utterance.wire_lists import heard_counted, wires_counted
@@ -70,12 +71,12 @@ def recognise(
     open_question, expect = expect, (expect or "").removeprefix(BODY) or None
     if isinstance(words, str):
         words = single_spaced(words) if enclosures else words  # a part keeps its places
-        laid, held = wires_counted(plain_layout(words))
+        laid, held = wires_counted(plain_speech(plain_layout(words), expect))
         found = understand(laid, expect, aliases)
         if laid is not words:
             found = replace(found, heard=words)
     else:
-        words = trimmed(words)
+        words = plain_words(trimmed(words), expect)
         listed, held = heard_counted(words)
         found = understand(listed, expect, aliases)
         laid = found.heard

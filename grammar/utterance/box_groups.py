@@ -10,6 +10,12 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer import numbers
+from boxaloud.grammar.utterance.box_shapes import (
+    face_beside_depth,
+    gangs_of,
+    its_kind,
+    shape_beside_volume,
+)
 
 _FRACTION = lazy_pattern(
     r"\b(?:(?:an? )?inch (?:and |n )?(?:a |an )?(?:half|quarter|eighth|\d/\d)|(?:one|two|three"
@@ -79,6 +85,7 @@ def one_box(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """A box described in several steps is one box; a volume behind an unmarked ring is the
     ring's."""
     kept: list[Act] = []
+    made = [act if not shape_beside_volume(act, made) else its_kind(act) for act in made]
     if not any(
         isinstance(one, (acts.SetSize, acts.SetVolume))
         and getattr(one, "volume", 20) is not None
@@ -150,6 +157,13 @@ def one_box(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
             continue
         if isinstance(act, acts.Number) and isinstance(last, acts.SetSize) and _is_depth(act, last):
             kept[-1] = replace(last, depth=act.value, span=(last.span[0], act.span[1]))
+            continue
+        if (
+            isinstance(act, acts.NameBoxKind)
+            and isinstance(last, acts.SetSize)
+            and gangs_of(act, last)
+        ):
+            kept[-1] = replace(last, gangs=act.gangs)
             continue
         if (
             isinstance(act, acts.SetSize)
@@ -230,6 +244,7 @@ def _merged_size(one: acts.SetSize | acts.NameBoxKind, other: acts.SetSize) -> a
     ):
         family = other.family
     first = one if isinstance(one, acts.SetSize) else acts.SetSize()
+    other = face_beside_depth(first, other)
     for name in ("width", "height"):
         a, b = getattr(first, name), getattr(other, name)
         if a is not None and b is not None and a != b:

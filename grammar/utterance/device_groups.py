@@ -150,6 +150,7 @@ def without_heading_devices(made: list[Act], heard: str, left: list[Unread]) -> 
                     not isinstance(later, acts.AddDevice)
                     or later.name in (None, "device")
                     or later.name == act.name
+                    or named == act.count
                 ):
                     break
                 named += later.count or 1

@@ -6,6 +6,7 @@ number is right, and the list is left unread (each conductor counts, 314.16(B)(1
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 from boxaloud.grammar import acts
@@ -26,6 +27,7 @@ _FURTHER = lazy_pattern(r"(?i)\b(?:plus|also|more|another|extra|additional|too)\
 
 def explained(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """The acts without the names of conductors that were counted before them."""
+    made = _counted_then_listed(made, heard)
     kept: list[Act] = []
     place = 0
     while place < len(made):
@@ -94,3 +96,35 @@ def _count(act: Act) -> int:
     if any(doubt.reason == "vague" for doubt in act.doubts):
         return 0
     return getattr(act, "count", None) or 1
+
+
+_COLOUR = r"(?:black|white|red|blue|green|orange|brown|yellow|gr[ae]y|purple)"
+_LISTED = lazy_pattern(
+    rf"(?i)(?:(?:all |in )?(?:number |#)?(?:eighteen|sixteen|fourteen|twelve|ten|eight|six|\d+)s?"
+    rf"\W+)?(?:(?:one|an?|the|and|&)\W+|{_COLOUR}\W*)+"
+)
+_COLOURS = lazy_pattern(rf"(?i)\b{_COLOUR}\b")
+
+
+def _counted_then_listed(made: list[Act], heard: str) -> list[Act]:
+    """ "Three wires, number twelve, black white and red": the colours are those three."""
+    kept: list[Act] = []
+    for act in made:
+        last = kept[-1] if kept else None
+        said = heard[slice(*act.span)]
+        if (
+            isinstance(act, acts.AddConductors)
+            and isinstance(last, acts.AddConductors)
+            and (last.role, act.role, last.path, act.path) == (None, None, None, None)
+            and last.count == act.count == len(_COLOURS.findall(said))
+            and last.awg in (None, act.awg)
+            and _LISTED.fullmatch(said.strip() + " ")
+            and not _FURTHER.search(heard[last.span[1] : act.span[0]])
+            and not re.search(r"(?i)\b(?:and|with)\W*$", heard[last.span[1] : act.span[0]])
+        ):
+            kept[-1] = replace(
+                last, awg=act.awg, doubts=tuple(d for d in last.doubts if d.slot != "awg")
+            )
+            continue
+        kept.append(act)
+    return kept

@@ -8,6 +8,7 @@ from dataclasses import replace
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Reference, Unread
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.lexer import numbers
 
 _SO_IS = lazy_pattern(
     r"\W*(?:and |but )?(?:so (?:is|are|does|do|goes)|same (?:for|with|goes for|thing with)"
@@ -135,7 +136,7 @@ _ON_CABLE = lazy_pattern(
 def landed_on_cables(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "a receptacle on a 12-2 and a switch on a 14-2": each lands on its cable."""
     kept: list[Act] = []
-    for act in made:
+    for act in _counts_landed_on(made, heard):
         last = kept[-1] if kept else None
         if (
             isinstance(act, acts.AddCable)
@@ -152,4 +153,47 @@ def landed_on_cables(made: list[Act], heard: str, left: list[Unread]) -> list[Ac
                     last, awg=act.awg, doubts=tuple(d for d in last.doubts if d.slot != "awg")
                 )
         kept.append(act)
+    return kept
+
+
+_ON_COUNT = lazy_pattern(
+    r"(?i)(?P<device>.*?)\s*\b(?:on|off|from|with) (?P<n>six|eight|ten|6|8|10)"
+)
+_CONDUCTORS = (2, 3, 4)
+
+
+def _counts_landed_on(made: list[Act], heard: str) -> list[Act]:
+    """ "A sensor on six 14-2 cables": a count of cables, and no size; "a receptacle on six three":
+    the size of the cable that is named by both numbers."""
+    kept: list[Act] = []
+    for act in made:
+        last = kept[-1] if kept else None
+        said = _ON_COUNT.fullmatch(last.words) if isinstance(last, acts.AddDevice) else None
+        joined = last is not None and heard[last.span[1] : act.span[0]] in (" ", "-")
+        if said is None or not joined or not isinstance(last, acts.AddDevice):
+            kept.append(act)
+        elif isinstance(act, acts.AddCable) and act.count is None and act.awg is not None:
+            number = numbers.value((said["n"].lower(),))
+            end = last.span[0] + len(said["device"])
+            kept[-1] = replace(
+                last, awg=None, words=said["device"], span=(last.span[0], end),
+                doubts=tuple(d for d in last.doubts if d.slot != "awg"),
+            )  # fmt: skip
+            kept.append(
+                replace(
+                    act, count=int(number or 1),
+                    doubts=tuple(d for d in act.doubts if d.slot != "count"),
+                )
+            )  # fmt: skip
+        elif isinstance(act, acts.Number) and act.value in _CONDUCTORS and last.awg is not None:
+            start = last.span[0] + said.start("n")
+            span = (start, act.span[1])
+            kept.append(
+                acts.AddCable(
+                    count=1, awg=last.awg, conductors=int(act.value or 0),
+                    words=heard[slice(*span)], span=span,
+                )
+            )  # fmt: skip
+        else:
+            kept.append(act)
     return kept

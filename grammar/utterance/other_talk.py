@@ -9,6 +9,7 @@ from boxaloud.grammar import acts, grammar_data
 from boxaloud.grammar.acts import Act
 from boxaloud.grammar.clauses.act_fields import THINGS
 from boxaloud.grammar.clauses.clause import Clause
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.phrases.vocabulary import known_words
 from boxaloud.grammar.utterance.headings import ROOM_WORDS, ROOMS
 
@@ -115,6 +116,58 @@ def strange_words(parts: list[Clause]) -> set[str]:
         and element.tag not in ROOMS
         and element.tag not in ROOM_WORDS
     }
+
+
+_WEAK = (
+    acts.Number, acts.Size, acts.Place, acts.NoneOfThem, acts.Undo, acts.AddGrounds,
+    acts.AddFitting, acts.AddDevice, acts.SetClamps, acts.OpenBox,
+)  # fmt: skip
+"""What a remark about other things may seem to tell."""
+
+
+def remark(made: list[Act], parts: list[Clause]) -> acts.OtherTalk | None:
+    """The talk of something else that an utterance is, whatever little it seems to tell."""
+    others = [act for act in made if isinstance(act, acts.OtherTalk)]
+    telling = [act for act in made if isinstance(act, TELLS)]
+    if all(isinstance(act, (acts.Number, acts.Size)) for act in telling):
+        alone = all(isinstance(act, (*_BARE, acts.No, acts.Yes, acts.AskUnknown)) for act in made)
+        if alone and others and telling and all(part.closes in (",", "", "end") for part in parts):
+            # "half inch EMT, ten foot sticks, I need about nine": in one sentence, of one thing
+            return others[0]
+    if not others or len(others) * 2 < len(parts):
+        return None
+    weak = all(map(_little, telling))
+    alone = all(isinstance(act, (*TELLS, acts.OtherTalk, acts.No, acts.Yes)) for act in made)
+    return others[0] if weak and alone else None
+
+
+_BARE = (acts.Number, acts.Size, acts.OtherTalk)
+
+
+_FURTHER = lazy_pattern(r"(?i)(?:another|one more|two more|an extra)\b")
+
+
+def _little(act: Act) -> bool:
+    """ "… with the burnt neutral, …": a conductor neither counted nor sized tells little too."""
+    thing = act.thing if isinstance(act, acts.Restate) else act
+    if isinstance(thing, acts.AddConductors):
+        bare = thing.count is None and thing.awg is None
+        return bare or _COLOURED.fullmatch(thing.words) is not None
+    if isinstance(act, acts.AddDevice) and _FURTHER.match(act.words):
+        return False  # "and another switch, since she wants …"
+    return isinstance(act, _WEAK) or (
+        isinstance(act, acts.Recount) and _OF_THEM.search(act.words) is not None
+    )
+
+
+#: "There's a truck in the driveway, it's a white one", "we need breakers, I think three of them".
+_COLOURED = lazy_pattern(
+    r"(?i)(?:it['’]?s |that['’]?s |the |an? )*(?:black|white|red|blue|green|orange|brown|yellow"
+    r"|gr[ae]y) one"
+)
+_OF_THEM = lazy_pattern(
+    r"(?i)\b(?:i think|maybe|probably|about|like|i guess)\b.* of (?:them|those)\b"
+)
 
 
 def small_talk(heard: str) -> Act | None:

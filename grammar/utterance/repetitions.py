@@ -40,11 +40,13 @@ def grounds_of_those(made: list[Act], heard: str, left: list[Unread]) -> list[Ac
 _SIZED = lazy_pattern(
     r"(?i)(?:the |and )?(?:bare |green |equipment )?(?:ground|green|bare|egc)(?: wire)?"
     r"(?: is)?(?: an?)? (?:14|12|10|8|6|fourteen|twelve|ten|eight|six)"
+    r"|(?:and |the |a )*(?:14|12|10|8|6|fourteen|twelve|ten|eight|six) (?:bare |green |equipment )?"
+    r"(?:ground|egc|bare|green)(?: wire)?"
 )
 
 
 def sized_grounds(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
-    """ "Ground twelve": one of that size, and no dozen of them."""
+    """ "Ground twelve", "ten ground": one of that size, and no dozen of them."""
     return [
         replace(act, awg=act.count, count=None, doubts=())
         if isinstance(act, acts.AddGrounds) and act.awg is None and _SIZED.fullmatch(act.words)
@@ -265,25 +267,4 @@ def once_corrected(made: list[Act], heard: str, left: list[Unread]) -> list[Act]
             for act in kept
             if not (isinstance(act, acts.Undo) and re.match(r"(?i)forgot", act.words))
         ]
-    return kept
-
-
-def false_starts(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
-    """ "two… no, three 14-2s, yeah three": a number taken back, or said once more."""
-    kept: list[Act] = []
-    for place, act in enumerate(made):
-        after = made[place + 1 : place + 3]
-        if isinstance(act, acts.Number):
-            taken_back = any(isinstance(one, (acts.Restate, acts.RestateNumber)) for one in after)
-            again = any(counted(getattr(one, "thing", one)) == act.value for one in kept[-2:])
-            said_yes = bool(kept) and isinstance(kept[-1], acts.Yes)
-            following = made[place + 1] if place + 1 < len(made) else None
-            stuttered = (
-                is_thing(following)
-                and following.count == act.value
-                and bool(heard[act.span[1] : following.span[0]].strip())
-            )
-            if (taken_back and not kept) or (again and said_yes) or stuttered:
-                continue
-        kept.append(act)
     return kept

@@ -160,17 +160,31 @@ def counted_aloud(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     kept: list[Act] = []
     for act in made:
         count = act.count if isinstance(act, _COUNTED) else None
-        if count is not None and 1 < count <= len(kept) + 1:
-            numbers = kept[-count + 1 :]
-            spans = [*(one.span for one in numbers), act.span]
-            if [one.value if isinstance(one, acts.Number) else None for one in numbers] == list(
-                range(1, count)
-            ) and not any(
-                heard[before[1] : behind[0]].strip(" ,.-…") for before, behind in pairwise(spans)
-            ):
+        if count is not None and count > 1:
+            from_one, from_two = kept[-count + 1 :], kept[-count + 2 :] if count > 2 else []
+            if _run_up(from_one, 1, act, heard):
                 del kept[-count + 1 :]
+            elif _run_up(from_two, 2, act, heard) and _ONE.search(heard[: from_two[0].span[0]]):
+                del kept[-count + 2 :]
         kept.append(act)
     return kept
+
+
+#: "I've counted one, two, three cables": the "one" is of no act by itself.
+_ONE = lazy_pattern(r"(?i)\b(?:one|1)[ ,.…-]*$")
+
+
+def _run_up(numbers: list[Act], first: int, counted: Act, heard: str) -> bool:
+    """Whether bare numbers, each one more than the last, lead up to the thing counted."""
+    count = counted.count if isinstance(counted, _COUNTED) else None
+    values = [one.value if isinstance(one, acts.Number) else None for one in numbers]
+    spans = [*(one.span for one in numbers), counted.span]
+    return (
+        bool(numbers)
+        and count is not None
+        and values == list(range(first, count))
+        and not any(heard[a[1] : b[0]].strip(" ,.-…") for a, b in pairwise(spans))
+    )
 
 
 def passes_through_again(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:

@@ -21,6 +21,46 @@ _DEEPEST = 5
 """No ring is so deep, in inches."""
 
 
+_LIKE_THE_BOX = (
+    r"(?:the )?(?:(?:very )?same(?: exact)?(?:[- ](?:size|sized|depth|dimensions|kind|thing|deep))?"
+    r"|matching|identical)"
+)
+_SAME_BEHIND = lazy_pattern(
+    r"(?i)[\s,]*(?:(?:that['’]?s|that is|which is|is|it['’]?s|on it|on top|of|also|with|in|at)"
+    r"[\s,]+)*"
+    rf"(?:{_LIKE_THE_BOX}|just like (?:it|that|the box)|to match|as deep(?: as the box)?)\b"
+)
+_SAME_BEFORE = lazy_pattern(rf"(?i)\b{_LIKE_THE_BOX}\s*$")
+_AHEAD = lazy_pattern(r"(?i)(?:with |and |an? |the |of )*")
+
+
+def ring_like_box(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "A four square, inch and a half, with an extension ring of the same size": as deep as the
+    box that it is on (a ring adds its own volume, 314.16(A))."""
+    box: acts.SetSize | None = None
+    kept: list[Act] = []
+    for act in made:
+        if isinstance(act, acts.SetSize) and isinstance(act.depth, Decimal):
+            box = act
+        elif box is not None and isinstance(act, acts.AddPart) and _is_same(act, heard):
+            act = replace(act, family=box.family, width=box.width, depth=box.depth)
+        kept.append(act)
+    return kept
+
+
+def _is_same(ring: acts.AddPart, heard: str) -> bool:
+    """Whether a ring is said to be as large as the box."""
+    if ring.name != "extension ring" or (ring.depth, ring.volume) != (None, None):
+        return False
+    start = ring.span[0]
+    inside = _AHEAD.sub("", ring.words, count=1)
+    return (
+        _SAME_BEHIND.match(heard, ring.span[1]) is not None
+        or _SAME_BEFORE.search(heard[:start]) is not None
+        or re.match(rf"(?i){_LIKE_THE_BOX}\b", inside) is not None
+    )
+
+
 def ring_measured(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "The ring is two and an eighth": the ring's depth, and the box stays what it was."""
     kept: list[Act] = []

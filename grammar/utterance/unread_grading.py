@@ -30,6 +30,9 @@ _MEASURE = lazy_pattern(
     r"(?:<n:[^>]*>|<size[^>]*>) (?:(?:inch|inches|in|foot|feet|ft) )*"
     r"(?:on center|oc|(?<!<n:1> )off|above|below|apart|high|up|from|away|left of|right of|over from"
     r"|long|wide|tall|run(?! (?:straight|right|on|through))|of (?:pipe|wire|cable|conduit))\b"
+    r"|(?:<n:[^>]*>|<size[^>]*>) (?:inch|inches|foot|feet|ft) (?:(?:up|down|over|back) )*to "
+    r"(?:(?:the|a|that|first|next|last|other) )*"
+    r"(?:<device|box|top|bottom|center|switch|floor|counter)"
 )
 #: Where things are that are in no box. A shed, a shop or an office has boxes of its own too.
 _AWAY_WORD = lazy_pattern(r"\b(?:" + "|".join(_AWAY - _ROOM_NAMES) + r")\b")
@@ -110,6 +113,8 @@ def _leads_away(words: Sequence[str], place: int) -> bool:
         return True
     if (word in _SUBJECTS or word.removesuffix("s") in _SUBJECTS) and not _modifies(words, place):
         return True
+    if word.endswith("'s") and word[:-2] in _SUBJECTS:
+        return _is_verb(words, place)  # "my meter's reading 122"
     if word in _VERBS and _governs(words, place):
         return True
     return word in _UNITS and place > 0 and words[place - 1].startswith("<n:")
@@ -135,6 +140,12 @@ def evidence(element: Element) -> bool:
 def _modifies(words: Sequence[str], place: int) -> bool:
     """ "for the garage", "from the panel": it only says which."""
     return any(word in _PREPOSITIONS for word in words[max(0, place - 4) : place])
+
+
+def _is_verb(words: Sequence[str], place: int) -> bool:
+    """Whether the "'s" of a word is "is": what follows it is no thing that it owns."""
+    after = words[place + 1] if place + 1 < len(words) else "<"
+    return not after.startswith("<") and not _modifies(words, place)
 
 
 def _governs(words: Sequence[str], place: int) -> bool:

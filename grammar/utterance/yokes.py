@@ -117,6 +117,31 @@ def wide_yoke(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     return [*made, widened]
 
 
+_APPLIANCE = lazy_pattern(
+    r"(?i)\b(?P<of>range|stove|oven|cooktop|dryer) (?:one|plug|outlet)\W+(?:(?:it|that|which|this)"
+    r"(?:['’]s| is| one)?|and|also|will|is|a|one|really| )*$"
+)
+
+
+def appliance_outlets(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "The range one, it takes a two gang": the receptacle that a range or a dryer is plugged
+    into, which is as wide as that (314.16(B)(4))."""
+    if any(isinstance(act, acts.AddDevice) for act in made):
+        return made
+    kept: list[Act] = []
+    for act in made:
+        said = _APPLIANCE.search(heard[: act.span[0]]) if isinstance(act, acts.Widen) else None
+        if said is None or not isinstance(act, acts.Widen) or act.target.name is not None:
+            kept.append(act)
+            continue
+        kind = "dryer" if said["of"].lower() == "dryer" else "range"
+        span = (said.start(), act.span[1])
+        words = heard[slice(*span)]
+        name = f"{kind} receptacle"
+        kept.append(acts.AddDevice(count=1, name=name, gangs=act.gangs, words=words, span=span))
+    return kept
+
+
 _NARROW = lazy_pattern(
     r"(?i),?\s*(?:(?:on|with|it's|it is|that's|a|one|its|the) )*(?:single|one)[ -](?:gang[ -])?"
     r"(?:yoke|strap|gang)\b"

@@ -1,0 +1,102 @@
+"""What is said around a description and is none of it: who said it, the question it is put in,
+the number of the room. "No, he says they're outside", "could you tell me if this is good: …"."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.lexer.heard_words import Word
+
+_NUMBER = (
+    r"(?:an? )?(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|\d+(?:\.\d+)?)"
+)
+#: Who speaks, the verb, and behind it what can only be of this box, or of what was just told.
+_REPORT = lazy_pattern(
+    r"(?i)\b(?:(?:the |my |our )?(?:boss|foreman|journeyman|lead|super|guy|inspector|electrician"
+    r"|helper|other guy)|he|she|they|somebody)(?:['’]s| is| has| had)?"
+    r"(?: (?:just|now|actually|already|then|really))*"
+    r" (?:says?|said|saying|tells? (?:me|us)|told (?:me|us)|telling (?:me|us)|yells|hollers)"
+    r"(?: (?:that|to|now|actually|like))*(?:,? no)?,? (?="
+    r"they(?:['’]re| are)\b|it(?:['’]?s| is| was)\b|make (?:it|that|them|those)\b"
+    r"|that(?:['’]s| is)\b|those are\b|(?:inside|outside|internal|external)\b|(?:just |only )?"
+    + _NUMBER
+    + r"(?:\s*(?:[,.;!]|$)))"
+)
+_GOOD = (
+    r"(?:good|ok|okay|legal|fine|all right|alright|going to fit|gonna fit|to code|over ?filled"
+    r"|too full|too much|enough|fits?|works?|passes|pass|over|under)"
+)
+_THIS = r"(?:this|that|it|these|this one|this box|what i['’]?ve got|what i have)"
+_LEAD = r"^\s*(?:(?:so|ok|okay|hey|um|uh|and|well|now|hi|please|alright)\b,? )*"
+#: The question around a description: its answer is the verdict, which is given anyway.
+_QUESTION = lazy_pattern(
+    rf"(?i){_LEAD}(?:(?:"
+    r"(?:(?:could|can|would|will) you )?(?:please )?(?:tell me|let me know|check|see|figure out"
+    rf"|say) (?:if|whether) {_THIS}"
+    r"(?:['’]s| is| are|['’]ll be| will be| would be| will| would)?"
+    rf" {_GOOD}(?: or not)?(?: please)?"
+    rf"|(?:is|are|does|do|will|would) {_THIS} (?:be )?{_GOOD}(?=\s*[:-])"
+    r"|(?:could|can|would|will) you (?:please )?(?:count|check|work out|figure|figure out|run"
+    rf"|add up|do|calculate|look at|total|tally) {_THIS}(?: up| out)?(?: for (?:me|us))?"
+    r"(?:,? please)?)\s*(?:[:,.;-]+\s*|$)"
+    r"|(?:how am i doing|how are we doing|where (?:am i|are we)(?: at)?|where do (?:i|we) stand"
+    r"|how do i stand|how does it look|(?:am i|are we) (?:ok|okay|good|fine|legal))"
+    r"(?: here| now| so far)? with "
+    r"(?=(?:an?|the|my|this|just|only|one|two|three|four|five|six|\d)))"
+)
+_BOX = lazy_pattern(
+    r"(?i)\b(?:cubic|cu\.? ?in|cubes?|box|square|octagon|gang|handy|stamped|marked|by (?:two|2))\b"
+)
+_CONTENTS = lazy_pattern(
+    r"(?i)\b(?:1[024]|[68]|fourteen|twelve|ten|eight|six)(?:[-/ ](?:2|3|4|twos?|threes?)|s|es)"
+    r"|\b(?:cables?|wires?|switch|receptacle|dimmer|gfci|duplex)"
+)
+#: Beside one of these it is asked about what is only thought of.
+_SUPPOSED = lazy_pattern(
+    r"(?i)\b(?:if i|if we|more|another|extra|instead|add(?:ed|ing)?|what if)\b"
+)
+_ROOM_NUMBER = lazy_pattern(
+    r"(?i)((?:^|[,.;] )(?:(?:so|ok|okay|and|now|well|um|uh)\b,? )*(?:for|in|at|over in|up in) "
+    r"(?:the )?(?:master |guest )?(?:bed ?room|bath ?room|bath|room|unit|suite|apartment|office"
+    r"|classroom))( (?:number )?(?:one|two|three|four|five|six|seven|eight|nine|[1-9]))"
+    r"(?=,? (?:he|she|they|we|i|it|there|the|this|that|you)(?:['’]\w+)?\b)"
+)
+
+
+def plain_speech(text: str, expect: str | None = None) -> str:
+    """The text with what frames a description blanked, each character in its place.
+
+    A question is only a frame where nothing is in the box yet, so that `expect` is "contents":
+    else it asks of what is not there, and changes nothing.
+
+    >>> plain_speech("inside, no, he says they're outside")
+    "inside, no,         they're outside"
+    """
+    text = _REPORT.sub(lambda found: " " * len(found[0]), text)
+    text = _ROOM_NUMBER.sub(lambda found: found[1] + " " * len(found[2]), text)
+    asked = _QUESTION.match(text) if expect == "contents" else None
+    if asked is None:
+        return text
+    rest = text[asked.end() :]
+    if not (_BOX.search(rest) and _CONTENTS.search(rest)) or _SUPPOSED.search(rest):
+        return text
+    told = rest.rstrip()
+    if told.endswith("?"):
+        rest = told[:-1] + " " * (len(rest) - len(told) + 1)
+    return " " * asked.end() + rest
+
+
+def plain_words(words: Sequence[Word], expect: str | None = None) -> Sequence[Word]:
+    """The words of an ear without those that only frame a description."""
+    text = " ".join(word.text for word in words)
+    told = plain_speech(text, expect)
+    if told == text:
+        return words
+    kept, place = [], 0
+    for word in words:
+        end = place + len(word.text)
+        if told[place:end].strip():
+            kept.append(word)
+        place = end + 1
+    return kept
