@@ -38,7 +38,7 @@ def clamps_placed(made: list[Act], elements: Sequence[Element]) -> list[Act]:
         if e.tag in PLACE_WORDS and (len(e.tag) > 3 or e.tag == last)
     }
     if len(places) == 1 and not any(map(is_negator, elements)):
-        place_clamps(made, places.pop())
+        _place(made, places.pop())
     return made
 
 
@@ -47,7 +47,22 @@ def place_of(found: Statement) -> acts.Placing:
     return PLACE_WORDS.get(str(found.get("where")), "present")
 
 
-def place_clamps(made: list[Act], where: acts.Placing) -> None:
+_THEY_ARE = ("they're", "they’re", "they are", "theyre")
+
+
+def place_clamps(made: list[Act], found: Statement) -> list[Act]:
+    """A place beside clamps is theirs. "Clamps outside hang on they're inside": where another is
+    told already, it is a second one, and which is right is yet to be settled."""
+    where = place_of(found)
+    placed = [act.where for act in made if isinstance(act, acts.SetClamps)]
+    told = bool(placed) and placed[-1] not in ("present", where)
+    if told and found.words.lower().startswith(_THEY_ARE):
+        return [acts.Place(where=where, words=found.words, span=found.span)]
+    _place(made, where)
+    return []
+
+
+def _place(made: list[Act], where: acts.Placing) -> None:
     """ "no clamps, inside or out", "clamps all on the inside": a place beside clamps is theirs."""
     for at, act in enumerate(made):
         if isinstance(act, acts.SetClamps) and act.where == "present":

@@ -79,7 +79,7 @@ def plain_acts(telling: Telling, elements: Sequence[Element], rest: bool = False
             continue  # "clamps 0", "clamps there is not": it is what denies, or part of that
         if found.kind == "place":
             if "clamps" in kinds:
-                place_clamps(made, place_of(found))
+                made += place_clamps(made, found)
                 continue
             if kinds & BESIDE_A_PLACE:
                 continue

@@ -205,8 +205,9 @@ def _decimal(texts: tuple[str, ...]) -> Decimal | None:
 
 def _spelt(texts: tuple[str, ...]) -> Decimal | None:
     """`one eight`, `two oh`: a number said digit by digit."""
-    alone = len(texts) == 2 and texts[0] in _ONES and (texts[1] in _ONES or texts[1] in _ZERO)
-    return Decimal(_digits(texts)) if alone else None
+    digits = [text in _ONES or text in _ZERO or text in WORD_OF_FIGURE for text in texts]
+    alone = len(texts) == 2 and all(digits) and texts[0] not in _ZERO
+    return Decimal(_digits(texts)) if alone and len(_digits(texts)) == 2 else None
 
 
 def _digits(texts: Sequence[str]) -> str:

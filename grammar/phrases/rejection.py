@@ -91,11 +91,26 @@ def _loose_places(heard: str, statements: list[Statement]) -> set[int]:
         place
         for place, statement in enumerate(statements)
         if statement.kind == "place"
+        and not _said_of_clamps(statements, place)
         and (
             _after(heard, statement.span, spans, _together)
             or _before(heard, statement.span, spans, _together)
         )
     }
+
+
+_THEY_ARE = ("they're", "they’re", "they are", "theyre")
+
+
+def _said_of_clamps(statements: Sequence[Statement], place: int) -> bool:
+    """ "Clamps outside hang on they're inside two 14-2s": where the clamps are, and not the
+    cables, where clamps came right before it."""
+    told = [
+        one.kind for one in statements[:place] if one.kind == "clamps" or one.kind in _SPOILS_PLACE
+    ]
+    if not told or told[-1] != "clamps":
+        return False
+    return statements[place].words.lower().startswith(_THEY_ARE)
 
 
 def _beside_the_unknown(heard: str, statement: Statement, left_over: Sequence[Span]) -> bool:

@@ -134,10 +134,13 @@ def remark(made: list[Act], parts: list[Clause]) -> acts.OtherTalk | None:
         if alone and others and telling and all(part.closes in (",", "", "end") for part in parts):
             # "half inch EMT, ten foot sticks, I need about nine": in one sentence, of one thing
             return others[0]
-    if not others or len(others) * 2 < len(parts):
+    said = [part for part in parts if len(part.elements) > 1 or part.found]  # and no "hello"
+    if not others or len(others) * 2 < len(said):
         return None
     weak = all(map(_little, telling))
-    alone = all(isinstance(act, (*TELLS, acts.OtherTalk, acts.No, acts.Yes)) for act in made)
+    alone = all(
+        isinstance(act, (*TELLS, acts.OtherTalk, acts.No, acts.Yes, acts.Social)) for act in made
+    )
     return others[0] if weak and alone else None
 
 

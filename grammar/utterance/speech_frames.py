@@ -28,7 +28,7 @@ _GOOD = (
     r"|too full|too much|enough|fits?|works?|passes|pass|over|under)"
 )
 _THIS = r"(?:this|that|it|these|this one|this box|what i['’]?ve got|what i have)"
-_LEAD = r"^\s*(?:(?:so|ok|okay|hey|um|uh|and|well|now|hi|please|alright)\b,? )*"
+_LEAD = r"^\s*(?:(?:so|ok|okay|hey|hello|um|uh|and|well|now|hi|please|alright|good morning)\b,? )*"
 #: The question around a description: its answer is the verdict, which is given anyway.
 _QUESTION = lazy_pattern(
     rf"(?i){_LEAD}(?:(?:"
@@ -57,7 +57,7 @@ _SUPPOSED = lazy_pattern(
     r"(?i)\b(?:if i|if we|more|another|extra|instead|add(?:ed|ing)?|what if)\b"
 )
 _ROOM_NUMBER = lazy_pattern(
-    r"(?i)((?:^|[,.;] )(?:(?:so|ok|okay|and|now|well|um|uh)\b,? )*(?:for|in|at|over in|up in) "
+    r"(?i)((?:^ *|[,.;] )(?:(?:so|ok|okay|and|now|well|um|uh)\b,? )*(?:for|in|at|over in|up in) "
     r"(?:the )?(?:master |guest )?(?:bed ?room|bath ?room|bath|room|unit|suite|apartment|office"
     r"|classroom))( (?:number )?(?:one|two|three|four|five|six|seven|eight|nine|[1-9]))"
     r"(?=,? (?:he|she|they|we|i|it|there|the|this|that|you)(?:['’]\w+)?\b)"

@@ -29,9 +29,20 @@ def landed_behind(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
             and _ON.fullmatch(heard, last.span[1], _start(act))
         ):
             kept[-1] = replace(last, awg=act.awg, words=heard[last.span[0] : act.span[1]])
-            continue
+            if not _only_cable(act, made):
+                continue
         kept.append(act)
     return kept
+
+
+def _only_cable(act: acts.AddCable, made: list[Act]) -> bool:
+    """ "A range receptacle, two gangs wide, on six-three, 34 cubic inches": in a box described
+    whole, with no other cable, what the device lands on is the cable that comes in."""
+    if _DEFINITE.match(act.words):
+        return False
+    others = (acts.AddCable, acts.AddConductors)
+    boxed = any(isinstance(one, (acts.SetVolume, acts.SetSize)) for one in made)
+    return boxed and not any(isinstance(one, others) and one is not act for one in made)
 
 
 def _start(act: Act) -> int:
