@@ -62,6 +62,13 @@ def place_clamps(made: list[Act], found: Statement) -> list[Act]:
     return []
 
 
+def points_back(elements: Sequence[Element], place: int) -> bool:
+    """ "(Clamps inside,) wait they're outside two 14-2s": of what was said before the clause."""
+    found = elements[place].found
+    behind = found is not None and found.words.lower().startswith(_THEY_ARE)
+    return behind and all(e.found is None or e.found.kind == "no" for e in elements[:place])
+
+
 def _place(made: list[Act], where: acts.Placing) -> None:
     """ "no clamps, inside or out", "clamps all on the inside": a place beside clamps is theirs."""
     for at, act in enumerate(made):

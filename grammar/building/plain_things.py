@@ -15,6 +15,7 @@ from boxaloud.grammar.building.clamp_places import (
     clamps_placed,
     place_clamps,
     place_of,
+    points_back,
 )
 from boxaloud.grammar.building.luminaire_wires import fixture_wires
 from boxaloud.grammar.building.neighbouring_words import (
@@ -81,7 +82,7 @@ def plain_acts(telling: Telling, elements: Sequence[Element], rest: bool = False
             if "clamps" in kinds:
                 made += place_clamps(made, found)
                 continue
-            if kinds & BESIDE_A_PLACE:
+            if kinds & BESIDE_A_PLACE and not points_back(elements, place):
                 continue
         if place in negative:
             made += _denial(found) if several else _alone_denied(elements, place, found)

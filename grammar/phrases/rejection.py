@@ -53,7 +53,10 @@ def sifted(heard: str, statements: list[Statement], left_over: list[Span]) -> Si
     strays = {
         place
         for place, statement in enumerate(statements)
-        if _beside_the_unknown(heard, statement, left_over)
+        if (
+            _beside_the_unknown(heard, statement, left_over)
+            and not _said_of_clamps(statements, place)
+        )
         or _counting(heard, statements, place)
         or _amid_others(heard, statements, place)
     }
@@ -105,6 +108,8 @@ _THEY_ARE = ("they're", "they’re", "they are", "theyre")
 def _said_of_clamps(statements: Sequence[Statement], place: int) -> bool:
     """ "Clamps outside hang on they're inside two 14-2s": where the clamps are, and not the
     cables, where clamps came right before it."""
+    if statements[place].kind != "place":
+        return False
     told = [
         one.kind for one in statements[:place] if one.kind == "clamps" or one.kind in _SPOILS_PLACE
     ]

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
@@ -17,7 +16,7 @@ from boxaloud.grammar.lexer.heard_words import Word
 from boxaloud.grammar.phrases.statement_parser import understand
 from boxaloud.grammar.utterance.asked_behind import asked_apart
 from boxaloud.grammar.utterance.box_copies import box_copied, named_as_copy
-from boxaloud.grammar.utterance.box_naming import box_named, of_another_box, shifted
+from boxaloud.grammar.utterance.box_naming import box_named, of_another_box, things_named
 from boxaloud.grammar.utterance.box_openings import opening
 from boxaloud.grammar.utterance.clause_acts import clause_acts
 from boxaloud.grammar.utterance.correction_markers import (
@@ -111,7 +110,9 @@ def recognise(
         if not any(s <= run.span[0] and run.span[1] <= e for s, e in found.passed)
     ]
     made, left = restated_alone(reading.made, left, reading.parts, found.heard, expect)
-    made = named_as_copy(_to_things(made), lambda part: recognise(part, expect, aliases))
+    made = named_as_copy(
+        things_named(made, recognise), lambda part: recognise(part, expect, aliases)
+    )
     made, left = tidied(made, left, reading.parts, found.heard)
     made = without_empty_undo(made)
     if any(isinstance(act, acts.DescribePull) for act in made):
@@ -120,18 +121,8 @@ def recognise(
     return Utterance(found.heard, tuple(made), (*left, *held))
 
 
-def _to_things(made: list[Act]) -> list[Act]:
-    """ "They go to an outlet": a thing, and no name of a box."""
-    kept: list[Act] = []
-    for act in made:
-        if isinstance(act, acts.OpenBox) and re.match(r"(?i)(?:a|an|one) ", act.name):
-            kept += shifted(recognise(act.name).acts, act.span[1] - len(act.name))
-            continue
-        kept.append(act)
-    return kept
-
-
-#: Said alone between two breaks, these neither open a box nor deny, mark or correct.
+#: Things that, said alone between two breaks, neither open a box nor deny, mark or correct: what
+#: does so is a word.
 _WORDLESS = frozenset({"cable", "device", "clamps", "box_volume", "conductors", "grounds"})
 _NAMELESS = frozenset({"cable", "conductors"})  # nor name one where they come first
 
