@@ -19,9 +19,11 @@ QUESTION = re.compile(
     re.IGNORECASE,
 )
 TELLING = re.compile(
-    r"\b(for|with|and then|hold|about|put|and|smallest|do it|have)\b", re.IGNORECASE
+    r"\b(for|with|and then|hold|about|put|and|smallest|do it|have)\b|^what i mean\w*\b",
+    re.IGNORECASE,
 )
-"""With such a word a question may tell something beside: "smallest box for two 14-2s"."""
+"""With such a word a question may tell something beside: "smallest box for two 14-2s"; and
+"what I meant was" begins a correction."""
 
 QUESTIONS = (
     "should I add {}?", "did I say {}?", "what if I add {}", "would it fit with {}",

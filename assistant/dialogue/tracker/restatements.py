@@ -4,17 +4,17 @@ from __future__ import annotations
 
 from contextlib import suppress
 from dataclasses import replace
-from decimal import Decimal
 
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.belief import held_acts, slot_values
-from boxaloud.assistant.dialogue.interpretation import box_measures, references
+from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.state_parts import Item, mark_of
 from boxaloud.assistant.dialogue.tracker import (
     added_items,
     counts,
     item_changes,
+    lone_corrections,
     marked_box,
     mentions,
     replacements,
@@ -27,7 +27,6 @@ from boxaloud.grammar.acts import Reference, Thing
 from boxaloud.rules import RulesError, ground_for
 from boxaloud.rules.contents import (
     Cable,
-    Marked,
     SupportFitting,
     Uncounted,
 )
@@ -179,10 +178,14 @@ def restate_number(turn: Turn, act: acts.RestateNumber) -> None:
         old = Reference("anything", awg=int(act.instead_of or 0), which="all", words=act.words)
         resize(turn, acts.Resize(target=old, awg=int(value), words=act.words))
         return
-    if _means_box(turn, act):
+    meant = lone_corrections.meant(turn, act)
+    if meant == "volume":
         marked_box.set_volume(turn, value, act)
         return
-    item = state.item(state.last) or item_changes.countable(state)
+    if meant == "either":
+        turn.unplaced.append(act.words)
+        return
+    item = lone_corrections.counted(state, act)
     if (
         act.instead_of is not None
         and item is not None
@@ -204,45 +207,13 @@ def restate_number(turn: Turn, act: acts.RestateNumber) -> None:
         return
     if (
         isinstance(item.content, Cable)
-        and _as_pair(value) is None
+        and lone_corrections.as_pair(value) is None
         and int(value) in (10, 12, 14)
         and int(value) > 9
     ):
         turn.unplaced.append(act.words)
         return
     item_changes.recount(turn, item, int(value), act.words)
-
-
-def _means_box(turn: Turn, act: acts.RestateNumber) -> bool:
-    """Whether a number alone is the box's volume: "20.3 not 18", "no, it's a twenty"."""
-    state, value = turn.state, act.value
-    known = next((part.volume for part in state.box if isinstance(part, Marked)), None)
-    if act.instead_of is not None and known == act.instead_of:
-        return True
-    if not (state.box or turn.asked == "box"):
-        return False
-    fraction = value != int(value)
-    counted = act.instead_of is not None and any(
-        i.content.count == act.instead_of for i in state.items
-    )
-    if counted and not fraction:
-        return False
-    if state.last == "box" and (value >= box_measures.LEAST_BOX or (fraction and value >= 3)):
-        return True
-    if fraction and value >= 3 and _as_pair(value) is None:
-        return True
-    item = state.item(state.last)
-    if item is None:
-        return value >= box_measures.LEAST_BOX
-    return value > 12 and int(value) not in (14, 12, 10)
-
-
-def _as_pair(value: Decimal) -> tuple[int, int] | None:
-    """ "make that twelve-two", read as 12.2."""
-    awg, _, conductors = str(value).partition(".")
-    if awg in ("14", "12", "10", "8", "6") and conductors in ("2", "3", "4"):
-        return int(awg), int(conductors)
-    return None
 
 
 def resize(turn: Turn, act: acts.Resize) -> None:

@@ -1,0 +1,103 @@
+"""What a number said alone corrects: "nine, sorry" a count, "no, twenty" the marked volume."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from typing import Literal
+
+from boxaloud.assistant.dialogue.interpretation import box_measures
+from boxaloud.assistant.dialogue.state import State
+from boxaloud.assistant.dialogue.state_parts import Item
+from boxaloud.assistant.dialogue.tracker import item_changes
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts
+from boxaloud.rules.contents import Marked, Uncounted
+
+_NEAR = 3
+"""A number so far from a count, or less, may stand in its place."""
+_DIFFERENT = 2
+"""A number more than so many times another, or less than its share, stands in no place of it."""
+
+
+def meant(turn: Turn, act: acts.RestateNumber) -> Literal["volume", "count", "either"]:
+    """Whether it is the box's volume, or how many of something there are, or may be either.
+
+    A whole number is never the volume of a box of Table 314.16(A), which its name gives; and
+    where a count that was said is near it, it is that of a box only if the marked volume is as
+    well, which is asked; so is a number in place of one that was not said.
+    """
+    state, value = turn.state, act.value
+    if not _may_be_volume(turn, act):
+        return "count"
+    known = _marked(state)
+    if act.instead_of is not None and known is not None:
+        # "32, not 34" of a box that was never said to have 34: of what is yet to be told
+        return "volume" if abs(known - act.instead_of) < 1 else "either"
+    if value != int(value):
+        return "volume"
+    near = _near(state, value) if act.instead_of is None else []
+    if not near:
+        return "either" if state.box and known is None else "volume"
+    if known is None:
+        return "count" if state.box else "either"
+    if state.item(state.last) in near:
+        return "either" if abs(known - value) <= _NEAR else "count"
+    return "either" if known <= value * _DIFFERENT and value <= known * _DIFFERENT else "count"
+
+
+def counted(state: State, act: acts.RestateNumber) -> Item | None:
+    """What a count said alone is of: what was said last, else the only thing near it in number."""
+    last = state.item(state.last) or item_changes.countable(state)
+    if act.instead_of is not None or (last is not None and _far(last, act.value) <= _NEAR):
+        return last
+    near = _near(state, act.value)
+    return near[0] if len(near) == 1 else last
+
+
+def _far(item: Item, value: Decimal) -> Decimal:
+    return abs(item.content.count - value)
+
+
+def _near(state: State, value: Decimal) -> list[Item]:
+    """What is in the box about so many times, and more often than a few times."""
+    return [
+        item
+        for item in state.items
+        if not isinstance(item.content, Uncounted)
+        and item.content.count > _NEAR
+        and _far(item, value) <= _NEAR
+    ]
+
+
+def _marked(state: State) -> Decimal | None:
+    return next((part.volume for part in state.box if isinstance(part, Marked)), None)
+
+
+def _may_be_volume(turn: Turn, act: acts.RestateNumber) -> bool:
+    """Whether a number alone can be the box's volume: "20.3 not 18", "no, it's a twenty"."""
+    state, value = turn.state, act.value
+    if act.instead_of is not None and _marked(state) == act.instead_of:
+        return True
+    if not (state.box or turn.asked == "box"):
+        return False
+    fraction = value != int(value)
+    replaced = act.instead_of is not None and any(
+        item.content.count == act.instead_of for item in state.items
+    )
+    if replaced and not fraction:
+        return False
+    if state.last == "box" and (value >= box_measures.LEAST_BOX or (fraction and value >= 3)):
+        return True
+    if fraction and value >= 3 and as_pair(value) is None:
+        return True
+    if state.item(state.last) is None:
+        return value >= box_measures.LEAST_BOX
+    return value > 12 and int(value) not in (14, 12, 10)
+
+
+def as_pair(value: Decimal) -> tuple[int, int] | None:
+    """ "make that twelve-two", read as 12.2."""
+    awg, _, conductors = str(value).partition(".")
+    if awg in ("14", "12", "10", "8", "6") and conductors in ("2", "3", "4"):
+        return int(awg), int(conductors)
+    return None
