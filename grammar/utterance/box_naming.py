@@ -8,6 +8,7 @@ from dataclasses import replace
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread, Utterance
+from boxaloud.grammar.clauses.act_fields import THINGS
 from boxaloud.grammar.clauses.act_kinds import is_thing
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.headings import LETTERED, ROOMS
@@ -144,6 +145,14 @@ def _opened(nth: str, number: str, heard: str) -> acts.OpenBox:
 def shifted(made: Sequence[Act], by: int) -> list[Act]:
     """The acts of a part of an utterance, at their places in the whole."""
     return [replace(act, span=(act.span[0] + by, act.span[1] + by)) for act in made]
+
+
+CHANGES = (
+    *THINGS.values(), acts.SetVolume, acts.SetSize, acts.SetClamps, acts.Restate, acts.Recount,
+    acts.RestateList, acts.Remove, acts.Replace, acts.More, acts.Land, acts.Deny, acts.Resize,
+    acts.AddPart,
+)  # fmt: skip
+"""What tells of a box, wherever it stands."""
 
 
 def things_named(made: list[Act], read: Callable[[str], Utterance]) -> list[Act]:
