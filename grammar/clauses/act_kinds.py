@@ -7,7 +7,7 @@ from typing import Any, TypeGuard, TypeVar, cast
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Thing
-from boxaloud.grammar.clauses.act_fields import THINGS
+from boxaloud.grammar.clauses.act_fields import KIND_OF, THINGS
 
 _THINGS = tuple(THINGS.values())
 _Counted = TypeVar("_Counted", bound=Act)
@@ -40,3 +40,16 @@ def counted(act: object) -> int | None:
 def with_count(act: _Counted, count: int) -> _Counted:
     """An act with its count said later, and no doubt left. Raises TypeError where it has none."""
     return cast(_Counted, replace(cast(Any, act), count=count, doubts=()))
+
+
+def pointed_at(thing: Thing, words: str) -> acts.Reference:
+    """What words point at by a thing that they name: so many like it."""
+    name = getattr(thing, "name", None)
+    return acts.Reference(
+        KIND_OF[type(thing)],
+        None if name == "device" else name,
+        getattr(thing, "awg", None),
+        getattr(thing, "conductors", None),
+        counted(thing),
+        words=words,
+    )

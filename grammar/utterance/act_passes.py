@@ -90,6 +90,7 @@ from boxaloud.grammar.utterance.said_in_two import IN_TWO_PIECES
 from boxaloud.grammar.utterance.shared_yokes import shared_yoke
 from boxaloud.grammar.utterance.sums_of_cables import split_by_way, summed_up
 from boxaloud.grammar.utterance.taken_once import parts_of_all, reason_for_more_wires, taken_once
+from boxaloud.grammar.utterance.talk_passes import IN_TALK
 from boxaloud.grammar.utterance.told_of import (
     for_others,
     goes_there,
@@ -142,6 +143,7 @@ def _ungrounded(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
 _THINGS = tuple(THINGS.values())
 FIRST: Passes = (
     *IN_TWO_PIECES,
+    *IN_TALK,
     (counted_aloud, (acts.Number,), 2),
     (counts_not_names, (acts.NextBox,), 2),
     (leads_on, (acts.NextBox,), 2),

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+from collections.abc import Sequence
 from dataclasses import replace
 
 from boxaloud.assistant.dialogue import merging
@@ -9,16 +11,21 @@ from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import say
-from boxaloud.assistant.dialogue.state_parts import Recalled
+from boxaloud.assistant.dialogue.state_parts import Item, Recalled
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
+
+_STAYS = re.compile(r"\bstay(?:s|ing)?\b", re.IGNORECASE)
 
 
 def put_back(turn: Turn, act: acts.PutBack) -> None:
     """ "Put back the 14-2", "put both back": what was taken out or replaced comes again."""
     recalled = turn.state.recalled
+    item = references.find(turn.state, act.target)
+    if _STAYS.search(act.words) and item is not None and not _was_taken(recalled, act.target):
+        turn.understood.append(act.words)  # "the switch stays": it was never taken out
+        return
     if not recalled:
-        item = references.find(turn.state, act.target)
         turn.refused.append(
             say("nothing_to_redo")
             if item is None
@@ -32,6 +39,13 @@ def put_back(turn: Turn, act: acts.PutBack) -> None:
     take = 2 if act.target.which == "both" else len(recalled) if many else 1
     for one in reversed(recalled[-take:]):
         _restore(turn, one, act.target.count)
+
+
+def _was_taken(recalled: Sequence[Recalled], target: acts.Reference) -> bool:
+    """Whether what was taken out last is what words point at."""
+    if not recalled or target.kind == "anything":
+        return bool(recalled)
+    return references.agrees(Item(0, recalled[-1].content, ""), target)
 
 
 def _restore(turn: Turn, recalled: Recalled, wanted: int | None) -> None:

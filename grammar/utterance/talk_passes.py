@@ -1,0 +1,13 @@
+"""The passes over what is said in the course of a talk: undone, wiped, answered, become another."""
+
+from __future__ import annotations
+
+from boxaloud.grammar import acts
+from boxaloud.grammar.utterance.undone_things import others_stay, said_gone, undone_things
+
+IN_TALK = (
+    (undone_things, (acts.Undo,), 2),
+    (said_gone, (acts.AddDevice, acts.AddCable, acts.AddConductors), 1),
+    (others_stay, (acts.PutBack, acts.AddCable, acts.AddDevice), 1),
+)
+"""As `act_passes.FIRST`, before those of all utterances."""
