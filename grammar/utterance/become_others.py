@@ -1,0 +1,91 @@
+"""A thing that is there and has become another: "the receptacle in there is a GFCI now"."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.clauses.act_kinds import pointed_at
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+
+_PLACE = (
+    r"(?:(?:in|on|over|at|up|down|back|right)\s+)*"
+    r"(?:there|here|this one|that one|this box|the box|it"
+    r"|(?:the |its )?(?:left|right|top|bottom|middle|end|front|back|corner)(?: side| hand side)?)"
+    r"|(?:that |which )?(?:we|i|you|they|he|she|somebody|someone)(?: already)?"
+    r" (?:had|have|put|said|told you|mentioned|called)(?: in| there| in there| before| first)*"
+)
+_AGAIN = r"(?:changed|swapped|switched|replaced|turned|upgraded|converted|traded|made|bumped)"
+_BECOMES = (
+    r"(?:['’]s(?: been)?|is|are|was|were|has been|have been|got|gets|is getting|are getting"
+    r"|is being|will be|is going to be|are going to be|should be|must be)"
+    rf"(?: (?:now|actually|really|just|all|going to be|supposed to be|to be|{_AGAIN}"
+    r"(?: out| over| up)?(?: to| for| into| with| by| from)?))*"
+    r"|(?:(?:just|now|has|have|since|recently|then) )*(?:became|become|becomes)"
+    r"(?: now| actually| really)*"
+    r"|(?:(?:just|now|has|have|since) )*(?:turn(?:s|ed)?|ended up|ends up|end up)"
+    r"(?: (?:in|out|into|to|be|being|as))*"
+)
+_TURNED = lazy_pattern(
+    rf"(?i) ?(?:(?:{_PLACE})(?: |(?=['’])))*(?:{_BECOMES}) ?"
+    r"(?:(?:a|an|the|just|now|actually) )*".replace(" ?", r"\s*").replace(" ", r"\s+")
+)
+_PASSIVE = lazy_pattern(rf"(?i)\b{_AGAIN}\b|\b(?:now|becom|became|turn|end(?:s|ed)? up)")
+_POINTS = lazy_pattern(r"(?i)(?:the|that|this|those|these|my|our|his|your) ")
+_POINTS_BEFORE = lazy_pattern(
+    r"(?i)(?:^|[\s,.;:])(?:the|that|this|those|these|my|our|his|your) (?:(?:left|right|first"
+    r"|second|third|last|other|old|middle|bottom|top|far|near|front|back|upper|lower|existing"
+    r"|original|[a-z]+['’]s) ?(?:hand )?)+$"
+)
+_BEGINS = lazy_pattern(
+    r"(?i)\s*(?:(?:so|and|but|oh|ok|okay|well|no|wait|actually|now|sorry|um|uh|er|hello|hi|hey"
+    r"|yeah|yes),?\s+)*"
+)
+_MORE = lazy_pattern(r"(?i)\b(?:another|second|other|more|extra|also|too|as well|plus)\b")
+_KINDS = (acts.AddDevice, acts.AddCable, acts.AddConductors)
+
+
+def become_others(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "The switch got swapped for a dimmer": one in the other's place, and neither comes in."""
+    kept: list[Act] = []
+    for act in made:
+        last = kept[-1] if kept else None
+        changed = _turned(last, act, heard) if last is not None else None
+        if changed is not None:
+            kept[-1] = changed
+        else:
+            kept.append(act)
+    return kept
+
+
+def _turned(was: Act, new: Act, heard: str) -> acts.Replace | None:
+    """What is there in another's place; None where the words say no such thing."""
+    if not isinstance(was, _KINDS) or not isinstance(new, _KINDS) or type(was) is not type(new):
+        return None
+    if was.count is not None:
+        return None
+    name = was.words[:-2] if was.words.lower().endswith(("'s", "’s")) else was.words
+    end = was.span[1] - (len(was.words) - len(name) if name is not was.words else 0)
+    between = _TURNED.fullmatch(heard, was.span[0] + len(name), new.span[0])
+    if between is None or not _is_there(was, heard, between.group()):
+        return None
+    if _MORE.search(new.words):
+        return None
+    span = (was.span[0], new.span[1])
+    words = heard[slice(*span)]
+    one = isinstance(was, acts.AddDevice) and not name.lower().endswith(("es", "s"))
+    target = replace(pointed_at(was, heard[was.span[0] : end]), count=1 if one else None)
+    doubts = tuple(doubt for doubt in new.doubts if doubt.reason != "vague")
+    thing = replace(new, count=None if target.count is None else new.count, doubts=doubts)
+    return acts.Replace(
+        target=target, thing=thing, words=words, span=span, doubts=doubts, function="correction"
+    )
+
+
+def _is_there(was: Act, heard: str, between: str) -> bool:
+    """Whether what is told of is in the box: it is pointed at, or said to have changed."""
+    before = heard[: was.span[0]]
+    if _POINTS.match(was.words) or _POINTS_BEFORE.search(before):
+        return True
+    return bool(_BEGINS.fullmatch(before) and _PASSIVE.search(between))
