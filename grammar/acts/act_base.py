@@ -15,7 +15,7 @@ Function: TypeAlias = Literal["inform", "correction", "request"]
 Reason: TypeAlias = Literal[
     "heard", "repaired", "confusable", "unusual", "vague", "carried", "beside", "flips",
     "unsized", "operator", "conflict", "drastic", "named", "fewer", "some",
-    "anew",
+    "anew", "elsewhere",
 ]  # fmt: skip
 """Why a slot is not to be trusted yet.
 
@@ -27,7 +27,7 @@ an unknown verb stands before it; `conflict`: two values for one slot in one bre
 a sound would empty a box or leave it; `named`: it stands in the name of the box ("the hall
 3-way"), and may yet be said by itself; `fewer`: it would stand for more than were said; `some`:
 something is told of so many, which may be some of those that are there; `anew`: more of them than
-are there are all of them, with one that was not seen before.
+are there are all of them, with one that was not seen before; `elsewhere`: a cable leads to it.
 """
 
 WirePath: TypeAlias = Literal["ends", "through", "loop", "short_loop", "inside"]

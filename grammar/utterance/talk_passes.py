@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.utterance.become_others import become_others
+from boxaloud.grammar.utterance.devices_elsewhere import leads_elsewhere
 from boxaloud.grammar.utterance.undone_things import others_stay, said_gone, undone_things
 
 IN_TALK = (
@@ -11,5 +12,6 @@ IN_TALK = (
     (said_gone, (acts.AddDevice, acts.AddCable, acts.AddConductors), 1),
     (others_stay, (acts.PutBack, acts.AddCable, acts.AddDevice), 1),
     (become_others, (acts.AddDevice, acts.AddCable, acts.AddConductors), 2),
+    (leads_elsewhere, (acts.AddDevice, acts.Land), 1),
 )
 """As `act_passes.FIRST`, before those of all utterances."""

@@ -14,6 +14,7 @@ from boxaloud.assistant.dialogue.tracker import (
     counts,
     device_landing,
     item_changes,
+    known_cables,
     yoke_sharing,
 )
 from boxaloud.assistant.dialogue.turn import Turn
@@ -36,6 +37,9 @@ def mention(turn: Turn, thing: Thing) -> None:
         return
     if _all_of_them(turn, thing) or (isinstance(thing, AddCable) and _counted_anew(turn, thing)):
         return
+    if known_cables.told_of(turn, thing):
+        turn.understood.append(thing.words)
+        return
     if isinstance(thing, AddDevice) and thing.count is None and thing.awg is not None:
         known = references.find(turn.state, references.to_thing(replace(thing, awg=None)))
         if known is not None and getattr(known.content, "awg", 0) is None:
@@ -48,11 +52,8 @@ def mention(turn: Turn, thing: Thing) -> None:
         return
     if device_landing.is_open(turn, thing) or _devices_anew(turn, thing):
         return
-    if isinstance(thing, AddDevice) and thing.count is None and _known(turn, thing):
+    if _known(turn, thing) or _told_of(turn, thing) or known_cables.told_of(turn, thing):
         turn.understood.append(thing.words)  # "the switch is on the second one": no further one
-        return
-    if _told_of(turn, thing):
-        turn.understood.append(thing.words)
         return
     if isinstance(thing, AddJumper) and bonding_jumpers.mention(turn, thing):
         return
@@ -191,9 +192,11 @@ def _told_of(turn: Turn, thing: Thing) -> bool:
     return thing.count in (None, found[0].content.count) and _GOES.match(behind) is not None
 
 
-def _known(turn: Turn, thing: AddDevice) -> bool:
+def _known(turn: Turn, thing: Thing) -> bool:
     """Whether "the switch" is the one device of its name that was in the box before; "the device"
     is any."""
+    if not isinstance(thing, AddDevice) or thing.count is not None:
+        return False
     if not thing.words.lower().startswith(("the ", "that ")):
         return False
     began = [i.content for i in turn.began.items if isinstance(i.content, Yoke)]
