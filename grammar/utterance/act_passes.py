@@ -77,6 +77,7 @@ from boxaloud.grammar.utterance.restated_counts import (
 )
 from boxaloud.grammar.utterance.restated_lists import restated_list
 from boxaloud.grammar.utterance.ring_measures import ring_like_box, ring_measured
+from boxaloud.grammar.utterance.roles_behind import named_behind
 from boxaloud.grammar.utterance.said_anew import (
     asked_with_count,
     both_of_a_kind,
@@ -183,6 +184,7 @@ THEN: Passes = (
     (parts_of_all, (acts.RestateNumber,), 1),
     (without_sums, (acts.AddConductors, acts.OpenBox), 2),
     (named_by_role, (acts.AddCable,), 1),
+    (named_behind, (acts.AddCable,), 1),
     (headed_by_role, (acts.AddCable,), 2),
     (all_of_unknown, (acts.AddCable,), 1),
     (listed_roles, (acts.AddCable,), 2),

@@ -45,7 +45,7 @@ def named_by_role(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
         made = [
             replace(act, count=count) if act is cable else act
             for act in made
-            if act is cable or act.span[0] not in where or not _is_role(act)
+            if act is cable or act.span[0] not in where or not is_role(act)
         ]
     return made
 
@@ -62,10 +62,10 @@ def headed_by_role(made: list[Act], heard: str, left: list[Unread]) -> list[Act]
     cables behind that. Where another is named by what it does, it may be a list of them."""
     role, *behind = made
     if (
-        not _is_role(role)
+        not is_role(role)
         or not isinstance(role, acts.AddCable)
         or role.count is not None
-        or any(map(_is_role, behind))
+        or any(map(is_role, behind))
     ):
         return made
     first = behind[0]
@@ -80,7 +80,7 @@ def _is_pointed_at(cable: acts.AddCable) -> bool:
     return cable.words.lower().startswith(("the ", "that ", "this ", "my "))
 
 
-def _is_role(act: Act) -> bool:
+def is_role(act: Act) -> bool:
     """A cable named by no more than what it does, or words that are talk of something else."""
     if isinstance(act, acts.AddCable):
         return any(doubt.reason == "carried" for doubt in act.doubts)
