@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.utterance.become_others import become_others
+from boxaloud.grammar.utterance.cleaned_labels import wiped_to_read
 from boxaloud.grammar.utterance.devices_elsewhere import leads_elsewhere
 from boxaloud.grammar.utterance.undone_things import others_stay, said_gone, undone_things
 
 IN_TALK = (
+    (wiped_to_read, (acts.StartOver, acts.Remove, acts.Undo), 1),
     (undone_things, (acts.Undo,), 2),
     (said_gone, (acts.AddDevice, acts.AddCable, acts.AddConductors), 1),
     (others_stay, (acts.PutBack, acts.AddCable, acts.AddDevice), 1),
