@@ -3,9 +3,15 @@
 from __future__ import annotations
 
 from boxaloud.grammar import acts
+from boxaloud.grammar.utterance.answered_at_once import (
+    clamps_answered,
+    denied_behind,
+    numbers_asked_with,
+)
 from boxaloud.grammar.utterance.become_others import become_others
 from boxaloud.grammar.utterance.cleaned_labels import wiped_to_read
 from boxaloud.grammar.utterance.devices_elsewhere import leads_elsewhere
+from boxaloud.grammar.utterance.sized_behind import sized_behind
 from boxaloud.grammar.utterance.undone_things import others_stay, said_gone, undone_things
 
 IN_TALK = (
@@ -13,6 +19,10 @@ IN_TALK = (
     (undone_things, (acts.Undo,), 2),
     (said_gone, (acts.AddDevice, acts.AddCable, acts.AddConductors), 1),
     (others_stay, (acts.PutBack, acts.AddCable, acts.AddDevice), 1),
+    (clamps_answered, (acts.AskMeaning,), 1),
+    (numbers_asked_with, (acts.Number,), 2),
+    (denied_behind, (acts.Restate, acts.Recount, acts.Replace, acts.RestateNumber), 1),
+    (sized_behind, (acts.AddCable,), 2),
     (become_others, (acts.AddDevice, acts.AddCable, acts.AddConductors), 2),
     (leads_elsewhere, (acts.AddDevice, acts.Land), 1),
 )

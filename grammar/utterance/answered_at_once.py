@@ -1,0 +1,109 @@
+"""What is asked and answered in one breath: "is there a clamp, no"."""
+
+from __future__ import annotations
+
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Placing, Unread
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+
+_WHETHER = lazy_pattern(
+    r"(?i)(?:(?:so|and|but|um|uh|ok|okay|well|now|hmm|let'?s see),? )*"
+    r"(?:is|are|was|were|does|do|did|has|have|any)\b(?!.*\b(?:counts?|counted|matter|need|fit|go|allowed|mean|or)\b)"
+)
+_FILLED = r"[\s,.?!;–-]*(?:(?:um|uh|er|well|oh|hmm|so|actually|nope no)[\s,.]+)*"
+_NO = (
+    r"(?:no|nope|nah|none|not? (?:a |any )?(?:that i (?:can )?see|one|really|here|in here)?)\b"
+    r"(?!,? (?:wait|hang|hold|sorry|i mean|idea|clue|way|matter|longer))"
+)
+_YES = r"(?:yes|yeah|yep|yup|sure is|there is|there are|it does|it is|uh[- ]?huh)\b"
+_DENIED = lazy_pattern(rf"(?i){_FILLED}{_NO}")
+_SAID_NO = lazy_pattern(rf"(?i).*[,.?!;]{_FILLED}{_NO}[^,.?!;]*$")
+_SAID_YES = lazy_pattern(rf"(?i){_FILLED}{_YES}")
+_BETWEEN = lazy_pattern(rf"(?i){_FILLED}")
+_INSIDE = lazy_pattern(r"(?i).*\b(?:inside|internal|built[- ]in|inner)\b")
+
+
+def clamps_answered(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """Whether there are clamps, asked by one who looks and says it himself."""
+    kept: list[Act] = []
+    for act in made:
+        last = kept[-1] if kept else None
+        if isinstance(last, acts.SetClamps) and last.words and _repeats(last, act, heard):
+            continue
+        answer = _answer(act, heard)
+        kept.append(act if answer is None else _clamps(act, answer, made))
+    return kept
+
+
+def _answer(act: Act, heard: str) -> Placing | None:
+    if not isinstance(act, acts.AskMeaning) or act.term != "clamps" or act.thing is not None:
+        return None
+    if not _WHETHER.match(act.words):
+        return None
+    if _SAID_NO.match(act.words) or _DENIED.match(heard, act.span[1]):
+        return "none"
+    if _SAID_YES.match(heard, act.span[1]):
+        return "inside" if _INSIDE.match(act.words) else "present"
+    return None
+
+
+def _clamps(act: Act, where: Placing, made: list[Act]) -> Act:
+    """The answer; where another tells more of them, that stands."""
+    others = [one for one in made if isinstance(one, acts.SetClamps) and one.where != "present"]
+    if others:
+        return acts.Keep(words=act.words, span=act.span)
+    return acts.SetClamps(where=where, words=act.words, span=act.span)
+
+
+def _repeats(clamps: acts.SetClamps, act: Act, heard: str) -> bool:
+    """Whether an act is the answer itself, which the clamps stand for now."""
+    if not _WHETHER.match(clamps.words):
+        return False
+    if isinstance(act, acts.SetClamps):
+        return act.where == "present"
+    answers = isinstance(act, (acts.No, acts.Yes, acts.NoneOfThem))
+    return answers and _BETWEEN.fullmatch(heard, clamps.span[1], act.span[0]) is not None
+
+
+_ALL = lazy_pattern(r"(?i).*\b(?:all|both|like|the|of|each)\s+$")
+_ENDS = lazy_pattern(r"(?i)(?:[\s,.!?]|\bplease\b|\bthen\b|\bthough\b)*")
+_ASKED = (acts.Ask, acts.AskMeaning, acts.AskUnknown, acts.Suppose)
+
+
+def numbers_asked_with(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "What about the grounds, like all three?": a number within a question tells nothing."""
+    if not heard.rstrip().endswith("?") or not isinstance(made[0], _ASKED):
+        return made
+    return [
+        act
+        for act in made
+        if not (
+            isinstance(act, acts.Number)
+            and _ALL.match(heard[: act.span[0]])
+            and _ENDS.fullmatch(heard, act.span[1])
+        )
+    ]
+
+
+_DENIES = lazy_pattern(
+    r"(?i)[\s,.;]*(?:(?:sorry|my bad|my mistake|i mean|i meant|i misspoke|oops|excuse me|correction"
+    r"|pardon|actually|please|then|now)[\s,.;]+)*(?:and |but )?not (?:the |a |an )?"
+)
+_NUMBER = lazy_pattern(r"(?i)[a-z-]+|[0-9.]+")
+
+
+def denied_behind(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Make it four twelves, sorry, not six": the old value, denied behind the new one."""
+    for act in made:
+        if act.function != "correction":
+            continue
+        left[:] = [
+            run
+            for run in left
+            if not (
+                _NUMBER.fullmatch(run.words)
+                and _DENIES.fullmatch(heard, act.span[1], run.span[0])
+                and _ENDS.fullmatch(heard, run.span[1])
+            )
+        ]
+    return made
