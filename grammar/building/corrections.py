@@ -159,6 +159,13 @@ def build_is_now(match: Match, telling: Telling) -> list[Act] | None:
         return None  # "the switch is stappled": it is still there
     if isinstance(thing, acts.AddGrounds) and not match.found.group("ref").startswith("<grounds"):
         return None
+    if (
+        isinstance(thing, acts.AddConductors)
+        and thing.count is None
+        and match.found.group("ref").strip().split(" ")[-1].startswith("<cable")
+    ):
+        words, span = words_of(match, telling)
+        return [acts.Keep(words=words, span=span)]  # "the 14-3 is the traveller": what it is for
     between = match.found.group()[: match.found.start("new") - match.found.start()]
     if re.search(r"\bnot\b(?!.*(?:\bbut\b|it is|its))", between):
         return None

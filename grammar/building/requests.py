@@ -70,10 +70,12 @@ def build_remove(match: Match, telling: Telling) -> list[Act] | None:
         return None
     count = number_of(match)
     if match.has("ref") and re.match(
-        r"(?:t[ao]k|pull|yank|rip|cut|leav|knock|cross|strik)\w* ", match.found.group("ref")
+        r"(?:t[ao]k|pull|yank|rip|cut|leav|knock|cross|strik|lift|pop|kick|haul|boot|get|got|mov"
+        r"|clear|back)\w* ",
+        match.found.group("ref"),
     ):
         thing = next(e.found for e in pieces(match, "ref") if e.found is not None)
-        if not re.search(r"(?i) (?:out|off|away)$", thing.words.strip()):
+        if not re.search(r"(?i) (?:out|off|away)(?: of [a-z ]+)?$", thing.words.strip()):
             return None  # "cut one 14-2": nothing is taken out by that alone
         return [acts.Remove(target=reference_to(thing), words=words, span=span, function="request")]
     covered = [match.clause.elements[place] for place in match.covered()]

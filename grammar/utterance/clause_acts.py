@@ -33,6 +33,10 @@ from boxaloud.grammar.utterance.unread_grading import about_something_else, unre
 from boxaloud.grammar.utterance.usual_things import says_what_is_usual
 
 _CHANGES = frozenset(grammar_data.table("clauses")["other"]["change"])
+#: Verbs that take a thing out: none of them is unknown.
+_TAKES_OUT = lazy_pattern(grammar_data.table("patterns")["macros"]["remove"])
+_LIFTS = frozenset({"lift", "pop", "kick", "haul", "boot"})
+"""Verbs that take a thing out where "out" stands behind it."""
 
 
 def clause_acts(
@@ -213,6 +217,10 @@ def _unknown_operator(clause: Clause, heard: str) -> acts.UnknownOperator | None
         or verb.tag in ROOMS
         or verb.tag in ROOM_WORDS
         or verb.tag.endswith(("ed", "s"))
+    ):
+        return None
+    if _TAKES_OUT.fullmatch(verb.tag) or (
+        verb.tag in _LIFTS and thing.found.words.lower().endswith((" out", " off"))
     ):
         return None
     if not thing.tag.endswith(":d>") and not thing.found.words.lower().startswith(

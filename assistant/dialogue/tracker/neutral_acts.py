@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.belief import held_acts
 from boxaloud.assistant.dialogue.interpretation import references
@@ -10,6 +12,9 @@ from boxaloud.assistant.dialogue.nlg.sentences import say
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
+from boxaloud.rules.contents import Cable, Conductors
+
+_ARTICLE = re.compile(r"(?:the|that|this|an?|one) ", re.IGNORECASE)
 
 
 def keep(turn: Turn, act: acts.Keep) -> None:
@@ -51,4 +56,6 @@ def other_talk(turn: Turn, act: acts.OtherTalk) -> None:
 def described(act: acts.UnknownOperator, turn: Turn) -> str:
     """The thing that an unknown verb stood before, as it is in the box."""
     item = references.find(turn.state, references.to_thing(act.thing))
-    return item_names.bare(item.content) if item is not None else act.thing.words
+    if item is None or isinstance(item.content, (Cable, Conductors)):
+        return _ARTICLE.sub("", act.thing.words, count=1)
+    return item_names.bare(item.content)
