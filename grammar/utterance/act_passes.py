@@ -88,6 +88,7 @@ from boxaloud.grammar.utterance.said_anew import (
     yoke_of_that,
 )
 from boxaloud.grammar.utterance.said_in_two import IN_TWO_PIECES
+from boxaloud.grammar.utterance.said_of_each import each_in_loop, unreadable
 from boxaloud.grammar.utterance.shared_yokes import shared_yoke
 from boxaloud.grammar.utterance.sums_of_cables import split_by_way, summed_up
 from boxaloud.grammar.utterance.taken_once import parts_of_all, reason_for_more_wires, taken_once
@@ -166,6 +167,8 @@ FIRST: Passes = (
     (_ungrounded, (acts.Unground,), 2),
 )
 THEN: Passes = (
+    (each_in_loop, (acts.AddConductors,), 2),
+    (unreadable, (acts.AddCable, acts.More), 1),
     (appliance_outlets, (acts.Widen,), 1),
     (announced_devices, (acts.AddDevice, acts.Restate), 2),
     (described_ahead, (acts.AddCable,), 2),

@@ -1,0 +1,70 @@
+"""What is said of each of those just counted, and of a cable whose size nobody can read."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+
+_EACH = lazy_pattern(
+    r"(?i),? (?:each|every one|all|both)(?: of (?:them|which|those))?(?: (?:is|are|was|were))?"
+    r"(?: (?:left|run|kept|pulled|looped|coiled|put|laid|folded|sitting))*"
+    r"(?: (?:as|in|into|with|through))? *"
+)
+
+
+def each_in_loop(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Four 12s each left in an unbroken loop": those four are looped, and none comes on top. An
+    uncut loop of twice the free length counts twice, 314.16(B)(1)."""
+    kept: list[Act] = []
+    for act in made:
+        last = kept[-1] if kept else None
+        if (
+            isinstance(act, acts.AddConductors)
+            and isinstance(last, acts.AddConductors)
+            and act.path is not None
+            and last.path is None
+            and act.count in (None, 1)
+            and any(doubt.reason == "carried" for doubt in act.doubts)
+            and _EACH.fullmatch(heard, last.span[1], act.span[0])
+        ):
+            span = (last.span[0], act.span[1])
+            # "an uncut loop": the words "an uncut" alone would let them pass through
+            looped = "loop" in heard[act.span[0] : act.span[1] + 6].lower()
+            path = "loop" if looped else act.path
+            kept[-1] = replace(last, path=path, words=heard[slice(*span)], span=span)
+            continue
+        kept.append(act)
+    return kept
+
+
+_UNREADABLE = lazy_pattern(
+    r"(?i),? (?:(?:but|and|that|which|where|one) )*(?:(?:i|we|you|he) )?"
+    r"(?:can(?:['’]?t|not| not)|couldn['’]?t|could not|don['’]?t|do not)"
+    r" (?:read|see|make out|tell|find|know) (?:the|its|it['’]?s|what|any) ?"
+    r"(?:size|gauge|marking|print|writing|label)\b"
+    r"|,? (?:no idea what size|of unknown size|size unknown|unmarked|no marking on it)\b"
+)
+
+
+def unreadable(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Plus one more cable, can't read the size on it": of no size that another cable has, so
+    that it waits until somebody says its size."""
+    kept: list[Act] = []
+    for act in made:
+        if _sizeless(act) and _UNREADABLE.match(heard, act.span[1]):
+            left.append(Unread(heard[slice(*act.span)], act.span, True))
+            continue
+        kept.append(act)
+    return kept
+
+
+def _sizeless(act: Act) -> bool:
+    """A cable more whose size is none of its own."""
+    if isinstance(act, acts.More):
+        return act.target.kind == "cable"
+    return isinstance(act, acts.AddCable) and (
+        act.awg is None or any(doubt.reason == "carried" for doubt in act.doubts)
+    )
