@@ -64,7 +64,7 @@ def _turned(was: Act, new: Act, heard: str) -> acts.Replace | None:
     if not isinstance(was, _KINDS) or not isinstance(new, _KINDS) or type(was) is not type(new):
         return None
     if was.count is not None:
-        return None
+        return _went_from(was, new, heard)
     name = was.words[:-2] if was.words.lower().endswith(("'s", "’s")) else was.words
     end = was.span[1] - (len(was.words) - len(name) if name is not was.words else 0)
     between = _TURNED.fullmatch(heard, was.span[0] + len(name), new.span[0])
@@ -81,6 +81,32 @@ def _turned(was: Act, new: Act, heard: str) -> acts.Replace | None:
     return acts.Replace(
         target=target, thing=thing, words=words, span=span, doubts=doubts, function="correction"
     )
+
+
+_FROM = lazy_pattern(
+    r"(?i)\b(?:went|gone|goes|go|going|chang(?:e|ed|es|ing)|switch(?:ed|ing)?|swap(?:ped|ping)?"
+    r"|turned)\s+(?:over\s+)?from\s+$"
+)
+_TO = lazy_pattern(r"(?i)\s+(?:over\s+)?(?:to|into)\s+(?:(?:a|an|the)\s+)?")
+
+
+def _went_from(was: Act, new: Act, heard: str) -> acts.Replace | None:
+    """ "It went from a receptacle to a GFCI", "one receptacle is a GFCI now"."""
+    if not isinstance(was, acts.AddDevice) or not isinstance(new, acts.AddDevice):
+        return None
+    went = _FROM.search(heard[: was.span[0]]) and _TO.fullmatch(heard, was.span[1], new.span[0])
+    turned = _TURNED.fullmatch(heard, was.span[1], new.span[0])
+    now = turned is not None and (_PASSIVE.search(turned.group()) or _NOW.match(heard, new.span[1]))
+    if not went and not now:
+        return None
+    span = (was.span[0], new.span[1])
+    return acts.Replace(
+        target=pointed_at(was, was.words), thing=new, words=heard[slice(*span)], span=span,
+        doubts=new.doubts, function="correction",
+    )  # fmt: skip
+
+
+_NOW = lazy_pattern(r"(?i)\s+(?:now|instead)\b")
 
 
 def _is_there(was: Act, heard: str, between: str) -> bool:

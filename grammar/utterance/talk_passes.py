@@ -11,6 +11,7 @@ from boxaloud.grammar.utterance.answered_at_once import (
 from boxaloud.grammar.utterance.become_others import become_others
 from boxaloud.grammar.utterance.cleaned_labels import wiped_to_read
 from boxaloud.grammar.utterance.devices_elsewhere import leads_elsewhere
+from boxaloud.grammar.utterance.orders_corrected import orders_corrected
 from boxaloud.grammar.utterance.sized_behind import sized_behind
 from boxaloud.grammar.utterance.undone_things import others_stay, said_gone, undone_things
 
@@ -18,6 +19,7 @@ IN_TALK = (
     (wiped_to_read, (acts.StartOver, acts.Remove, acts.Undo), 1),
     (undone_things, (acts.Undo,), 2),
     (said_gone, (acts.AddDevice, acts.AddCable, acts.AddConductors), 1),
+    (orders_corrected, (acts.Remove, acts.Deny, acts.Keep, acts.Suppose, acts.AskMeaning), 2),
     (others_stay, (acts.PutBack, acts.AddCable, acts.AddDevice), 1),
     (clamps_answered, (acts.AskMeaning,), 1),
     (numbers_asked_with, (acts.Number,), 2),
