@@ -4,16 +4,14 @@ from __future__ import annotations
 
 from dataclasses import replace
 from decimal import Decimal
+from typing import TYPE_CHECKING
 
 from boxaloud.assistant.dialogue.enclosures.pull_state import Entering, PullBoxSaid
 from boxaloud.assistant.dialogue.question_slots import PullSlot
 from boxaloud.rules import RulesError
-from boxaloud.rules.cable_raceways import (
-    Cable314,
-    CableRaceway,
-    cable_raceway,
-    worst_insulation,
-)
+
+if TYPE_CHECKING:
+    from boxaloud.rules.cable_raceways import CableRaceway
 
 WORST = "pull_insulation"
 """Assumed: the insulation by which the raceways are the largest."""
@@ -25,6 +23,9 @@ def raceway_of(one: Entering, said: PullBoxSaid, assumed: frozenset[str]) -> Cab
     """
     if not one.wires or one.size is not None:
         return None
+    # few talks are of a cable in a pull box: the tables of raceways are read for those alone
+    from boxaloud.rules.cable_raceways import Cable314, cable_raceway, worst_insulation
+
     cable = Cable314(one.wires, one.ground, one.insulation or said.insulation)
     try:
         if not cable.insulation and WORST in assumed:
@@ -45,6 +46,8 @@ def slot_of(one: Entering, said: PullBoxSaid, assumed: frozenset[str]) -> PullSl
 
 def _held(one: Entering) -> bool:
     """Whether the tables hold a raceway for the conductors of a cable at all."""
+    from boxaloud.rules.cable_raceways import Cable314, worst_insulation
+
     try:
         worst_insulation(Cable314(one.wires, one.ground))
     except RulesError:

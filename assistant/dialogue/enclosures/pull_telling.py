@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from decimal import Decimal
 from fractions import Fraction
+from typing import TYPE_CHECKING
 
 from boxaloud.assistant.dialogue.enclosures import governing_sections, pull_cables, pull_open
 from boxaloud.assistant.dialogue.enclosures.pull_standing import PullStanding, real_lines, standing
@@ -14,9 +15,11 @@ from boxaloud.assistant.dialogue.enclosures.pull_state import Entering, PullBoxS
 from boxaloud.assistant.dialogue.nlg.sentences import counted, inches, joined, listed, say, sentence
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.rules import PullSheet, Requirement, counted_under
-from boxaloud.rules.cable_raceways import CableRaceway
 from boxaloud.rules.pull import Wall
 from boxaloud.rules.pull_limits import Compared, PullRemark
+
+if TYPE_CHECKING:
+    from boxaloud.rules.cable_raceways import CableRaceway
 
 SMALLEST_KCMIL = 250
 
