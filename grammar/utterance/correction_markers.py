@@ -75,7 +75,8 @@ def dispute(clause: Clause) -> list[Act]:
 _NOT_SO = lazy_pattern(
     r"(?:(?:no|wait|hey|but|ok|and|well) )*(?:(?:you|i) (?:got|had|have) (?:that|it|this) "
     r"(?:all )?wrong|(?:that|it|this) (?:is|was) not (?:it|that|so|true"
-    r"|what i (?:said|meant|have|told you)))"
+    r"|what i (?:said|meant|have|told you))|(?:(?:that|it|this) (?:is|was) )?"
+    r"(?:not (?:right|correct|so|true)|incorrect))"
 )
 _NOT_NUMBER = lazy_pattern(r"(?:(?:no|and|but|wait) )*not (?:the |a |an )?<n:([0-9.]+)>")
 _NUMBER_ONLY = lazy_pattern(r"(?:(?:just|only|but|it is|make it|the|a|an) )*<n:([0-9.]+)>")
