@@ -9,8 +9,10 @@ from boxaloud.grammar.utterance.answered_at_once import (
     numbers_asked_with,
 )
 from boxaloud.grammar.utterance.become_others import become_others
+from boxaloud.grammar.utterance.clamps_after_all import found_after_all
 from boxaloud.grammar.utterance.cleaned_labels import wiped_to_read
 from boxaloud.grammar.utterance.devices_elsewhere import leads_elsewhere
+from boxaloud.grammar.utterance.heads_behind_with import heads_behind_with
 from boxaloud.grammar.utterance.orders_corrected import orders_corrected
 from boxaloud.grammar.utterance.sized_behind import sized_behind
 from boxaloud.grammar.utterance.undone_things import others_stay, said_gone, undone_things
@@ -21,6 +23,8 @@ IN_TALK = (
     (said_gone, (acts.AddDevice, acts.AddCable, acts.AddConductors), 1),
     (orders_corrected, (acts.Remove, acts.Deny, acts.Keep, acts.Suppose, acts.AskMeaning), 2),
     (others_stay, (acts.PutBack, acts.AddCable, acts.AddDevice), 1),
+    (found_after_all, (), 0),
+    (heads_behind_with, (acts.AddCable, acts.AddConductors), 1),
     (clamps_answered, (acts.AskMeaning,), 1),
     (numbers_asked_with, (acts.Number,), 2),
     (denied_behind, (acts.Restate, acts.Recount, acts.Replace, acts.RestateNumber), 1),
