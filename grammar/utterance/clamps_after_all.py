@@ -23,7 +23,8 @@ _FOUND = (
 )
 _PLACE = r"(?:inside|internal|inner|built[- ]in|outside|external)"
 _HOW_MANY = (
-    r"(?: (?:one|some|a|an|two|three|four|a pair|a couple|them|clamps?|ones?|in there|in here|in it"
+    r"(?: (?:one|some|a|an|two|\d|three|four"
+    r"|a pair|a couple|them|clamps?|ones?|in there|in here|in it"
     rf"|after all|too|of them|{_PLACE}))*"
 )
 _BREAK = r"[\s,.;:!?…–—-]"
@@ -34,6 +35,11 @@ _AFTER_ALL = lazy_pattern(
     rf"|(?<=[\s,.;:!?…–—-])(?:yes|yeah|yep),? (?:an? |the |some |two )?"
     rf"{_PLACE}(?: ones?| clamps?)?\b)"
 )
+_SOME = lazy_pattern(
+    r"(?i)(?=.*\b(?:wait|actually|hold|hang|scratch|lied|wrong|no)\b)"
+    r".*\b(?:yes|yeah|yep|one|some)\b"
+)
+_ENDS = lazy_pattern(r"\s*(?:[,.;:!?…–—-]|$)")
 #: The same, said alone behind an earlier breath.
 _ALONE = lazy_pattern(
     rf"(?i)(?<![a-z])(?:{_TURN}\b{_BREAK}*)+(?<![a-z0-9'])there\s+(?:is|are)\b{_BREAK}*"
@@ -69,8 +75,8 @@ def found_after_all(made: list[Act], heard: str, left: list[Unread]) -> list[Act
         if not _denies(act):
             continue
         found = _AFTER_ALL.match(heard, act.span[1])
-        if found is None:
-            continue
+        if found is None or not (_sure(found) or _ENDS.match(heard, found.end())):
+            continue  # "no clamps, there's a connector on the back"
         if isinstance(act, acts.SetClamps):
             made = _there(made, act, found)
         elif not any(_follows(one, found) for one in made):
@@ -93,6 +99,11 @@ def _there(made: list[Act], denied: acts.SetClamps, found: re.Match[str]) -> lis
         for act in made
         if act is denied or not (isinstance(act, _ANSWERS) and _within(act, found))
     ]
+
+
+def _sure(found: re.Match[str]) -> bool:
+    """Whether it is said without the break behind it, as an ear writes it, that one is there."""
+    return _where(found.group()) != "present" or _SOME.match(found.group()) is not None
 
 
 def _where(words: str) -> Placing:
