@@ -16,7 +16,7 @@ from boxaloud.grammar.lexer.heard_words import Word
 from recordings import sound_of
 
 #: The probability is what the ear is told to be: by how strange it says the sound is.
-PLAIN = Weights(0.0, (0, 0, -1.0, 0, 0, 0, 0, 0, 0, 0, 0), ask=0.8, refuse=0.3)
+PLAIN = Weights(0.0, (0, 0, -1.0, 0, 0, 0, 0, 0, 0, 0, 0), ask=0.8, refuse=0.3, refuse_number=0.1)
 
 
 @pytest.fixture(autouse=True)

@@ -64,12 +64,14 @@ class Features:
 
 @dataclass(frozen=True, slots=True)
 class Weights:
-    """One engine's: the regression, and the probabilities under which it asks and gives up."""
+    """One engine's: the regression, and the probabilities under which it asks and gives up;
+    `refuse_number` is that of a number in answer to a question."""
 
     intercept: float
     weights: tuple[float, ...]
     ask: float
     refuse: float
+    refuse_number: float
 
     def probability(self, found: Features) -> float:
         """How likely the hearing is right, from 0 to 1."""
@@ -130,6 +132,7 @@ def table() -> dict[str, Weights]:
             tuple(float(row[name]) for name in names),
             float(row["ask"]),
             float(row["refuse"]),
+            float(row["refuse_number"]),
         )
         for engine, row in rows.items()
     }

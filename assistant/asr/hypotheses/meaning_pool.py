@@ -23,6 +23,8 @@ ANSWERS = (
     acts.Number, acts.Size, acts.Place, acts.NoneOfThem, acts.Yes, acts.No, acts.Skip,
     acts.DontKnow,
 )  # fmt: skip
+#: Those among them that are a number, which is asked back in a word.
+NUMBERS = (acts.Number, acts.Size)
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,6 +41,7 @@ class Judgement:
     """The reading that is taken, those of other meanings, and how likely it is right.
 
     `probability` is None where the engine gives nothing to judge by, as `weights` are then.
+    `number` is true where it is a number and nothing else, in answer to the open question.
     """
 
     best: Hypothesis
@@ -47,6 +50,7 @@ class Judgement:
     pooled: bool
     probability: float | None
     weights: acceptance.Weights | None
+    number: bool = False
 
     @property
     def believed(self) -> bool:
@@ -56,9 +60,11 @@ class Judgement:
 
     @property
     def refused(self) -> bool:
-        """Whether it is given up."""
+        """Whether it is given up. To ask a number back costs the turn that giving it up costs."""
         likely, weights = self.probability, self.weights
-        return likely is not None and weights is not None and likely < weights.refuse
+        if likely is None or weights is None:
+            return False
+        return likely < (weights.refuse_number if self.number else weights.refuse)
 
 
 def judged(hearing: RecognitionResult, expect: str | None = None) -> Judgement | None:
@@ -73,7 +79,8 @@ def judged(hearing: RecognitionResult, expect: str | None = None) -> Judgement |
     )
     weights = acceptance.table().get(hearing.evidence.engine) if hearing.evidence else None
     probability = None if weights is None else weights.probability(measured(hearing, expect))
-    return Judgement(best, other, meant, len(hypotheses) > 1, probability, weights)
+    number = expect is not None and bool(meant) and all(isinstance(act, NUMBERS) for act in meant)
+    return Judgement(best, other, meant, len(hypotheses) > 1, probability, weights, number)
 
 
 def measured(hearing: RecognitionResult, expect: str | None = None) -> acceptance.Features:
