@@ -26,6 +26,7 @@ class Row:
     kind: Kind
     features: tuple[float, ...]
     right: bool
+    text: str = ""
 
 
 def fitted(rows: Sequence[Row]) -> Matrix:

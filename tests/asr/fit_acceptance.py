@@ -39,6 +39,7 @@ from boxaloud.assistant.asr.audio.wav import at_rate, read_wav
 from boxaloud.assistant.asr.hypotheses.acceptance import Features
 from boxaloud.assistant.asr.hypotheses.meaning_pool import judged, measured
 from boxaloud.assistant.asr.hypotheses.meaning_representation import meaning
+from boxaloud.assistant.dialogue.act_handlers import QUESTIONS
 from boxaloud.grammar import recognise
 from boxaloud.grammar.acts import OtherTalk
 from boxaloud.grammar.lexer.numbers import word_classes
@@ -48,18 +49,25 @@ from site_noise import KINDS, in_noise
 from which_recogniser import EARS, the_ear
 
 VOICES = ("awb", "rms", "kal16")
-Channel = Literal["room", "telephone", "cut", "telephone cut"]
+Channel = Literal["room", "telephone", "cut", "telephone cut", "close cut", "telephone close cut"]
 #: Pace, pitch in hertz (None as the voice has it).
 WAYS = ((1.0, None), (0.85, 105), (1.2, 130), (1.0, 165))
 LEVELS = (None, None, 20.0, 15.0, 10.0, 5.0)
 #: Share of statements that are also heard by telephone.
 NARROW_STATEMENTS = 0.25
-#: How a sound comes: as it is; by telephone; cut to its words; both.
-CHANNELS: tuple[Channel, ...] = ("room", "telephone", "cut", "telephone cut")
+#: How a sound comes: as it is; by telephone; cut to its words, or a little within them; both.
+CHANNELS: tuple[Channel, ...] = (
+    "room", "telephone", "cut", "telephone cut", "close cut", "telephone close cut"
+)  # fmt: skip
+#: How far within its words a sound is cut closely, in seconds: recordings by hand are.
+CLOSE_SECONDS = 0.04
+KEPT_IN_ROOM = 0.6
 TELEPHONE_RATE = 8000
 SEED = 105
 #: What is less likely right than this is given up rather than asked about.
 REFUSE = 0.3
+#: The same of a number in answer to a question: hardly any that is foretold less likely is right.
+REFUSE_NUMBER = 0.02
 ANSWERS = {
     "confirm": ("yes", "no", "that's right", "correct", "yes please", "nope", "right", "skip"),
     "box": ("eighteen", "twenty point three", "thirty", "sixteen", "twelve and a half"),
@@ -152,8 +160,13 @@ def kept_cases(path: Path) -> Iterator[Said]:
             yield Said(
                 one.text, one.text if meant else "", one.speaker, place,
                 KINDS[dice.integers(len(KINDS))], LEVELS[dice.integers(len(LEVELS))],
-                asked[0] if asked else None, CHANNELS[dice.choice(4, p=(0.7, 0.1, 0.1, 0.1))],
+                asked[0] if asked else None, _channel(dice),
             )  # fmt: skip
+
+
+def _channel(dice: np.random.Generator) -> Channel:
+    other = dice.random() >= KEPT_IN_ROOM
+    return CHANNELS[1 + dice.integers(len(CHANNELS) - 1) if other else 0]
 
 
 def spoken(said: Said, kept: Path | None = None) -> Sound:
@@ -164,7 +177,9 @@ def spoken(said: Said, kept: Path | None = None) -> Sound:
     heard = in_noise(sound, noise, said.decibels, seed)
     if "telephone" in said.channel:
         heard = at_rate(Sound(at_rate(heard, TELEPHONE_RATE).samples, TELEPHONE_RATE))
-    return _cut(heard) if "cut" in said.channel else heard
+    if "cut" not in said.channel:
+        return heard
+    return _cut(heard, CLOSE_SECONDS if "close" in said.channel else 0.0)
 
 
 def _by_one_kept(said: Said, kept: Path | None) -> Sound:
@@ -186,12 +201,14 @@ def _by_flite(said: Said) -> Sound:
         return read_wav(path)
 
 
-def _cut(sound: Sound) -> Sound:
-    """The sound from the first frame of speech to the last, with nothing around it."""
+def _cut(sound: Sound, within: float) -> Sound:
+    """The sound from the first frame of speech to the last, and `within` seconds more at each
+    end, with nothing around it."""
     found = spans(sound)
     if not found:
         return sound
-    first, last = (int(at * sound.rate) * 2 for at in (found[0][0], found[-1][1]))
+    ends = found[0][0] + within, found[-1][1] - within
+    first, last = (int(at * sound.rate) * 2 for at in ends)
     return Sound(sound.samples[first:last], sound.rate)
 
 
@@ -203,14 +220,27 @@ def rows_of(ear: Recogniser, said: Said, kept: Path | None = None) -> Iterator[R
             continue
         right = bool(said.meant) and found.meant == meaning(said.meant, said.expect)
         values = measured(hearing, said.expect).values()
-        yield Row(said.voice, said.kind, values, right)
+        yield Row(said.voice, said.kind, values, right, said.text)
+
+
+def enters(said: Said) -> bool:
+    """Whether it may enter anything: a misheard question enters nothing, and sets no threshold."""
+    told = recognise(said.meant, said.expect).acts
+    return not said.meant or any(not isinstance(act, QUESTIONS) for act in told)
 
 
 def table(ear: str, weights: Matrix, ask: float) -> str:
     names = [field.name for field in fields(Features)]
     lines = [f"[{ear}]", f"intercept = {weights[-1]:.3f}"]
     lines += [f"{name} = {value:.3f}" for name, value in zip(names, weights[:-1], strict=True)]
-    return "\n".join([*lines, f"ask = {ask:.2f}", f"refuse = {REFUSE:.2f}"])
+    return "\n".join(
+        [
+            *lines,
+            f"ask = {ask:.2f}",
+            f"refuse = {REFUSE:.2f}",
+            f"refuse_number = {REFUSE_NUMBER:.2f}",
+        ]
+    )
 
 
 def main() -> None:
@@ -234,7 +264,7 @@ def main() -> None:
             log.write(json.dumps(known[-1]) + "\n")
             log.flush()
     rows = [
-        Row(said.voice, said.kind, tuple(values), right)
+        Row(said.voice, said.kind, tuple(values), right, said.text)
         for said, hearings in ((Said(*one["said"]), one["rows"]) for one in known)
         for values, right in hearings
     ]
@@ -243,8 +273,10 @@ def main() -> None:
     out = sys.stdout.write
     out(f"{len(known)} sounds, {len(rows)} hearings, each foretold without its own voice:\n")
     out(f"{diagram(told)}\nexpected calibration error {calibration_error(told):.3f}\n\n")
-    sounds = Counter(Said(*one["said"]).kind for one in known)
-    out(table(asked.ear, fitted(rows), threshold(judged, sounds)) + "\n")
+    entering = [said for said in (Said(*one["said"]) for one in known) if enters(said)]
+    kinds, texts = Counter(said.kind for said in entering), {said.text for said in entering}
+    entered = [(likely, row) for likely, row in judged if row.text in texts]
+    out(table(asked.ear, fitted(rows), threshold(entered, kinds)) + "\n")
 
 
 if __name__ == "__main__":

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from prepare import HELD_OUT, Caster, statements_of
 from pronounce import Pronunciation, accented
-from texts import GLOSS_FILES, QUESTIONS, plain, texts, wordnet_examples
+from texts import GLOSS_FILES, QUESTIONS, near, plain, texts, wordnet_examples
 
 #: A line as WordNet writes it: a gloss behind a bar, its examples in quotation marks.
 GLOSS = '0001 03 n 01 box 0 000 | a case; "she left the box open"; "the PDP-11 hummed"; "a box"\n'
@@ -32,9 +32,15 @@ def test_examples_are_taken_from_glosses_where_they_are_words(wordnet: Path) -> 
     assert set(wordnet_examples(wordnet)) == {"she left the box open", "a box"}
 
 
+def test_words_that_sound_like_a_short_one_are_found_by_one_phoneme() -> None:
+    """Phonemes as the lexicons write them; stress tells no words apart."""
+    sounds = {"five": "fˈIv", "hive": "hˈIv", "fence": "fˈɛns", "four": "fˈɔɹ", "for": "fɔɹ"}
+    assert near(["hive", "fence", "for", "five", "unknown"], sounds.get) == ["hive", "for"]
+
+
 def test_texts_are_the_same_for_the_same_seed(wordnet: Path) -> None:
     one, again, other = (
-        list(texts(200, seed, wordnet, frozenset(), QUESTIONS)) for seed in (3, 3, 4)
+        list(texts(200, seed, wordnet, frozenset(), QUESTIONS, str.lower)) for seed in (3, 3, 4)
     )
     assert one == again
     assert one != other
@@ -42,16 +48,16 @@ def test_texts_are_the_same_for_the_same_seed(wordnet: Path) -> None:
 
 
 def test_what_a_test_says_is_not_trained_on(wordnet: Path, tmp_path: Path) -> None:
-    without = list(texts(400, 3, wordnet, frozenset(), QUESTIONS))
+    without = list(texts(400, 3, wordnet, frozenset(), QUESTIONS, str.lower))
     long = [said for said in without if len(said.split()) > 2]
     listing = tmp_path / "held.txt"
     listing.write_text("\n".join(long))
     held = statements_of(listing)
-    kept = [said for said in texts(400, 3, wordnet, held | {"she left the box open"}, ())
+    kept = [said for said in texts(400, 3, wordnet, held | {"she left the box open"}, (), str.lower)
             if "box" in plain(said)]  # fmt: skip
     assert kept
     drawn = {said for said in without if said in held}
-    again = set(texts(400, 3, wordnet, held, QUESTIONS))
+    again = set(texts(400, 3, wordnet, held, QUESTIONS, str.lower))
     trade = {said for said in drawn if "box" in said or "fourteen" in said}
     assert trade
     assert not trade & again

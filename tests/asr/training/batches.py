@@ -15,6 +15,7 @@ from degradation import (
     in_a_room,
     loudness,
     on_a_bad_line,
+    other_mouths,
     over_a_telephone,
     uniform,
     with_gaps,
@@ -26,6 +27,10 @@ PEAK = 16_000
 NOISES = 320
 #: How often each synthesiser is heard, whatever the size of its set.
 SHARES = {"kokoro": 0.8, "flite": 0.2}
+#: Shorter than this an utterance is a word or two: it is cut tightly and telephoned more often.
+SHORT_SAMPLES = int(1.1 * RATE)
+#: How much of a short one's beginning and end is cut away at most, of it and its quiet.
+MOST_BEGUN_LATE, MOST_ENDED_SOON = int(0.07 * RATE), int(0.12 * RATE)
 #: Letters a second beyond which no utterance can be written by CTC.
 MOST_LETTERS_A_SECOND = 45
 
@@ -130,25 +135,36 @@ class Batches:
         index = torch.from_numpy(chosen).to(DEVICE)
         start, length = self._spoken.starts[index], self._spoken.lengths[index]
         many = len(chosen)
+        short = length < SHORT_SAMPLES
+        start, length = self._cut_short(start, length, short)
         # Faster means higher, and the mouth smaller: up to a child's.
         pace = torch.where(
             happens(many, 0.3)[:, 0], torch.ones(many, device=DEVICE), uniform(many, 0.8, 1.36)
         )
-        tight = happens(many, 0.25)[:, 0]
+        tight = happens(many, torch.where(short, 0.6, 0.25)[:, None])[:, 0]
         lead = torch.where(tight, uniform(many, 0, 1600), uniform(many, 800, 12_000))
         tail = torch.where(tight, uniform(many, 0, 1600), uniform(many, 1600, 14_000))
         frames = ((lead + length / pace + tail) / 160).long() // 2 * 2
         whole = int(frames.max()) * 160
         x = self._spoken.cut(start, length, whole, lead, pace)
-        x = on_a_bad_line(over_a_telephone(self._among_noises(in_a_room(x))))
+        telephoned = torch.where(short, 0.5, 0.3)[:, None]
+        x = on_a_bad_line(over_a_telephone(self._among_noises(in_a_room(x)), telephoned))
         # Quiet is added where a recording begins or ends within the words.
         time = torch.arange(whole, device=DEVICE)[None]
         cut_off = happens(many, 0.2) & (
             (time < lead[:, None] - 800) | (time > (lead + length / pace + 800)[:, None])
         )
-        return with_gaps(
-            self.log_mel(torch.where(cut_off, torch.zeros_like(x), x), frames)
-        ), frames // 2
+        x = torch.where(cut_off, torch.zeros_like(x), x)
+        return with_gaps(self._levels(other_mouths(self._power(x)), frames)), frames // 2
+
+    @staticmethod
+    def _cut_short(start: Tensor, length: Tensor, short: Tensor) -> tuple[Tensor, Tensor]:
+        """Some of the short ones begun late or ended too soon, as people's recordings are."""
+        many = len(start)
+        late = uniform(many, 0, MOST_BEGUN_LATE) * (short & happens(many, 0.4)[:, 0])
+        soon = uniform(many, 0, MOST_ENDED_SOON) * (short & happens(many, 0.4)[:, 0])
+        late, soon = (torch.minimum(each, length * 0.2).long() for each in (late, soon))
+        return start + late, length - late - soon
 
     def _among_noises(self, x: Tensor) -> Tensor:
         many, whole = x.shape
@@ -193,10 +209,15 @@ class Batches:
 
     def log_mel(self, x: Tensor, frames: Tensor) -> Tensor:
         """As `frontend/log_mel.spectrum` makes them, of each row's own frames alone."""
+        return self._levels(self._power(x), frames)
+
+    def _power(self, x: Tensor) -> Tensor:
         bins = torch.stft(
             x, 400, 160, window=self._window, center=True, pad_mode="reflect", return_complex=True
         )
-        power = bins.abs().square()[:, :, : x.shape[1] // 160]
+        return bins.abs().square()[:, :, : x.shape[1] // 160]
+
+    def _levels(self, power: Tensor, frames: Tensor) -> Tensor:
         levels = (self._filters @ power).clamp(1e-10).log10().transpose(1, 2)
         own = torch.arange(levels.shape[1], device=DEVICE)[None] < frames[:, None]
         top = levels.masked_fill(~own[..., None], -10).amax((1, 2), keepdim=True)

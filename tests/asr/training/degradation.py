@@ -12,6 +12,8 @@ from torch import Tensor
 
 RATE = 16_000
 NOISE_SECONDS = 12
+#: Part of the band up to which a stretched mouth's frequencies are stretched evenly.
+HIGHEST_STRETCHED = 0.7
 DEVICE = "cuda" if torch.cuda.is_available() else "cpu"
 
 
@@ -20,8 +22,8 @@ def uniform(many: int, low: float, high: float) -> Tensor:
     return torch.rand(many, device=DEVICE) * (high - low) + low
 
 
-def happens(many: int, share: float) -> Tensor:
-    """True in a `share` of `many` cases, (many, 1)."""
+def happens(many: int, share: float | Tensor) -> Tensor:
+    """True in a `share` of `many` cases, (many, 1); a share each where it is (many, 1)."""
     return torch.rand(many, 1, device=DEVICE) < share
 
 
@@ -142,10 +144,10 @@ def in_a_room(x: Tensor) -> Tensor:
     return x * (level / loudness(x))
 
 
-def over_a_telephone(x: Tensor) -> Tensor:
-    """A third of the rows in a narrow band, most of those in few bits by the mu law."""
+def over_a_telephone(x: Tensor, share: float | Tensor = 0.3) -> Tensor:
+    """A share of the rows in a narrow band, most of those in few bits by the mu law."""
     batch, length = x.shape
-    narrow = happens(batch, 0.3)
+    narrow = happens(batch, share)
     hertz = torch.fft.rfftfreq(length, 1 / RATE, device=DEVICE)[None]
     low, high = uniform(batch, 20, 380)[:, None], uniform(batch, 2900, 5000)[:, None]
     high = torch.where(happens(batch, 0.4), torch.full_like(high, 3900.0), high)
@@ -170,6 +172,23 @@ def on_a_bad_line(x: Tensor) -> Tensor:
     x = x * ~(lost.repeat_interleave(320, 1)[:, :length] & happens(batch, 0.1))
     x = x / x.abs().amax(1, keepdim=True).clamp(1e-5) * 10 ** uniform(batch, -1.5, 0)[:, None]
     return x + torch.randn_like(x) * 10 ** uniform(batch, -6, -4)[:, None]
+
+
+def other_mouths(power: Tensor) -> Tensor:
+    """Spectra, (batch, bins, frames), of mouths longer or shorter: most rows with their frequencies
+    stretched, up to where the highest stay in place (Jaitly and Hinton, 2013, vocal tract length
+    perturbation)."""
+    batch, bins, frames = power.shape
+    stretch = torch.where(
+        happens(batch, 0.6), uniform(batch, 0.85, 1.18)[:, None], torch.ones(batch, 1).to(power)
+    )
+    bend = HIGHEST_STRETCHED * (bins - 1) / stretch.clamp(1)
+    bin_ = torch.arange(bins, device=power.device)[None].float()
+    above = bins - 1 - (bins - 1 - bin_) * (bins - 1 - stretch * bend) / (bins - 1 - bend)
+    source = torch.where(bin_ < bend, bin_ * stretch, above).clamp(0, bins - 1.001)
+    low = source.floor().long()[:, :, None].expand(batch, bins, frames)
+    part = (source - source.floor())[:, :, None]
+    return power.gather(1, low) * (1 - part) + power.gather(1, low + 1) * part
 
 
 def with_gaps(mel: Tensor) -> Tensor:

@@ -132,8 +132,9 @@ def main() -> None:
     np.savez(given.folder / "styles.npz", **voices)
     held = statements_of(given.held)
     caster = Caster(list(voices), given.lexicons, vocabulary, given.seed)
-    said = texts(given.many, given.seed, given.wordnet, held, QUESTIONS)
-    watched = texts(given.watched, given.seed + 1000, given.wordnet, held, QUESTIONS)
+    sounds = Pronunciation(given.lexicons, british=False).word
+    said = texts(given.many, given.seed, given.wordnet, held, QUESTIONS, sounds)
+    watched = texts(given.watched, given.seed + 1000, given.wordnet, held, QUESTIONS, sounds)
     found = list(jobs(caster, said, watched))
     random.Random(given.seed).shuffle(found)
     with (given.folder / "jobs.jsonl").open("w") as file:

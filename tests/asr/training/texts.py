@@ -8,10 +8,11 @@ from __future__ import annotations
 
 import random
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterable, Iterator
 from pathlib import Path
 
 from boxaloud.grammar import sample, vocabulary
+from rapidfuzz.distance import Levenshtein
 
 QUESTIONS = (None, "box", "clamps", "grounds", "device_size", "confirm")
 SHORT = [
@@ -21,8 +22,11 @@ SHORT = [
     "hundred", "yes", "no", "yeah", "yep", "nope", "inside", "outside", "none", "both",
     "right", "wrong",
 ]  # fmt: skip
-#: Shares of a training set, by kind of text.
-SHARES = {"trade": 0.50, "short": 0.10, "numbers": 0.05, "word": 0.08, "words": 0.05, "other": 0.22}
+#: Shares of a training set, by kind of text: `near` are words that sound like a short one.
+SHARES = {
+    "trade": 0.40, "short": 0.20, "numbers": 0.06, "near": 0.08, "word": 0.07, "words": 0.04,
+    "other": 0.15,
+}  # fmt: skip
 GLOSS_FILES = ("data.noun", "data.verb", "data.adj", "data.adv")
 LONGEST = 22
 
@@ -54,11 +58,32 @@ def trade_sentences(many: int, seed: int, questions: tuple[str | None, ...]) -> 
     return [said for said in found if said.strip() and len(said.split()) <= LONGEST]
 
 
+def near(words: Iterable[str], sounds: Callable[[str], str | None]) -> list[str]:
+    """The words that `sounds` tells from one of `SHORT` by one phoneme, stress left out."""
+
+    def plainly(word: str) -> str:
+        return re.sub("[ˈˌ]", "", sounds(word) or "")
+
+    short = {said for word in SHORT if (said := plainly(word))}
+    return [
+        word
+        for word in words
+        if word not in SHORT
+        and (said := plainly(word))
+        and any(Levenshtein.distance(said, one, score_cutoff=1) <= 1 for one in short)
+    ]
+
+
 def texts(
-    many: int, seed: int, wordnet: Path, held: frozenset[str], questions: tuple[str | None, ...]
+    many: int,
+    seed: int,
+    wordnet: Path,
+    held: frozenset[str],
+    questions: tuple[str | None, ...],
+    sounds: Callable[[str], str | None],
 ) -> Iterator[str]:
     """`many` sentences to speak, the same for the same seed; none of three words or more in
-    `held`."""
+    `held`. `sounds` tells a word's phonemes."""
     chance = random.Random(seed)
     trade = [
         said
@@ -70,6 +95,7 @@ def texts(
     chance.shuffle(other)
     general = sorted({word for said in other for word in said.split() if len(word) > 1})
     known = sorted(vocabulary())
+    confusable = near(general, sounds) or general
     kinds, shares = list(SHARES), list(SHARES.values())
     for place in range(many):
         (kind,) = chance.choices(kinds, shares)
@@ -81,6 +107,8 @@ def texts(
             yield chance.choice(SHORT) if chance.random() < 0.7 else chance.choice(known)
         elif kind == "numbers":
             yield " ".join(chance.choices(SHORT[:28], k=chance.randint(2, 3)))
+        elif kind == "near":
+            yield chance.choice(confusable)
         elif kind == "word":
             yield chance.choice(general)
         else:
