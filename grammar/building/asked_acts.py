@@ -22,7 +22,7 @@ from boxaloud.grammar.building.taken_room import (
 )
 from boxaloud.grammar.building.told_acts import tell
 from boxaloud.grammar.building.told_clause import Telling
-from boxaloud.grammar.building.volume_readings import volume_for, volume_of_a_box
+from boxaloud.grammar.building.volume_readings import boxes_compared, volume_for, volume_of_a_box
 from boxaloud.grammar.clauses.act_fields import BOX, QUESTIONS, THINGS, act_of, thing_of
 from boxaloud.grammar.clauses.clause import Clause
 from boxaloud.grammar.clauses.mood import TELLING_IF, UNSURE
@@ -226,6 +226,7 @@ _READINGS: tuple[Callable[[Question], list[Act] | None], ...] = (
     _unsure,
     _of_a_report,
     volume_of_a_box,
+    boxes_compared,
     _conditional,
     _on_condition,
     _of_the_code,

@@ -8,6 +8,7 @@ from functools import lru_cache
 from boxaloud.grammar import grammar_data
 from boxaloud.grammar.clauses.clause import Clause, Mood
 from boxaloud.grammar.clauses.most_wanted import asks_for_most
+from boxaloud.grammar.clauses.tag_questions import asks_of_a_rule
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.phrases.statements import Statement
 
@@ -136,7 +137,7 @@ def find_mood(clause: Clause) -> None:
     asks = _ASKS_OF_FIT if clause.closes == "?" else _FITS_WITH
     if clause.mood == "declarative" and asks.search(clause.line) and _further(clause):
         clause.mood, clause.fit = "interrogative", True
-    if clause.mood == "declarative" and asks_for_most(clause.line):
+    if clause.mood == "declarative" and (asks_for_most(clause.line) or asks_of_a_rule(clause.line)):
         clause.mood = "interrogative"
     if clause.mood == "interrogative" and any(_passes(found) for found in clause.found):
         clause.fit = True

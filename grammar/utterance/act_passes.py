@@ -104,7 +104,13 @@ from boxaloud.grammar.utterance.told_of import (
     sworn_at,
 )
 from boxaloud.grammar.utterance.ways_out import out_again
-from boxaloud.grammar.utterance.yokes import appliance_outlets, narrow_yoke, one_yoke, wide_yoke
+from boxaloud.grammar.utterance.yokes import (
+    appliance_outlets,
+    gangs_behind,
+    narrow_yoke,
+    one_yoke,
+    wide_yoke,
+)
 
 Tidying: TypeAlias = Callable[[list[Act], str, list[Unread]], list[Act]]
 """A pass over the acts of an utterance, given its words and what was left unread, which it may
@@ -238,6 +244,7 @@ THEN: Passes = (
     (false_starts, (acts.Number,), 2),
     (one_yoke, (acts.AddDevice,), 1),
     (one_combined, (acts.AddDevice,), 1),
+    (gangs_behind, (acts.NameBoxKind,), 2),
     (wide_yoke, (), 0),
     (narrow_yoke, (acts.AddDevice,), 1),
     (named_by_device, (acts.AddDevice, acts.AddTerminalBlock), 2),

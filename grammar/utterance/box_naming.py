@@ -11,7 +11,7 @@ from boxaloud.grammar.acts import Act, Unread, Utterance
 from boxaloud.grammar.clauses.act_fields import THINGS
 from boxaloud.grammar.clauses.act_kinds import is_thing
 from boxaloud.grammar.lazy_patterns import lazy_pattern
-from boxaloud.grammar.utterance.headings import LETTERED, ROOMS
+from boxaloud.grammar.utterance.headings import LETTERED, ROOM_WORDS, ROOMS
 
 _LEAD = (
     r"(?:(?:ok|okay|so|and|please|hey|no|actually|wait|sorry|um|uh|hello|hi|well|now|let us|let's"
@@ -34,9 +34,57 @@ _NAMING = tuple(
 _AT_HAND = frozenset({"it", "this", "that", "the", "this box", "that box", "the box", "this one"})
 
 
+_PLACE_WORDS = ROOMS | ROOM_WORDS
+_NO_NAMES = frozenset({"box", "new", "next", "other", "another", "old", "same"})
+_OF_A_PLACE = r"(?:the |my |our )?(?P<name>[a-z]+(?: [a-z]+){0,3}?)(?: box)?"
+#: "Second box, the sewing room": a box by its number, then by its name.
+_NUMBERED_NAME = lazy_pattern(
+    rf"{_LEAD}(?:the )?(?P<at>{'|'.join(_ORDINALS)}|next|last) (?:box|one)(?: is|'s)?[,:]? "
+    rf"{_OF_A_PLACE}[.!]?"
+)
+_PLEASE = lazy_pattern(r",? (?:please|then)[.!]?$")
+#: "Upstairs bath again": the box that is gone back to.
+_AGAIN = lazy_pattern(
+    rf"{_LEAD}(?:(?:to|in|at|on|it's|it is|that's) )*{_OF_A_PLACE}(?: one)?,? "
+    r"(?:again|once more)[.!]?"
+)
+#: "Upstairs bath", "living room first": what is said next is of the box there.
+_ALONE = lazy_pattern(rf"{_LEAD}{_OF_A_PLACE}(?:,? (?:first|to start|to begin with))?[.!:]?")
+
+
+def _place(said: re.Match[str] | None) -> str:
+    """The name of a place in a building among what a pattern found; empty where it is none."""
+    words = said["name"].split() if said is not None else []
+    if (
+        _NO_NAMES.intersection(words)
+        or not ROOMS.intersection(words)
+        or not _PLACE_WORDS.issuperset(words)
+    ):
+        return ""
+    return " ".join(words)
+
+
+def _by_its_place(low: str, heard: str) -> Act | None:
+    """ "Second box, the sewing room", "upstairs bath again", "upstairs bath"."""
+    span = (0, len(heard))
+    low = _PLEASE.sub("", low)
+    numbered = _NUMBERED_NAME.fullmatch(low)
+    if numbered is not None and (name := _place(numbered)):
+        if numbered["at"] == "first":  # whatever is in it stays in it
+            return acts.NameBox(name=name, of="first box", words=heard, span=span)
+        return acts.NextBox(name=name, words=heard, span=span)
+    if name := _place(_AGAIN.fullmatch(low)):
+        return acts.OpenBox(name=name, words=heard, span=span)
+    if " box" not in low and (name := _place(_ALONE.fullmatch(low))):
+        return acts.NameBox(name=name, words=heard, span=span)
+    return None
+
+
 def box_named(heard: str) -> Act | None:
     """The act of an utterance that does nothing but name a box; None for any other."""
     low = heard.lower()
+    if placed := _by_its_place(low.strip(), heard):
+        return placed
     if "box" not in low and " one" not in low and "rename" not in low:
         return None
     if letter := LETTERED.fullmatch(low.strip()):

@@ -171,34 +171,10 @@ def _asked(
 
 
 _BEFORE_VERB = frozenset(
-    {
-        "ok",
-        "okay",
-        "so",
-        "and",
-        "then",
-        "now",
-        "well",
-        "please",
-        "just",
-        "i",
-        "we",
-        "you",
-        "let",
-        "us",
-        "oh",
-        "actually",
-        "no",
-        "wait",
-        "also",
-        "to",
-        "gonna",
-        "going",
-        "should",
-        "will",
-        "can",
-    }
-)
+    {"ok", "okay", "so", "and", "then", "now", "well", "please", "just", "i", "we", "you",
+     "let", "us", "oh", "actually", "no", "wait", "also", "to", "gonna", "going", "should",
+     "will", "can"}
+)  # fmt: skip
 
 
 def _unknown_operator(clause: Clause, heard: str) -> acts.UnknownOperator | None:
@@ -237,7 +213,9 @@ def _unknown_operator(clause: Clause, heard: str) -> acts.UnknownOperator | None
 
 
 _RELATIVE = lazy_pattern(
-    r"^(?:which|who|where|when) (?:(?:is|are|has|have|was|were|goes|go|comes|come|makes|feeds"
+    r"^(?!which (?:<n:1> )?(?:is|are|has|holds|one is) (?:the )?(?:more|most|[a-z]+ier|bigger"
+    r"|larger|smaller|deeper|wider|taller|tighter|shallower|better|cheaper|[a-z]+est)\b)"
+    r"(?:which|who|where|when) (?:(?:is|are|has|have|was|were|goes|go|comes|come|makes|feeds"
     r"|means) (?:(?:a|an|the|all|both|on|to|just|of|got|from) )*<|(?:i|we|both|all|each|<))"
 )
 _WHAT_I_HAVE = lazy_pattern(

@@ -11,7 +11,7 @@ from boxaloud.grammar.utterance.headings import ROOM_WORDS, ROOMS
 
 #: Before the device: where the box is, and nothing counted.
 _WHERE = lazy_pattern(
-    r"(?i)(?:(?:ok|okay|so|um|uh|right|now|well|this is|it's|it is|for|the|my|our|that),? )*"
+    r"(?i)\s*(?:(?:ok|okay|so|um|uh|right|now|well|this is|it's|it is|for|the|my|our|that),? )*"
     r"(?:[a-z][a-z']*[,.]? ){0,4}"
 )
 #: Behind it: a break, or where it is.
@@ -20,6 +20,8 @@ _HEADED = lazy_pattern(
     r"|behind|near|over|under|for|of|on|above|beside|outside|there's|there is|has)\b)"
 )
 _COMMA = lazy_pattern(r"(?i)(?: (?:box|problem|job|circuit|location))?\s*,")
+#: "Den switch box two 14-2 and a dimmer", as an ear gives it.
+_ITS_BOX = lazy_pattern(r"(?i)\s+box\b")
 _PLACES = ROOMS | ROOM_WORDS
 _COUNTED = lazy_pattern(r"(?i)(?:a|an|one|two|three|four|five|six|\d|just|only|single)\b")
 _SWITCHES = ("switch", "dimmer", "timer", "sensor", "control")
@@ -48,7 +50,7 @@ def _heads(first: Act, heard: str) -> bool:
         return False
     place = bool(_PLACES.intersection(f"{before} {first.words}".lower().split()))
     named = _HEADED.match(heard, first.span[1]) is not None
-    return named or (place and _COMMA.match(heard, first.span[1]) is not None)
+    return named or (place and any(p.match(heard, first.span[1]) for p in (_COMMA, _ITS_BOX)))
 
 
 def _listed(act: Act, first: Act) -> bool:

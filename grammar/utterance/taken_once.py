@@ -7,6 +7,18 @@ from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 _PRONOUN = lazy_pattern(r"(?i)\b(?:it|them|that|those|that one)\b")
+#: "So one less": how many that leaves out, told of what was just taken.
+_LESS = lazy_pattern(
+    r"(?i)(?:(?:and|so|that|that['’]?s|which|which['’]?s|is|it['’]?s|makes|leaves|means|meaning|us|me"
+    r"|just|only) )*(?:\w+) (?:less|fewer)\b"
+)
+_NOT_DONE = (acts.Suppose, acts.Keep, acts.Ask, acts.AskUnknown, acts.AskMeaning)
+_BUT_ANOTHER = lazy_pattern(r"(?i)\b(?:then|also|another|more|plus)\b")
+#: "I pulled one back to the attic box": who did it says where the end of it went.
+_DRAWN = lazy_pattern(
+    r"(?i)\b(?:pulled|cut|took|taken|moved|sent|ran|fished|routed|rerouted|brought|traced|dragged"
+    r"|chopped|backed)\b"
+)
 _TOO = lazy_pattern(r"(?i)\b(?:too|also|as well|another|other|more)\b")
 
 
@@ -17,13 +29,45 @@ def taken_once(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
         last = kept[-1] if kept else None
         again = (
             isinstance(act, acts.Remove)
-            and isinstance(last, (acts.Remove, acts.Deny))
+            and isinstance(last, (acts.Remove, acts.Deny, *_NOT_DONE))
             and act.target.kind == "anything"
             and act.target.awg is None
-            and _PRONOUN.search(act.words)
+            and (
+                (_PRONOUN.search(act.words) and not isinstance(last, _NOT_DONE))
+                or _so_many_less(act, last, heard)
+            )
             and not _TOO.search(heard[act.span[0] :])
         )
         if not again:
+            kept.append(act)
+    return kept
+
+
+def _so_many_less(act: acts.Remove, last: Act | None, heard: str) -> bool:
+    """ "One was cut back, so one less": the same one, told by how many are fewer; and none where
+    its going was asked of, supposed or forbidden."""
+    if isinstance(last, _NOT_DONE):
+        return _LESS.fullmatch(act.words.strip()) is not None
+    return (
+        isinstance(last, acts.Remove)
+        and (last.target.count or 1) == (act.target.count or 1)
+        and _LESS.fullmatch(act.words.strip()) is not None
+        and _BUT_ANOTHER.search(heard[last.span[1] : act.span[1]]) is None
+    )
+
+
+def drawn_back(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "I pulled one of those back to the attic box": where it ends now, and no box is opened."""
+    kept: list[Act] = []
+    for act in made:
+        last = kept[-1] if kept else None
+        if not (
+            isinstance(act, acts.OpenBox)
+            and isinstance(last, acts.Remove)
+            and act.words.lower().startswith("back ")
+            and _DRAWN.search(last.words)
+            and not heard[last.span[1] : act.span[0]].strip()
+        ):
             kept.append(act)
     return kept
 

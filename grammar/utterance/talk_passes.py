@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from boxaloud.grammar import acts
+from boxaloud.grammar.clauses.act_fields import THINGS
 from boxaloud.grammar.utterance.answered_at_once import (
     clamps_answered,
     denied_behind,
@@ -14,11 +15,23 @@ from boxaloud.grammar.utterance.cleaned_labels import wiped_to_read
 from boxaloud.grammar.utterance.devices_elsewhere import leads_elsewhere
 from boxaloud.grammar.utterance.heads_behind_with import heads_behind_with
 from boxaloud.grammar.utterance.orders_corrected import orders_corrected
+from boxaloud.grammar.utterance.said_once_more import (
+    already_told,
+    clamps_put_right,
+    pole_behind,
+    volume_of_that,
+)
 from boxaloud.grammar.utterance.sized_behind import sized_behind
+from boxaloud.grammar.utterance.taken_once import drawn_back
 from boxaloud.grammar.utterance.undone_things import others_stay, said_gone, undone_things
 
 IN_TALK = (
     (wiped_to_read, (acts.StartOver, acts.Remove, acts.Undo), 1),
+    (drawn_back, (acts.OpenBox,), 2),
+    (already_told, tuple(THINGS.values()), 1),
+    (pole_behind, (acts.AddDevice,), 2),
+    (volume_of_that, (acts.DoIt,), 2),
+    (clamps_put_right, (acts.Undo,), 2),
     (undone_things, (acts.Undo,), 2),
     (said_gone, (acts.AddDevice, acts.AddCable, acts.AddConductors), 1),
     (orders_corrected, (acts.Remove, acts.Deny, acts.Keep, acts.Suppose, acts.AskMeaning), 2),

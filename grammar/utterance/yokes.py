@@ -95,6 +95,52 @@ _WIDE = lazy_pattern(
 )
 
 
+_APPLIANCES = frozenset(
+    {"range receptacle", "dryer receptacle", "30 amp receptacle", "50 amp receptacle",
+     "locking receptacle", "single receptacle", "receptacle"}
+)  # fmt: skip
+#: "… on it two gangs wide", "… is the wide one, two gangs": of the receptacle, and no box.
+_GANGS_BEHIND = lazy_pattern(
+    r"(?i)(?:\W|\b(?:on|it|it's|there|in|that|which|is|and|takes?|takin|taking|up|needs?|the|a|an"
+    r"|big|wider?|one|kind|type|so|spans?|covers?|s|amp|thirty|fifty|30|50|plug|about)\b)*"
+    r"\b(?:two|double|2)[- ]?gangs?\b"
+)
+
+
+def gangs_behind(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Fifty amp receptacle on it two gangs wide": how wide the receptacle is, not the box."""
+    kept: list[Act] = []
+    for act in made:
+        last = kept[-1] if kept else None
+        if (
+            isinstance(act, acts.NameBoxKind)
+            and (act.gangs or 0) > 1
+            and (act.family, act.material, act.name) == (None, None, None)
+            and isinstance(last, acts.AddDevice)
+            and last.name in _APPLIANCES
+            and last.gangs is None
+            and last.count in (None, 1)
+            and _GANGS_BEHIND.fullmatch(heard[last.span[1] : act.span[1]])
+            and _says_wide(heard[last.span[1] :], last)
+        ):
+            kept[-1] = replace(last, gangs=act.gangs)
+            continue
+        kept.append(act)
+    return kept
+
+
+_WIDELY = lazy_pattern(r"(?i).*?\bgangs?\b(?: wide| across| in width)|.*?\bwide\b.*?\bgangs?\b")
+_THEN_BOX = lazy_pattern(r"(?i).*?\bgangs?\b(?: wide)?,? (?:\w+ )?box\b")
+
+
+def _says_wide(behind: str, device: acts.AddDevice) -> bool:
+    """Whether what is said behind a device is its width: a plain "two gang" may be the box's."""
+    if _THEN_BOX.match(behind):
+        return False
+    plural = device.name != "receptacle" and re.match(r"(?i).*?\bgangs\b", behind) is not None
+    return plural or _WIDELY.match(behind) is not None
+
+
 def wide_yoke(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "A plug … on a two-gang strap", "its strap is two gangs wide": 314.16(B)(4) asks for two
     allowances for each gang that a yoke or strap is wide."""

@@ -1,0 +1,41 @@
+"""Questions with the words of a statement: "a clamp counts as one, right", "… isn't it"."""
+
+from __future__ import annotations
+
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+
+_TAG = (
+    r" (?:right|correct|yes|yeah|huh|no|true|is that right|is it not"
+    r"|(?:is|are|do|does|was|would|will|did) not (?:it|they|that|he|she))$"
+)
+_LEAD = r"^(?:(?:and|so|but|ok|okay|well|now|then|or|oh|hey|wait) )*"
+_ALLOWED = r"(?:<n:\d+>|once|twice|double|nothing|zero|half|none|full)"
+_OF_A_RULE = lazy_pattern(
+    # what a thing of that kind counts: never one more of it
+    rf"{_LEAD}(?:(?:a|an|any|each|every|one|the|all|those|these|both) )*<[^>]*>(?: <n:1>)?"
+    r"(?: (?:still|only|just|all|always|also|even))*"
+    rf" (?:counts?|get counted|is counted|are counted|takes?|is|are)(?: (?:for|as))*"
+    rf" {_ALLOWED}(?= )[^<]*{_TAG}"
+    # the ground that a cable of a size has
+    rf"|{_LEAD}(?:the |a )?<grounds[^>]*> (?:in|of|inside|with) (?:(?:a|an|any|the) )?"
+    rf"<cable:1?:[^>]*>"
+    rf" (?:is|would be|will be|has to be|should be)\b.*{_TAG}"
+)
+_LIKE_ANOTHER = lazy_pattern(
+    rf"{_LEAD}(?:(?:a|an|any|each|every|one|the|all|those|these) )*<[^>]*>"
+    r"(?: (?:still|only|just|all|always|also|even|would|will|should|must))*"
+    r" (?:counts?|is|are|be|takes?|weighs?|gets?)(?: (?:for|as|about|just|exactly|still))*"
+    r" the same(?: <n:\d+>| [a-z]+)? as (?:(?:a|an|any|anything|everything|all|the) )*"
+    r"(?:<(?:device|clamps|fitting|conductors|cable|grounds|terminal_block|jumper)[^>]*>|other|else"
+    r"|rest)"
+)
+
+
+def asks_of_a_rule(line: str) -> bool:
+    """Whether a line asks what things of a kind count, without an auxiliary before its subject.
+
+    "A usb receptacle would be the same two as a gfci" compares; nothing comes in by it.
+    """
+    if _LIKE_ANOTHER.match(line):
+        return True
+    return _OF_A_RULE.match(line) is not None

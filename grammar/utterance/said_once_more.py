@@ -1,0 +1,117 @@
+"""What a talk says once more of what is there: "the two 14-2s you've got already"."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.building.plain_things import just_like
+from boxaloud.grammar.clauses.act_kinds import is_thing
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+
+_TOLD = r"(?:told|gave|said|mentioned|given)"
+_GOT = r"(?:got|have|had|heard|know about|counted|wrote down)"
+_HAVE = r"(?:['’]ve| have)"
+_HAD = lazy_pattern(
+    r"(?i)\s*,? *(?:(?:that|which|and) )?(?:"
+    rf"you{_HAVE}?(?: already)? {_GOT}(?: (?:it|them|those|that))?(?: already| down| before)+"
+    rf"|you(?:{_HAVE}? already) {_GOT}"
+    rf"|(?:i|we){_HAVE}? already {_TOLD}\b"
+    rf"|(?:i|we) {_TOLD}(?: (?:you|it|them|those))? (?:already|before|earlier)"
+    r")(?: (?:you|it|them|those|about|down))*\W*(?:$|[,.;])"
+)
+_BEFORE_IT = lazy_pattern(
+    rf"(?i)\b(?:you{_HAVE}? already {_GOT}|you{_HAVE} got"
+    rf"|(?:i|we){_HAVE}? already {_TOLD}(?: you)?(?: about)?)"
+    r"(?: (?:the|my|those|these))*\s*$"
+)
+_FURTHER = lazy_pattern(r"(?i)\b(?:another|more|extra|other|additional|besides)\b")
+
+
+def already_told(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Two 14-2s you've got already": how many there are, and none comes in by it.
+
+    A number stays one: where it is not what is there, it says how many it should be.
+    """
+    kept: list[Act] = []
+    for act in made:
+        if is_thing(act) and _said_before(act, heard):
+            target = replace(just_like(act), count=None)
+            kept.append(
+                acts.Restate(
+                    thing=act, instead_of=target, words=act.words, span=act.span,
+                    doubts=act.doubts, function="correction",
+                )
+            )  # fmt: skip
+            continue
+        kept.append(act)
+    return kept
+
+
+def _said_before(act: Act, heard: str) -> bool:
+    if getattr(act, "count", None) is None or _FURTHER.search(act.words):
+        return False
+    if _HAD.match(heard, act.span[1]) is not None:
+        return True
+    return _BEFORE_IT.search(heard[: act.span[0]]) is not None
+
+
+_POLE = lazy_pattern(r"(?i)(?:single|double|three|four|3|4)[ -](?:pole|way)")
+_COMMA = lazy_pattern(r"(?i)\s*(?:,|\b(?:uh|um|er)\b)\s*(?:(?:a|uh|um|er)\s*,?\s*)*")
+
+
+def pole_behind(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "A switch, single pole": what the switch is, and no second one."""
+    kept: list[Act] = []
+    for place, act in enumerate(made):
+        last = kept[-1] if kept else None
+        following = made[place + 1] if place + 1 < len(made) else None
+        if (
+            isinstance(act, acts.AddDevice)
+            and isinstance(last, acts.AddDevice)
+            and act.count is None
+            and last.count is not None
+            and last.name == "switch"
+            and _POLE.fullmatch(act.words)
+            and _COMMA.fullmatch(heard[last.span[1] : act.span[0]])
+            and not (isinstance(following, acts.AddDevice) and following.count is None)
+        ):
+            kept[-1] = replace(last, name=act.name, span=(last.span[0], act.span[1]))
+            continue
+        kept.append(act)
+    return kept
+
+
+_NO_VOLUMES = frozenset({10, 12, 14})  # wire sizes
+_LEAST_VOLUME = 8
+
+
+def volume_of_that(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Yeah do it, 22": the volume of the box that was proposed, said with the assent."""
+    if [type(act) for act in made] != [acts.DoIt, acts.Number]:
+        return made
+    number = made[1]
+    value = number.value if isinstance(number, acts.Number) else None
+    if value is None or value < _LEAST_VOLUME or value in _NO_VOLUMES:
+        return made
+    volume = acts.SetVolume(
+        volume=value, words=number.words, span=number.span, function="correction"
+    )
+    return [made[0], volume]
+
+
+_IT_IS = lazy_pattern(r"(?i)\b(?:there(?:['’]s| is| are)|it has|it['’]s got|they(?:['’]re| are))\b")
+
+
+def clamps_put_right(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Take that back, there are clamps inside": of the clamps alone; what else was said with
+    them stays."""
+    said = [act for act in made if not isinstance(act, (acts.Social, acts.No))]
+    if [type(act) for act in said] != [acts.Undo, acts.SetClamps]:
+        return made
+    undo, clamps = said
+    by_that = undo.words.lower().strip().endswith(("that", "that back"))
+    if not by_that or _IT_IS.search(heard[undo.span[1] : clamps.span[1]]) is None:
+        return made
+    return [replace(clamps, function="correction")]
