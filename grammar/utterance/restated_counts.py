@@ -182,6 +182,7 @@ def _run_up(numbers: list[Act], first: int, counted: Act, heard: str) -> bool:
     return (
         bool(numbers)
         and count is not None
+        and len(values) == count - first  # a huge count makes no list of its numbers
         and values == list(range(first, count))
         and not any(heard[a[1] : b[0]].strip(" ,.-…") for a, b in pairwise(spans))
     )
