@@ -22,6 +22,7 @@ from boxaloud.grammar.utterance.cable_groups import (
 from boxaloud.grammar.utterance.cable_roles import (
     ROLE_NAMES,
     all_of_unknown,
+    both_named,
     headed_by_role,
     named_by_role,
 )
@@ -110,6 +111,7 @@ from boxaloud.grammar.utterance.yokes import (
     narrow_yoke,
     one_yoke,
     wide_yoke,
+    yokes_of_those,
 )
 
 Tidying: TypeAlias = Callable[[list[Act], str, list[Unread]], list[Act]]
@@ -195,6 +197,7 @@ THEN: Passes = (
     (named_by_role, (acts.AddCable,), 1),
     (named_behind, (acts.AddCable,), 1),
     (headed_by_role, (acts.AddCable,), 2),
+    (both_named, (acts.AddCable,), 2),
     (all_of_unknown, (acts.AddCable,), 1),
     (listed_roles, (acts.AddCable,), 2),
     (said_in_all, (acts.AddCable, acts.AddConductors, acts.AddDevice), 1),
@@ -247,6 +250,7 @@ THEN: Passes = (
     (gangs_behind, (acts.NameBoxKind,), 2),
     (wide_yoke, (), 0),
     (narrow_yoke, (acts.AddDevice,), 1),
+    (yokes_of_those, (acts.AddDevice,), 2),
     (named_by_device, (acts.AddDevice, acts.AddTerminalBlock), 2),
     (restated_list, (acts.Restate,), 2),
     (totals, (acts.Ask,), 2),

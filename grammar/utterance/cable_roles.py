@@ -124,3 +124,33 @@ def _of_all(act: Act, heard: str) -> Act:
     if (low.startswith("all ") and not low.startswith("all the ")) or _ALL.search(before):
         return replace(act, doubts=(*act.doubts, acts.Doubt("count", "vague")))
     return act
+
+
+_BOTH = lazy_pattern(rf"{_ROLE},? (?:are |is )?both\b", re.IGNORECASE)
+_JOINED = lazy_pattern(r"\s*(?:,|and|&|/|\+)\s*(?:the\s+)?", re.IGNORECASE)
+
+
+def both_named(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Feed and load both 12-2": two cables, one of each name."""
+    kept: list[Act] = []
+    for act in made:
+        last = kept[-1] if kept else None
+        if (
+            isinstance(act, acts.AddCable)
+            and isinstance(last, acts.AddCable)
+            and act.count == 2
+            and last.count in (None, 1)
+            and _EACH.fullmatch(last.words)
+            and _BOTH.match(act.words)
+            and _JOINED.fullmatch(heard, last.span[1], act.span[0])
+            and not _of_three(kept)
+        ):
+            kept.pop()
+        kept.append(act)
+    return kept
+
+
+def _of_three(kept: list[Act]) -> bool:
+    """Whether another role stands before those two: "line, load and leg, both 12-2" is unclear."""
+    before = kept[-2] if len(kept) > 1 else None
+    return isinstance(before, acts.AddCable) and _EACH.fullmatch(before.words) is not None

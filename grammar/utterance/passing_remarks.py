@@ -28,6 +28,11 @@ _REMARKED = (
     "feet",
     "label",
     "something",
+    "feed",
+    "inch",
+    "panel",
+    "lost ",
+    "stapled",
 )
 _HOUR = (
     r"(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|1[0-2]|[1-9])"
@@ -56,5 +61,18 @@ _REMARK = lazy_pattern(
     r"|down|off|above|below|high|long|of)\b| *(?:$|[.,;!?]))"
     r"|\b(?:it's|that's|they're|it is|is|are) on the label\b"
     r"|\blabel (?=(?:that|the|it|them|those|these|each|all|every|both|this|your)\b)"
+    r"|(?:^ *|(?<=[.;:] ))(?:(?:a|it's|so|just|simple|plain|straight|um|uh|ok|okay|hello|well),? )"
+    r"{0,3}feed[ -](?:through|thru)(?= *[,.;:])"
+    r"|(?:(?<=multiwire )|(?<=gfci )|(?<=gfi ))feed[ -](?:through|thru)\b"
+    r"|\b(?:(?:at|by) )?(?:the )?foot of the (?:stairs|stair|steps|staircase)\b"
+    r"|\b(?:extending|extend|extended) (?:the |a |an )?(?:[a-z]+ )?feed(?= *[,.;:])"
+    rf"|\b{_NUMBER} inch(?:es)? of (?:cover|burial|dirt|earth)\b(?: (?:for|over|on|with)"
+    r" (?:the )?[a-z]+)?"
+    r"|\b(?:the|that|this) (?:afci|gfci|gfi|arc[ -]fault|dual[ -]function)s?(?: breaker)? in the"
+    r" (?:sub ?)?panel(?= (?:trips|tripped|keeps|is|was|won't|will|has|goes)\b)"
+    r"|\b(?:lost|losing|lose) (?:a|the|one) (?:leg|phase|neutral) (?:on|of|at) the service\b"
+    r"[^.;!?]*"
+    r"|\b(?:the )?(?:thermostat|doorbell|phone|alarm) (?:wire|cable)(?:'s| is)(?: just| only)?"
+    r" stapled to the (?:joist|stud|rafter|plate|truss)(?:es|s)?\b"
     r"|\b(?:314|250|300|404|110)(?:\.\d+)? something\b"
 )

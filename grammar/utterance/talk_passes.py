@@ -22,6 +22,7 @@ from boxaloud.grammar.utterance.said_once_more import (
     volume_of_that,
 )
 from boxaloud.grammar.utterance.sized_behind import sized_behind
+from boxaloud.grammar.utterance.sizes_as_headings import headed_by_size, sized_by_both
 from boxaloud.grammar.utterance.taken_once import drawn_back
 from boxaloud.grammar.utterance.undone_things import others_stay, said_gone, undone_things
 
@@ -42,6 +43,8 @@ IN_TALK = (
     (numbers_asked_with, (acts.Number,), 2),
     (denied_behind, (acts.Restate, acts.Recount, acts.Replace, acts.RestateNumber), 1),
     (sized_behind, (acts.AddCable,), 2),
+    (headed_by_size, (acts.AddCable,), 2),
+    (sized_by_both, (acts.AddGrounds,), 2),
     (become_others, (acts.AddDevice, acts.AddCable, acts.AddConductors), 2),
     (leads_elsewhere, (acts.AddDevice, acts.Land), 1),
 )

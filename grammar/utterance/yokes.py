@@ -92,6 +92,8 @@ _WIDE = lazy_pattern(
     r"\b(?P<gangs>two|double|2|three|triple|3)[- ]?gangs?(?:[- ]wide)? (?:yoke|strap)\b"
     r"|(?:the |its )?\b(?:yoke|strap)(?: is|'s| that is| takes| needs| spans| covers)?(?: a)? "
     r"(?P<wide>two|double|2|three|triple|3)[- ]?gangs?(?: wide)?\b"
+    r"|\b(?:receptacle|outlet|plug|control)(?: (?:that|which)|,? it) (?:takes|needs|wants|requires"
+    r"|takes up)(?: a| up)? (?P<taken>two|double|2|three|triple|3)[- ]?gangs?\b"
 )
 
 
@@ -148,8 +150,8 @@ def wide_yoke(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     said = _WIDE.search(low) if "gang" in low else None
     if said is None or any(map(_says_gangs, made)):
         return made
-    gangs = _GANGS[said["gangs"] or said["wide"]]
-    before = [a for a in made if isinstance(a, acts.AddDevice) and a.span[0] < said.start()]
+    gangs = _GANGS[said["gangs"] or said["wide"] or said["taken"]]
+    before = [a for a in made if isinstance(a, acts.AddDevice) and a.span[0] < said.end()]
     if before:
         wide = replace(before[-1], gangs=gangs)
         return [wide if act is before[-1] else act for act in made]
@@ -214,3 +216,20 @@ def _says_gangs(act: Act) -> bool:
     if isinstance(thing, acts.AddDevice):
         return thing.gangs is not None
     return isinstance(act, (acts.Widen, acts.Suppose, acts.AskMeaning, acts.AskUnknown, acts.Ask))
+
+
+_THEIR_YOKES = lazy_pattern(r"(?i),? (?:all )?(?:on|with|each on) (?:a |an |its |their )?$")
+
+
+def yokes_of_those(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Two devices on two separate yokes": the yokes are those of the devices."""
+    kept: list[Act] = []
+    for act in made:
+        last = kept[-1] if kept else None
+        if isinstance(act, acts.AddDevice) and isinstance(last, acts.AddDevice):
+            own = re.search(r"(?i)\b(?:separate|own|different) (?:yoke|strap)s?\b", act.words)
+            between = heard[last.span[1] : act.span[0]]
+            if own and _THEIR_YOKES.match(between) and act.count in (None, 1, last.count):
+                continue
+        kept.append(act)
+    return kept

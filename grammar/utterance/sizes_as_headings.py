@@ -1,0 +1,69 @@
+"""Sizes that head a list or close it, and count nothing: "twelves: three 12-2", "both #14"."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+
+_HEADED = lazy_pattern(r"(?i)(?:the )?(?:[a-z]+|#?\d+['’]?)s?\s*[:=-]+\s*(?:[a-z]+|\d+)")
+_SPACE = lazy_pattern(r"\s+")
+
+
+def headed_by_size(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Twelves: three 12-2": three cables, and no three wires beside one."""
+    kept: list[Act] = []
+    for act in made:
+        last = kept[-1] if kept else None
+        if (
+            isinstance(act, acts.AddCable)
+            and isinstance(last, acts.AddConductors)
+            and act.count is None
+            and act.awg == last.awg
+            and _HEADED.fullmatch(last.words)
+            and _SPACE.fullmatch(heard, last.span[1], act.span[0])
+        ):
+            kept[-1] = replace(act, count=last.count)
+            continue
+        kept.append(act)
+    return kept
+
+
+_BOTH = lazy_pattern(
+    r"(?i)(?:they(?:'re| are) )?(?:both|all)(?: of them)? (?:number |#|no\.? ?)"
+    r"(?:\d+|six|eight|ten|twelve|fourteen|sixteen|eighteen)"
+)
+_JOINED = lazy_pattern(r"[\s,(–-]*(?:and )?")
+
+
+def sized_by_both(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "One ground and one isolated ground, both number 14": their size, and no wires more."""
+    kept: list[Act] = []
+    for act in made:
+        last = kept[-1] if kept else None
+        if (
+            isinstance(act, acts.AddConductors)
+            and isinstance(last, acts.AddGrounds)
+            and _BOTH.fullmatch(act.words)
+            and _JOINED.fullmatch(heard, last.span[1], act.span[0])
+        ):
+            kept = _sized(kept, act.awg)
+            continue
+        kept.append(act)
+    return kept
+
+
+def _sized(kept: list[Act], awg: int | None) -> list[Act]:
+    """The acts with that size on the grounds at their end that have none."""
+    place = len(kept)
+    while place and isinstance(kept[place - 1], acts.AddGrounds):
+        place -= 1
+    return [
+        *kept[:place],
+        *(
+            replace(one, awg=awg) if isinstance(one, acts.AddGrounds) and one.awg is None else one
+            for one in kept[place:]
+        ),
+    ]
