@@ -21,6 +21,15 @@ _OF_A_RULE = lazy_pattern(
     rf"<cable:1?:[^>]*>"
     rf" (?:is|would be|will be|has to be|should be)\b.*{_TAG}"
 )
+_COMPARED = lazy_pattern(
+    rf"{_LEAD}(?:is|are) .*\b(?:roomier|bigger|larger|smaller|deeper|wider|taller|shallower|tighter"
+    r"|more room|less room)\b.*\bthan\b"
+)
+#: "That one is over by a cable and a half": of the verdict, nothing of it comes in or goes.
+_BY_SO_MUCH = lazy_pattern(
+    r"\b(?:over|under|short|full|too full)(?: just| only)? by(?: about| around| just| only"
+    r"| like)* <(?:cable|conductors|device|clamps|grounds)[^>]*>"
+)
 _LIKE_ANOTHER = lazy_pattern(
     rf"{_LEAD}(?:(?:a|an|any|each|every|one|the|all|those|these) )*<[^>]*>"
     r"(?: (?:still|only|just|all|always|also|even|would|will|should|must))*"
@@ -36,6 +45,6 @@ def asks_of_a_rule(line: str) -> bool:
 
     "A usb receptacle would be the same two as a gfci" compares; nothing comes in by it.
     """
-    if _LIKE_ANOTHER.match(line):
+    if _LIKE_ANOTHER.match(line) or _COMPARED.match(line) or _BY_SO_MUCH.search(line):
         return True
     return _OF_A_RULE.match(line) is not None

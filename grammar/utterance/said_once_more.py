@@ -115,3 +115,34 @@ def clamps_put_right(made: list[Act], heard: str, left: list[Unread]) -> list[Ac
     if not by_that or _IT_IS.search(heard[undo.span[1] : clamps.span[1]]) is None:
         return made
     return [replace(clamps, function="correction")]
+
+
+_EACH_OF_THEM = lazy_pattern(
+    r"(?i)\W*(?:both|all|each)(?: (?:of (?:them|those)|are|being|number|no))*\W*"
+)
+_WIRE_SIZES = {
+    word: size
+    for size, said in ((6, "six"), (8, "eight"), (10, "ten"), (12, "twelve"), (14, "fourteen"),
+                       (16, "sixteen"), (18, "eighteen"))
+    for word in (said, str(size))
+}  # fmt: skip
+
+
+def sizes_of_all(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Two equipment grounding conductors both 12": the size of those just told."""
+    kept = list(made)
+    for run in list(left):
+        size = _WIRE_SIZES.get(run.words.lower().strip(" #"))
+        if size is None:
+            continue
+        for place, act in enumerate(kept):
+            if not isinstance(act, (acts.AddGrounds, acts.AddConductors)):
+                continue
+            if act.awg in (None, size) and _EACH_OF_THEM.fullmatch(
+                heard[act.span[1] : run.span[0]]
+            ):
+                span = (act.span[0], run.span[1])
+                kept[place] = replace(act, awg=size, words=heard[slice(*span)], span=span)
+                left.remove(run)
+                break
+    return kept

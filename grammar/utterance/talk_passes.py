@@ -19,6 +19,7 @@ from boxaloud.grammar.utterance.said_once_more import (
     already_told,
     clamps_put_right,
     pole_behind,
+    sizes_of_all,
     volume_of_that,
 )
 from boxaloud.grammar.utterance.sized_behind import sized_behind
@@ -31,6 +32,7 @@ IN_TALK = (
     (drawn_back, (acts.OpenBox,), 2),
     (already_told, tuple(THINGS.values()), 1),
     (pole_behind, (acts.AddDevice,), 2),
+    (sizes_of_all, (acts.AddGrounds, acts.AddConductors), 1),
     (volume_of_that, (acts.DoIt,), 2),
     (clamps_put_right, (acts.Undo,), 2),
     (undone_things, (acts.Undo,), 2),
