@@ -18,6 +18,7 @@ _TURN = (
 )
 _FOUND = (
     r"(?:(?:yes|yeah|yep|yup|no),? )?(?:there (?:is|are|was|were)|there's|it does|it has|it's got"
+    r"|(?:has|have)(?= (?:clamps?|them|some)\b)"
     r"|they are there|(?:i|you)(?: can)? (?:do )?(?:see|found|find|spot|have)|i got|i've got)"
     r"(?! (?:no|not|none|never|nothing|zero))\b"
 )
@@ -33,7 +34,10 @@ _AFTER_ALL = lazy_pattern(
     rf"(?i){_BREAK}+(?:{_TURN}\b{_BREAK}*)*(?<![a-z0-9'])(?:{_FOUND}{_HOW_MANY}"
     rf"(?:{_BREAK}+(?:an? |the |some |two |on the )?{_PLACE}(?: ones?| clamps?)?\b)?"
     rf"|(?<=[\s,.;:!?…–—-])(?:yes|yeah|yep),? (?:an? |the |some |two )?"
-    rf"{_PLACE}(?: ones?| clamps?)?\b)"
+    rf"{_PLACE}(?: ones?| clamps?)?\b"
+    rf"|(?:wait|actually|oh|hold on|hang on){_BREAK}*(?:yes|yeah|yep)(?={_BREAK}*(?:[,.;!]|$))"
+    rf"|(?:well|actually|wait|maybe){_BREAK}*(?:one|two|some)(?: actually| of them| after all)?"
+    rf"(?={_BREAK}*(?:[,.;!]|$)))"
 )
 _SOME = lazy_pattern(
     r"(?i)(?=.*\b(?:wait|actually|hold|hang|scratch|lied|wrong|no)\b)"
@@ -53,6 +57,7 @@ _ANSWERS = (
     acts.No,
     acts.Undo,
     acts.Place,
+    acts.Recount,
     acts.Number,
     acts.RestateNumber,
     acts.SetClamps,
