@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.lazy_patterns import lazy_pattern
@@ -54,6 +56,25 @@ def _so_many_less(act: acts.Remove, last: Act | None, heard: str) -> bool:
         and _LESS.fullmatch(act.words.strip()) is not None
         and _BUT_ANOTHER.search(heard[last.span[1] : act.span[1]]) is None
     )
+
+
+_ONE_OF_THEM = lazy_pattern(
+    r"(?i)\b(?:last|latest|extra|additional|second|third|fourth|fifth|other) (?:[a-z]+ )?"
+    r"[a-z\d/-]*(?<!s)(?: cable| run)?(?: back)?(?: out| off| away)$"
+)
+
+
+def single_one(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Take the last 14-2 out": one of them, however many there are."""
+    return [
+        replace(act, target=replace(act.target, count=1))
+        if isinstance(act, acts.Remove)
+        and act.target.kind == "cable"
+        and act.target.count is None
+        and _ONE_OF_THEM.search(act.words.strip())
+        else act
+        for act in made
+    ]
 
 
 def drawn_back(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:

@@ -24,11 +24,12 @@ from boxaloud.grammar.utterance.said_once_more import (
 )
 from boxaloud.grammar.utterance.sized_behind import sized_behind
 from boxaloud.grammar.utterance.sizes_as_headings import headed_by_size, sized_by_both
-from boxaloud.grammar.utterance.taken_once import drawn_back
+from boxaloud.grammar.utterance.taken_once import drawn_back, single_one
 from boxaloud.grammar.utterance.undone_things import others_stay, said_gone, undone_things
 
 IN_TALK = (
     (wiped_to_read, (acts.StartOver, acts.Remove, acts.Undo), 1),
+    (single_one, (acts.Remove,), 1),
     (drawn_back, (acts.OpenBox,), 2),
     (already_told, tuple(THINGS.values()), 1),
     (pole_behind, (acts.AddDevice,), 2),
