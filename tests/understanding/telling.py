@@ -19,7 +19,7 @@ QUESTION = re.compile(
     re.IGNORECASE,
 )
 TELLING = re.compile(
-    r"\b(for|with|and then|hold|about|put|and|smallest|do it|have)\b|^what i mean\w*\b",
+    r"\b(for|with|and then|hold|about|put|and|smallest|do it|do that|have)\b|^what i mean\w*\b",
     re.IGNORECASE,
 )
 """With such a word a question may tell something beside: "smallest box for two 14-2s"; and
