@@ -51,6 +51,7 @@ from boxaloud.grammar.utterance.restated_counts import sums_up
 from boxaloud.grammar.utterance.said_anew import restating
 from boxaloud.grammar.utterance.speech_frames import plain_speech, plain_words
 from boxaloud.grammar.utterance.unread_grading import evidence
+from boxaloud.grammar.utterance.vague_additions import vague_additions
 from boxaloud.grammar.utterance.whole_utterance import tidied, without_empty_undo
 from boxaloud.grammar.utterance.wire_lists import heard_counted, wires_counted
 
@@ -118,7 +119,7 @@ def recognise(
     if any(isinstance(act, acts.DescribePull) for act in made):
         # the reader of pull boxes did not know it for one: what else is of it would be lost
         return Utterance(found.heard, (), (Unread.whole(found.heard),))
-    return Utterance(found.heard, tuple(made), (*left, *held))
+    return Utterance(found.heard, tuple(made), (*left, *held, *vague_additions(made, found.heard)))
 
 
 #: Things that, said alone between two breaks, neither open a box nor deny, mark or correct: what
