@@ -263,7 +263,7 @@ _PIECES: dict[Tidying, tuple[str, ...]] = {
     named_by_role: ROLE_NAMES,
     all_of_unknown: ("all", "both"),
     counted_in_all: ("count", "total", "all", "altogether", "there"),
-    all_of_a_kind: ("all", "both", "each", "every", "cable", "wire", "run", "romex", " of "),
+    all_of_a_kind: ("all", "both", "each", "every", "cable", "wire", "run", " of "),
     switch_beside_box: ("sw box", "switch box"),
     quads_as_duplexes: ("quad", "plex"),
 }

@@ -18,7 +18,7 @@ _THERE = (
     r"|toggle|rocker|timer|gfci|gfi|duplex|two|one|regular|plain|[0-9])\b)[a-z]+ (?:[a-z]+ ){0,2}"
 )
 _FROM_A_CABLE = (
-    r"(?i).*(?:\b1[024]|\b[68]|\b(?:two|three|four)s?|[-/][2-4]s?|cables?|wires?|romex|runs?|one|it"
+    r"(?i).*(?:\b1[024]|\b[68]|\b(?:two|three|four)s?|[-/][2-4]s?|cables?|wires?|runs?|one|it"
     r"|that|those|they|more|another|ones|which)(?: (?:just|then|now|is|are|that|which))*['’]?s?"
 )
 _LEADS_TO = lazy_pattern(rf"{_FROM_A_CABLE} (?:{_LEADS} )+(?:to|from|for|towards?|into) {_THERE}$")

@@ -41,7 +41,7 @@ def _ungrounded_kind(thing: acts.AddCable) -> bool:
 
 _OLD = lazy_pattern(
     r"(?i)(?:(?:it['’]?s|this is|the|that|all|just|some|of|old|older|existing|original|two[- ]wire"
-    r"|2[- ]wire|cloth|rag|fabric|covered) )+(?:nm |bx |romex )?(?:cables?|romex|nm|bx|stuff)"
+    r"|2[- ]wire|cloth|rag|fabric|covered) )+(?:nm |bx )?(?:cables?|nm|bx|stuff)"
 )
 
 

@@ -20,7 +20,7 @@ FOLDERS = (TESTS / "grammar" / "corpus", TESTS / "understanding" / "rows")
 AROUND = ("{}", "hello, {}", "{}, a switch", "two 14-2s, {}")
 #: Ways of saying that those folders may lack.
 MORE = (
-    "the romexes are 12-2", "each cable is a 12-2", "hello, porch sw / 14/2 x2 / 18 cu in",
+    "the runs are 12-2", "each cable is a 12-2", "hello, porch sw / 14/2 x2 / 18 cu in",
     "all three runs are 12-2", "both are 14-2", "1 sw box, 18 cubic inches",
 )  # fmt: skip
 
