@@ -22,6 +22,16 @@ SMALL_TARGETS = """(least) => [
   .map(([box, one]) => `${one.outerHTML.slice(0, 80)} ${box.width}x${box.height}`)"""
 
 
+SEVERAL_AT_ONCE = """globalThis.IntersectionObserver = class extends IntersectionObserver {
+  constructor(done, options) {
+    let before = [];
+    super((entries, self) => { done([...before, ...entries], self); before = entries; }, options);
+  }
+}"""
+"""Changes of view come as on a busy phone: the one before them once more, then the new one. The
+list of entries is in the order of time (W3C, Intersection Observer, 3.2.5)."""
+
+
 def all_open(hand: Hand) -> None:
     hand.say(FULL + ", clamps inside, and 7 frobnitzers")
     hand.page.evaluate("for (const each of document.querySelectorAll('details')) each.open = true")
@@ -130,3 +140,22 @@ def test_the_verdict_stays_in_view_and_what_is_asked_for_comes_into_it(hand: Han
     hand.page.locator("#standing").scroll_into_view_if_needed()
     hand.press("Share")
     expect(hand.page.locator("#trouble")).to_be_in_viewport(timeout=PATIENCE_MS)
+
+
+@pytest.mark.parametrize("page_at", [SIZES[1]], indirect=True, ids=["390x844"])
+def test_the_verdict_stays_in_view_where_several_changes_are_told_at_once(
+    page_at: Hand, way: str
+) -> None:
+    """Past defect: the first of several changes was taken for how it stands, so a busy phone showed
+    no verdict to whoever had scrolled down."""
+    context = page_at.page.context
+    page = context.new_page()
+    page.add_init_script(SEVERAL_AT_ONCE)
+    hand = Hand(page, touch=True)
+    hand.open(way)
+    hand.say(FULL + ", clamps inside")
+    page.locator("#standing").scroll_into_view_if_needed()
+    expect(page.locator("#brief")).to_be_in_viewport(timeout=PATIENCE_MS)
+    page.locator("#verdict").scroll_into_view_if_needed()
+    expect(page.locator("#brief")).to_be_hidden(timeout=PATIENCE_MS)
+    page.close()

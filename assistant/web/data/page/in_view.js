@@ -5,7 +5,8 @@ import { byId } from "./elements.js";
 
 /** Follow whether the card of the verdict is in view. */
 export function followVerdict() {
-  new IntersectionObserver(([card]) => { byId("brief").hidden = card.isIntersecting; }).observe(byId("verdict"));
+  // on a busy phone several changes are told at once: the last of them is how it stands
+  new IntersectionObserver((changes) => { byId("brief").hidden = changes.at(-1).isIntersecting; }).observe(byId("verdict"));
 }
 
 /** The verdict as it stands at the top. The card says it to who hears the page. */
