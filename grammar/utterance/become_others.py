@@ -7,6 +7,7 @@ from dataclasses import replace
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.clauses.act_kinds import pointed_at
+from boxaloud.grammar.clauses.text_before import just_before
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 _PLACE = (
@@ -94,7 +95,9 @@ def _went_from(was: Act, new: Act, heard: str) -> acts.Replace | None:
     """ "It went from a receptacle to a GFCI", "one receptacle is a GFCI now"."""
     if not isinstance(was, acts.AddDevice) or not isinstance(new, acts.AddDevice):
         return None
-    went = _FROM.search(heard[: was.span[0]]) and _TO.fullmatch(heard, was.span[1], new.span[0])
+    went = _FROM.search(just_before(heard, was.span[0])) and _TO.fullmatch(
+        heard, was.span[1], new.span[0]
+    )
     turned = _TURNED.fullmatch(heard, was.span[1], new.span[0])
     now = turned is not None and (_PASSIVE.search(turned.group()) or _NOW.match(heard, new.span[1]))
     if not went and not now:

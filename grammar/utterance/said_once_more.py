@@ -8,6 +8,7 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.building.plain_things import just_like
 from boxaloud.grammar.clauses.act_kinds import is_thing
+from boxaloud.grammar.clauses.text_before import just_before
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 _TOLD = r"(?:told|gave|said|mentioned|given)"
@@ -54,7 +55,7 @@ def _said_before(act: Act, heard: str) -> bool:
         return False
     if _HAD.match(heard, act.span[1]) is not None:
         return True
-    return _BEFORE_IT.search(heard[: act.span[0]]) is not None
+    return _BEFORE_IT.search(just_before(heard, act.span[0])) is not None
 
 
 _POLE = lazy_pattern(r"(?i)(?:single|double|three|four|3|4)[ -](?:pole|way)")

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from itertools import islice
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
@@ -28,15 +29,17 @@ _MORE = lazy_pattern(r"(?i)\b(?:more|another|extra|additional|other|also|too|fur
 def summed_up(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """The acts without what only counts the cables and their conductors once more."""
     kept: list[Act] = []
+    cables: list[acts.AddCable] = []
     summing = False
+    end = 0
     for act in made:
-        cables = [one for one in kept if isinstance(one, acts.AddCable)]
         before = heard[kept[-1].span[1] : act.span[0]] if kept else ""
-        gap = heard[_end(made, act) : act.span[0]]
+        gap, end = heard[end : act.span[0]], act.span[1]
         leads = bool(_LEADS.search(gap) or _BEHIND.match(heard, act.span[1]))
         summing = bool(cables) and (leads or (summing and _GOES_ON.match(gap) is not None))
         if not summing or not _is_sum(act) or _MORE.search(before + act.words):
             kept.append(act)
+            cables.extend([act] if isinstance(act, acts.AddCable) else [])
             summing = summing and isinstance(act, acts.AddGrounds)
             continue
         if isinstance(act, acts.AddGrounds):
@@ -44,12 +47,6 @@ def summed_up(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
         elif not _agrees(act, cables):
             left.append(Unread(act.words, act.span, True))
     return kept
-
-
-def _end(made: list[Act], act: Act) -> int:
-    """Where what stands before an act ends."""
-    place = made.index(act)
-    return made[place - 1].span[1] if place else 0
 
 
 def _is_sum(act: Act) -> bool:
@@ -75,9 +72,8 @@ def split_by_way(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     kept: list[Act] = []
     place = 0
     while place < len(made):
-        run = list(_ways(made[place:]))
-        counted = [one for one in _flat(kept) if isinstance(one, acts.AddCable)]
-        if len(run) > 1 and counted and _same(run, counted[-1], heard):
+        run = list(_ways(made, place))
+        if len(run) > 1 and _same(run, _last_cable(kept), heard):
             place += len(run)
             continue
         kept.append(made[place])
@@ -85,9 +81,9 @@ def split_by_way(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     return kept
 
 
-def _ways(made: Sequence[Act]) -> Iterator[acts.AddCable]:
-    """The numbers with a way and no size of their own that a list begins with."""
-    for act in made:
+def _ways(made: Sequence[Act], place: int) -> Iterator[acts.AddCable]:
+    """The numbers with a way and no size of their own that stand from a place on."""
+    for act in islice(made, place, None):
         if not isinstance(act, acts.AddCable) or act.role not in ("in", "out"):
             return
         if not any(doubt.reason == "carried" for doubt in act.doubts):
@@ -95,16 +91,21 @@ def _ways(made: Sequence[Act]) -> Iterator[acts.AddCable]:
         yield act
 
 
-def _same(run: Sequence[acts.AddCable], cable: acts.AddCable, heard: str) -> bool:
+def _last_cable(made: Sequence[Act]) -> acts.AddCable | None:
+    """The cable that was counted last, also as what is only supposed."""
+    for act in reversed(made):
+        told = (act, *act.acts) if isinstance(act, acts.Suppose) else (act,)
+        for one in reversed(told):
+            if isinstance(one, acts.AddCable):
+                return one
+    return None
+
+
+def _same(run: Sequence[acts.AddCable], cable: acts.AddCable | None, heard: str) -> bool:
     """Whether the numbers of a run are together those of a cable that was counted before."""
+    if cable is None:
+        return False
     between = heard[cable.span[1] : run[0].span[0]]
     joined = between.lower().split()[-1:] in (["and"], ["plus"], ["also"], ["then"])
     total = sum(one.count or 0 for one in run)
     return total == cable.count and not joined and not _MORE.search(between)
-
-
-def _flat(made: Sequence[Act]) -> Iterator[Act]:
-    for act in made:
-        yield act
-        if isinstance(act, acts.Suppose):
-            yield from act.acts

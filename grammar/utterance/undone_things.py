@@ -7,6 +7,7 @@ from dataclasses import replace
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Thing, Unread
 from boxaloud.grammar.clauses.act_kinds import counted, is_thing, pointed_at
+from boxaloud.grammar.clauses.text_before import just_before
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 _THOSE = lazy_pattern(
@@ -76,12 +77,13 @@ _CHANGING = (
 def others_stay(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "The first 14-2 is a 12-2, the other one stays": what stays was never taken out."""
     kept: list[Act] = []
+    changing = False
     for act in made:
         stays = isinstance(act, acts.PutBack) and _STAYS.search(act.words)
-        still = is_thing(act) and _STILL.search(heard[: act.span[0]])
-        changing = any(isinstance(before, _CHANGING) for before in kept)
+        still = is_thing(act) and _STILL.search(just_before(heard, act.span[0]))
         if (stays or still) and (changing or _OTHERS.match(act.words)):
             continue
+        changing = changing or isinstance(act, _CHANGING)
         kept.append(act)
     return kept
 
