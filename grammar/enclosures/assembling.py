@@ -24,6 +24,8 @@ _PLAIN: dict[str, dict[str, object]] = {
     "blocks": {"blocks": True},
 }
 
+_WAYS_OUT = frozenset({"out", "leaves", "leaving", "exits", "exiting"})
+
 
 @dataclass(slots=True)
 class Assembly(RowAssembly):
@@ -162,7 +164,8 @@ class Assembly(RowAssembly):
             case "one_row" if any(p.sort == "row" for p in self.pieces):
                 self._row(replace(piece, sort="row", number=1))
             case value if value in _PLAIN:
-                if "out" in self.text[piece.start : piece.end].split() and self._one_in():
+                said = self.text[piece.start : piece.end].split()
+                if not _WAYS_OUT.isdisjoint(said) and self._one_in():
                     self._end(replace(piece, value="out"))
                 self._detail(piece, **_PLAIN[value])
             case "name" if "splice" in self.text[piece.start : piece.end]:

@@ -34,11 +34,17 @@ _ROWS = lazy_pattern(
     r"(?:in |with |are in |on )*(?P<n>two|three|four|[234]) (?:separate |different )?rows\b"
 )
 _EACH_ROW = lazy_pattern(r"(?:(?:in|on|for|per) )?(?:each|every) row\b|per row\b")
-_ONE_END = lazy_pattern(r"(?:in(?:to)?|at|by|through|on|from) one (?:end|side|wall)\b(?! and out)")
+_ONE_END = lazy_pattern(
+    r"(?:(?:enter(?:s|ing)? )?(?:in(?:to)?|at|by|through|on|from)|enter(?:s|ing)?)"
+    r" one (?:end|side|wall)\b(?! and out)"
+)
 _OTHER_END = lazy_pattern(
     r"(?:going |com(?:es?|ing) )?(?:back )?(?:out|leav(?:es|ing)|exit(?:s|ing))"
     r"(?: of| at| by| through| from)? the other(?=\s*(?:[,.;?]|and\b|$))"
 )
+_SIDE_WALL = lazy_pattern(r"side wall\b")
+_SIDE = lazy_pattern(r"\bside\b(?! by side)")
+_OTHER_WALL = lazy_pattern(r"\b(?:back|rear|top|bottom)\b")
 _IN = lazy_pattern(r"(?:com(?:es?|ing) in|going in|enter(?:s|ing)|in)(?= ?(?:,|\.|and\b|$|from))")
 _OUT = lazy_pattern(
     r"(?:(?:going |com(?:es?|ing) )?(?:back )?out|leav(?:es|ing)|exit(?:s|ing))"
@@ -123,8 +129,8 @@ def _walls(text: str, at: int, lone: bool) -> Piece | None:
         the = re.compile(r"(?:the |a |an |one )").match(text, place)
         place = the.end() if the else place
         name = longest(named("wall"), text, place)
-        if name is None and (side := re.compile(r"side wall\b").match(text, place)) is not None:
-            return Piece("wall", at, side.end(), "left")
+        if name is None and (side := _one_side(text, place)) is not None:
+            return Piece(sort, at, side, "left")
         if name is None or re.compile(r" row").match(text, name[1]):
             continue
         noun = re.compile(rf"[ -](?:hand )?(?:{words('wall_noun').pattern})").match(text, name[1])
@@ -138,6 +144,16 @@ def _walls(text: str, at: int, lone: bool) -> Piece | None:
         return Piece("end", at, found.end(), "in")
     found = _OTHER_END.match(text, at) or _OUT.match(text, at)
     return None if found is None else Piece("end", at, found.end(), "out")
+
+
+def _one_side(text: str, at: int) -> int | None:
+    """ "The side wall"; "the side" by itself where it is the only one, and the other raceways enter
+    the back, the top or the bottom: which side makes the box no larger. Where it ends."""
+    if (found := _SIDE_WALL.match(text, at)) is not None:
+        return found.end()
+    found = _SIDE.match(text, at)
+    alone = len(_SIDE.findall(text)) == 1 and _OTHER_WALL.search(text) is not None
+    return found.end() if found is not None and alone else None
 
 
 def _insulation(text: str, at: int, lone: bool) -> Piece | None:

@@ -25,7 +25,7 @@ _UNIT = lazy_pattern(
     r"(?! (?:the|a|an|one|row|left|right|top|bottom|back|each|both)\b))"
 )
 _BEHIND_COUNT = lazy_pattern(
-    r"\)?(?: ?(?:x|×|ea\.?|each) | )"
+    r"\)?(?: ?(?:x|×|@|ea\.?|each) | )"
     r"(?:(?:of (?:the |those |them )?(?:pipes?|conduits?|raceways?|runs|ones)? ?)?"
     r"(?:is|are) (?:an? )?|of (?:the |those )?)?"
 )

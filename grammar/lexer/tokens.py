@@ -43,10 +43,19 @@ _TOKEN = lazy_pattern(
 )
 _ABBREVIATED = lazy_pattern(
     r"\b(cu|sq|oct|recep|recept|rcpt|recp|sw|gnd|grd|conn|dev|int|ext|in|ea|pc|pcs|qty|ga"
-    r"|approx|dup|dbl|sgl|w|incl)\.(?=\s*[a-z0-9(,;]|in\b)"
+    r"|approx|dup|dbl|sgl|w|incl)\.(?=\s*[a-z0-9(,;×" + _VULGAR + r"]|in\b)"
 )
 #: A raised figure behind the letters of a unit: in³, ft².
 _RAISED = lazy_pattern("(?<=[a-z])[²³]")
+#: "two No. 12", "No. 8 AWG" as a textbook prints a gauge; "no. 12 of them" may deny.
+_GAUGE = r"no\.(?=\s?(?:18|16|14|12|10|8|6)"
+_NUMERO = lazy_pattern(
+    rf"\b{_GAUGE}\s?(?:awg|gauge|thh?n|thwn|xhhw)\b)"
+    rf"|(?:(?<=\d )|(?<=\bone )|(?<=two )|(?<=three )|(?<=four )|(?<=five )|(?<=six )|(?<=seven )"
+    rf"|(?<=eight )|(?<=nine )|(?<=the )){_GAUGE}(?![\d/x×.-]))"
+)
+#: A raised figure behind a point, as textbooks print it: in.³
+_RAISED_BEHIND_POINT = lazy_pattern(r"(?<=\bin)\.³")
 _NUMBERED = lazy_pattern(r"(?m)^[ \t]*\d{1,2}[.)][ \t]+(?=\S)")
 _DASHES = {"–": "-", "—": ",", "−": "-", "‑": "-", "’": "'", "‘": "'", "″": '"', "“": '"', "”": '"',
            "⁄": "/", "∕": "/"}  # fmt: skip
@@ -67,7 +76,7 @@ def plain_text(text: str) -> str:
     """`text` in lower case with plain signs, character for character as long as it was."""
     if not text.isascii():
         text = "".join(map(_plain_character, text))
-        text = _RAISED.sub(_lowered, text.lower())
+        text = _RAISED_BEHIND_POINT.sub("3 ", _RAISED.sub(_lowered, text.lower()))
     return odd_figures.marked(text.lower())
 
 
@@ -97,7 +106,7 @@ def tokenise(heard: str) -> Tokens:
     """Cut an utterance into tokens. Never fails; what is no token at all is stepped over."""
     plain = plain_text(heard)
     if "." in plain:
-        plain = _ABBREVIATED.sub(_without_point, plain)
+        plain = _NUMERO.sub("#  ", _ABBREVIATED.sub(_without_point, plain))
         if "\n" in plain and len(_NUMBERED.findall(plain)) > 1:
             plain = _NUMBERED.sub(_blank, plain)
     texts: list[str] = []

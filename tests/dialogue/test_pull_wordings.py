@@ -50,6 +50,24 @@ def sides(reply: Reply) -> tuple[Any, Any, Any]:
         ("straight pull, one is 3 inch and two are 4 inch", "32", None, None),
         ("angle pull, one of the pipes is two inch, the other one is a 3 inch", "20", "20", None),
         ("straight pull, two of them are 2 inch and the other is a 3 inch", "24", None, None),
+        # as a textbook puts it
+        ("Determine the minimum length of a pull box for a straight pull with a 3-in. conduit"
+         " entering one end and a 3-in. conduit exiting the opposite end.", "24", None, None),
+        ("A straight pull is made in a pull box containing two 2-in. raceways and one 3-in."
+         " raceway. What is the minimum length of the box?", "24", None, None),
+        ("For a straight pull on a system of 600 volts or less, the largest raceway entering the"
+         " box has a trade diameter of 2 in. The length of the box must be at least ____ inches.", "16",
+         None, None),
+        ("What are the minimum dimensions of a pull box used for an angle pull with two 3-in."
+         " conduits entering each of two adjacent walls?", "21", "21", None),
+        ("An angle pull is made in a box in which one 4-in. and one 2-in. raceway enter the same"
+         " wall. Calculate the minimum distance to the opposite wall.", "26", "26", None),
+        ("A 3-in. conduit enters and leaves the same wall of a pull box in a U pull. Find the"
+         " minimum distance to the opposite wall and the distance between the conduit entries.", "21", None,
+         None),
+        ("str pull, 3 @ 2\", 1 @ 3\". length?", "24", None, None),
+        ("angle pull with a 4 inch and a 3 inch pipe next to each other", "27", "27", None),
+        ("straight pull with 3 inch pipe as the largest, what's my box length", "24", None, None),
         # in and back out of one wall
         ("The run comes in and goes right back out through the same wall of the pull box, two inch"
          " pipe both times.", "14", None, None),
@@ -152,6 +170,30 @@ def test_make_it_is_a_correction(said: tuple[str, ...], width: str) -> None:
     found = told(*said)
     assert found.left_over == ()
     assert sides(found)[0] == width
+
+
+def test_the_side_is_a_wall_where_the_others_are_named() -> None:
+    both = told("pull box, 3 inch in the bottom and 3 inch out the side")
+    assert sides(both)[:2] == ("18", "18")
+    back = told("Pull box with a 2 inch pipe in the side and a 2 inch pipe in the back opposite the"
+                " removable cover, 4/0 conductors.")  # fmt: skip
+    assert sides(back)[0] == "12"
+    assert sides(back)[2] == "4"
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "straight pull on a system of 2400 volts, 3 inch conduit",
+        "straight pull on a system of 1500 volts, largest raceway 2 inch",
+        "straight pull, one 3 inch and several used on the other",
+        "A pull box used for an angle pull contains two raceways.",
+    ],
+)
+def test_no_side_is_said_while_what_it_rests_on_is_not_read(said: str) -> None:
+    found = told(said)
+    assert found.asks is not None
+    assert sides(found) == (None, None, None)
 
 
 def test_a_straight_pull_may_be_begun_by_itself() -> None:
