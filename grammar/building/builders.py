@@ -9,6 +9,7 @@ from boxaloud.grammar.building.corrections import (
     build_replacement,
     build_restate_number,
 )
+from boxaloud.grammar.building.loose_wires import build_loose_wires
 from boxaloud.grammar.building.pattern_groups import Builder
 from boxaloud.grammar.building.qualities import (
     build_box_number,
@@ -52,4 +53,5 @@ BUILDERS: dict[str, Builder] = {
     "more": build_more,
     "pairs": build_pairs,
     "box_number": build_box_number,
+    "loose_wires": build_loose_wires,
 }

@@ -16,7 +16,20 @@ _FROM_FIXTURE = lazy_pattern(
 _OF_THE_FIXTURE = lazy_pattern(
     r"<?grounds?[^ ]* (?:on|in|from|for|with|at) (?:the |its |that |this )?(?:fixture|light"
     r"|luminaire|lamp|fan|canopy)"
+    r"|\b(?:fixture|light|luminaire|lamp|sconce|pendant)s? (?:itself )?(?:has|have|had|got|gets"
+    r"|comes? with|came with|with|does not have|do not have)(?: got)? (?:any |a |its |own )*"
+    r"<grounds:"
 )
+CANOPY_DENIED = lazy_pattern(
+    r"\b(?:no|not|none|never|without|w/o|wo|sans|minus|lacks?|lacking|nothing|neither"
+    r"|(?:is|are|was|were|do|does|did|has|have|had|ca|wo|ai)n['’]?t)\b"
+    r"(?: (?!(?:more|less|over|grounds?|egc|bare|wires?|conductors?|count\w*"
+    r"|clamps?|need|have to|only|just|fixture|<(?!device)\w*)\b)[^ ,.;:!?]+){0,4}?"
+    r" (?:domed? )?(?:canop(?:y|ies)|dome)\b"
+    r"|\bcanop(?:y|ies) (?:is |was )?(?:missing|absent|none)\b|\bcanopyless\b"
+)
+"""Wires that do not come from a canopy: they count, 314.16(B)(1) leaves out only those that do."""
+_FIXTURE_GROUND_SIZES = (14, 16, 18)
 
 
 def fixture_wires(made: list[Act], telling: Telling) -> list[Act]:
@@ -24,7 +37,7 @@ def fixture_wires(made: list[Act], telling: Telling) -> list[Act]:
     if not made:
         return made
     line = telling.clause.line
-    canopy = "canopy" in line and "no canopy" not in line
+    canopy = "canopy" in line and CANOPY_DENIED.search(line) is None
     if _OF_THE_FIXTURE.search(line):
         made = [
             act for act in made if not (isinstance(act, acts.Deny) and act.target.kind == "grounds")
@@ -43,11 +56,10 @@ def fixture_wires(made: list[Act], telling: Telling) -> list[Act]:
                 words=act.words, span=act.span,
                 doubts=tuple(d for d in act.doubts if d.reason not in ("vague", "unusual")),
             )  # fmt: skip
-        elif (
-            canopy
-            and isinstance(act, acts.AddFixtureWires)
-            and act.canopy is None
-            and "no canopy" not in line
-        ):
-            made[place] = replace(act, canopy=True)
+        elif isinstance(act, acts.AddFixtureWires):
+            if canopy and act.canopy is None:
+                act = replace(act, canopy=True)
+            if act.grounds in _FIXTURE_GROUND_SIZES:
+                act = replace(act, grounds=1)  # "two 16 gauge fixture wires and 16 ground"
+            made[place] = act
     return made

@@ -176,8 +176,14 @@ def _alone_denied(elements: Sequence[Element], place: int, found: Statement) -> 
     """ "There is no second stud": no further one, so that those that are there stay."""
     if found.kind in THINGS and is_further_one(elements, place):
         return [acts.Keep(words=found.words, span=found.span)]
+    of_canopy = found.kind == "fixture_wires" and "canopy" in found.words.lower()
+    if of_canopy and any(element.tag in _POINTING for element in elements[:place]):
+        return [acts.SetCanopy(canopy=False, words=found.words, span=found.span)]
     return _denial(found)
 
+
+#: "Those aren't canopy wires": they are there, and from no canopy.
+_POINTING = frozenset({"these", "those", "they", "them", "it", "that"})
 
 _MADE_IN = lazy_pattern(r"\b(?:built|integral|part|comes?|came)\b")
 

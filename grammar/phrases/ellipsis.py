@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 from boxaloud.grammar import grammar_data
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.phrases.rejection import Span, sifted, without_hollow
 from boxaloud.grammar.phrases.statements import Doubt, Statement, Understanding
 
@@ -42,7 +44,20 @@ def _in_somewhere(heard: str, statement: Statement) -> bool:
     if statement.kind != "cable" or statement.slots.get("role") != "in" or "awg" in statement.slots:
         return False
     rest = heard[statement.span[1] :].lower().lstrip()
-    return rest.startswith(("the ", "a ", "my ", "this ", "that ", "here", "there", "it"))
+    if rest.startswith(("the ", "a ", "my ", "this ", "that ", "here", "there", "it")):
+        return True
+    named = re.match(r"[a-z]+", rest)
+    if named is None or statement.slots.get("count") != 1:
+        return False
+    if named[0] in _ROOMS:
+        return True
+    before = heard[: statement.span[0]].lower() + statement.words.lower()
+    return named[0] in _ROOM_WORDS and _THIS_ONE.search(before) is not None
+
+
+_ROOMS = frozenset(grammar_data.table("clauses")["rooms"]["names"]) - {"box"}
+_ROOM_WORDS = frozenset(grammar_data.table("clauses")["rooms"]["words"])
+_THIS_ONE = lazy_pattern(r"\b(?:this|that|the|first|last|next|other)(?: [\w-]+)? one in$")
 
 
 def _in_form(statement: Statement) -> Statement:

@@ -10,6 +10,7 @@ from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.clauses.act_fields import THINGS
 from boxaloud.grammar.clauses.act_kinds import ROUTED
 from boxaloud.grammar.utterance.announced_devices import announced_devices
+from boxaloud.grammar.utterance.box_depths import depth_begun
 from boxaloud.grammar.utterance.box_groups import depth_said_apart, one_box
 from boxaloud.grammar.utterance.box_naming import counts_not_names, leads_on
 from boxaloud.grammar.utterance.boxes_put_in import box_put_in
@@ -42,8 +43,9 @@ from boxaloud.grammar.utterance.device_purposes import for_devices
 from boxaloud.grammar.utterance.device_repeats import same_again
 from boxaloud.grammar.utterance.each_circuit import each_circuit
 from boxaloud.grammar.utterance.explained_lists import explained
-from boxaloud.grammar.utterance.false_starts import false_starts
+from boxaloud.grammar.utterance.false_starts import false_starts, said_twice
 from boxaloud.grammar.utterance.fixture_groups import of_fixtures
+from boxaloud.grammar.utterance.found_more import counted_anew
 from boxaloud.grammar.utterance.gone_back import done_once, only_that
 from boxaloud.grammar.utterance.heading_devices import named_by_device
 from boxaloud.grammar.utterance.hedged_clamps import hedged_clamps
@@ -55,7 +57,7 @@ from boxaloud.grammar.utterance.landed_together import (
 )
 from boxaloud.grammar.utterance.lone_numbers import without_pronouns
 from boxaloud.grammar.utterance.miscounts import cursed, miscounted, named_twice
-from boxaloud.grammar.utterance.named_editions import one_edition
+from boxaloud.grammar.utterance.named_editions import one_edition, years_not_counts
 from boxaloud.grammar.utterance.old_cables import described_ahead
 from boxaloud.grammar.utterance.repetitions import (
     counted_in_all,
@@ -89,7 +91,7 @@ from boxaloud.grammar.utterance.said_anew import (
     yoke_of_that,
 )
 from boxaloud.grammar.utterance.said_in_two import IN_TWO_PIECES
-from boxaloud.grammar.utterance.said_of_each import each_in_loop, unreadable
+from boxaloud.grammar.utterance.said_of_each import each_in_loop, ground_of_each, unreadable
 from boxaloud.grammar.utterance.shared_yokes import shared_yoke
 from boxaloud.grammar.utterance.sums_of_cables import split_by_way, summed_up
 from boxaloud.grammar.utterance.taken_once import parts_of_all, reason_for_more_wires, taken_once
@@ -161,6 +163,7 @@ FIRST: Passes = (
     (landed_together, (acts.AddDevice,), 2),
     (off_its_wires, (acts.Remove,), 1),
     (_nameless, (acts.OpenBox,), 1),
+    (years_not_counts, _THINGS, 1),
     (one_edition, (acts.SetEdition,), 2),
     (hedged_clamps, (acts.SetClamps,), 1),
     (landed_on_cables, (acts.AddDevice,), 2),
@@ -176,6 +179,7 @@ FIRST: Passes = (
 )
 THEN: Passes = (
     (each_in_loop, (acts.AddConductors,), 2),
+    (ground_of_each, (acts.AddGrounds,), 2),
     (unreadable, (acts.AddCable, acts.More), 1),
     (appliance_outlets, (acts.Widen,), 1),
     (announced_devices, (acts.AddDevice, acts.Restate), 2),
@@ -183,6 +187,7 @@ THEN: Passes = (
     (some_of_those, (acts.Number,), 2),
     (without_pronouns, (acts.Number,), 2),
     (explained, (acts.AddConductors,), 2),
+    (counted_anew, _THINGS, 2),
     (passes_through_again, (acts.AddConductors,), 2),
     (totals_checked, (acts.Number, acts.RestateNumber), 2),
     (out_again, (acts.AddConductors, acts.AddCable), 1),
@@ -240,11 +245,13 @@ THEN: Passes = (
     (denials_last, (acts.Deny,), 2),
     (denied_at_once, (acts.Deny,), 2),
     (topic_of_order, (acts.Remove, acts.Restate), 2),
+    (depth_begun, (acts.SetSize,), 1),
     (depth_said_apart, (), 0),
     (without_activity, (acts.AddDevice,), 2),
     (joined_counts, (acts.AddCable, acts.AddFixtureWires, acts.Number, acts.Recount), 2),
     (without_heading_devices, (acts.AddDevice,), 2),
     (false_starts, (acts.Number,), 2),
+    (said_twice, (acts.Number,), 2),
     (one_yoke, (acts.AddDevice,), 1),
     (one_combined, (acts.AddDevice,), 1),
     (gangs_behind, (acts.NameBoxKind,), 2),

@@ -16,6 +16,7 @@ from boxaloud.grammar.clauses.act_fields import thing_of
 from boxaloud.grammar.clauses.clause import Clause
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.phrases.vocabulary import known_words
+from boxaloud.grammar.utterance.boxes_alike import counts_boxes
 from boxaloud.grammar.utterance.correction_markers import is_marker
 from boxaloud.grammar.utterance.further_ones import further_denied
 from boxaloud.grammar.utterance.headings import (
@@ -54,7 +55,8 @@ def clause_acts(
     if (strange := _nobody_knows(telling)) is not None:
         return place + 1, *strange
     usual = says_what_is_usual(parts, place)
-    if usual or about_something_else(clause, described):
+    elsewhere = about_something_else(clause, described) or counts_boxes(parts, place)
+    if usual or elsewhere:
         return place + 1, *_of_something_else(clause, heard, usual)
     if (formed := _told_by_form(parts, place, heard)) is not None:
         return *formed, []

@@ -10,7 +10,9 @@ from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.device_groups import same_device
 
-_FOR = lazy_pattern(r"(?i)\s*(?:cables? |wires? |conductors? )?for (?:the |that |my )?")
+_FOR = lazy_pattern(r"(?i)\s*(?:cables? |wires? |conductors? )?(?:for|on) (?:the |that |my )?")
+#: "12-2 for gfci": typed or heard, no "four" behind a cable.
+_ARTICLE = lazy_pattern(r"(?i)(?:the|that|my|(?P<for>for)) ")
 _FOR_SWITCH = lazy_pattern(r"(?i) for (?P<device>(?:the|that|my) switch(?:es)?)$")
 
 
@@ -30,7 +32,7 @@ def for_devices(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     if not landings or any(map(_denies_devices, kept)):
         return kept if landings else made
     if _said_by_itself(kept, landings):
-        return [*kept, *landings]
+        return [*kept, *(_beside_others(one, kept) for one in landings)]
     return _in_place(kept, [_beside_others(one, kept) for one in landings])
 
 
@@ -57,9 +59,10 @@ def _landing(act: acts.AddDevice, kept: list[Act], heard: str) -> acts.Land | No
     last = kept[-1] if kept else None
     if not isinstance(last, (acts.AddCable, acts.AddConductors)) or last.awg is None:
         return None
-    if act.count not in (None, 1) or act.name in (None, "device") or act.gangs is not None:
+    article = _ARTICLE.match(act.words)
+    so_many = act.count in (None, 1) or (article is not None and article["for"])
+    if not so_many or act.name in (None, "device") or act.gangs is not None:
         return None
-    article = re.match(r"(?i)(?:the|that|my) ", act.words)
     between = heard[last.span[1] : act.span[0]].rstrip() + " " + (article[0] if article else "")
     if _FOR.fullmatch(between) is None:
         return None

@@ -30,6 +30,34 @@ def false_starts(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     return kept
 
 
+_NODS = (acts.Yes, acts.No, acts.Social)
+_NODDED = lazy_pattern(
+    r"(?i)(?:\W|\b(?:ok|okay|yes|yeah|yep|no|so|here|it['’]?s|it is|that['’]?s|that is|says|there"
+    r"|right|sure|uh|um|oh|well|now|then|all right|alright)\b)*"
+)
+
+
+def said_twice(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "No, two, ok two", "it says sixteen here, sixteen": the number just told, once more."""
+    kept: list[Act] = []
+    for act in made:
+        told = [at for at, one in enumerate(kept) if not isinstance(one, _NODS)]
+        if isinstance(act, acts.Number) and told and act.value is not None:
+            last = kept[told[-1]]
+            value = (
+                last.value
+                if isinstance(last, acts.RestateNumber)
+                else last.volume
+                if isinstance(last, acts.SetVolume) and last.unit is None
+                else None
+            )
+            if value == act.value and _NODDED.fullmatch(heard[last.span[1] : act.span[0]]):
+                del kept[told[-1] + 1 :]
+                continue
+        kept.append(act)
+    return kept
+
+
 _I_MEAN = lazy_pattern(
     r"(?i)\W*(?:(?:i mean|i meant|sorry|no|wait|rather|uh|um|or|the|a|an|well|it['’]?s|that['’]?s)"
     r"\b\W*)+"

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.building.luminaire_wires import CANOPY_DENIED
 from boxaloud.grammar.clauses.act_kinds import ROUTED
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
@@ -18,14 +19,7 @@ _LONG = lazy_pattern(
 _A_LOOP = lazy_pattern(r"\b(?:loops?|coils?|looped|coiled)\b")
 _LENGTH = lazy_pattern(r"(?i)\b(?:inch(?:es)?|foot|feet)\b|\"")
 _SHORT = lazy_pattern(r"\b(?:short|less than|under|not quite)\b")
-_FLAT = lazy_pattern(
-    r"\b(?:no|not (?:\w+ ){0,2}(?:from|out of|through) (?:a|the)|not from a|not out of a"
-    r"|not from the|not a|isn't a|without a|ain't no|flat)\b[^,.;]{0,12}\b(?:dome|domed"
-    r"|canopy)\b|\bflat (?:fixture|light|luminaire|disk)\b"
-    r"|\b(?:no|not|w/o|wo|without|lacks?|lacking|sans|minus|never|(?:is|has|does|do|have)n[o']?t)\b"
-    r"(?: (?:have|has|had|got|any|a|an|the|under|in|come|with))* (?:domed? )?(?:canopy|dome)\b"
-    r"|\bcanop(?:y|ies) (?:is |was )?(?:missing|absent|none)\b|\bcanopyless\b"
-)
+_FLAT = lazy_pattern(r"\bflat (?:fixture|light|luminaire|disk)\b")
 _LUMINAIRE = lazy_pattern(
     r"\b(?:fixtures?|lights?|luminaires?|lamps?|canop(?:y|ies)|domed?|fans?|chandeliers?|sconces?"
     r"|pendants?|tails?|leads?)\b"
@@ -55,7 +49,11 @@ def of_fixtures(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     low = heard.lower()
     domed = "dome" in low or "canopy" in low  # a look at each utterance must be cheap
     denied = any(isinstance(act, acts.SetCanopy) and act.canopy is False for act in made)
-    flat = denied or ((domed or "flat " in low) and _FLAT.search(low) is not None)
+    flat = (
+        denied
+        or (domed and CANOPY_DENIED.search(low) is not None)
+        or ("flat " in low and _FLAT.search(low) is not None)
+    )
     dome = domed and _DOME.search(low) is not None
     luminaire = _LUMINAIRE.search(low) is not None
     for place, act in enumerate(made):

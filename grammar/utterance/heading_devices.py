@@ -49,8 +49,8 @@ def _heads(first: Act, heard: str) -> bool:
     if _WHERE.fullmatch(before) is None or _COUNTED.match(first.words):
         return False
     place = bool(_PLACES.intersection(f"{before} {first.words}".lower().split()))
-    named = _HEADED.match(heard, first.span[1]) is not None
-    return named or (place and any(p.match(heard, first.span[1]) for p in (_COMMA, _ITS_BOX)))
+    named = any(p.match(heard, first.span[1]) for p in (_HEADED, _ITS_BOX))
+    return named or (place and _COMMA.match(heard, first.span[1]) is not None)
 
 
 def _listed(act: Act, first: Act) -> bool:

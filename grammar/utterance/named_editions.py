@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.clauses.act_kinds import is_thing
 
 
 def one_edition(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
@@ -20,6 +21,26 @@ def one_edition(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
             kept[-1] = both
         else:
             kept.append(act)
+    return kept
+
+
+_YEARS = (2008, 2011, 2014, 2017, 2020, 2023, 2026)
+
+
+def years_not_counts(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "2017 GFCI, two 12-2": so many of nothing, and the edition."""
+    kept: list[Act] = []
+    for act in made:
+        if is_thing(act) and act.count in _YEARS and act.words.startswith(str(act.count)):
+            end = act.span[0] + len(str(act.count))
+            span = (act.span[0], end)
+            kept.append(acts.SetEdition(year=str(act.count), words=heard[slice(*span)], span=span))
+            doubts = tuple(doubt for doubt in act.doubts if doubt.slot != "count")
+            act = replace(
+                act, count=None, doubts=doubts, words=heard[end + 1 : act.span[1]],
+                span=(end + 1, act.span[1]),
+            )  # fmt: skip
+        kept.append(act)
     return kept
 
 

@@ -7,6 +7,7 @@ from dataclasses import replace
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.lexer import numbers
 
 _EACH = lazy_pattern(
     r"(?i),? (?:each|every one|all|both)(?: of (?:them|which|those))?(?: (?:is|are|was|were))?"
@@ -38,6 +39,59 @@ def each_in_loop(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
             continue
         kept.append(act)
     return kept
+
+
+_WITH_EACH = lazy_pattern(
+    r"(?i)[,:;]? *(?:(?:and|with|plus|but) )*(?:each|every one|all)(?: one| cable| run)?"
+    r"(?: of (?:them|which|those))?(?: (?:also|too|has|have|with|gets|carries|comes|got|having"
+    r"|its|an?|one|own))* *"
+)
+_EACH_BEHIND = lazy_pattern(r"(?i),? (?:each|apiece|in each|per cable|on each|with each)\b")
+_SO_MANY = lazy_pattern(
+    r"(?i)[,;.]? *(?:(?:so|that['’]?s|that is|that makes|makes|which makes|it['’]?s|and) )+"
+    r"(?P<n>\w+) (?:isolated|iso|igs?)(?: equipment)?(?: grounds?| ones)?\b"
+)
+
+
+def ground_of_each(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Three 12-2 and each with an isolated ground": as many isolated grounds as cables; "so
+    three isolated" behind that counts them, and adds none. 314.16(B)(5)."""
+    kept: list[Act] = []
+    for act in made:
+        last = kept[-1] if kept else None
+        if (
+            isinstance(act, acts.AddGrounds)
+            and act.isolated
+            and act.count in (None, 1)
+            and isinstance(last, acts.AddCable)
+            and (last.count or 1) > 1
+            and (
+                _WITH_EACH.fullmatch(heard[last.span[1] : act.span[0]])
+                or _EACH_BEHIND.match(heard, act.span[1])
+            )
+        ):
+            act = replace(act, count=last.count)
+            _count_told(act, heard, left)
+        elif isinstance(last, acts.AddGrounds) and last.isolated and _sums_up(last, act, heard):
+            continue
+        kept.append(act)
+    return kept
+
+
+def _sums_up(last: acts.AddGrounds, act: Act, heard: str) -> bool:
+    """ "…, so four isolated grounds": those that were just said."""
+    if not isinstance(act, acts.AddGrounds) or not act.isolated:
+        return False
+    said = _SO_MANY.match(heard, last.span[1])
+    return said is not None and numbers.value((said["n"].lower(),)) == last.count
+
+
+def _count_told(act: acts.AddGrounds, heard: str, left: list[Unread]) -> None:
+    """Take the number that counts them again out of what is unread, if it is theirs."""
+    said = _SO_MANY.match(heard, act.span[1])
+    if said is None or numbers.value((said["n"].lower(),)) != act.count:
+        return
+    left[:] = [run for run in left if run.span != said.span("n")]
 
 
 _UNREADABLE = lazy_pattern(

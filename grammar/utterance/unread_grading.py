@@ -212,6 +212,8 @@ def _weighs(elements: Sequence[Element], place: int, known: set[str], text: str)
     if tag in _HALVES and place + 1 < len(elements):
         after = elements[place + 1].tag
         return after == "of" or (after.isalpha() and after not in known)
+    if tag == "pair":  # and not "a pair of pliers"
+        return [e.tag for e in elements[place + 1 : place + 3]] in _OF_THEM
     if tag in ("drop", "bump") and place + 1 < len(elements) and elements[place + 1].tag == "in":
         return False  # "drop in one 12-2": the thing is there
     if tag in _CHANGE:
@@ -251,6 +253,7 @@ def _stands_for_a_cable(elements: Sequence[Element], place: int) -> bool:
 _LARGE_WIRE = lazy_pattern(r"[1-4]/0s?")
 #: Quantities without a number: what they count is not passed over.
 _HALVES = frozenset({"several", "half", "few", "dozen", "couple"})
+_OF_THEM = (["of", "them"], ["of", "those"], ["of", "these"])
 _ADDING = frozenset({"add", "include"})
 _BOX_KINDS = frozenset({"box_volume", "box_size", "box_kind", "clamps", "edition", "part"})
 

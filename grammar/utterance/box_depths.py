@@ -1,0 +1,46 @@
+"""The depth of a box begun and said anew: "deep 4 square two-eighth… 2-1/8"."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from decimal import Decimal
+
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+
+#: No box of Table 314.16(A) is a quarter of an inch deep: two inches and an eighth (common
+#: practice; the table's depths are 2-1/8 where they end in an eighth).
+_TWO_EIGHTHS = lazy_pattern(r"(?i)\b(?:two|2)[- ](?:eighths?|8ths?)\b")
+_TWO_AND_AN_EIGHTH = Decimal("2.125")
+_MEANT = lazy_pattern(
+    r"(?i)(?:\W|\b(?:i mean|i meant|sorry|no|wait|rather|uh|um|er|that is|that['’]?s|it['’]?s|the"
+    r"|a|yeah|yes|so|make that)\b)*"
+)
+
+
+def depth_begun(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """A depth that no box has, as it is said for another; and a depth said once more."""
+    kept: list[Act] = []
+    for act in made:
+        last = kept[-1] if kept else None
+        quarter = isinstance(act, acts.SetSize) and act.depth == Decimal("0.25")
+        if isinstance(act, acts.SetSize) and quarter and _TWO_EIGHTHS.search(act.words):
+            act = replace(act, depth=_TWO_AND_AN_EIGHTH)
+        if isinstance(last, acts.SetSize) and _said_again(last, act, heard):
+            continue
+        kept.append(act)
+    return kept
+
+
+def _said_again(size: acts.SetSize, act: Act, heard: str) -> bool:
+    """Whether an act is nothing but the depth of the box said right before it."""
+    if isinstance(act, (acts.Number, acts.RestateNumber)):
+        value = act.value
+    elif isinstance(act, acts.SetSize) and (act.width, act.height, act.family) == (None,) * 3:
+        value = act.depth if isinstance(act.depth, Decimal) else None
+    else:
+        return False
+    if value is None or value != size.depth or value == int(value):
+        return False
+    return _MEANT.fullmatch(heard[size.span[1] : act.span[0]]) is not None

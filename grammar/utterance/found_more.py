@@ -1,0 +1,70 @@
+"""Things counted anew once another was found: "three 14-2… there's another one, four 14-2"."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.clauses.act_kinds import is_thing
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.lexer import numbers
+
+_NUMBER = r"(?:one|two|three|four|five|1|2|3|4|5)"
+#: That there is more of what was counted, and nothing that is named.
+_FOUND = lazy_pattern(
+    r"(?i)\b(?:(?P<one>another(?: one)?|(?:missed|forgot|overlooked|skipped"
+    rf"|didn['’]t (?:see|count)) (?:one|another))|(?P<n>{_NUMBER}) more)\b"
+    r"(?! (?:14|12|10|8|6|fourteen|twelve|ten)\b)"
+)
+#: Right before the second count: what makes it come on top.
+_ON_TOP = lazy_pattern(r"(?i)\b(?:plus|and|also|add|then|with)\W*$")
+_FURTHER = lazy_pattern(r"(?i)\b(?:more|another|extra|additional|other)\b")
+#: Right behind it: where those go, so that they are others.
+_WAY = lazy_pattern(r"(?i)\s+(?:to|for|from|going|coming|heading|up|out|down|over|in)\b")
+
+
+_LONGEST = 60
+"""Characters between the counts; behind more of them something else may be counted."""
+_BETWEEN = (acts.More, acts.Recount, acts.No, acts.Social, acts.OtherTalk)
+
+
+def counted_anew(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """The second count is of all of them, with those that were found between: none comes on top."""
+    kept: list[Act] = []
+    for act in made:
+        place = _first_count(kept, act, heard)
+        if place is not None:
+            seen = (kept[place].span[1], act.span[0])
+            left[:] = [run for run in left if not seen[0] <= run.span[0] < seen[1]]
+            del kept[place:]
+        kept.append(act)
+    return kept
+
+
+def _first_count(kept: Sequence[Act], act: Act, heard: str) -> int | None:
+    """The place of the first count of the same things; None where an act counts none anew."""
+    if not is_thing(act) or act.count is None or _FURTHER.search(act.words):
+        return None
+    place = len(kept) - 1
+    while place >= 0 and isinstance(kept[place], _BETWEEN):
+        place -= 1
+    first = kept[place] if place >= 0 else None
+    if not is_thing(first) or first.count is None or not _same(first, act):
+        return None
+    between = heard[first.span[1] : act.span[0]]
+    found = _FOUND.search(between)
+    if found is None or len(between) > _LONGEST:
+        return None
+    if _ON_TOP.search(between) or _WAY.match(heard, act.span[1]):
+        return None
+    more = numbers.value((found["n"].lower(),)) if found["n"] else 1
+    return place if more is not None and act.count == first.count + more else None
+
+
+def _same(one: acts.Thing, other: acts.Thing) -> bool:
+    """Whether both count things of one kind, size and name."""
+    return type(one) is type(other) and all(
+        getattr(one, slot, None) == getattr(other, slot, None)
+        for slot in ("awg", "conductors", "name", "ground", "isolated")
+    )
