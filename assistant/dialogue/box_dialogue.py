@@ -117,7 +117,9 @@ class Talk:
         run(turn, entry.acts)
         unread_words.keep(turn, entry.unread)
         self.journal.append(entry)
-        if _LASTING(turn.state) != _LASTING(turn.base):
+        changed = _LASTING(turn.state) != _LASTING(turn.base)
+        self._history.idle = not changed and not turn.stepped
+        if changed:
             told = len(turn.marks)
             self._history.keep_confirmed(turn.base, entry.heard, turn.confirmed, told)
         self.state, self.released = turn.state, tuple(turn.released)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from boxaloud.assistant.dialogue.box_names import near, numbered
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.quick_dataclass import dataclass
 
@@ -22,6 +23,7 @@ _HAS = r"(?:gets?|has|have|had|needs?|got|takes?|is getting|should have|also (?:
 _INTO = r"(?:in|into|to|on|onto|from|off|of|inside|for)"
 _ASKING = r"(?:is|are|does|do|did|how|how's|hows|what|what's|whats|will|would|which)"
 _NUMBERED = lazy_pattern(r"box \d+")
+_SPACE = re.compile(r"(?<!\()\ (?![.!])")
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,6 +33,8 @@ class Mention:
     name: str
     start: int
     end: int
+    instead: str = ""
+    """What is heard in its place."""
 
 
 def mentioned(heard: str, names: Sequence[str], at: str) -> Mention | None:
@@ -41,17 +45,53 @@ def mentioned(heard: str, names: Sequence[str], at: str) -> Mention | None:
     """
     if "?" in heard:
         return None
+    if len(names) > 1 and (marked := _marked(heard, names)):
+        return marked
     for name, may, must in _called(names, at):
         for form in (
             rf"{_LEAD}(?P<mention>in the {may}),? (?=there|i |we |one |another |it )",
-            rf"{_LEAD}(?P<mention>the {may} {_HAS})\b",
+            rf"{_LEAD}(?P<mention>{'' if len(name) == 1 else 'the '}{may} {_HAS})\b",
             rf"{_LEAD}{_ORDERS} [^.;]*(?P<mention> {_INTO} the {must})(?:,? please)?[ .!]*$",
             rf"{_LEAD}{_PLACES} [^.;]*(?P<mention> {_INTO} the {may})(?:,? please)?[ .!]*$",
         ):
-            found = re.match(r"(?i)\s*" + re.sub(r"(?<!\()\ (?![.!])", r"\\s+", form), heard)
+            found = re.match(r"(?i)\s*" + _SPACE.sub(r"\\s+", form), heard)
             if found is not None:
                 return Mention(name, *found.span("mention"))
     return None
+
+
+_FIGURE = (
+    r"(?:[1-9]\d(?:\.\d+)?|\d\.\d+|(?:[a-z]+teen|(?:twen|thir|for|fif|six)ty)"
+    r"(?:[ -](?:one|two|three|four|five|six|seven|eight|nine|and|a|half|point|quarter|\d))*)"
+)
+#: "B is actually 22.5", "the kitchen box was a 20": a volume, and no count, is said of a box.
+_IS_MARKED = lazy_pattern(
+    _SPACE.sub(
+        r"\\s+",
+        rf"(?i)(?: )?{_LEAD}(?P<mention>(?:in )?(?:the )?(?P<name>[a-z](?:[\w' -]*\w)?)),? "
+        r"(?:is|was|says|reads|should be|turned out to be|turns out to be|will be)"
+        rf"(?: (?:actually|really|only|just|now|like|a|an|to be))* {_FIGURE}"
+        r"(?: (?:cubic inch(?:es)?|cubic|cubes?|cu in|cuin|box|instead|not .*|now|after all))*"
+        r"(?:,? please)?[ .!]*$",
+    )
+)
+
+
+def _marked(heard: str, names: Sequence[str]) -> Mention | None:
+    """ "B is actually 22.5", "the hall is a 20": what is marked on a box that is named, be it the
+    one at hand."""
+    found = _IS_MARKED.match(heard)
+    if found is None:
+        return None
+    said = " ".join(found["name"].lower().split())
+    close = near(said, names)
+    if len(close) != 1:
+        return None
+    meant = close[0]
+    whole = {meant, f"{meant} box", f"{meant} one", f"box {meant}"}
+    if whole.isdisjoint((said, numbered(said))):
+        return None
+    return Mention(meant, *found.span("mention"), "the box")
 
 
 def asked_of(heard: str, names: Sequence[str], at: str) -> Mention | None:

@@ -118,7 +118,7 @@ class Conversation(JobDialogue):
         self, mention: Mention, words: str | Sequence[Word], heard: str
     ) -> Utterance | None:
         """ "Add a 14-2 to the den box": what is said without the name, of that box."""
-        rest: str | Sequence[Word] = heard[: mention.start] + heard[mention.end :]
+        rest: str | Sequence[Word] = heard[: mention.start] + mention.instead + heard[mention.end :]
         if not isinstance(words, str):
             first = len(heard[: mention.start].split())
             rest = [
@@ -128,6 +128,8 @@ class Conversation(JobDialogue):
         read = recognise(rest, self.boxes.talk(mention.name).expects, self.aliases)
         if not tells(read):
             return None
+        if mention.name == self.talk.name:
+            return replace(read, heard=heard)
         return led_by(acts.OpenBox(name=mention.name, words=mention.name), read, read.heard, 0)
 
     def _asked_of_another(self, heard: str) -> Reply | None:

@@ -28,6 +28,8 @@ class History:
 
     past: list[Step] = field(default_factory=list)
     future: list[Step] = field(default_factory=list)
+    idle: bool = False
+    """True where what was said last neither changed the box nor went back."""
 
     def keep(self, before: State, words: str, told: int = 1) -> None:
         """Note that `words`, which `told` so many things, led away from the state `before`."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 
 from boxaloud.assistant.dialogue.altering import altered
@@ -21,6 +22,10 @@ def undo(turn: Turn, act: acts.Undo) -> None:
     "Scratch that, five 12-2s": what is said anew takes the place of what was said last. Where
     several things were told then, it only marks a correction: the others stand.
     """
+    if _minds_nothing(turn, act):
+        turn.state = altered(turn.state, mistaken=False)
+        turn.answer(say("echo.kept"), act.words)
+        return
     corrects = bool(turn.ahead) and turn.ahead[0].function == "correction" and not turn.marks
     step = turn.history.last if corrects and turn.history is not None else None
     if step is not None and step.told > 1:
@@ -31,6 +36,18 @@ def undo(turn: Turn, act: acts.Undo) -> None:
     if step is not None and _only_came_in(step.state, now):
         anew = turn.ahead[0]  # what it would restate is gone again
         turn.ahead[0] = anew.thing if isinstance(anew, acts.Restate) else anew
+
+
+#: Said of what was said last, and of nothing where that changed nothing.
+_NEVER_MIND = re.compile(r"(?i)(?:never ?mind|forget (?:it|that))\W*$")
+
+
+def _minds_nothing(turn: Turn, act: acts.Undo) -> bool:
+    """ "Would it pass with seven? Never mind": what was only asked is not gone on with, and what
+    was told before it stays."""
+    idle = turn.history is not None and turn.history.idle
+    alone = not turn.marks and not turn.ahead
+    return idle and alone and _NEVER_MIND.match(act.words) is not None
 
 
 def _only_came_in(before: State, now: State) -> bool:

@@ -71,6 +71,7 @@ def plain_acts(telling: Telling, elements: Sequence[Element], rest: bool = False
     corrects = not rest and telling.corrects
     several = sum(e.found is not None and e.found.kind in THINGS for e in elements) > 1
     made: list[Act] = []
+    ahead: list[Statement] = []  # places before the clamps: "they are inside clamps"
     kinds = {element.found.kind for element in elements if element.found is not None}
     for place, element in enumerate(elements):
         found = element.found
@@ -80,6 +81,7 @@ def plain_acts(telling: Telling, elements: Sequence[Element], rest: bool = False
             continue  # "clamps 0", "clamps there is not": it is what denies, or part of that
         if found.kind == "place":
             if "clamps" in kinds:
+                ahead += _placed_ahead(made, found) if place not in negative else ()
                 made += place_clamps(made, found)
                 continue
             if kinds & BESIDE_A_PLACE and not points_back(elements, place):
@@ -93,12 +95,23 @@ def plain_acts(telling: Telling, elements: Sequence[Element], rest: bool = False
         elif (act := act_of(found)) is not None and not _yet(act, telling.heard):
             only = bool(place) and elements[place - 1].tag in ("just", "only")
             made.append(_of_those(act, elements, place, only and element.tag.endswith(":d>")))
-    if not made and (where := ALL_PLACED.fullmatch(" ".join(e.tag for e in elements))):
-        span = (elements[0].start, elements[-1].end)
-        made.append(
-            acts.Place(where=PLACE_WORDS[where[1]], words=telling.heard[slice(*span)], span=span)
-        )
+    made = made or _all_placed(telling, elements)
+    made += [act for found in ahead for act in place_clamps(made, found)]
     return fixture_wires(clamps_placed(made, elements), telling)
+
+
+def _all_placed(telling: Telling, elements: Sequence[Element]) -> list[Act]:
+    """ "Both of them are on the inside": where those are, of whatever was asked."""
+    where = ALL_PLACED.fullmatch(" ".join(e.tag for e in elements))
+    if where is None:
+        return []
+    span = (elements[0].start, elements[-1].end)
+    words = telling.heard[slice(*span)]
+    return [acts.Place(where=PLACE_WORDS[where[1]], words=words, span=span)]
+
+
+def _placed_ahead(made: list[Act], found: Statement) -> tuple[Statement, ...]:
+    return () if any(isinstance(act, acts.SetClamps) for act in made) else (found,)
 
 
 def _passed_over(elements: Sequence[Element], place: int, heard: str) -> bool:

@@ -76,7 +76,17 @@ def _goes_on(placed: Sequence[Statement], at: int, low: str) -> bool:
     if statement.kind != "undo" or "mind" not in statement.words.lower():
         return False
     rest = low[statement.span[1] :].lstrip()
-    return rest.startswith(("the ", "about ", "that ", "those ", "my "))
+    return rest.startswith(("the ", "about ", "that ", "those ", "my ")) or bool(
+        _SOMEBODY.match(rest)
+    )
+
+
+#: "Never mind him": what somebody says, and nothing that was entered.
+_SOMEBODY = lazy_pattern(
+    r"(?:him|her|me|us|you"
+    r"|(?:what|whatever) (?:he|she|they|i|[a-z]+ [a-z]+) (?:say|ask|want|think)s?"
+    r"|(?:his|their) (?:question|idea|talk|joke|opinion)s?)\b"
+)
 
 
 def _start(statement: Statement) -> int:

@@ -52,6 +52,30 @@ _AGAIN = lazy_pattern(
 _ALONE = lazy_pattern(rf"{_LEAD}{_OF_A_PLACE}(?:,? (?:first|to start|to begin with))?[.!:]?")
 
 
+_NUMBERS = "one|two|three|four|five|six|seven|eight|nine"
+#: "And box two", "box one again", "second box now": a box by its number, letter or place.
+_ONLY_THAT = lazy_pattern(
+    rf"{_LEAD}(?:(?:(?:back )?(?:to|at|on|in|for|with)|this is|that is|that's|it is|it's) )?"
+    rf"(?:(?P<name>box (?:number )?(?:[1-9]|{_NUMBERS}|[a-h]))"
+    rf"|(?:the )?(?P<nth>{'|'.join(_ORDINALS)}|last) box)"
+    r"(?P<again>(?:,? (?:again|once more|now|next|please|then))*)[.!:]?"
+)
+
+
+def _only_that(low: str, heard: str) -> Act | None:
+    """ "And box two", "box one again", "the second box": nothing is said but which box."""
+    said = _ONLY_THAT.fullmatch(low)
+    if said is None:
+        return None
+    span = (0, len(heard))
+    if said["nth"]:
+        return replace(_opened(said["nth"], "", heard), span=span)
+    name = said["name"].replace("number ", "")
+    if re.search("again|once more", said["again"]):
+        return acts.OpenBox(name=name, words=heard, span=span)
+    return acts.NextBox(name=name, words=heard, span=span)
+
+
 def _place(said: re.Match[str] | None) -> str:
     """The name of a place in a building among what a pattern found; empty where it is none."""
     words = said["name"].split() if said is not None else []
@@ -87,6 +111,8 @@ def box_named(heard: str) -> Act | None:
         return placed
     if "box" not in low and " one" not in low and "rename" not in low:
         return None
+    if only := _only_that(" ".join(low.split()), heard):
+        return only
     if letter := LETTERED.fullmatch(low.strip()):
         return acts.NextBox(name=letter[1], words=heard, span=(0, len(heard)))
     for place, naming in enumerate(_NAMING):
@@ -140,7 +166,7 @@ def leads_on(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
 
 _THAT_BOX = (
     r"(?:the )?(?:(?P<nth>first|second|third|fourth|fifth|sixth|seventh|eighth|last) box"
-    r"|box (?:number )?(?P<number>[1-9]|one|two|three|four|five|six|seven|eight|nine))"
+    rf"|box (?:number )?(?P<number>[1-9]|{_NUMBERS}))"
 )
 _TELLS = r"(?:has|had|gets|got|needs|should have|also has|really has|only has|is|was)"
 _OF_ANOTHER = tuple(
@@ -148,6 +174,7 @@ _OF_ANOTHER = tuple(
     for say in (
         rf"{_LEAD}(?:back )?(?:in|on|for|to|over in) {_THAT_BOX}[,:]? (?P<rest>.+)",
         rf"{_LEAD}{_THAT_BOX} (?P<rest>{_TELLS} .+)",
+        rf"{_LEAD}{_THAT_BOX},? (?:again|once more)[,:.;]? (?P<rest>.+)",
         rf"{_LEAD}(?P<nth>{'|'.join(_ORDINALS[1:])}) box[,:.] (?P<number>)"
         r"(?P<rest>(?!the |in |for |is ).+)",
         rf"(?P<rest>.+?) (?:to|in|into|from|(?P<out>out) of|for) {_THAT_BOX}(?:,? please)?[.!]?",
@@ -158,7 +185,7 @@ _GOES_OVER = lazy_pattern(rf"(?i){_LEAD}(?:mov(?:e|ed|ing)|shift|relocate|transf
 #: What copies a box or leaves it as it is has readers of its own.
 _LEFT = lazy_pattern(r"(?i)\b(?:same as|like|identical|copy|do not|don't|never)\b")
 _PLACES = {word: place for place, word in enumerate(_ORDINALS, 1)}
-_WORDS = ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine")
+_WORDS = tuple(_NUMBERS.split("|"))
 
 
 def of_another_box(heard: str, read_part: Callable[[str], Utterance]) -> Utterance | None:

@@ -90,6 +90,9 @@ def _heading(
     if following and (lettered := _LETTERED.fullmatch(clause.line)) and clause.closes in ":.,-":
         words = heard[slice(*clause.span)]
         return [_next(lettered["name"], words, clause.span)], 1
+    if following and clause.closes == ":" and _letter_alone(clause, following):
+        letter = clause.elements[-1].tag
+        return [_next(letter, letter, clause.span)], 1
     if following and clause.closes == ":" and _strange_name(clause, following):
         name = heard[slice(*clause.span)].strip()
         return [_next(name.lower(), name, clause.span)], 1
@@ -107,6 +110,16 @@ _NO_NAMES = frozenset(
      "list", "answer", "look", "see", "here", "anyway", "summary", "fill", "stuff", "wires"}
 )  # fmt: skip
 _LONGEST_NAME = 3
+
+
+_BY_LETTER = lazy_pattern(r"(?:(?:and|then|now|next|ok|okay|so) )*[a-h]")
+
+
+def _letter_alone(clause: Clause, following: Sequence[Clause]) -> bool:
+    """ "B: four 14-2s …": the letter of a box, before what is in it."""
+    if not _BY_LETTER.fullmatch(clause.line):
+        return False
+    return any(found.kind in ("cable", "conductors") for found in following[0].found)
 
 
 def _strange_name(clause: Clause, following: Sequence[Clause]) -> bool:

@@ -14,6 +14,7 @@ from boxaloud.grammar.utterance.clamps_after_all import found_after_all
 from boxaloud.grammar.utterance.cleaned_labels import wiped_to_read
 from boxaloud.grammar.utterance.devices_elsewhere import leads_elsewhere
 from boxaloud.grammar.utterance.heads_behind_with import heads_behind_with
+from boxaloud.grammar.utterance.hedged_clamps import clamps_looked_for
 from boxaloud.grammar.utterance.orders_corrected import orders_corrected
 from boxaloud.grammar.utterance.said_once_more import (
     already_told,
@@ -43,6 +44,7 @@ IN_TALK = (
     (found_after_all, (), 0),
     (heads_behind_with, (acts.AddCable, acts.AddConductors), 1),
     (clamps_answered, (acts.AskMeaning,), 1),
+    (clamps_looked_for, (acts.SetClamps, acts.DontKnow), 1),
     (numbers_asked_with, (acts.Number,), 2),
     (denied_behind, (acts.Restate, acts.Recount, acts.Replace, acts.RestateNumber), 1),
     (sized_behind, (acts.AddCable,), 2),

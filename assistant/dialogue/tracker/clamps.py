@@ -15,6 +15,8 @@ def clamps(turn: Turn, act: SetClamps) -> None:
     """Where the cables are clamped, 314.16(B)(2)."""
     if act.where == "present":
         state = altered(turn.state, clamps_mentioned=True, last="clamps")
+        if state.clamps == "none":  # there are some after all: where is yet to be said
+            state = altered(state, clamps="unknown")
         turn.enter(state, say("echo.clamps_somewhere"), act.words)
         return
     set_clamps(turn, act.where)

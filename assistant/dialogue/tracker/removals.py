@@ -9,7 +9,7 @@ from boxaloud.assistant.dialogue.interpretation import reference_ambiguity, refe
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import say
 from boxaloud.assistant.dialogue.state_parts import Item
-from boxaloud.assistant.dialogue.tracker import grounds, item_changes
+from boxaloud.assistant.dialogue.tracker import clamps, grounds, item_changes
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Reference
@@ -20,6 +20,8 @@ IT = frozenset({"it", "that", "that one", "the last one", "that last one"})
 
 def remove(turn: Turn, act: acts.Remove) -> None:
     """ "Take out one of the 14-2s", "scratch the switch"."""
+    if _of_clamps(turn, act):
+        return
     target = reference_ambiguity.resolved(turn.state, act.target)
     if target is None:
         reference_ambiguity.ask_which(turn, act)
@@ -38,6 +40,25 @@ def remove(turn: Turn, act: acts.Remove) -> None:
             item_changes.recount(turn, one, 0, act.words)
     else:
         _remove_some(turn, item, target, act)
+
+
+def _of_clamps(turn: Turn, act: acts.Remove) -> bool:
+    """ "Clamps inside … I took them out": the clamps that were said last, and no cables."""
+    target = act.target
+    if turn.state.last != "clamps" or target.kind != "anything" or target.count is not None:
+        return False
+    if target.ordinal is not None or target.words.lower() not in _THEM:
+        return False
+    if any(isinstance(one, acts.SetClamps) for one in turn.done) and turn.state.clamps == "none":
+        turn.understood.append(act.words)  # "no clamps now, I took them out"
+        return True
+    if turn.state.clamps in ("inside", "moulded") or turn.state.clamps_mentioned:
+        clamps.set_clamps(turn, "none")
+        return True
+    return False
+
+
+_THEM = frozenset({"them", "those", "these", "they", "both", "both of them", "them both"})
 
 
 def _of_box(turn: Turn, target: Reference, act: acts.Remove) -> bool:
