@@ -117,10 +117,15 @@ def build_remove(match: Match, telling: Telling) -> list[Act] | None:
 _NTH = {"second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "seventh": 7, "eighth": 8}
 
 
-def build_more(match: Match, telling: Telling) -> list[Act]:
+_ROOMS = frozenset(grammar_data.table("clauses")["rooms"]["names"]) - {"box"}
+
+
+def build_more(match: Match, telling: Telling) -> list[Act] | None:
     """ "One more of those": as many more of what is meant, one where unsaid."""
     words, span = words_of(match, telling)
     count = number_of(match)
+    if match.has("room") and not _ROOMS.intersection(match.found.group("room").split()):
+        return None  # "two more for the gfci"
     target = target_of(match, telling) if match.has("ref") else Reference(which="last")
     nth = _NTH.get(match.found.group("nth")) if match.has("nth") else None
     if match.has("way"):

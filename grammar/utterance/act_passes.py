@@ -31,7 +31,7 @@ from boxaloud.grammar.utterance.clamp_counts import clamps_counted, clamps_on_so
 from boxaloud.grammar.utterance.clamps_among import so_many_inside
 from boxaloud.grammar.utterance.contradictions import denied_at_once
 from boxaloud.grammar.utterance.counted_totals import totals, totals_checked
-from boxaloud.grammar.utterance.counts_in_all import said_in_all
+from boxaloud.grammar.utterance.counts_in_all import others_went, said_in_all
 from boxaloud.grammar.utterance.device_groups import (
     quads_as_duplexes,
     switch_beside_box,
@@ -205,7 +205,8 @@ THEN: Passes = (
     (both_named, (acts.AddCable,), 2),
     (all_of_unknown, (acts.AddCable,), 1),
     (listed_roles, (acts.AddCable,), 2),
-    (said_in_all, (acts.AddCable, acts.AddConductors, acts.AddDevice), 1),
+    (said_in_all, (acts.AddCable, acts.AddConductors, acts.AddDevice, acts.Restate), 1),
+    (others_went, (acts.AddCable, acts.Recount, acts.Restate), 1),
     (counted_in_all, (acts.AddCable,), 1),
     (each_pipe, (), 0),
     (each_circuit, (acts.AddCable, acts.AddConductors), 1),

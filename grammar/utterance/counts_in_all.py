@@ -7,6 +7,7 @@ count carries the doubt `anew`.
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 from boxaloud.grammar import acts
@@ -65,6 +66,24 @@ _THERE = lazy_pattern(
     r"(?: (?:actually|really|now|got|like))* $"
 )
 _NOW = lazy_pattern(r"(?i),? *(?:now|here now|in here now|apparently|actually)\b")
+_SO_MANY = (
+    r"(?:a couple|one|two|three|four|five|\d)(?: (?:of (?:them|those|these)|cables?|wires?|runs?"
+    r"|\d\d[-/]\d))?"
+)
+#: "One goes back, three 14-2": how many went, and how many there are.
+_ONE_WENT = lazy_pattern(
+    rf"(?i)(?:^|[\s,.;!])(?:(?:{_SO_MANY}|the (?:last|other|third|fourth)(?: one)?|that one)"
+    r" (?:(?:is|was|are|were|has|have|had|been|got|gets|going|goes|go|went|comes|came|come|coming"
+    r"|moves|moved|move|pulled|sent|taken|just|now|all|really) ?)*"
+    r"(?:back|out|away|off|gone|elsewhere|less|fewer|pulled|removed|abandoned|dead"
+    r"|somewhere else|(?:to|in|into) (?:the |an)?(?:other|next) (?:box|one|pipe|wall))"
+    r"|(?:i|we|he|she|they)(?: have|'ve| just)?"
+    r" (?:took|take|pulled|sent|moved|removed|dropped|cut)"
+    rf" {_SO_MANY}(?: back| out| away| off)?)"
+    r"(?: (?:now|again|there|here|of (?:it|the box|here|there)|to (?:the )?[a-z]+))*"
+    r"[\s,.;:–—-]+(?:(?:so|now|then|leaves|leaving|left with|only|just|it's|it is|there are"
+    r"|there's|we have|i have|that is|that's|makes) )*$"
+)
 _WITHIN = 60
 """Characters before a count that are looked at."""
 
@@ -77,22 +96,76 @@ _WENT = lazy_pattern(
 def said_in_all(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """The acts, with counts that are said anew for all there are of a kind."""
     told = [_said_anew(act, heard) for act in made]
-    anew = [act for act, was in zip(told, made, strict=True) if act is not was]
+    anew = [
+        act
+        for act, was in zip(told, made, strict=True)
+        if act is not was or (isinstance(act, acts.Restate) and _gone_before(act, heard))
+    ]
     if not anew:
         return made
     for act in anew:
         left[:] = [run for run in left if not _of_the_reason(run, act, heard)]
     if any(isinstance(act, acts.Restate) for act in anew):  # how many went is in that number
-        told = [act for act in told if not _went(act)]
+        gone = [found.span() for act in anew if (found := _gone_before(act, heard))]
+        told = [act for act in told if not _went(act, gone)]
     return told
 
 
-def _went(act: Act) -> bool:
-    """ "They took one back out", of what is not said."""
+def _gone_before(act: Act, heard: str) -> re.Match[str] | None:
+    return _ONE_WENT.search(heard[: act.span[0]]) if act.span[0] else None
+
+
+def _went(act: Act, gone: list[tuple[int, int]]) -> bool:
+    """ "They took one back out", of what is not said; where it went: "one goes back to the
+    panel"."""
+    if isinstance(act, (acts.OpenBox, acts.NextBox, acts.Number)):
+        return any(start <= act.span[0] < end for start, end in gone)
     if not isinstance(act, acts.Remove):
         return False
     target = act.target
     return target.kind == "anything" and target.awg is None and target.item is None
+
+
+#: Behind "only two of them": what the others do, which is in that number.
+_OTHERS_WENT = lazy_pattern(
+    r"(?i)(?: cables?| wires?| runs?)?"
+    r"(?: (?:only|now|really|actually|left|here|in (?:here|there|it)))*"
+    r"\s*[,.;:–—-]+ *(?:(?:because|since|as|and|cause|but|the|that) )*"
+    r"(?:one|two|three|other|others|rest|last|second|third|fourth|fifth|sixth|another|it)\b"
+    r"(?: (?:of (?:them|those|these)|ones?|cables?|wires?|two|three))*"
+    r" (?:just |only |really |actually )*"
+    r"(?:is|was|are|were|has been|have been|got|gets|goes|go|went|going|stays?|stayed|belongs?"
+    r"|lives?|moved|runs?|comes?|came|passes|feeds?)\b"
+    r"(?=[^.;,]*\b(?:abandoned|dead|pulled|gone|out|cut|off|capped|away|elsewhere|else|other|next"
+    r"|another|different|outside|around|behind|past|not)\b)[^.;,]*"
+)
+
+
+def others_went(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Only two of them, third goes to other box", "three cables, one is pulled out": what became
+    of the others counts nothing further and opens no box."""
+    for act in made:
+        if not _counts_all(act):
+            continue
+        found = _OTHERS_WENT.match(heard, act.span[1])
+        if found is None:
+            continue
+        start, end = act.span[1], found.end()
+        left[:] = [run for run in left if not start <= run.span[0] < end]
+        made = [
+            one for one in made if not (isinstance(one, _OF_OTHERS) and start <= one.span[0] < end)
+        ]
+    return made
+
+
+_OF_OTHERS = (acts.Number, acts.OpenBox, acts.NextBox, acts.Remove, acts.OtherTalk, acts.Recount)
+
+
+def _counts_all(act: Act) -> bool:
+    """Whether an act says how many there are of what was named before."""
+    if isinstance(act, acts.AddCable):
+        return act.awg is None and act.count is not None
+    return isinstance(act, (acts.Recount, acts.Restate))
 
 
 def _of_the_reason(run: Unread, act: Act, heard: str) -> bool:
@@ -101,7 +174,7 @@ def _of_the_reason(run: Unread, act: Act, heard: str) -> bool:
     found = _ALL_BEHIND.match(heard, start) or _REASON.match(heard, start)
     if found is not None and start <= run.span[0] and run.span[1] <= found.end():
         return True
-    before = _ALL_BEFORE.search(heard[: act.span[0]])
+    before = _gone_before(act, heard) or _ALL_BEFORE.search(heard[: act.span[0]])
     return before is not None and before.start() <= run.span[0] < act.span[0]
 
 
@@ -113,6 +186,8 @@ def _said_anew(act: Act, heard: str) -> Act:
     before = heard[max(0, act.span[0] - _WITHIN) : act.span[0]]
     behind = heard[act.span[1] :]
     if _ALL_BEHIND.match(behind) or (act.span[0] and _ALL_BEFORE.search(before)):
+        return _restated(act)
+    if act.span[0] and _ONE_WENT.search(before):
         return _restated(act)
     if _NOW.match(behind) and _WENT.search(heard[: act.span[0]]):
         return _restated(act)

@@ -30,7 +30,7 @@ def recount_act(turn: Turn, act: acts.Recount) -> None:
     picked = act.target.item is not None
     ordered = act.words.lower().startswith(("make", "change", "set", "bump"))
     few = (act.count or 0) <= 2
-    clamps_last = turn.state.last == "clamps" and act.target.kind == "anything"
+    clamps_last = _clamps_last(turn) and act.target.kind == "anything"
     if clamps_last and few and not picked and not ordered:
         turn.understood.append(act.words)  # "one clamp. Well, two of them": they count as one
         return
@@ -64,6 +64,12 @@ def recount_act(turn: Turn, act: acts.Recount) -> None:
         item_changes.not_found(turn, act.target, act.words)
         return
     item_changes.recount(turn, item, count, act.words)
+
+
+def _clamps_last(turn: Turn) -> bool:
+    """Whether so many can be clamps: not where it was said before that there are none."""
+    named = any(isinstance(act, acts.SetClamps) for act in turn.done)
+    return turn.state.last == "clamps" and (named or turn.state.clamps != "none")
 
 
 def _in_all(turn: Turn, act: acts.Recount) -> None:
