@@ -9,6 +9,7 @@ from boxaloud.grammar.clauses.clause import Clause, Element
 from boxaloud.grammar.clauses.clause_tags import ASKED, elements_of
 from boxaloud.grammar.clauses.mood import EVENTS, find_mood
 from boxaloud.grammar.clauses.quotations import quotes
+from boxaloud.grammar.clauses.tag_questions import asked_by_tag
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.phrases.statements import Statement
 
@@ -88,6 +89,12 @@ def _tagged(made: list[Clause]) -> list[Clause]:
                 if before.opens in _HARD:
                     break
             kept[-1].closes = clause.closes
+            continue
+        if kept and clause.closes == "?" and asked_by_tag(kept[-1].line, clause.line):
+            before = kept[-1]
+            before.closes = "?"
+            if before.mood == "declarative":
+                before.mood = "interrogative"
             continue
         kept.append(clause)
     return kept

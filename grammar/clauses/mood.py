@@ -48,6 +48,12 @@ _MUSING = lazy_pattern(
     r"(?:(?:maybe|perhaps|possibly|i guess|i think|i suppose) )*"
     r"(?:i|we|you|they|he) (?:could|might)(?! have)\b(?! not)"
 )
+#: "Under 2017 it would be less": what another edition would make of it.
+_BY_EDITION = lazy_pattern(
+    r"<edition[^>]*>(?: (?:it|this|that|they|these|the box|everything|all))? (?:would|could|might)"
+    r" (?:all |still |also |even |just )*(?:be|fit|pass|have|give|make|count|allow|work|let|come|go"
+    r"|<skip)"
+)
 TELLING_IF = lazy_pattern("|".join(map(re.escape, _MOOD["telling_if"])))
 _REQUEST = lazy_pattern(
     r"^(?:(?:"
@@ -171,7 +177,7 @@ def _read(line: str, closes: str) -> tuple[Mood, bool, bool]:
         return "interrogative", False, False
     mood: Mood = "declarative"
     fit = modal = False
-    if _CONDITIONAL.search(line) or _MUSING.search(line):
+    if _CONDITIONAL.search(line) or _MUSING.search(line) or _BY_EDITION.search(line):
         mood, modal = "conditional", True
     elif " if " in line and TELLING_IF.search(line):
         mood, fit = "interrogative", True

@@ -40,6 +40,31 @@ _LIKE_ANOTHER = lazy_pattern(
 )
 
 
+_TAG_ALONE = lazy_pattern(
+    r"(?:or )?(?:right|correct|yes|yeah|yep|huh|no|nope|not|true|eh|ok|okay|sure|or|or not"
+    r"|is that (?:right|so|correct|true)|is it|am i right|<yes[^>]*>|<no[^>]*>)"
+)
+_COUNTING = (
+    r"(?:counts?|counted|adds?|add no|weighs?|is free|are free"
+    r"|takes? (?:up )?(?:no |any )?(?:<n:\d+>|nothing|double|space|room|volume|allowances?))"
+)
+#: What things of a kind count, or what holds by an edition: told by no one of this box.
+_ASSERTED = lazy_pattern(
+    rf"{_LEAD}(?:(?:a|an|any|each|every|one|the|all|those|these|both|also) )*"
+    r"<(?:part|uncounted|fitting|device|clamps|grounds|conductors|cable|terminal_block|jumper"
+    rf"|fixture_wires|barrier)[^>]*>(?: [a-z]+){{0,4}}? {_COUNTING}(?![a-z])"
+    r"|.*<edition[^>]*>(?: [a-z]+){0,2} (?:would|will|could|might|may|is|are|gives?|makes?|has"
+    r"|counts?|allows?)\b"
+    r"|.*\b(?:would|could|might) (?:[a-z]+ ){0,3}<edition"
+)
+
+
+def asked_by_tag(line: str, tag: str) -> bool:
+    """Whether a line is asked by the tag behind it: "a ring without a mark counts as nothing,
+    yes?", "under 2017 it would be less, right?"."""
+    return _TAG_ALONE.fullmatch(tag) is not None and _ASSERTED.match(line) is not None
+
+
 def asks_of_a_rule(line: str) -> bool:
     """Whether a line asks what things of a kind count, without an auxiliary before its subject.
 

@@ -13,6 +13,7 @@ from boxaloud.grammar.utterance.announced_devices import announced_devices
 from boxaloud.grammar.utterance.box_depths import depth_begun
 from boxaloud.grammar.utterance.box_groups import depth_said_apart, one_box
 from boxaloud.grammar.utterance.box_naming import counts_not_names, leads_on
+from boxaloud.grammar.utterance.box_shapes import depth_not_volume
 from boxaloud.grammar.utterance.boxes_put_in import box_put_in
 from boxaloud.grammar.utterance.cable_groups import (
     each_pipe,
@@ -154,6 +155,7 @@ def _ungrounded(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
 
 _THINGS = tuple(THINGS.values())
 FIRST: Passes = (
+    (depth_not_volume, (acts.SetVolume,), 1),
     *IN_TWO_PIECES,
     *IN_TALK,
     (counted_aloud, (acts.Number,), 2),
@@ -274,5 +276,6 @@ _PIECES: dict[Tidying, tuple[str, ...]] = {
     all_of_a_kind: ("all", "both", "each", "every", "cable", "wire", "run", " of "),
     switch_beside_box: ("sw box", "switch box"),
     quads_as_duplexes: ("quad", "plex"),
+    depth_not_volume: ("deep", "depth", "shallow"),
 }
 """Pieces of words of which an utterance holds one where such a pass does anything."""

@@ -6,7 +6,8 @@ from dataclasses import replace
 from decimal import Decimal
 
 from boxaloud.grammar import acts
-from boxaloud.grammar.acts import Act
+from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 
 def shape_beside_volume(act: Act, made: list[Act]) -> bool:
@@ -51,3 +52,29 @@ def face_beside_depth(first: acts.SetSize, other: acts.SetSize) -> acts.SetSize:
     ):
         return replace(other, height=other.depth, depth=None)
     return other
+
+
+_DEEP = lazy_pattern(r"(?i)\b(?:deep|depth|shallow)\b")
+_CUBIC = lazy_pattern(r"(?i)\bcu\b|\bcub|\bin3\b|in³|\bci\b")
+_DEEPEST = 6
+
+
+def depth_not_volume(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Change to octagon deep 2-1/8": a fraction of inches beside "deep" is a depth, and no
+    volume, Table 314.16(A)."""
+    return [_as_depth(act) for act in made]
+
+
+def _as_depth(act: Act) -> Act:
+    value = act.volume if isinstance(act, acts.SetVolume) else None
+    if not isinstance(act, acts.SetVolume) or value is None or act.unit is not None:
+        return act
+    eighths = value * 8
+    if value >= _DEEPEST or value == int(value) or eighths != int(eighths):
+        return act
+    if not _DEEP.search(act.words) or _CUBIC.search(act.words):
+        return act
+    return acts.SetSize(
+        family=act.family, depth=value, material=act.material, gangs=act.gangs,
+        words=act.words, span=act.span, function=act.function,
+    )  # fmt: skip

@@ -79,13 +79,23 @@ _WANTED = lazy_pattern(
 )
 
 
+#: "Get the 22.5 one from the cart": a volume, of the box that is taken, wherever it lies.
+_FETCHED = lazy_pattern(
+    r"^(?:(?:ok|okay|so|and|then|now|well|fine|please|i|we|will|go|you|can|let me|let us) )*"
+    r"(?:get|grab|bring|fetch|hand|take|pick up|use|find)(?: me| us)?"
+    r"(?: a| an| the| that| one of the| one of those)?"
+    r" (?:<n:(?:[7-9]|[1-9][0-9])\.[0-9]+>|<n:(?:1[5-9]|[2-9][0-9])> (?:<n:1>|box))"
+    r"(?: (?:<n:1>|box|then|instead))* ?(?:(?:from|out of|off) |$)"
+)
+
+
 @lru_cache(maxsize=1024)
 def _elsewhere(line: str, things: bool, exact: bool, described: bool) -> bool:
     """The same of a line with `things` of the box, said `exact`ly or not. Remembered: things are
     tags in it, so that most lines are said again, of other things."""
     if _FURTHER.search(line):
         return False
-    if _WANTED.search(line):
+    if _WANTED.search(line) or _FETCHED.search(line):
         return False
     if _EDITION.search(line) and not _BUILT.search(line):
         return False  # "they took up the 2020 last month"
