@@ -7,6 +7,7 @@ What no piece takes is left over, word by word.
 from __future__ import annotations
 
 import re
+from typing import Literal
 
 from boxaloud.grammar.enclosures import box_sides, lengths
 from boxaloud.grammar.enclosures.cable_wires import insulation
@@ -119,7 +120,10 @@ def _rows(text: str, at: int, lone: bool) -> Piece | None:
 
 def _walls(text: str, at: int, lone: bool) -> Piece | None:
     """ "in the left wall", "out the top", "left:" … or "in" and "out" by themselves."""
-    for sort, lead in (("wall_to", "out"), ("wall", "before_wall"), ("wall", "")):
+    ways: tuple[tuple[Literal["wall_to", "wall"], str], ...] = (
+        ("wall_to", "out"), ("wall", "before_wall"), ("wall", ""),
+    )  # fmt: skip
+    for sort, lead in ways:
         place = at
         if lead:
             found = words(lead).match(text, at)

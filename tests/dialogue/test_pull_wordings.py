@@ -56,15 +56,15 @@ def sides(reply: Reply) -> tuple[Any, Any, Any]:
         ("A straight pull is made in a pull box containing two 2-in. raceways and one 3-in."
          " raceway. What is the minimum length of the box?", "24", None, None),
         ("For a straight pull on a system of 600 volts or less, the largest raceway entering the"
-         " box has a trade diameter of 2 in. The length of the box must be at least ____ inches.", "16",
-         None, None),
+         " box has a trade diameter of 2 in. The length of the box must be at least ____ inches.",
+         "16", None, None),
         ("What are the minimum dimensions of a pull box used for an angle pull with two 3-in."
          " conduits entering each of two adjacent walls?", "21", "21", None),
         ("An angle pull is made in a box in which one 4-in. and one 2-in. raceway enter the same"
          " wall. Calculate the minimum distance to the opposite wall.", "26", "26", None),
         ("A 3-in. conduit enters and leaves the same wall of a pull box in a U pull. Find the"
-         " minimum distance to the opposite wall and the distance between the conduit entries.", "21", None,
-         None),
+         " minimum distance to the opposite wall and the distance between the conduit entries.",
+         "21", None, None),
         ("str pull, 3 @ 2\", 1 @ 3\". length?", "24", None, None),
         ("angle pull with a 4 inch and a 3 inch pipe next to each other", "27", "27", None),
         ("straight pull with 3 inch pipe as the largest, what's my box length", "24", None, None),
