@@ -15,6 +15,8 @@ from boxaloud.assistant.dialogue.box_asked import Answer, Waiting, released, tel
 from boxaloud.assistant.dialogue.box_list import Resumed
 from boxaloud.assistant.dialogue.box_mentions import Mention, asked_of, mentioned
 from boxaloud.assistant.dialogue.box_names import addressed
+from boxaloud.assistant.dialogue.boxes_beside import compared
+from boxaloud.assistant.dialogue.boxes_beside import told as told_beside
 from boxaloud.assistant.dialogue.confidence import confidence_of, heard_with
 from boxaloud.assistant.dialogue.input_check import printable, too_much, unreadable
 from boxaloud.assistant.dialogue.interpretation.restarts import continued
@@ -85,6 +87,8 @@ class Conversation(JobDialogue):
         names, at = self.boxes.names, self.talk.name or FIRST_BOX
         if self._waiting and (answer := self._waiting.answered(text, names, at)):
             return self._found(self._waiting, answer, text, confidence_of(words))
+        if beside := compared(text, names, at):
+            return self._beside(beside, text)
         if isinstance(words, str) and (told := self._asked_of_another(text)) is not None:
             return told
         read = self._addressed(words, text) or recognise(words, self.talk.expects, self.aliases)
@@ -147,6 +151,13 @@ class Conversation(JobDialogue):
         stands = self.boxes.stands(mention.name)
         told = SystemAct("answer", say("job.stands", name=mention.name, status=stands))
         return self._over(self.talk.standing(""), [told], replace(read, heard=heard), True)
+
+    def _beside(self, names: Sequence[str], heard: str) -> Reply:
+        """Boxes compared: what is left of each, while this one stays at hand."""
+        self._records.append(Record("entry", self.talk.name or FIRST_BOX, Entry(heard, ())))
+        found = {name: self.boxes.talk(name).assessment for name in names}
+        told = SystemAct("answer", told_beside(found))
+        return self._over(self.talk.standing(""), [told], Utterance(heard, ()), True)
 
     def _of_some_box(self, read: Utterance, confidence: float | None) -> Reply:
         """What was said, of the box at hand; while it is asked which box is meant, it waits."""

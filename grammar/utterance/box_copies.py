@@ -26,14 +26,27 @@ _SAME = (
 _NEXT_NAME = lazy_pattern(rf"(?i){_SAME}".replace(" ", r"\s+"))
 _SAME_BOX = lazy_pattern(
     rf"(?i)(?:(?:ok|okay|so|and|now|then|well|alright|right|um|uh|hello|please),? )*(?:the )?"
-    rf"(?:(?:next|{_ORDINAL}) (?:box|one)|box (?:number )?{_NUMBER})(?:[,:])? {_SAME}".replace(
-        " ", r"\s+"
-    )
+    rf"(?:(?:next|{_ORDINAL}) (?:box|one)(?: (?:down|up|over|along|on|in|at|by|near|past|to the"
+    r"|above|below|beside)(?: [a-z]+){0,3}?)??"
+    rf"|box (?:number )?{_NUMBER})(?:[,:])? {_SAME}".replace(" ", r"\s+")
 )
 #: What leads to what is different.
 _DIFFERENT = lazy_pattern(
     r"(?i)^[,;]?\s+(?:(?:but|except|only|with|for|that|it's|it is|it has|has|there's|this one has"
     r"|this one's|in this one|instead)\b,?\s*)+"
+)
+#: "Same box next one but with a dimmer", "same again for the next box": the same said first.
+_SAME_FIRST = lazy_pattern(
+    r"(?i)(?:(?:ok|okay|so|and|now|then|well|alright|right|um|uh|hello|hi|hey|please|do|make it"
+    r"|make|it's|it is|that's|i want|i need|give me|put|use|the|exact|exactly|just),? )*"
+    r"(?:same|identical|ditto|duplicate|(?:copy|repeat|clone|duplicate|do) (?:the )?(?:same|it|this"
+    r"|that)(?: (?:one|box))?)"
+    r"(?: (?:exact )?(?:box|thing|setup|set up|stuff|deal|contents|kind|one|count|list|again|over"
+    rf"|also|too))*,? (?:(?:for|in|on|at|with|to|is|goes|as) )*(?:the |my |our )?"
+    rf"(?:next|following|new|another|{_ORDINAL}) (?:box|one)(?: (?:over|up|down|along|too|again"
+    r"|as well|please|now|here|there))*(?P<like>)(?:,? please)?[.!]*"
+    r"(?P<rest>[,;.]? (?:but|except|only|plus|with"
+    r"|and|just|it has|it's got|this one)\b.*)?".replace(" ", r"\s+")
 )
 _HERE = ("this", "that", "it", "before", "last", "previous")
 
@@ -43,7 +56,7 @@ def box_copied(heard: str, read: Callable[[str], Utterance]) -> Utterance | None
     different in it; None for any other."""
     if "box" not in heard.lower() and " one" not in heard.lower():
         return None
-    found = _SAME_BOX.fullmatch(heard.strip())
+    found = _SAME_BOX.fullmatch(heard.strip()) or _SAME_FIRST.fullmatch(heard.strip())
     if found is None:
         return None
     heard = heard.rstrip()
