@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import replace
+from decimal import Decimal
 
 from boxaloud.assistant.dialogue import faults
 from boxaloud.assistant.dialogue.act_handlers import run
@@ -68,6 +69,14 @@ class Talk:
     def assessment(self) -> Assessment:
         """Where the box stands now."""
         return assess(self.state)
+
+    def had_volume(self, volume: Decimal) -> bool:
+        """Whether the box was marked with so many cubic inches earlier, and is no more."""
+        return any(
+            getattr(part, "volume", None) == volume
+            for step in self._history.past
+            for part in step.state.box
+        )
 
     @property
     def asks(self) -> QuestionSlot | None:

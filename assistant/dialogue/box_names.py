@@ -22,6 +22,7 @@ _HELLO = lazy_pattern(
 _POINTS = lazy_pattern(r"\b(?:back|again|one|box)\b")
 """What shows that a box is named, where its whole name is not said."""
 _NUMBERED = lazy_pattern(r"box \d+")
+_FIGURE = lazy_pattern(r"\d")  # "box 18" is no slip for "box 1"
 _PASSED = frozenset({"box", "the", "my", "a", "by", "in", "at", "on", "of", "to", "near"})
 _SLIP = 0.85
 """How like another a name must be that was misspelt, by the ratio of Ratcliff and Obershelp."""
@@ -84,7 +85,8 @@ def near(name: str, names: Sequence[str]) -> tuple[str, ...]:
         alike = tuple(one for one in names if words and _alike(words, _words(one)))
         if len(alike) == 1:
             return alike
-    return close or alike or tuple(get_close_matches(bare, names, 1, _SLIP))
+    slips = () if _FIGURE.search(bare) else tuple(get_close_matches(bare, names, 1, _SLIP))
+    return close or alike or slips
 
 
 def _alike(words: frozenset[str], known: frozenset[str]) -> bool:

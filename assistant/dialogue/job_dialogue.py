@@ -5,6 +5,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from decimal import Decimal
 
 from boxaloud.assistant.dialogue.box_asked import Waiting, held, tells
 from boxaloud.assistant.dialogue.box_dialogue import Talk
@@ -133,7 +134,7 @@ class JobDialogue:
                 and len(self.boxes.names) < 2
             ):
                 act = acts.Undo(words=act.words, span=act.span)
-            made.append(act)
+            made.append(self._volume_again(act))
         if self._deleted_last and len(made) == 1 and isinstance(made[0], (acts.Undo, acts.Redo)):
             outcome = self.boxes.restore()
             if outcome is not None:
@@ -141,6 +142,15 @@ class JobDialogue:
                 made = [acts.ListBoxes(words=outcome.said, span=made[0].span)]
         self._deleted_last = False
         return made
+
+    def _volume_again(self, act: Act) -> Act:
+        """ "Go back to the 18", where no box is called so and this one had that volume before."""
+        number = act.name if isinstance(act, acts.OpenBox) else ""
+        if not number.replace(".", "").isdigit() or self.boxes.find(number) is not None:
+            return act
+        if not self.talk.had_volume(volume := Decimal(number)):
+            return act
+        return acts.SetVolume(volume=volume, words=act.words, span=act.span, function="correction")
 
     def _part(
         self, read: Utterance, part: Sequence[Act], span: tuple[int, int], confidence: float | None

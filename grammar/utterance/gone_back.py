@@ -9,6 +9,7 @@ from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.building.plain_things import just_like
 from boxaloud.grammar.clauses.act_kinds import is_thing
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.utterance.volumes_again import volume_again
 
 _LEAD = (
     r"(?i)[\s,.]*(?:(?:no|nah|nope|oh|ok|okay|well|wait|sorry|hm+|um|uh|actually|and|but|so|please"
@@ -41,8 +42,15 @@ _BACK = lazy_pattern(
 _BEFORE_ALL = lazy_pattern(_LEAD + _RIGHT + r"[\s.,!]*(?:,? *[\w/-]+)?(?:,? *please)?[\s.,!]*")
 
 
-def taken_back(heard: str) -> acts.Undo | None:
-    """An utterance that only takes back what was said last; None for any other."""
+def taken_back(heard: str) -> Act | None:
+    """An utterance that only takes back what was said last, or goes back to a volume; None for any
+    other."""
+    if again := volume_again(heard):
+        return again
+    return _undone(heard)
+
+
+def _undone(heard: str) -> acts.Undo | None:
     whole = _BACK.fullmatch(heard)
     again = _BEFORE_ALL.fullmatch(heard) if whole is None else None
     if again is not None and not any(
