@@ -40,6 +40,11 @@ _COUNTS = lazy_pattern(
     r"|figure|figured|ignored|left out|omitted|twice|double|once|size of|volume of|called"
     r"|exactly|add)\b"
 )
+_TAKEN_OUT = lazy_pattern(r".*\b(?:take|taking) (?:out|off|away)\b")
+#: "Can I take a 14-2 out", and not "how much does a 14-2 take out of it".
+_TAKEN_OUT_OF_IT = lazy_pattern(
+    r"(?i)(?!.*\b(?:how|what|does|do)\b).*\b(?:take|taking)\b.*\b(?:out|off|away)\b"
+)
 _ASKS_OF_A_TERM = lazy_pattern(
     r"(?:(?:so|and|ok|okay|but|hey|well) )*"
     r"(?:what|which|is|are|do|does|how|whats|where|when|why)\b"
@@ -173,7 +178,7 @@ def _whether_it_counts(question: Question) -> list[Act] | None:
     """ "Does a wire nut count", "how much is a twelve worth"."""
     if not _COUNTS.search(question.line):
         return None
-    if re.search(r"\b(?:take|taking) (?:out|off|away)\b", question.line):
+    if _TAKEN_OUT.match(question.line) or _TAKEN_OUT_OF_IT.match(question.words):
         return None
     counted, term = question.counted, question.term
     if not counted and not term:

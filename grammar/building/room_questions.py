@@ -16,9 +16,26 @@ from boxaloud.grammar.clauses.most_wanted import wants_most
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.phrases.statements import Statement
 
+#: "Can I get rid of the receptacle": what goes, and no room for more.
+_COMES_OUT = lazy_pattern(
+    r"\b(?:get(?:ting)?|be|do) (?:rid of|without)\b|\b(?:take|pull|get) (?:out|off|away)\b"
+)
+_TAKES = lazy_pattern(r"\b(?:get|take|pull|move) <[^>]*>(?P<out>(?: [a-z]+)? (?:out|off|away)\b)?")
+
+
+def _comes_out(clause: Clause, things: Sequence[Statement]) -> bool:
+    """Whether it is asked of what goes; "a 14-2 out" may be one noun group."""
+    taken = _TAKES.search(clause.line)
+    out = any(found.words.lower().endswith((" out", " off", " away")) for found in things)
+    return _COMES_OUT.search(clause.line) is not None or (
+        taken is not None and (out or taken["out"] is not None)
+    )
+
 
 def asks_for_room(clause: Clause, kinds: Sequence[str], things: Sequence[Statement]) -> bool:
     """Whether more of one thing is asked for: "how many more 14-2s", "can I add a dimmer"."""
+    if _comes_out(clause, things):
+        return False
     box = any(found.kind in ("box_volume", "box_size") for found in things)
     inside = [found for found in things if found.kind in THINGS]
     if box or len(inside) != 1:

@@ -16,7 +16,9 @@ from boxaloud.grammar.lazy_patterns import lazy_pattern
 _STRIPPED = lazy_pattern(
     r"^(?:(?:so|and|but|ok|okay|well|hey|or|now|then|um|uh|hmm|class) )*(?:what happens if"
     r"|what would happen if|what if|how about if|what about if|how about|what about|suppose"
-    r"|supposing|imagine|assuming|say|even if|in case|if|would it be|would it|would|should"
+    r"|supposing|imagine|assuming|say|even if|in case|if|(?:am|are) (?:i|we) (?:still )?(?:allowed"
+    r"|able|free|good|ok|okay|safe) to|(?:is|would) it(?: be)? (?:ok|okay|fine|alright|allowed"
+    r"|legal|possible|safe|better)(?: for (?:me|us))? to|would it be|would it|would|should"
     r"|could|can|shall|may|might|will|does|do|is|are|must|pretend|hypothetically|let us say)\b"
 )
 _SUPPOSING = grammar_data.table("clauses")["supposing"]
