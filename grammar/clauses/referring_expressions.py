@@ -75,7 +75,7 @@ def refer(elements: Sequence[Element], heard: str) -> Reference:
             which = _WHICH[tag]
         elif (value := number_in(tag)) is not None and value == int(value):
             before = elements[place - 1].tag if place else ""
-            if tag == "<n:1>" and before in _BEFORE_ONE:
+            if tag == "<n:1>" and (before in _BEFORE_ONE or _stands_for(elements, place, heard)):
                 continue
             if before in ("the", "that", "those") and int(value) in (14, 12, 10, 8, 6):
                 awg = int(value)  # "the ten": the wires of that size
@@ -91,6 +91,13 @@ def refer(elements: Sequence[Element], heard: str) -> Reference:
             count if only else thing.count, ordinal, which, None, words,
         )  # fmt: skip
     return Reference(kind, name, awg, conductors, count, ordinal, which, None, words)
+
+
+def _stands_for(elements: Sequence[Element], place: int, heard: str) -> bool:
+    """ "The porch one": a cable by what it is for, and no count."""
+    said = heard[elements[place].start : elements[place].end].lower()
+    before = [element.tag for element in elements[:place]]
+    return said == "one" and len(before) > 1 and before[0] == "the" and before[-1].isalpha()
 
 
 def _ordinal(elements: Sequence[Element], place: int, which: Which) -> tuple[int | None, Which]:

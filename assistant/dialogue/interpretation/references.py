@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.state_parts import Item
 from boxaloud.grammar.acts import Reference, Thing, ThingKind
@@ -88,15 +90,17 @@ def find_all(state: State, reference: Reference) -> list[Item]:
     if pronoun and reference.which in ("said", "last") and not reference.ordinal:
         last = state.item(state.last)
         if reference.words and reference.count is None:
-            named = _by_words(state, reference.words)
+            named = by_words(state, reference.words)
             if named:
                 return named
         if last is None:
             last = _latest(state, reference)
         return [last] if last else []
-    return [item for item in state.items if agrees(item, reference)] or _by_words(
-        state, reference.words
-    )
+    found = [item for item in state.items if agrees(item, reference)]
+    if not found or (reference.kind == "cable" and reference.awg is None and len(found) > 1):
+        named = by_words(state, reference.words)  # "the feed" of two cables
+        return [item for item in named if item in found] or found or named
+    return found
 
 
 def _latest(state: State, reference: Reference) -> Item | None:
@@ -108,20 +112,37 @@ def _latest(state: State, reference: Reference) -> Item | None:
     return None
 
 
-def _by_words(state: State, words: str) -> list[Item]:
-    """ "the doorbell": what was said to be for it."""
+def by_words(state: State, words: str) -> list[Item]:
+    """ "the doorbell", "the fan feed": what was said to be for it; what it is called by is less
+    than what it is for, so that the feed of the fan goes before another feed."""
     said = [
         word
         for word in words.lower().split()
-        if len(word) > 3 and word not in _COMMON and not numbers.word_classes(word)
+        if len(word) >= _SHORTEST and word not in _COMMON and not numbers.word_classes(word)
     ]
-    return [
-        item for item in state.items if said and any(word in item.words.lower() for word in said)
-    ]
+    for meant in ([word for word in said if word not in _ROLES], said):
+        found = [item for item in state.items if _holds(item.words, meant)]
+        if found:
+            return found
+    return []
+
+
+def _holds(words: str, meant: list[str]) -> bool:
+    """Whether words hold one of those, each from where it begins."""
+    return any(re.search(rf"\b{re.escape(word)}", words.lower()) for word in meant)
+
+
+_SHORTEST = 3
+"""Letters of the shortest word that tells of what something is for: "fan"."""
+_ROLES = frozenset(
+    {"feed", "feeds", "leg", "line", "load", "run", "runs", "home", "homerun", "hot", "power",
+     "supply", "loop", "switched", "drop", "tap", "branch"}
+)  # fmt: skip
 
 
 _COMMON = frozenset(
-    {"that", "those", "these", "this", "them", "cable", "cables", "wire", "wires", "switch", "with",
+    {"the", "and", "one", "out", "off", "all", "for", "not", "its", "any", "two", "box",
+     "that", "those", "these", "this", "them", "cable", "cables", "wire", "wires", "switch", "with",
      "device", "last", "both", "other", "second", "first", "third", "thing", "receptacle", "outlet"}
 )  # fmt: skip
 

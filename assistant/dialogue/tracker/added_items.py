@@ -17,6 +17,7 @@ from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import Told, counted, joined, say, sentence
 from boxaloud.assistant.dialogue.state import State, sizes_present
 from boxaloud.assistant.dialogue.state_parts import Open
+from boxaloud.assistant.dialogue.tracker import cable_purposes
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar.acts import (
     Act,
@@ -173,7 +174,9 @@ def add(turn: Turn, content: Content, thing: Act, open_: Open = "") -> None:
     )
     if twin is None or open_ != twin.open:
         turn.enter(
-            state.with_item(content, thing.words, open_, content.count, unsized),
+            state.with_item(
+                content, cable_purposes.called(turn, thing), open_, content.count, unsized
+            ),
             sentence(joined((item_names.heard(content), _note(content, thing, state)), by="")),
             item_names.shown(content),
         )
@@ -185,7 +188,10 @@ def add(turn: Turn, content: Content, thing: Act, open_: Open = "") -> None:
         turn.refuse(thing.words, str(refusal))
         return
     turn.enter(
-        altered(state.with_content(twin.key, total), added=content.count),
+        altered(
+            cable_purposes.also_called(turn, twin, thing).with_content(twin.key, total),
+            added=content.count,
+        ),
         sentence(
             joined(
                 (

@@ -9,7 +9,7 @@ from boxaloud.assistant.dialogue.interpretation import reference_ambiguity, refe
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import say
 from boxaloud.assistant.dialogue.state_parts import Item
-from boxaloud.assistant.dialogue.tracker import clamps, grounds, item_changes
+from boxaloud.assistant.dialogue.tracker import cable_purposes, clamps, grounds, item_changes
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Reference
@@ -21,6 +21,9 @@ IT = frozenset({"it", "that", "that one", "the last one", "that last one"})
 def remove(turn: Turn, act: acts.Remove) -> None:
     """ "Take out one of the 14-2s", "scratch the switch"."""
     if _of_clamps(turn, act):
+        return
+    if cable_purposes.unknown(turn.state, act.target):
+        turn.unplaced.append(act.words)
         return
     target = reference_ambiguity.resolved(turn.state, act.target)
     if target is None:

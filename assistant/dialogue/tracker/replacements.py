@@ -25,7 +25,10 @@ def replace_act(turn: Turn, act: acts.Replace) -> None:
         return
     if target.kind == "anything" and target.which != "last":
         # a Reference like "one" or "both": among things of the new one's kind
+        named = references.by_words(turn.state, target.words) if target.count is None else []
         target = replace(target, kind=references.kind_of(thing), words="")
+        if named and references.agrees(named[0], target):  # "the shed one is a 14-3"
+            target = replace(target, item=named[0].key, count=1)
     loose = target.kind in ("conductors", "wire") and isinstance(thing, acts.AddCable)
     if loose and not references.find_all(turn.state, target):
         target = replace(target, kind="cable", words="")  # "one of the 12s is a 12-3"

@@ -17,6 +17,7 @@ from boxaloud.assistant.dialogue.tracker import (
     lone_corrections,
     marked_box,
     mentions,
+    pointed_restatements,
     replacements,
     wider_names,
     yoke_sharing,
@@ -38,7 +39,7 @@ SIZES = frozenset({18, 16, 14, 12, 10, 8, 6})
 def restate(turn: Turn, act: acts.Restate) -> None:
     """ "Actually three 14-2s", "it's a smart dimmer", "14-3s not 14-2s"."""
     state, thing = turn.state, act.thing
-    if _proposed(turn, thing):
+    if _proposed(turn, thing) or pointed_restatements.pointed(turn, act):
         return
     if isinstance(thing, acts.AddCable) and thing.awg is None:
         counts.unsized_cables(turn, thing)

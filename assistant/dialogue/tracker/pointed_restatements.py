@@ -1,0 +1,50 @@
+""" "That's a 14-3": said of what was just asked about, or of what came in last."""
+
+from __future__ import annotations
+
+from boxaloud.assistant.dialogue.interpretation import references
+from boxaloud.assistant.dialogue.tracker import mentions, replacements
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts, grammar_data
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+
+_POINTS = lazy_pattern(
+    r"(?i)(?:(?:oh|no|well|so|and|um|uh|yeah|yes|sorry|ok|okay|i think|i mean|actually|probably)"
+    r"[\s,]+)*(?:that|it|this|that one|those|they)(?:['’]?s|['’]?re| is| are| was| were| would be)"
+    r"(?! (?:[a-z]+ )?(?:all|both|each|every))\b"
+)
+_CHANGES = frozenset(grammar_data.table("clauses")["other"]["change"])
+
+
+def pointed(turn: Turn, act: acts.Restate) -> bool:
+    """Take what is said of what was not understood, or of what came in last; False for others."""
+    if act.instead_of is not None or turn.supposed or _POINTS.match(act.words) is None:
+        return False
+    return _of_the_unread(turn, act) or _of_the_last(turn, act)
+
+
+def _of_the_unread(turn: Turn, act: acts.Restate) -> bool:
+    """The answer to "what is the home run?" is of that, and of nothing that is there. Where a
+    change was not understood it may be of what is there."""
+    unread = turn.began.unread
+    if turn.first_asked != "unread" or not unread or act.thing.words == act.words:
+        return False
+    said = {word for run in unread for word in run.lower().split()}
+    if said & _CHANGES or all(word.isdigit() for word in said):
+        return False
+    mentions.mention(turn, act.thing)
+    return True
+
+
+def _of_the_last(turn: Turn, act: acts.Restate) -> bool:
+    """ "Another cable goes up. That's a 14-3": the ones that came in last, and not all of them."""
+    state = turn.state
+    item, added = state.item(state.last), state.added
+    if item is None or not 0 < added < item.content.count or state is not turn.began:
+        return False
+    if not isinstance(item.content, references.TYPES[references.kind_of(act.thing)]):
+        return False
+    if act.thing.count not in (None, added):
+        return False
+    replacements.replace_some(turn, item, added, act.thing)
+    return True
