@@ -11,12 +11,13 @@ from boxaloud.grammar.phrases.statements import Statement
 
 _BOX_FOR = lazy_pattern(
     r"\b(?:what|which|how big a|how big of a|smallest|size)\b.*\bbox\b.*"
-    r"\b(?:for|with|need|use|fit|hold|holds|if)\b"
+    r"\b(?:for|with|need|use|fit|hold|holds|if|required|needed|necessary)\b"
 )
 _NAMED = lazy_pattern(r"<box_kind[^>]*>")
 _NEEDED = lazy_pattern(
     r"\b(?:volume|cubic inch(?:es)?|cubic|cubes|cu in|capacity)\b"
     r".*\b(?:for|needs?|needed|required?|takes?)\b"
+    r"|\bhow many (?:conductor |volume )?allowances?\b.*<"
     r"|\bhow (?:small|little|big|large) (?:a |of a )?box\b.*\bfor\b"
     r"|\b(?:least|minimum|min|smallest|lowest)\b.*"
     r"\b(?:volume|cubic inch(?:es)?|cubic|cubes|box)\b.*<"
@@ -34,6 +35,8 @@ _SIZE_WANTED = lazy_pattern(
     r"\b(?:what size|which size|how (?:big|deep|large)|what is the (?:smallest|least)|smallest)"
     r"(?: of)?"
     r"(?: an?)? <box_(?:kind|size):"
+    r"|\b(?:which|what) <box_(?:kind|size):[^>]*> (?:(?:is|are) (?:required|needed|necessary)"
+    r"|(?:do|does|should|must|will|would|can) (?:i|we|you|it|that|this) (?:need|take|use|require))"
 )
 
 

@@ -10,9 +10,10 @@ from typing import cast
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
+from boxaloud.grammar.building.box_questions import volume_needed
 from boxaloud.grammar.clauses.act_fields import THINGS, act_of, thing_of
 from boxaloud.grammar.clauses.clause import Clause
-from boxaloud.grammar.clauses.most_wanted import wants_most
+from boxaloud.grammar.clauses.most_wanted import asks_if_most, wants_most
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.phrases.statements import Statement
 
@@ -34,7 +35,7 @@ def _comes_out(clause: Clause, things: Sequence[Statement]) -> bool:
 
 def asks_for_room(clause: Clause, kinds: Sequence[str], things: Sequence[Statement]) -> bool:
     """Whether more of one thing is asked for: "how many more 14-2s", "can I add a dimmer"."""
-    if _comes_out(clause, things):
+    if _comes_out(clause, things) or volume_needed(clause.line):
         return False
     box = any(found.kind in ("box_volume", "box_size") for found in things)
     inside = [found for found in things if found.kind in THINGS]
@@ -92,7 +93,8 @@ def most_of(
 ) -> list[Act] | None:
     """ "The most fourteens a four square can take, if nothing else is in it": how many at most,
     given what the question names of the box. None where it asks for something else."""
-    if not wants_most(clause.line):
+    asked_behind = clause.mood == "conditional" and any(wants_most(f.line) for f in following)
+    if not wants_most(clause.line) and not asked_behind:
         return None
     inside = [found for found in clause.found if found.kind in THINGS]
     later = [found for one in following for found in one.found]
@@ -104,7 +106,9 @@ def most_of(
     if not isinstance(thing, acts.AddConductors | acts.AddCable | None):
         return None
     if thing is not None and thing.count is not None:
-        return None
+        if not asks_if_most(clause.line):
+            return None
+        thing = replace(thing, count=None)
     named = (*clause.found, *later)
     given = [act for found in named if found.kind in _GIVEN and (act := act_of(found)) is not None]
     if (volume := _IN_A.search(clause.line)) is not None:

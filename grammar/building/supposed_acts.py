@@ -10,7 +10,8 @@ from boxaloud.grammar import acts, grammar_data
 from boxaloud.grammar.acts import Act
 from boxaloud.grammar.building.told_acts import tell
 from boxaloud.grammar.building.told_clause import Telling
-from boxaloud.grammar.clauses.clause import Clause
+from boxaloud.grammar.clauses.act_fields import THINGS
+from boxaloud.grammar.clauses.clause import Clause, Element
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 _STRIPPED = lazy_pattern(
@@ -109,6 +110,9 @@ def _told(clause: Clause) -> Clause:
     """The clause without the words that make it a question: "should I take out the switch"."""
     elements = list(clause.elements)
     at = next((place for place, e in enumerate(elements) if e.tag == "if" and place), None)
+    if at is not None and _describes(elements[:at]):
+        elements = [*elements[:at], *elements[at + 1 :]]
+        at = None
     if at is not None and any(e.found is not None or e.tag.startswith("<") for e in elements[at:]):
         elements = elements[at + 1 :]
     else:
@@ -126,6 +130,13 @@ def _told(clause: Clause) -> Clause:
         elements, line=" ".join([e.tag for e in elements]), opens=clause.opens, closes=clause.closes
     )
     return made
+
+
+def _describes(elements: Sequence[Element]) -> bool:
+    """Whether what stands before an "if" is a box with what goes in it: "can I get three 14-2s
+    into an 18 if the clamps are outside" supposes all of that."""
+    kinds = {element.found.kind for element in elements if element.found is not None}
+    return bool(kinds & {"box_volume", "box_size"}) and not kinds.isdisjoint(THINGS)
 
 
 def described(

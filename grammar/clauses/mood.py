@@ -143,7 +143,9 @@ def find_mood(clause: Clause) -> None:
     asks = _ASKS_OF_FIT if clause.closes == "?" else _FITS_WITH
     if clause.mood == "declarative" and asks.search(clause.line) and _further(clause):
         clause.mood, clause.fit = "interrogative", True
-    if clause.mood == "declarative" and (asks_for_most(clause.line) or asks_of_a_rule(clause.line)):
+    if clause.mood == "declarative" and (
+        asks_for_most(clause.line, clause.closes) or asks_of_a_rule(clause.line)
+    ):
         clause.mood = "interrogative"
     if clause.mood == "interrogative" and any(_passes(found) for found in clause.found):
         clause.fit = True

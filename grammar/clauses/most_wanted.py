@@ -6,6 +6,7 @@ from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 _LEAD = (
     r"(?:(?:so|and|ok|okay|but|hey|well|then|now|please|just|tell me|give me|show me|i want|i need"
+    r"|determine|compute|list|state|write|name|select|what would be"
     r"|we need|say|what is|whats|find|figure out|work out|calculate|looking for|need|can you"
     r"|could you|would you|will you|do you know|i need to know|let me know|i would like to know"
     r"|i want to know|to|up to) )*"
@@ -18,6 +19,11 @@ _SIZE = r"<n:(?:18|16|14|12|10|8|6)>"
 _THEM = r"(?:them|those|these|wires?|conductors?|such wires)"
 _MAY = r"(?:can|could|may|might|will|would|should|allowed|permitted|fits?|takes?|holds?)"
 
+_IF_MOST = (
+    r"^(?:(?:so|and|but) )*(?:is|are|would) <(?:conductors|size):[^>]*> (?:be )?(?:the |my |all )*"
+    r"(?:max|maximum|most|limit)\b"
+)
+
 _ASKS = lazy_pattern(
     rf"^{_LEAD}(?:(?:the|a|an|my|at|its) )*(?:max|maximum|most|greatest|highest|largest|biggest)"
     rf"(?: {_LEAVE})* {_NUMBER}(?: {_LEAVE})*(?:$| (?:of|for|in)\b)(?!.*<[a-z_]+:[0-9]+:)"
@@ -26,7 +32,9 @@ _ASKS = lazy_pattern(
     rf"|^{_LEAD}(?:the )?most (?:of )?(?:{_WIRE}|{_THEM}) (?:that |which |i |we |you |it )*{_MAY}\b"
     rf"|\b(?:room|space)(?: left| there| still)* for how many\b"
     rf"|\bhow many (?:more |other )?{_WIRE}.*\b(?:can|could|may|might|fits?|takes?|holds?|go)\b"
-    rf"|^{_LEAD}how many$"
+    rf"|^{_LEAD}how many(?: (?:are |is )?(?:{_LEAVE}|{_MAY})(?: (?:in (?:it|there|this box)|be"
+    r" (?:put|installed|placed|run) in (?:it|there)))?)?$"
+    rf"|{_IF_MOST}"
     rf"|^{_LEAD}(?:the )?(?:number|count) of (?:{_WIRE}|{_SIZE})"
     r" (?:that |which |i |we |you |is |are )*"
     rf"(?:{_LEAVE}|{_MAY})\b"
@@ -36,7 +44,8 @@ _ASKS = lazy_pattern(
 _PUT = lazy_pattern(
     rf"\bhow many (?:more |of (?:the |those |these )?|at most )*(?:{_WIRE}|{_THEM})"
     rf"|\bhow <conductors::> (?:more |still |that )*"
-    rf"(?:{_MAY}|are left|is left|remain|are allowed|(?:is|does|do) <box_)"
+    rf"(?:(?:is |are )?{_MAY}|(?:do|does|would|will) (?:i|we|you|it) (?:still )?get"
+    r"|are left|is left|remain|are allowed|(?:is|does|do) <box_)"
     rf"|\bhow many (?:more )?{_MAY} (?:i|we|you|it|this|the|there|go|fit)\b"
     rf"|\b(?:max|maximum|most|greatest|highest|largest|biggest|limit)\b"
     rf"(?: {_LEAVE}| {_NUMBER}| of| the| on| for)*"
@@ -51,12 +60,24 @@ _OF_WHAT_IS = lazy_pattern(
 )
 
 
-def asks_for_most(line: str) -> bool:
+#: "All number 12. Max?"
+_BARELY = lazy_pattern(rf"{_LEAD}(?:the )?(?:max|maximum|limit)$")
+_IS_IT = lazy_pattern(_IF_MOST)
+
+
+def asks_if_most(line: str) -> bool:
+    """ "Is seven 14s the most": the number that it names is only thought to be that."""
+    return _IS_IT.search(line) is not None
+
+
+def asks_for_most(line: str, closes: str = "") -> bool:
     """Whether a clause asks for the most without a verb that asks: "max 12s in a 4 square"."""
+    if closes == "?" and _BARELY.match(line):
+        return True
     return _ASKS.search(line) is not None and _OF_WHAT_IS.search(line) is None
 
 
 def wants_most(line: str) -> bool:
     """Whether a clause that asks wants the most of a thing: "what's the most 14s it can take"."""
-    put = _ASKS.search(line) or _PUT.search(line)
+    put = _ASKS.search(line) or _PUT.search(line) or _BARELY.match(line)
     return put is not None and _OF_WHAT_IS.search(line) is None

@@ -137,6 +137,8 @@ def _supposes(heard: str) -> bool:
 
 def _supposed(heard: str, made: list[Act], other: Utterance) -> Utterance:
     """What is supposed of the body and of what is in it, as one act."""
+    if (most := _most_in_it(made, other)) is not None:
+        return Utterance(heard, (most,), other.unread)
     inner = list(made)
     for act in other.acts:
         if isinstance(act, acts.Suppose):
@@ -147,6 +149,20 @@ def _supposed(heard: str, made: list[Act], other: Utterance) -> Utterance:
     whole = acts.Suppose(acts=tuple(inner), asks_fit=fit, words=heard, span=(0, len(heard)))
     left = tuple(run for run in other.unread if any(c.isdigit() for c in run.words))
     return Utterance(heard, (whole,), left)
+
+
+def _most_in_it(made: list[Act], other: Utterance) -> acts.RoomFor | None:
+    """ "How many 12s may be spliced in a body marked 6": asked of the body that it names."""
+    rooms = [act for act in other.acts if isinstance(act, acts.RoomFor)]
+    named = [act for act in other.acts if isinstance(act, _OF_THE_BODY)]
+    if len(rooms) != 1 or len(rooms) + len(named) != len(other.acts):
+        return None
+    (most,) = rooms
+    given = [act for act in (*most.given, *named) if not isinstance(act, acts.NameBoxKind)]
+    return replace(most, given=(*made, *given))
+
+
+_OF_THE_BODY = (acts.SetVolume, acts.SetClamps, acts.NameBoxKind)
 
 
 def _weighs(text: str, at: int) -> bool:

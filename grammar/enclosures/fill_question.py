@@ -26,7 +26,7 @@ _WIRE = lazy_pattern(
     r"(?P<tail>(?: (?:t ?h ?h ?n|t ?h ?w ?n|x ?h ?h ?w|t ?h ?h? ?w|t ?w|wires?|conductors?)\S*)+)?"
     r"(?![\w/-])"
 )
-_IN = lazy_pattern(r"\b(?:in|into|through|inside)(?: (?:an?|the|one|my|this)(?! inch))? ")
+_IN = lazy_pattern(r"\b(?:in|into|through|inside|on)(?: (?:an?|the|one|my|this)(?! inch))? ")
 _ASKS = lazy_pattern(
     r"\b(?:how many|how much wire|what(?:'s| is) the (?:max(?:imum)?|most|fill)|fill of"
     r"|max(?:imum)?(?: number)?|will\b|do\b|does\b"
@@ -91,7 +91,7 @@ def _raceway(text: str, at: int) -> tuple[Decimal, acts.RacewayName | None] | No
         for kind in grammar_data.table("enclosures")["body"]["raceway"]:
             if ways("body", "raceway", kind).match(text, place) is not None:
                 return size, _RACEWAYS[kind]
-        if re.compile(r"(?:conduit|raceway|pipe)\b").match(text, place) is not None:
+        if re.compile(r"(?:conduit(?! bod)|raceway|pipe)\b").match(text, place) is not None:
             return size, None
     return None
 

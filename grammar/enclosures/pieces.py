@@ -134,7 +134,7 @@ def _walls(text: str, at: int, lone: bool) -> Piece | None:
         place = the.end() if the else place
         name = longest(named("wall"), text, place)
         if name is None and (side := _one_side(text, place)) is not None:
-            return Piece(sort, at, side, "left")
+            return Piece("wall_to" if sort == "wall_to" else "wall", at, side, "left")
         if name is None or re.compile(r" row").match(text, name[1]):
             continue
         noun = re.compile(rf"[ -](?:hand )?(?:{words('wall_noun').pattern})").match(text, name[1])

@@ -264,14 +264,16 @@ _ALL_OF = re.compile(r"(?i)\b(?:only|just|all|nothing but|everything)\b[^.;]*$")
 def _of_all(turn: Turn, act: acts.Size, awg: int) -> Act | None:
     """The conductors of an empty box that are said to be of one size, and not how many."""
     state = turn.state
-    before = turn.heard[: act.span[1]]
-    if state.items or state.pending or turn.supposed or not _ALL_OF.search(before):
+    before, behind = turn.heard[: act.span[1]], turn.heard[act.span[1] :]
+    said = _ALL_OF.search(before) or _AND_NO_OTHER.match(behind)
+    if state.items or state.pending or turn.supposed or not said:
         return None
     doubt = acts.Doubt("count", "vague")
     made = acts.AddConductors(awg=awg, words=act.words, span=act.span)
     return replace(made, doubts=(*act.doubts, doubt))
 
 
+_AND_NO_OTHER = re.compile(r"(?i),? only\b")
 _ON = re.compile(r"(?i)\bon (?:the )?$")
 
 
