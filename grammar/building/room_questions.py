@@ -97,7 +97,14 @@ def most_of(
     if not wants_most(clause.line) and not asked_behind:
         return None
     inside = [found for found in clause.found if found.kind in THINGS]
+    there: list[Statement] = []
+    if asked_behind and _CONTAINS.match(clause.line):
+        there = [found for found in inside if found.kind != "conductors" or found.get("count")]
+        inside = [found for found in inside if found not in there]
     later = [found for one in following for found in one.found]
+    if asked_behind and not inside:
+        inside = [f for f in later if f.kind == "conductors" and not f.get("count")]
+        later = [found for found in later if found not in inside]
     if len(inside) > 1 or any(found.kind not in (*_GIVEN, "size") for found in later):
         return None
     thing = thing_of(inside[0]) if inside else _bare_size(clause)
@@ -110,7 +117,12 @@ def most_of(
             return None
         thing = replace(thing, count=None)
     named = (*clause.found, *later)
-    given = [act for found in named if found.kind in _GIVEN and (act := act_of(found)) is not None]
+    given_kinds = (*_GIVEN, *(found.kind for found in there))
+    given = [
+        act
+        for found in named
+        if found.kind in given_kinds and found not in inside and (act := act_of(found)) is not None
+    ]
     if (volume := _IN_A.search(clause.line)) is not None:
         given.append(acts.SetVolume(volume=Decimal(volume[1]), words=words, span=span))
     if _ALONE.search(clause.line):
@@ -119,6 +131,14 @@ def most_of(
         thing = None  # "how many wires": of those that are spoken of
     thing = replace(thing, doubts=()) if thing is not None else None
     return [acts.RoomFor(thing=thing, given=tuple(given), words=words, span=span)]
+
+
+#: "If the box contains two clamps and a stud, how many …".
+_CONTAINS = lazy_pattern(
+    r"(?:(?:and|but|so|now) )*(?:if|when|suppose|supposing|assuming|say) (?:also )?"
+    r"(?:(?:the|this|that|my|a|such a) )?(?:box|it|<box_[^>]*>|i|we|you|there)"
+    r" (?:also )?(?:contains?|has|have|holds?|is|are|have got|has got|add)\b"
+)
 
 
 def goes_on(line: str) -> bool:

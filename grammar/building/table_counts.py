@@ -9,10 +9,10 @@ from boxaloud.grammar.enclosures import lengths
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 _ALLOWS = lazy_pattern(
-    r"\btable\b.*\b(?:lets?|allows?|permits?|gives?|says|shows|lists|accepts?)\b"
+    r"\b(?:table|chart)\b.*\b(?:lets?|allows?|permits?|gives?|says|shows|lists|accepts?)\b"
     r".*<conductors"
     r"|\b(?:good|rated|ok|okay|listed|fine|allowed|down)\b.*<conductors.*\b(?:by|per|in|from"
-    r"|according to|under|on|off) (?:the |its )?table\b"
+    r"|according to|under|on|off) (?:the |its )?(?:table|chart)\b"
     r"|\b(?:by|per|from|according to|going by|in) (?:the )?table\b.*\b(?:takes?|holds?|allows?|can"
     r"|may|lets?|good|permits?)\b.*<conductors"
 )
@@ -24,7 +24,7 @@ _COUNT = lazy_pattern(
     r"(?i)(?<![\d.])(?P<n>\d{1,2}|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve"
     r"|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen|twenty)(?![\d.])"
     r"(?=(?: of)?(?: (?:number |no\.? ?|#)?\w+(?: (?:awg|gauge))?)? (?:wires?|conductors?)\b"
-    r"| (?:#|number )?(?:\d+|\w+)s\b)"
+    r"| (?:#|number )?(?:\d+|\w+)s\b| (?:#|number |no\.? ?)(?:18|16|14|12|10|8|6)\b)"
 )
 
 

@@ -9,6 +9,8 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.clauses.act_fields import THINGS
 from boxaloud.grammar.clauses.act_kinds import ROUTED
+from boxaloud.grammar.utterance import elided_wires as elided
+from boxaloud.grammar.utterance import listed_options
 from boxaloud.grammar.utterance.announced_devices import announced_devices
 from boxaloud.grammar.utterance.box_depths import depth_begun
 from boxaloud.grammar.utterance.box_groups import depth_said_apart, one_box
@@ -113,6 +115,7 @@ from boxaloud.grammar.utterance.yokes import (
     gangs_behind,
     narrow_yoke,
     one_yoke,
+    said_to_be_wide,
     wide_yoke,
     yokes_of_those,
 )
@@ -158,6 +161,10 @@ FIRST: Passes = (
     (depth_not_volume, (acts.SetVolume,), 1),
     *IN_TWO_PIECES,
     *IN_TALK,
+    (elided.elided_wires, (), 0),
+    (said_to_be_wide, (acts.AddDevice,), 1),
+    (listed_options.without_options, (acts.SetSize, acts.SetVolume, acts.Number), 1),
+    (listed_options.by_its_volume, (acts.SetSize, acts.Suppose), 1),
     (counted_aloud, (acts.Number,), 2),
     (counts_not_names, (acts.NextBox,), 2),
     (leads_on, (acts.NextBox,), 2),
@@ -270,6 +277,8 @@ THEN: Passes = (
 )
 
 _PIECES: dict[Tidying, tuple[str, ...]] = {
+    elided.elided_wires: elided.PIECES,
+    said_to_be_wide: ("gang",),
     named_by_role: ROLE_NAMES,
     all_of_unknown: ("all", "both"),
     counted_in_all: ("count", "total", "all", "altogether", "there"),

@@ -55,8 +55,8 @@ def clause_acts(
     if (strange := _nobody_knows(telling)) is not None:
         return place + 1, *strange
     usual = says_what_is_usual(parts, place)
-    elsewhere = about_something_else(clause, described) or counts_boxes(parts, place)
-    if usual or elsewhere:
+    elsewhere = usual or about_something_else(clause, described) or counts_boxes(parts, place)
+    if elsewhere and allowed_by_table(clause, heard) is None:  # "the Table permits ten"
         return place + 1, *_of_something_else(clause, heard, usual)
     if (formed := _told_by_form(parts, place, heard)) is not None:
         return *formed, []

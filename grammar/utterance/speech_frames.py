@@ -64,6 +64,13 @@ _ROOM_NUMBER = lazy_pattern(
 )
 
 
+#: "Table 314.16(A)": the letter behind a section is no word of its own.
+_SECTION = lazy_pattern(
+    r"(?i)(?:(?<!table )\b(?:(?:nec|article|section|art\.?|sec\.?) )?314\.(?:16|28)|(?<=314\.16))"
+    r"(?:\([a-z0-9]{1,2}\))+"
+)
+
+
 def plain_speech(text: str, expect: str | None = None) -> str:
     """The text with what frames a description blanked, each character in its place.
 
@@ -73,6 +80,8 @@ def plain_speech(text: str, expect: str | None = None) -> str:
     >>> plain_speech("inside, no, he says they're outside")
     "inside, no,         they're outside"
     """
+    if "314." in text:
+        text = _SECTION.sub(lambda found: " " * len(found[0]), text)
     text = _REPORT.sub(lambda found: " " * len(found[0]), text)
     text = _ROOM_NUMBER.sub(lambda found: found[1] + " " * len(found[2]), text)
     asked = _QUESTION.match(text) if expect == "contents" else None

@@ -19,6 +19,7 @@ from boxaloud.assistant.dialogue.interpretation import (
     pointed_devices,
     pointed_wires,
     reference_ambiguity,
+    said_sizes,
 )
 from boxaloud.assistant.dialogue.interpretation.full_acts import corrected, full
 from boxaloud.assistant.dialogue.turn import Turn
@@ -35,6 +36,7 @@ BOXLESS = (None, "contents", "clamps", "unread", *SIZED)
 
 def interpreted(turn: Turn, act: Act) -> Act:
     """The full act that a bare answer is under the open question; any other act as it is."""
+    act = pointed_devices.widened(turn.state, act) or act
     act = pointed_devices.landed(turn.state, act) or pointed_wires.routed(turn.state, act) or act
     act = open_cables.sized(turn, act)
     if type(act) in KIND_OF:
@@ -83,6 +85,8 @@ def _thing(turn: Turn, act: Act) -> Act:
     """A thing named where it is asked which one is meant, or what it should be."""
     if act.function != "inform":
         return act
+    if isinstance(act, acts.AddConductors) and act.awg is None:
+        act = said_sizes.of_all(turn, act)
     if turn.asked == "confirm" and reference_ambiguity.is_open(turn.state):
         return reference_ambiguity.answered(turn, cast(Thing, act)) or act
     if turn.asked == "mistaken" and not _MORE.search(act.words.lower()):

@@ -44,6 +44,27 @@ def landed(state: State, act: Act) -> acts.Land | None:
     )
 
 
+def widened(state: State, act: Act) -> acts.Widen | None:
+    """ "The receptacle is two gangs wide" of the one that is in the box, by its name or the last
+    words of it, 314.16(B)(4); None where it tells of one more."""
+    if not isinstance(act, acts.AddDevice) or act.gangs in (None, 1) or act.count is not None:
+        return None
+    low = act.words.lower()
+    if not _POINTING.match(low) or _FURTHER.search(low) or not act.name:
+        return None
+    there = [i for i in state.items if isinstance(i.content, Yoke) and _called(i.content, act.name)]
+    if len(there) != 1:
+        return None
+    target = Reference("device", item=there[0].key, words=act.words)
+    return acts.Widen(
+        target=target, gangs=act.gangs, words=act.words, span=act.span, function="correction"
+    )
+
+
+def _called(yoke: Yoke, name: str) -> bool:
+    return yoke.name == name or yoke.name.endswith(f" {name}")
+
+
 def known(state: State, thing: acts.AddDevice) -> list[Item]:
     """The devices in the box that have the name, whatever they land on."""
     like = replace(references.to_thing(thing), awg=None, words="")

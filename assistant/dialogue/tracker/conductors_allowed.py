@@ -28,9 +28,9 @@ def allow(turn: Turn, act: acts.AllowByTable) -> None:
     turn.enter(state, sentence(say("echo.table_count", count=counted(act.count))), act.words)
 
 
-def left_by_table(turn: Turn, act: acts.RoomFor) -> bool:
-    """ "So how many wires are left": False where no count of the Table answers it."""
-    state = turn.state
+def left_by_table(turn: Turn, act: acts.RoomFor, state: State) -> bool:
+    """ "So how many wires are left" of the box as the question has it: False where no count of the
+    Table answers it."""
     sizes = sizes_present(state)
     if state.table_count is None or state.box or len(sizes) > 1 or is_canadian(state.edition):
         return False

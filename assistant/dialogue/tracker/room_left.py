@@ -37,14 +37,14 @@ _OF_COUNT_UNSAID = (acts.AddConductors, acts.AddCable)
 def room(turn: Turn, act: acts.RoomFor, run: Runner) -> None:
     """ "How many more 14-2s can I bring in", "will a 12-3 still fit"."""
     of_wires = act.thing is None or isinstance(act.thing, acts.AddConductors)
-    if of_wires and not act.given and conductors_allowed.left_by_table(turn, act):
+    state = _with_given(turn, act, run)
+    if state is None:
+        return
+    if of_wires and conductors_allowed.left_by_table(turn, act, state):
         return
     thing = _sized(turn.state, act.thing) if act.thing is not None else _meant(turn.state)
     if thing is None or (isinstance(thing, acts.AddCable) and thing.awg is None):
         turn.answer(say("room.of_what"), act.words)
-        return
-    state = _with_given(turn, act, run)
-    if state is None:
         return
     try:
         content: Content = added_items.content_of(replace(thing, count=1), state)[0]

@@ -1,0 +1,47 @@
+"""Boxes that a question only names: options to choose from, and a size beside the volume."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from decimal import Decimal
+
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+
+_FIRST = lazy_pattern(r"(?i)(?:\(\s*a\s*\)|(?<![\w.])a\s*[.)](?=\s*\d))")
+_SECOND = lazy_pattern(r"(?i)(?:\(\s*b\s*\)|(?<![\w.])b\s*[.)](?=\s*\d))")
+_BOXES = (acts.SetSize, acts.SetVolume, acts.NameBoxKind, acts.Number, acts.Size)
+_SHALLOWEST = Decimal(1)
+"""Inches: every box of Table 314.16(A) is deeper."""
+
+
+def without_options(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Which is the minimum: (a) 3 x 2 x 1-1/2, (b) 3 x 2 x 3-1/2": none of them is there."""
+    first = _FIRST.search(heard)
+    if first is None or _SECOND.search(heard, first.end()) is None:
+        return made
+    start = first.start()
+    asked = any(isinstance(act, (acts.Ask, acts.AskUnknown, acts.RoomFor)) for act in made)
+    if not asked and "?" not in heard:
+        return made
+    left[:] = [run for run in left if run.span[0] < start]
+    return [act for act in made if act.span[0] < start or not isinstance(act, _BOXES)]
+
+
+def by_its_volume(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """A pancake's outside size beside its volume: no box of the Table, and the volume counts."""
+    return [
+        replace(act, acts=tuple(_without_size(act.acts))) if isinstance(act, acts.Suppose) else act
+        for act in _without_size(made)
+    ]
+
+
+def _without_size(made: list[Act] | tuple[Act, ...]) -> list[Act]:
+    marked = any(isinstance(act, acts.SetVolume) and act.volume is not None for act in made)
+    return [act for act in made if not (marked and _too_shallow(act))]
+
+
+def _too_shallow(act: Act) -> bool:
+    depth = act.depth if isinstance(act, acts.SetSize) else None
+    return isinstance(depth, Decimal) and depth < _SHALLOWEST
