@@ -34,7 +34,7 @@ POLICY = (
     "base-uri 'none'; form-action 'none'"
 )
 SERVED_ONLY = ("pair.html", "served_engine.js", "served_ear.js")
-COMPRESSED = (".wasm", ".zip", ".mjs", ".json", ".onnx")
+COMPRESSED = (".wasm", ".zip", ".mjs", ".json", ".bin")
 """Endings of files that lie compressed in the folder, and are unpacked as they are taken in."""
 PREPARE_SECONDS = 300
 MODEL_CARD = files("boxaloud.assistant.asr.engines.ctc") / "data" / "MODEL_CARD.md"
@@ -59,7 +59,7 @@ def build(target: Path, cache: Path | None = None) -> Sizes:
     runtime = _runtime(runtime_files(cache))
     held = {**_pages(), **runtime, "engine.zip": _prepared(runtime)}
     held["licences.txt"] = _licences()
-    ear = _no_addresses(ear_files(cache))
+    ear = ear_files()
     packed = {name: _packed(name, raw) for name, raw in {**held, **ear}.items()}
     later = {name: len(packed[name]) for name in ear}
     worker = _service_worker({**held, **ear}, later)
@@ -168,9 +168,8 @@ def _service_worker(held: Mapping[str, bytes], later: Mapping[str, int]) -> byte
 
 
 def _licences() -> bytes:
-    engine, ear = wanted(), wanted("ear")
-    return say(
-        "build.licences",
-        package=engine.package, version=engine.version, licence=engine.licence,
-        ear=ear.package, ear_version=ear.version, ear_licence=ear.licence,
-    ).encode() + MODEL_CARD.read_bytes()  # fmt: skip
+    engine = wanted()
+    told = say(
+        "build.licences", package=engine.package, version=engine.version, licence=engine.licence
+    )
+    return told.encode() + MODEL_CARD.read_bytes()

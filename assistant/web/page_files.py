@@ -20,8 +20,8 @@ KINDS = {
 """The media type of each ending."""
 
 POCKET_ONLY = (
-    "ear_worker.js", "memory_copy.js", "pocket_ear.js", "pocket_store.js", "pocket_worker.js",
-    "service_worker.js", "speech_bands.js",
+    "ear_worker.js", "letter_network.js", "matrix_kernel.js", "memory_copy.js", "pocket_ear.js",
+    "pocket_store.js", "pocket_worker.js", "service_worker.js", "speech_bands.js", "wasm_writer.js",
 )  # fmt: skip
 """What only a page that stands alone needs."""
 

@@ -1,5 +1,5 @@
-"""The runtimes of the page on a phone, Python's and the ear's: fetched by npm at build time, and
-checked by their digests."""
+"""The runtime of the page on a phone, Python as WebAssembly: fetched by npm at build time, and
+checked by its digest."""
 
 from __future__ import annotations
 
@@ -15,15 +15,12 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from importlib.resources import files
 from pathlib import Path
-from typing import Literal, TypeAlias
 
 from boxaloud.assistant.text.problem import Problem
 from boxaloud.assistant.web.web_messages import say
 from platformdirs import user_cache_path
 
 FETCH_SECONDS = 300
-Part: TypeAlias = Literal["engine", "ear"]
-"""Of the page: which one a runtime is for."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,10 +41,10 @@ class RuntimePackage:
         return f"{self.package}-{self.version}.tgz"
 
 
-def wanted(part: Part = "engine") -> RuntimePackage:
-    """The package that is pinned for a part of the page."""
+def wanted() -> RuntimePackage:
+    """The package that is pinned."""
     path = files("boxaloud.assistant.web") / "data" / "runtime.toml"
-    found = tomllib.loads(path.read_text("utf-8"))[part]
+    found = tomllib.loads(path.read_text("utf-8"))["engine"]
     listed = {name: tuple(found[name]) for name in ("files", "left_out")}
     return RuntimePackage(**{**found, **listed})
 
@@ -57,20 +54,17 @@ def runtime_files(cache: Path | None = None) -> Mapping[str, bytes]:
 
     Raises Problem where npm is missing or fails, or what it brought is not what is pinned.
     """
-    *found, lock = _brought("engine", ("pyodide-lock.json",), cache)
+    *found, lock = brought(wanted(), ("pyodide-lock.json",), cache)
     # no package of the runtime is used, so that nothing is ever looked for on another host
     bare = json.dumps({**json.loads(lock[1]), "packages": {}}).encode()
     return {**dict(found), "runtime_lock.json": bare}
 
 
-def ear_runtime_files(cache: Path | None = None) -> Mapping[str, bytes]:
-    """The files of what works the ear's network, by name. Raises Problem as `runtime_files`."""
-    return dict(_brought("ear", (), cache))
-
-
-def _brought(part: Part, more: tuple[str, ...], cache: Path | None) -> list[tuple[str, bytes]]:
-    """The pinned files of a part and `more` of its package, each by its own name."""
-    package = wanted(part)
+def brought(
+    package: RuntimePackage, more: tuple[str, ...] = (), cache: Path | None = None
+) -> list[tuple[str, bytes]]:
+    """The files of a pinned package and `more` of it, each by its own name. Raises Problem as
+    `runtime_files`."""
     folder = cache or user_cache_path("boxaloud") / "web"
     archive = folder / package.archive
     if not archive.is_file() or not _is_it(archive, package):

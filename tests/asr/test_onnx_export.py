@@ -1,4 +1,4 @@
-"""The learnt ear as an ONNX graph gives the same letters in a browser's runtime as in numpy."""
+"""The learnt ear hears in numpy what a runtime hears that we did not write, from a graph of it."""
 
 from __future__ import annotations
 
@@ -14,10 +14,10 @@ from boxaloud.assistant.asr.engines.ctc.alphabet import STRIDE_SAMPLES
 from boxaloud.assistant.asr.engines.ctc.ctc_encoder import Array, NumpyEncoder, SpanNetwork
 from boxaloud.assistant.asr.engines.ctc.ctc_recogniser import samples_heard
 from boxaloud.assistant.asr.engines.ctc.ctc_weights import read_weights
-from boxaloud.assistant.asr.engines.ctc.onnx_export import exported
 from boxaloud.assistant.text.problem import Problem
-from boxaloud.assistant.web.runtime_package import ear_runtime_files
+from boxaloud.assistant.web.runtime_package import RuntimePackage, brought
 from ctc_weights_files import random_arrays, written
+from onnx_export import exported
 
 SAID = Path(__file__).parents[2] / "audio_fixtures" / "four_grounds__hts.wav"
 MOST_APART = 5e-5
@@ -26,19 +26,27 @@ MOST_APART_BY_SOUND = 0.02
 """The same where the spectrum is 32-bit numbers too: its softest bands are what is left over of
 louder ones, and an unlikely letter may hang on one."""
 BANDS, LETTERS = 80, 29
+RUNTIME = RuntimePackage(
+    package="onnxruntime-web",
+    version="1.30.0",
+    digest="sha512-q0y+JrrtukXSzsBWEMccVfqX25LRmosXHF+CaRJmg8pZClzcV7svNc4rKY3jL02Vb7QmRMDs1SigqR4CXAfKYQ==",
+    licence="MIT",
+    files=("dist/ort.wasm.bundle.min.mjs", "dist/ort-wasm-simd-threaded.wasm"),
+    left_out=(),
+)
 
 
 @pytest.fixture(scope="session")
 def runtime(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The runtime of the page's ear, brought by npm once."""
+    """A runtime of such graphs, brought by npm once."""
     if not (shutil.which("npm") and shutil.which("node")):
         pytest.skip("npm and Node.js, which bring and run a browser's runtime, are missing")
     try:
-        found = ear_runtime_files()
+        found = brought(RUNTIME)
     except Problem as problem:
         pytest.skip(f"a browser's runtime cannot be had here: {problem}")
     place = tmp_path_factory.mktemp("runtime")
-    for name, raw in found.items():
+    for name, raw in found:
         (place / name).write_bytes(raw)
     return place
 

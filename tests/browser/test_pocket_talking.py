@@ -139,7 +139,7 @@ def test_nothing_of_the_ear_is_taken_in_unasked(
         assert found["violations"] == [], json.dumps(found["violations"], indent=1)
         page.locator("#ear-leave").click()
         expect(page.locator("#ear-offer")).to_be_hidden()
-        assert [one for one in asked if "onnx" in one or "ear_models" in one] == []
+        assert [one for one in asked if "letters.bin" in one or "ear_models" in one] == []
         hand.say("two 14-2 cables")
 
 
@@ -155,7 +155,7 @@ def test_a_new_build_of_the_page_keeps_an_ear_that_is_the_same(
         version = re.search(r'VERSION = "(\w+)"', script.read_text("utf-8"))
         assert version is not None
         script.write_text(script.read_text("utf-8").replace(version[1], "another"))
-        for name in ("letters.onnx.gz", "ear_models.zip.gz", "ort-wasm-simd-threaded.wasm.gz"):
+        for name in ("letters.bin.gz", "ear_models.zip.gz"):
             (folder / name).unlink()
         page = hand.page
         page.reload()

@@ -18,12 +18,11 @@ for (const name of fs.readdirSync(folder)) {
   fs.writeFileSync(at(name.replace(/\.gz$/, "")), name.endsWith(".gz") ? gunzipSync(raw) : raw);
 }
 const load = (name) => import(pathToFileURL(at(name)).href);
-const [{ loadPyodide }, { InferenceSession, Tensor, env }, { cut }] = [
-  await load("pyodide.mjs"), await load("ort.wasm.bundle.min.mjs"), await load("pocket_ear.js"),
+const [{ loadPyodide }, { networkOf }, { cut }] = [
+  await load("pyodide.mjs"), await load("letter_network.js"), await load("pocket_ear.js"),
 ];
-env.wasm.wasmBinary = fs.readFileSync(at("ort-wasm-simd-threaded.wasm")).buffer;
-env.wasm.numThreads = 1;
-const network = await InferenceSession.create(fs.readFileSync(at("letters.onnx")), { executionProviders: ["wasm"] });
+const file = fs.readFileSync(at("letters.bin"));
+const network = await networkOf([file], file.length);
 const python = await loadPyodide({
   indexURL: place, packageBaseUrl: place,
   lockFileContents: fs.readFileSync(at("runtime_lock.json"), "utf8"),
@@ -52,9 +51,7 @@ for (const { typed, samples } of JSON.parse(fs.readFileSync(input, "utf8"))) {
   const parted = performance.now();
   const letters = [];
   for (const [start, end] of stretches) {
-    const part = cut(sound, start, end);
-    const made = await network.run({ sound: new Tensor("float32", part, [1, part.length]) });
-    letters.push(new Uint8Array(made.letters.data.slice().buffer));
+    letters.push(new Uint8Array(network.letters(cut(sound, start, end)).buffer));
   }
   give("letters", letters);
   const heard = performance.now();

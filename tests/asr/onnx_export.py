@@ -1,4 +1,4 @@
-"""The learnt ear as an ONNX graph, from its file of weights, for a browser's runtime or this one's.
+"""The learnt ear as an ONNX graph, from its file of weights, for runtimes that we did not write.
 
 Weights stay bytes with a scale a row, so that the file is as small as the one it is made from.
 The arithmetic is the one that `ctc_weights` tells.
@@ -11,7 +11,7 @@ from pathlib import Path
 from typing import Any
 
 import numpy as np
-from boxaloud.assistant.asr.engines.ctc import onnx_protobuf
+import onnx_protobuf
 from boxaloud.assistant.asr.engines.ctc.alphabet import ALPHABET, PEAK
 from boxaloud.assistant.asr.engines.ctc.ctc_encoder import (
     LAYER_NORM_EPSILON,
