@@ -11,7 +11,7 @@ from boxaloud.assistant.dialogue.interpretation.full_acts import full
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
-from boxaloud.rules.contents import TableBox
+from boxaloud.rules.contents import Marked, TableBox
 
 LEAST_BOX = Decimal("7.5")
 """Cubic inches that a bare number can mean of a box; fewer are a count. The smallest trade size
@@ -83,3 +83,12 @@ def _is_volume(act: acts.SetSize) -> bool:
     return (
         wide and act.family in ("pancake", "octagon") and act.depth is None and act.height is None
     )
+
+
+def is_depth(turn: Turn, value: Decimal | None) -> bool:
+    """A fraction of inches where the box is one of the table: "make it the two and an eighth"."""
+    if value is None:
+        return False
+    eighths = value * 8
+    trade_size = any(not isinstance(part, Marked) for part in turn.state.box[:1])
+    return trade_size and value != int(value) and eighths == int(eighths) and 1 < value < 5

@@ -27,7 +27,7 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Reference, Thing
 from boxaloud.grammar.clauses.act_fields import KIND_OF
 from boxaloud.rules import is_canadian
-from boxaloud.rules.contents import Cable, FixtureWires, Marked, Yoke
+from boxaloud.rules.contents import Cable, FixtureWires, Yoke
 
 SIZED = ("device_size", "block_size")
 BOXLESS = (None, "contents", "clamps", "unread", *SIZED)
@@ -48,7 +48,7 @@ def interpreted(turn: Turn, act: Act) -> Act:
             return _none(turn, act)
         case acts.Number() | acts.RestateNumber() if _is_year(act.value):
             return full(act, acts.SetEdition(year=str(act.value)), "year")
-        case acts.Number() | acts.RestateNumber() if _is_depth(turn, act.value):
+        case acts.Number() | acts.RestateNumber() if box_measures.is_depth(turn, act.value):
             return full(act, acts.SetSize(depth=act.value), "depth")
         case acts.RestateNumber():
             return _restated(turn, act)
@@ -70,15 +70,6 @@ def _placed(turn: Turn, act: acts.Place) -> Act:
     if turn.asked == "jumper" and act.where in ("inside", "outside"):
         return full(act, acts.AddJumper(enters=act.where == "outside"), "enters")
     return full(act, acts.SetClamps(where=act.where), "where")
-
-
-def _is_depth(turn: Turn, value: Decimal | None) -> bool:
-    """A fraction of inches where the box is one of the table: "make it the two and an eighth"."""
-    if value is None:
-        return False
-    eighths = value * 8
-    trade_size = any(not isinstance(part, Marked) for part in turn.state.box[:1])
-    return trade_size and value != int(value) and eighths == int(eighths) and 1 < value < 5
 
 
 def _thing(turn: Turn, act: Act) -> Act:
