@@ -15,6 +15,7 @@ from boxaloud.grammar.phrases import compiled_form
 from boxaloud.grammar.phrases.phrase_files import Phrase, phrases
 from boxaloud.grammar.phrases.positions import Builder
 from boxaloud.grammar.phrases.statements import Value
+from boxaloud.grammar.utterance.elsewhere_rows import elsewhere_expressions
 
 
 def compiled() -> bytes:
@@ -63,6 +64,7 @@ def _compiled() -> bytes:
         "phrases": [_meaning(phrase) for phrase in found],
         "tails": [[captures, _plain(gives)] for captures, gives in tails],
         "needs": [needs(expression) for expression in expressions()],
+        "needs elsewhere": [needs(expression) for expression in elsewhere_expressions()],
         **{f"table {name}": grammar_data.table(name) for name in package_files.NAMES},
     }
     return compiled_form.written(package_files.fingerprint(), data, numbers)

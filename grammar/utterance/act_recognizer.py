@@ -11,7 +11,6 @@ from boxaloud.grammar.clauses.clause import Clause
 from boxaloud.grammar.clauses.clause_splitter import clauses
 from boxaloud.grammar.clauses.quotations import quotes
 from boxaloud.grammar.enclosures import BODY, enclosure_talk
-from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer.heard_words import Word
 from boxaloud.grammar.phrases.statement_parser import understand
 from boxaloud.grammar.utterance.asked_behind import asked_apart
@@ -41,6 +40,7 @@ from boxaloud.grammar.utterance.denied_numbers import (
     only_denied,
 )
 from boxaloud.grammar.utterance.denied_tails import without_denied_values
+from boxaloud.grammar.utterance.forbidden_orders import forbidden_order
 from boxaloud.grammar.utterance.gone_back import taken_back
 from boxaloud.grammar.utterance.headings import BOX_TOPIC, of_the_box
 from boxaloud.grammar.utterance.layout import plain_layout, single_spaced, trimmed
@@ -52,6 +52,7 @@ from boxaloud.grammar.utterance.said_anew import restating
 from boxaloud.grammar.utterance.speech_frames import plain_speech, plain_words
 from boxaloud.grammar.utterance.unread_grading import evidence
 from boxaloud.grammar.utterance.vague_additions import vague_additions
+from boxaloud.grammar.utterance.whereabouts import Piece, heard_elsewhere, told_elsewhere
 from boxaloud.grammar.utterance.whole_utterance import tidied, without_empty_undo
 from boxaloud.grammar.utterance.wire_lists import heard_counted, wires_counted
 
@@ -69,6 +70,9 @@ def recognise(
     Without `enclosures` nothing is read as of a pull box or a conduit body.
     """
     open_question, expect = expect, (expect or "").removeprefix(BODY) or None
+    elsewhere, of_others = heard_elsewhere(words)
+    if of_others is not None:
+        return of_others
     if isinstance(words, str):
         words = single_spaced(words) if enclosures else words  # a part keeps its places
         laid, held = wires_counted(plain_speech(plain_layout(words), expect))
@@ -87,15 +91,13 @@ def recognise(
     if copied := box_copied(found.heard, lambda part: recognise(part, expect, aliases)):
         return copied
     if enclosures and (
-        elsewhere := of_another_box(found.heard, lambda part: recognise(part, open_question))
+        numbered := of_another_box(found.heard, lambda part: recognise(part, open_question))
     ):
-        return elsewhere
+        return numbered
     if (social := small_talk(found.heard)) and not dismay_answers(social, expect):
         return Utterance(found.heard, (social,))
-    if back := taken_back(found.heard):
-        return Utterance(found.heard, (back,))
-    if told := project_talk(found.heard, found.statements):
-        return Utterance(found.heard, (told,))
+    if alone := taken_back(found.heard) or project_talk(found.heard, found.statements):
+        return Utterance(found.heard, (alone,))
     if enclosures and (
         enclosed := enclosure_talk(
             found.heard, open_question, lambda part, asked: recognise(part, asked, aliases, False)
@@ -103,7 +105,7 @@ def recognise(
     ):
         return enclosed
     parts = without_denied_values(asked_apart(without_asides(clauses(laid, found.statements))))
-    reading = _Reading(found.heard, parts, expect)
+    reading = _Reading(found.heard, parts, expect, elsewhere)
     reading.read()
     left = [
         run
@@ -135,6 +137,8 @@ class _Reading:
     heard: str
     parts: list[Clause]
     expect: str | None
+    elsewhere: Sequence[Piece] = ()
+    """The pieces of the utterance that are not about the box at hand."""
     made: list[Act] = field(default_factory=list)
     left: list[Unread] = field(default_factory=list)
     place: int = 0
@@ -148,6 +152,10 @@ class _Reading:
         self.described = any(evidence(element) for part in self.parts for element in part.elements)
         while self.place < len(self.parts):
             clause = self.parts[self.place]
+            if other := told_elsewhere(clause, self.elsewhere, self.heard, self.left):
+                self.made.append(other)
+                self.place += 1
+                continue
             if clause.thing in (_NAMELESS if self._first else _WORDLESS):
                 self.corrective = self.corrective or sums_up(clause, self.made)
                 self._tell()
@@ -200,10 +208,9 @@ class _Reading:
 
     def _forbidden(self, clause: Clause) -> bool:
         """ "Don't delete box one": an order behind "do not" leaves all as it is."""
-        if self._last or clause.closes or not _FORBIDDING.fullmatch(clause.line):
+        if (kept := forbidden_order(self.parts, self.place, self.heard)) is None:
             return False
-        span = (clause.span[0], self.parts[self.place + 1].span[1])
-        self.made.append(acts.Keep(words=self.heard[slice(*span)], span=span))
+        self.made.append(kept)
         self.place += 2
         return True
 
@@ -286,8 +293,3 @@ class _Reading:
             return False
         self.place += 1
         return True
-
-
-_FORBIDDING = lazy_pattern(
-    r"(?:(?:no|please|and|but|so|wait|well|oh|ok|okay|um|uh) )*(?:do not|never)"
-)

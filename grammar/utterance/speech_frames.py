@@ -19,7 +19,9 @@ _REPORT = lazy_pattern(
     r" (?:says?|said|saying|tells? (?:me|us)|told (?:me|us)|telling (?:me|us)|yells|hollers)"
     r"(?: (?:that|to|now|actually|like))*(?:,? no)?,? (?="
     r"they(?:['’]re| are)\b|it(?:['’]?s| is| was)\b|make (?:it|that|them|those)\b"
-    r"|that(?:['’]s| is)\b|those are\b|(?:inside|outside|internal|external)\b|(?:just |only )?"
+    r"|that(?:['’]s| is)\b|those are\b|(?:inside|outside|internal|external)\b"
+    r"|(?:the|those|these|these are|those are) (?:[a-z]+ )?clamps\b|take (?:out|the|that|one)\b"
+    r"|(?:just |only )?"
     + _NUMBER
     + r"(?:\s*(?:[,.;!]|$)))"
 )

@@ -13,6 +13,7 @@ from boxaloud.grammar.utterance.other_talk import TELLS, about_other_things, rem
 from boxaloud.grammar.utterance.topics import topics_taken_out
 from boxaloud.grammar.utterance.unknown_things import holds_unknown
 from boxaloud.grammar.utterance.untold_orders import untold_order
+from boxaloud.grammar.utterance.whereabouts import kept_of_this_box, untold_here
 
 
 def without_empty_undo(made: list[Act]) -> list[Act]:
@@ -42,7 +43,11 @@ def tidied(
     made: list[Act], left: list[Unread], parts: list[Clause], heard: str
 ) -> tuple[list[Act], list[Unread]]:
     """What an utterance as a whole makes of its parts."""
-    if (other := remark(made, parts)) is not None and not holds_unknown(parts):
+    if (
+        (other := remark(made, parts)) is not None
+        and not holds_unknown(parts)
+        and not kept_of_this_box(parts, heard)
+    ):
         return [other], [run for run in left if run.span == other.span]
     made = topics_taken_out(passed(FIRST, made, heard, left), parts)
     if about_other_things(made, parts) and not holds_unknown(parts):
@@ -54,6 +59,8 @@ def tidied(
         # "what's that box hold, thirty something?": the number is asked about, and counts nothing
         left = [run for run in left if not _NUMBERS.fullmatch(run.words)]
         return made, left
+    if not left and (untold := untold_here(made, parts, heard)):
+        return made, untold
     left = left or untold_order(made, parts, heard)
     if left and not made and len(strange_words(parts)) >= 2 and not holds_unknown(parts):
         return [acts.OtherTalk(words=heard, span=(0, len(heard)))], []
