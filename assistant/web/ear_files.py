@@ -29,11 +29,12 @@ def ear_files() -> Mapping[str, bytes]:
 
 
 def language_archive() -> bytes:
-    """The language models, nothing packed, since the whole file is."""
+    """The language models, each packed: they are read out of the archive as they are needed."""
     from boxaloud.assistant.asr.lm.language_model import own_models
 
     out = io.BytesIO()
     with zipfile.ZipFile(out, "w") as archive:
         for path in own_models().search_files(get_args(QuestionSlot)):
-            archive.writestr(zipfile.ZipInfo(path.name, _WHEN), path.read_bytes())
+            item, raw = zipfile.ZipInfo(path.name, _WHEN), path.read_bytes()
+            archive.writestr(item, raw, zipfile.ZIP_DEFLATED, 9)
     return out.getvalue()

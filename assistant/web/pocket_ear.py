@@ -8,11 +8,9 @@ each comes in; and words with their doubts go on to the engine.
 from __future__ import annotations
 
 import io
-import tempfile
 import zipfile
 from array import array
 from collections.abc import Sequence
-from pathlib import Path
 
 from boxaloud.assistant.asr.asr_types import Sound
 from boxaloud.assistant.asr.audio.speech_spans import Span, speech_spans
@@ -48,11 +46,9 @@ class PocketEar:
 
     def __init__(self, models: bytes) -> None:
         """`models` is an archive of language models, as `ear_files.language_archive` makes it."""
-        self._folder = tempfile.TemporaryDirectory()
-        with zipfile.ZipFile(io.BytesIO(models)) as archive:
-            archive.extractall(self._folder.name)
+        language = GivenModels(zipfile.Path(io.BytesIO(models)), vocabulary())
         self._network = _HandedLetters()
-        self._ear = CtcRecogniser(self._network, GivenModels(Path(self._folder.name), vocabulary()))
+        self._ear = CtcRecogniser(self._network, language)
         self._ear.prepare()
         self._sound = Sound(b"")
         self._spans: list[Span] = []

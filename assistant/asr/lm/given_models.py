@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from pathlib import Path
+from importlib.resources.abc import Traversable
 
 from boxaloud.assistant.asr.lm.pronunciations import other_words
 
@@ -10,7 +10,7 @@ from boxaloud.assistant.asr.lm.pronunciations import other_words
 class GivenModels:
     """Those in a folder, as `LanguageModels.search_files` names them, for the words `known`."""
 
-    def __init__(self, folder: Path, known: frozenset[str]) -> None:
+    def __init__(self, folder: Traversable, known: frozenset[str]) -> None:
         self.known = known
         self.others = other_words((folder / "words.dict").read_text("utf-8"))
         self._folder = folder
@@ -20,6 +20,6 @@ class GivenModels:
         known = expect is not None and expect.isidentifier() and self.model_file(expect).is_file()
         return expect if known else None
 
-    def model_file(self, expect: str | None) -> Path:
+    def model_file(self, expect: str | None) -> Traversable:
         """The model of an open question, or the open one."""
         return self._folder / f"{expect or 'open'}.lm"

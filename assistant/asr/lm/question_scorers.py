@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from pathlib import Path
+from importlib.resources.abc import Traversable
 from typing import Protocol
 
 from boxaloud.assistant.asr.lm.trigram_scorer import TrigramScorer
@@ -26,7 +26,7 @@ class SpokenLanguage(Protocol):
         """`expect` where there is a model of its answers alone, else None."""
         ...
 
-    def model_file(self, expect: str | None) -> Path:
+    def model_file(self, expect: str | None) -> Traversable:
         """The model of an open question, or the open one."""
         ...
 
