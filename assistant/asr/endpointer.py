@@ -106,6 +106,11 @@ class Endpointer:
         """True while what is said is listened to."""
         return self._state is not _State.CLOSED and not self._own_speech
 
+    @property
+    def in_statement(self) -> bool:
+        """True while a statement has begun and not ended."""
+        return self._state in (_State.SPEECH, _State.PAUSE)
+
     def take(self) -> bytes:
         """The sound of the statement since it was last taken."""
         taken = b"".join(self._new)
@@ -119,7 +124,7 @@ class Endpointer:
         if self._own_speech:
             events.append(EndpointEvent.HUSH)
             self._voice_stops(now, deaf=0.0)
-        elif self._state in (_State.SPEECH, _State.PAUSE):
+        elif self.in_statement:
             return self._end()
         elif self._state is _State.OPEN and self.mode == "key":
             return self._close([EndpointEvent.NOTHING])
@@ -149,7 +154,7 @@ class Endpointer:
             return []
         speech = self._is_speech(frame.samples)
         self._recent.append(speech)
-        if self._state in (_State.SPEECH, _State.PAUSE):
+        if self.in_statement:
             return self._in_utterance(frame, speech)
         self._preroll.append(frame.samples)
         if self._own_speech:
@@ -238,5 +243,5 @@ class Endpointer:
         self._recent.clear()
         if sound:
             self._new.clear()
-            if self._state in (_State.SPEECH, _State.PAUSE):
+            if self.in_statement:
                 self._state = _State.CLOSED if self.mode == "key" else _State.OPEN

@@ -73,6 +73,11 @@ class PocketMicrophone:
                 wanted = "pause" if event is EndpointEvent.PAUSED else "end"
         return wanted
 
+    @property
+    def speaking(self) -> bool:
+        """Whether a statement has begun and not ended."""
+        return self._ends.in_statement
+
     def stretches(self, samples: bytes) -> list[tuple[int, int]]:
         """What of a sound the network is to hear: `PocketEar.listen`."""
         return self._ear.listen(samples)

@@ -13,7 +13,8 @@ from pathlib import Path
 import pytest
 from driving import FLAGS, PATIENCE_MS, Hand, StaticHost, chromium, only_from
 from playwright.sync_api import Playwright, expect
-from test_talking import CABLES, CLAMPS, VOICE, VOLUME, seconds, stops, with_silence
+from speaking import MICROPHONE, VOICE, samples_of, say, silence, waits
+from test_talking import CABLES, CLAMPS, VOLUME, seconds, stops, with_silence
 
 # of flite's voice “slt”, which the ear was never trained on: see audio_fixtures/README.md
 FIXTURES = Path(__file__).parents[2] / "audio_fixtures"
@@ -106,23 +107,50 @@ def test_a_box_is_told_by_sound_to_its_verdict_without_a_network(
         assert strange == []
 
 
-def test_hands_free_each_statement_is_entered_at_its_pause_without_a_network(
-    driver: Playwright, pocket_folder: Path, tmp_path: Path
-) -> None:
-    said = with_silence(tmp_path / "three.wav", CABLES, VOLUME, CLAMPS)
-    with alone(driver, pocket_folder, said, VOICE) as (hand, host):
+@pytest.fixture
+def listening(driver: Playwright, pocket_folder: Path) -> Iterator[Hand]:
+    """A page that listens hands free, without a network, at a microphone that hears the test."""
+    with alone(driver, pocket_folder, None, MICROPHONE + VOICE) as (hand, host):
         page, free = hand.page, hand.page.locator("#free")
         free.click()  # it needs the ear first
         page.locator("#ear-take").click()
         expect(page.locator("#hearing")).to_contain_text("ear is here", timeout=PATIENCE_MS)
         host.off()
         free.click()
-        # four conductors, the grounds once, the yoke twice: 7 of 2.0 by 314.16(B) in an 18.0
-        expect(page.locator("#contents")).to_contain_text("one switch", timeout=PATIENCE_MS)
-        expect(page.locator("#margin")).to_contain_text("4.00", timeout=PATIENCE_MS)
-        hand.sees("fits", "4.00")
-        stops(hand)
-        hand.say("undo")
+        expect(page.locator("#hearing")).to_contain_text("Listening", timeout=PATIENCE_MS)
+        waits(page, spoken=1)
+        yield hand
+
+
+def test_hands_free_each_statement_is_entered_at_its_pause_without_a_network(
+    listening: Hand,
+) -> None:
+    page = listening.page
+    for recording in (CABLES, VOLUME, CLAMPS):
+        spoken = page.evaluate("spoken.length")
+        say(page, silence(1) + samples_of(recording) + silence(2))
+        waits(page, spoken + 1)
+    expect(page.locator("#contents")).to_contain_text("one switch")
+    # four conductors, the grounds once, the yoke twice: 7 of 2.0 by 314.16(B) in an 18.0
+    listening.sees("fits", "4.00")
+    stops(listening)
+    listening.say("undo")
+
+
+def test_an_answer_is_not_spoken_over_who_speaks_again(listening: Hand) -> None:
+    """Past defect: it was, and what had been said by then of the next statement was lost."""
+    page = listening.page
+    volume = samples_of(VOLUME)
+    half = len(volume) // 2 // 2 * 2
+    say(page, silence(1) + samples_of(CABLES) + silence(1) + volume[:half], at_once=True)
+    expect(page.locator("#contents")).to_contain_text("one switch", timeout=PATIENCE_MS)
+    say(page, volume[half:] + silence(2))
+    waits(page, spoken=2)
+    # 7 of 2.0 as above, and 2.0 more if there is a clamp inside
+    listening.sees("fits", "2.00")
+    first, then = page.evaluate("spoken")[:2]
+    assert first == "Listening."
+    assert then.startswith("Fits")
 
 
 def test_nothing_of_the_ear_is_taken_in_unasked(

@@ -10,6 +10,7 @@ from pathlib import Path
 import pytest
 from driving import FLAGS, PATIENCE_MS, Hand, chromium, laptop
 from playwright.sync_api import Playwright, expect
+from speaking import VOICE
 
 # sentences of the demonstration, recorded: see audio_fixtures/README.md for voice and licence
 SAID = Path(__file__).parents[2] / "audio_fixtures" / "demo"
@@ -34,17 +35,6 @@ def with_silence(target: Path, *recordings: Path) -> Path:
             with wave.open(str(recording)) as source:
                 made.writeframes(source.readframes(source.getnframes()) + 3 * second)
     return target
-
-
-# a browser without a screen has no voices: what would be spoken is noted in its place
-VOICE = """
-window.spoken = [];
-speechSynthesis.speak = (said) => {
-  window.spoken.push(said.text);
-  said.onstart?.();
-  setTimeout(() => said.onend?.(), 300);
-};
-"""
 
 
 @contextlib.contextmanager

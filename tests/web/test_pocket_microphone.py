@@ -82,9 +82,12 @@ def test_nothing_is_heard_of_the_voice_of_the_page(microphone: PocketMicrophone)
 
 
 def test_what_is_being_said_as_it_is_closed_is_heard(microphone: PocketMicrophone) -> None:
+    assert not microphone.speaking
     for piece in pieces(QUIET + read_wav(DEMO[0]).samples)[:-5]:
         microphone.feed(*piece)
+    assert microphone.speaking
     assert microphone.close() == "end"
+    assert not microphone.speaking
     assert len(microphone.statement) > 2 * RATE
 
 

@@ -4,7 +4,7 @@
 
 import { byId, tell } from "./elements.js";
 import { microphoneFault, offerEar } from "./microphone.js";
-import { canSpeak, hush, onVoice, speak } from "./voice.js";
+import { canSpeak, hush, onVoice, speak, speakReply } from "./voice.js";
 import { say } from "./words.js";
 
 export function handsFree(engine, answered, trouble) {
@@ -14,6 +14,7 @@ export function handsFree(engine, answered, trouble) {
   byId("aloud-free-row").hidden = !canSpeak;
   let open = null;
   let lamp = null;
+  let last = null;
   const aloud = () => canSpeak && byId("aloud-free").checked;
 
   /** Show the state on the button and in words; speak it too where that is wanted. */
@@ -30,9 +31,18 @@ export function handsFree(engine, answered, trouble) {
     if (found.unclear) tell("hearing", found.unclear);
     if (found.over) trouble(found.over);
     if (found.told) {
-      answered(found.told, aloud());
+      answered(found.told, false);
       if (open) tell("hearing", say("free_on"));
+      reply(found.told);
     }
+  }
+
+  /** Speak an answer, unless a later one has come or somebody speaks again: they would not be heard. */
+  async function reply(told) {
+    last = told;
+    if (told.document === "Refused" || !aloud()) return;
+    if (open?.quiet && !(await open.quiet())) return;
+    if (last === told && open) speakReply(told.reply);
   }
 
   async function begin() {

@@ -10,7 +10,7 @@ import { looks } from "./looks.js";
 import { microphone } from "./microphone.js";
 import { panels } from "./panels.js";
 import { share } from "./sharing.js";
-import { hush, speak } from "./voice.js";
+import { hush, speakReply } from "./voice.js";
 import { say } from "./words.js";
 
 const words = byId("words");
@@ -46,7 +46,7 @@ function answered(told, aloud = byId("aloud").checked) {
   trouble(told.refused ?? "");
   if (told.document === "Refused") return;
   show(told);
-  if (aloud) speak(told.reply.acts.map((act) => act.spoken).filter(Boolean));
+  if (aloud) speakReply(told.reply);
 }
 
 function show(told) {

@@ -131,6 +131,8 @@ export function pocketEar(link, files, there) {
       return {
         ended,
         voice: (speaks) => step(() => link.ask({ ear: "voice", speaks })),
+        /** Whether nobody is speaking, once all that has been said so far is heard. */
+        quiet: () => new Promise((resolve) => step(async () => resolve(await link.ask({ ear: "quiet" })))),
         stop: () => step(async () => {
           await answer(await link.ask({ ear: "close" }));
           await close(ends.resolve);

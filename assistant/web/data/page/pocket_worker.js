@@ -173,6 +173,7 @@ async function heard(data) {
   if (data.ear === "listen") return stretchesOf(data.samples);
   if (data.ear === "open") return call("pocket.microphone.open()\n''");
   if (data.ear === "voice") return call(`pocket.microphone.voice(${data.speaks ? "True" : "False"})\n''`);
+  if (data.ear === "quiet") return !python.runPython("pocket.microphone.speaking");
   if (data.ear === "close") return statement(call("pocket.microphone.close()"));
   if (data.ear === "piece") {
     python.globals.set("sound", new Uint8Array(data.samples.buffer));

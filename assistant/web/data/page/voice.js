@@ -37,6 +37,11 @@ export function speak(sentences) {
   }
 }
 
+/** Speak a reply as it is said aloud. */
+export function speakReply(reply) {
+  speak(reply.acts.map((act) => act.spoken).filter(Boolean));
+}
+
 /** Be quiet at once. */
 export function hush() {
   voice?.cancel();
