@@ -17,7 +17,6 @@ from boxaloud.grammar.lexer.numbers import word_classes
 
 _TELLING = grammar_data.table("clauses")["telling"]
 _ONE_BEHIND = frozenset(_TELLING["before_one"])
-_BEHIND = frozenset(_TELLING["elsewhere"])
 _HEADS = frozenset(_TELLING["tools"])
 _HOT_HEADS = frozenset(_TELLING["hot_heads"])
 _OTHER_UNITS = frozenset(_TELLING["other_units"])
@@ -34,59 +33,6 @@ def is_pronoun_one(elements: Sequence[Element], place: int) -> bool:
         return False
     before = elements[place - 1].tag
     return before not in _ONE_BEHIND and not before.startswith("<n")
-
-
-def is_elsewhere(elements: Sequence[Element], place: int) -> bool:
-    """ "a box behind the old switch": the switch is not in it."""
-    before = [element.tag for element in elements[max(0, place - 3) : place]]
-    if _is_other_end(elements, place):
-        return True
-    if before[-1:] == ["it"] or before[-1:] == ["them"] or _beside_another(elements, place, before):
-        return False  # "a switch and next to it an outlet": it stands beside one that is there
-    if "behind" in before and not any(map(_is_the_box, elements[:place])):
-        return False  # "three 14-2s stuffed in behind a dimmer": it closes the box
-    return any(word in _BEHIND for word in before) and not any(
-        word.startswith("<") for word in before
-    )
-
-
-_DETERMINERS = frozenset({"the", "my", "that", "this", "our", "your", "his", "her"})
-_NUMBERED = lazy_pattern(r"(?i)(?:an?|one|two|three|four|both|\d+)\b")
-
-
-def _beside_another(elements: Sequence[Element], place: int, before: Sequence[str]) -> bool:
-    """ "Near the door a switch": it is near something else that is named, and is in the box."""
-    found = elements[place].found
-    own = found is not None and _NUMBERED.match(found.words) is not None
-    named = [n for n, word in enumerate(before) if word in _DETERMINERS]
-    return own and bool(named) and named[-1] < len(before) - 1
-
-
-#: Where a cable goes or comes from.
-_TOWARDS = frozenset({"to", "from", "feeding", "feeds", "serving", "toward", "towards"})
-_ORDINAL = frozenset({"first", "second", "third", "other", "next"})
-
-
-def _is_other_end(elements: Sequence[Element], place: int) -> bool:
-    """ "A 14-3 to the other three-way", "from the first switch": what a cable goes to is in a box
-    of its own."""
-    found = elements[place].found
-    at = place - 1
-    while at >= 0 and elements[at].tag in ("the", *_ORDINAL):
-        at -= 1
-    if found is None or at < 1 or elements[at].tag not in _TOWARDS:
-        return False
-    other = at < place - 1 and elements[place - 1].tag in _ORDINAL
-    if not other and not re.match(r"(?i)(?:the |that )?(?:other|another|next)\b", found.words):
-        return False
-    return any(e.found is not None and e.found.kind == "cable" for e in elements[:at])
-
-
-def _is_the_box(element: Element) -> bool:
-    """Whether an element stands for the box at hand."""
-    return element.tag in ("box", "it", "this", "that", "one", "<n:1>") or element.tag.startswith(
-        "<box_"
-    )
 
 
 def is_size_behind_on(elements: Sequence[Element], place: int) -> bool:

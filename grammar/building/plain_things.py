@@ -22,7 +22,6 @@ from boxaloud.grammar.building.neighbouring_words import (
     SIZE_NUMBERS,
     bears_clamps,
     behind_no,
-    is_elsewhere,
     is_further_one,
     is_no_thing,
     is_no_volume,
@@ -34,6 +33,7 @@ from boxaloud.grammar.building.neighbouring_words import (
     size_behind_on,
     some_routed,
 )
+from boxaloud.grammar.building.places_named import is_elsewhere
 from boxaloud.grammar.building.told_clause import Telling
 from boxaloud.grammar.clauses.act_fields import (
     KIND_OF,

@@ -34,7 +34,13 @@ _UNLESS: dict[str, str] = _TABLE["vague"]["unless"]
 _ARTICLES = frozenset(_TABLE["heard"]["articles"])
 _ARTICLE_KINDS = frozenset(_TABLE["heard"]["article_kinds"])
 _SURE = float(_TABLE["heard"]["sure"])
-_PLURALS = frozenset(Lexicon().singular)
+_LEXICON = Lexicon()
+#: Plurals, also of short forms: "sws" and "sw" are both written for "switch".
+_PLURALS = frozenset(_LEXICON.singular) | {
+    text
+    for text, meant in _LEXICON.spelling.items()
+    if text.endswith("s") and _LEXICON.spelling.get(text[:-1]) == meant
+}
 
 
 def of(

@@ -95,6 +95,7 @@ from boxaloud.grammar.utterance.said_anew import (
 )
 from boxaloud.grammar.utterance.said_in_two import IN_TWO_PIECES
 from boxaloud.grammar.utterance.said_of_each import each_in_loop, ground_of_each, unreadable
+from boxaloud.grammar.utterance.shared_out import shared_out
 from boxaloud.grammar.utterance.shared_yokes import shared_yoke
 from boxaloud.grammar.utterance.sums_of_cables import split_by_way, summed_up
 from boxaloud.grammar.utterance.taken_once import parts_of_all, reason_for_more_wires, taken_once
@@ -218,6 +219,7 @@ THEN: Passes = (
     (others_went, (acts.AddCable, acts.Recount, acts.Restate), 1),
     (counted_in_all, (acts.AddCable,), 1),
     (each_pipe, (), 0),
+    (shared_out, (acts.AddCable, acts.AddDevice), 1),
     (each_circuit, (acts.AddCable, acts.AddConductors), 1),
     (
         taken_off,

@@ -41,6 +41,8 @@ from boxaloud.grammar.utterance.denied_numbers import (
 )
 from boxaloud.grammar.utterance.denied_tails import without_denied_values
 from boxaloud.grammar.utterance.forbidden_orders import forbidden_order
+from boxaloud.grammar.utterance.device_words import names_device
+from boxaloud.grammar.utterance.further_by_likeness import further_by_likeness
 from boxaloud.grammar.utterance.gone_back import taken_back
 from boxaloud.grammar.utterance.headings import BOX_TOPIC, of_the_box
 from boxaloud.grammar.utterance.layout import plain_layout, single_spaced, trimmed
@@ -110,7 +112,8 @@ def recognise(
     left = [
         run
         for run in reading.left
-        if not any(s <= run.span[0] and run.span[1] <= e for s, e in found.passed)
+        if names_device(found.heard, run.span)
+        or not any(s <= run.span[0] and run.span[1] <= e for s, e in found.passed)
     ]
     made, left = restated_alone(reading.made, left, reading.parts, found.heard, expect)
     made = named_as_copy(
@@ -121,7 +124,9 @@ def recognise(
     if any(isinstance(act, acts.DescribePull) for act in made):
         # the reader of pull boxes did not know it for one: what else is of it would be lost
         return Utterance(found.heard, (), (Unread.whole(found.heard),))
-    return Utterance(found.heard, tuple(made), (*left, *held, *vague_additions(made, found.heard)))
+    left = [*left, *held, *vague_additions(made, found.heard)]
+    left += further_by_likeness(made, found.heard, left)
+    return Utterance(found.heard, tuple(made), tuple(left))
 
 
 #: Things that, said alone between two breaks, neither open a box nor deny, mark or correct: what

@@ -44,6 +44,10 @@ _BEGINS = lazy_pattern(
     r"|yeah|yes),?\s+)*"
 )
 _MORE = lazy_pattern(r"(?i)\b(?:another|second|other|more|extra|also|too|as well|plus)\b")
+_BESIDES = lazy_pattern(
+    r"(?i)\b(?:besides?|apart from|aside from|other than|in addition to|on top of|along with"
+    r"|together with|next to|as well as|alongside) $"
+)
 _KINDS = (acts.AddDevice, acts.AddCable, acts.AddConductors)
 
 
@@ -66,6 +70,8 @@ def _turned(was: Act, new: Act, heard: str) -> acts.Replace | None:
         return None
     if was.count is not None:
         return _went_from(was, new, heard)
+    if _BESIDES.search(heard, 0, was.span[0]):
+        return None  # "besides the switch there's a dimmer"
     name = was.words[:-2] if was.words.lower().endswith(("'s", "’s")) else was.words
     end = was.span[1] - (len(was.words) - len(name) if name is not was.words else 0)
     between = _TURNED.fullmatch(heard, was.span[0] + len(name), new.span[0])

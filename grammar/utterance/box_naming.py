@@ -237,5 +237,9 @@ def things_named(made: list[Act], read: Callable[[str], Utterance]) -> list[Act]
         if isinstance(act, acts.OpenBox) and re.match(r"(?i)(?:a|an|one) ", act.name):
             kept += shifted(read(act.name).acts, act.span[1] - len(act.name))
             continue
+        if isinstance(act, acts.OpenBox) and act.name.lower().startswith("back "):
+            # "back to back receptacles": how they stand
+            kept += shifted(read(act.name[5:]).acts, act.span[1] - len(act.name) + 5)
+            continue
         kept.append(act)
     return kept

@@ -65,6 +65,9 @@ _ROOM_NUMBER = lazy_pattern(
     r"(?=,? (?:he|she|they|we|i|it|there|the|this|that|you)(?:['’]\w+)?\b)"
 )
 
+#: "A switch, not to mention a receptacle": both are there, and none is denied.
+_NOT_LEAST = lazy_pattern(r"(?i)\bnot to mention\b|\bnot to forget\b")
+
 
 #: "Table 314.16(A)": the letter behind a section is no word of its own.
 _SECTION = lazy_pattern(
@@ -84,6 +87,7 @@ def plain_speech(text: str, expect: str | None = None) -> str:
     """
     if "314." in text:
         text = _SECTION.sub(lambda found: " " * len(found[0]), text)
+    text = _NOT_LEAST.sub(lambda found: "and".ljust(len(found[0])), text)
     text = _REPORT.sub(lambda found: " " * len(found[0]), text)
     text = _ROOM_NUMBER.sub(lambda found: found[1] + " " * len(found[2]), text)
     asked = _QUESTION.match(text) if expect == "contents" else None
@@ -107,7 +111,7 @@ def plain_words(words: Sequence[Word], expect: str | None = None) -> Sequence[Wo
     kept, place = [], 0
     for word in words:
         end = place + len(word.text)
-        if told[place:end].strip():
-            kept.append(word)
+        if said := told[place:end].strip():
+            kept.append(word if said == word.text else word._replace(text=said))
         place = end + 1
     return kept

@@ -13,6 +13,7 @@ from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.phrases.vocabulary import known_words
 from boxaloud.grammar.utterance import unknown_things
 from boxaloud.grammar.utterance.abbreviations import is_abbreviation
+from boxaloud.grammar.utterance.device_words import is_device_named
 
 _TABLE = grammar_data.table("clauses")["other"]
 _ROOM_NAMES = frozenset(grammar_data.table("clauses")["rooms"]["names"])
@@ -52,7 +53,15 @@ _BUILT = lazy_pattern(
 )
 #: "somebody wants a receptacle on it now": of the box, whoever wants it.
 _ON_IT = lazy_pattern(r"\b(?:in|on|into|onto) (?:it|there|this box|the box|that box|here)\b")
-_FURTHER = lazy_pattern(r"\b(?:a (?:second|third|fourth|fifth)|another) <cable")
+_FURTHER = lazy_pattern(
+    r"\b(?:a (?:second|third|fourth|fifth)|another|(?:its|their|his|her|it is) own) <cable"
+)
+#: "Beside it sits a dimmer", "the fan control lives here": beside what is in the box.
+_HERE = lazy_pattern(
+    r"\b(?:(?:beside|next to|by|with|alongside|under|above|over|below) (?:it|them|that) "
+    r"(?:[a-z]+ ){0,2}<device"
+    r"|<device[^>]*> (?:lives|goes|sits|works|is|lands) (?:right |in |over )?here\b)"
+)
 _EDITION = lazy_pattern(
     r"\b(?:took up|adopted|go by|going by|went to|use|using|under|on|enforce[sd]?|switched to"
     r"|moved to) <edition"
@@ -93,7 +102,7 @@ _FETCHED = lazy_pattern(
 def _elsewhere(line: str, things: bool, exact: bool, described: bool) -> bool:
     """The same of a line with `things` of the box, said `exact`ly or not. Remembered: things are
     tags in it, so that most lines are said again, of other things."""
-    if _FURTHER.search(line):
+    if _FURTHER.search(line) or _HERE.search(line):
         return False
     if _WANTED.search(line) or _FETCHED.search(line):
         return False
@@ -234,6 +243,8 @@ def _weighs(elements: Sequence[Element], place: int, known: set[str], text: str)
     if tag == "another":  # and not "another box"
         after = elements[place + 1].tag if place + 1 < len(elements) else "<"
         return (after in _ENDS or after[0] == "<") and _stands_for_a_cable(elements, place)
+    if is_device_named(elements, place):
+        return True  # "a switch to the left of it"
     if tag in known or not tag.isalpha():
         return False
     if unknown_things.one_more(elements, place):
