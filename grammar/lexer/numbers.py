@@ -23,8 +23,8 @@ _PARTS: dict[str, int] = _TABLE["parts"]
 _AMOUNTS: dict[str, int] = _TABLE["amounts"]
 _PLURALS: dict[str, int] = _TABLE["plurals"]
 _SMALL = {**_ONES, **_TEENS, **_TENS, **_ZERO}
-#: `4` is as good as `four` where a phrase asks for the word.
-WORD_OF_FIGURE = {str(worth): word for word, worth in {**_ONES, **_TEENS, **_TENS}.items()}
+#: `4` is as good as `four` where a phrase asks for the word; of two spellings, the first.
+WORD_OF_FIGURE = {str(w): word for word, w in reversed({**_ONES, **_TEENS, **_TENS}.items())}
 #: A decimal figure below this may be a size in inches; no box in the tables is larger.
 LARGEST_DIMENSION = 6
 #: A bare number below this is no volume of a box but a count, or the box's own number.

@@ -43,6 +43,7 @@ from boxaloud.grammar.utterance.device_groups import (
 )
 from boxaloud.grammar.utterance.device_names import one_name
 from boxaloud.grammar.utterance.device_purposes import for_devices
+from boxaloud.grammar.utterance.device_ratings import by_rating
 from boxaloud.grammar.utterance.device_repeats import same_again
 from boxaloud.grammar.utterance.each_circuit import each_circuit
 from boxaloud.grammar.utterance.explained_lists import explained
@@ -275,6 +276,7 @@ THEN: Passes = (
     (totals, (acts.Ask,), 2),
     (ring_measured, (acts.AddPart,), 1),
     (ring_like_box, (acts.AddPart,), 2),
+    (by_rating, (acts.AddDevice,), 1),
     (one_box, (acts.SetVolume, acts.SetSize, acts.AddPart), 1),
 )
 

@@ -218,6 +218,15 @@ def each_pipe(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     ]
 
 
+_LEAST_VOLUME = 12
+"""What may be the volume of a box, where nothing else says it, counts no cables."""
+
+
+def _boxed(made: list[Act]) -> bool:
+    """Whether an utterance says what box it is."""
+    return any(isinstance(act, (acts.SetVolume, acts.SetSize)) for act in made)
+
+
 def _counted_after(act: Act, count: int) -> Act:
     """A vague thing with the count said behind it, also where it restates: "it's 12-2s, four"."""
     if isinstance(act, (acts.Restate, acts.Replace)):
@@ -262,7 +271,7 @@ def joined_counts(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
             and _vague(last)
             and act.value is not None
             and act.value == int(act.value)
-            and 0 < act.value < 20
+            and 0 < act.value < (20 if _boxed(made) else _LEAST_VOLUME)
         ):
             kept[-1] = _counted_after(last, int(act.value))
             continue

@@ -49,6 +49,10 @@ def one_name(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
                 )
                 kept[-1] = replace(last, thing=said) if isinstance(last, acts.Restate) else said
                 continue
+            if _is_as_wide(said, act, between):
+                said = replace(said, gangs=act.gangs)
+                kept[-1] = replace(last, thing=said) if isinstance(last, acts.Restate) else said
+                continue
             if _parts_it(said, act, between):
                 kept[-1] = act
                 continue
@@ -67,6 +71,21 @@ def _says_more(said: acts.AddDevice, act: acts.AddDevice, between: str) -> bool:
         and (act.name or "").endswith(_KINDS.get(said.name or "", ("-",)))
         and not re.match(r"(?i)(?:the|that|both|all|other)\b", act.words)
         and _OF_KIND.fullmatch(between) is not None
+    )
+
+
+_WHICH_IS = lazy_pattern(r"(?i)[\s,(]*(?:(?:it's|it is|that's|which is|a|the)\s+)*")
+
+
+def _is_as_wide(said: acts.AddDevice, act: acts.AddDevice, between: str) -> bool:
+    """ "A 40 amp receptacle, two gang device": how wide it is, and no second one."""
+    return (
+        act.name == "device"
+        and act.gangs is not None
+        and act.count is None
+        and said.gangs is None
+        and said.count in (None, 1)
+        and _WHICH_IS.fullmatch(between) is not None
     )
 
 

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Sequence, Set
+from itertools import takewhile
 
-from boxaloud.grammar.clauses.clause import Element
+from boxaloud.grammar.clauses.clause import Clause, Element
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.utterance.headings import ROOM_WORDS, ROOMS
 
 _DEVICES = frozenset(
     {"switch", "switches", "dimmer", "dimmers", "receptacle", "receptacles", "gfci", "timer"}
@@ -18,6 +20,43 @@ def is_device_named(elements: Sequence[Element], place: int) -> bool:
     if elements[place].tag not in _DEVICES or not place:
         return False
     return _ARTICLE.fullmatch(elements[place - 1].tag) is not None
+
+
+#: Words that nobody knows, formed as the names of devices are.
+_FORMED = lazy_pattern(
+    r"[a-z]*(?:er|or|stat|way|meter|module|amajig|izer|switch|plug|outlet)s?"
+    r"|gizmos?|gadgets?|widgets?|contraptions?|doohickeys?|whatsits?"
+)
+#: And those of what stands in a room and is in no box.
+_FURNISHING = lazy_pattern(
+    r"[a-z]*(?:heater|dryer|washer|cooler|freezer|fier|softener|opener|blower|burner|boiler"
+    r"|grinder|charger|mirror|corner|counter|chandelier|door|floor|terior|center|shower|maker"
+    r"|cooker|warmer|mower|computer|printer|server|tower|elevator|generator|compressor|motor"
+    r"|refrigerator|number|drawer|disposer|pour)s?"
+)
+
+
+def heads_a_box(clause: Clause, known: Set[str]) -> int | None:
+    """ "Sewing room zapper, 14-3 …": the place of a word behind a room that nobody knows, and that
+    may be a device as well as part of the name of the box; None where there is none."""
+    elements = clause.elements
+    words = [e.tag for e in takewhile(lambda element: element.found is None, elements)]
+    if not 1 < len(words) <= _LONGEST or elements[0].start > _AHEAD:
+        return None
+    if len(words) == len(elements) and clause.closes != ",":
+        return None
+    last = words[-1]
+    if last in known or last in ROOMS or last in ROOM_WORDS or not ROOMS.intersection(words[:-1]):
+        return None
+    if _FORMED.fullmatch(last) is None or _FURNISHING.fullmatch(last) is not None:
+        return None
+    return len(words) - 1
+
+
+_AHEAD = 12
+"""Characters before a heading: "ok so, "."""
+_LONGEST = 5
+"""Words of a heading."""
 
 
 def names_device(heard: str, span: tuple[int, int]) -> bool:

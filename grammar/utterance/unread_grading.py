@@ -13,7 +13,7 @@ from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.phrases.vocabulary import known_words
 from boxaloud.grammar.utterance import unknown_things
 from boxaloud.grammar.utterance.abbreviations import is_abbreviation
-from boxaloud.grammar.utterance.device_words import is_device_named
+from boxaloud.grammar.utterance.device_words import heads_a_box, is_device_named
 
 _TABLE = grammar_data.table("clauses")["other"]
 _ROOM_NAMES = frozenset(grammar_data.table("clauses")["rooms"]["names"])
@@ -176,6 +176,8 @@ def unread(clause: Clause, taken: set[int], known: set[str], text: str) -> list[
     """The runs of words of a clause that are in no act, graded; `taken` are elements of acts."""
     found: list[Unread] = []
     unknown = unknown_things.in_the_box(clause, known)
+    if unknown is None:
+        unknown = heads_a_box(clause, known)
     for place, element in enumerate(clause.elements):
         if place in taken:
             continue

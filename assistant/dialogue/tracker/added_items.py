@@ -47,7 +47,10 @@ from boxaloud.rules.contents import (
     Yoke,
 )
 
-WIDE_OR_NOT = frozenset({"range receptacle", "dryer receptacle"})
+WIDE_OR_NOT = frozenset(
+    {"range receptacle", "dryer receptacle", "40 amp receptacle", "50 amp receptacle",
+     "60 amp receptacle"}
+)  # fmt: skip
 """Devices sold on one-gang and on two-gang yokes alike (common practice)."""
 
 LARGE = frozenset({4, 3, 2, 1})

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 
@@ -127,12 +128,25 @@ def do_it(turn: Turn, act: acts.DoIt) -> None:
     if not proposed:
         turn.social.append(say("fine"))
         turn.understood.append(act.words)
+        _without_volume(turn)
         return
     turn.state = altered(turn.state, proposed=())
     if len(proposed) == 1 and turn.ahead and _says(turn.ahead[0], proposed[0]):
         turn.understood.append(act.words)
         return
     turn.ahead[:0] = [replace(_sure(one), function="request") for one in proposed]
+
+
+def _without_volume(turn: Turn) -> None:
+    """ "Do that, 20": where nothing was proposed, the number is of no box that was."""
+    following = turn.ahead[0] if turn.ahead else None
+    if isinstance(following, acts.SetVolume) and _BARE.fullmatch(following.words):
+        turn.ahead[0] = acts.Number(
+            value=following.volume, words=following.words, span=following.span
+        )
+
+
+_BARE = re.compile(r"(?i)[\d.]+|[a-z -]+(?<!cubes)(?<!inches)(?<!box)")
 
 
 def _says(told: Act, proposed: Act) -> bool:
