@@ -33,6 +33,7 @@ from boxaloud.grammar.utterance.cable_roles import (
 from boxaloud.grammar.utterance.clamp_counts import clamps_counted, clamps_on_some
 from boxaloud.grammar.utterance.clamps_among import so_many_inside
 from boxaloud.grammar.utterance.contradictions import denied_at_once
+from boxaloud.grammar.utterance.counted_as import counted_as
 from boxaloud.grammar.utterance.counted_totals import totals, totals_checked
 from boxaloud.grammar.utterance.counts_in_all import others_went, said_in_all
 from boxaloud.grammar.utterance.device_groups import (
@@ -199,6 +200,7 @@ THEN: Passes = (
     (without_pronouns, (acts.Number,), 2),
     (explained, (acts.AddConductors,), 2),
     (counted_anew, _THINGS, 2),
+    (counted_as, _THINGS, 2),
     (passes_through_again, (acts.AddConductors,), 2),
     (totals_checked, (acts.Number, acts.RestateNumber), 2),
     (out_again, (acts.AddConductors, acts.AddCable), 1),

@@ -103,7 +103,10 @@ def drop_named(kept: list[Act]) -> None:
 
 
 _BOTH = lazy_pattern(r"(?i)\bboth (?:of (?:them|those|these) )?are $")
-_ALL = lazy_pattern(r"(?i)\ball (?:of (?:them|those|these|it) )?(?:are|is) $")
+_ALL = lazy_pattern(
+    r"(?i)\ball (?:of (?:them|those|these|it) )?(?:are|is) $|\b(?:all|each|every one) of"
+    r" (?:them|those|these|it),? $"
+)
 
 
 def all_of_unknown(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:

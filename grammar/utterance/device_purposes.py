@@ -4,13 +4,18 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from dataclasses import replace
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.device_groups import same_device
 
-_FOR = lazy_pattern(r"(?i)\s*(?:cables? |wires? |conductors? )?(?:for|on) (?:the |that |my )?")
+_FOR = lazy_pattern(
+    r"(?i)\s*(?:cables? |wires? |conductors? )?(?:(?:go|goes|going|land|lands|landed|landing|sit"
+    r"|sits|is|are|tied|ties|tie) )*(?:for|on|onto) (?:the |that |my )?"
+)
+_GETS = lazy_pattern(r"(?i)\s+(?:gets?|takes?|uses?|lands on|is on|is fed by|fed by|sits on)\s+")
 #: "12-2 for gfci": typed or heard, no "four" behind a cable.
 _ARTICLE = lazy_pattern(r"(?i)(?:the|that|my|(?P<for>for)) ")
 _FOR_SWITCH = lazy_pattern(r"(?i) for (?P<device>(?:the|that|my) switch(?:es)?)$")
@@ -22,7 +27,12 @@ def for_devices(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     kept: list[Act] = []
     landings: list[acts.Land] = []
     for act in made:
-        if isinstance(act, acts.AddDevice) and (landing := _landing(act, kept, heard)) is not None:
+        if isinstance(act, acts.AddCable) and (landed := _landed(kept, act, heard)) is not None:
+            kept[-1] = landed
+            kept.append(act)
+        elif (
+            isinstance(act, acts.AddDevice) and (landing := _landing(act, kept, heard)) is not None
+        ):
             landings.append(landing)
         elif isinstance(act, acts.Land) and _names_purpose(act):
             landings.append(act)
@@ -30,10 +40,23 @@ def for_devices(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
             kept.append(act)
             landings += _of_a_leg(act)
     if not landings or any(map(_denies_devices, kept)):
-        return kept if landings else made
+        return kept
     if _said_by_itself(kept, landings):
         return [*kept, *(_beside_others(one, kept) for one in landings)]
     return _in_place(kept, [_beside_others(one, kept) for one in landings])
+
+
+def _landed(kept: list[Act], cable: acts.AddCable, heard: str) -> acts.AddDevice | None:
+    """The device before a cable that it "gets", on the size of it; None where it gets none."""
+    last = kept[-1] if kept else None
+    if not isinstance(last, acts.AddDevice) or last.awg is not None or cable.awg is None:
+        return None
+    if (
+        last.name in (None, "device")
+        or _GETS.fullmatch(heard[last.span[1] : cable.span[0]]) is None
+    ):
+        return None
+    return replace(last, awg=cable.awg)
 
 
 def _beside_others(landing: acts.Land, kept: list[Act]) -> Act:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from decimal import Decimal
+
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.clauses.act_kinds import counted, is_thing
@@ -37,6 +39,19 @@ _NODDED = lazy_pattern(
 )
 
 
+#: Behind it a break: "three total" is how many there are in all, "two connectors" are others.
+_ENDS = lazy_pattern(r"\s*(?:$|[,;!?…]|\.(?!\d))")
+
+
+def _told(act: Act) -> Decimal | int | None:
+    """The number that an act tells: a count, or the volume of the box."""
+    if isinstance(act, acts.RestateNumber):
+        return act.value
+    if isinstance(act, acts.SetVolume):
+        return act.volume if act.unit is None else None
+    return act.count if is_thing(act) else None
+
+
 def said_twice(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "No, two, ok two", "it says sixteen here, sixteen": the number just told, once more."""
     kept: list[Act] = []
@@ -44,14 +59,9 @@ def said_twice(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
         told = [at for at, one in enumerate(kept) if not isinstance(one, _NODS)]
         if isinstance(act, acts.Number) and told and act.value is not None:
             last = kept[told[-1]]
-            value = (
-                last.value
-                if isinstance(last, acts.RestateNumber)
-                else last.volume
-                if isinstance(last, acts.SetVolume) and last.unit is None
-                else None
-            )
-            if value == act.value and _NODDED.fullmatch(heard[last.span[1] : act.span[0]]):
+            between = heard[last.span[1] : act.span[0]]
+            apart = between.strip() and _ENDS.match(heard, act.span[1])
+            if apart and _told(last) == act.value and _NODDED.fullmatch(between):
                 del kept[told[-1] + 1 :]
                 continue
         kept.append(act)

@@ -61,6 +61,7 @@ def plain_layout(text: str) -> str:
         text = _ASKED_NICELY.sub(lambda found: " " * (len(found[0]) - 1) + "?", text)
     if "'em" in folded or "’em" in folded:
         text = _THEM.sub(" em", text)
+    text = _plain_numbers(text, folded)
     if "clamp" in folded:
         text = _CLAMPS_SHORT.sub(_clamps_short, text)
     if "teen" in folded:
@@ -77,7 +78,23 @@ def plain_layout(text: str) -> str:
 
 
 _DIGIT = lazy_pattern(r"\d")
+#: "6 no. 12 conductors": a number sign, where a size follows it and a word stands before it.
+_NUMBER_SIGN = lazy_pattern(
+    r"(?i)(?<=[\w),;] )no\. (?=(?:18|16|14|12|10|8|6|fourteen|twelve|ten|eight|six)\b"
+    r"(?! ?(?:cu|in\b|inch|ci\b|gang|[/-]\d)))"
+)
+#: "THWN-2": the kind of insulation, and no number.
+_WET_RATED = lazy_pattern(r"(?i)\b(thhn|thwn|xhhw|thw|rhw)(-2|/th[hw]n(?:-2)?)(?![\d/])")
 _DIGIT_BEHIND_LETTER = lazy_pattern(r"[a-z]\d")
+
+
+def _plain_numbers(text: str, folded: str) -> str:
+    """ "No. 12" is a size, and "THWN-2" holds no number."""
+    if "no. " in folded:
+        text = _NUMBER_SIGN.sub("   #", text)
+    if "hw" in folded or "hh" in folded:
+        text = _WET_RATED.sub(lambda found: found[1] + " " * len(found[2]), text)
+    return text
 
 
 def _without_numbers_of_rooms(text: str, folded: str) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from boxaloud.grammar.clauses.clause import Clause
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.phrases.statements import Statement
 
 _USUAL = lazy_pattern(
     r"(?:(?:well|but|no|and|so|oh|right|yeah|of course|sure|then) )*(?:a|an|every|any|each)?(?: )?"
@@ -18,4 +19,11 @@ def says_what_is_usual(parts: list[Clause], place: int) -> bool:
     following = parts[place + 1] if place + 1 < len(parts) else None
     if following is None or _USUAL.fullmatch(parts[place].line) is None:
         return False
-    return any(found.kind == "cable" for found in following.found)
+    if _USUAL.fullmatch(following.line) is not None:
+        return False  # "the GFCI takes one 12-2, the dimmer takes one 14-2": of those two
+    named = [_size(found) for found in parts[place].found if found.kind == "cable"]
+    return any(found.kind == "cable" and _size(found) in named for found in following.found)
+
+
+def _size(found: Statement) -> tuple[object, object]:
+    return found.get("awg"), found.get("conductors")

@@ -28,7 +28,7 @@ _EDGE = (
     r"|neutral|hot|switch leg|travell?er|ground|phase|per|total|fit|[abc]|"
     + _SIZE_WORD
     + r"(?:'?e?s)?|\#)\b"
-    r"(?![-/]?\d)|\#))"
+    r"(?![-/]?\d)|\#|[1-9] (?:black|red|blue|white|green|neutral|hot|travell?er|ground)s?\b))"
 )
 _COLOUR = r"(?:black|red|blue|white|brown|orange|yellow|gr[ae]y|purple|pink)"
 _ROLE = r"(?:neutral|neut|switched hot|hot|switch leg|switch loop|travell?er|line|load)"
