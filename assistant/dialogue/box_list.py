@@ -7,7 +7,7 @@ from dataclasses import field, replace
 from typing import Literal, TypeAlias
 
 from boxaloud.assistant.dialogue.box_dialogue import Talk
-from boxaloud.assistant.dialogue.box_names import copied, meant, named, numbered, placed
+from boxaloud.assistant.dialogue.box_names import copied, goes_on, meant, named, numbered, placed
 from boxaloud.assistant.dialogue.box_verdict_list import listing
 from boxaloud.assistant.dialogue.enclosures.body_state import BodySaid
 from boxaloud.assistant.dialogue.journal import Entry
@@ -244,7 +244,8 @@ class Boxes:
     def _named(self, act: acts.NameBox) -> Outcome:
         """ "Call the first box pantry": that one, whichever is at hand."""
         if not act.of:
-            return self._rename(act.name)
+            another = not self._blank and goes_on(act.words, self._at)
+            return self._next(act.name) if another else self._rename(act.name)
         place = placed(act.of, len(self._names))
         if place == len(self._names):
             return self._next(act.name)

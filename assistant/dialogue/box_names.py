@@ -95,6 +95,23 @@ def _alike(words: frozenset[str], known: frozenset[str]) -> bool:
     return told and (words <= known or known <= words)
 
 
+_ONWARD = lazy_pattern(
+    r"(?i)\s*(?:(?:ok|okay|so|and|alright|good|great|done|um|uh|er|oh|well|hi|hello|hey|please)[\s,]+)*"
+    r"(?:now|next|then|on\s+to|i'm\s+at|we're\s+at|moving\s+on\s+to)\b"
+)
+_NAMES_IT = lazy_pattern(
+    r"(?i)\b(?:call(?:ed)?|named?|rename|label(?:led)?|this|it|is|first|start)\b"
+)
+
+
+def goes_on(words: str, at: str) -> bool:
+    """Whether the name of a place, said by itself, is of another box than that at hand, of which
+    something was said: "now second bedroom"; or any, where that has a name of its own."""
+    if _NAMES_IT.search(words):
+        return False
+    return _ONWARD.match(words) is not None or not _NUMBERED.fullmatch(at)
+
+
 def _words(name: str) -> frozenset[str]:
     """The words of a name that tell it from others, with numbers as digits."""
     words = set(re.findall(r"[\w'-]+", name)) - _PASSED

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from decimal import Decimal
+from dataclasses import replace
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
@@ -19,7 +20,8 @@ def false_starts(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
             taken_back = any(isinstance(one, (acts.Restate, acts.RestateNumber)) for one in after)
             again = any(counted(getattr(one, "thing", one)) == act.value for one in kept[-2:])
             said_yes = bool(kept) and isinstance(kept[-1], acts.Yes)
-            following = made[place + 1] if place + 1 < len(made) else None
+            rest = (one for one in made[place + 1 :] if not isinstance(one, _PASSED))
+            following = next(rest, None)
             stuttered = (
                 is_thing(following)
                 and following.count == act.value
@@ -66,6 +68,55 @@ def said_twice(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
                 continue
         kept.append(act)
     return kept
+
+
+_PASSED = (acts.Yes, acts.Social)
+"""What may stand between a number and what it counts: "three… yes three 12-2s"."""
+_BROKEN_OFF = lazy_pattern(
+    r"\s*(?:\.{2,}|…|\s[–—-]+)\s*(?:(?:no|uh|um|er|i mean|sorry|wait)[\s,]+)*"
+)
+_AT_ONCE = lazy_pattern(r"\s*,?\s*(?:yes\s+|yeah\s+|just\s+|plain\s+)?")
+
+
+def devices_said_anew(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "One three-way... single pole, single pole": broken off, and the other said twice over:
+    one device, of the name that is said last."""
+    kept: list[Act] = []
+    for act in made:
+        before = kept[-2:]
+        if (
+            len(before) > 1
+            and all(isinstance(one, acts.AddDevice) for one in (*before, act))
+            and _insists(before[0], before[1], act, heard)
+        ):
+            kept[-2:] = [replace(act, count=getattr(before[0], "count", None))]  # type: ignore[call-arg]
+            continue
+        if before and _says_it_again(before[-1], act, heard):
+            continue
+        kept.append(act)
+    return kept
+
+
+def _says_it_again(last: Act, act: Act, heard: str) -> bool:
+    """ "No, duplex, plain duplex": one, said anew and once more."""
+    thing = last.thing if isinstance(last, acts.Restate) else None
+    return (
+        isinstance(thing, acts.AddDevice)
+        and isinstance(act, acts.AddDevice)
+        and (act.name, act.count) == (thing.name, None)
+        and _AT_ONCE.fullmatch(heard[last.span[1] : act.span[0]]) is not None
+    )
+
+
+def _insists(first: Act, second: Act, third: Act, heard: str) -> bool:
+    names = [getattr(one, "name", None) for one in (first, second, third)]
+    counts = [getattr(one, "count", None) for one in (second, third)]
+    return (
+        names[1] == names[2] != names[0]
+        and counts == [None, None]
+        and _BROKEN_OFF.fullmatch(heard[first.span[1] : second.span[0]]) is not None
+        and _AT_ONCE.fullmatch(heard[second.span[1] : third.span[0]]) is not None
+    )
 
 
 _I_MEAN = lazy_pattern(

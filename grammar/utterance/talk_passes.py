@@ -13,6 +13,7 @@ from boxaloud.grammar.utterance.become_others import become_others
 from boxaloud.grammar.utterance.clamps_after_all import found_after_all
 from boxaloud.grammar.utterance.cleaned_labels import wiped_to_read
 from boxaloud.grammar.utterance.devices_elsewhere import leads_elsewhere
+from boxaloud.grammar.utterance.false_starts import devices_said_anew
 from boxaloud.grammar.utterance.heads_behind_with import heads_behind_with
 from boxaloud.grammar.utterance.hedged_clamps import clamps_looked_for
 from boxaloud.grammar.utterance.orders_corrected import orders_corrected
@@ -50,6 +51,7 @@ IN_TALK = (
     (sized_behind, (acts.AddCable,), 2),
     (headed_by_size, (acts.AddCable,), 2),
     (sized_by_both, (acts.AddGrounds,), 2),
+    (devices_said_anew, (acts.AddDevice,), 2),
     (become_others, (acts.AddDevice, acts.AddCable, acts.AddConductors), 2),
     (leads_elsewhere, (acts.AddDevice, acts.Land), 1),
 )

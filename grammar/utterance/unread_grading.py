@@ -291,10 +291,22 @@ def _before_the_box(elements: Sequence[Element], place: int) -> bool:
     return any(e.found is not None and e.found.kind in _BOX_KINDS for e in elements[place + 1 :])
 
 
+#: "Bath 10C", "4C, three 14-2s": the name of an apartment, letter and all ("2G" is two gangs).
+_UNIT_NAME = lazy_pattern(r"(?i)[abcdefh](?![a-z0-9'])")
+_NAME_ENDS = lazy_pattern(
+    r"(?i)\s*(?:[,.;:!?)–—-]|$|(?:and|or|now|next|first|again|is|here|then|today|done|please|too"
+    rf"|{'|'.join(sorted(_ROOM_NAMES))})\b)"
+)
+
+
 def _number_weighs(elements: Sequence[Element], place: int, text: str) -> bool:
     after = elements[place + 1].tag if place + 1 < len(elements) else ""
     before = elements[place - 1].tag if place else ""
     if after in _UNITS or before in _LABELS:
+        return False
+    if _UNIT_NAME.match(text, elements[place].end) and (
+        before in _ROOM_NAMES or _NAME_ENDS.match(text, elements[place].end + 1)
+    ):
         return False
     if elements[place].tag == "<n:1>":  # "the one in the hall", "that one"
         if before in _JOINING and after in _ENDS and _stands_for_a_cable(elements, place):

@@ -28,6 +28,8 @@ _PASSED = lazy_pattern(
 )
 
 
+#: "Three-way... no, single pole, whatever, one switch": said for itself.
+_SHRUG = lazy_pattern(r"(?i)[,;]\s+whatever")
 _BEGINS = lazy_pattern(
     r"(?i)\W*(?:(?:oh|um|uh|yeah|well|hello|hi|hey|so|ok|okay|please)\b\W*)*(?:plus|and|also)\s"
 )
@@ -41,5 +43,5 @@ def vague_additions(made: Sequence[Act], heard: str) -> list[Unread]:
     return [
         Unread(found.group().strip(" ,;&+"), found.span(), True)
         for found in _VAGUE.finditer(heard)
-        if _PASSED.search(found.group()) is None
+        if _PASSED.search(found.group()) is None and not _SHRUG.fullmatch(found.group())
     ]
