@@ -157,3 +157,38 @@ def _of_three(kept: list[Act]) -> bool:
     """Whether another role stands before those two: "line, load and leg, both 12-2" is unclear."""
     before = kept[-2] if len(kept) > 1 else None
     return isinstance(before, acts.AddCable) and _EACH.fullmatch(before.words) is not None
+
+
+_WHICH = lazy_pattern(
+    r"\s*,?\s*(?:(?:that|which|what|who|it|and it|this one|they)\s+)?"
+    r"(?:(?:that|also|just|only|then|will|now)\s+)*(?:feeds?|feeding|going to feed)",
+    re.IGNORECASE,
+)
+
+
+def feeding_on(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Plus one 14-2 what feeds the closet": what it does, and no further cable."""
+    kept: list[Act] = []
+    for act in made:
+        last = kept[-1] if kept else None
+        if (
+            isinstance(act, acts.AddCable)
+            and isinstance(last, acts.AddCable)
+            and act.count is None
+            and last.count is not None
+            and is_role(act)
+            and _WHICH.fullmatch(heard, last.span[1], act.span[1])
+        ):
+            continue
+        kept.append(act)
+    return kept
+
+
+def passing_through(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Then one 12-2 passes too": of a cable, and no question is skipped."""
+    cables = any(isinstance(act, (acts.AddCable, acts.AddConductors)) for act in made)
+    return [
+        act
+        for act in made
+        if not (cables and isinstance(act, acts.Skip) and act.words.lower().startswith("pass"))
+    ]

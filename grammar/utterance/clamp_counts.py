@@ -49,3 +49,31 @@ def _gap(made: list[Act], place: int, heard: str) -> int:
     """The breaks between an act and the one before it."""
     behind = heard[made[place - 1].span[1] + 1 :]
     return len(behind) - len(behind.lstrip(" ,.-"))
+
+
+_ON_EACH = lazy_pattern(
+    r"(?i)[\s,.;:–—-]+(?:(?:with|and|it is|it's|just|so|that is)\s+)*(?:one|1|two|2|a pair)"
+    r"(?: (?:clamp|of them))?\s+(?:on|for|per|to|at|by|in)\s+(?:each|every|the|a)?\s*"
+    r"(?:side|end|cable|wire|romex|run|line|one|knockout|hole|corner|entry)s?\b"
+)
+
+
+def one_on_each(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Clamps inside, one on each cable": how they sit; they are one allowance, 314.16(B)(2)."""
+    for clamps in made:
+        found = (
+            _ON_EACH.match(heard, clamps.span[1]) if isinstance(clamps, acts.SetClamps) else None
+        )
+        if found is None:
+            continue
+        start, end = clamps.span[1], found.end()
+        left[:] = [run for run in left if not start <= run.span[0] < end]
+        return [act for act in made if not (_counts_none(act) and start <= act.span[0] < end)]
+    return made
+
+
+def _counts_none(act: Act) -> bool:
+    """Whether an act is a number, or cables that are only spoken of."""
+    if isinstance(act, acts.AddCable):
+        return act.awg is None
+    return isinstance(act, (acts.Number, acts.Recount))

@@ -65,6 +65,9 @@ _THERE = lazy_pattern(
     r"(?i)\b(?:there'?s|there is|there are|it'?s|i'?ve got|i have|we'?ve got|we have|i see|got)"
     r"(?: (?:actually|really|now|got|like))* $"
 )
+_REALLY = lazy_pattern(
+    r"(?i),? (?:really|(?:in )?fact|in reality|in truth|actually|after all)(?=\s*(?:[.,;:!]|$))"
+)
 _NOW = lazy_pattern(r"(?i),? *(?:now|here now|in here now|apparently|actually)\b")
 _SO_MANY = (
     r"(?:a couple|one|two|three|four|five|\d)(?: (?:of (?:them|those|these)|cables?|wires?|runs?"
@@ -84,6 +87,15 @@ _ONE_WENT = lazy_pattern(
     r"[\s,.;:–—-]+(?:(?:so|now|then|leaves|leaving|left with|only|just|it's|it is|there are"
     r"|there's|we have|i have|that is|that's|makes) )*$"
 )
+#: "The kid put two 14-2s in it": so many are in it, or so many came on top.
+_PUT_THERE = lazy_pattern(
+    r"(?i)(?:^|[\s,.;])(?:(?:he|she|they|somebody|someone|(?:the|my|our|his|some|that) [a-z]+"
+    r"(?: (?:before|ahead of) (?:me|us))?)(?: (?:has|have|had|already|just|really|only"
+    r"|actually|did))*"
+    r" (?:put|installed|left|ran|pulled|stuck|wired|brought|shoved|crammed|stuffed))"
+    r"(?: (?:in|only|just|like))* $"
+)
+_IN_IT = lazy_pattern(r"(?i)\b(?:in|into|inside) (?:it|there|here|this|that|the box)\b")
 _WITHIN = 60
 """Characters before a count that are looked at."""
 
@@ -187,10 +199,12 @@ def _said_anew(act: Act, heard: str) -> Act:
     behind = heard[act.span[1] :]
     if _ALL_BEHIND.match(behind) or (act.span[0] and _ALL_BEFORE.search(before)):
         return _restated(act)
-    if act.span[0] and _ONE_WENT.search(before):
+    if _REALLY.match(behind) or (act.span[0] and _ONE_WENT.search(before)):
         return _restated(act)
     if _NOW.match(behind) and _WENT.search(heard[: act.span[0]]):
         return _restated(act)
+    if _PUT_THERE.search(before) and _IN_IT.search(f"{act.words}{behind[:12]}"):
+        return replace(act, doubts=(acts.Doubt("count", "some"),))  # in all, or so many more
     if _ADDING.search(before):
         return act
     looked = _THERE.search(before) and (_LOOKED.search(before[:-1]) or _NOW.match(behind))

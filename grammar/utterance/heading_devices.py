@@ -24,6 +24,8 @@ _COMMA = lazy_pattern(r"(?i)(?: (?:box|problem|job|circuit|location))?\s*,")
 _ITS_BOX = lazy_pattern(r"(?i)\s+box\b")
 _PLACES = ROOMS | ROOM_WORDS
 _COUNTED = lazy_pattern(r"(?i)(?:a|an|one|two|three|four|five|six|\d|just|only|single)\b")
+_WIDE = ("range receptacle", "dryer receptacle")
+"""Of one of these a box has no second: it is called by it, and it is listed."""
 _SWITCHES = ("switch", "dimmer", "timer", "sensor", "control")
 
 
@@ -50,6 +52,7 @@ def _heads(first: Act, heard: str) -> bool:
         return False
     place = bool(_PLACES.intersection(f"{before} {first.words}".lower().split()))
     named = any(p.match(heard, first.span[1]) for p in (_HEADED, _ITS_BOX))
+    place = place or getattr(first, "name", None) in _WIDE
     return named or (place and _COMMA.match(heard, first.span[1]) is not None)
 
 
@@ -57,7 +60,8 @@ def _listed(act: Act, first: Act) -> bool:
     """Whether an act is the device of the heading, counted or said more closely."""
     if _kind(act) != _kind(first) or not isinstance(act, (acts.AddDevice, acts.AddTerminalBlock)):
         return False
-    same = getattr(act, "name", None) == getattr(first, "name", None)
+    name = getattr(first, "name", None)
+    same = getattr(act, "name", None) == name and name not in _WIDE
     return act.count is not None or (isinstance(first, acts.AddDevice) and not same)
 
 

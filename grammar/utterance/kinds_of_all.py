@@ -35,6 +35,13 @@ _SOME_ARE = lazy_pattern(
     rf"(?i){_LEAD}(?P<n>one|{_NUMBER}) of (?:the|these|those|my) {_NOUN}{_HERE}{_BE} (?:an? )?#?\Z"
 )
 #: What is said of a size: the words before it begin the sentence.
+#: "These are twelves, all three 12-2": the size first, and then so many of it.
+_OF_A_SIZE = lazy_pattern(
+    r"(?i)\b(?:these|they|those)(?:'re| are)(?: (?:all|both|really|actually|only|just|in fact))*"
+    r" (?:#|number )?(?P<size>fourteen|twelve|ten|1[024])'?s?(?: gauge| wires?| cables?)?"
+    r"\s*[,.;:–—-]+\s*(?P<all>all|both)(?: of them| the)? $"
+)
+_SIZES = {"fourteen": 14, "twelve": 12, "ten": 10, "14": 14, "12": 12, "10": 10}
 _SIZE = lazy_pattern(r"(?i)(?:#|no\.? ?|number )?(?:\d|ten|twelve|fourteen|eight(?!een)|six)\S*")
 _IS = lazy_pattern(r"(?i)\b(?:is|are|was|were|'s|be|both|all|just|an?|each)\s+#?\Z")
 _SENTENCE = lazy_pattern(r"[.;:!?\n,]\s*")
@@ -74,6 +81,8 @@ def _names_cables(act: Act) -> bool:
 
 def _named_in(act: Act, whole: acts.Replace) -> bool:
     """Whether an act is of a number or of cables that a correction names by the way."""
+    if isinstance(act, acts.Size):  # "these are twelves, all three 12-2"
+        return act.awg == getattr(whole.thing, "awg", None)
     bare = isinstance(act, acts.Number) or (isinstance(act, acts.AddCable) and act.awg is None)
     return bare and whole.span[0] <= act.span[0] < whole.span[1]
 
@@ -90,6 +99,12 @@ def _of_those_there(act: Act, heard: str, alone: bool) -> Act:
         count = _WORTH[some["n"].lower()]
         target = Reference("cable", count=count, words=words)
         told = replace(told, count=count)
+    elif (size := _OF_A_SIZE.search(heard[: told.span[0]] + _quantified(told))) and (
+        _SIZES.get(size["size"].lower()) == told.awg
+    ):
+        both = size["all"].lower() == "both"
+        target = Reference("cable", which="both" if both else "all", words=words)
+        told = replace(told, count=2 if both else told.count)
     elif (found := _ALL_ARE.match(before) or _ALL_SO_MANY.match(before)) and _PLURAL.search(before):
         both = "both" in before.lower().split()
         target = Reference("cable", which="both" if both else "all", words=words)
@@ -97,9 +112,15 @@ def _of_those_there(act: Act, heard: str, alone: bool) -> Act:
     else:
         return act
     return acts.Replace(
-        target=target, thing=replace(told, words=said), words=words,
+        target=target, thing=replace(told, words=said or told.words), words=words,
         span=(start, told.span[1]), doubts=act.doubts, function="correction",
     )  # fmt: skip
+
+
+def _quantified(told: acts.AddCable) -> str:
+    """ "Both " of "both 10-2", where it is said with the cable."""
+    first = told.words.split(" ")[0].lower() if told.words else ""
+    return f"{first} " if first in ("all", "both") else ""
 
 
 def _count_in(said: str, both: bool) -> int | None:

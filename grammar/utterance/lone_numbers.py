@@ -25,8 +25,9 @@ _LEAD = (
     r"|better be|ought to be|a|an) )*"
 )
 _TAIL = (
-    r"(?: (?:then|it is|is it|is right|actually|really|now|final|for sure|of them|in there|total"
-    r"|in all|i guess|i think|i mean|i meant|sorry|instead|though|after all|i swear|it was|was it"
+    r"(?: (?:then|it is|is it|is right|actually|really|now|in fact|final|for sure|of them|in there"
+    r"|total|in all|i guess|i think|i mean|i meant|sorry|instead|though|after all|i swear"
+    r"|it was|was it"
     r"|not <n:[0-9.]+>|it is then|my bad|my mistake|please|ok|okay|yeah))*"
 )
 _VALUE = lazy_pattern(_LEAD + r"<n:(?P<n>[0-9]+(?:\.[0-9]+)?)>(?: <n:(?P<tenth>[1-9])>)?" + _TAIL)
@@ -37,10 +38,18 @@ _DECISIVE = lazy_pattern(
 #: Behind one of these a number is of what was counted wrongly.
 _CORRECTS = lazy_pattern(
     r"\b(?:lying|lied|lie|liar|blind|count|counted|counting|miscounted|recount|recounted|misread"
-    r"|misspoke|wrong|mistake|again|squint|looked|look|forgot|missed|scratch|no|nope|nah|wait"
+    r"|misspoke|wrong|mistake|again|squint|looked|look|forgot|missed|miss|overlooked|in fact"
+    r"|scratch|no|nope|nah|wait"
     r"|actually|sorry|hang on|hold on|shoot|dang|damn|darn|crap|oops|whoops|my bad|idiot|stupid"
     r"|dumb|final|right the first time|was right|had it right|i swear|mean|meant|correction"
     r"|double checked|not <n:[0-9.]+>)\b"
+)
+#: "I miss one in the corner": why it is another number.
+_MISSED = lazy_pattern(
+    r"(?:(?:because|since|oh|sorry|and|cause) )*(?:i|we|he|you)"
+    r" (?:(?:must|have|had|just|did|not) )*"
+    r"(?:miss|missed|forgot|forget|forgotten|overlooked|skipped|see|saw|count|counted)"
+    r" (?:<n:1>|the other|the last|another|that|it|this)(?: [a-z]+){0,4}"
 )
 _COUNTS = lazy_pattern(r"(?:[a-z]+ ){0,3}(?:<n:[1-9]> )+<n:[1-9]>")
 _LONGEST_ASIDE = 7
@@ -99,6 +108,8 @@ def _aside(clause: Clause) -> bool:
     if _COUNTS.fullmatch(clause.line):
         return True  # "one, two, three. Three."
     said = [element for element in clause.elements if element.tag.startswith("<")]
+    if _MISSED.fullmatch(clause.line):
+        return True
     if any(element.found is None or element.found.kind not in ("yes", "no") for element in said):
         return False
     return len(clause.elements) <= _LONGEST_ASIDE and not about_something_else(clause)

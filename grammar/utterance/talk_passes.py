@@ -10,6 +10,8 @@ from boxaloud.grammar.utterance.answered_at_once import (
     numbers_asked_with,
 )
 from boxaloud.grammar.utterance.become_others import become_others
+from boxaloud.grammar.utterance.cable_roles import feeding_on, passing_through
+from boxaloud.grammar.utterance.clamp_counts import one_on_each
 from boxaloud.grammar.utterance.clamps_after_all import found_after_all
 from boxaloud.grammar.utterance.cleaned_labels import wiped_to_read
 from boxaloud.grammar.utterance.devices_elsewhere import leads_elsewhere
@@ -27,6 +29,7 @@ from boxaloud.grammar.utterance.said_once_more import (
 from boxaloud.grammar.utterance.sized_behind import sized_behind
 from boxaloud.grammar.utterance.sizes_as_headings import headed_by_size, sized_by_both
 from boxaloud.grammar.utterance.taken_once import drawn_back, single_one
+from boxaloud.grammar.utterance.topics_ordered import last_of_size, ordered_together
 from boxaloud.grammar.utterance.undone_things import others_stay, said_gone, undone_things
 
 IN_TALK = (
@@ -38,6 +41,11 @@ IN_TALK = (
     (sizes_of_all, (acts.AddGrounds, acts.AddConductors), 1),
     (volume_of_that, (acts.DoIt,), 2),
     (clamps_put_right, (acts.Undo,), 2),
+    (ordered_together, (acts.Remove,), 3),
+    (last_of_size, (acts.Remove,), 1),
+    (passing_through, (acts.Skip,), 2),
+    (feeding_on, (acts.AddCable,), 2),
+    (one_on_each, (acts.SetClamps,), 2),
     (undone_things, (acts.Undo,), 2),
     (said_gone, (acts.AddDevice, acts.AddCable, acts.AddConductors), 1),
     (orders_corrected, (acts.Remove, acts.Deny, acts.Keep, acts.Suppose, acts.AskMeaning), 2),
