@@ -48,6 +48,11 @@ _MUSING = lazy_pattern(
     r"(?:(?:maybe|perhaps|possibly|i guess|i think|i suppose) )*"
     r"(?:i|we|you|they|he) (?:could|might)(?! have)\b(?! not)"
 )
+#: "Foreman asks if one more 12-2 would fit": what somebody else asks is supposed.
+_ASKED_IF = lazy_pattern(
+    r"\b(?:asks?|asked|asking|wonders?|wondered|wants? to know|wanted to know)"
+    r"(?: me| us| you| him| her| again| now)? (?:if|whether)\b"
+)
 #: "Under 2017 it would be less": what another edition would make of it.
 _BY_EDITION = lazy_pattern(
     r"<edition[^>]*>(?: (?:it|this|that|they|these|the box|everything|all))? (?:would|could|might)"
@@ -179,7 +184,7 @@ def _read(line: str, closes: str) -> tuple[Mood, bool, bool]:
         return "interrogative", False, False
     mood: Mood = "declarative"
     fit = modal = False
-    if _CONDITIONAL.search(line) or _MUSING.search(line) or _BY_EDITION.search(line):
+    if any(said.search(line) for said in (_CONDITIONAL, _MUSING, _BY_EDITION, _ASKED_IF)):
         mood, modal = "conditional", True
     elif " if " in line and TELLING_IF.search(line):
         mood, fit = "interrogative", True

@@ -77,7 +77,7 @@ _SO_MANY = (
 _ONE_WENT = lazy_pattern(
     rf"(?i)(?:^|[\s,.;!])(?:(?:{_SO_MANY}|the (?:last|other|third|fourth)(?: one)?|that one)"
     r" (?:(?:is|was|are|were|has|have|had|been|got|gets|going|goes|go|went|comes|came|come|coming"
-    r"|moves|moved|move|pulled|sent|taken|just|now|all|really) ?)*"
+    r"|moves|moved|move|pulled|sent|taken|cut|just|now|all|really) ?)*"
     r"(?:back|out|away|off|gone|elsewhere|less|fewer|pulled|removed|abandoned|dead"
     r"|somewhere else|(?:to|in|into) (?:the |an)?(?:other|next) (?:box|one|pipe|wall))"
     r"|(?:i|we|he|she|they)(?: have|'ve| just)?"

@@ -38,9 +38,10 @@ _DECISIVE = lazy_pattern(
 #: Behind one of these a number is of what was counted wrongly.
 _CORRECTS = lazy_pattern(
     r"\b(?:lying|lied|lie|liar|blind|count|counted|counting|miscounted|recount|recounted|misread"
-    r"|misspoke|wrong|mistake|again|squint|looked|look|forgot|missed|miss|overlooked|in fact"
-    r"|scratch|no|nope|nah|wait"
-    r"|actually|sorry|hang on|hold on|shoot|dang|damn|darn|crap|oops|whoops|my bad|idiot|stupid"
+    r"|misspoke|wrong|mistake|again|squint|looked|look|forgot|missed|miss|behind|hidden|hiding"
+    r"|overlooked|in fact|scratch|no|nope|nah"
+    r"|wait|actually|sorry|hang on|hold on|shoot|dang|damn|darn|crap|oops|whoops"
+    r"|my bad|idiot|stupid"
     r"|dumb|final|right the first time|was right|had it right|i swear|mean|meant|correction"
     r"|double checked|not <n:[0-9.]+>)\b"
 )
@@ -50,6 +51,9 @@ _MISSED = lazy_pattern(
     r" (?:(?:must|have|had|just|did|not) )*"
     r"(?:miss|missed|forgot|forget|forgotten|overlooked|skipped|see|saw|count|counted)"
     r" (?:<n:1>|the other|the last|another|that|it|this)(?: [a-z]+){0,4}"
+    r"|(?:(?:because|since|oh|sorry|and|cause) )*there (?:is|was) (?:another |also )?<n:1>"
+    r"(?: more)? (?:behind|hidden|hiding|under|tucked|stuffed|in the (?:back|corner))"
+    r"(?: [a-z]+){0,3}"
 )
 _COUNTS = lazy_pattern(r"(?:[a-z]+ ){0,3}(?:<n:[1-9]> )+<n:[1-9]>")
 _LONGEST_ASIDE = 7
@@ -85,11 +89,14 @@ def restated_alone(
     return [acts.RestateNumber(value=value, words=words, span=span, function="correction")], []
 
 
+_BESIDE = (
+    acts.Number, acts.RestateNumber, acts.No, acts.Yes, acts.Social, acts.OtherTalk, acts.Mistaken,
+)  # fmt: skip
+
+
 def _tells_nothing_else(made: Sequence[Act]) -> bool:
     return all(
-        isinstance(
-            act, (acts.Number, acts.RestateNumber, acts.No, acts.Yes, acts.Social, acts.OtherTalk)
-        )
+        isinstance(act, _BESIDE)
         and not (isinstance(act, acts.RestateNumber) and act.instead_of is not None)
         for act in made
     )
