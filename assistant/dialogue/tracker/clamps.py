@@ -5,21 +5,59 @@ from __future__ import annotations
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.nlg.sentences import say, sentence
 from boxaloud.assistant.dialogue.turn import Turn
-from boxaloud.grammar.acts import (
-    SetClamps,
-)
+from boxaloud.grammar.acts import SetClamps
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.rules.contents import Clamps
 
 
 def clamps(turn: Turn, act: SetClamps) -> None:
     """Where the cables are clamped, 314.16(B)(2)."""
-    if act.where == "present":
+    if act.where == "present" and (contrary := _contrary(turn, act)):
+        _set_again(turn, contrary, act)
+    elif act.where == "present":
         state = altered(turn.state, clamps_mentioned=True, last="clamps")
         if state.clamps == "none":  # there are some after all: where is yet to be said
             state = altered(state, clamps="unknown")
         turn.enter(state, say("echo.clamps_somewhere"), act.words)
+    else:
+        set_clamps(turn, act.where)
+
+
+_TOLD = lazy_pattern(
+    r"(?i)\b(?:there(?:['’]s| is| are| was| were)|has|have|got|found|are|is|see|saw|forgot|missed"
+    r"|wrong about)\b[^,.;?]*$"
+)
+_DENIED = lazy_pattern(r"(?i)\b(?:no|not|never|without|zero|any|if|whether)\b|n['’]t\b")
+_INSIDE = lazy_pattern(r"(?i)\b(?:inside|internal)\b")
+_WRONG = lazy_pattern(r"(?i)\bwrong about\b")
+_CLAUSE = lazy_pattern(r"[,.;?]")
+
+
+def _contrary(turn: Turn, act: SetClamps) -> Clamps | None:
+    """Where the clamps are when what was said of them before is not so: "wait, there are clamps";
+    None where nothing contradicts it."""
+    old, (start, end) = turn.state.clamps, act.span
+    if (
+        old not in (turn.began.clamps, "unknown")
+        or turn.heard[start:end] != act.words
+        or turn.supposed
+    ):
+        return None
+    said = _CLAUSE.split(turn.heard[:end])[-1]
+    wrong = old != "unknown" and _WRONG.search(said) is not None
+    if wrong or (turn.began.clamps == "none" and _TOLD.search(said) and not _DENIED.search(said)):
+        return "inside" if _INSIDE.search(said) and not wrong else "unknown"
+    return None
+
+
+def _set_again(turn: Turn, where: Clamps, act: SetClamps) -> None:
+    """Enter what is so instead; where nobody said what, it is asked anew."""
+    if where == "inside":
+        set_clamps(turn, where)
         return
-    set_clamps(turn, act.where)
+    settled = turn.state.assumed - {"clamps"}
+    state = altered(turn.state, clamps=where, clamps_mentioned=True, last="clamps", assumed=settled)
+    turn.enter(state, say("echo.clamps_somewhere"), act.words)
 
 
 def set_clamps(turn: Turn, where: str) -> None:

@@ -16,6 +16,7 @@ from boxaloud.grammar.acts import Act, Reference
 
 IT = frozenset({"it", "that", "that one", "the last one", "that last one"})
 """Words for what came in last, and no more of it."""
+_PRONOUNS = frozenset({"it", "them", "those", "these", "they"})
 
 
 def remove(turn: Turn, act: acts.Remove) -> None:
@@ -50,7 +51,7 @@ def _of_clamps(turn: Turn, act: acts.Remove) -> bool:
     target = act.target
     if turn.state.last != "clamps" or target.kind != "anything" or target.count is not None:
         return False
-    if target.ordinal is not None or target.words.lower() not in _THEM:
+    if target.ordinal is not None or target.words.lower().strip() not in _THEM:
         return False
     if any(isinstance(one, acts.SetClamps) for one in turn.done) and turn.state.clamps == "none":
         turn.understood.append(act.words)  # "no clamps now, I took them out"
