@@ -178,7 +178,10 @@ WARMING: tuple[dict[str, str | int | bool], ...] = (
     {"kind": "share"},
 )
 """What is asked for once, so that whatever it loads and compiles is there afterwards."""
-REHEARSED = "three 14-2 cables and a receptacle in an 18 cubic inch box, clamps inside"
+REHEARSED = (
+    "three 14-2 cables and a receptacle in an 18 cubic inch box, clamps inside",
+    "no, two receptacles",
+)
 
 
 def warm() -> None:
@@ -197,9 +200,10 @@ def warm() -> None:
 
 
 def rehearse() -> None:
-    """Take a turn that is kept nowhere, so that the browser has its code ready for the next."""
+    """Take turns that are kept nowhere, so that the browser has its code ready for the next."""
     talk = Conversation()
-    page_view(talk, talk.hear(REHEARSED), "", Stored(True))
+    for words in REHEARSED:
+        page_view(talk, talk.hear(words), "", Stored(True))
 
 
 def _joined(stored: list[list[dict[str, Any]]]) -> list[dict[str, Any]]:
