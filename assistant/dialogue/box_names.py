@@ -147,7 +147,7 @@ def addressed(heard: str, names: Sequence[str]) -> tuple[str, int] | None:
     bare = re.sub(f"{_TAIL}$", "", re.sub(f"^{_LEAD}", "", said))
     found = next((name for name in (said, bare) if name in called), None)
     found = found or _by_place(said, names)
-    if found is None and bare not in _PASSED and _POINTS.search(said):
+    if found is None and bare not in (*_PASSED, "box") and _POINTS.search(said):
         close = near(bare, called)
         found = close[0] if len(close) == 1 and _begins_all(bare, close[0]) else None
     return (found, end.end()) if found else None

@@ -141,8 +141,9 @@ def names_a_box(clause: Clause) -> bool:
 
 
 LETTERED = lazy_pattern(
-    r"(?:(?:this is|this one is|ok|okay|now|first|so) )*(box (?:[a-z]|[1-5]|one|two|three|four"
-    r"|five))[.:,]?"
+    r"(?:(?:this is|this one is|ok|okay|now|first|so|and|then|well|alright|hello|um|uh|back to"
+    r"|go to|on to|over to),? )*(box (?:[a-z]|[1-5]|one|two|three|four|five))"
+    r"(?:,? (?:again|now|please))*[.:,]?"
 )
 BOX_TOPIC = lazy_pattern(
     r"^(?:(?:and|so|ok|okay|now|as for|about|going back to|back to|for|no|wait|sorry|actually) )*"

@@ -16,7 +16,6 @@ from boxaloud.grammar.acts import Act, Reference
 
 IT = frozenset({"it", "that", "that one", "the last one", "that last one"})
 """Words for what came in last, and no more of it."""
-_PRONOUNS = frozenset({"it", "them", "those", "these", "they"})
 
 
 def remove(turn: Turn, act: acts.Remove) -> None:
