@@ -59,6 +59,13 @@ _BY_EDITION = lazy_pattern(
     r" (?:all |still |also |even |just )*(?:be|fit|pass|have|give|make|count|allow|work|let|come|go"
     r"|<skip)"
 )
+#: "The 12-3 could be a 14-3": thought of what is there.
+_MIGHT_BE = lazy_pattern(
+    r"^(?:(?:and|so|but|ok|okay|well|or|maybe|perhaps) )*(?:it|that|this|they|those|the <n:1>"
+    r"|the other(?: <n:1>)?|(?:<n:\d+> of (?:them|those|these|the )?)?<(?:cable|device|conductors)"
+    r":[^>]*:d>|<n:\d+> of (?:them|those|these)) (?:could|might) (?:also |just |all )?"
+    r"(?:be|become|get|go)\b"
+)
 TELLING_IF = lazy_pattern("|".join(map(re.escape, _MOOD["telling_if"])))
 _REQUEST = lazy_pattern(
     r"^(?:(?:"
@@ -184,7 +191,7 @@ def _read(line: str, closes: str) -> tuple[Mood, bool, bool]:
         return "interrogative", False, False
     mood: Mood = "declarative"
     fit = modal = False
-    if any(said.search(line) for said in (_CONDITIONAL, _MUSING, _BY_EDITION, _ASKED_IF)):
+    if any(said.search(line) for said in (_CONDITIONAL, _MUSING, _BY_EDITION, _ASKED_IF, _MIGHT_BE)):
         mood, modal = "conditional", True
     elif " if " in line and TELLING_IF.search(line):
         mood, fit = "interrogative", True

@@ -19,6 +19,7 @@ from boxaloud.grammar.utterance.box_naming import box_named, of_another_box, thi
 from boxaloud.grammar.utterance.box_openings import opening
 from boxaloud.grammar.utterance.clause_acts import clause_acts
 from boxaloud.grammar.utterance.correction_markers import (
+    COUNTS,
     DISPUTE,
     MISQUOTED,
     TRAILING,
@@ -55,7 +56,11 @@ from boxaloud.grammar.utterance.speech_frames import plain_speech, plain_words
 from boxaloud.grammar.utterance.unread_grading import evidence
 from boxaloud.grammar.utterance.vague_additions import vague_additions
 from boxaloud.grammar.utterance.whereabouts import Piece, heard_elsewhere, told_elsewhere
-from boxaloud.grammar.utterance.whole_utterance import tidied, without_empty_undo
+from boxaloud.grammar.utterance.whole_utterance import (
+    tidied,
+    without_asked_steps,
+    without_empty_undo,
+)
 from boxaloud.grammar.utterance.wire_lists import heard_counted, wires_counted
 
 
@@ -120,7 +125,7 @@ def recognise(
         things_named(made, recognise), lambda part: recognise(part, expect, aliases)
     )
     made, left = tidied(made, left, reading.parts, found.heard)
-    made = without_empty_undo(made)
+    made = without_asked_steps(without_empty_undo(made), found.heard)
     if any(isinstance(act, acts.DescribePull) for act in made):
         # the reader of pull boxes did not know it for one: what else is of it would be lost
         return Utterance(found.heard, (), (Unread.whole(found.heard),))
@@ -287,7 +292,7 @@ class _Reading:
         """ "Three 12-2s, I mean"; "no" at the end, or by itself."""
         if (
             self.place
-            and self._last
+            and not any(COUNTS.search(part.line) for part in self.parts[self.place + 1 :])
             and TRAILING.fullmatch(clause.line)
             and self.parts[self.place - 1].closes in (",", "", "-")
         ):

@@ -115,6 +115,10 @@ TRAILING = lazy_pattern(
 )
 
 
+#: What a correction that is marked ahead of it would hold: a count, a number, a box.
+COUNTS = lazy_pattern(r"<[a-z_]+:\d|<(?:n|box|pair|size|place|clamps|cable|conductors)")
+
+
 def restated_after_all(made: list[Act]) -> list[Act]:
     """What stands last was a correction."""
     act = made[-1] if made else None

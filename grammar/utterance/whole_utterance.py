@@ -15,6 +15,20 @@ from boxaloud.grammar.utterance.unknown_things import holds_unknown
 from boxaloud.grammar.utterance.untold_orders import untold_order
 from boxaloud.grammar.utterance.whereabouts import kept_of_this_box, untold_here
 
+_SHOULD = lazy_pattern(
+    r"(?i)\W*(?:(?:so|and|ok|okay|well|um|uh|hello|but|then)\W+)*(?:should|shall|would|may|do)"
+    r" (?:i|we|you want me to)\b"
+)
+
+
+def without_asked_steps(made: list[Act], heard: str) -> list[Act]:
+    """ "Should I put it back?" steps nowhere: it is only asked."""
+    steps = (acts.Undo, acts.Redo, acts.StartOver)
+    if not any(isinstance(act, steps) for act in made) or _SHOULD.match(heard) is None:
+        return made
+    told = [act for act in made if not isinstance(act, steps)]
+    return told or [acts.AskUnknown(words=heard, span=(0, len(heard)))]
+
 
 def without_empty_undo(made: list[Act]) -> list[Act]:
     """ "How many has the panel? Never mind": nothing is taken back; nor twice: "the 12-3 is not

@@ -12,7 +12,7 @@ from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import joined, listed, say
 from boxaloud.assistant.dialogue.state import State
-from boxaloud.assistant.dialogue.state_parts import Item
+from boxaloud.assistant.dialogue.state_parts import Item, Recalled
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Reference, Thing
@@ -86,7 +86,8 @@ def _named_so(name: str, target: Reference) -> bool:
 def _take_out(turn: Turn, items: list[Item], act: acts.Deny) -> None:
     state: State = turn.state
     for item in items:
-        state = state.without(item.key)
+        gone = Recalled(item.content, item.words)
+        state = altered(state.without(item.key), recalled=(*state.recalled[-4:], gone))
     out = listed([item_names.heard(item.content) for item in items])
     what = act.target.name or {"wire": "wires"}.get(
         act.target.kind, act.target.kind.replace("_", " ")

@@ -19,6 +19,7 @@ from boxaloud.assistant.dialogue.tracker import (
     mentions,
     pointed_restatements,
     replacements,
+    restorations,
     wider_names,
     yoke_sharing,
 )
@@ -178,6 +179,8 @@ def restate_number(turn: Turn, act: acts.RestateNumber) -> None:
     ):
         old = Reference("anything", awg=int(act.instead_of or 0), which="all", words=act.words)
         resize(turn, acts.Resize(target=old, awg=int(value), words=act.words))
+        return
+    if restorations.after_all(turn, act):
         return
     meant = lone_corrections.meant(turn, act)
     if meant == "volume":

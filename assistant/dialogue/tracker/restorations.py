@@ -41,6 +41,22 @@ def put_back(turn: Turn, act: acts.PutBack) -> None:
         _restore(turn, one, act.target.count)
 
 
+_THERE_IS = re.compile(r"(?i)\bthere(?:['’]s| is| was) (?:actually |really |still )?one\b")
+
+
+def after_all(turn: Turn, act: acts.RestateNumber) -> bool:
+    """ "I lied, there is one", of what was just said not to be there: it comes again. False where
+    nothing was taken out whole, so that it may be a count."""
+    state = turn.state
+    gone = state.recalled[-1] if state.recalled else None
+    if gone is None or act.value != 1 or not _THERE_IS.search(act.words):
+        return False
+    if gone.by is not None or any(type(i.content) is type(gone.content) for i in state.items):
+        return False
+    _restore(turn, gone, 1)
+    return True
+
+
 def _was_taken(recalled: Sequence[Recalled], target: acts.Reference) -> bool:
     """Whether what was taken out last is what words point at."""
     if not recalled or target.kind == "anything":
