@@ -48,13 +48,16 @@ _SAME_FIRST = lazy_pattern(
     r"(?P<rest>[,;.]? (?:but|except|only|plus|with"
     r"|and|just|it has|it's got|this one)\b.*)?".replace(" ", r"\s+")
 )
+_HINTS = ("same", "identical", "cop", "duplicate", "repeat", "ditto", "like", "clone", "do ")
+"""Pieces of words of which an utterance that copies a box holds one."""
 _HERE = ("this", "that", "it", "before", "last", "previous")
 
 
 def box_copied(heard: str, read: Callable[[str], Utterance]) -> Utterance | None:
     """What an utterance tells that begins with a box that is the same as another, and of what is
     different in it; None for any other."""
-    if "box" not in heard.lower() and " one" not in heard.lower():
+    low = heard.lower()
+    if ("box" not in low and " one" not in low) or not any(word in low for word in _HINTS):
         return None
     found = _SAME_BOX.fullmatch(heard.strip()) or _SAME_FIRST.fullmatch(heard.strip())
     if found is None:
