@@ -48,7 +48,7 @@ _ABBREVIATED = lazy_pattern(
 #: A raised figure behind the letters of a unit: in³, ft².
 _RAISED = lazy_pattern("(?<=[a-z])[²³]")
 #: "two No. 12", "No. 8 AWG" as a textbook prints a gauge; "no. 12 of them" may deny.
-_GAUGE = r"no\.(?=\s?(?:18|16|14|12|10|8|6)"
+_GAUGE = r"no\.(?=\s?(?:18|16|14|12|10|8|6|eighteen|sixteen|fourteen|twelve|ten|eight|six)"
 _NUMERO = lazy_pattern(
     rf"\b{_GAUGE}\s?(?:awg|gauge|thh?n|thwn|xhhw)\b)"
     rf"|(?:(?<=\d )|(?<=\bone )|(?<=two )|(?<=three )|(?<=four )|(?<=five )|(?<=six )|(?<=seven )"

@@ -28,7 +28,7 @@ _AND_OUT = lazy_pattern(
     rf"(?= (?:of them |more |others? )?{_OUT}\b)"
 )
 _BY_WAY = lazy_pattern(
-    rf"(?i)(?:^|[.;:,] ?|\band )(?P<all>(?P<n>{_NUMBER}) (?:of them |that |which )?{_IN}"
+    rf"(?i)(?:^\s*|[.;:,] ?|\band )(?P<all>(?P<n>{_NUMBER}) (?:of them |that |which )?{_IN}"
     r"(?: (?:the |this )?box| it| there)?,? (?:and |that |which )?(?:(?:are|is|get|gets) )?"
     rf"(?:all )?{_JOINED}(?: together| in (?:it|there|the box))?)"
 )
@@ -47,7 +47,7 @@ _AND_ONE_THROUGH = lazy_pattern(
 )
 #: "All number 12: six spliced wires", "everything's number eight; …".
 _HEADED = lazy_pattern(
-    r"(?i)(?:^|[.;:!?] )\s*(?:(?:so|ok|okay|and|well),? )*"
+    r"(?i)(?:^|[.;:!?,] )\s*(?:(?:so|ok|okay|and|well|um|uh|hey|hello),? )*"
     r"(?:(?:it|they|these)(?:['’]s|['’]re| is| are) )?"
     r"(?:all(?: of (?:it|them))?|everything(?:['’]s)?)(?: (?:is|are))?(?: in)?"
     rf" (?:#|number |no\. ?){_GAUGE}(?=\s*[.,:;–-])"
