@@ -49,6 +49,10 @@ _ASKS_OF_A_TERM = lazy_pattern(
     r"(?:(?:so|and|ok|okay|but|hey|well) )*"
     r"(?:what|which|is|are|do|does|how|whats|where|when|why)\b"
 )
+#: "What's a dimmer count for on number 12 wire".
+_ON_SIZE = lazy_pattern(
+    r"\bon (?:a |the )?(?:# |number )?<(?:n|size|conductors):(18|16|14|12|10|8|6)[^>]*>"
+)
 _ANSWERED = frozenset({*QUESTIONS, "what_changes", "list_boxes", "why"})
 
 
@@ -183,7 +187,16 @@ def _whether_it_counts(question: Question) -> list[Act] | None:
     counted, term = question.counted, question.term
     if not counted and not term:
         return None
-    return [_meaning(term, counted, question.words, question.span)]
+    made = _meaning(term, counted, question.words, question.span)
+    return [_landed(made, question)]
+
+
+def _landed(made: acts.AskMeaning, question: Question) -> acts.AskMeaning:
+    """ "What's a dimmer count for on number 12": of one that lands on that size."""
+    size, thing = _ON_SIZE.search(question.line), made.thing
+    if not isinstance(thing, acts.AddDevice) or thing.awg is not None or size is None:
+        return made
+    return replace(made, thing=replace(thing, awg=int(size[1])))
 
 
 def _modal(question: Question) -> list[Act] | None:

@@ -19,7 +19,7 @@ _NEEDED = lazy_pattern(
     r".*\b(?:for|needs?|needed|required?|takes?)\b"
     r"|\bhow many (?:conductor |volume )?allowances?\b.*<"
     r"|\bhow (?:small|little|big|large) (?:a |of a )?box\b.*\bfor\b"
-    r"|\b(?:least|minimum|min|smallest|lowest)\b.*"
+    r"|\b(?:least|minimum|min|smallest|lowest|required|necessary)\b.*"
     r"\b(?:volume|cubic inch(?:es)?|cubic|cubes|box)\b.*<"
 )
 #: Of a box that is there, and what may still come into it.

@@ -110,7 +110,7 @@ def _told(clause: Clause) -> Clause:
     """The clause without the words that make it a question: "should I take out the switch"."""
     elements = list(clause.elements)
     at = next((place for place, e in enumerate(elements) if e.tag == "if" and place), None)
-    if at is not None and _describes(elements[:at]):
+    if at is not None and _describes(elements[:at]) and not _TAKES_OUT.search(clause.line):
         elements = [*elements[:at], *elements[at + 1 :]]
         at = None
     if at is not None and any(e.found is not None or e.tag.startswith("<") for e in elements[at:]):
@@ -130,6 +130,13 @@ def _told(clause: Clause) -> Clause:
         elements, line=" ".join([e.tag for e in elements]), opens=clause.opens, closes=clause.closes
     )
     return made
+
+
+#: Behind "if": what would be done to a box that is there.
+_TAKES_OUT = lazy_pattern(
+    r"\bif (?:i|we|you|they|it) (?:[a-z]+ )?(?:took|take|takes|remove|removed|swap|swapped|replace"
+    r"|replaced|change|changed|drop|dropped|lose|lost|add|added)\b"
+)
 
 
 def _describes(elements: Sequence[Element]) -> bool:

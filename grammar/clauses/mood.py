@@ -124,7 +124,7 @@ _BEFORE_WH = lazy_pattern(
 #: "Can one 14-2 go into a 3.9 cubic inch pancake": it asks whether it fits.
 _GOES_IN = lazy_pattern(
     r"\b(?:can|could|will|would|may|does|do)\b.*<.*\b(?:go|goes|put|get|be put|stuff|squeeze)"
-    r" (?:in |into |inside )?<box_(?:volume|size)[^>]*>$"
+    r" (?:in |into |inside )?<box_(?:volume|size)[^>]*>(?: (?:box )?with .*)?$"
 )
 _FITS_WITH = lazy_pattern(
     r"^(?:(?:and|so|but|then|now|ok|okay|well) )*(?:(?:it|this|that|the box|everything) )"

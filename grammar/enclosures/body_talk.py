@@ -204,6 +204,7 @@ def _raceways(text: str, asked: str | None) -> Iterator[_Found]:
     sized = sized or _size_anywhere(text, asked)
     if sized is not None:
         yield _Found(sized[1], sized[2], {"size": sized[0]})
+        yield from _said_twice(text, sized)
     if kind is not None:
         yield _Found(kind[1], kind[2], {"raceway": kind[0]})
 
@@ -224,6 +225,14 @@ def _size_before(text: str, place: int) -> tuple[Decimal, int, int] | None:
             if unit and unit.end() == place and size in _TRADE and not _gauge(text, start):
                 return size, start, unit.end()
     return None
+
+
+def _said_twice(text: str, sized: tuple[Decimal, int, int]) -> Iterator[_Found]:
+    """ "1/2 C body on 1/2 RMC": the body by the size of its raceway."""
+    before = text[: sized[1]]
+    other = _size_anywhere(before, None)
+    if other is not None and other[0] == sized[0]:
+        yield _Found(other[1], other[2], {"size": other[0]})
 
 
 _TRADE = frozenset(

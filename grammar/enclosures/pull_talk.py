@@ -51,6 +51,8 @@ def read(heard: str, expect: str | None, ordinary: Ordinary) -> Utterance | None
     at_hand = bool(expect) and str(expect).startswith("pull")
     if not at_hand and not is_about(text):
         return _likely(heard, text, ordinary) if shows("likely").search(text) else None
+    if at_hand and words("high_voltage").search(text):
+        return Utterance(heard, (), (Unread.whole(heard),))  # 314.28 is of 1,000 volts and less
     pieces = scan(text, lone=expect == "pull_size")
     if at_hand and (question := size_asked(heard, pieces)) is not None:
         return Utterance(heard, (question,))

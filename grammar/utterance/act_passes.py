@@ -118,10 +118,10 @@ from boxaloud.grammar.utterance.yokes import (
     gangs_behind,
     narrow_yoke,
     one_yoke,
-    said_to_be_wide,
     wide_yoke,
     yokes_of_those,
 )
+from boxaloud.grammar.utterance.yokes_said_apart import own_yokes, said_to_be_wide
 
 Tidying: TypeAlias = Callable[[list[Act], str, list[Unread]], list[Act]]
 """A pass over the acts of an utterance, given its words and what was left unread, which it may
@@ -166,6 +166,7 @@ FIRST: Passes = (
     *IN_TALK,
     (elided.elided_wires, (), 0),
     (said_to_be_wide, (acts.AddDevice,), 1),
+    (own_yokes, (acts.AddDevice,), 2),
     (listed_options.without_options, (acts.SetSize, acts.SetVolume, acts.Number), 1),
     (listed_options.by_its_volume, (acts.SetSize, acts.Suppose), 1),
     (counted_aloud, (acts.Number,), 2),
@@ -285,6 +286,7 @@ THEN: Passes = (
 _PIECES: dict[Tidying, tuple[str, ...]] = {
     elided.elided_wires: elided.PIECES,
     said_to_be_wide: ("gang",),
+    own_yokes: ("device",),
     named_by_role: ROLE_NAMES,
     all_of_unknown: ("all", "both"),
     counted_in_all: ("count", "total", "all", "altogether", "there"),

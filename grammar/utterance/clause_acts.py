@@ -225,8 +225,8 @@ _RELATIVE = lazy_pattern(
     r"^(?!which (?:<n:1> )?(?:is|are|has|holds|one is) (?:the )?(?:more|most|[a-z]+ier|bigger"
     r"|larger|smaller|deeper|wider|taller|tighter|shallower|better|cheaper|[a-z]+est)\b)"
     r"(?:which|who|where|when) (?:(?:is|are|has|have|was|were|goes|go|comes|come|makes|feeds"
-    r"|means) (?:(?:a|an|the|all|both|on|to|just|of|got|from) )*<"
-    r"|(?:i|we|both|all|each|<(?!box_(?:kind|size):)))"
+    r"|means) (?:(?:a|an|the|all|both|on|to|just|of|got|from) )*<|(?:i|we|both|all|each"
+    r"|<(?!box_(?:kind|size):[^>]*> (?:is|are|do|does|should|must|will|would|can)\b)))"
 )
 _WHAT_I_HAVE = lazy_pattern(
     r"^(?:(?:so|ok|okay|well|and) )*(?:what|here is what) (?:i|we) (?:have|am|got|see|found"

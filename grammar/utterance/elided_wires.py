@@ -10,7 +10,7 @@ from boxaloud.grammar.acts import Act, Doubt, Unread
 from boxaloud.grammar.enclosures import lengths
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
-PIECES = ("enter", "come", "coming", "are ", "all ", "everything")
+PIECES = ("through", "enter", "come", "coming", "are ", "all ", "everything")
 """Of which an utterance holds one where any of these is said."""
 _NUMBER = (
     r"(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen"
@@ -45,6 +45,11 @@ _AND_ONE_THROUGH = lazy_pattern(
     rf"(?i)\b{_JOINED}(?: together| in (?:it|there|the box))?[,;.]? (?:and |while )?"
     r"(?P<one>one (?:more |other )?(?:just )?(?:goes|runs|passes) (?:straight |right )?through)"
 )
+#: "…, three that go straight through".
+_THAT_PASS = lazy_pattern(
+    rf"(?i)(?:^\s*|[.;:,] ?|\band )(?P<all>(?P<n>{_NUMBER}) (?:more |others? )?(?:that|which) "
+    r"(?:just |only |all )?(?:go|goes|pass|passes|run|runs) (?:straight |right |clear )?through)"
+)
 #: "All number 12: six spliced wires", "everything's number eight; …".
 _HEADED = lazy_pattern(
     r"(?i)(?:^|[.;:!?,] )\s*(?:(?:so|ok|okay|and|well|um|uh|hey|hello),? )*"
@@ -76,7 +81,19 @@ def elided_wires(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
             count=1, path="through", words=found_one["one"], span=found_one.span("one")
         )
         made = _put(made, through, left)
+    for found in _THAT_PASS.finditer(heard):
+        span = found.span("all")
+        if any(_overlaps(act, span) and not isinstance(act, acts.Number) for act in made):
+            continue
+        passing = acts.AddConductors(
+            count=_worth(found["n"]), path="through", words=found["all"], span=span
+        )
+        made = _put([act for act in made if not _overlaps(act, span)], passing, left)
     return _of_one_size(made, heard, left)
+
+
+def _overlaps(act: Act, span: tuple[int, int]) -> bool:
+    return act.span[0] < span[1] and span[0] < act.span[1]
 
 
 def _of_one_size(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
@@ -126,7 +143,7 @@ def _left(left: list[Unread], span: tuple[int, int]) -> bool:
 
 
 def _covered(made: list[Act], span: tuple[int, int]) -> bool:
-    return any(act.span[0] < span[1] and span[0] < act.span[1] for act in made)
+    return any(_overlaps(act, span) for act in made)
 
 
 def _put(made: list[Act], told: Act, left: list[Unread]) -> list[Act]:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
 from dataclasses import replace
 
 from boxaloud.grammar import acts
@@ -164,44 +163,6 @@ def wide_yoke(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
         function="correction",
     )
     return [*made, widened]
-
-
-_IT_IS_WIDE = lazy_pattern(
-    r"(?i)(?:the|that|this) [^,.;]*(?:receptacle|outlet|switch|dimmer|device)[^,.;]*\b(?:is|needs"
-    r"|takes|requires|takes up)\b[^,.;]*gangs?(?: wide)?"
-)
-
-
-def said_to_be_wide(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
-    """ "…, a range receptacle. The receptacle is two gangs wide": it is no second one."""
-    return [_widening(act, made) for act in made]
-
-
-def _widening(act: Act, made: list[Act]) -> Act:
-    if not isinstance(act, acts.AddDevice) or act.gangs is None or act.count is not None:
-        return act
-    if _IT_IS_WIDE.fullmatch(act.words) is None or act.name is None:
-        return act
-    before = [
-        one
-        for one in _devices(made)
-        if one.span[0] < act.span[0] and (one.name or "").endswith(act.name)
-    ]
-    if not before:
-        return act
-    target = acts.Reference("device", name=before[-1].name, which="last", words=act.words)
-    return acts.Widen(
-        target=target, gangs=act.gangs, words=act.words, span=act.span, function="correction"
-    )
-
-
-def _devices(made: Sequence[Act]) -> list[acts.AddDevice]:
-    """The devices that are told or supposed."""
-    found = [act for act in made if isinstance(act, acts.AddDevice)]
-    for act in made:
-        if isinstance(act, acts.Suppose):
-            found += _devices(act.acts)
-    return found
 
 
 _APPLIANCE = lazy_pattern(

@@ -65,6 +65,8 @@ def sides(reply: Reply) -> tuple[Any, Any, Any]:
         ("A 3-in. conduit enters and leaves the same wall of a pull box in a U pull. Find the"
          " minimum distance to the opposite wall and the distance between the conduit entries.",
          "21", None, None),
+        ("2 inch pipe in and 2 inch pipe out the same wall of a pull box, how deep to the far"
+         " wall?", "14", None, None),
         ("str pull, 3 @ 2\", 1 @ 3\". length?", "24", None, None),
         ("angle pull with a 4 inch and a 3 inch pipe next to each other", "27", "27", None),
         ("straight pull with 3 inch pipe as the largest, what's my box length", "24", None, None),
@@ -170,6 +172,15 @@ def test_make_it_is_a_correction(said: tuple[str, ...], width: str) -> None:
     found = told(*said)
     assert found.left_over == ()
     assert sides(found)[0] == width
+
+
+def test_a_voltage_said_apart_holds_the_dimension_or_lets_it_stand() -> None:
+    low = told("Straight pull. The largest raceway is three inch.",
+               "The system is one thousand volts or less. Give the minimum length.")  # fmt: skip
+    assert sides(low) == ("24", None, None)
+    assert low.left_over == ()
+    high = told("Straight pull. The largest raceway is three inch.", "The system is 4160 volts.")
+    assert high.asks == "unread"
 
 
 def test_the_side_is_a_wall_where_the_others_are_named() -> None:

@@ -68,6 +68,9 @@ def kind_of(pulled: Pulled) -> PullSaid | None:
         return pulled.kind
     if pulled.returns:
         return "u"
+    ends = {one.end for one in pulled.entering}
+    if pulled.placing == "same" and ends == {"in", "out"}:
+        return "u"
     if pulled.placing in ("opposite", "adjacent"):
         return "straight" if pulled.placing == "opposite" else "angle"
     if any(one.wall is None for one in pulled.entering) and len(pulled.walls) != 2:

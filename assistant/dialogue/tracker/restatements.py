@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from contextlib import suppress
 from dataclasses import replace
 
@@ -54,7 +55,7 @@ def restate(turn: Turn, act: acts.Restate) -> None:
     if _of_all_devices(turn, act):
         return
     item = _restated(state, act)
-    if item is None:
+    if item is None or _goes_on(turn, act, item):
         mentions.mention(turn, thing)
         return
     if act.instead_of is not None and act.instead_of.count is not None and thing.count is not None:
@@ -73,6 +74,25 @@ def restate(turn: Turn, act: acts.Restate) -> None:
         turn.refuse(thing.words, str(refusal))
         return
     item_changes.put_in_place(turn, item, contents[0], thing)
+
+
+_AND = re.compile(r"\s*,?\s*(?:and|plus|with|,)\s*(?:the |also )?")
+
+
+def _goes_on(turn: Turn, act: acts.Restate, item: Item) -> bool:
+    """ "I've only got four number 10s and two number 14s": the second is joined to the first, and
+    stands in no place of it."""
+    before = [one for one in turn.done if isinstance(one, acts.Restate) and one is not act]
+    if not before or act.thing.count is None or before[-1].thing.count is None:
+        return False
+    last = before[-1]
+    between = turn.heard[last.span[1] : act.span[0]].lower()
+    of_that = _told(item.content) == _told(last.thing) != _told(act.thing)
+    return of_that and _AND.fullmatch(between) is not None
+
+
+def _told(thing: object) -> tuple[object, ...]:
+    return tuple(getattr(thing, name, None) for name in ("awg", "conductors", "name"))
 
 
 def _stands_for_more(turn: Turn, act: acts.Restate, item: Item) -> bool:

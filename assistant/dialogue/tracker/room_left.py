@@ -13,6 +13,7 @@ from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.answer_figures import Figure
 from boxaloud.assistant.dialogue.assessment import assess
 from boxaloud.assistant.dialogue.divided_box import spaces_in
+from boxaloud.assistant.dialogue.enclosures import conduit_body
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import (
     counted,
@@ -40,6 +41,8 @@ def room(turn: Turn, act: acts.RoomFor, run: Runner) -> None:
     state = _with_given(turn, act, run)
     if state is None:
         return
+    if of_wires and _by_its_raceway(turn, act):
+        return
     if of_wires and conductors_allowed.left_by_table(turn, act, state):
         return
     thing = _sized(turn.state, act.thing) if act.thing is not None else _meant(turn.state)
@@ -51,6 +54,21 @@ def room(turn: Turn, act: acts.RoomFor, run: Runner) -> None:
         _answered(turn, act, replace(thing, doubts=()), content, state)
     except RulesError as refusal:  # a size that the rules in force do not know
         turn.refuse(thing.words, str(refusal))
+
+
+def _by_its_raceway(turn: Turn, act: acts.RoomFor) -> bool:
+    """The most that may pass through a conduit body by its raceway, 314.16(C)(1); False where it is
+    not asked of one that goes by it."""
+    body = turn.state.body
+    if not conduit_body.named(turn.state) or turn.state.box or body.spliced or body.size is None:
+        return False
+    thing = act.thing or _meant(turn.state)
+    if act.given or not isinstance(thing, acts.AddConductors) or thing.awg is None:
+        return False
+    from boxaloud.assistant.dialogue.enclosures import body_telling
+
+    body_telling.fill(turn, acts.AskFill(awg=thing.awg, words=act.words, span=act.span))
+    return True
 
 
 def _with_given(turn: Turn, act: acts.RoomFor, run: Runner) -> State | None:
