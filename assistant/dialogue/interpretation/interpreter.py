@@ -8,7 +8,6 @@ makes nothing of it: "on the 14" is a size and never a volume, "two" no volume a
 from __future__ import annotations
 
 import re
-from dataclasses import replace
 from decimal import Decimal
 from typing import cast
 
@@ -249,26 +248,9 @@ def _size(turn: Turn, act: acts.Size, awg: int) -> Act:
             acts.Number(value=Decimal(awg), words=act.words, span=act.span, doubts=act.doubts),
             Decimal(awg),
         )
-    return _of_all(turn, act, awg) or act
+    return said_sizes.open_count(turn, act, awg) or act
 
 
-#: "Only number tens", "all #14": conductors, of which it is open how many there are.
-_ALL_OF = re.compile(r"(?i)\b(?:only|just|all|nothing but|everything)\b[^.;]*$")
-
-
-def _of_all(turn: Turn, act: acts.Size, awg: int) -> Act | None:
-    """The conductors of an empty box that are said to be of one size, and not how many."""
-    state = turn.state
-    before, behind = turn.heard[: act.span[1]], turn.heard[act.span[1] :]
-    said = _ALL_OF.search(before) or _AND_NO_OTHER.match(behind)
-    if state.items or state.pending or turn.supposed or not said:
-        return None
-    doubt = acts.Doubt("count", "vague")
-    made = acts.AddConductors(awg=awg, words=act.words, span=act.span)
-    return replace(made, doubts=(*act.doubts, doubt))
-
-
-_AND_NO_OTHER = re.compile(r"(?i),? only\b")
 _ON = re.compile(r"(?i)\bon (?:the )?$")
 
 
