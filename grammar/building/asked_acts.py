@@ -15,11 +15,7 @@ from boxaloud.grammar.building.box_questions import asks_of_the_outcome, box_wan
 from boxaloud.grammar.building.report_questions import report_asked
 from boxaloud.grammar.building.room_questions import asks_for_room, most_of, room_for
 from boxaloud.grammar.building.supposed_acts import is_about
-from boxaloud.grammar.building.taken_room import (
-    asks_what_it_takes,
-    points,
-    term_of_all,
-)
+from boxaloud.grammar.building.taken_room import asks_what_it_takes, points, term_of_all
 from boxaloud.grammar.building.told_acts import tell
 from boxaloud.grammar.building.told_clause import Telling
 from boxaloud.grammar.building.volume_readings import boxes_compared, volume_for, volume_of_a_box

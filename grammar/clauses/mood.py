@@ -8,6 +8,7 @@ from functools import lru_cache
 from boxaloud.grammar import grammar_data
 from boxaloud.grammar.clauses.clause import Clause, Mood
 from boxaloud.grammar.clauses.most_wanted import asks_for_most
+from boxaloud.grammar.clauses.suppositions import supposes
 from boxaloud.grammar.clauses.tag_questions import asks_of_a_rule
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.phrases.statements import Statement
@@ -41,30 +42,6 @@ EVENTS = frozenset(
 _CONDITIONAL = lazy_pattern(
     r"^(?:(?:and|so|but|ok|okay|well|now|then|or|hey|hmm|um|uh|class|alright) )*"
     r"(?:" + "|".join(sorted(map(re.escape, _MOOD["conditional"]), key=len, reverse=True)) + r")\b"
-)
-#: "maybe I could use a 20.3": thought aloud, not done.
-_MUSING = lazy_pattern(
-    r"^(?:(?:and|so|but|ok|okay|well|hmm|or|now|actually|wait|um|uh|er|oh) )*"
-    r"(?:(?:maybe|perhaps|possibly|i guess|i think|i suppose) )*"
-    r"(?:i|we|you|they|he) (?:could|might)(?! have)\b(?! not)"
-)
-#: "Foreman asks if one more 12-2 would fit": what somebody else asks is supposed.
-_ASKED_IF = lazy_pattern(
-    r"\b(?:asks?|asked|asking|wonders?|wondered|wants? to know|wanted to know)"
-    r"(?: me| us| you| him| her| again| now)? (?:if|whether)\b"
-)
-#: "Under 2017 it would be less": what another edition would make of it.
-_BY_EDITION = lazy_pattern(
-    r"<edition[^>]*>(?: (?:it|this|that|they|these|the box|everything|all))? (?:would|could|might)"
-    r" (?:all |still |also |even |just )*(?:be|fit|pass|have|give|make|count|allow|work|let|come|go"
-    r"|<skip)"
-)
-#: "The 12-3 could be a 14-3": thought of what is there.
-_MIGHT_BE = lazy_pattern(
-    r"^(?:(?:and|so|but|ok|okay|well|or|maybe|perhaps) )*(?:it|that|this|they|those|the <n:1>"
-    r"|the other(?: <n:1>)?|(?:<n:\d+> of (?:them|those|these|the )?)?<(?:cable|device|conductors)"
-    r":[^>]*:d>|<n:\d+> of (?:them|those|these)) (?:could|might) (?:also |just |all )?"
-    r"(?:be|become|get|go)\b"
 )
 TELLING_IF = lazy_pattern("|".join(map(re.escape, _MOOD["telling_if"])))
 _REQUEST = lazy_pattern(
@@ -191,7 +168,7 @@ def _read(line: str, closes: str) -> tuple[Mood, bool, bool]:
         return "interrogative", False, False
     mood: Mood = "declarative"
     fit = modal = False
-    if any(said.search(line) for said in (_CONDITIONAL, _MUSING, _BY_EDITION, _ASKED_IF, _MIGHT_BE)):
+    if _CONDITIONAL.search(line) or supposes(line):
         mood, modal = "conditional", True
     elif " if " in line and TELLING_IF.search(line):
         mood, fit = "interrogative", True

@@ -41,8 +41,8 @@ from boxaloud.grammar.utterance.denied_numbers import (
     only_denied,
 )
 from boxaloud.grammar.utterance.denied_tails import without_denied_values
-from boxaloud.grammar.utterance.forbidden_orders import forbidden_order
 from boxaloud.grammar.utterance.device_words import names_device
+from boxaloud.grammar.utterance.forbidden_orders import forbidden_order
 from boxaloud.grammar.utterance.further_by_likeness import further_by_likeness
 from boxaloud.grammar.utterance.gone_back import taken_back
 from boxaloud.grammar.utterance.headings import BOX_TOPIC, of_the_box
@@ -52,15 +52,11 @@ from boxaloud.grammar.utterance.other_talk import dismay_answers, small_talk
 from boxaloud.grammar.utterance.project_talk import project_talk
 from boxaloud.grammar.utterance.restated_counts import sums_up
 from boxaloud.grammar.utterance.said_anew import restating
+from boxaloud.grammar.utterance.something_else import evidence
 from boxaloud.grammar.utterance.speech_frames import plain_speech, plain_words
-from boxaloud.grammar.utterance.unread_grading import evidence
 from boxaloud.grammar.utterance.vague_additions import vague_additions
 from boxaloud.grammar.utterance.whereabouts import Piece, heard_elsewhere, told_elsewhere
-from boxaloud.grammar.utterance.whole_utterance import (
-    tidied,
-    without_asked_steps,
-    without_empty_undo,
-)
+from boxaloud.grammar.utterance.whole_utterance import tidied, without_empty_steps
 from boxaloud.grammar.utterance.wire_lists import heard_counted, wires_counted
 
 
@@ -121,11 +117,10 @@ def recognise(
         or not any(s <= run.span[0] and run.span[1] <= e for s, e in found.passed)
     ]
     made, left = restated_alone(reading.made, left, reading.parts, found.heard, expect)
-    made = named_as_copy(
-        things_named(made, recognise), lambda part: recognise(part, expect, aliases)
-    )
+    made = things_named(made, recognise)
+    made = named_as_copy(made, lambda part: recognise(part, expect, aliases))
     made, left = tidied(made, left, reading.parts, found.heard)
-    made = without_asked_steps(without_empty_undo(made), found.heard)
+    made = without_empty_steps(made, found.heard)
     if any(isinstance(act, acts.DescribePull) for act in made):
         # the reader of pull boxes did not know it for one: what else is of it would be lost
         return Utterance(found.heard, (), (Unread.whole(found.heard),))

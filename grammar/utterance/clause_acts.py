@@ -29,8 +29,9 @@ from boxaloud.grammar.utterance.headings import (
 )
 from boxaloud.grammar.utterance.once_and_now import no_longer
 from boxaloud.grammar.utterance.other_talk import is_weak
+from boxaloud.grammar.utterance.something_else import about_something_else
 from boxaloud.grammar.utterance.unknown_things import in_the_box
-from boxaloud.grammar.utterance.unread_grading import about_something_else, unread
+from boxaloud.grammar.utterance.unread_grading import unread
 from boxaloud.grammar.utterance.usual_things import says_what_is_usual
 from boxaloud.grammar.utterance.whereabouts import of_this_box
 

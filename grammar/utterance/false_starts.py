@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from decimal import Decimal
 from dataclasses import replace
+from decimal import Decimal
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread

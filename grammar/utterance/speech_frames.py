@@ -21,9 +21,7 @@ _REPORT = lazy_pattern(
     r"they(?:['’]re| are)\b|it(?:['’]?s| is| was)\b|make (?:it|that|them|those)\b"
     r"|that(?:['’]s| is)\b|those are\b|(?:inside|outside|internal|external)\b"
     r"|(?:the|those|these|these are|those are) (?:[a-z]+ )?clamps\b|take (?:out|the|that|one)\b"
-    r"|(?:just |only )?"
-    + _NUMBER
-    + r"(?:\s*(?:[,.;!]|$)))"
+    r"|(?:just |only )?" + _NUMBER + r"(?:\s*(?:[,.;!]|$)))"
 )
 _GOOD = (
     r"(?:good|ok|okay|legal|fine|all right|alright|going to fit|gonna fit|to code|over ?filled"

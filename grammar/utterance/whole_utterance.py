@@ -21,7 +21,12 @@ _SHOULD = lazy_pattern(
 )
 
 
-def without_asked_steps(made: list[Act], heard: str) -> list[Act]:
+def without_empty_steps(made: list[Act], heard: str) -> list[Act]:
+    """The acts without steps back that are only asked for, or that step from nothing."""
+    return _without_asked_steps(_without_empty_undo(made), heard)
+
+
+def _without_asked_steps(made: list[Act], heard: str) -> list[Act]:
     """ "Should I put it back?" steps nowhere: it is only asked."""
     steps = (acts.Undo, acts.Redo, acts.StartOver)
     if not any(isinstance(act, steps) for act in made) or _SHOULD.match(heard) is None:
@@ -30,7 +35,7 @@ def without_asked_steps(made: list[Act], heard: str) -> list[Act]:
     return told or [acts.AskUnknown(words=heard, span=(0, len(heard)))]
 
 
-def without_empty_undo(made: list[Act]) -> list[Act]:
+def _without_empty_undo(made: list[Act]) -> list[Act]:
     """ "How many has the panel? Never mind": nothing is taken back; nor twice: "the 12-3 is not
     there, forget it"."""
     told = [act for act in made if not isinstance(act, acts.Undo)]

@@ -1,0 +1,36 @@
+"""Clauses that suppose without an "if": thought aloud, asked by another, by another edition."""
+
+from __future__ import annotations
+
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+
+#: "maybe I could use a 20.3": thought aloud, not done.
+_MUSING = lazy_pattern(
+    r"^(?:(?:and|so|but|ok|okay|well|hmm|or|now|actually|wait|um|uh|er|oh) )*"
+    r"(?:(?:maybe|perhaps|possibly|i guess|i think|i suppose) )*"
+    r"(?:i|we|you|they|he) (?:could|might)(?! have)\b(?! not)"
+)
+#: "Foreman asks if one more 12-2 would fit": what somebody else asks is supposed.
+_ASKED_IF = lazy_pattern(
+    r"\b(?:asks?|asked|asking|wonders?|wondered|wants? to know|wanted to know)"
+    r"(?: me| us| you| him| her| again| now)? (?:if|whether)\b"
+)
+#: "Under 2017 it would be less": what another edition would make of it.
+_BY_EDITION = lazy_pattern(
+    r"<edition[^>]*>(?: (?:it|this|that|they|these|the box|everything|all))? (?:would|could|might)"
+    r" (?:all |still |also |even |just )*(?:be|fit|pass|have|give|make|count|allow|work|let|come|go"
+    r"|<skip)"
+)
+#: "The 12-3 could be a 14-3": thought of what is there.
+_MIGHT_BE = lazy_pattern(
+    r"^(?:(?:and|so|but|ok|okay|well|or|maybe|perhaps) )*(?:it|that|this|they|those|the <n:1>"
+    r"|the other(?: <n:1>)?|(?:<n:\d+> of (?:them|those|these|the )?)?<(?:cable|device|conductors)"
+    r":[^>]*:d>|<n:\d+> of (?:them|those|these)) (?:could|might) (?:also |just |all )?"
+    r"(?:be|become|get|go)\b"
+)
+_SUPPOSE = (_MUSING, _ASKED_IF, _BY_EDITION, _MIGHT_BE)
+
+
+def supposes(line: str) -> bool:
+    """Whether a clause, as its line of tags, tells of nothing that is so."""
+    return any(said.search(line) for said in _SUPPOSE)
