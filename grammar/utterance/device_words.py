@@ -12,12 +12,17 @@ from boxaloud.grammar.utterance.headings import ROOM_WORDS, ROOMS
 _DEVICES = frozenset(
     {"switch", "switches", "dimmer", "dimmers", "receptacle", "receptacles", "gfci", "timer"}
 )
+_PLACING = frozenset({"to", "over", "under", "above", "below", "out", "next", "beside"})
 _ARTICLE = lazy_pattern(r"an?|another|<n:[^>]*>")
 
 
 def is_device_named(elements: Sequence[Element], place: int) -> bool:
-    """ "A switch to the left of it": a device behind an article, and no order to switch."""
+    """ "A switch to the left of it": a device behind an article, and no order to switch; "a switch
+    leg", "one of them a dimmer" are none more."""
     if elements[place].tag not in _DEVICES or not place:
+        return False
+    after = elements[place + 1].tag if place + 1 < len(elements) else ""
+    if after not in _PLACING or (place > 1 and elements[place - 2].tag in ("them", "those")):
         return False
     return _ARTICLE.fullmatch(elements[place - 1].tag) is not None
 
