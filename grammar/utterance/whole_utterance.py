@@ -10,6 +10,7 @@ from boxaloud.grammar.clauses.clause import Clause
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.act_passes import FIRST, THEN, passed
 from boxaloud.grammar.utterance.other_talk import TELLS, about_other_things, remark, strange_words
+from boxaloud.grammar.utterance.strange_telling import strange_telling
 from boxaloud.grammar.utterance.topics import topics_taken_out
 from boxaloud.grammar.utterance.unknown_things import holds_unknown
 from boxaloud.grammar.utterance.untold_orders import untold_order
@@ -72,6 +73,8 @@ def tidied(
     if about_other_things(made, parts) and not holds_unknown(parts):
         return [acts.OtherTalk(words=heard, span=(0, len(heard)))], []
     made = passed(THEN, made, heard, left)
+    if strange := strange_telling(made, parts, heard):
+        return [acts.OtherTalk(words=heard, span=(0, len(heard)))], strange
     if any(isinstance(act, TELLS) for act in made):
         return made, left
     if made and heard.rstrip().endswith("?"):

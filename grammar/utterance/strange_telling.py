@@ -1,0 +1,66 @@
+"""Devices and bare numbers among words that no description has: they may be of something else."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from functools import cache
+
+from boxaloud.grammar import acts, grammar_data
+from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.clauses.clause import Clause
+from boxaloud.grammar.utterance.other_talk import TELLS
+from boxaloud.grammar.utterance.whereabouts import kept_of_this_box
+
+_SLIGHT = (
+    acts.AddDevice, acts.AddGrounds, acts.AddUncounted, acts.AddFitting, acts.AddJumper,
+    acts.AddPart, acts.AddBarrier, acts.Number, acts.Size, acts.NoneOfThem, acts.Place, acts.Hang,
+)  # fmt: skip
+STRANGE, STRANGE_AT_LENGTH = 2, 3
+"""Words that no description has from which on what is told beside them is in doubt, and from which
+on one cable or a number alone is: measured over the blind rounds, where one description in a
+hundred has as many."""
+
+
+def strange_telling(made: Sequence[Act], parts: Sequence[Clause], heard: str) -> list[Unread]:
+    """An utterance that tells of nothing but devices, numbers or one cable, among words that no
+    description has: unread, so that it is asked about; empty for any other."""
+    telling = [act for act in made if isinstance(act, TELLS)]
+    if not telling or heard.rstrip().endswith("?"):
+        return []
+    if not all(map(_is_slight, telling)):
+        return []
+    if all(isinstance(act, acts.AddUncounted) for act in telling):
+        return []  # it counts nothing, wherever it is
+    numbers = all(isinstance(act, (acts.Number, acts.SetVolume)) for act in telling)
+    cabled = any(isinstance(act, acts.AddCable) for act in telling)
+    least = STRANGE_AT_LENGTH if cabled or numbers else STRANGE
+    found = {
+        element.tag
+        for clause in parts
+        for element in clause.elements
+        if element.found is None and _is_strange(element.tag)
+    }
+    if len(found) < least or kept_of_this_box(parts, heard):
+        return []
+    return [Unread.whole(heard)]
+
+
+def _is_slight(act: Act) -> bool:
+    """Whether an act tells so little that it may be of something else."""
+    if isinstance(act, acts.AddCable):
+        return act.count in (None, 1)
+    if isinstance(act, acts.AddConductors):
+        return act.count is None or act.awg is None
+    if isinstance(act, acts.SetVolume):
+        return "cu" not in act.words.lower() and "box" not in act.words.lower()
+    return isinstance(act, _SLIGHT)
+
+
+def _is_strange(tag: str) -> bool:
+    word = tag.replace("'", "")
+    return word.isalpha() and len(word) > 2 and tag not in _beside()
+
+
+@cache
+def _beside() -> frozenset[str]:
+    return frozenset(grammar_data.table("whereabouts")["beside"]["words"])
