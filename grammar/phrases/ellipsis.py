@@ -25,7 +25,7 @@ _CARRIED: dict[str, list[str]] = _RULES["carried"]
 def settled(heard: str, statements: list[Statement], left_over: list[Span]) -> Understanding:
     """The understanding of an utterance from its statements and its uncovered places."""
     statements = [_in_form(statement) for statement in _without_vague(statements)]
-    statements = [one for one in statements if not _in_somewhere(heard, one)]
+    statements = [one for one in statements if not _in_somewhere(heard, one, statements)]
     lent: tuple[Span, ...] = ()
     if len(statements) > 1:
         before = [statement for statement in statements if _sizes_others(statement)]
@@ -39,8 +39,9 @@ def settled(heard: str, statements: list[Statement], left_over: list[Span]) -> U
     return Understanding(heard, tuple(_not_that(statements)), runs, lent)
 
 
-def _in_somewhere(heard: str, statement: Statement) -> bool:
-    """ "the one in the garage": no cable that comes in."""
+def _in_somewhere(heard: str, statement: Statement, all_said: list[Statement]) -> bool:
+    """ "the one in the garage": no cable that comes in, unless others without a size go on with
+    it: "one in kitchen, one out, all 12-2"."""
     if statement.kind != "cable" or statement.slots.get("role") != "in" or "awg" in statement.slots:
         return False
     rest = heard[statement.span[1] :].lower().lstrip()
@@ -49,10 +50,17 @@ def _in_somewhere(heard: str, statement: Statement) -> bool:
     named = re.match(r"[a-z]+", rest)
     if named is None or statement.slots.get("count") != 1:
         return False
+    if any(one is not statement and (_sizes_others(one) or _elided(one)) for one in all_said):
+        return False
     if named[0] in _ROOMS:
         return True
     before = heard[: statement.span[0]].lower() + statement.words.lower()
     return named[0] in _ROOM_WORDS and _THIS_ONE.search(before) is not None
+
+
+def _elided(statement: Statement) -> bool:
+    """Whether a cable is told by its way alone, and lends its size from another."""
+    return statement.kind == "cable" and "role" in statement.slots and "awg" not in statement.slots
 
 
 _ROOMS = frozenset(grammar_data.table("clauses")["rooms"]["names"]) - {"box"}

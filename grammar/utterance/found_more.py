@@ -21,7 +21,9 @@ _FOUND = lazy_pattern(
 _ON_TOP = lazy_pattern(r"(?i)\b(?:plus|and|also|add|then|with)\W*$")
 _FURTHER = lazy_pattern(r"(?i)\b(?:more|another|extra|additional|other)\b")
 #: Right behind it: where those go, so that they are others.
-_WAY = lazy_pattern(r"(?i)\s+(?:to|for|from|going|coming|heading|up|out|down|over|in)\b")
+_WAY = lazy_pattern(
+    r"(?i)\s+(?:more|extra|additional|others?|besides|too|also|to|for|from|going|coming|heading|up|out|down|over|in)\b"
+)
 
 
 _LONGEST = 60
