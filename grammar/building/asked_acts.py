@@ -5,13 +5,13 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Sequence
 from dataclasses import replace
-from functools import lru_cache
-from typing import Any, cast
+from typing import cast
 
 from boxaloud.grammar import acts, grammar_data
 from boxaloud.grammar.acts import Act
-from boxaloud.grammar.building.asked_question import LONGEST, Question, named
+from boxaloud.grammar.building.asked_question import Question, named
 from boxaloud.grammar.building.box_questions import asks_of_the_outcome, box_wanted
+from boxaloud.grammar.building.fixed_questions import fixed_question
 from boxaloud.grammar.building.report_questions import report_asked
 from boxaloud.grammar.building.room_questions import asks_for_room, most_of, room_for
 from boxaloud.grammar.building.supposed_acts import is_about
@@ -26,8 +26,6 @@ from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.phrases.statements import Statement
 
 _TABLE = grammar_data.table("questions")
-#: Questions of a fixed kind by the words they are put in, the first that matches.
-_FIXED: tuple[tuple[str, str], ...] = tuple((row["about"], row["say"]) for row in _TABLE["fixed"])
 #: What the code asks beside the count, by the words it is asked in.
 _CODE: tuple[tuple[str, str], ...] = tuple((row["id"], row["say"]) for row in _TABLE["code"])
 _COUNTS = lazy_pattern(
@@ -122,7 +120,7 @@ def _taken_by_a_thing(question: Question) -> list[Act] | None:
 
 def _of_a_fixed_kind(question: Question) -> list[Act] | None:
     """A question of questions.toml; about the count, with what it is to be counted for."""
-    fixed = _fixed(question.clause, question.words, question.span)
+    fixed = fixed_question(question.clause, question.words, question.span)
     if fixed is None:
         return None
     counts = isinstance(fixed, acts.Ask) and fixed.about in ("total", "margin", "capacity")
@@ -261,25 +259,6 @@ _READINGS: tuple[Callable[[Question], list[Act] | None], ...] = (
 )
 
 
-def _fixed(clause: Clause, words: str, span: tuple[int, int]) -> Act | None:
-    """A question of a fixed kind, by the words it is put in."""
-    about = _asked_about(clause.line[:LONGEST])
-    if about is None:
-        return None
-    if about.startswith("list"):
-        only = about.partition(":")[2]
-        return acts.ListBoxes(only=cast(Any, only), words=words, span=span)
-    if about.startswith("why"):
-        return acts.AskWhy(of=about.partition(":")[2] or None, words=words, span=span)
-    return acts.Ask(about=cast(Any, about), words=words, span=span)
-
-
-@lru_cache(maxsize=1024)
-def _asked_about(line: str) -> str | None:
-    """What a line of tags asks about, by the first expression that it holds."""
-    return next((about for about, pattern in _FIXED if re.search(pattern, line)), None)
-
-
 def _meaning(
     term: str | None, things: Sequence[Statement], words: str, span: tuple[int, int]
 ) -> acts.AskMeaning:
@@ -294,5 +273,5 @@ def _meaning(
 def order(clause: Clause, heard: str) -> list[Act] | None:
     """ "Convert to mL", "show me the math": a question of a fixed kind put as an order."""
     words = heard[clause.span[0] : clause.span[1]]
-    fixed = _fixed(clause, words, clause.span)
+    fixed = fixed_question(clause, words, clause.span)
     return None if fixed is None else [fixed]

@@ -19,6 +19,7 @@ from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer.heard_words import Word
 from boxaloud.grammar.quick_dataclass import dataclass
 from boxaloud.grammar.utterance.elsewhere_rows import here, rows_in, words_of
+from boxaloud.grammar.utterance.program_talk import said_to_program
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,7 +89,7 @@ def pieces_elsewhere(heard: str) -> list[Piece]:
             continue
         if of == "" and _goes_with(words, before):
             of, held = before, False
-        if of in ("box", "matter"):
+        if of in ("box", "matter") and not said_to_program(heard[start:end]):
             found.append(Piece(start, end, held and _weighs(words)))
         before = of
     return found

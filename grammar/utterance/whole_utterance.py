@@ -54,7 +54,7 @@ def _without_empty_undo(made: list[Act]) -> list[Act]:
         for act in made
         if not (
             isinstance(act, acts.Undo)
-            and re.match(r"(?i)never mind|forget (?:it|that)|take (?:it|that) out", act.words)
+            and re.match(r"(?i)never ?mind|forget (?:it|that)|take (?:it|that) out", act.words)
         )
     ]
 

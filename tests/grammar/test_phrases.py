@@ -8,7 +8,7 @@ from functools import cache
 
 import pytest
 from boxaloud.grammar import grammar_data, help_topics, understand
-from boxaloud.grammar.building import asked_acts, asked_question, told_acts
+from boxaloud.grammar.building import asked_acts, asked_question, fixed_questions, told_acts
 from boxaloud.grammar.patterns import patterns
 from boxaloud.grammar.phrases import sampling
 from boxaloud.grammar.phrases.best_cover import engine
@@ -148,9 +148,10 @@ def _asked() -> set[str]:
                 found.add(pattern)
             return hit
 
-    asked_acts._asked_about.cache_clear()  # what is remembered is not tried again
+    fixed_questions._asked_about.cache_clear()  # what is remembered is not tried again
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(asked_acts, "re", Noting())
+        patch.setattr(fixed_questions, "re", Noting())
         patch.setattr(asked_question, "re", Noting())
         for case in cases():
             if case.acts is not None:
