@@ -103,7 +103,9 @@ def _whereabouts(words: str, described: bool) -> tuple[str, bool]:
     """
     if here("say").search(words):
         return "here", False
-    if described:
+    if words_of("thing").search(words) and words_of("added").search(words):
+        described = True  # "add a 14-2 for the doorbell": an order of this box
+    elif described:
         described = any(words_of(name).search(words) for name in ("thing", "describes"))
     loose = here("loose").search(words) is not None
     for row in rows_in(words):
