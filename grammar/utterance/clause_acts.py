@@ -223,7 +223,8 @@ def _unknown_operator(clause: Clause, heard: str) -> acts.UnknownOperator | None
 
 
 _RELATIVE = lazy_pattern(
-    r"^(?!which (?:<n:1> )?(?:is|are|has|holds|one is) (?:the )?(?:more|most|[a-z]+ier|bigger"
+    r"^(?!where (?:is|are|was|were)\b)"
+    r"(?!which (?:<n:1> )?(?:is|are|has|holds|one is) (?:the )?(?:more|most|[a-z]+ier|bigger"
     r"|larger|smaller|deeper|wider|taller|tighter|shallower|better|cheaper|[a-z]+est)\b)"
     r"(?:which|who|where|when) (?:(?:is|are|has|have|was|were|goes|go|comes|come|makes|feeds"
     r"|means) (?:(?:a|an|the|all|both|on|to|just|of|got|from) )*<|(?:i|we|both|all|each"
