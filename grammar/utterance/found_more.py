@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
@@ -39,6 +40,7 @@ def counted_anew(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
         if place is not None:
             seen = (kept[place].span[1], act.span[0])
             left[:] = [run for run in left if not seen[0] <= run.span[0] < seen[1]]
+            act = replace(act, span=(kept[place].span[0], act.span[1]))  # all of it is read
             del kept[place:]
         kept.append(act)
     return kept

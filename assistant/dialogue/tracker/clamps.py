@@ -16,11 +16,24 @@ def clamps(turn: Turn, act: SetClamps) -> None:
         _set_again(turn, contrary, act)
     elif act.where == "present":
         state = altered(turn.state, clamps_mentioned=True, last="clamps")
-        if state.clamps == "none":  # there are some after all: where is yet to be said
+        if state.clamps == "none" and not _remarked(turn, act):
+            # there are some after all: where is yet to be said
             state = altered(state, clamps="unknown")
         turn.enter(state, say("echo.clamps_somewhere"), act.words)
     else:
         set_clamps(turn, act.where)
+
+
+_REMARK = lazy_pattern(
+    r"(?i)\s*(?:is|are|look|looks|feel|feels|seem|seems) (?:all |still |just |pretty |nice and )*"
+    r"(?:fine|good|ok|okay|tight|snug|great|alright|all right|clean|new|old|rusty|loose)\b"
+)
+
+
+def _remarked(turn: Turn, act: SetClamps) -> bool:
+    """ "The clamps are fine": how they are, and not that there are any."""
+    start, end = act.span
+    return turn.heard[start:end] == act.words and _REMARK.match(turn.heard, end) is not None
 
 
 _TOLD = lazy_pattern(
