@@ -28,7 +28,11 @@ _MIGHT_BE = lazy_pattern(
     r":[^>]*:d>|<n:\d+> of (?:them|those|these)) (?:could|might) (?:also |just |all )?"
     r"(?:be|become|get|go)\b"
 )
-_SUPPOSE = (_MUSING, _ASKED_IF, _BY_EDITION, _MIGHT_BE)
+#: "With a 14-3 added, how would it be".
+_ASKED_BEHIND = lazy_pattern(
+    r"> .*\bhow (?:would|will|does|do) (?:it|that|this|we|things) (?:be|do|look|come out|fare)$"
+)
+_SUPPOSE = (_ASKED_BEHIND, _MUSING, _ASKED_IF, _BY_EDITION, _MIGHT_BE)
 
 
 def supposes(line: str) -> bool:

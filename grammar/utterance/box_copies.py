@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from decimal import Decimal
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Utterance
@@ -72,7 +73,19 @@ def box_copied(heard: str, read: Callable[[str], Utterance]) -> Utterance | None
     left = tuple(
         replace(run, span=(run.span[0] + end, run.span[1] + end)) for run in different.unread
     )
-    return Utterance(heard, (copy, *shifted(different.acts, end)), left)
+    acts_of_rest = tuple(_measured(act) for act in different.acts)
+    return Utterance(heard, (copy, *shifted(acts_of_rest, end)), left)
+
+
+_LEAST = Decimal("7.5")
+"""Cubic inches of the smallest box of Table 314.16(A); a smaller number counts something."""
+
+
+def _measured(act: Act) -> Act:
+    """ "The same but a 22": what is different by a number alone is how large the box is."""
+    if not isinstance(act, acts.Number) or act.value is None or act.value < _LEAST:
+        return act
+    return acts.SetVolume(volume=act.value, words=act.words, span=act.span, doubts=act.doubts)
 
 
 def named_as_copy(made: list[Act], read: Callable[[str], Utterance]) -> list[Act]:
