@@ -193,14 +193,17 @@ def _told_of(turn: Turn, thing: Thing) -> bool:
 
 
 def _known(turn: Turn, thing: Thing) -> bool:
-    """Whether "the switch" is the one device of its name that was in the box before; "the device"
-    is any."""
-    if not isinstance(thing, AddDevice) or thing.count is not None:
+    """Whether "the switch" is the one device of its name that was in the box before, "both
+    switches" the two of it; "the device" is any."""
+    if not isinstance(thing, AddDevice):
         return False
-    if not thing.words.lower().startswith(("the ", "that ")):
+    both = thing.count == 2 and thing.words.lower().startswith("both ")
+    if not both and (
+        thing.count is not None or not thing.words.lower().startswith(("the ", "that "))
+    ):
         return False
     began = [i.content for i in turn.began.items if isinstance(i.content, Yoke)]
     if thing.name == "device":
         return bool(began)
     alike = [one for one in began if thing.name is not None and one.name == thing.name]
-    return len(alike) == 1 and alike[0].count == 1
+    return len(alike) == 1 and alike[0].count == (thing.count or 1)
