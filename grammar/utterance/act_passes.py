@@ -82,6 +82,7 @@ from boxaloud.grammar.utterance.restated_counts import (
     passes_through_again,
     put_out,
     taken_off,
+    thought_before,
 )
 from boxaloud.grammar.utterance.restated_lists import restated_list
 from boxaloud.grammar.utterance.ring_measures import ring_like_box, ring_measured
@@ -170,6 +171,7 @@ FIRST: Passes = (
     (listed_options.without_options, (acts.SetSize, acts.SetVolume, acts.Number), 1),
     (listed_options.by_its_volume, (acts.SetSize, acts.Suppose), 1),
     (counted_aloud, (acts.Number,), 2),
+    (thought_before, (acts.Number, acts.RestateNumber), 2),
     (counts_not_names, (acts.NextBox,), 2),
     (leads_on, (acts.NextBox,), 2),
     (shared_yoke, (), 0),

@@ -34,6 +34,7 @@ from boxaloud.grammar.utterance.correction_markers import (
 from boxaloud.grammar.utterance.denied_numbers import (
     denied_behind,
     denied_count,
+    denied_first,
     denied_number,
     denies_things,
     in_its_place,
@@ -45,6 +46,7 @@ from boxaloud.grammar.utterance.device_words import names_device
 from boxaloud.grammar.utterance.forbidden_orders import forbidden_order
 from boxaloud.grammar.utterance.further_by_likeness import further_by_likeness
 from boxaloud.grammar.utterance.gone_back import taken_back
+from boxaloud.grammar.utterance.heading_devices import named_alone
 from boxaloud.grammar.utterance.headings import BOX_TOPIC, of_the_box
 from boxaloud.grammar.utterance.layout import plain_layout, single_spaced, trimmed
 from boxaloud.grammar.utterance.lone_numbers import restated_alone
@@ -120,7 +122,7 @@ def recognise(
     made = things_named(made, recognise)
     made = named_as_copy(made, lambda part: recognise(part, expect, aliases))
     made, left = tidied(made, left, reading.parts, found.heard)
-    made = without_empty_steps(made, found.heard)
+    made = named_alone(without_empty_steps(made, found.heard), found.heard, expect)
     if any(isinstance(act, acts.DescribePull) for act in made):
         # the reader of pull boxes did not know it for one: what else is of it would be lost
         return Utterance(found.heard, (), (Unread.whole(found.heard),))
@@ -243,12 +245,7 @@ class _Reading:
             self.made.append(contrast)
             self.place += 2
             return True
-        if (
-            not self._last
-            and clause.line.startswith("not <")
-            and clause.closes in (",", ".", ";", "-")
-            and len(clause.elements) < 4
-        ):
+        if not self._last and denied_first(clause):
             told = self._told(self.place + 1, True)
             self.made += restated_for(clause, told)
             return True

@@ -184,6 +184,32 @@ def feeding_on(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     return kept
 
 
+_OF_BOX = lazy_pattern(
+    r"(?i)(?:\b(?:box|boxes|gang|square|octagon|octo|handy)"
+    r"(?: (?:up |down |out |over )?(?:in|at|by|on|near|behind|under|above|over|beside) (?:the )?"
+    r"[a-z]+(?: [a-z]+)?)?,?"
+    r"|\b(?:this|that|it|here)(?: is|['’]s) the (?:one|1)),?"
+    r" (?:(?:that|which|what)(?:['’]s| is)? )?(?:(?:just|also|only|then) )?"
+    r"(?:feeds?|feeding|fed|supplies|supplying)\b"
+)
+
+
+def box_that_feeds(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "The box that feeds the freezer has two 12-2s": a box is told by what it feeds, and that is
+    no cable of its own."""
+    fed = [found.span() for found in _OF_BOX.finditer(heard)]
+    return [
+        act
+        for act in made
+        if not (
+            isinstance(act, acts.AddCable)
+            and act.count is None
+            and is_role(act)
+            and any(start < act.span[1] <= end for start, end in fed)
+        )
+    ]
+
+
 def passing_through(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "Then one 12-2 passes too": of a cable, and no question is skipped."""
     cables = any(isinstance(act, (acts.AddCable, acts.AddConductors)) for act in made)

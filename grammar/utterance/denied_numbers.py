@@ -24,8 +24,8 @@ _DENIED = lazy_pattern(
 )
 _DENIED_THINGS = lazy_pattern(
     r"(?:(?:so|ah|oh|no|and|but|well|actually|wait|sorry|hey|ok|okay|um|uh|look) )*"
-    r"(?:(?:it|that|this|they|those|there) )?(?:(?:is|are|was|were) not|aint|isnt|arent|wasnt"
-    r"|werent) (?:really |actually )*"
+    r"(?:(?:(?:it|that|this|they|those|there) )?(?:(?:is|are|was|were) not|aint|isnt|arent|wasnt"
+    r"|werent)|(?P<bare>not)) (?:really |actually )*"
     r"<(?:cable|device|conductors|grounds|fitting):(?P<count>[1-9]\d*):>"
 )
 #: "It's the one stacked one": one of them, whatever sort it is.
@@ -69,12 +69,44 @@ def denied_count(clause: Clause, following: Sequence[Clause], told: Sequence[Act
     value = act.value if isinstance(act, (acts.Number, acts.RestateNumber)) else None
     if value is None or value != int(value):
         return []
+    denied = _DENIED_THINGS.fullmatch(clause.line)
+    if denied is not None and denied["bare"] and isinstance(thing, _COUNTED):
+        return [_so_many(thing, int(value), act)]
     return [
         acts.Recount(
             target=just_like(thing), count=int(value), words=act.words, span=act.span,
             doubts=act.doubts, function="correction",
         )
     ]  # fmt: skip
+
+
+_BOTH_COUNTS = lazy_pattern(
+    r"(?:no )?not <(?:n:[1-9]\d*|conductors:[1-9]\d*:)>"
+    r" <(?:cable|device|conductors|grounds|fitting):[1-9]\d*:[^>]*>"
+)
+
+
+def denied_first(clause: Clause) -> bool:
+    """ "Not a switch, …": only what is not so, before what is. "Not three 14-2s, two", which is
+    heard as "not 3, 14-2s 2", holds both."""
+    return (
+        clause.line.startswith("not <")
+        and clause.closes in (",", ".", ";", "-")
+        and len(clause.elements) < 4
+        and _BOTH_COUNTS.fullmatch(clause.line) is None
+    )
+
+
+_COUNTED = (acts.AddCable, acts.AddDevice, acts.AddConductors, acts.AddGrounds, acts.AddFitting)
+
+
+def _so_many(thing: acts.Thing, count: int, said: Act) -> Act:
+    """ "Not three 14-2s, two": so many of them, told first or in place of those."""
+    return acts.Restate(
+        thing=replace(thing, count=count, words=said.words, span=said.span),
+        instead_of=just_like(thing), words=said.words, span=said.span, doubts=said.doubts,
+        function="correction",
+    )  # fmt: skip
 
 
 _LEAST_VOLUME = 5

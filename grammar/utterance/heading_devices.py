@@ -3,6 +3,8 @@ listed."""
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.clauses.act_kinds import is_thing
@@ -23,7 +25,9 @@ _COMMA = lazy_pattern(r"(?i)(?: (?:box|problem|job|circuit|location))?\s*,")
 #: "Den switch box two 14-2 and a dimmer", as an ear gives it.
 _ITS_BOX = lazy_pattern(r"(?i)\s+box\b")
 _PLACES = ROOMS | ROOM_WORDS
-_COUNTED = lazy_pattern(r"(?i)(?:a|an|one|two|three|four|five|six|\d|just|only|single)\b")
+_COUNTED = lazy_pattern(
+    r"(?i)(?:a|an|one|two|three|four|five|six|\d|just|only|single)\b(?![- ]?way)"
+)
 _WIDE = ("range receptacle", "dryer receptacle")
 """Of one of these a box has no second: it is called by it, and it is listed."""
 _SWITCHES = ("switch", "dimmer", "timer", "sensor", "control")
@@ -41,6 +45,51 @@ def named_by_device(made: list[Act], heard: str, left: list[Unread]) -> list[Act
     if not any(isinstance(act, (acts.AddCable, acts.AddConductors)) for act in made):
         return made
     return [act for act in made if act is not first]
+
+
+#: "The front hall switch first", "front bedroom switch box", "this is the bath GFCI".
+_ONLY_NAME = lazy_pattern(
+    r"(?i)\W*(?:(?:ok|okay|alright|all right|right|so|um|uh|now|well|and|hey|hi|hello|first|next"
+    r"|next up|starting|start|let me|let['’]?s|let us|i['’]?m|i am|we['’]?re|we are|i['’]?ll"
+    r"|we['’]?ll|i|we|do|doing|begin|beginning|go|going|with|at|on|over|to|here['’]?s|here is"
+    r"|this is|this one|this one['’]?s|is|it['’]?s|it is|that['’]?s|for|in|the|my|our),? )*"
+)
+_AROUND_NAME = lazy_pattern(r"(?i)[a-z' -]*")
+_NAME_ENDS = lazy_pattern(
+    r"(?i)(?: (?:box|one|location|job))?(?:,? (?:first|to start|to begin with|now|next|here"
+    r"|please))*\W*"
+)
+_SOME_PLACE = lazy_pattern(r"(?i)\b(?:box|first|to start|to begin with)\b")
+
+
+def named_alone(made: list[Act], heard: str, expect: str | None) -> list[Act]:
+    """ "Bath GFCI.", "the front hall switch first", before anything is told: what the box is called
+    by, which is in it, and is not counted again where it is told by itself."""
+    told = [act for act in made if not isinstance(act, (acts.Social, acts.NameBox))]
+    device = told[0] if len(told) == 1 else None
+    if isinstance(device, acts.Restate) and device.instead_of is None:
+        device = device.thing  # "this is the laundry dimmer": there is none yet
+    if expect not in (None, "contents") or not isinstance(device, acts.AddDevice):
+        return made
+    if device.count is not None or not _kind(device) or device.doubts or "?" in heard:
+        return made
+    lead = _ONLY_NAME.match(heard)
+    start = max(device.span[0], lead.end() if lead else 0)
+    words = heard[start : device.span[1]].lower()
+    if _COUNTED.match(words) or not _NAME_ENDS.fullmatch(heard, device.span[1]):
+        return made
+    if lead is None or not _AROUND_NAME.fullmatch(heard, lead.end(), device.span[1]):
+        return made
+    named = set(heard[lead.end() : device.span[1]].lower().split())
+    if not _PLACES & named and not _SOME_PLACE.search(heard, device.span[1]):
+        return made
+    named_device = replace(device, doubts=(acts.Doubt("count", "named"),))
+    told = [named_device if act is told[0] else act for act in made]
+    if any(isinstance(act, acts.NameBox) for act in made):
+        return told
+    span = (lead.end(), device.span[1])
+    name = heard[slice(*span)].lower()
+    return [acts.NameBox(name=name, words=heard[slice(*span)], span=span), *told]
 
 
 def _heads(first: Act, heard: str) -> bool:

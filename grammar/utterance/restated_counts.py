@@ -213,3 +213,44 @@ def _of_those_through(act: Act, before: list[Act], heard: str) -> bool:
             for other in before
         )
     )
+
+
+_THOUGHT = lazy_pattern(
+    r"(?i)\b(?:i|we|he|she|they)(?:['’]d| had| have|['’]ve)?"
+    r" (?:thought|figured|guessed|expected|assumed|believed|remembered|first saw|saw at first)"
+    r"(?: (?:that|there|it|they|i|we|was|were|had|only|just|about|all))* $"
+)
+_BUT = lazy_pattern(
+    r"(?i)[ ,.;]*(?:but|and|only|now|turns out)\b[^.;?!]{0,60}?"
+    r"|[.;]+ *(?:turns out|it turns out|but|now|no)\b[ ,]*[^.;?!]{0,40}?"
+)
+_COUNT_ONLY = lazy_pattern(
+    r"(?i)(?:(?:but|and|so|now) )*(?:(?:there|it|that|they)(?:['’]?s|['’]?re| is| are| were| was)?"
+    r" |i (?:see|count|found|have|got) )?(?:really |actually |only |just |all )*[a-z0-9]+"
+)
+
+
+def thought_before(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "I thought two 14-2s, but now there are three": so many, and not those that were thought."""
+    kept: list[Act] = []
+    for act in made:
+        last = kept[-1] if kept else None
+        value = act.value if isinstance(act, (acts.Number, acts.RestateNumber)) else None
+        if (
+            value is not None
+            and value == int(value)
+            and 0 < value < 10
+            and is_thing(last)
+            and last.count is not None
+            and _THOUGHT.search(heard[: last.span[0]])
+            and _BUT.fullmatch(heard, last.span[1], act.span[0])
+            and _COUNT_ONLY.fullmatch(act.words)
+        ):
+            thing = replace(last, count=int(value), words=act.words, span=act.span)
+            kept[-1] = acts.Restate(
+                thing=thing, instead_of=just_like(last), words=act.words, span=act.span,
+                doubts=act.doubts, function="correction",
+            )  # fmt: skip
+            continue
+        kept.append(act)
+    return kept

@@ -10,7 +10,7 @@ from boxaloud.grammar.utterance.answered_at_once import (
     numbers_asked_with,
 )
 from boxaloud.grammar.utterance.become_others import become_others
-from boxaloud.grammar.utterance.cable_roles import feeding_on, passing_through
+from boxaloud.grammar.utterance.cable_roles import box_that_feeds, feeding_on, passing_through
 from boxaloud.grammar.utterance.clamp_counts import one_on_each
 from boxaloud.grammar.utterance.clamps_after_all import found_after_all
 from boxaloud.grammar.utterance.cleaned_labels import wiped_to_read
@@ -44,6 +44,7 @@ IN_TALK = (
     (ordered_together, (acts.Remove,), 3),
     (last_of_size, (acts.Remove,), 1),
     (passing_through, (acts.Skip,), 2),
+    (box_that_feeds, (acts.AddCable,), 1),
     (feeding_on, (acts.AddCable,), 2),
     (one_on_each, (acts.SetClamps,), 2),
     (undone_things, (acts.Undo,), 2),
