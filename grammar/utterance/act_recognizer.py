@@ -43,6 +43,7 @@ from boxaloud.grammar.utterance.denied_numbers import (
 )
 from boxaloud.grammar.utterance.denied_tails import without_denied_values
 from boxaloud.grammar.utterance.device_words import names_device
+from boxaloud.grammar.utterance.entering_unsized import entering_unsized
 from boxaloud.grammar.utterance.forbidden_orders import forbidden_order
 from boxaloud.grammar.utterance.further_by_likeness import further_by_likeness
 from boxaloud.grammar.utterance.gone_back import taken_back
@@ -128,6 +129,7 @@ def recognise(
         return Utterance(found.heard, (), (Unread.whole(found.heard),))
     left = [*left, *held, *vague_additions(made, found.heard)]
     left += further_by_likeness(made, found.heard, left)
+    left += entering_unsized(made, found.heard, left, elsewhere)
     return Utterance(found.heard, tuple(made), tuple(left))
 
 

@@ -28,6 +28,14 @@ _NAMED = lazy_pattern(
     r"|down) .+"
 )
 
+#: "The doorbell", "the attic": a name, and none of the words that point at what came last.
+_NAME = lazy_pattern(
+    r"(?i)the (?!(?:first|second|third|fourth|fifth|last|others?|whole|only|next|new|old|same|extra"
+    r"|previous|latest|final|ones?|things?|lot|rest|pair|two|three|four|stuff|item|line|entry|step"
+    r"|bit|part|addition|change|half|number|mistake|damn|stupid)\b)"
+    r"[a-z]{3,}(?: [a-z]{3,})?"
+)
+
 
 def called(turn: Turn, thing: Act) -> str:
     """What a thing is called, with what it is for where that stands behind it."""
@@ -53,6 +61,10 @@ def unknown(state: State, target: Reference) -> bool:
     """Whether words say what a cable is for, and none is known to be for that: "the attic run"."""
     if target.awg is not None or target.count is not None or target.item is not None:
         return False
-    if target.kind not in ("cable", "wire", "anything") or not _NAMED.fullmatch(target.words):
+    said = target.words.strip()
+    named = target.kind in ("cable", "wire", "anything") and _NAMED.fullmatch(said)
+    pointed = target.ordinal is not None or target.which != "said" or target.name is not None
+    alone = target.kind == "anything" and not pointed and _NAME.fullmatch(said)
+    if not named and not alone:
         return False
     return not references.by_words(state, target.words)

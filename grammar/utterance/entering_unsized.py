@@ -1,0 +1,101 @@
+"""What comes into the box besides, of a size or a number that nobody said: "and the home run",
+"a jumper out to the other box", "I forgot the feed". Each conductor that enters counts,
+314.16(B)(1), so that no verdict stands over one of which nothing was made."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+
+from boxaloud.grammar import acts, grammar_data
+from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.utterance.masked_words import is_bare, masked
+from boxaloud.grammar.utterance.whereabouts import Piece
+
+_TABLE = grammar_data.table("clauses")["entering"]
+
+
+def _any(name: str) -> str:
+    return "(?:{})".format("|".join(_TABLE[name]))
+
+
+_NOUN = _any("nouns")
+_DEVICE = _any("devices")
+#: Up to four words that say which; none of them begins what another thing does.
+_WHICH = rf"(?:(?!(?:{'|'.join(_TABLE['parting'])})\b)[a-z][a-z'-]*\s+){{0,4}}?"
+_LEAD = (
+    r"(?:(?:um|uh|er|hello|hi|hey|oh|ok|okay|so|then|well|yeah|yes|wait|hold on|but|please),?\s+)*"
+)
+_BESIDES = _any("besides")
+#: "The feed", "the rest of the romex", "an extra leg".
+_ARTICLE = _any("articles")
+_STOP = rf"(?=\s*$|[,.;!]|\s+{_any('behind')}\b)"
+_ALONE = (
+    # "and the home run", "plus the rest of the romex", "with the leads from the fan"
+    lazy_pattern(rf"\s*{_LEAD}{_BESIDES},?\s+(?P<new>(?:{_ARTICLE}\s+)?{_WHICH}{_NOUN}){_STOP}"),
+    # "and a USB charger", "plus a little gizmo for the fan"
+    lazy_pattern(
+        rf"\s*{_LEAD}{_BESIDES},?\s+(?P<new>(?:an?|another|one|the|some)\s+{_WHICH}{_DEVICE}){_STOP}"
+    ),
+    # "the smoke alarm wire comes through here too", "a second feed enters the back"
+    lazy_pattern(
+        rf"\s*{_LEAD}(?:{_BESIDES}\s+)?(?P<new>{_ARTICLE}\s+{_WHICH}{_NOUN})\s+"
+        rf"(?:also\s+|still\s+|just\s+)*{_any('enters')}\b(?P<behind>.*)"
+    ),
+    # "they ran the sub feed through here"
+    lazy_pattern(
+        rf"\s*{_LEAD}(?:they|he|she|somebody|someone|we|i)\s+(?:also\s+)?{_any('brought')}\s+"
+        rf"(?P<new>{_ARTICLE}\s+{_WHICH}{_NOUN})\s+(?P<behind>.*)"
+    ),
+    # "I forgot one", "I left out the fan wire", "I didn't count the feed"
+    lazy_pattern(
+        rf"\s*{_LEAD}(?:and\s+)?(?:i|we|you)\s+(?:also\s+|just\s+|had\s+|have\s+)*{_any('missed')}"
+        rf"\s+(?P<new>(?:one|another|two|three|a\s+few|some|a\s+couple)(?:\s+more)?"
+        rf"|(?:the|a|that)\s+(?:other\s+)?one|(?:{_ARTICLE}\s+)?{_WHICH}{_NOUN}){_STOP}"
+    ),
+    # "one up to the attic", "one loops through", "there's one tucked behind"
+    lazy_pattern(
+        rf"\s*{_LEAD}(?:{_BESIDES}\s+)?(?:there(?:'s|\s+is|\s+are)\s+)?"
+        rf"(?P<new>{_any('pronouns')})\s+(?:also\s+|just\s+|that\s+)*{_any('ways')}\b"
+    ),
+    # "also a couple more", "several more wires", "there's a bunch more going out the back"
+    lazy_pattern(
+        rf"\s*{_LEAD}(?:{_BESIDES}\s+)?(?:(?:there(?:'s|\s+is|\s+are)|i\s+have|i've\s+got)\s+)?"
+        rf"(?P<new>(?:{_any('amounts')}\s+more|more)(?:\s+{_WHICH}{_NOUN})?){_STOP}"
+    ),
+)
+#: "The feed comes in the back" of what is there; "comes in here too" is of one besides.
+_BESIDE = lazy_pattern(r"\b(?:too|also|as well|through|thru|in here|into here|here)\b")
+_KNOWN = lazy_pattern(r"(?:the|this|that|these|those|my|our|his|her)\b")
+_LIGHT = lazy_pattern(_any("light"))
+_OF_OTHERS = lazy_pattern(_any("of_others"))
+_SILENT = (acts.OtherTalk, acts.Social, acts.Yes, acts.No, acts.AskUnknown)
+
+
+def entering_unsized(
+    made: Sequence[Act], heard: str, left: Sequence[Unread], elsewhere: Sequence[Piece]
+) -> Iterator[Unread]:
+    """What an utterance of nothing else says to be in the box, and nothing was made of."""
+    if left or elsewhere or heard.rstrip().endswith("?"):
+        return
+    if not all(is_bare(act) or isinstance(act, _SILENT) for act in made):
+        return
+    text = masked(made, heard)
+    if _LIGHT.search(text) or _OF_OTHERS.search(text):
+        return
+    for form in _ALONE:
+        found = form.match(text)
+        if found is not None and _weighs(found):
+            yield Unread(heard[slice(*found.span("new"))], found.span("new"), True)
+            return
+
+
+def _weighs(found: re.Match[str]) -> bool:
+    """ "The feed comes in the back" tells where one goes that is there."""
+    said = found.groupdict()
+    return (
+        "behind" not in said
+        or _KNOWN.match(said["new"]) is None
+        or _BESIDE.search(found.group()[found.end("new") - found.start() :]) is not None
+    )
