@@ -84,7 +84,7 @@ _GOES_ON = lazy_pattern(
 )
 _IN_A = lazy_pattern(r"\b(?:in|into|inside) (?:a|an|the) <n:([0-9]+(?:\.[0-9]+)?)>(?: box)?$")
 _ALONE = lazy_pattern(r"\b(?:by (?:it|them)sel(?:f|ves)|alone|empty|and that is all)\b")
-_NUMBERED = lazy_pattern(r"(?:#|number|of|on|for) <n:(18|16|14|12|10|8|6)>")
+_NUMBERED = lazy_pattern(r"(?:#|number|of|on|for|most|many) <n:(18|16|14|12|10|8|6)>")
 _SIZES = ("18", "16", "14", "12", "10", "8", "6")
 
 

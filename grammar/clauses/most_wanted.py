@@ -11,12 +11,13 @@ _LEAD = (
     r"|could you|would you|will you|do you know|i need to know|let me know|i would like to know"
     r"|i want to know|to|up to) )*"
 )
-_NUMBER = r"(?:number|numbers|count|amount|quantity|no|qty|how many)"
+_NUMBER = r"(?:number|numbers|count|amount|quantity|no|qty|#|how many)"
 _LEAVE = r"(?:possible|permitted|allowed|allowable|permissible|legal)"
 _WIRE = r"(?:<(?:conductors|cable|size)::d?>|# <n:[0-9]+>)"
 #: What is counted where it is not said of what: "the most of them", "wires", "conductors".
 _SIZE = r"<n:(?:18|16|14|12|10|8|6)>"
 _THEM = r"(?:them|those|these|wires?|conductors?|such wires)"
+_MORE = r"(?:more |other |additional |extra |further )*"
 _MAY = r"(?:can|could|may|might|will|would|should|allowed|permitted|fits?|takes?|holds?)"
 
 _IF_MOST = (
@@ -29,13 +30,15 @@ _ASKS = lazy_pattern(
     rf"(?: {_LEAVE})* {_NUMBER}(?: {_LEAVE})*(?:$| (?:of|for|in)\b)(?!.*<[a-z_]+:[0-9]+:)"
     rf"|^{_LEAD}(?:the )?(?:max|maximum) (?:of )?{_WIRE}"
     rf"|^{_LEAD}(?:the )?(?:max|maximum|most) {_THEM}$"
-    rf"|^{_LEAD}(?:the )?most (?:of )?(?:{_WIRE}|{_THEM}) (?:that |which |i |we |you |it )*{_MAY}\b"
+    rf"|^{_LEAD}(?:the )?most (?:of )?(?:{_WIRE}|{_THEM}|{_SIZE}) "
+    rf"(?:(?:that|which|i|we|you|it|the|a|an|<box_[^>]*>|box|deep|one) )*{_MAY}\b"
     rf"|\b(?:room|space)(?: left| there| still)* for how many\b"
-    rf"|\bhow many (?:more |other )?{_WIRE}.*\b(?:can|could|may|might|fits?|takes?|holds?|go)\b"
+    rf"|\bhow many {_MORE}{_WIRE}.*\b(?:can|could|may|might|fits?|takes?|holds?|go)\b"
+    rf"|\bhow many {_MORE}(?:{_WIRE}|{_SIZE})(?: (?:at|is) (?:the )?)? ?(?:max|maximum|most|tops)$"
     rf"|^{_LEAD}how many(?: (?:are |is )?(?:{_LEAVE}|{_MAY})(?: (?:in (?:it|there|this box)|be"
     r" (?:put|installed|placed|run) in (?:it|there)))?)?$"
     rf"|{_IF_MOST}"
-    rf"|^{_LEAD}(?:the )?(?:number|count) of (?:{_WIRE}|{_SIZE})"
+    rf"|^{_LEAD}(?:the )?(?:number|count|#) of (?:{_WIRE}|{_SIZE})"
     r" (?:that |which |i |we |you |is |are )*"
     rf"(?:{_LEAVE}|{_MAY})\b"
     rf"|^(?:{_WIRE}|{_THEM}) {_LEAVE}(?: in (?:it|there))?$"
@@ -56,13 +59,30 @@ _PUT = lazy_pattern(
 #: Of what there is, or of what something counts as.
 _OF_WHAT_IS = lazy_pattern(
     r"\b(?:did|do i have|have i|have we|are in|are there|did i say|you got|you have|i have now"
-    r"|is in|counts?|counted|worth|equals?|count as)\b"
+    r"|is in|(?<!max )(?<!maximum )(?<!the )counts?|counted|worth|equals?|count as)\b"
 )
 
 
 #: "All number 12. Max?"
 _BARELY = lazy_pattern(rf"{_LEAD}(?:the )?(?:max|maximum|limit)$")
 _IS_IT = lazy_pattern(_IF_MOST)
+
+
+_APART = lazy_pattern(r" (?=(?:how many|max|maximum|most|what is the (?:most|max|maximum)) )")
+
+
+def most_asked_behind(line: str) -> int | None:
+    """Where such a question begins behind what is told without a break, "4 square deep how many
+    12s max"; None where none does."""
+    for found in _APART.finditer(line):
+        told, asked = line[: found.start()], line[found.end() :]
+        if "<" in told and asks_for_most(asked) and _TOLD.search(told):
+            return found.start()
+    return None
+
+
+#: What ends a told part: a thing or a measure, and no word that the question goes on from.
+_TOLD = lazy_pattern(r"(?:>|\b(?:deep|box|in it|there|clamps|inside|outside))$")
 
 
 def asks_if_most(line: str) -> bool:

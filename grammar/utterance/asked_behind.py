@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from boxaloud.grammar.clauses.clause import Clause
 from boxaloud.grammar.clauses.mood import find_mood
+from boxaloud.grammar.clauses.most_wanted import most_asked_behind
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 _IF_IT_MATTERS = lazy_pattern(
@@ -75,6 +76,13 @@ def asked_apart(parts: Sequence[Clause]) -> list[Clause]:
             made += [
                 _part(clause, 0, found.start(), ","),
                 replace(_part(clause, found.start(), len(clause.line), clause.closes), opens=","),
+            ]
+        elif (start := most_asked_behind(clause.line)) and (
+            _part(clause, 0, start, ",").mood == "declarative"
+        ):
+            made += [
+                _part(clause, 0, start, ","),
+                replace(_part(clause, start, len(clause.line), clause.closes), opens=","),
             ]
         else:
             made.append(clause)
