@@ -76,9 +76,15 @@ def recognise(
     Without `enclosures` nothing is read as of a pull box or a conduit body.
     """
     open_question, expect = expect, (expect or "").removeprefix(BODY) or None
-    elsewhere, of_others = heard_elsewhere(words)
+    elsewhere, of_others = heard_elsewhere(words) if enclosures else ((), None)
+
+    def in_enclosure(heard: str) -> Utterance | None:
+        if not enclosures:
+            return None
+        return enclosure_talk(heard, open_question, lambda a, b: recognise(a, b, aliases, False))
+
     if of_others is not None:
-        return of_others
+        return in_enclosure(of_others.heard) or of_others
     if isinstance(words, str):
         words = single_spaced(words) if enclosures else words  # a part keeps its places
         laid, held = wires_counted(plain_speech(plain_layout(words), expect))
@@ -104,11 +110,7 @@ def recognise(
         return Utterance(found.heard, (social,))
     if alone := taken_back(found.heard) or project_talk(found.heard, found.statements):
         return Utterance(found.heard, (alone,))
-    if enclosures and (
-        enclosed := enclosure_talk(
-            found.heard, open_question, lambda part, asked: recognise(part, asked, aliases, False)
-        )
-    ):
+    if enclosed := in_enclosure(found.heard):
         return enclosed
     parts = without_denied_values(asked_apart(without_asides(clauses(laid, found.statements))))
     reading = _Reading(found.heard, parts, expect, elsewhere)
