@@ -9,7 +9,7 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.clauses.act_kinds import is_thing
 from boxaloud.grammar.lazy_patterns import lazy_pattern
-from boxaloud.grammar.utterance.headings import ROOM_WORDS, ROOMS
+from boxaloud.grammar.utterance.headings import ROOM_WORDS, ROOMS, may_name
 
 #: Before the device: where the box is, and nothing counted.
 _WHERE = lazy_pattern(
@@ -69,7 +69,7 @@ def named_alone(made: list[Act], heard: str, expect: str | None) -> list[Act]:
     device = told[0] if len(told) == 1 else None
     if isinstance(device, acts.Restate) and device.instead_of is None:
         device = device.thing  # "this is the laundry dimmer": there is none yet
-    if expect not in (None, "contents") or not isinstance(device, acts.AddDevice):
+    if expect != "contents" or not isinstance(device, acts.AddDevice):
         return made
     if device.count is not None or not _kind(device) or device.doubts or "?" in heard:
         return made
@@ -80,8 +80,7 @@ def named_alone(made: list[Act], heard: str, expect: str | None) -> list[Act]:
         return made
     if lead is None or not _AROUND_NAME.fullmatch(heard, lead.end(), device.span[1]):
         return made
-    named = set(heard[lead.end() : device.span[1]].lower().split())
-    if not _PLACES & named and not _SOME_PLACE.search(heard, device.span[1]):
+    if not _is_name(heard[lead.end() : device.span[1]].lower().split(), heard[device.span[1] :]):
         return made
     named_device = replace(device, doubts=(acts.Doubt("count", "named"),))
     told = [named_device if act is told[0] else act for act in made]
@@ -90,6 +89,28 @@ def named_alone(made: list[Act], heard: str, expect: str | None) -> list[Act]:
     span = (lead.end(), device.span[1])
     name = heard[slice(*span)].lower()
     return [acts.NameBox(name=name, words=heard[slice(*span)], span=span), *told]
+
+
+#: "A second GFCI", "the other switch": one more, and no name.
+_FURTHER = frozenset(
+    {"second", "third", "fourth", "other", "another", "new", "old", "more", "extra"}
+)
+_OF_DEVICES = frozenset(
+    {"single", "double", "pole", "duplex", "light", "lights", "fan", "wall", "toggle", "smart"}
+)
+
+
+_WAYS = lazy_pattern(r"\b(three|four|3|4) way\b")
+
+
+def _is_name(words: list[str], behind: str) -> bool:
+    """Whether the words up to a device, its own the last of them, name a box by its place, or are
+    said to be of a box by what is behind them."""
+    *before, _ = _WAYS.sub(r"\1-way", " ".join(words)).split() or [""]
+    if before and before[-1] in _FURTHER:
+        return False
+    placed = _PLACES.intersection(before) or _SOME_PLACE.search(behind)
+    return bool(placed) and all(may_name(word) or word in _OF_DEVICES for word in before)
 
 
 def _heads(first: Act, heard: str) -> bool:

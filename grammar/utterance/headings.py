@@ -87,10 +87,11 @@ def _of_a_place(words: Sequence[str]) -> bool:
     """Whether words name a place in a building: a room, and what tells it from others."""
     if not any(word in ROOMS and word != "box" for word in words):
         return False
-    return all(_may_name(word) for word in words)
+    return all(may_name(word) for word in words)
 
 
-def _may_name(word: str) -> bool:
+def may_name(word: str) -> bool:
+    """Whether a word may be of the name of a place: it names one, or means nothing else."""
     return word in ROOMS or word in ROOM_WORDS or word[0] == "<" or word not in known_words()
 
 
@@ -112,7 +113,7 @@ def is_place_name(clause: Clause) -> bool:
         e.found is not None and e.tag[:3] != "<n:" for e in clause.elements
     ):
         return False
-    if not all(_may_name(word) or word in _NEAR for word in words):
+    if not all(may_name(word) or word in _NEAR for word in words):
         return False
     return any(word in ROOMS for word in words) or (words[0] in _NEAR and len(words) > 1)
 
