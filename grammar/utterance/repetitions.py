@@ -14,7 +14,8 @@ from boxaloud.grammar.lazy_patterns import lazy_pattern
 #: Behind a cable: "one old 14-2 that's got no ground".
 _WHICH = lazy_pattern(r"(?i),? (?:that|which|who)(?:'s| |$)[^,.;:]*$")
 _OF_THOSE = lazy_pattern(
-    r"(?i) ?(?:with|on|for|in|to|either) (?:those|these|them|that|it|either)\b"
+    r"(?i) ?(?:(?:with|on|for|in|to|either) (?:those|these|them|that|it|either)\b"
+    r"|of (?:their|its) own\b)"
 )
 
 
@@ -28,13 +29,20 @@ def grounds_of_those(made: list[Act], heard: str, left: list[Unread]) -> list[Ac
             heard[last.span[1] : act.span[0]]
         )
         if denied and (of_last or _OF_THOSE.match(heard, act.span[1])):
-            if isinstance(last, acts.AddConductors):
+            if any(isinstance(one, acts.AddConductors) for one in _nearest(made, act)):
                 continue
             if isinstance(last, acts.AddCable):
                 kept[-1] = replace(last, ground=False, ground_awg=None)
                 continue
         kept.append(act)
     return kept
+
+
+def _nearest(made: list[Act], denial: Act) -> list[Act]:
+    """The thing that stands right before a denial; what was put together of words apart may stand
+    behind it in the list."""
+    before = [act for act in made if is_thing(act) and act.span[1] <= denial.span[0]]
+    return [max(before, key=lambda act: act.span[1])] if before else []
 
 
 _SIZED = lazy_pattern(
