@@ -13,6 +13,7 @@ from dataclasses import replace
 from typing import Literal
 
 from boxaloud.assistant.dialogue.belief.unread_words import says_again
+from boxaloud.assistant.dialogue.box_dialogue import Talk
 from boxaloud.assistant.dialogue.box_names import meant, near
 from boxaloud.assistant.dialogue.journal import Entry
 from boxaloud.assistant.dialogue.nlg.sentences import listed, say
@@ -96,6 +97,15 @@ class Waiting:
 def held(read: Utterance, confidence: float | None) -> Entry:
     """The entry that keeps what waits, as words unread of the box at hand."""
     return Entry(read.heard, (), (Unread.whole(read.heard),), confidence)
+
+
+def box_or_thing(talk: Talk, told: Sequence[Act]) -> bool:
+    """Whether it is open what there is one more of: "another one just like it", right after a box
+    was finished, may be of the box or of what is in it."""
+    before = talk.journal[-1].acts if talk.journal else ()
+    if not told or not any(isinstance(act, acts.Done) for act in before):
+        return False
+    return isinstance(told[0], acts.More) and told[0].target.kind == "anything"
 
 
 def released(heard: str, waiting: Waiting) -> Entry:

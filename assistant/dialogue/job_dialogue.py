@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from decimal import Decimal
 
-from boxaloud.assistant.dialogue.box_asked import Waiting, held, tells
+from boxaloud.assistant.dialogue.box_asked import Waiting, box_or_thing, held, tells
 from boxaloud.assistant.dialogue.box_dialogue import Talk
 from boxaloud.assistant.dialogue.box_list import Boxes, JournalAction, Outcome, Resumed
 from boxaloud.assistant.dialogue.job_acts import EVENTS
@@ -87,7 +87,9 @@ class JobDialogue:
         start = 0
         told = self._settled(of_this_job(told_of_boxes(read.heard, read.acts)))
         if not any(isinstance(act, (*EVENTS, acts.Alias)) for act in told if is_done(act)):
+            open_what = box_or_thing(self.talk, told)
             entry = Entry(read.heard, tuple(told), read.unread, confidence)
+            entry = held(read, confidence) if open_what else entry
             reply = self._released(self._take(entry), read)
             beyond = () if reply.outside else outside(told)
             return replace(reply, outside=beyond) if beyond else reply

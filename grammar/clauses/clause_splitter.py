@@ -198,6 +198,8 @@ def _begins_another(tag: str, element: Element, before: list[Element]) -> bool:
         return True
     if tag in _RESTARTS and before[-1].found is not None and before[-1].tag[0] == "<":
         return True
+    if _orders(tag, before):
+        return True
     if before[-1].tag in _LINKS and len(before) > 1:
         if before[0].tag in _OPERATOR_VERBS and tag.startswith("<box_"):
             return True  # "take out the switch and the box is 20.3": nothing to be taken out
@@ -205,10 +207,29 @@ def _begins_another(tag: str, element: Element, before: list[Element]) -> bool:
     return False
 
 
+_STANDS = frozenset({"is", "was", "are", "were", "goes", "went", "feeds", "fed", "belongs"})
+
+
+def _orders(tag: str, before: Sequence[Element]) -> bool:
+    """ "That 14-3 is dead so take it out": what is told of a thing, and then what is done."""
+    if len(before) < _LEAST_TOLD or not before[0].tag.endswith("::d>"):
+        return False
+    if before[1].tag not in _STANDS:
+        return False
+    if before[-1].tag == "so":
+        return tag in _OPERATOR_VERBS or tag == "i"
+    return tag in _OUT_VERBS and before[-1].tag not in _TO
+
+
+_LEAST_TOLD = 3
+_OUT_VERBS = frozenset({"take", "pull", "remove", "drop", "delete"})
+_TO = frozenset({"to", "can", "will", "you", "i", "we", "not", "should", "could", "or", "and"})
+
+
 def _without_link(elements: list[Element]) -> list[Element]:
     """ "Take out the switch and" is the same as without the word that leads to what follows."""
     end = len(elements)
-    while end > 1 and elements[end - 1].tag in _LINKS:
+    while end > 1 and elements[end - 1].tag in (*_LINKS, "so"):
         end -= 1
     return elements[:end]
 

@@ -32,17 +32,55 @@ def taken_once(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
         again = (
             isinstance(act, acts.Remove)
             and isinstance(last, (acts.Remove, acts.Deny, *_NOT_DONE))
-            and act.target.kind == "anything"
-            and act.target.awg is None
-            and (
-                (_PRONOUN.search(act.words) and not isinstance(last, _NOT_DONE))
-                or _so_many_less(act, last, heard)
-            )
+            and (_points_back(act, last, heard) or _named_again(act, last, heard))
             and not _TOO.search(heard[act.span[0] :])
         )
-        if not again:
-            kept.append(act)
+        if again:
+            continue
+        if isinstance(act, acts.Remove) and _named_behind(act, last, heard):
+            kept.pop()
+        kept.append(act)
     return kept
+
+
+_IT_ALONE = lazy_pattern(r"(?i)(?:it|that|that one)(?:['’]s)?")
+_AND = lazy_pattern(r"(?i)\band\b")
+
+
+def _named_behind(act: acts.Remove, last: Act | None, heard: str) -> bool:
+    """ "It goes past this box. Take the 14-2 out": what "it" was is named by the order."""
+    if not isinstance(last, acts.Remove) or not _THAT_ONE.search(act.words):
+        return False
+    pronoun = last.target.kind == "anything" and _IT_ALONE.fullmatch(last.target.words.strip())
+    between = heard[last.span[1] : act.span[1]]
+    further = _BUT_ANOTHER.search(between) or _AND.search(between)
+    return bool(pronoun) and act.target.kind != "anything" and not further
+
+
+def _points_back(act: acts.Remove, last: Act, heard: str) -> bool:
+    """Whether an order is of what the clause before said to be gone, by a pronoun or by how many
+    are fewer."""
+    if act.target.kind != "anything" or act.target.awg is not None:
+        return False
+    pronoun = _PRONOUN.search(act.words) and not isinstance(last, _NOT_DONE)
+    return bool(pronoun) or _so_many_less(act, last, heard)
+
+
+#: "So take the switch out": the same thing, by a word that points at it.
+_THAT_ONE = lazy_pattern(r"(?i)\b(?:the|that|this|those|these|my)\b")
+
+
+def _named_again(act: acts.Remove, last: Act, heard: str) -> bool:
+    """ "The switch is going in another box, so take the switch out": one switch, named twice."""
+    if not isinstance(last, acts.Remove) or not _THAT_ONE.search(act.words):
+        return False
+    one, other = act.target, last.target
+    same = (one.kind, one.name, one.awg, one.conductors) == (
+        other.kind, other.name, other.awg, other.conductors
+    )  # fmt: skip
+    plain = one.ordinal is other.ordinal is None and one.which == other.which == "said"
+    many = (one.count or 1) == (other.count or 1) and one.kind != "anything"
+    return same and plain and many and not _BUT_ANOTHER.search(heard[last.span[1] : act.span[1]])
 
 
 def _so_many_less(act: acts.Remove, last: Act | None, heard: str) -> bool:

@@ -8,9 +8,11 @@ from dataclasses import replace
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
 from boxaloud.grammar.clauses.act_fields import THINGS, reference_to
+from boxaloud.grammar.clauses.act_kinds import is_thing
 from boxaloud.grammar.clauses.clause import Clause
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 
-_PRONOUNS = frozenset({"it", "that", "them", "those", "these", "this"})
+_PRONOUNS = frozenset({"it", "that", "them", "those", "these", "this", "it's"})
 
 
 def topics_taken_out(made: list[Act], parts: Sequence[Clause]) -> list[Act]:
@@ -25,7 +27,8 @@ def _of_topic(act: acts.Remove, made: Sequence[Act], parts: Sequence[Clause]) ->
     if not place or parts[place - 1].mood != "declarative":
         return act
     before = parts[place - 1]
-    entered = any(before.span[0] <= one.span[0] < before.span[1] for one in made)
+    within = [one for one in made if before.span[0] <= one.span[0] < before.span[1]]
+    entered = not all(_only_told_of(one, before) for one in within)
     named = [
         element.found for element in before.elements
         if element.found is not None and element.found.kind in THINGS and element.tag.endswith("d>")
@@ -33,3 +36,18 @@ def _of_topic(act: acts.Remove, made: Sequence[Act], parts: Sequence[Clause]) ->
     if entered or len(named) != 1:
         return act
     return replace(act, target=reference_to(named[0]))
+
+
+#: "That 14-3 is abandoned", "the dimmer was for the fan": a thing that is there, and what of it.
+_SUBJECT = lazy_pattern(
+    r"^(?:(?:and|but|so|oh|no|wait|well|ok|okay|now|hey|actually) )*<[a-z_]+::d>"
+    r" (?:is|was|isn't|has|goes|went|does|doesn't|got|belongs|looks|feeds|fed|used"
+    r"|came|comes|runs|ran|never)\b"
+)
+
+
+def _only_told_of(act: Act, clause: Clause) -> bool:
+    """Whether an act enters nothing: the clause tells of one thing that is there."""
+    if isinstance(act, acts.OtherTalk):
+        return True
+    return is_thing(act) and act.count is None and _SUBJECT.match(clause.line) is not None
