@@ -116,6 +116,14 @@ _AFTER_ALL = lazy_pattern(
     r"(?: box| one)?"
 )
 
+#: "It isn't an eighteen", "in place of the eighteen", behind the box that it is.
+_NO_LONGER = lazy_pattern(
+    r"(?:and |but |so )?(?:(?:it|that|this|the box|box) (?:(?:is|was) (?:not|no)|isnt|wasnt|aint)"
+    r"|instead of|in place of|in lieu of|rather than|not|replaces|replacing)(?: really| actually)?"
+    r"(?: (?:a|an|the|that|my|old|any))* <(?:n:(?P<n>[0-9.]+)|box_(?:volume|size)[^>]*)>"
+    r"(?: (?:box|one|<n:1>|anymore|any more|at all|after all|like|i|we|you|said|told|have|had"
+    r"|before|first|now))*"
+)
 
 _NOT_SO_MANY = lazy_pattern(r"(?:and |but )?not <n:[1-9]\d*>")
 
@@ -126,9 +134,14 @@ def denied_behind(clause: Clause, made: Sequence[Act]) -> bool:
     last = told[-1] if told else None
     if is_thing(last) and last.count is not None:
         return _NOT_SO_MANY.fullmatch(clause.line) is not None
-    value = isinstance(last, (acts.SetVolume, acts.SetSize, acts.RestateNumber))
-    found = _AFTER_ALL.fullmatch(clause.line) if value else None
-    return found is not None and (found["n"] is None or Decimal(found["n"]) >= _LEAST_VOLUME)
+    if not isinstance(last, (acts.SetVolume, acts.SetSize, acts.RestateNumber)):
+        return False
+    found = _AFTER_ALL.fullmatch(clause.line)
+    if found is not None:
+        return found["n"] is None or Decimal(found["n"]) >= _LEAST_VOLUME
+    old = _NO_LONGER.fullmatch(clause.line)
+    number = Decimal(old["n"]) if old is not None and old["n"] else Decimal(_LEAST_VOLUME)
+    return old is not None and number >= _LEAST_VOLUME and number not in _SIZES
 
 
 def in_its_place(clause: Clause, made: list[Act]) -> list[Act]:

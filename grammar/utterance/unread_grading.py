@@ -89,7 +89,8 @@ def _weighs(elements: Sequence[Element], place: int, known: set[str], text: str)
         return False  # "drop in one 12-2": the thing is there
     if tag in _CHANGE:
         return not (
-            (tag in _ADDING and _before_a_thing(elements, place))
+            _is_a_mark(elements, place)
+            or (tag in _ADDING and _before_a_thing(elements, place))
             or _before_the_box(elements, place)
         )
     if tag == "another":  # and not "another box"
@@ -128,6 +129,16 @@ _LARGE_WIRE = lazy_pattern(r"[1-4]/0s?")
 _HALVES = frozenset({"several", "half", "few", "dozen", "couple"})
 _OF_THEM = (["of", "them"], ["of", "those"], ["of", "these"])
 _ADDING = frozenset({"add", "include"})
+
+
+def _is_a_mark(elements: Sequence[Element], place: int) -> bool:
+    """ "There's a scratch on the number": no order to take something out."""
+    return elements[place].tag in _MARKS and place > 0 and elements[place - 1].tag in _ARTICLES
+
+
+#: Verbs of change that are marks on a thing, behind an article.
+_MARKS = frozenset({"scratch", "bump"})
+_ARTICLES = frozenset({"a", "the", "some", "this", "that", "big", "little", "deep"})
 _BOX_KINDS = frozenset({"box_volume", "box_size", "box_kind", "clamps", "edition", "part"})
 
 
