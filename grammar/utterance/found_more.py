@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.building.plain_things import just_like
 from boxaloud.grammar.clauses.act_kinds import is_thing
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer import numbers
@@ -36,6 +37,7 @@ def counted_anew(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """The second count is of all of them, with those that were found between: none comes on top."""
     kept: list[Act] = []
     for act in made:
+        act = _with_the_missed(kept, act, heard)
         place = _first_count(kept, act, heard)
         if place is not None:
             seen = (kept[place].span[1], act.span[0])
@@ -44,6 +46,30 @@ def counted_anew(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
             del kept[place:]
         kept.append(act)
     return kept
+
+
+_MISSED = lazy_pattern(r"(?i)\b(?:missed|forgot|overlooked|skipped)\b")
+_NEXT = lazy_pattern(r"[\s,.;:–—-]*(?:so )?(?:it['’]?s |that['’]?s |it is |that is |make it )?")
+
+
+def _with_the_missed(kept: list[Act], act: Act, heard: str) -> Act:
+    """ "I missed one, three 14-2s": three in all; "I missed two, two 12-2s": those two."""
+    last = kept[-1] if kept else None
+    if not isinstance(last, acts.More) or last.target.kind != "anything" or not is_thing(act):
+        return act
+    near = _NEXT.fullmatch(heard, last.span[1], act.span[0]) and _MISSED.search(last.words)
+    if not near or act.count is None or _FURTHER.search(act.words):
+        return act
+    missed = last.count or 1
+    if act.count < missed:
+        return act
+    kept.pop()
+    if act.count == missed:
+        return act
+    return acts.Restate(
+        thing=act, instead_of=just_like(act), words=act.words, span=act.span, doubts=act.doubts,
+        function="correction",
+    )  # fmt: skip
 
 
 def _first_count(kept: Sequence[Act], act: Act, heard: str) -> int | None:
