@@ -114,6 +114,7 @@ from boxaloud.grammar.utterance.told_of import (
     sworn_at,
 )
 from boxaloud.grammar.utterance.ways_out import out_again
+from boxaloud.grammar.utterance.wires_uncounted import wires_uncounted
 from boxaloud.grammar.utterance.yokes import (
     appliance_outlets,
     gangs_behind,
@@ -259,6 +260,7 @@ THEN: Passes = (
     (same_again, (acts.AddDevice, acts.AddTerminalBlock), 1),
     (of_fixtures, (*ROUTED, acts.AddFixtureWires), 1),
     (sized_grounds, (acts.AddGrounds,), 1),
+    (wires_uncounted, (acts.AddConductors,), 1),
     (grounds_of_those, (acts.Deny,), 2),
     (denials_last, (acts.Deny,), 2),
     (denied_at_once, (acts.Deny,), 2),

@@ -43,9 +43,7 @@ from boxaloud.grammar.utterance.denied_numbers import (
 )
 from boxaloud.grammar.utterance.denied_tails import without_denied_values
 from boxaloud.grammar.utterance.device_words import names_device
-from boxaloud.grammar.utterance.entering_unsized import entering_unsized
 from boxaloud.grammar.utterance.forbidden_orders import forbidden_order
-from boxaloud.grammar.utterance.further_by_likeness import further_by_likeness
 from boxaloud.grammar.utterance.gone_back import taken_back
 from boxaloud.grammar.utterance.heading_devices import named_alone
 from boxaloud.grammar.utterance.headings import BOX_TOPIC, of_the_box
@@ -57,7 +55,7 @@ from boxaloud.grammar.utterance.restated_counts import sums_up
 from boxaloud.grammar.utterance.said_anew import restating
 from boxaloud.grammar.utterance.something_else import evidence
 from boxaloud.grammar.utterance.speech_frames import plain_speech, plain_words
-from boxaloud.grammar.utterance.vague_additions import vague_additions
+from boxaloud.grammar.utterance.untold_things import untold_things
 from boxaloud.grammar.utterance.whereabouts import Piece, heard_elsewhere, told_elsewhere
 from boxaloud.grammar.utterance.whole_utterance import tidied, without_empty_steps
 from boxaloud.grammar.utterance.wire_lists import heard_counted, wires_counted
@@ -129,9 +127,7 @@ def recognise(
     if any(isinstance(act, acts.DescribePull) for act in made):
         # the reader of pull boxes did not know it for one: what else is of it would be lost
         return Utterance(found.heard, (), (Unread.whole(found.heard),))
-    left = [*left, *held, *vague_additions(made, found.heard)]
-    left += further_by_likeness(made, found.heard, left)
-    left += entering_unsized(made, found.heard, left, elsewhere)
+    left = untold_things(made, found.heard, [*left, *held], elsewhere)
     return Utterance(found.heard, tuple(made), tuple(left))
 
 

@@ -24,9 +24,7 @@ _NOUN = _any("nouns")
 _DEVICE = _any("devices")
 #: Up to four words that say which; none of them begins what another thing does.
 _WHICH = rf"(?:(?!(?:{'|'.join(_TABLE['parting'])})\b)[a-z][a-z'-]*\s+){{0,4}}?"
-_LEAD = (
-    r"(?:(?:um|uh|er|hello|hi|hey|oh|ok|okay|so|then|well|yeah|yes|wait|hold on|but|please),?\s+)*"
-)
+_LEAD = rf"(?:{_any('leads')},?\s+)*"
 _BESIDES = _any("besides")
 #: "The feed", "the rest of the romex", "an extra leg".
 _ARTICLE = _any("articles")
@@ -58,6 +56,11 @@ _ALONE = (
     lazy_pattern(
         rf"\s*{_LEAD}(?:{_BESIDES}\s+)?(?:there(?:'s|\s+is|\s+are)\s+)?"
         rf"(?P<new>{_any('pronouns')})\s+(?:also\s+|just\s+|that\s+)*{_any('ways')}\b"
+    ),
+    # "I see one", "found another one behind"
+    lazy_pattern(
+        rf"\s*{_LEAD}(?:i|we)\s+(?:also\s+|just\s+|now\s+)*{_any('seen')}\s+"
+        rf"(?P<new>(?:one|another|two|three|a\s+few|some|a\s+couple)(?:\s+(?:more|one))?){_STOP}"
     ),
     # "also a couple more", "several more wires", "there's a bunch more going out the back"
     lazy_pattern(

@@ -11,6 +11,7 @@ from boxaloud.assistant.dialogue.state_parts import Item
 from boxaloud.assistant.dialogue.tracker import item_changes
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.rules.contents import Marked, Uncounted
 
 _NEAR = 3
@@ -43,6 +44,21 @@ def meant(turn: Turn, act: acts.RestateNumber) -> Literal["volume", "count", "ei
     if state.item(state.last) in near:
         return "either" if abs(known - value) <= _NEAR else "count"
     return "either" if known <= value * _DIFFERENT and value <= known * _DIFFERENT else "count"
+
+
+#: "There is one", "oh there's one I didn't see", and not "there is only one".
+_THERE_IS_ONE = lazy_pattern(
+    r"(?i)\b(?:there(?:['’]s| is| was)|i (?:see|saw|found|find|missed|forgot|spotted)"
+    r"|here(?:['’]s| is)) (?:also |now |still )*(?:one|1)\b(?! (?:of|less|fewer|too|in all|total))"
+)
+
+
+def may_be_one_more(turn: Turn, act: acts.RestateNumber, item: Item) -> bool:
+    """Whether one that is there may come on top of those that were counted: "I miscounted, there
+    is one" of three cables. All of them count, so that it is asked."""
+    taken = any(isinstance(one, (acts.Remove, acts.Deny)) for one in turn.done)
+    lone = act.value == 1 < item.content.count and act.instead_of is None
+    return lone and not taken and _THERE_IS_ONE.search(turn.heard) is not None
 
 
 def counted(state: State, act: acts.RestateNumber) -> Item | None:

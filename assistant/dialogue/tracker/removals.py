@@ -13,16 +13,20 @@ from boxaloud.assistant.dialogue.tracker import cable_purposes, clamps, grounds,
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Reference
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 IT = frozenset({"it", "that", "that one", "the last one", "that last one"})
 """Words for what came in last, and no more of it."""
+
+#: "Another run goes out the top": one more that leaves, and none that is taken out.
+_FURTHER = lazy_pattern(r"(?i)(?:another|one more|yet another|(?:a|the) (?:third|fourth|fifth))\b")
 
 
 def remove(turn: Turn, act: acts.Remove) -> None:
     """ "Take out one of the 14-2s", "scratch the switch"."""
     if _of_clamps(turn, act):
         return
-    if cable_purposes.unknown(turn.state, act.target):
+    if cable_purposes.unknown(turn.state, act.target) or _FURTHER.match(act.words):
         turn.unplaced.append(act.words)
         return
     target = reference_ambiguity.resolved(turn.state, act.target)
