@@ -70,7 +70,6 @@ from boxaloud.grammar.utterance.repetitions import (
     grounds_of_those,
     listed_roles,
     once_corrected,
-    sized_grounds,
     topic_of_order,
     without_sums,
 )
@@ -102,7 +101,7 @@ from boxaloud.grammar.utterance.shared_out import shared_out
 from boxaloud.grammar.utterance.shared_yokes import shared_yoke
 from boxaloud.grammar.utterance.sums_of_cables import split_by_way, summed_up
 from boxaloud.grammar.utterance.taken_once import parts_of_all, reason_for_more_wires, taken_once
-from boxaloud.grammar.utterance.talk_passes import IN_TALK
+from boxaloud.grammar.utterance.talk_passes import IN_TALK, OF_SIZES
 from boxaloud.grammar.utterance.told_of import (
     for_others,
     goes_there,
@@ -114,7 +113,6 @@ from boxaloud.grammar.utterance.told_of import (
     sworn_at,
 )
 from boxaloud.grammar.utterance.ways_out import out_again
-from boxaloud.grammar.utterance.wires_uncounted import wires_uncounted
 from boxaloud.grammar.utterance.yokes import (
     appliance_outlets,
     gangs_behind,
@@ -259,8 +257,7 @@ THEN: Passes = (
     (one_name, (acts.AddDevice,), 2),
     (same_again, (acts.AddDevice, acts.AddTerminalBlock), 1),
     (of_fixtures, (*ROUTED, acts.AddFixtureWires), 1),
-    (sized_grounds, (acts.AddGrounds,), 1),
-    (wires_uncounted, (acts.AddConductors,), 1),
+    *OF_SIZES,
     (grounds_of_those, (acts.Deny,), 2),
     (denials_last, (acts.Deny,), 2),
     (denied_at_once, (acts.Deny,), 2),

@@ -19,6 +19,7 @@ from boxaloud.grammar.utterance.false_starts import devices_said_anew
 from boxaloud.grammar.utterance.heads_behind_with import heads_behind_with
 from boxaloud.grammar.utterance.hedged_clamps import clamps_looked_for
 from boxaloud.grammar.utterance.orders_corrected import orders_corrected
+from boxaloud.grammar.utterance.repetitions import sized_grounds
 from boxaloud.grammar.utterance.said_once_more import (
     already_told,
     clamps_put_right,
@@ -31,6 +32,7 @@ from boxaloud.grammar.utterance.sizes_as_headings import headed_by_size, sized_b
 from boxaloud.grammar.utterance.taken_once import drawn_back, single_one
 from boxaloud.grammar.utterance.topics_ordered import last_of_size, ordered_together
 from boxaloud.grammar.utterance.undone_things import others_stay, said_gone, undone_things
+from boxaloud.grammar.utterance.wires_uncounted import wires_uncounted
 
 IN_TALK = (
     (wiped_to_read, (acts.StartOver, acts.Remove, acts.Undo), 1),
@@ -65,3 +67,7 @@ IN_TALK = (
     (leads_elsewhere, (acts.AddDevice, acts.Land), 1),
 )
 """As `act_passes.FIRST`, before those of all utterances."""
+OF_SIZES = (
+    (sized_grounds, (acts.AddGrounds,), 1),
+    (wires_uncounted, (acts.AddConductors,), 1),
+)
