@@ -69,6 +69,11 @@ _WHO = (
     r"(?:(?:i|we|he|she|they)\b|(?:(?:my|the|our|an?) )?(?:inspector|foreman|boss|teacher"
     r"|instructor|buddy|helper|guy|asker|poster|author)\b)"
 )
+#: "Should I make it 25", "what if we get 20": supposed or asked, and no sum that was made.
+_NOT_SUPPOSED = "".join(
+    rf"(?<!\b{word} )"
+    for word in ("should", "would", "could", "can", "shall", "may", "must", "if", "do", "did")
+)
 _SOURCE = (
     r"(?:(?:the|an?|my|some|this|their|his|her) )?(?:(?:answer|official|published|exam|quiz|book)"
     r" ?){0,2}(?:key|answer sheet|answers?|solution|guy online|(?:somebody|someone) online|forum"
@@ -86,7 +91,7 @@ _SUM = lazy_pattern(
     rf"(?i)\b{_WHO}(?:['’](?:ve|d|m)| have| had| am)?(?: only| just| also)?"
     r" (?:counted|counts?|counting|figured|treated|treats|reckoned) (?:the|that|my|each|every|this"
     rf"|those|these|it) [^,.;:?!]{{0,40}}?\b(?:as|for|at|like) {_FIGURE}{_UNIT}{_END}"
-    rf"|\b(?:so |and |then |which )*{_WHO} (?:(?:come|comes|came|end|ends|ended) (?:out|up)"
+    rf"|\b{_NOT_SUPPOSED}(?:so |and |then |which )*{_WHO} (?:(?:come|comes|came|end|ends|ended) (?:out|up)"
     rf" (?:at|to|with)"
     rf"|(?:get|make (?:it|that)){_LONELY}) {_FIGURE}{_UNIT}{_END}"
     rf"|\bmy (?:own )?(?:sum|total|count|answer|math|tally)(?:['’]s| is| was| comes to| came to"
