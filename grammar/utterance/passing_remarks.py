@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 
@@ -9,7 +11,12 @@ def without_remarks(text: str) -> str:
     """The text with what it says of no box left blank: "screw it", "at five in the morning"."""
     if not any(word in text.casefold() for word in _REMARKED):
         return text
-    return _REMARK.sub(lambda found: (found["kept"] or "").ljust(len(found[0])), text)
+    return _REMARK.sub(_blank, text)
+
+
+def _blank(found: re.Match[str]) -> str:
+    """Spaces in place of a remark, but for what is kept of it."""
+    return (found["kept"] or found["tailed"] or "").ljust(len(found[0]))
 
 
 #: An oath, a time, a wage, a length in feet, what is done with a label: nothing of a box.
@@ -33,6 +40,12 @@ _REMARKED = (
     "panel",
     "lost ",
     "stapled",
+    "before ",
+    "pigtail",
+    " two",
+    " 2",
+    "pairs",
+    "question",
 )
 _HOUR = (
     r"(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|1[0-2]|[1-9])"
@@ -74,5 +87,12 @@ _REMARK = lazy_pattern(
     r"[^.;!?]*"
     r"|\b(?:the )?(?:thermostat|doorbell|phone|alarm) (?:wire|cable)(?:'s| is)(?: just| only)?"
     r" stapled to the (?:joist|stud|rafter|plate|truss)(?:es|s)?\b"
+    r"|\bbefore (?:(?:i|we|you|they|he|she)(?:['’](?:ll|d))? (?:go )?(?:add|put|run|pull|bring"
+    r"|install|stick|adding)|adding|putting|running|pulling|bringing|installing)(?: in)?"
+    r" (?:another|an?|one more|any more|more|the (?:second|third|next|new))\b[^,.;:?!]*"
+    r"|\b(?P<tailed>(?:pig)?tailed) (?:in)?to (?:the|that|each|every) (?:device|yoke)s?\b"
+    r"|\b(?:joined|spliced|tied|paired|made up) (?:up |together )?(?:(?:two|2) (?:and|by) (?:two|2)"
+    r"|in pairs)\b"
+    r"|^ *(?:(?:an?|quick|simple) )*(?:[a-z]+ ){1,2}question(?= *[.:,!-])"
     r"|\b(?:314|250|300|404|110)(?:\.\d+)? something\b"
 )

@@ -20,6 +20,12 @@ from boxaloud.grammar.utterance.heads_behind_with import heads_behind_with
 from boxaloud.grammar.utterance.hedged_clamps import clamps_looked_for
 from boxaloud.grammar.utterance.orders_corrected import orders_corrected
 from boxaloud.grammar.utterance.repetitions import sized_grounds
+from boxaloud.grammar.utterance.retold_wires import (
+    parts_of_count,
+    size_of_ground,
+    switch_box,
+    wires_of_cables,
+)
 from boxaloud.grammar.utterance.said_once_more import (
     already_told,
     clamps_put_right,
@@ -38,6 +44,10 @@ IN_TALK = (
     (wiped_to_read, (acts.StartOver, acts.Remove, acts.Undo), 1),
     (single_one, (acts.Remove,), 1),
     (drawn_back, (acts.OpenBox,), 2),
+    (size_of_ground, (acts.AddGrounds,), 2),
+    (switch_box, (acts.SetSize,), 2),
+    (wires_of_cables, (acts.AddCable,), 2),
+    (parts_of_count, (acts.AddConductors,), 3),
     (already_told, tuple(THINGS.values()), 1),
     (pole_behind, (acts.AddDevice,), 2),
     (sizes_of_all, (acts.AddGrounds, acts.AddConductors), 1),
