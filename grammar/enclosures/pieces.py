@@ -41,7 +41,8 @@ _ONE_END = lazy_pattern(
 )
 _OTHER_END = lazy_pattern(
     r"(?:going |com(?:es?|ing) )?(?:back )?(?:out|leav(?:es|ing)|exit(?:s|ing))"
-    r"(?: of| at| by| through| from)? the other(?=\s*(?:[,.;?]|and\b|$))"
+    r"(?: of| at| by| through| from)? the other(?: (?:end|side))?"
+    r"(?=\s*(?:[,.;?]|and\b|for\b|in\b|$))"
 )
 _SIDE_WALL = lazy_pattern(r"side wall\b")
 _SIDE = lazy_pattern(r"\bside\b(?! by side)")

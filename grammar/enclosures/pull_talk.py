@@ -17,6 +17,7 @@ from boxaloud.grammar.enclosures.bare_answers import SILENT_DETAILS, bare_answer
 from boxaloud.grammar.enclosures.enclosure_words import shows, words
 from boxaloud.grammar.enclosures.pieces import scan
 from boxaloud.grammar.enclosures.pull_piece import Piece
+from boxaloud.grammar.enclosures.question_sources import without_sources
 from boxaloud.grammar.enclosures.reading import Ordinary, asks
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer.tokens import plain_text
@@ -45,7 +46,7 @@ def read(heard: str, expect: str | None, ordinary: Ordinary) -> Utterance | None
 
     `expect` begins with `pull` where a pull box is at hand.
     """
-    text = cable_wires.with_sets(heard, plain_text(heard))
+    text = without_sources(cable_wires.with_sets(heard, plain_text(heard)))
     if (answer := bare_answer(heard, text, expect)) is not None:
         return Utterance(heard, (answer,))
     at_hand = bool(expect) and str(expect).startswith("pull")

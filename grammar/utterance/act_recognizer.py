@@ -74,7 +74,7 @@ def recognise(
     Without `enclosures` nothing is read as of a pull box or a conduit body.
     """
     open_question, expect = expect, (expect or "").removeprefix(BODY) or None
-    elsewhere, of_others = heard_elsewhere(words) if enclosures else ((), None)
+    elsewhere, of_others = heard_elsewhere(words, open_question) if enclosures else ((), None)
 
     def in_enclosure(heard: str) -> Utterance | None:
         if not enclosures:

@@ -30,6 +30,29 @@ def sides(reply: Reply) -> tuple[Any, Any, Any]:
 @pytest.mark.parametrize(
     ("said", "width", "height", "depth"),
     [
+        # as a quiz puts it: the section's number before 2002, and figures to choose among
+        ("From a quiz on the old 370-28: in a straight pull a 3 inch conduit enters and leaves the"
+         " pull box. What is the minimum length of the box?", "24", None, None),
+        ("Size a pull box for an angle pull with one 3 in. conduit. This is from a 370-28 test.",
+         "18", "18", None),
+        ("By 370.28(A)(1): straight pull, one 2 inch and one 3 inch. Shortest box?", "24", None,
+         None),
+        ("By section 370-28 of an old exam, angle pull, one 2 inch. Smallest box?", "12", "12",
+         None),
+        ("A straight pull, largest raceway 2 inch. The minimum length of the box is 12, 16, 18 or"
+         " 24 inches?", "16", None, None),
+        ("straight pull, largest raceway 4 inch. The length must be 24, 28, 32 or 36?", "32", None,
+         None),
+        ("3 inch conduit is the biggest one on a straight pull, tell me the box length", "24",
+         None, None),
+        ("straight pull, largest raceway is 2 in. What minimum pull box length do I order?", "16",
+         None, None),
+        ("A 3 inch conduit enters and leaves a pull box through the same wall, a U pull. What"
+         " minimum distance is needed to the opposite wall?", "21", None, None),
+        ("angle pull. one wall has a three inch raceway and a two inch raceway. minimum distance to"
+         " the opposite wall", "20", "20", None),
+        ("u pull, 2 in conduit comes in and goes back out the same wall, also 2 in. how far to the"
+         " far wall", "14", None, None),
         # with and each way, a single one
         ("straight pull w/ 2 in conduit going in and coming out opposite, min length?", "16", None,
          None),
@@ -199,6 +222,8 @@ def test_the_side_is_a_wall_where_the_others_are_named() -> None:
         "straight pull on a system of 1500 volts, largest raceway 2 inch",
         "straight pull, one 3 inch and several used on the other",
         "A pull box used for an angle pull contains two raceways.",
+        "straight pull with three raceways, 2, 3 or 4 inch",
+        "U pull, 2 inch in and out the same wall, the length is 3 or 4 inch",
     ],
 )
 def test_no_side_is_said_while_what_it_rests_on_is_not_read(said: str) -> None:
