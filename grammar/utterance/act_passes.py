@@ -201,7 +201,7 @@ THEN: Passes = (
     (some_of_those, (acts.Number,), 2),
     (without_pronouns, (acts.Number,), 2),
     (explained, (acts.AddConductors,), 2),
-    (counted_anew, _THINGS, 2),
+    (counted_anew, (*_THINGS, acts.More), 2),
     (counted_as, _THINGS, 2),
     (passes_through_again, (acts.AddConductors,), 2),
     (totals_checked, (acts.Number, acts.RestateNumber), 2),

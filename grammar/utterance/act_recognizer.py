@@ -74,15 +74,9 @@ def recognise(
     Without `enclosures` nothing is read as of a pull box or a conduit body.
     """
     open_question, expect = expect, (expect or "").removeprefix(BODY) or None
-    elsewhere, of_others = heard_elsewhere(words, open_question) if enclosures else ((), None)
-
-    def in_enclosure(heard: str) -> Utterance | None:
-        if not enclosures:
-            return None
-        return enclosure_talk(heard, open_question, lambda a, b: recognise(a, b, aliases, False))
-
+    elsewhere, of_others = heard_elsewhere(words, open_question)
     if of_others is not None:
-        return in_enclosure(of_others.heard) or of_others
+        return of_others
     if isinstance(words, str):
         words = single_spaced(words) if enclosures else words  # a part keeps its places
         laid, held = wires_counted(plain_speech(plain_layout(words), expect))
@@ -108,7 +102,11 @@ def recognise(
         return Utterance(found.heard, (social,))
     if alone := taken_back(found.heard) or project_talk(found.heard, found.statements):
         return Utterance(found.heard, (alone,))
-    if enclosed := in_enclosure(found.heard):
+    if enclosures and (
+        enclosed := enclosure_talk(
+            found.heard, open_question, lambda part, asked: recognise(part, asked, aliases, False)
+        )
+    ):
         return enclosed
     parts = without_denied_values(asked_apart(without_asides(clauses(laid, found.statements))))
     reading = _Reading(found.heard, parts, expect, elsewhere)

@@ -38,6 +38,8 @@ def counted_anew(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     kept: list[Act] = []
     for act in made:
         act = _with_the_missed(kept, act, heard)
+        if _was_missed(kept, act, heard):
+            continue
         place = _first_count(kept, act, heard)
         if place is not None:
             seen = (kept[place].span[1], act.span[0])
@@ -50,6 +52,17 @@ def counted_anew(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
 
 _MISSED = lazy_pattern(r"(?i)\b(?:missed|forgot|overlooked|skipped)\b")
 _NEXT = lazy_pattern(r"[\s,.;:–—-]*(?:so )?(?:it['’]?s |that['’]?s |it is |that is |make it )?")
+
+
+def _was_missed(kept: Sequence[Act], act: Act, heard: str) -> bool:
+    """ "Four 14-2s, I missed one": why there are four now, and no fifth."""
+    last = kept[-1] if kept else None
+    counted = isinstance(last, acts.Restate) or (is_thing(last) and last.count is not None)
+    if last is None or not counted or not isinstance(act, acts.More):
+        return False
+    between = heard[last.span[1] : act.span[0]]
+    missed = act.target.kind == "anything" and bool(_MISSED.search(act.words))
+    return missed and _NEXT.fullmatch(between) is not None
 
 
 def _with_the_missed(kept: list[Act], act: Act, heard: str) -> Act:

@@ -15,7 +15,7 @@ from functools import lru_cache
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread, Utterance
 from boxaloud.grammar.clauses.clause import Clause
-from boxaloud.grammar.enclosures import pull_talk
+from boxaloud.grammar.enclosures import BODY, pull_talk
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer.heard_words import Word
 from boxaloud.grammar.lexer.tokens import plain_text
@@ -43,7 +43,7 @@ def heard_elsewhere(
     """The pieces of an utterance that are not about the box at hand; and where all of them are
     not, what the utterance is then. Of a pull box large conductors, voltages and walls are told."""
     heard = words if isinstance(words, str) else " ".join(word.text for word in words)
-    if (expect or "").startswith("pull") or pull_talk.is_about(plain_text(heard)):
+    if (expect or "").startswith(("pull", BODY)) or pull_talk.is_about(plain_text(heard)):
         return (), None
     found = pieces_elsewhere(heard)
     if not found or len(found) < len(list(_pieces(heard))):
