@@ -51,7 +51,9 @@ def counted_anew(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
 
 
 _MISSED = lazy_pattern(r"(?i)\b(?:missed|forgot|overlooked|skipped)\b")
-_NEXT = lazy_pattern(r"[\s,.;:–—-]*(?:so )?(?:it['’]?s |that['’]?s |it is |that is |make it )?")
+_NEXT = lazy_pattern(
+    r"[\s,.;:–—-]*(?:so )?(?:there[’']s |there is |there are |it['’]?s |that['’]?s |it is |that is |make it )?"
+)
 
 
 def _was_missed(kept: Sequence[Act], act: Act, heard: str) -> bool:
