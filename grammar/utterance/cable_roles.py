@@ -11,15 +11,15 @@ from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 _NAMED: dict[str, list[str]] = grammar_data.table("lexicon")["names"]["role"]
 ROLE_NAMES = tuple(name for names in _NAMED.values() for name in names)
-_ROLE = "(?:{})s?".format("|".join(sorted(ROLE_NAMES, key=len, reverse=True)))
+ROLE_PATTERN = "(?:{})s?".format("|".join(sorted(ROLE_NAMES, key=len, reverse=True)))
 _WAY = "(?: (?:in|out|coming in|going out))?"
 _ROLES = lazy_pattern(
-    rf"[ ,:;(-]*(?:(?:a|an|the|one|for|for the) )*{_ROLE}{_WAY}"
-    rf"(?:[ ,/&+]+(?:and )?(?:(?:a|an|the|one) (?:[a-z]+ )??)?{_ROLE}{_WAY})+\b",
+    rf"[ ,:;(-]*(?:(?:a|an|the|one|for|for the) )*{ROLE_PATTERN}{_WAY}"
+    rf"(?:[ ,/&+]+(?:and )?(?:(?:a|an|the|one) (?:[a-z]+ )??)?{ROLE_PATTERN}{_WAY})+\b",
     re.IGNORECASE,
 )
-_EACH = lazy_pattern(rf"\b{_ROLE}\b", re.IGNORECASE)
-_ENDS_IN_ROLE = lazy_pattern(rf"\b{_ROLE}$", re.IGNORECASE)
+_EACH = lazy_pattern(rf"\b{ROLE_PATTERN}\b", re.IGNORECASE)
+_ENDS_IN_ROLE = lazy_pattern(rf"\b{ROLE_PATTERN}$", re.IGNORECASE)
 
 
 def named_by_role(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
@@ -129,7 +129,7 @@ def _of_all(act: Act, heard: str) -> Act:
     return act
 
 
-_BOTH = lazy_pattern(rf"{_ROLE},? (?:are |is )?both\b", re.IGNORECASE)
+_BOTH = lazy_pattern(rf"{ROLE_PATTERN},? (?:are |is )?both\b", re.IGNORECASE)
 _JOINED = lazy_pattern(r"\s*(?:,|and|&|/|\+)\s*(?:the\s+)?", re.IGNORECASE)
 
 
@@ -166,8 +166,15 @@ _WHICH = lazy_pattern(
 )
 
 
+_IS_ROLE = lazy_pattern(
+    r"(?i)\s*(?:is|was|being|['’]s|as)\s+(?:(?:just|only|also|actually|really)\s+)*"
+    rf"(?:(?:the|a|an|my|our)\s+)?(?:[a-z]+ )?{ROLE_PATTERN}"
+)
+
+
 def feeding_on(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
-    """ "Plus one 14-2 what feeds the closet": what it does, and no further cable."""
+    """ "Plus one 14-2 what feeds the closet", "one 14-2 is the feed": what it does, and no further
+    cable."""
     kept: list[Act] = []
     for act in made:
         last = kept[-1] if kept else None
@@ -177,7 +184,7 @@ def feeding_on(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
             and act.count is None
             and last.count is not None
             and is_role(act)
-            and _WHICH.fullmatch(heard, last.span[1], act.span[1])
+            and any(told.fullmatch(heard, last.span[1], act.span[1]) for told in (_WHICH, _IS_ROLE))
         ):
             continue
         kept.append(act)

@@ -66,7 +66,7 @@ _FORMS = tuple(
 _ONES = lazy_pattern(
     r"(?<!that )(?<!this )(?<!the )(?<!which )(?<!no )(?<!any )\b"
     r"(?P<one>one (?:to|for|from|feeding|feeds|going|goes|coming|comes|headed|out|in|up|down"
-    r"|back))\b"
+    r"|back|is (?:the|a|my) (?:feed|load|line|leg|switch leg|home ?run|power|hot|supply)))\b"
 )
 _NTH = lazy_pattern(
     r"(?:^|[,;.CDWX] |\band )(?:the |a )?(?P<nth>second|third|fourth|fifth) (?:one|cable|run)\b"
@@ -181,7 +181,8 @@ def _ones(made: Sequence[Act], text: str) -> Iterator[tuple[int, int]]:
     single = all(act.count in (None, 1) for act in cables)
     named = sum(not act.words.lower().startswith("one ") for act in cables)
     for found in ones:
-        if single and named == 1 and "D" not in text[: found.start()].rsplit(".", 1)[-1]:
+        alone = named == 1 or (" is " in found["one"] and len(cables) == 1)
+        if single and alone and "D" not in text[: found.start()].rsplit(".", 1)[-1]:
             yield found.span("one")
 
 

@@ -16,6 +16,7 @@ from boxaloud.grammar.utterance.clamps_after_all import found_after_all
 from boxaloud.grammar.utterance.cleaned_labels import wiped_to_read
 from boxaloud.grammar.utterance.devices_elsewhere import leads_elsewhere
 from boxaloud.grammar.utterance.false_starts import devices_said_anew
+from boxaloud.grammar.utterance.gang_volumes import volume_of_gangs
 from boxaloud.grammar.utterance.heads_behind_with import heads_behind_with
 from boxaloud.grammar.utterance.hedged_clamps import clamps_looked_for
 from boxaloud.grammar.utterance.orders_corrected import orders_corrected
@@ -56,6 +57,7 @@ IN_TALK = (
     (ordered_together, (acts.Remove,), 3),
     (last_of_size, (acts.Remove,), 1),
     (passing_through, (acts.Skip,), 2),
+    (volume_of_gangs, (acts.NameBoxKind, acts.NextBox), 1),
     (box_that_feeds, (acts.AddCable,), 1),
     (feeding_on, (acts.AddCable,), 2),
     (one_on_each, (acts.SetClamps,), 2),
