@@ -37,3 +37,19 @@ def without_sorts(text: str) -> str:
         start, end = found.span("sort")
         text = text[:start] + " " * (end - start) + text[end:]
     return text
+
+
+_ACROSS = lazy_pattern(
+    r"(?i)(?P<face>\b(?:octagon|square|round|pancake)(?: box)?,? (?:about |is |that['’]s )?"
+    r"(?:four|4|three and a half|3[- ]1/2|3\.5|four and eleven[- ]sixteenths|4[- ]11/16)"
+    r"[- ]?(?:inch(?:es)?|in\.?|\"))(?P<across> (?:across|in diameter|wide|on a side))\b"
+)
+
+
+def without_across(text: str) -> str:
+    """ "An octagon four inches across": the text without the word for how its face is measured.
+
+    >>> without_across("an octagon four inches across, 1-1/4 deep")
+    'an octagon four inches       , 1-1/4 deep'
+    """
+    return _ACROSS.sub(lambda found: found["face"].ljust(len(found[0])), text)

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer.heard_words import Word
-from boxaloud.grammar.utterance.kinds_of_wires import without_sorts
+from boxaloud.grammar.utterance.kinds_of_wires import without_across, without_sorts
 from boxaloud.grammar.utterance.looks_behind import without_looks
 from boxaloud.grammar.utterance.own_sums import without_own_sums
 from boxaloud.grammar.utterance.roles_of_cables import told_by_role
@@ -89,7 +89,7 @@ def plain_speech(text: str, expect: str | None = None) -> str:
     """
     if "314." in text:
         text = _SECTION.sub(lambda found: " " * len(found[0]), text)
-    text = told_by_role(text)
+    text = without_across(told_by_role(text))
     text = without_own_sums(without_sorts(without_looks(text)))
     text = _NOT_LEAST.sub(lambda found: "and".ljust(len(found[0])), text)
     text = _REPORT.sub(lambda found: " " * len(found[0]), text)

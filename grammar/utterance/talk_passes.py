@@ -14,6 +14,12 @@ from boxaloud.grammar.utterance.cable_roles import box_that_feeds, feeding_on, p
 from boxaloud.grammar.utterance.clamp_counts import one_on_each
 from boxaloud.grammar.utterance.clamps_after_all import found_after_all
 from boxaloud.grammar.utterance.cleaned_labels import wiped_to_read
+from boxaloud.grammar.utterance.counted_by_name import (
+    cable_spoken_of,
+    named_one_by_one,
+    numbers_run_up,
+    uncounted_then_number,
+)
 from boxaloud.grammar.utterance.devices_elsewhere import leads_elsewhere
 from boxaloud.grammar.utterance.false_starts import devices_said_anew
 from boxaloud.grammar.utterance.gang_volumes import volume_of_gangs
@@ -57,6 +63,10 @@ IN_TALK = (
     (ordered_together, (acts.Remove,), 3),
     (last_of_size, (acts.Remove,), 1),
     (passing_through, (acts.Skip,), 2),
+    (named_one_by_one, (acts.AddConductors,), 2),
+    (numbers_run_up, (acts.Number,), 3),
+    (uncounted_then_number, (acts.AddUncounted,), 2),
+    (cable_spoken_of, (acts.AddCable,), 2),
     (volume_of_gangs, (acts.NameBoxKind, acts.NextBox), 1),
     (box_that_feeds, (acts.AddCable,), 1),
     (feeding_on, (acts.AddCable,), 2),
