@@ -10,7 +10,7 @@ from boxaloud.grammar import acts, grammar_data
 from boxaloud.grammar.acts import Act
 from boxaloud.grammar.building.told_acts import tell
 from boxaloud.grammar.building.told_clause import Telling
-from boxaloud.grammar.clauses.act_fields import THINGS
+from boxaloud.grammar.clauses.act_fields import THINGS, thing_of
 from boxaloud.grammar.clauses.clause import Clause, Element
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
@@ -42,8 +42,15 @@ _IN_A_BOX = lazy_pattern(
 
 #: "Would it fit an 18 if …": the box that it is to fit.
 _TO_FIT = lazy_pattern(
-    r"\bfit(?:s|ting)?(?: it| this| that| all)?(?: in| into)? (?:a|an|the) <n:([0-9.]+)>"
+    r"\bfit(?:s|ting)?(?: it| this| that| all)?(?: in| into)? (?:a|an|the) <n:(?P<n>[0-9.]+)>"
+    r"|\b(?:would|will|could|does|can|is|might) (?:a|an|the) <n:(?P<it>[0-9.]+)>(?: box)?"
+    r" (?:still |also |then )*(?:do|work|be|pass|hold|fit|suffice|enough|ok|okay|fine|big enough)\b"
+    r"|\b(?:in|into|inside) (?:a|an|the) <n:(?P<in>[0-9.]+)>(?: box)? if\b"
 )
+
+
+#: "Into an 18 if …".
+_INTO = lazy_pattern(r"\b(?:in|into|inside) (?:a|an|the) <n:[0-9.]+>(?: box)? if\b")
 
 
 def _with_box(
@@ -54,7 +61,7 @@ def _with_box(
     named = any(isinstance(act, (acts.SetVolume, acts.SetSize)) for act in kept)
     if said is None or named or not kept:
         return kept
-    volume = Decimal(said[1])
+    volume = Decimal(said["n"] or said["it"] or said["in"])
     rest = [a for a in kept if not (isinstance(a, acts.Number) and a.value == volume)]
     return (*rest, acts.SetVolume(volume=volume, words=words, span=span))
 
@@ -66,6 +73,7 @@ def suppose(
     clause = telling.clause
     told = _told(clause)
     inner = tell(Telling(told, telling.heard, _in_place(clause, told)))
+    inner += _asked_for(clause)
     for later in following:
         inner += tell(
             Telling(later if later.mood == "declarative" else _told(later), telling.heard)
@@ -110,7 +118,8 @@ def _told(clause: Clause) -> Clause:
     """The clause without the words that make it a question: "should I take out the switch"."""
     elements = list(clause.elements)
     at = next((place for place, e in enumerate(elements) if e.tag == "if" and place), None)
-    if at is not None and _describes(elements[:at]) and not _TAKES_OUT.search(clause.line):
+    takes = _TAKES_OUT.search(clause.line) is not None
+    if at is not None and _describes(elements[:at], clause.line) and not takes:
         elements = [*elements[:at], *elements[at + 1 :]]
         at = None
     if at is not None and any(e.found is not None or e.tag.startswith("<") for e in elements[at:]):
@@ -139,11 +148,22 @@ _TAKES_OUT = lazy_pattern(
 )
 
 
-def _describes(elements: Sequence[Element]) -> bool:
+def _asked_for(clause: Clause) -> list[Act]:
+    """What is to go in where something else comes out: "can I get a dimmer in an 18 if I take out
+    the switch"."""
+    at = next((place for place, e in enumerate(clause.elements) if e.tag == "if"), 0)
+    if not at or _TAKES_OUT.search(clause.line) is None:
+        return []
+    asked = [e.found for e in clause.elements[:at] if e.found and not e.tag.endswith(":d>")]
+    return [made for found in asked if (made := thing_of(found)) is not None]
+
+
+def _describes(elements: Sequence[Element], line: str) -> bool:
     """Whether what stands before an "if" is a box with what goes in it: "can I get three 14-2s
     into an 18 if the clamps are outside" supposes all of that."""
     kinds = {element.found.kind for element in elements if element.found is not None}
-    return bool(kinds & {"box_volume", "box_size"}) and not kinds.isdisjoint(THINGS)
+    box = bool(kinds & {"box_volume", "box_size"}) or _INTO.search(line) is not None
+    return box and not kinds.isdisjoint(THINGS)
 
 
 def described(

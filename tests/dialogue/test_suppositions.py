@@ -92,3 +92,28 @@ def test_a_device_supposed_to_be_on_another_size_is_counted_by_it() -> None:
         "a receptacle on the twelves and a dimmer on the fourteen",
     )
     assert "26.25" in talk.hear("what if the dimmer was on the 12").said
+
+
+@pytest.mark.parametrize(
+    ("box", "words", "due"),
+    [
+        ("18", "would a 16 do if the clamps are outside", "14.00, fits with 2.00"),
+        ("20", "would a 12 do if the clamps are outside", "14.00, over by 2.00"),
+        ("20", "is a 12.5 enough if I take out the switch", "10.00, fits with 2.50"),
+        ("20", "can I get a dimmer in an 18 if I take out the switch", "14.00, fits with 4.00"),
+        ("20", "could I put two dimmers in a 22.5 if I remove the switch", "18.00, fits with 4.50"),
+        ("20", "can I add another 14-2 if I take out the switch", "14.00, fits with 6.00"),
+        ("20", "will a GFCI fit if I drop a 14-2", "14.00, fits with 6.00"),
+        ("20", "would the switch fit if I took out a 14-2", "10.00, fits with 10.00"),
+        ("20", "can I get two 14-2s into a 22 if the clamps are outside", "22.00, fits with 0"),
+    ],
+)
+def test_the_box_and_what_goes_in_before_an_if_are_supposed_too(
+    box: str, words: str, due: str
+) -> None:
+    """At 2.00 a 14 AWG conductor, 314.16(B)(1), (4), (5): two 14-2 and a switch are 14.00, without
+    the switch 10.00, with two dimmers for it 18.00, with a cable less 10.00, two more 22.00."""
+    talk = talking(f"two 14-2s and a switch, {box} cubic inches, no clamps")
+    reply = talk.hear(words)
+    assert due in reply.said.partition("As it stands")[0]
+    assert str(reply.sheet.total) in ("14.00", "14")
