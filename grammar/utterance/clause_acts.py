@@ -172,12 +172,22 @@ def _asked(
     alone = clause.mood == "interrogative" and not clause.found and not clause.modal
     while not alone and end < len(parts) and _joined(clause, parts[end - 1], parts[end]):
         end += 1
+    if clause.mood == "conditional" and _corrected_question(parts, end):
+        span = (clause.span[0], parts[end + 1].span[1])
+        unknown = acts.AskUnknown(words=telling.heard[slice(*span)], span=span)
+        return end + 2, [unknown], []
     told = ask(telling, parts[place + 1 : end])
     if end == place + 1 and end < len(parts) and _guesses(clause, parts[end]):
         end += 1
     if end < len(parts) and isinstance(told[0], acts.RoomFor) and goes_on(parts[end].line):
         end += 1
     return end, told, []
+
+
+def _corrected_question(parts: list[Clause], end: int) -> bool:
+    """ "What if I take out a 14-2, no, the 14-3?": all of it is asked, and none of it told."""
+    behind = parts[end : end + 2]
+    return len(behind) == 2 and is_marker(behind[0]) and behind[1].closes == "?"
 
 
 _BEFORE_VERB = frozenset(
