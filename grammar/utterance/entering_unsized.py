@@ -22,6 +22,8 @@ def _any(name: str) -> str:
 
 _NOUN = _any("nouns")
 _DEVICE = _any("devices")
+_COLOURED = _any("coloured")
+_END = r"(?:,?\s+(?:please|then|too|as well|i guess))*\s*[.!]*\s*$"
 #: Up to four words that say which; none of them begins what another thing does.
 _WHICH = rf"(?:(?!(?:{'|'.join(_TABLE['parting'])})\b)[a-z][a-z'-]*\s+){{0,4}}?"
 _LEAD = rf"(?:{_any('leads')},?\s+)*"
@@ -35,6 +37,43 @@ _ALONE = (
     # "and a USB charger", "plus a little gizmo for the fan"
     lazy_pattern(
         rf"\s*{_LEAD}{_BESIDES},?\s+(?P<new>(?:an?|another|one|the|some)\s+{_WHICH}{_DEVICE}){_STOP}"
+    ),
+    # "romex to the light", "a leg to the light", "cable out the bottom"
+    lazy_pattern(
+        rf"\s*{_LEAD}(?P<new>(?:(?:an?|one|another|some|more|two|three)\s+)?{_WHICH}{_NOUN})"
+        rf"\s+{_any('leaving')}\b"
+    ),
+    # "a handful of wires in the back", "and two spares"
+    lazy_pattern(
+        rf"\s*{_LEAD}(?:{_BESIDES}\s+)?(?P<new>{_any('amounts')}(?:\s+of)?\s+{_WHICH}{_COLOURED})"
+        rf"{_STOP}"
+    ),
+    lazy_pattern(
+        rf"\s*{_LEAD}{_BESIDES}\s+(?P<new>(?:{_ARTICLE}\s+)?(?:loose\s+|extra\s+)?{_COLOURED}){_STOP}"
+    ),
+    # "the old feed is still there", "I left the old cable in"
+    lazy_pattern(
+        rf"\s*{_LEAD}(?P<new>(?:the|that|an?)\s+{_any('left_there')}\s+(?:{_NOUN}|ones?))\s+"
+        rf"(?:(?:is|are|was|still|just|all)\s+)*{_any('stays')}\b"
+    ),
+    lazy_pattern(
+        rf"\s*{_LEAD}(?:i|we|they|he|she)(?:'m|'re|\s+am|\s+are|'ve|\s+have|'ll|\s+will)?\s+"
+        rf"(?:also\s+|just\s+)?{_any('kept')}\s+"
+        rf"(?P<new>(?:the|that|an?)\s+{_any('left_there')}\s+(?:{_NOUN}|ones?))\b"
+    ),
+    # "this box also feeds the hallway", "the porch light is fed from here too"
+    lazy_pattern(
+        rf"\s*{_LEAD}(?:and\s+)?(?P<new>(?:it|this\s+box|this\s+one|this)\s+also\s+"
+        rf"(?:feeds|powers|supplies|runs|goes|continues)\b.*"
+        rf"|the\s+[a-z ]+\s+is\s+(?:also\s+)?fed\s+from\s+(?:here|this\s+box)\s+"
+        r"(?:too|also|as\s+well))"
+    ),
+    # "etc", "and so on", "plus everything else"
+    lazy_pattern(rf"\s*{_LEAD}(?P<new>(?:(?:and|plus|with)\s+)?{_any('and_so_on')}){_END}"),
+    # "and a paddle", "plus two stacks"
+    lazy_pattern(
+        rf"\s*{_LEAD}(?:and|plus|also|as\s+well\s+as)\s+(?P<new>(?:an?|another|one|two|three)\s+"
+        rf"{_any('device_like')}s?){_END}"
     ),
     # "the smoke alarm wire comes through here too", "a second feed enters the back"
     lazy_pattern(
