@@ -165,6 +165,13 @@ _WHICH = lazy_pattern(
     re.IGNORECASE,
 )
 
+#: "A 14-3 fan feed", "two 14-2 porch light legs": what stands between says of what.
+_FOR_WHAT = lazy_pattern(
+    r"(?: (?!(?:and|or|plus|with|then|also|a|an|the|to|for|from|in|is|as|one|another|has|have|are"
+    r"|was|needs|gets)\b)[a-z]+){1,2} ",
+    re.IGNORECASE,
+)
+
 
 _IS_ROLE = lazy_pattern(
     r"(?i)\s*(?:is|was|being|['’]s|as)\s+(?:(?:just|only|also|actually|really)\s+)*"
@@ -184,7 +191,10 @@ def feeding_on(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
             and act.count is None
             and last.count is not None
             and is_role(act)
-            and any(told.fullmatch(heard, last.span[1], act.span[1]) for told in (_WHICH, _IS_ROLE))
+            and (
+                any(told.fullmatch(heard, last.span[1], act.span[1]) for told in (_WHICH, _IS_ROLE))
+                or _FOR_WHAT.fullmatch(heard, last.span[1], act.span[0])
+            )
         ):
             continue
         kept.append(act)
