@@ -45,7 +45,8 @@ _ASKS_OF_A_TERM = lazy_pattern(
 )
 #: "What's a dimmer count for on number 12 wire".
 _ON_SIZE = lazy_pattern(
-    r"\bon (?:a |the )?(?:# |number )?<(?:n|size|conductors):(18|16|14|12|10|8|6)[^>]*>"
+    r"\b(?:on|(?:wired|fed|connected|landed|hooked up) (?:with|by|to|on|off))"
+    r" (?:a |the )?(?:# |number )?<(?:n|size|conductors):(18|16|14|12|10|8|6)[^>]*>"
 )
 _ANSWERED = frozenset({*QUESTIONS, "what_changes", "list_boxes", "why"})
 
@@ -85,6 +86,22 @@ def _of_a_report(question: Question) -> list[Act] | None:
 def _the_most(question: Question) -> list[Act] | None:
     """ "What's the most 12s a deep four square can take"."""
     return most_of(question.clause, question.following, question.words, question.span)
+
+
+_WORTH = lazy_pattern(
+    r"^(?:(?:so|and|ok|okay|but|hey|well) )*(?:how (?:much|many)|what) .*"
+    r"\b(?:counts?|takes?|eats?|uses?|costs?|worth|cost|add|adds) ?(?:up|for|as|in it)?"
+    r" (?:if|when|where) (?:it|that|this|one)(?: is)? "
+)
+
+
+def _worth_on_a_size(question: Question) -> list[Act] | None:
+    """ "How much does a dimmer count for if it's wired with number 12": of one on that size."""
+    if len(question.counted) != 1 or not _WORTH.match(question.line):
+        return None
+    made = _meaning(question.term, question.counted, question.words, question.span)
+    landed = _landed(made, question)
+    return [landed] if landed is not made else None
 
 
 def _conditional(question: Question) -> list[Act] | None:
@@ -239,6 +256,7 @@ _READINGS: tuple[Callable[[Question], list[Act] | None], ...] = (
     _of_a_report,
     volume_of_a_box,
     boxes_compared,
+    _worth_on_a_size,
     _conditional,
     _on_condition,
     _of_the_code,

@@ -101,7 +101,12 @@ _BEFORE_WH = lazy_pattern(
 #: "Can one 14-2 go into a 3.9 cubic inch pancake": it asks whether it fits.
 _GOES_IN = lazy_pattern(
     r"\b(?:can|could|will|would|may|does|do)\b.*<.*\b(?:go|goes|put|get|be put|stuff|squeeze)"
-    r" (?:in |into |inside )?<box_(?:volume|size)[^>]*>(?: (?:box )?with .*)?$"
+    r" (?:in |into |inside )?<box_(?:volume|size)[^>]*>(?: (?:of )?<box_[^>]*>)*"
+    r"(?: (?:box )?with .*)?$"
+    r"|^(?:(?:so|and|ok|okay|well|hey|now) )*(?:can|could|will|would|may|does|do)"
+    r" (?:(?:the|this|that|my|a|an) )?<box_(?:volume|size)[^>]*>"
+    r"(?: (?:box|one|of <box_[^>]*>|<box_[^>]*>))*"
+    r" (?:take|handle|carry|accept|have room for|hold|fit) (?:(?:a|an|the) )?<(?:cable|device|cond)"
 )
 _FITS_WITH = lazy_pattern(
     r"^(?:(?:and|so|but|then|now|ok|okay|well) )*(?:(?:it|this|that|the box|everything) )"

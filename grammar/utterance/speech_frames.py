@@ -77,6 +77,26 @@ _SECTION = lazy_pattern(
     r"(?:\([a-z0-9]{1,2}\))+"
 )
 
+#: "Six that come in or go out and get joined": six wires.
+_JOINED = lazy_pattern(
+    r"(?i)\b(one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|\d+) (?:that|which)"
+    r" (?:come|enter|go|run|leave)s?(?: in| out)?(?: (?:or|and) (?:go |come |leave ?)?(?:out|in)?)?"
+    r",?(?: and)? ?(?:get|are|is|being) (?:joined|spliced|connected|tied)(?: together)?\b"
+)
+
+#: "The device fill of the two yokes": what they take, and no devices more.
+_DEVICE_FILL = lazy_pattern(
+    r"(?i)\b(device )fill(?: (?:of|for) (?:the |both |those )*(?:two |three |2 |3 )?"
+    r"(?:yokes?|devices?))?\b"
+)
+#: "A receptacle is wired with 12 AWG", "the switch next to it is on fourteen".
+_WIRED_WITH = lazy_pattern(
+    r"(?i)\b(?P<device>receptacles?|outlets?|switch(?:es)?|dimmers?|gfcis?|timers?|sensors?|duplex)"
+    r"(?: (?:next to|beside) it)? (?:is|are) (?:(?:wired|fed|connected|landed)"
+    r" (?:with|by|to|on)|on)(?= (?:an? |the )?(?:#|no\.? |number )?"
+    r"(?:1[0248]|16|fourteen|twelve|ten|sixteen)s?(?: awg| gauge| wires?)?\s*(?:[.,;?!]|$|and\b))"
+)
+
 
 def plain_speech(text: str, expect: str | None = None) -> str:
     """The text with what frames a description blanked, each character in its place.
@@ -90,7 +110,11 @@ def plain_speech(text: str, expect: str | None = None) -> str:
     if "314." in text:
         text = _SECTION.sub(lambda found: " " * len(found[0]), text)
     text = without_across(told_by_role(text))
-    text = without_own_sums(without_sorts(without_looks(text)))
+    text = without_sorts(without_looks(text))
+    text = _JOINED.sub(lambda found: f"{found[1]} wires".ljust(len(found[0])), text)
+    text = _DEVICE_FILL.sub(lambda found: "fill".ljust(len(found[0])), text)
+    text = _WIRED_WITH.sub(lambda found: f"{found[1]} on".ljust(len(found[0])), text)
+    text = without_own_sums(text)
     text = _NOT_LEAST.sub(lambda found: "and".ljust(len(found[0])), text)
     text = _REPORT.sub(lambda found: " " * len(found[0]), text)
     text = _ROOM_NUMBER.sub(lambda found: found[1] + " " * len(found[2]), text)
