@@ -92,8 +92,8 @@ _DEVICE_FILL = lazy_pattern(
 #: "A receptacle is wired with 12 AWG", "the switch next to it is on fourteen".
 _WIRED_WITH = lazy_pattern(
     r"(?i)\b(?P<device>receptacles?|outlets?|switch(?:es)?|dimmers?|gfcis?|timers?|sensors?|duplex)"
-    r"(?: (?:next to|beside) it)? (?:is|are) (?:(?:wired|fed|connected|landed)"
-    r" (?:with|by|to|on)|on)(?= (?:an? |the )?(?:#|no\.? |number )?"
+    r"(?: (?:next to|beside) it (?:is|['’]s) on| (?:(?:next to|beside) it )?(?:is|are) (?:wired|fed"
+    r"|connected) (?:with|by|to))(?= (?:an? |the )?(?:#|no\.? |number )?"
     r"(?:1[0248]|16|fourteen|twelve|ten|sixteen)s?(?: awg| gauge| wires?)?\s*(?:[.,;?!]|$|and\b))"
 )
 
