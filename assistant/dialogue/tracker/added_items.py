@@ -240,5 +240,5 @@ def _note(content: Content, thing: Act, state: State) -> str:
         if isinstance(thing, AddGrounds) and thing.count is None:
             return say("note.grounds_as_one")
     elif isinstance(content, FixtureWires) and content.canopy:
-        return say("note.canopy")
+        return say("note.canopy" if content.awg > 14 else "note.canopy_counted")
     return ""
