@@ -15,7 +15,19 @@ def without_own_sums(text: str) -> str:
     low = text.casefold()
     if not any(word in low for word in _SUMMED):
         return text
+    if _TALLY.search(text) is not None:
+        text = _TALLIED.sub(lambda found: found["noun"] + " " * len(found["worth"]), text)
     return _SUM.sub(lambda found: " " * len(found[0]), text)
+
+
+#: "Two 12-2s = 4 wires, grounds 1, receptacle 2": behind such a sum each figure is what a thing
+#: counts, and not how many there are of it.
+_TALLY = lazy_pattern(r"(?i) ?(?:=|equals) ?\d+ (?:wires|conductors|allowances)\b[,;]")
+_TALLIED = lazy_pattern(
+    r"(?i)(?P<noun>\b(?:grounds?|receptacles?|switch(?:es)?|dimmers?|gfcis?|devices?|yokes?|clamps?"
+    r"|stud|hickey))(?P<worth> ?(?:=|:|counts?|for|as)? ?\d+\b(?: because there"
+    r" (?:are|is|were) (?:two|three|both|\d) of them\b)?)(?=\s*(?:[,.;)]|$|because\b|inside\b))"
+)
 
 
 #: One of these stands in whatever is blanked.
