@@ -41,6 +41,13 @@ def suppose(turn: Turn, act: acts.Suppose, run: Runner) -> None:
     if act.asks_fit and things and empty:
         turn.ahead[:0] = list(act.acts)
         return
+    if len(act.acts) == 1 and isinstance(size := act.acts[0], acts.Size) and size.awg:
+        if empty:  # "How many 12s? And if it was 14s": with nothing in the box, how many of those
+            of = acts.AddConductors(awg=size.awg, words=size.words, span=size.span)
+            turn.ahead.insert(0, acts.RoomFor(thing=of, words=act.words, span=act.span))
+            return
+        if not turn.state.pending:
+            act = replace(act, acts=(_resized(size, size.awg),))
     copy = _tried(turn, act.acts, run)
     if len(copy.state.pending) > len(turn.state.pending) and (
         each := _each_meant(turn, copy, act, run)
@@ -64,6 +71,12 @@ def suppose(turn: Turn, act: acts.Suppose, run: Runner) -> None:
         turn.state = altered(turn.state, proposed=act.acts)
     elif not copy.refused:
         turn.answer(_unchanged(turn), act.words)
+
+
+def _resized(size: acts.Size, awg: int) -> acts.Resize:
+    """ "What if it was 12s": the wires that are there, of that size."""
+    wires = acts.Reference(kind="wire", words=size.words)
+    return acts.Resize(target=wires, awg=awg, words=size.words, span=size.span)
 
 
 def _of_body(copy: Turn, turn: Turn) -> str:
