@@ -104,6 +104,7 @@ def build_remove(match: Match, telling: Telling) -> list[Act] | None:
         target.kind == "anything"
         and target.words
         and match.found.group("ref").startswith("the ")
+        and "<" not in match.found.group("ref")
         and not set(match.found.group("ref").split()) & _POINTING
     ):
         target = replace(target, which="said", words=match.found.group("ref"))
@@ -120,10 +121,19 @@ _NTH = {"second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "seventh":
 _ROOMS = frozenset(grammar_data.table("clauses")["rooms"]["names"]) - {"box"}
 
 
+_MISSED = lazy_pattern(r"(?i)\b(?:missed|forgot|overlooked|skipped) (?!.*\b(?:more|another)\b)")
+
+_COUNTED = lazy_pattern(
+    r"(?i)\b(?:one|two|three|four|five|six|seven|eight|nine|ten|twelve|fourteen|\d+)"
+)
+
+
 def build_more(match: Match, telling: Telling) -> list[Act] | None:
     """ "One more of those": as many more of what is meant, one where unsaid."""
     words, span = words_of(match, telling)
     count = number_of(match)
+    if _MISSED.search(words) and _COUNTED.search(telling.heard[: match.clause.span[0]]):
+        return None  # "four, I missed one": why there are four
     if match.has("room") and not _ROOMS.intersection(match.found.group("room").split()):
         return None  # "two more for the gfci"
     target = target_of(match, telling) if match.has("ref") else Reference(which="last")

@@ -212,6 +212,8 @@ _STANDS = frozenset({"is", "was", "are", "were", "goes", "went", "feeds", "fed",
 
 def _orders(tag: str, before: Sequence[Element]) -> bool:
     """ "That 14-3 is dead so take it out": what is told of a thing, and then what is done."""
+    if before[0].tag in _OUT_VERBS and _is_out(before[-1]):
+        return tag in ("i", "we", "because")  # "take one out I'm rerouting the 12-2"
     if len(before) < _LEAST_TOLD or not before[0].tag.endswith("::d>"):
         return False
     if before[1].tag not in _STANDS:
@@ -219,6 +221,13 @@ def _orders(tag: str, before: Sequence[Element]) -> bool:
     if before[-1].tag == "so":
         return tag in _OPERATOR_VERBS or tag == "i"
     return tag in _OUT_VERBS and before[-1].tag not in _TO
+
+
+def _is_out(element: Element) -> bool:
+    """Whether an order to take something out ends with this."""
+    found = element.found
+    words = found.words.lower() if found is not None else element.tag
+    return words.split()[-1:] in (["out"], ["off"])
 
 
 _LEAST_TOLD = 3

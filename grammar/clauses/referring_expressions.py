@@ -80,7 +80,7 @@ def refer(elements: Sequence[Element], heard: str) -> Reference:
             if before in ("the", "that", "those") and int(value) in (14, 12, 10, 8, 6):
                 awg = int(value)  # "the ten": the wires of that size
                 continue
-            count = int(value)
+            count = count if count and _of_so_many(elements, place) else int(value)
     start = elements[0].start if elements else 0
     end = elements[-1].end if elements else 0
     words = heard[start:end]
@@ -91,6 +91,12 @@ def refer(elements: Sequence[Element], heard: str) -> Reference:
             count if only else thing.count, ordinal, which, None, words,
         )  # fmt: skip
     return Reference(kind, name, awg, conductors, count, ordinal, which, None, words)
+
+
+def _of_so_many(elements: Sequence[Element], place: int) -> bool:
+    """ "One of the three": one is meant, and not three."""
+    before = [element.tag for element in elements[max(0, place - 2) : place]]
+    return before[:1] == ["of"] and before[-1] in ("the", "those", "these", "my")
 
 
 def _stands_for(elements: Sequence[Element], place: int, heard: str) -> bool:

@@ -208,7 +208,7 @@ THEN: Passes = (
     (out_again, (acts.AddConductors, acts.AddCable), 1),
     (split_by_way, (acts.AddCable,), 2),
     (summed_up, (acts.AddCable,), 2),
-    (taken_once, (acts.Remove,), 2),
+    (taken_once, (acts.Remove, acts.Keep, acts.Suppose, acts.Ask, acts.AskUnknown), 2),
     (done_once, (acts.DoIt,), 2),
     (only_that, (acts.Undo,), 2),
     (reason_for_more_wires, (acts.AddConductors,), 2),

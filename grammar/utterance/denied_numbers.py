@@ -10,7 +10,7 @@ from decimal import Decimal
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Reference
 from boxaloud.grammar.building.plain_things import just_like
-from boxaloud.grammar.clauses.act_fields import thing_of
+from boxaloud.grammar.clauses.act_fields import KIND_OF, thing_of
 from boxaloud.grammar.clauses.act_kinds import is_thing
 from boxaloud.grammar.clauses.clause import Clause
 from boxaloud.grammar.lazy_patterns import lazy_pattern
@@ -50,12 +50,46 @@ def denied_number(clause: Clause, following: Sequence[Clause]) -> re.Match[str] 
 
 def denies_things(clause: Clause) -> bool:
     """ "It wasn't three 14-2s": whether a clause denies that many, and nothing else."""
+    if _SOME_DENIED.match(clause.line) is not None:
+        return True
     return clause.line.endswith(":>") and _DENIED_THINGS.fullmatch(clause.line) is not None
+
+
+#: "One of the three isn't BX", "one of the 14-2s is not a 14-2": some are denied to be that.
+_SOME_DENIED = lazy_pattern(
+    r"(?:(?:so|ah|oh|no|and|but|well|actually|wait|sorry|hey|ok|okay|um|uh) )*"
+    r"(?:<n:(?P<n>[1-9])> of (?:(?:the|those|these|them|my) ?)(?:<n:[1-9]> )?"
+    r"(?:<[a-z]+::d?>|cables?|wires?|runs?)?(?:in there |here )? ?"
+    r"|<(?:cable|device|conductors):(?P<of>[1-9]):d> )"
+    r"(?:(?:is|are|was|were) (?:actually |really )?not|isnt|arent|wasnt|werent)\b"
+)
+
+
+def _some_replaced(clause: Clause, told: Sequence[Act]) -> list[Act]:
+    """ "One of the three isn't BX, it's a new 14-2": that one in place of one of those; empty where
+    what follows is no such thing."""
+    some = _SOME_DENIED.match(clause.line)
+    act = told[0] if len(told) == 1 else None
+    thing = act.thing if isinstance(act, acts.Restate) else act
+    count = int(some["n"] or some["of"]) if some is not None else 0
+    if act is None or not is_thing(thing) or thing.count not in (None, count):
+        return []
+    named = next(map(thing_of, clause.found), None)
+    target = just_like(named) if is_thing(named) else Reference(kind=KIND_OF[type(thing)])
+    return [
+        acts.Replace(
+            target=replace(target, count=count, words=target.words or "those"),
+            thing=replace(thing, count=count), words=act.words, span=act.span,
+            doubts=act.doubts, function="correction",
+        )
+    ]  # fmt: skip
 
 
 def denied_count(clause: Clause, following: Sequence[Clause], told: Sequence[Act]) -> list[Act]:
     """ "It wasn't three 14-2s, it was two": how many of them there are instead; empty where a
     thing is denied for another reason. `told` is what the clause that follows tells."""
+    if _SOME_DENIED.match(clause.line) is not None:
+        return _some_replaced(clause, told)
     thing = next(map(thing_of, clause.found), None) if denies_things(clause) else None
     if thing is not None and _ONE_INSTEAD.fullmatch(following[0].line):
         span = following[0].span

@@ -52,7 +52,7 @@ def counted_anew(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
 
 _MISSED = lazy_pattern(r"(?i)\b(?:missed|forgot|overlooked|skipped)\b")
 _NEXT = lazy_pattern(
-    r"[\s,.;:–—-]*(?:so )?(?:there[’']s |there is |there are |it['’]?s |that['’]?s |it is |that is |make it )?"
+    r"(?i)[\s,.;:–—-]*(?:so )?(?:(?:it|that|there)['’]?s |(?:it|that|there) (?:is|are) |make it )?"
 )
 
 
@@ -73,10 +73,10 @@ def _with_the_missed(kept: list[Act], act: Act, heard: str) -> Act:
     if not isinstance(last, acts.More) or last.target.kind != "anything" or not is_thing(act):
         return act
     near = _NEXT.fullmatch(heard, last.span[1], act.span[0]) and _MISSED.search(last.words)
-    if not near or act.count is None or _FURTHER.search(act.words):
-        return act
     missed = last.count or 1
-    if act.count < missed:
+    if not near or act.count is None or act.count < missed:
+        return act
+    if act.count > missed and _FURTHER.search(act.words):
         return act
     kept.pop()
     if act.count == missed:

@@ -6,6 +6,8 @@ from dataclasses import replace
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.building.plain_things import just_like
+from boxaloud.grammar.clauses.act_kinds import is_thing
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 _PRONOUN = lazy_pattern(r"(?i)\b(?:it|them|that|those|that one)\b")
@@ -37,10 +39,41 @@ def taken_once(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
         )
         if again:
             continue
+        if (order := _named_by_reason(act, last, heard)) is not None:
+            kept[-1] = order
+            continue
         if isinstance(act, acts.Remove) and _named_behind(act, last, heard):
             kept.pop()
         kept.append(act)
     return kept
+
+
+#: "I'm rerouting the 12-2": why one goes, and which.
+_LEAVES = lazy_pattern(
+    r"(?i)[\s,.;:–—-]*(?:because |since |so |as |cause )?(?:i|we|he|she|they|you)"
+    r"(?:['’](?:m|re|s|ll|ve|d)| am| are| is| will| have)?(?: going to| gonna| just| also| only)?"
+    r" (?:re-?rout|mov|relocat|pull|tak|cut|abandon|eliminat|send|sent|bring|remov|drop|los|rip)\w*"
+    r"(?: out| up| down| back| over)? (?=the |that |this |my )"
+)
+_LEAD = lazy_pattern(r"(?i)(?:the|that|this|my) ")
+
+
+def _named_by_reason(act: Act, last: Act | None, heard: str) -> Act | None:
+    """The order with what goes, where the reason behind it names that: "take one out, I'm rerouting
+    the 12-2" brings none in."""
+    if last is None or not is_thing(act) or act.count is not None:
+        return None
+    order = last if isinstance(last, acts.Remove) else None
+    if order is None and not isinstance(last, _NOT_DONE):
+        return None
+    if order is not None and ((order.target.count or 1) != 1 or order.target.name is not None):
+        return None
+    between = heard[last.span[1] : act.span[0]]
+    pointed = _LEAD.match(act.words) or between.endswith(("the ", "that ", "this ", "my "))
+    reason = between if not _LEAD.match(act.words) else between + "the "
+    if not pointed or not _LEAVES.match(reason):
+        return None
+    return last if order is None else replace(order, target=replace(just_like(act), count=1))
 
 
 _IT_ALONE = lazy_pattern(r"(?i)(?:it|that|that one)(?:['’]s)?")
@@ -79,8 +112,10 @@ def _named_again(act: acts.Remove, last: Act, heard: str) -> bool:
         other.kind, other.name, other.awg, other.conductors
     )  # fmt: skip
     plain = one.ordinal is other.ordinal is None and one.which == other.which == "said"
-    many = (one.count or 1) == (other.count or 1) and one.kind != "anything"
-    return same and plain and many and not _BUT_ANOTHER.search(heard[last.span[1] : act.span[1]])
+    many = (one.count or 1) == (other.count or 1) and (one.kind != "anything" or one.count)
+    return bool(same and plain and many) and not _BUT_ANOTHER.search(
+        heard[last.span[1] : act.span[1]]
+    )
 
 
 def _so_many_less(act: acts.Remove, last: Act | None, heard: str) -> bool:

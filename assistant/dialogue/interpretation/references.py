@@ -177,7 +177,9 @@ def meant(item: Item, reference: Reference) -> int:
         return 1
     if reference.words.lower().startswith("half ") and item.content.count % 2 == 0:
         return item.content.count // 2
-    if reference.which in ("all", "both") or plural(reference.words):
+    if reference.which == "both":
+        return min(2, item.content.count)
+    if reference.which == "all" or plural(reference.words):
         return item.content.count
     return 1 if _singular(reference.words) and item.content.count > 1 else item.content.count
 

@@ -9,6 +9,7 @@ from boxaloud.assistant.dialogue.belief import held_acts
 from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import say
+from boxaloud.assistant.dialogue.tracker import restorations
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
@@ -18,9 +19,27 @@ _ARTICLE = re.compile(r"(?:the|that|this|an?|one) ", re.IGNORECASE)
 
 
 def keep(turn: Turn, act: acts.Keep) -> None:
-    """ "Don't remove the receptacle": everything stays."""
+    """ "Don't remove the receptacle": everything stays; "leave it in", of what was just taken out:
+    it comes again."""
+    if _LEFT_IN.match(act.words) and _just_taken(turn):
+        restorations.put_back(turn, acts.PutBack(target=acts.Reference(), words=act.words))
+        return
     turn.state = altered(turn.state, mistaken=False)
     turn.answer(say("echo.kept"), act.words)
+
+
+_LEFT_IN = re.compile(
+    r"(?i)(?:(?:no|just|let['’]?s|we['’]ll|i['’]ll|i|we|will|please|and),? )*"
+    r"(?:leave|leaving|keep|keeping)"
+    r" (?:it|that|them|those|that one|the \w+(?: \w+)?)(?: back)? in\b"
+)
+
+
+def _just_taken(turn: Turn) -> bool:
+    """Whether what was said last took something out."""
+    last = turn.history.last if turn.history is not None and not turn.history.idle else None
+    now = turn.state.recalled
+    return last is not None and bool(now) and last.state.recalled != now
 
 
 def unknown(turn: Turn, act: acts.UnknownOperator) -> None:

@@ -70,7 +70,8 @@ _THEM = frozenset({"them", "those", "these", "they", "both", "both of them", "th
 
 def _of_box(turn: Turn, target: Reference, act: acts.Remove) -> bool:
     """Take off a ring, cover or barrier, where one is meant; False where none is."""
-    last = target.kind == "anything" and turn.state.last == "box"
+    one = target.count in (None, 1)
+    last = target.kind == "anything" and one and turn.state.last == "box"
     part = target.kind in ("part", "barrier") or last
     return part and (remove_part(turn, target, act) or target.kind == "barrier")
 
