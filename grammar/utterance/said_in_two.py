@@ -105,7 +105,7 @@ def depth_then_family(made: list[Act], heard: str, left: list[Unread]) -> list[A
     for act in made:
         last = kept[-1] if kept else None
         if (
-            isinstance(last, acts.RestateNumber)
+            isinstance(last, (acts.RestateNumber, acts.Number))
             and last.value in _DEPTHS
             and isinstance(act, acts.SetSize)
             and act.depth is None
@@ -164,6 +164,35 @@ def device_named_behind(made: list[Act], heard: str, left: list[Unread]) -> list
             kept[place] = replace(
                 act, count=1, gangs=act.gangs or last.gangs, awg=act.awg or last.awg
             )
+            continue
+        kept.append(act)
+    return kept
+
+
+#: "Plus a second device, because there's a receptacle too": what the device is.
+_BECAUSE = lazy_pattern(
+    r"(?i)[\s,.;:–—-]*(?:because|since|as|cause|now that|that's)? ?"
+    r"(?:there['’]?s|there is|i found|i have|i['’]ve got|they put|they added|i added|i put|we put"
+    r"|we added|it has|it['’]s got|they['’]ve got|it['’]?s|it is)(?: also| now| in)? $"
+)
+
+
+def device_by_reason(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Plus a second device, because there's a receptacle too": one device, told by its name
+    where it is said why."""
+    kept: list[Act] = []
+    for act in made:
+        last = kept[-1] if kept else None
+        if (
+            isinstance(last, acts.AddDevice)
+            and last.name == "device"
+            and last.count in (None, 1)
+            and isinstance(act, acts.AddDevice)
+            and act.name != "device"
+            and act.count == 1
+            and _BECAUSE.fullmatch(heard[last.span[1] : act.span[0]].rstrip() + " ")
+        ):
+            kept[-1] = replace(act, span=(last.span[0], act.span[1]))
             continue
         kept.append(act)
     return kept
@@ -244,10 +273,11 @@ IN_TWO_PIECES: tuple[
     (sent_on, (acts.OpenBox,), 2),
     (switched_over, (acts.AddDevice,), 1),
     (found_box_used, (acts.DoIt,), 2),
-    (depth_then_family, (acts.RestateNumber,), 2),
+    (depth_then_family, (acts.RestateNumber, acts.Number), 2),
     (mistake_told, (acts.Mistaken,), 2),
     (pigtailed_to, (acts.AddUncounted,), 2),
     (device_named_behind, (acts.AddDevice,), 2),
+    (device_by_reason, (acts.AddDevice,), 2),
     (counted_apart, (acts.Restate,), 1),
     (sworn_at, (acts.Number,), 2),
 )

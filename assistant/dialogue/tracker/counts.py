@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 from boxaloud.assistant.dialogue.altering import altered
@@ -176,6 +177,9 @@ def more(turn: Turn, act: acts.More) -> None:
         turn.state = altered(turn.state, proposed=())
         added_items.enter(turn, replace(proposed[0], count=act.count or 1, doubts=()))  # type: ignore[call-arg, arg-type]
         return
+    if _MISSED.fullmatch(act.words.strip()) and _of_several_kinds(turn.state):
+        turn.unplaced.append(act.words)  # a cable or a device: asked
+        return
     item = _more_of(turn.state, act.target)
     if item is None or isinstance(item.content, Uncounted):
         if act.target.kind == "cable":
@@ -198,6 +202,17 @@ def more(turn: Turn, act: acts.More) -> None:
     item_changes.recount(turn, item, item.content.count + extra, act.words)
     if turn.state is not before:
         turn.state = altered(turn.state, added=extra)
+
+
+_MISSED = re.compile(
+    r"(?i)(?:[a-z]+,? )*(?:missed|forgot|overlooked|skipped) (?:one|two|three|four|\d)"
+)
+
+
+def _of_several_kinds(state: State) -> bool:
+    """Whether there are cables and devices, so that one more may be either."""
+    kinds = {type(item.content) for item in state.items}
+    return len(kinds - {Uncounted}) > 1
 
 
 def _more_of(state: State, target: Reference) -> Item | None:
