@@ -42,6 +42,20 @@ _NUMBERED_NAME = lazy_pattern(
     rf"{_LEAD}(?:the )?(?P<at>{'|'.join(_ORDINALS)}|next|last) (?:box|one)(?: is|'s)?[,:]? "
     rf"{_OF_A_PLACE}[.!]?"
 )
+#: "Second box, right of the sink": a box by its number, then by where it is.
+_NUMBERED_SIDE = lazy_pattern(
+    rf"{_LEAD}(?:the )?(?P<at>{'|'.join(_ORDINALS)}) box(?: is|'s)?[,:]? (?P<name>"
+    r"(?:(?:to|on|at) the )?(?:left|right|top|bottom|front|back|far|other)(?: (?:hand|side|end))*"
+    r"(?: (?:of|from) (?:the |my )?[a-z]+(?: [a-z]+)?)?"
+    r"|(?:by|near|behind|beside|over|under|next to|above|below|across from) (?:the |my )?[a-z]+"
+    r"(?: [a-z]+)?)[.!]?"
+)
+#: "Now the stairway, top": on to the box at one end of a place.
+_PART_OF_PLACE = lazy_pattern(
+    r"(?:(?:ok|okay|so|and|then|well|alright|now|next|on to|onto),? )*(?:now|next|on to|onto),? "
+    rf"{_OF_A_PLACE}, (?P<part>(?:at |by )?(?:the )?(?:top|bottom|upper|lower|left|right|front|back"
+    r"|north|south|east|west|far)(?: (?:end|side|one|box|landing))?)[.!]?"
+)
 _PLEASE = lazy_pattern(r",? (?:please|then)[.!]?$")
 #: "Upstairs bath again": the box that is gone back to.
 _AGAIN = lazy_pattern(
@@ -97,6 +111,12 @@ def _by_its_place(low: str, heard: str) -> Act | None:
         if numbered["at"] == "first":  # whatever is in it stays in it
             return acts.NameBox(name=name, of="first box", words=heard, span=span)
         return acts.NextBox(name=name, words=heard, span=span)
+    if sided := _NUMBERED_SIDE.fullmatch(low):
+        if sided["at"] == "first":
+            return acts.NameBox(name=sided["name"], of="first box", words=heard, span=span)
+        return acts.NextBox(name=sided["name"], words=heard, span=span)
+    if (part := _PART_OF_PLACE.fullmatch(low)) is not None and (name := _place(part)):
+        return acts.NextBox(name=f"{name} {part['part']}", words=heard, span=span)
     if name := _place(_AGAIN.fullmatch(low)):
         return acts.OpenBox(name=name, words=heard, span=span)
     if " box" not in low and (name := _place(_ALONE.fullmatch(low))):
