@@ -14,6 +14,7 @@ from boxaloud.grammar.utterance.cable_roles import box_that_feeds, feeding_on, p
 from boxaloud.grammar.utterance.clamp_counts import one_on_each
 from boxaloud.grammar.utterance.clamps_after_all import found_after_all
 from boxaloud.grammar.utterance.cleaned_labels import wiped_to_read
+from boxaloud.grammar.utterance.contradictions import is_another
 from boxaloud.grammar.utterance.counted_by_name import (
     cable_spoken_of,
     named_one_by_one,
@@ -86,6 +87,7 @@ IN_TALK = (
     (sized_by_both, (acts.AddGrounds,), 2),
     (devices_said_anew, (acts.AddDevice,), 2),
     (become_others, (acts.AddDevice, acts.AddCable, acts.AddConductors), 2),
+    (is_another, (acts.Deny,), 2),
     (leads_elsewhere, (acts.AddDevice, acts.Land), 1),
 )
 """As `act_passes.FIRST`, before those of all utterances."""
