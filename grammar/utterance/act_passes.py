@@ -48,7 +48,7 @@ from boxaloud.grammar.utterance.device_ratings import by_rating
 from boxaloud.grammar.utterance.device_repeats import same_again
 from boxaloud.grammar.utterance.each_circuit import each_circuit
 from boxaloud.grammar.utterance.explained_lists import explained
-from boxaloud.grammar.utterance.false_starts import false_starts, said_twice
+from boxaloud.grammar.utterance.false_starts import false_starts, said_after_doubt, said_twice
 from boxaloud.grammar.utterance.fixture_groups import of_fixtures
 from boxaloud.grammar.utterance.found_more import counted_anew
 from boxaloud.grammar.utterance.gone_back import done_once, only_that
@@ -269,6 +269,7 @@ THEN: Passes = (
     (without_heading_devices, (acts.AddDevice,), 2),
     (false_starts, (acts.Number,), 2),
     (said_twice, (acts.Number,), 2),
+    (said_after_doubt, (acts.Yes,), 3),
     (one_yoke, (acts.AddDevice,), 1),
     (one_combined, (acts.AddDevice,), 1),
     (gangs_behind, (acts.NameBoxKind,), 2),

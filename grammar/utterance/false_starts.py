@@ -134,3 +134,26 @@ def _begins_measure(number: acts.Number, following: Act | None, heard: str) -> b
     part = number.words.lower().strip(" ,.")
     whole = " " in part or "/" in part
     return whole and part in following.words.lower() and _I_MEAN.fullmatch(between) is not None
+
+
+_DOUBTED = lazy_pattern(r"(?i)\b(?:is|was|are|were) (?:it|that|there|they)\b.*\b(?:yes|yeah|yep)\b")
+
+
+def said_after_doubt(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Three fourteen twos is it three yes three fourteen twos": those, and no more of them."""
+    kept: list[Act] = []
+    for act in made:
+        place = len(kept) - 1
+        while place >= 0 and isinstance(kept[place], _PASSED):
+            place -= 1
+        first = kept[place] if place >= 0 else None
+        if (
+            is_thing(act)
+            and is_thing(first)
+            and replace(act, words="", span=(0, 0)) == replace(first, words="", span=(0, 0))
+            and _DOUBTED.search(heard[first.span[1] : act.span[0]])
+        ):
+            del kept[place + 1 :]
+            continue
+        kept.append(act)
+    return kept

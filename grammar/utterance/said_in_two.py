@@ -187,6 +187,7 @@ def device_by_reason(made: list[Act], heard: str, left: list[Unread]) -> list[Ac
             isinstance(last, acts.AddDevice)
             and last.name == "device"
             and last.count in (None, 1)
+            and "yoke" not in last.words.lower()  # "on one yoke, it's a combo": what they are
             and isinstance(act, acts.AddDevice)
             and act.name != "device"
             and act.count == 1
