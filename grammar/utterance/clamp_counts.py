@@ -54,7 +54,7 @@ def _gap(made: list[Act], place: int, heard: str) -> int:
 _ON_EACH = lazy_pattern(
     r"(?i)[\s,.;:–—-]+(?:(?:with|and|it is|it's|just|so|that is)\s+)*(?:one|1|two|2|a pair)"
     r"(?: (?:clamp|of them))?\s+(?:on|for|per|to|at|by|in)\s+(?:each|every|the|a)?\s*"
-    r"(?:side|end|cable|wire|romex|run|line|one|knockout|hole|corner|entry)s?\b"
+    r"(?:side|end|cable|wire|run|line|one|knockout|hole|corner|entry)s?\b"
 )
 
 

@@ -28,17 +28,17 @@ _END = r"(?:,?\s+(?:please|then|too|as well|i guess))*\s*[.!]*\s*$"
 _WHICH = rf"(?:(?!(?:{'|'.join(_TABLE['parting'])})\b)[a-z][a-z'-]*\s+){{0,4}}?"
 _LEAD = rf"(?:{_any('leads')},?\s+)*"
 _BESIDES = _any("besides")
-#: "The feed", "the rest of the romex", "an extra leg".
+#: "The feed", "the rest of the cable", "an extra leg".
 _ARTICLE = _any("articles")
 _STOP = rf"(?=\s*$|[,.;!]|\s+{_any('behind')}\b)"
 _ALONE = (
-    # "and the home run", "plus the rest of the romex", "with the leads from the fan"
+    # "and the home run", "plus the rest of the cable", "with the leads from the fan"
     lazy_pattern(rf"\s*{_LEAD}{_BESIDES},?\s+(?P<new>(?:{_ARTICLE}\s+)?{_WHICH}{_NOUN}){_STOP}"),
     # "and a USB charger", "plus a little gizmo for the fan"
     lazy_pattern(
         rf"\s*{_LEAD}{_BESIDES},?\s+(?P<new>(?:an?|another|one|the|some)\s+{_WHICH}{_DEVICE}){_STOP}"
     ),
-    # "romex to the light", "a leg to the light", "cable out the bottom"
+    # "cable to the light", "a leg to the light", "cable out the bottom"
     lazy_pattern(
         rf"\s*{_LEAD}(?P<new>(?:(?:an?|one|another|some|more|two|three)\s+)?{_WHICH}{_NOUN})"
         rf"\s+{_any('leaving')}\b"

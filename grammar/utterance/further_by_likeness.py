@@ -28,7 +28,7 @@ _FORMS = tuple(
     for form in (
         # "ditto the shed", "likewise to the light"
         r"\b(?:ditto|likewise)\b",
-        # "same to the porch", "same on the right", "same size romex", "the same again"
+        # "same to the porch", "same on the right", "same size cable", "the same again"
         r"\b(?:the )?same (?:(?:to|for|going|goes|coming|comes|from|again|twice|at|in|over)\b"
         rf"(?! {_any('elsewhere')})"
         rf"|on (?:the|my) (?:left|right|top|bottom|other (?:side|end))\b)",
