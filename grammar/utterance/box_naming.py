@@ -52,7 +52,7 @@ _NUMBERED_SIDE = lazy_pattern(
 )
 #: "Now the stairway, top": on to the box at one end of a place.
 _PART_OF_PLACE = lazy_pattern(
-    r"(?:(?:ok|okay|so|and|then|well|alright|now|next|on to|onto),? )*(?:now|next|on to|onto),? "
+    rf"{_LEAD}(?:(?:then|alright),? )*(?:(?<=now )|(?<=now, )|(?:next|on to|onto),? )"
     rf"{_OF_A_PLACE}, (?P<part>(?:at |by )?(?:the )?(?:top|bottom|upper|lower|left|right|front|back"
     r"|north|south|east|west|far)(?: (?:end|side|one|box|landing))?)[.!]?"
 )
