@@ -12,6 +12,7 @@ from functools import lru_cache
 from boxaloud.grammar import grammar_data
 from boxaloud.grammar.clauses import numerals
 from boxaloud.grammar.clauses.clause import Element
+from boxaloud.grammar.clauses.text_before import lowered
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer import numbers
 from boxaloud.grammar.phrases.statements import Statement
@@ -41,7 +42,7 @@ POINTED_AT = frozenset(
 
 def elements_of(heard: str, statements: Sequence[Statement]) -> Iterator[Element]:
     """The elements of an utterance in order: words, breaks, and what the phrases found."""
-    low = heard.lower() if heard.isascii() else _lowered(heard)
+    low = lowered(heard)
     place = 0
     placed = sorted(statements, key=_start)
     for at, statement in enumerate(placed):
@@ -109,12 +110,6 @@ def _core(low: str, start: int, end: int) -> tuple[int, int]:
     first = lead.end() if lead is not None and lead.end() < end else start
     tail = _AFTER_CORE.search(low, first, end)
     return first, tail.start() if tail is not None and tail.start() > first else end
-
-
-def _lowered(heard: str) -> str:
-    """Lower case, character for character; quotes plain."""
-    made = "".join(c.lower() if len(c.lower()) == 1 else c for c in heard)
-    return made.replace("’", "'").replace("‘", "'")
 
 
 def _words(low: str, start: int, end: int) -> Iterator[Element]:

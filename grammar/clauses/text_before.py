@@ -1,4 +1,4 @@
-"""The words just before a place of what was heard."""
+"""What was heard in small letters, and the words just before a place of it."""
 
 from __future__ import annotations
 
@@ -13,3 +13,12 @@ def just_before(heard: str, place: int) -> str:
         return heard[:place]
     start = heard.find(" ", place - _REACH, place)
     return heard[start if start >= 0 else place - _REACH : place]
+
+
+def lowered(heard: str) -> str:
+    """The text in small letters with plain quotes, each character in its place: some letters have
+    two small ones."""
+    if heard.isascii():
+        return heard.lower()
+    made = "".join(low if len(low := letter.lower()) == 1 else letter for letter in heard)
+    return made.replace("’", "'").replace("‘", "'")

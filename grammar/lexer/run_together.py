@@ -15,6 +15,7 @@ _TIME = lazy_pattern(r"\d{1,2}:[0-5]\d(?![\d:/-]|\.\d)")
 _COUNT_BEFORE_CABLE = lazy_pattern(r"(\d{1,3})/((?:14|12|10)[-/][2-4](?:'?s)?)")
 _IMPROPER = lazy_pattern(r"(\d)(\d{1,2})/(2|4|8|16)")
 _IN_TWO: frozenset[str] = frozenset(grammar_data.table("lexicon")["words"]["in_two"])
+_IN_ONE: dict[str, str] = grammar_data.table("lexicon")["in_one"]
 _PIECES: frozenset[str] = frozenset(word[:cut] for word in _IN_TWO for cut in range(1, len(word)))
 
 
@@ -33,7 +34,7 @@ def mixed_number(text: str) -> str:
 
 
 def mend(plain: str, texts: list[str], starts: list[int], ends: list[int]) -> None:
-    """Put words written in two together ("G FCI", "in side"), part fractions, and make a time of
+    """Put words written in two together ("G FCI", "in side"), part others, and make a time of
     day one figure that is asked about ("14:02" was "fourteen two"), in place."""
     at = 0
     while at < len(texts):
@@ -44,6 +45,8 @@ def mend(plain: str, texts: list[str], starts: list[int], ends: list[int]) -> No
             texts[at] = ","  # "rec 1/sw 2/no clamps": an item each
         elif "/" in text:
             texts[at] = mixed_number(text)
+        elif text in _IN_ONE:
+            _cut(texts, starts, ends, at)
         elif text in _PIECES and at + 1 < len(texts):
             whole = text + texts[at + 1]
             if whole in _IN_TWO and plain[ends[at] : starts[at + 1]] == " ":
@@ -61,6 +64,15 @@ def _is_time(rest: str) -> bool:
 def _lists(before: str, after: str) -> bool:
     """Whether a slash between a figure and a word parts the items of a list."""
     return before.isdecimal() and len(after) > 1 and after.isalpha() and not word_classes(after)
+
+
+def _cut(texts: list[str], starts: list[int], ends: list[int], at: int) -> None:
+    """Make two tokens of two words that are written as one."""
+    first, second = _IN_ONE[texts[at]].split()
+    middle = starts[at] + len(first)
+    texts[at : at + 1] = [first, second]
+    starts[at : at + 1] = [starts[at], middle]
+    ends[at : at + 1] = [middle, ends[at]]
 
 
 def _part(

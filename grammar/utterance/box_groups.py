@@ -8,6 +8,7 @@ from decimal import Decimal
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.clauses.text_before import lowered
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer import numbers
 from boxaloud.grammar.utterance.box_shapes import (
@@ -30,7 +31,7 @@ _PARTS = ("half", "quarter", "eighth", "/")
 
 def depth_said_apart(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "deep four square, the two and an eighth one": a depth that no phrase took."""
-    low = heard.lower()
+    low = lowered(heard)
     if not any(part in low for part in _PARTS):
         return made
     open_ = [

@@ -9,6 +9,7 @@ from itertools import takewhile
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.clauses.act_kinds import is_thing, with_count
+from boxaloud.grammar.clauses.text_before import lowered
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer import numbers
 from boxaloud.grammar.utterance.cable_roles import drop_named
@@ -174,7 +175,7 @@ _EACH = lazy_pattern(
 
 def each_pipe(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "three pipes, two number 10s and a green 10 in each": what one brings, so many times."""
-    low = heard.lower()
+    low = lowered(heard)
     if not ("each" in low or "per pipe" in low or "apiece" in low):
         return made  # nothing that `_EACH` finds
     pipes = _PIPES.search(low)

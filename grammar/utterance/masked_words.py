@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Thing
 from boxaloud.grammar.clauses.act_kinds import is_thing
+from boxaloud.grammar.clauses.text_before import lowered
 
 _LETTERS: dict[type[Act], str] = {
     acts.AddCable: "C", acts.AddDevice: "D", acts.AddConductors: "W", acts.AddGrounds: "W",
@@ -24,7 +25,7 @@ def thing_of(act: Act) -> Thing | None:
 def masked(made: Sequence[Act], heard: str) -> str:
     """`heard` in small letters, of the same length: cables are a run of C, devices of D, wires of
     W, and what else acts were made of a run of X."""
-    text = list(heard.lower().replace("’", "'"))
+    text = list(lowered(heard).replace("’", "'"))
     if len(text) != len(heard):  # a letter that is two in the other case
         text = list(heard)
     for act in made:
