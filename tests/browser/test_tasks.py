@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 
-from driving import FULL, PATIENCE_MS, Hand
+import pytest
+from driving import FULL, PATIENCE_MS, SIZES, Hand
 from playwright.sync_api import expect
 
 
@@ -111,6 +112,21 @@ def test_jobs_are_begun_and_opened_again(hand: Hand) -> None:
     hand.use(hand.page.locator("#jobs button").filter(has_text=re.compile(f"^{re.escape(name)}$")))
     expect(hand.page.locator("#job")).to_have_text(name, timeout=PATIENCE_MS)
     hand.sees("fits", "0.00")
+
+
+@pytest.mark.parametrize("page_at", [SIZES[2]], indirect=True, ids=["keyboard"])
+def test_a_list_that_is_filled_anew_keeps_who_is_on_it(hand: Hand) -> None:
+    """Past defect: the list of jobs came anew while somebody was on a job with the keys, and the
+    key went nowhere (WCAG 2.2, success criterion 2.4.3)."""
+    hand.part("jobs")
+    first = hand.page.locator("#jobs button").first
+    expect(first).to_be_visible(timeout=PATIENCE_MS)
+    first.focus()
+    name = first.inner_text()
+    hand.page.evaluate("document.querySelector('#jobs button').dataset.old = 'yes'")
+    hand.page.evaluate("document.getElementById('part-jobs').dispatchEvent(new Event('toggle'))")
+    expect(hand.page.locator("#jobs button[data-old]")).to_have_count(0, timeout=PATIENCE_MS)
+    assert hand.page.evaluate("document.activeElement.textContent") == name
 
 
 def test_nothing_typed_is_lost_where_it_is_not_taken(hand: Hand) -> None:

@@ -25,6 +25,13 @@ export function drawn(name, attributes = {}, ...children) {
 /** The element of the page with this id. */
 export const byId = (id) => document.getElementById(id);
 
+/** New rows for a list; whoever was on one of its buttons stays on the one of that name. */
+export function refill(list, rows) {
+  const held = list.contains(document.activeElement) ? document.activeElement.textContent : null;
+  list.replaceChildren(...rows);
+  if (held !== null) [...list.querySelectorAll("button")].find((one) => one.textContent === held)?.focus();
+}
+
 /** Put text into an element, and hide its row where there is none. */
 export function tell(id, text, row = id) {
   byId(id).textContent = text;

@@ -1,7 +1,7 @@
 // The parts of the page that ask the engine when they are opened: what if, standard boxes, boxes,
 // jobs, help. `ask` gives a document, or null where that was told already; `enter` shows a view.
 
-import { byId, element } from "./elements.js";
+import { byId, element, refill } from "./elements.js";
 import { say } from "./words.js";
 
 const MORE = 50;
@@ -49,7 +49,7 @@ export function panels(ask, enter) {
       element("button", { type: "button", on: { click: () => enter({ kind: "pick_box", row: row.row, gangs: row.gangs, volume: row.row ? "" : row.capacity }) } },
         `${row.what}, ${row.capacity} ${told.unit}`),
       element("span", {}, `${row.told} ${row.section}`.trim())));
-    byId("standard").replaceChildren(...(rows.length ? rows : [element("li", {}, say("none_found"))]));
+    refill(byId("standard"), rows.length ? rows : [element("li", {}, say("none_found"))]);
   }
 
   async function boxes(first) {
@@ -58,14 +58,14 @@ export function panels(ask, enter) {
     const rows = told.rows.map((row) => element("li", { class: row.here ? "here" : "" },
       element("button", { type: "button", "aria-current": row.here && "true", on: { click: () => enter({ kind: "open_box", name: row.name }) } }, row.name),
       element("span", {}, row.told)));
-    if (first) byId("boxes").append(...rows); else byId("boxes").replaceChildren(...rows);
+    if (first) byId("boxes").append(...rows); else refill(byId("boxes"), rows);
     byId("more-boxes").hidden = byId("boxes").childElementCount >= told.count;
   }
 
   async function jobs() {
     const told = await ask({ kind: "list_jobs" });
     if (!told) return;
-    byId("jobs").replaceChildren(...told.rows.map((row) => element("li", { class: row.here ? "here" : "" },
+    refill(byId("jobs"), told.rows.map((row) => element("li", { class: row.here ? "here" : "" },
       element("button", { type: "button", "aria-current": row.here && "true", on: { click: () => enter({ kind: "open_job", file: row.file }) } }, row.name),
       element("span", {}, row.written))));
   }
