@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from dataclasses import replace
 from decimal import Decimal
@@ -10,6 +11,7 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Utterance
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.box_naming import shifted
+from boxaloud.grammar.utterance.headings import ROOMS
 
 _ORDINAL = r"(?:first|second|third|fourth|fifth|sixth|seventh|eighth|last|previous|other)"
 _NUMBER = r"(?:\d{1,2}|one|two|three|four|five|six|seven|eight|nine|ten)"
@@ -49,6 +51,17 @@ _SAME_FIRST = lazy_pattern(
     r"(?P<rest>[,;.]? (?:but|except|only|plus|with"
     r"|and|just|it has|it's got|this one)\b.*)?".replace(" ", r"\s+")
 )
+#: "Next box, pantry, same but an 18", "pantry is the same as the island": a box by its name.
+_SAME_NAMED = lazy_pattern(
+    r"(?i)(?:(?:ok|okay|so|and|now|then|well|alright|right|um|uh|hello|hi|hey|please),? )*"
+    r"(?P<next>(?:the )?(?:next|new) (?:box|one)[,:]? (?:(?:is|in|at|it's),? )?)?(?:the |my |our )?"
+    r"(?P<name>[a-z]+(?: [a-z]+){0,2}?)(?: box)?[,:]? "
+    r"(?:(?:is|it's|was|will be|gets|has|just|exactly|also|the|a|an|exact) )*"
+    r"(?:same|identical)(?: (?:thing|setup|stuff|deal|contents|box))?(?: again)?"
+    rf"(?: (?:as|to|like)(?: the| in the| my)? (?P<like>{_ORDINAL}(?: (?:box|one))?"
+    rf"|box (?:number )?{_NUMBER}|[a-z]+(?: [a-z]+)?))?"
+    r"[.!]*(?P<rest>[,;]? (?:but|except|only|plus|with)\b.*)?".replace(" ", r"\s+")
+)
 _HINTS = ("same", "identical", "cop", "duplicate", "repeat", "ditto", "like", "clone", "do ")
 """Pieces of words of which an utterance that copies a box holds one."""
 _HERE = ("this", "that", "it", "before", "last", "previous")
@@ -58,15 +71,23 @@ def box_copied(heard: str, read: Callable[[str], Utterance]) -> Utterance | None
     """What an utterance tells that begins with a box that is the same as another, and of what is
     different in it; None for any other."""
     low = heard.lower()
-    if ("box" not in low and " one" not in low) or not any(word in low for word in _HINTS):
+    if not any(word in low for word in _HINTS):
         return None
-    found = _SAME_BOX.fullmatch(heard.strip()) or _SAME_FIRST.fullmatch(heard.strip())
+    said = heard.strip()
+    found = _SAME_BOX.fullmatch(said) or _SAME_FIRST.fullmatch(said)
+    if found is not None and "box" not in low and " one" not in low:
+        return None
+    name = ""
     if found is None:
+        found = _SAME_NAMED.fullmatch(said)
+        name = _place_named(found) if found is not None else ""
+    if found is None or (not name and "name" in found.groupdict()):
         return None
     heard = heard.rstrip()
     rest = _DIFFERENT.sub("", found["rest"] or "")
     end = len(heard) - len(rest)
-    copy = acts.CopyBox(like=_like(found["like"]), words=heard[:end].rstrip(" .!"), span=(0, end))
+    like = _like(found["like"])
+    copy = acts.CopyBox(like=like, name=name, words=heard[:end].rstrip(" .!"), span=(0, end))
     if not rest:
         return Utterance(heard, (copy,))
     different = read(rest)
@@ -75,6 +96,14 @@ def box_copied(heard: str, read: Callable[[str], Utterance]) -> Utterance | None
     )
     acts_of_rest = tuple(_measured(act) for act in different.acts)
     return Utterance(heard, (copy, *shifted(acts_of_rest, end)), left)
+
+
+def _place_named(found: re.Match[str]) -> str:
+    """The name of the box that is the same as another: a place, or any word behind "next box"."""
+    words = found["name"].lower().split()
+    if found["next"] is None and not ROOMS.intersection(words):
+        return ""
+    return "" if {"box", "one", "same"}.intersection(words) else " ".join(words)
 
 
 _LEAST = Decimal("7.5")
