@@ -60,7 +60,7 @@ _SAME_NAMED = lazy_pattern(
     r"(?:same|identical)(?: (?:thing|setup|stuff|deal|contents|box))?(?: again)?"
     rf"(?: (?:as|to|like)(?: the| in the| my)? (?P<like>{_ORDINAL}(?: (?:box|one))?"
     rf"|box (?:number )?{_NUMBER}|[a-z]+(?: [a-z]+)?))?"
-    r"[.!]*(?P<rest>[,;]? (?:but|except|only|plus|with)\b.*)?".replace(" ", r"\s+")
+    r"(?:,? please)?[.!]*(?P<rest>[,;]? (?:but|except|only|plus|with)\b.*)?".replace(" ", r"\s+")
 )
 _HINTS = ("same", "identical", "cop", "duplicate", "repeat", "ditto", "like", "clone", "do ")
 """Pieces of words of which an utterance that copies a box holds one."""
