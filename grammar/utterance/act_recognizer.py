@@ -43,6 +43,7 @@ from boxaloud.grammar.utterance.denied_numbers import (
 )
 from boxaloud.grammar.utterance.denied_tails import without_denied_values
 from boxaloud.grammar.utterance.device_words import names_device
+from boxaloud.grammar.utterance.entering_unsized import entering_unsized
 from boxaloud.grammar.utterance.forbidden_orders import forbidden_order
 from boxaloud.grammar.utterance.gone_back import taken_back
 from boxaloud.grammar.utterance.heading_devices import named_alone
@@ -76,7 +77,8 @@ def recognise(
     open_question, expect = expect, (expect or "").removeprefix(BODY) or None
     elsewhere, of_others = heard_elsewhere(words, open_question)
     if of_others is not None:
-        return of_others
+        besides = entering_unsized(of_others.acts, of_others.heard, of_others.unread, ())
+        return replace(of_others, unread=(*of_others.unread, *besides))
     if isinstance(words, str):
         words = single_spaced(words) if enclosures else words  # a part keeps its places
         laid, held = wires_counted(plain_speech(plain_layout(words), expect))

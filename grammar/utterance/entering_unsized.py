@@ -83,7 +83,7 @@ _ALONE = (
     # "they ran the sub feed through here"
     lazy_pattern(
         rf"\s*{_LEAD}(?:they|he|she|somebody|someone|we|i)\s+(?:also\s+)?{_any('brought')}\s+"
-        rf"(?P<new>{_ARTICLE}\s+{_WHICH}{_NOUN})\s+(?P<behind>.*)"
+        rf"(?P<new>{_ARTICLE}\s+{_WHICH}(?:{_NOUN}|one))(?P<behind>$|[.!]|\s.*)"
     ),
     # "I forgot one", "I left out the fan wire", "I didn't count the feed"
     lazy_pattern(
