@@ -75,12 +75,13 @@ def recognise(
     Without `enclosures` nothing is read as of a pull box or a conduit body.
     """
     open_question, expect = expect, (expect or "").removeprefix(BODY) or None
+    # a part keeps its places
+    words = single_spaced(words) if isinstance(words, str) and enclosures else words
     elsewhere, of_others = heard_elsewhere(words, open_question)
     if of_others is not None:
-        besides = entering_unsized(of_others.acts, of_others.heard, of_others.unread, ())
+        besides = entering_unsized(of_others.acts, of_others.heard, of_others.unread)
         return replace(of_others, unread=(*of_others.unread, *besides))
     if isinstance(words, str):
-        words = single_spaced(words) if enclosures else words  # a part keeps its places
         laid, held = wires_counted(plain_speech(plain_layout(words), expect))
         found = understand(laid, expect, aliases)
         if laid is not words:
@@ -127,7 +128,7 @@ def recognise(
     if any(isinstance(act, acts.DescribePull) for act in made):
         # the reader of pull boxes did not know it for one: what else is of it would be lost
         return Utterance(found.heard, (), (Unread.whole(found.heard),))
-    left = untold_things(made, found.heard, [*left, *held], elsewhere)
+    left = untold_things(made, found.heard, [*left, *held])
     return Utterance(found.heard, tuple(made), tuple(left))
 
 

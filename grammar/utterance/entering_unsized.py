@@ -11,7 +11,6 @@ from boxaloud.grammar import acts, grammar_data
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.masked_words import is_bare, masked
-from boxaloud.grammar.utterance.whereabouts import Piece
 
 _TABLE = grammar_data.table("clauses")["entering"]
 
@@ -83,7 +82,7 @@ _ALONE = (
     # "they ran the sub feed through here"
     lazy_pattern(
         rf"\s*{_LEAD}(?:they|he|she|somebody|someone|we|i)\s+(?:also\s+)?{_any('brought')}\s+"
-        rf"(?P<new>{_ARTICLE}\s+{_WHICH}(?:{_NOUN}|one))(?P<behind>$|[.!]|\s.*)"
+        rf"(?P<new>{_ARTICLE}\s+{_WHICH}(?:{_NOUN}|one))(?P<behind>$|[,.!].*|\s.*)"
     ),
     # "I forgot one", "I left out the fan wire", "I didn't count the feed"
     lazy_pattern(
@@ -115,11 +114,9 @@ _OF_OTHERS = lazy_pattern(_any("of_others"))
 _SILENT = (acts.OtherTalk, acts.Social, acts.Yes, acts.No, acts.AskUnknown)
 
 
-def entering_unsized(
-    made: Sequence[Act], heard: str, left: Sequence[Unread], elsewhere: Sequence[Piece]
-) -> Iterator[Unread]:
+def entering_unsized(made: Sequence[Act], heard: str, left: Sequence[Unread]) -> Iterator[Unread]:
     """What an utterance of nothing else says to be in the box, and nothing was made of."""
-    if left or elsewhere or heard.rstrip().endswith("?"):
+    if left or heard.rstrip().endswith("?"):
         return
     if not all(is_bare(act) or isinstance(act, _SILENT) for act in made):
         return

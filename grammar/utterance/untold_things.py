@@ -8,15 +8,12 @@ from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.utterance.entering_unsized import entering_unsized
 from boxaloud.grammar.utterance.further_by_likeness import further_by_likeness
 from boxaloud.grammar.utterance.vague_additions import vague_additions
-from boxaloud.grammar.utterance.whereabouts import Piece
 
 
-def untold_things(
-    made: Sequence[Act], heard: str, left: Sequence[Unread], elsewhere: Sequence[Piece]
-) -> list[Unread]:
+def untold_things(made: Sequence[Act], heard: str, left: Sequence[Unread]) -> list[Unread]:
     """What was left unread, and what weighs besides: more that nobody named, one more by its
     likeness, and what comes in of a size or number that nobody said."""
     kept = [*left, *vague_additions(made, heard)]
     kept += further_by_likeness(made, heard, kept)
-    kept += entering_unsized(made, heard, kept, elsewhere)
+    kept += entering_unsized(made, heard, kept)
     return kept
