@@ -124,3 +124,28 @@ def _is_there(was: Act, heard: str, between: str) -> bool:
     if _POINTS.match(was.words) or _POINTS_BEFORE.search(before):
         return True
     return bool(_BEGINS.fullmatch(before) and _PASSIVE.search(between))
+
+
+_ONE_OF = lazy_pattern(r"(?i)(?:one|two|three|both|some) of (?:the|those|these|my|them)\b")
+_IS_A = lazy_pattern(r"(?i)\s*(?:is|are|was|were|['’]s)(?: [a-z]+)? (?:a |an )?(?:[a-z]+|#?\d+)$")
+
+
+def no_volume(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "One of the twelves is a ten": the number is of the wire and of no box; which cable it is
+    nobody said, so that it is left unread."""
+    kept: list[Act] = []
+    for act in made:
+        last = kept[-1] if kept else None
+        if (
+            last is not None
+            and isinstance(act, acts.SetVolume)
+            and act.unit is None
+            and _ONE_OF.match(last.words)
+            and _IS_A.fullmatch(heard, last.span[1], act.span[1])
+        ):
+            span = (last.span[0], act.span[1])
+            kept[-1:] = []
+            left.append(Unread(heard[slice(*span)], span, True))
+            continue
+        kept.append(act)
+    return kept

@@ -9,7 +9,7 @@ from boxaloud.grammar.utterance.answered_at_once import (
     denied_behind,
     numbers_asked_with,
 )
-from boxaloud.grammar.utterance.become_others import become_others
+from boxaloud.grammar.utterance.become_others import become_others, no_volume
 from boxaloud.grammar.utterance.cable_roles import box_that_feeds, feeding_on, passing_through
 from boxaloud.grammar.utterance.clamp_counts import one_on_each
 from boxaloud.grammar.utterance.clamps_after_all import found_after_all
@@ -88,6 +88,7 @@ IN_TALK = (
     (devices_said_anew, (acts.AddDevice,), 2),
     (become_others, (acts.AddDevice, acts.AddCable, acts.AddConductors), 2),
     (is_another, (acts.Deny,), 2),
+    (no_volume, (acts.SetVolume,), 2),
     (leads_elsewhere, (acts.AddDevice, acts.Land), 1),
 )
 """As `act_passes.FIRST`, before those of all utterances."""
