@@ -84,7 +84,7 @@ def act_of(statement: Statement) -> Act | None:
         return acts.Ask(about=cast(Any, kind), words=statement.words, span=statement.span)
     if (special := _SPECIAL.get(kind)) is not None:
         return special(statement)
-    if kind in ("clamps", "grounds", "device") and statement.get("count") == 0:
+    if kind in ("clamps", "grounds", "device", "fitting") and statement.get("count") == 0:
         return _none_of(statement)
     made = PLAIN.get(kind)
     if made is None:
