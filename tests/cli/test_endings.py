@@ -17,6 +17,8 @@ READY = """
 import os
 import signal
 from boxaloud.assistant.cli import start
+# what is started in the background is given a shell's order to ignore interrupts
+signal.signal(signal.SIGINT, signal.default_int_handler)
 begin = signal.signal
 def ready(number, act):
     before = begin(number, act)
