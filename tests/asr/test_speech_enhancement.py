@@ -8,6 +8,7 @@ import numpy as np
 import pytest
 from boxaloud.assistant.asr.asr_types import Sound
 from boxaloud.assistant.asr.audio.denoiser import default_denoiser
+from boxaloud.assistant.asr.audio.pause_segmentation import split
 from boxaloud.assistant.asr.audio.speech_enhancement import (
     CLEAN_SNR_DB,
     SpeechEnhancer,
@@ -48,6 +49,14 @@ class Fake:
         whole = np.concatenate([*self.fed, np.zeros(0, np.float32)])
         self.fed.clear()
         return whole / 10
+
+
+class Gusts(Fake):
+    """A denoiser that leaves bursts of steady noise, each as long as a word."""
+
+    def finish(self) -> np.ndarray:
+        whole = super().finish()
+        return whole * (np.arange(len(whole)) // 6000 % 3 == 0)
 
 
 @pytest.mark.parametrize("path", QUIET, ids=lambda path: path.stem)
@@ -110,6 +119,20 @@ def test_noise_of_a_site_alone_is_no_words(
     kind: str, expect: str | None, ear: PocketsphinxRecogniser
 ) -> None:
     assert not any(choose(hearing, expect) for hearing in ear.hear(alone(kind, 4, 1), expect))
+
+
+@pytest.mark.parametrize("kind", ["hum", "hiss"])
+@pytest.mark.parametrize("seed", range(1, 5))
+def test_what_is_left_of_steady_noise_is_no_utterance(kind: str, seed: int) -> None:
+    noise, cleaner = alone(kind, 4, seed), SpeechEnhancer(Gusts)
+    assert split(cleaner.clean(noise))
+    assert cleaner.utterances(noise) == ()
+
+
+@pytest.mark.parametrize("kind", ["hum", "hiss"])
+def test_a_word_in_steady_noise_as_loud_as_itself_is_an_utterance(kind: str) -> None:
+    sound = in_noise(SOUND, kind, 0)
+    assert SpeechEnhancer(no_denoiser).utterances(sound)
 
 
 def test_a_statement_fed_as_it_is_spoken_is_heard_as_when_given_whole(

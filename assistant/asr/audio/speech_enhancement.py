@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Protocol
 
 from boxaloud.assistant.asr.asr_types import Sound
 from boxaloud.assistant.asr.audio.pause_segmentation import (
+    MIN_DYNAMIC_RANGE_DB,
     NOISY_SPEECH_THRESHOLD,
     SPEECH_THRESHOLD,
     frame_levels,
@@ -65,7 +66,7 @@ class SpeechEnhancer:
 
     def utterances(self, sound: Sound) -> tuple[Sound, ...]:
         """The utterances of a 16 kHz sound, with less noise."""
-        return parted(self.clean(sound), estimate_snr_db(sound))
+        return parted(self.clean(sound), sound)
 
     def clean(self, sound: Sound) -> Sound:
         """A 16 kHz sound with less noise; the sound itself where it is quiet enough."""
@@ -76,8 +77,14 @@ class SpeechEnhancer:
         return mix_denoised(sound, stream.finish(), above)
 
 
-def parted(clean: Sound, above: float) -> tuple[Sound, ...]:
-    """The utterances of a sound, `above` its noise before that was taken away."""
+def parted(clean: Sound, raw: Sound) -> tuple[Sound, ...]:
+    """The utterances of a sound freed of noise; `raw` is the sound before that.
+
+    Nobody speaks in steady noise, though what a denoiser leaves of it comes and goes as words do.
+    """
+    above = estimate_snr_db(raw)
+    if above < MIN_DYNAMIC_RANGE_DB:
+        return ()
     quiet = above >= CLEAN_SNR_DB or clean.seconds < MIN_NOISY_SECONDS
     return split(clean, SPEECH_THRESHOLD if quiet else NOISY_SPEECH_THRESHOLD)
 

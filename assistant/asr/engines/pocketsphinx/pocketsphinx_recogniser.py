@@ -85,7 +85,7 @@ class PocketsphinxRecogniser:
         self, clean: Sound, raw: Sound, expect: str | None
     ) -> tuple[RecognitionResult, ...]:
         """The one statement in a sound, whose pauses do not part it; `clean` has less noise."""
-        pieces = parted(clean, estimate_snr_db(raw))
+        pieces = parted(clean, raw)
         whole = Sound(b"".join(piece.samples for piece in pieces))
         return self._transcribe_segments((whole,) if pieces else (), raw, expect)
 
