@@ -113,6 +113,7 @@ from boxaloud.grammar.utterance.told_of import (
     sworn_at,
 )
 from boxaloud.grammar.utterance.ways_out import out_again
+from boxaloud.grammar.utterance.wires_in_cables import wires_of_cables
 from boxaloud.grammar.utterance.yokes import (
     appliance_outlets,
     gangs_behind,
@@ -189,6 +190,7 @@ FIRST: Passes = (
     (sworn_at, (acts.AddDevice,), 2),
     (for_devices, (acts.AddDevice, acts.Land, acts.AddCable, acts.AddConductors), 1),
     (misplaced_counts, (acts.AddConductors, acts.AddGrounds), 1),
+    (wires_of_cables, (acts.AddConductors,), 2),
     (_ungrounded, (acts.Unground,), 2),
 )
 THEN: Passes = (
@@ -226,11 +228,8 @@ THEN: Passes = (
     (each_pipe, (), 0),
     (shared_out, (acts.AddCable, acts.AddDevice), 1),
     (each_circuit, (acts.AddCable, acts.AddConductors), 1),
-    (
-        taken_off,
-        (acts.AddCable, acts.AddDevice, acts.AddConductors, acts.AddGrounds, acts.AddFitting),
-        1,
-    ),
+    (taken_off, (acts.AddCable, acts.AddDevice, acts.AddConductors, acts.AddGrounds,
+        acts.AddFitting), 1),
     (ordered_again, (acts.SetSize, acts.SetVolume), 1),
     (misspoken, (acts.Ask,), 1),
     (what_is_left, (acts.Remove,), 1),
@@ -283,7 +282,7 @@ THEN: Passes = (
     (ring_like_box, (acts.AddPart,), 2),
     (by_rating, (acts.AddDevice,), 1),
     (one_box, (acts.SetVolume, acts.SetSize, acts.AddPart), 1),
-)
+)  # fmt: skip
 
 _PIECES: dict[Tidying, tuple[str, ...]] = {
     elided.elided_wires: elided.PIECES,
