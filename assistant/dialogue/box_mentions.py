@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from boxaloud.assistant.dialogue.box_names import near, numbered
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.quick_dataclass import dataclass
+from boxaloud.grammar.utterance.headings import ROOMS
 
 _LEAD = (
     r"(?:(?:ok|okay|so|and|now|no|oh|um|uh|er|hi|hello|hey|well|please|wait|actually|also|then"
@@ -21,7 +22,10 @@ _ORDERS = (
 _PLACES = r"(?:add|put|throw|stick|toss|drop|take|pull|remove|lose)"
 _HAS = r"(?:gets?|has|have|had|needs?|got|takes?|is getting|should have|also (?:has|gets|needs))"
 _INTO = r"(?:in|into|to|on|onto|from|off|of|inside|for)"
-_ASKING = r"(?:is|are|does|do|did|how|how's|hows|what|what's|whats|will|would|which)"
+_ASKING = (
+    r"(?:is|are|was|were|wasn't|isn't|does|do|did|how|how's|hows|what|what's|whats|will|would"
+    r"|which)"
+)
 _NUMBERED = lazy_pattern(r"box \d+")
 _SPACE = re.compile(r"(?<!\()\ (?![.!])")
 
@@ -34,7 +38,7 @@ class Mention:
     start: int
     end: int
     instead: str = ""
-    """What is heard in its place."""
+    """What is heard in its place; of a question, before the "it" that stands for the box."""
 
 
 def mentioned(heard: str, names: Sequence[str], at: str) -> Mention | None:
@@ -95,12 +99,33 @@ def _marked(heard: str, names: Sequence[str]) -> Mention | None:
 
 
 def asked_of(heard: str, names: Sequence[str], at: str) -> Mention | None:
-    """The other box that a question is about: "is the den over?", "how full is the den box"."""
+    """The other box that a question is about: "is the den over?", "and the den?"."""
     for name, may, _ in _called(names, at):
+        alone = re.fullmatch(
+            rf"(?i)\s*{_LEAD}(?:(?:how|what) about |and )?(?:the )?{may}"
+            r"(?: then| again| now)?(?:,? please)?\s*\?",
+            heard,
+        )
+        if alone is not None:
+            return Mention(name, 0, len(heard), "how full is ")
         found = re.match(rf"(?i)\s*{_LEAD}{_ASKING}\b[^.;,]*?\b(?P<mention>the {may})(?!\w)", heard)
         if found is not None:
             return Mention(name, *found.span("mention"))
     return None
+
+
+def asked_of_none(heard: str, names: Sequence[str]) -> Mention | None:
+    """The place that a question is about, where several boxes have names and none has that one."""
+    found = _OF_A_PLACE.match(heard) if len(names) > 1 else None
+    if found is None or near(found["name"].lower(), names):
+        return None
+    return Mention(found["name"].lower(), *found.span("mention"))
+
+
+_OF_A_PLACE = lazy_pattern(
+    rf"(?i)\s*{_LEAD}{_ASKING}\b[^.;,]*?\b(?P<mention>the "
+    rf"(?P<name>(?:[a-z]+ )??(?:{'|'.join(sorted(ROOMS - {'box'}))}))(?: box| one)?)(?!\w)"
+)
 
 
 def _called(names: Sequence[str], at: str) -> list[tuple[str, str, str]]:

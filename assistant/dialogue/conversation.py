@@ -13,7 +13,12 @@ from boxaloud.assistant.dialogue import faults
 from boxaloud.assistant.dialogue.belief import sound_effects, unread_words
 from boxaloud.assistant.dialogue.box_asked import Answer, Waiting, released, tells
 from boxaloud.assistant.dialogue.box_list import Resumed
-from boxaloud.assistant.dialogue.box_mentions import Mention, asked_of, mentioned
+from boxaloud.assistant.dialogue.box_mentions import (
+    Mention,
+    asked_of,
+    asked_of_none,
+    mentioned,
+)
 from boxaloud.assistant.dialogue.box_names import addressed
 from boxaloud.assistant.dialogue.boxes_beside import compared
 from boxaloud.assistant.dialogue.boxes_beside import told as told_beside
@@ -89,7 +94,7 @@ class Conversation(JobDialogue):
             return self._found(self._waiting, answer, text, confidence_of(words))
         if beside := compared(text, names, at):
             return self._beside(beside, text)
-        if isinstance(words, str) and (told := self._asked_of_another(text)) is not None:
+        if (told := self._asked_of_another(text)) is not None:
             return told
         read = self._addressed(words, text) or recognise(words, self.talk.expects, self.aliases)
         if self.talk.state.unread and isinstance(words, str):
@@ -139,17 +144,24 @@ class Conversation(JobDialogue):
     def _asked_of_another(self, heard: str) -> Reply | None:
         """ "Is the den over?": where that box stands, while this one stays at hand; None where it
         is asked of other things."""
-        mention = asked_of(heard, self.boxes.names, self.talk.name or FIRST_BOX)
-        if mention is None:
+        names = self.boxes.names
+        mention = asked_of(heard, names, self.talk.name or FIRST_BOX)
+        of_none = asked_of_none(heard, names) if mention is None else None
+        about = mention or of_none
+        if about is None:
             return None
-        asked = self.boxes.talk(mention.name)
-        rest = f"{heard[: mention.start]}it{heard[mention.end :]}"
-        read = recognise(rest, asked.expects, self.aliases)
+        rest = f"{heard[: about.start]}{about.instead}it{heard[about.end :]}"
+        expects = self.boxes.talk(mention.name).expects if mention else None
+        read = recognise(rest, expects, self.aliases)
         if not read.acts or not all(isinstance(act, acts.Ask) for act in read.acts):
             return None
+        if mention:
+            stands = self.boxes.stands(mention.name)
+            text = say("job.stands", name=mention.name, status=stands)
+        else:
+            text = say("job.no_box", name=about.name)
         self._records.append(Record("entry", self.talk.name or FIRST_BOX, Entry(heard, ())))
-        stands = self.boxes.stands(mention.name)
-        told = SystemAct("answer", say("job.stands", name=mention.name, status=stands))
+        told = SystemAct("answer", text)
         return self._over(self.talk.standing(""), [told], replace(read, heard=heard), True)
 
     def _beside(self, names: Sequence[str], heard: str) -> Reply:

@@ -45,7 +45,7 @@ def box_heading(clause: Clause, parts: list[Clause], heard: str) -> str:
         ("box", "<box_kind")
     )
     counted = re.fullmatch(r"(?:[a-z]+ ){1,2}<n:[1-9]>", clause.line) and clause.closes == ","
-    ends = clause.closes in (":", ".", "\n", "/") or counted
+    ends = clause.closes in (":", ".", "\n", "/") or counted or _heads_a_box(clause, parts)
     if (not alone and (not ends or len(parts) < 2)) or len(clause.elements) > 6:
         return ""
     words = _words_of_heading(clause.elements)
@@ -63,6 +63,17 @@ def box_heading(clause: Clause, parts: list[Clause], heard: str) -> str:
     start, end = clause.span
     number = _ITS_NUMBER.match(heard, end)  # "room 110.", whose number is no count
     return name_in(heard[start : number.end() if number else end])
+
+
+def _heads_a_box(clause: Clause, parts: Sequence[Clause]) -> bool:
+    """ "Kitchen, two gang 34 …": a place before a comma heads a box that is described behind it."""
+    at = next((place for place, part in enumerate(parts) if part is clause), None)
+    if at is None or clause.closes != "," or any(part.found for part in parts[: at + 1]):
+        return False
+    words = [element.tag for element in clause.elements if element.tag not in _AROUND]
+    if not ROOMS.intersection(words) or not (ROOMS | ROOM_WORDS).issuperset(words):
+        return False  # "sewing room zapper": nobody knows what that is
+    return any(found.kind.startswith("box_") for part in parts[at + 1 :] for found in part.found)
 
 
 _ITS_NUMBER = lazy_pattern(r" ?#? ?\d{1,4}[a-zA-Z]?(?= *[.:])")

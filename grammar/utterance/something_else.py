@@ -46,6 +46,8 @@ _BUILT = lazy_pattern(
 _ON_IT = lazy_pattern(r"\b(?:in|on|into|onto) (?:it|there|this box|the box|that box|here)\b")
 _FURTHER = lazy_pattern(
     r"\b(?:a (?:second|third|fourth|fifth)|another|(?:its|their|his|her|it is) own) <cable"
+    # "bring in another": into this box
+    r"|\b(?:bring|brought|bringing) (?:in|up|down|over) (?:yet )?(?:another|<n:[^>]*> more)\b"
 )
 #: "Beside it sits a dimmer", "the fan control lives here": beside what is in the box.
 _HERE = lazy_pattern(

@@ -56,7 +56,7 @@ class Gusts(Fake):
 
     def finish(self) -> np.ndarray:
         whole = super().finish()
-        return whole * (np.arange(len(whole)) // 6000 % 3 == 0)
+        return np.asarray(whole * (np.arange(len(whole)) // 6000 % 3 == 0))
 
 
 @pytest.mark.parametrize("path", QUIET, ids=lambda path: path.stem)

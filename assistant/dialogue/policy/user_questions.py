@@ -12,6 +12,7 @@ from boxaloud.assistant.dialogue.policy.remedy_questions import advice
 from boxaloud.assistant.dialogue.policy.volume_questions import (
     capacity,
     certainty,
+    conductors,
     largest,
     margin,
     metric,
@@ -94,6 +95,7 @@ ABOUT: dict[acts.QuestionKind, Callable[[Turn, acts.Ask], None]] = {
     "why_ask": why_ask,
     "smallest_box": smallest_box,
     "volume": volume_asked,
+    "conductors": conductors,
     "advice": advice,
     "which_edition": which_edition,
     "help": help_,

@@ -1,4 +1,4 @@
-"""Questions about the count of the box: total, margin, capacity, the largest line."""
+"""Questions about the count of the box: total, margin, capacity, conductors, the largest line."""
 
 from __future__ import annotations
 
@@ -20,7 +20,7 @@ from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar.acts import Act
 from boxaloud.rules import editions
-from boxaloud.rules.worksheet import Unit
+from boxaloud.rules.worksheet import Unit, WorksheetItem
 
 
 def read_back(turn: Turn, act: Act) -> None:
@@ -119,6 +119,18 @@ def largest(turn: Turn, act: Act) -> None:
         ),
         act.words,
     )
+
+
+_WIRES: tuple[WorksheetItem, ...] = (
+    "conductors", "pass_through", "loops", "fixture_wires", "grounds", "isolated_grounds",
+)  # fmt: skip
+
+
+def conductors(turn: Turn, act: Act) -> None:
+    """ "how many wires is that": the conductors by size, and the grounds beside them."""
+    lines = [line for line in assess(turn.state).sheet.lines if line.item in _WIRES]
+    wires = listed([line.what for line in lines])
+    turn.answer(say("answer.conductors", wires=wires) if lines else say("nothing_yet"), act.words)
 
 
 def metric(turn: Turn, act: Act) -> None:
