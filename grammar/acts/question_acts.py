@@ -67,6 +67,8 @@ class AskWhy(Act):
     """ "Why do the clamps count": a line's section and reasoning; `of` a topic or `verdict`."""
 
     of: str | None = None
+    figure: Decimal | None = None
+    """ "Where's the 4.5 come from": what is asked is which line has that volume."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -105,7 +105,14 @@ def _worth_on_a_size(question: Question) -> list[Act] | None:
 
 
 def _conditional(question: Question) -> list[Act] | None:
-    return question.supposed() if question.clause.mood == "conditional" else None
+    """ "What if I add a 14-2"; "what if I use a deeper one" asks, for nothing in it is tried."""
+    if question.clause.mood != "conditional":
+        return None
+    made = question.supposed()
+    if all(isinstance(act, acts.AskUnknown) for act in made):
+        asked = fixed_question(question.clause, question.words, question.span)
+        return made if asked is None else [asked]
+    return made
 
 
 def _on_condition(question: Question) -> list[Act] | None:
@@ -286,10 +293,3 @@ def _meaning(
         term = term or things[0].kind
     awg = int(cast(int, sizes[0])) if sizes else None
     return acts.AskMeaning(term=term or "", thing=thing, awg=awg, words=words, span=span)
-
-
-def order(clause: Clause, heard: str) -> list[Act] | None:
-    """ "Convert to mL", "show me the math": a question of a fixed kind put as an order."""
-    words = heard[clause.span[0] : clause.span[1]]
-    fixed = fixed_question(clause, words, clause.span)
-    return None if fixed is None else [fixed]

@@ -7,7 +7,8 @@ from dataclasses import replace
 
 from boxaloud.grammar import acts, grammar_data
 from boxaloud.grammar.acts import Act, Unread
-from boxaloud.grammar.building.asked_acts import ask, order
+from boxaloud.grammar.building.asked_acts import ask
+from boxaloud.grammar.building.fixed_questions import order
 from boxaloud.grammar.building.room_questions import goes_on
 from boxaloud.grammar.building.table_counts import allowed_by_table
 from boxaloud.grammar.building.told_acts import parts_of, tell

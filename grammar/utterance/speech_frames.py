@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer.heard_words import Word
+from boxaloud.grammar.utterance.all_of_one_size import in_one_size, words_in_one_size
 from boxaloud.grammar.utterance.kinds_of_wires import without_across, without_sorts
 from boxaloud.grammar.utterance.looks_behind import without_looks
 from boxaloud.grammar.utterance.own_sums import without_own_sums
@@ -109,6 +110,8 @@ def plain_speech(text: str, expect: str | None = None) -> str:
     """
     if "314." in text:
         text = _SECTION.sub(lambda found: " " * len(found[0]), text)
+    if _asks_no_size(expect):
+        text = in_one_size(text)
     text = without_across(told_by_role(text))
     text = without_sorts(without_looks(text))
     text = _JOINED.sub(lambda found: f"{found[1]} wires".ljust(len(found[0])), text)
@@ -130,8 +133,13 @@ def plain_speech(text: str, expect: str | None = None) -> str:
     return " " * asked.end() + rest
 
 
+def _asks_no_size(expect: str | None) -> bool:
+    return expect is None or "size" not in expect
+
+
 def plain_words(words: Sequence[Word], expect: str | None = None) -> Sequence[Word]:
     """The words of an ear without those that only frame a description."""
+    words = words_in_one_size(words) if _asks_no_size(expect) else words
     text = " ".join(word.text for word in words)
     told = plain_speech(text, expect)
     if told == text:

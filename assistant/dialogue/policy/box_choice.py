@@ -31,11 +31,24 @@ CHOICES = 3
 def _families(state: State) -> tuple[str, ...]:
     """The families that suit what the box is for."""
     named = state.partial.family if state.partial is not None else ""
-    rows = [table_row(part.row).family for part in state.box if isinstance(part, TableBox)]
+    rows = _families_at_hand(state)
     carries = state.hangs is not None or any(
         isinstance(item.content, SupportFitting | FixtureWires) for item in state.items
     )
     return LUMINAIRE_FAMILIES if carries or "octagon" in (named, *rows) else FAMILIES
+
+
+def _families_at_hand(state: State) -> list[str]:
+    """The families of the standard boxes that are told."""
+    return [table_row(part.row).family for part in state.box if isinstance(part, TableBox)]
+
+
+def _asked_family(act: Act, state: State) -> str | None:
+    """The family that is asked for by name, or as "a deeper one" of the same."""
+    named = act.family if isinstance(act, acts.Ask) else None
+    if named is None and "deeper" in act.words.lower():
+        named = next(iter(_families_at_hand(state)), None)
+    return named if named in FAMILIES else None
 
 
 def smallest_box(turn: Turn, act: Act) -> None:
@@ -51,7 +64,7 @@ def smallest_box(turn: Turn, act: Act) -> None:
         turn.answer(joined((takes, say("boxes.canada"))), act.words, figure)
         return
     families = _families(turn.state)
-    asked = act.family if isinstance(act, acts.Ask) and act.family in FAMILIES else None
+    asked = _asked_family(act, turn.state)
     box = to_box(turn.state)
     found = smallest_boxes(box, (asked,) if asked else families) or smallest_boxes(box, families)
     if not found:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from decimal import Decimal
+
 from boxaloud.assistant.dialogue.assessment import assess
 from boxaloud.assistant.dialogue.interpretation.references import TYPES
 from boxaloud.assistant.dialogue.nlg.sentences import joined, listed, say, sentence, volume
@@ -30,7 +32,9 @@ def why(turn: Turn, act: acts.AskWhy) -> None:
     """ "why", "why do the clamps count": section and reasoning of a line, in a sentence."""
     if act.of in (None, "verdict") and enclosure_questions.why(turn, act):
         return
-    if act.of == "verdict":
+    if act.figure is not None and _why_that_figure(turn, act.figure, act):
+        return
+    if act.of == "verdict" or act.figure is not None:
         _why_so_full(turn, act)
         return
     lines = assess(turn.state).sheet.lines
@@ -72,6 +76,18 @@ def _why_so_full(turn: Turn, act: Act) -> None:
     ]
     parts = [text, say("answer.most_of_it", lines=listed(most))] if most else [text]
     turn.answer(joined(parts), act.words)
+
+
+def _why_that_figure(turn: Turn, figure: Decimal, act: Act) -> bool:
+    """ "Where's the 4.5 come from": the lines that come to it. False where none does."""
+    lines = [line for line in assess(turn.state).sheet.lines if figure == line.subtotal]
+    said = [
+        say("answer.line", what=line.what, volume=volume(line.subtotal), section=line.section)
+        for line in lines
+    ]
+    if said:
+        turn.answer(sentence(joined(said, by="; ")), act.words)
+    return bool(said)
 
 
 def _said_last(state: State) -> tuple[str, ...] | None:

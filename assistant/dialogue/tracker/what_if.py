@@ -7,6 +7,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from boxaloud.assistant.dialogue.altering import altered
+from boxaloud.assistant.dialogue.assessment import assess
 from boxaloud.assistant.dialogue.interpretation import reference_ambiguity
 from boxaloud.assistant.dialogue.job_acts import EVENTS
 from boxaloud.assistant.dialogue.nlg.sentences import (
@@ -138,6 +139,9 @@ def _sure(act: Act) -> Act:
 def do_it(turn: Turn, act: acts.DoIt) -> None:
     """ "Do it": what was supposed or proposed last is done."""
     proposed = turn.state.proposed
+    if not proposed and _TAKES.search(act.words) and assess(turn.state).verdict == "over":
+        turn.answer(say("nothing_proposed"), act.words)
+        return
     if not proposed:
         turn.social.append(say("fine"))
         turn.understood.append(act.words)
@@ -148,6 +152,10 @@ def do_it(turn: Turn, act: acts.DoIt) -> None:
         turn.understood.append(act.words)
         return
     turn.ahead[:0] = [replace(_sure(one), function="request") for one in proposed]
+
+
+#: What is to be done, and no "they are" or "keep it".
+_TAKES = re.compile(r"(?i)\b(?:use|take|go (?:with|for)|run with|switch|swap|change|do|try|add)\b")
 
 
 def _without_volume(turn: Turn) -> None:
