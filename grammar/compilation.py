@@ -15,7 +15,7 @@ from boxaloud.grammar.phrases import compiled_form
 from boxaloud.grammar.phrases.phrase_files import Phrase, phrases
 from boxaloud.grammar.phrases.positions import Builder
 from boxaloud.grammar.phrases.statements import Value
-from boxaloud.grammar.utterance.elsewhere_rows import elsewhere_expressions
+from boxaloud.grammar.utterance.whereabouts_rows import elsewhere_needs
 
 
 def compiled() -> bytes:
@@ -64,7 +64,7 @@ def _compiled() -> bytes:
         "phrases": [_meaning(phrase) for phrase in found],
         "tails": [[captures, _plain(gives)] for captures, gives in tails],
         "needs": [needs(expression) for expression in expressions()],
-        "needs elsewhere": [needs(expression) for expression in elsewhere_expressions()],
+        **elsewhere_needs(),
         **{f"table {name}": grammar_data.table(name) for name in package_files.NAMES},
     }
     return compiled_form.written(package_files.fingerprint(), data, numbers)

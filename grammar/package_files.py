@@ -17,7 +17,7 @@ NAMES = (
 COMPILING = (
     "compilation", "phrases/template", "phrases/compiled_form",
     "patterns/pattern_requirements", "patterns/patterns", "phrases/phrase_files",
-    "phrases/positions", "utterance/elsewhere_rows",
+    "phrases/positions", "utterance/whereabouts_rows",
 )  # fmt: skip
 
 

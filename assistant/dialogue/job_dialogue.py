@@ -45,7 +45,7 @@ class Record:
     """The edition that a box newly `opened` begins under; empty where it was there before."""
 
 
-_AWAY = frozenset(grammar_data.table("clauses")["other"]["away"])
+_AWAY = frozenset(grammar_data.table("whereabouts")["leading_away"]["places"])
 """Places that no box is in: "back to the truck" names none."""
 
 

@@ -21,4 +21,7 @@ def known_words() -> set[str]:
         for words in table[section].values():
             for word in words:
                 known.update(word.split())
+    for words in grammar_data.table("whereabouts")["leading_away"].values():
+        for word in words:
+            known.update(word.split())
     return known

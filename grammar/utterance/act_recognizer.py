@@ -13,6 +13,7 @@ from boxaloud.grammar.clauses.quotations import quotes
 from boxaloud.grammar.enclosures import BODY, enclosure_talk
 from boxaloud.grammar.lexer.heard_words import Word
 from boxaloud.grammar.phrases.statement_parser import understand
+from boxaloud.grammar.utterance import whereabouts
 from boxaloud.grammar.utterance.asked_behind import asked_apart
 from boxaloud.grammar.utterance.box_copies import box_copied, named_as_copy
 from boxaloud.grammar.utterance.box_naming import box_named, of_another_box, things_named
@@ -54,10 +55,8 @@ from boxaloud.grammar.utterance.other_talk import dismay_answers, small_talk
 from boxaloud.grammar.utterance.project_talk import project_talk
 from boxaloud.grammar.utterance.restated_counts import sums_up
 from boxaloud.grammar.utterance.said_anew import restating
-from boxaloud.grammar.utterance.something_else import evidence
 from boxaloud.grammar.utterance.speech_frames import plain_speech, plain_words
 from boxaloud.grammar.utterance.untold_things import untold_things
-from boxaloud.grammar.utterance.whereabouts import Piece, heard_elsewhere, told_elsewhere
 from boxaloud.grammar.utterance.whole_utterance import tidied, without_empty_steps
 from boxaloud.grammar.utterance.wire_lists import heard_counted, wires_counted
 
@@ -77,7 +76,7 @@ def recognise(
     open_question, expect = expect, (expect or "").removeprefix(BODY) or None
     # a part keeps its places
     words = single_spaced(words) if isinstance(words, str) and enclosures else words
-    elsewhere, of_others = heard_elsewhere(words, open_question)
+    elsewhere, of_others = whereabouts.heard_elsewhere(words, open_question)
     if of_others is not None:
         besides = entering_unsized(of_others.acts, of_others.heard, of_others.unread)
         return replace(of_others, unread=(*of_others.unread, *besides))
@@ -145,7 +144,7 @@ class _Reading:
     heard: str
     parts: list[Clause]
     expect: str | None
-    elsewhere: Sequence[Piece] = ()
+    elsewhere: Sequence[whereabouts.Piece] = ()
     """The pieces of the utterance that are not about the box at hand."""
     made: list[Act] = field(default_factory=list)
     left: list[Unread] = field(default_factory=list)
@@ -157,10 +156,10 @@ class _Reading:
 
     def read(self) -> None:
         """Read every clause, in order."""
-        self.described = any(evidence(element) for part in self.parts for element in part.elements)
+        self.described = whereabouts.describes_a_box(self.parts)
         while self.place < len(self.parts):
             clause = self.parts[self.place]
-            if other := told_elsewhere(clause, self.elsewhere, self.heard, self.left):
+            if other := whereabouts.told_elsewhere(clause, self.elsewhere, self.heard, self.left):
                 self.made.append(other)
                 self.place += 1
                 continue

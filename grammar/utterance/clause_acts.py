@@ -13,7 +13,7 @@ from boxaloud.grammar.building.room_questions import goes_on
 from boxaloud.grammar.building.table_counts import allowed_by_table
 from boxaloud.grammar.building.told_acts import parts_of, tell
 from boxaloud.grammar.building.told_clause import Telling
-from boxaloud.grammar.clauses.act_fields import BOX, THINGS, thing_of
+from boxaloud.grammar.clauses.act_fields import thing_of
 from boxaloud.grammar.clauses.clause import Clause
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.phrases.vocabulary import known_words
@@ -30,14 +30,11 @@ from boxaloud.grammar.utterance.headings import (
 )
 from boxaloud.grammar.utterance.once_and_now import no_longer
 from boxaloud.grammar.utterance.other_talk import is_weak
-from boxaloud.grammar.utterance.something_else import about_something_else
 from boxaloud.grammar.utterance.unknown_things import in_the_box
 from boxaloud.grammar.utterance.unread_grading import unread
 from boxaloud.grammar.utterance.usual_things import says_what_is_usual
-from boxaloud.grammar.utterance.whereabouts import of_this_box
+from boxaloud.grammar.utterance.whereabouts import about_something_else, clause_elsewhere
 
-_OF_A_BOX = frozenset({*THINGS, *BOX} - {"number", "size"})
-"""What can be said to be in this box, or to be it: "there's a 14-3 in here, breaker nine"."""
 _CHANGES = frozenset(grammar_data.table("clauses")["other"]["change"])
 #: Verbs that take a thing out: none of them is unknown.
 _TAKES_OUT = lazy_pattern(grammar_data.table("patterns")["macros"]["remove"])
@@ -60,10 +57,7 @@ def clause_acts(
     if (strange := _nobody_knows(telling)) is not None:
         return place + 1, *strange
     usual = says_what_is_usual(parts, place)
-    here = any(found.kind in _OF_A_BOX for found in clause.found) and of_this_box(
-        heard[slice(*clause.span)]
-    )
-    other = not here and about_something_else(clause, described)
+    other = clause_elsewhere(clause, heard, described)
     elsewhere = usual or other or counts_boxes(parts, place)
     if elsewhere and allowed_by_table(clause, heard) is None:  # "the Table permits ten"
         return place + 1, *_of_something_else(clause, heard, usual)

@@ -13,7 +13,7 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.clauses.clause import Clause
 from boxaloud.grammar.lazy_patterns import lazy_pattern
-from boxaloud.grammar.utterance.something_else import about_something_else
+from boxaloud.grammar.utterance.whereabouts import about_something_else
 
 _LEAD = (
     r"(?:(?:<yes[^>]*>|<no[^>]*>|no|nope|nah|wait|well|oh|so|and|but|then|ok|okay|fine|alright"

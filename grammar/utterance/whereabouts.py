@@ -1,40 +1,57 @@
-"""What each piece of an utterance is about: the box at hand, another box, or no box at all.
+"""What is said of the box at hand, and what is talk about another box or about no box at all.
 
-A piece is what stands between two breaks. It is of the box at hand unless it says where else it
-is: by its place ("the box next door", "in the panel"), its time ("tomorrow we …"), who it is told
-of, or what is done with the thing ("cut me six feet of …"). "In here", "in this box" put it back
-into the box at hand, whoever did what and when. What belongs to such a piece, like the "three of
-them" behind it, is no more of the box than the piece is.
+This is the one way in; the rows and lists of `data/whereabouts.toml` are the one place to add a
+word. It is judged in two stages, in this order:
+
+1. Pieces, before anything is read (`whereabouts_of_pieces`). A piece is what stands between two
+   breaks, in plain words. It is of the box at hand unless a row with `over = "words"` shows where
+   else it is: by its place ("the box next door", "in the panel"), its time ("tomorrow we …"), who
+   it is told of, or what is done with the thing ("cut me six feet of …"). "In here", "in this box"
+   (`here.say`) put it back into the box at hand, whoever did what and when. What belongs to such a
+   piece, like the "three of them" behind it, is no more of the box than the piece is.
+2. Clauses, as they are told (`whereabouts_of_clauses`), by their lines, in which each thing is a
+   tag, so that the rows with `over = "tags"` need no size and no count. `here.tags` keep a clause
+   in the box; `firm` rows take it out, whatever it tells; a thing of a box that is described, or
+   one said exactly, keeps it in; then the other rows and the words that lead away take it out.
+
+A clause that says in plain words that a thing of a box is in this one never comes to the second
+stage. What is taken out becomes `OtherTalk`; what may be of the box after all is left unread.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from functools import lru_cache
+from collections.abc import Sequence
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread, Utterance
+from boxaloud.grammar.clauses.act_fields import BOX, THINGS
 from boxaloud.grammar.clauses.clause import Clause
 from boxaloud.grammar.enclosures import BODY, pull_talk
-from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer.heard_words import Word
 from boxaloud.grammar.lexer.tokens import plain_text
-from boxaloud.grammar.quick_dataclass import dataclass
-from boxaloud.grammar.utterance.elsewhere_rows import here, rows_in, words_of
-from boxaloud.grammar.utterance.program_talk import said_to_program
+from boxaloud.grammar.utterance.whereabouts_of_clauses import about_something_else, evidence
+from boxaloud.grammar.utterance.whereabouts_of_pieces import (
+    Piece,
+    added_here,
+    are_all,
+    done_here,
+    of_this_box,
+    pieces_elsewhere,
+)
 
+__all__ = [
+    "Piece",
+    "about_something_else",
+    "clause_elsewhere",
+    "describes_a_box",
+    "heard_elsewhere",
+    "kept_of_this_box",
+    "told_elsewhere",
+    "untold_here",
+]
 
-@dataclass(frozen=True, slots=True)
-class Piece:
-    """A piece of an utterance that is not about the box at hand, and its place in it."""
-
-    start: int
-    end: int
-    held: bool
-    """True where it may be of the box after all, so that no verdict stands over it."""
-
-
-_BREAK = lazy_pattern(r"[,;:!?\n()]+|[.]+(?=\s|$)|\s[-–—]+\s|(?<=\S)\s+but(?= )")
+_OF_A_BOX = frozenset({*THINGS, *BOX} - {"number", "size"})
+"""What can be said to be in this box, or to be it: "there's a 14-3 in here, breaker nine"."""
 
 
 def heard_elsewhere(
@@ -46,7 +63,7 @@ def heard_elsewhere(
     if (expect or "").startswith(("pull", BODY)) or pull_talk.is_about(plain_text(heard)):
         return (), None
     found = pieces_elsewhere(heard)
-    if not found or len(found) < len(list(_pieces(heard))):
+    if not are_all(found, heard):
         return found, None
     held = [
         Unread(heard[piece.start : piece.end], (piece.start, piece.end), True)
@@ -73,57 +90,28 @@ def told_elsewhere(
     return None
 
 
-def of_this_box(words: str) -> bool:
-    """Whether words say that they are of the box at hand and of no other place: "in here"."""
-    plain = _plain(words)
-    return _whereabouts(plain, False)[0] == "here" and not words_of("two_places").search(plain)
+def clause_elsewhere(clause: Clause, heard: str, described: bool) -> bool:
+    """Whether a clause is about something else, unless it says that a thing is in this box.
 
-
-def pieces_elsewhere(heard: str) -> list[Piece]:
-    """The pieces of an utterance that are not about the box at hand, in order."""
-    found: list[Piece] = []
-    before = ""
-    described = words_of("describes").search(_plain(heard)) is not None
-    for start, end in _pieces(heard):
-        words = _plain(heard[start:end])
-        of, held = _whereabouts(words, described)
-        if words_of("asks").match(words) or heard[end : end + 1] in ("?", ":"):
-            # it is answered, or names what comes, whatever it is of
-            before = of or ("matter" if words_of("asks_other").match(words) else "")
-            continue
-        if of == "" and _goes_with(words, before):
-            of, held = before, False
-        if of in ("box", "matter") and not said_to_program(heard[start:end]):
-            found.append(Piece(start, end, held and _weighs(words)))
-        before = of
-    return found
-
-
-@lru_cache(maxsize=1024)
-def _whereabouts(words: str, described: bool) -> tuple[str, bool]:
-    """What a piece is of, "here", "box", "matter" or "", and whether it is held.
-
-    `described`: the utterance describes a box, so that a thing of the trade is of it.
+    `described`: the utterance describes a box, in this clause or another.
     """
-    if here("say").search(words):
-        return "here", False
-    if words_of("thing").search(words) and words_of("added").search(words):
-        described = True  # "add a 14-2 for the doorbell": an order of this box
-    elif described:
-        described = any(words_of(name).search(words) for name in ("thing", "describes"))
-    loose = here("loose").search(words) is not None
-    for row in rows_in(words):
-        if (loose and row.held and not row.despite) or (described and not row.firm):
-            continue
-        return row.of, row.held
-    return "here" if loose else "", False
+    if any(found.kind in _OF_A_BOX for found in clause.found) and of_this_box(
+        heard[slice(*clause.span)]
+    ):
+        return False
+    return about_something_else(clause, described)
+
+
+def describes_a_box(parts: Sequence[Clause]) -> bool:
+    """Whether a thing is said so exactly in any of the clauses that a box is described."""
+    return any(evidence(element) for part in parts for element in part.elements)
 
 
 def kept_of_this_box(parts: Sequence[Clause], heard: str) -> bool:
     """Whether a clause tells so of a thing that a remark beside it takes nothing of it away:
     "put a receptacle in here, the owner changed her mind", "also a switch, …"."""
     return any(
-        of_this_box(words) or words_of("added").search(_plain(words)) is not None
+        of_this_box(words) or added_here(words)
         for clause in parts
         if clause.found
         for words in [heard[slice(*clause.span)]]
@@ -139,34 +127,5 @@ def untold_here(made: Sequence[Act], parts: Sequence[Clause], heard: str) -> lis
         Unread(words, clause.span, True)
         for clause in parts
         for words in [heard[slice(*clause.span)]]
-        if clause.mood == "declarative" and of_this_box(words) and _weighs(_plain(words))
+        if clause.mood == "declarative" and done_here(words)
     ]
-
-
-def _goes_with(words: str, before: str) -> bool:
-    """Whether a piece goes on with what the one before it is of."""
-    if before == "box":
-        return True  # until it is said to be of this one
-    return before == "matter" and words_of("goes_with").fullmatch(words) is not None
-
-
-def _weighs(words: str) -> bool:
-    """ "Mike took out the switch": it may have been taken out of this box."""
-    return all(words_of(name).search(words) for name in ("thing", "done"))
-
-
-def _plain(words: str) -> str:
-    """Small letters, one space between words, and one kind of apostrophe."""
-    return " ".join(words.lower().replace("'", "’").split())
-
-
-def _pieces(heard: str) -> Iterator[tuple[int, int]]:
-    """Where the pieces of an utterance begin and end, without the spaces around them."""
-    start = 0
-    for found in (*_BREAK.finditer(heard), None):
-        end = found.start() if found is not None else len(heard)
-        part = heard[start:end]
-        if part.strip():
-            first = start + len(part) - len(part.lstrip())
-            yield first, first + len(part.strip())
-        start = found.end() if found is not None else end
