@@ -39,6 +39,8 @@ class Sieve:
         self._of = lru_cache(maxsize=REMEMBERED)(self._bits)
         self.passing = lru_cache(maxsize=LINES)(self._passing)
         """The places of the expressions that a line may match, in order."""
+        self.mask = lru_cache(maxsize=LINES)(self._may)
+        """The same as one number, in which each has the bit of its place."""
 
     def _lists(self, needs: Sequence[Needs]) -> dict[tuple[str, ...], int]:
         """Each list with its bits: in the layer of its place, one for each expression."""
@@ -76,7 +78,7 @@ class Sieve:
                 found |= self._inside.get(word[start:end], 0)
         return found
 
-    def _passing(self, line: str) -> tuple[int, ...]:
+    def _may(self, line: str) -> int:
         found, of = self._always, self._of
         for word in line.split(" "):
             found |= of(word)
@@ -84,6 +86,10 @@ class Sieve:
         for _ in range(self._layers):
             passed &= found
             found >>= self._count
+        return passed
+
+    def _passing(self, line: str) -> tuple[int, ...]:
+        passed = self._may(line)
         places = []
         while passed:
             lowest = passed & -passed

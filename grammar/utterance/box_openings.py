@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 
 from boxaloud.grammar import acts
-from boxaloud.grammar.acts import Act
+from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.clauses.clause import Clause
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.phrases.vocabulary import known_words
@@ -193,3 +193,8 @@ def _run_on(clause: Clause, heard: str) -> list[Act]:
     if not at or not _OTHER.fullmatch(" ".join(tags[:at])) or not is_place_name(rest):
         return []
     return [_next(name_in(heard[slice(*rest.span)]), heard[slice(*clause.span)], clause.span)]
+
+
+def nameless(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Back to the": no box has that name."""
+    return [act for act in made if not (isinstance(act, acts.OpenBox) and act.name == "the")]

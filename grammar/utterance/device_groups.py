@@ -8,7 +8,6 @@ from dataclasses import replace
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.lazy_patterns import lazy_pattern
-from boxaloud.grammar.lexer import numbers
 
 _ACTIVITY = lazy_pattern(
     r"\b(?:replac|install|swapp|chang|wir|hook|mount|add|putt|fix|repair|upgrad|troubleshoot"
@@ -94,36 +93,6 @@ def quads_as_duplexes(made: list[Act], heard: str, left: list[Unread]) -> list[A
         thing = act.thing if isinstance(act, (acts.Restate, acts.Replace)) else None
         if isinstance(thing, acts.AddDevice) and thing.name == "quad receptacle":
             act = replace(act, thing=_as_duplexes(thing))  # type: ignore[call-arg]
-        kept.append(act)
-    return kept
-
-
-_SWITCH_BOX = lazy_pattern(r"(?i)^(?P<count>\d|one|two|three|four)?\s*(?:sw|switch) box\b")
-
-
-def _count_before(heard: str, act: Act) -> str:
-    """The count said right before an act; empty where there is none."""
-    before = heard[max(0, act.span[0] - 12) : act.span[0]]
-    found = re.search(r"(?i)(\d|one|two|three|four)\s*$", before)
-    return found[1] if found is not None else ""
-
-
-def switch_beside_box(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
-    """ "3 14-2s 1 sw box stamped 18": a counted switch, and then the box."""
-    kept: list[Act] = []
-    for act in made:
-        if isinstance(act, (acts.SetVolume, acts.NameBoxKind, acts.SetSize)):
-            said = _SWITCH_BOX.match(act.words)
-            if said is not None and (count := said["count"] or _count_before(heard, act)):
-                number = numbers.value((count.lower(),))
-                kept.append(
-                    acts.AddDevice(
-                        count=int(number or 1),
-                        name="switch",
-                        words=act.words.split(" box")[0],
-                        span=act.span,
-                    )
-                )
         kept.append(act)
     return kept
 

@@ -25,6 +25,8 @@ _WITH = lazy_pattern(
 _SINGLE = lazy_pattern(
     r"(?i)\b(?:an?|one|two|and|with) [a-z0-9-]+ amp singles?\b(?!-| ?(?:pole|phase|gang))"
 )
+ON_A_CABLE_PIECES = ("with", "and", "w/", "has", "having", "single")
+"""One of them stands in what either expression finds."""
 
 
 def heads_behind_with(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:

@@ -55,6 +55,10 @@ _WORTH = {
 }
 
 
+OF_ALL_PIECES = ("all", "both", "each", "every", "cable", "wire", "run", " of ")
+"""One of them stands wherever kinds are said of all."""
+
+
 def all_of_a_kind(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "All three cables are 12-2": whatever they were before; and "all three" adds no number."""
     kept: list[Act] = []

@@ -36,6 +36,28 @@ _WRONG = lazy_pattern(
     r"|screwed (?:it )?up)|(?:my|the) (?:first )?(?:count|number|math) (?:was|is) (?:off|wrong|bad)"
     rf"|my (?:mistake|bad|fault|error)|wrong count|bad count){_ENDS}"
 )
+MISCOUNT_PIECES = (
+    "miss",
+    "forg",
+    "overlook",
+    "skip",
+    "left o",
+    "did",
+    "never",
+    "mis",
+    "count",
+    "wrong",
+    "looked",
+    "checked",
+    "mess",
+    "screw",
+    "off",
+    "bad",
+    "mistake",
+    "fault",
+    "error",
+)
+"""One of them stands in what either expression finds."""
 _MORE = lazy_pattern(r"(?i)\b(?:more|another|extra|additional|other)\b")
 _AT_LEAST = {"two": 2, "pair": 2, "couple": 2, "set": 2, "three": 3}
 _SAID_BY_IT = (
@@ -116,6 +138,29 @@ _CURSES = (
     r"|god ?damn(?:ed)?|goddam|bloody|blasted|lousy|stinking|stinkin|effing|effin|shitty|crappy"
     r"|fucking|fuckin|confounded|flipping|flippin|wretched|cursed)"
 )
+CURSE_PIECES = (
+    "damn",
+    "dang",
+    "darn",
+    "stupid",
+    "freak",
+    "frig",
+    "frick",
+    "goddam",
+    "bloody",
+    "blasted",
+    "lousy",
+    "stink",
+    "effi",
+    "shitty",
+    "crappy",
+    "fuck",
+    "confound",
+    "flippi",
+    "wretched",
+    "cursed",
+)
+"""One of them stands in each curse."""
 _CURSED = lazy_pattern(
     r"(?i)\W*(?:(?:um|uh|er|please|hello|hey|hi|oh|ugh|argh|man|god|jeez|well|hell|shit|crap|sheesh|not|the|this|that|these"
     rf"|those|my|you),? )*(?P<curse>{_CURSES})(?: {_CURSES})* [^,.;:?]*(?:,? please)?[\W]*"

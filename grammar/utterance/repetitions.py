@@ -276,3 +276,12 @@ def once_corrected(made: list[Act], heard: str, left: list[Unread]) -> list[Act]
             if not (isinstance(act, acts.Undo) and re.match(r"(?i)forgot", act.words))
         ]
     return kept
+
+
+def ungrounded(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """Beside cables that are said to have no ground, "ground" by itself is none."""
+    return [
+        act
+        for act in made
+        if not (isinstance(act, acts.AddGrounds) and act.count is None and act.awg is None)
+    ]

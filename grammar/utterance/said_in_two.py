@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import replace
 from decimal import Decimal
 
@@ -10,6 +9,7 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.building.plain_things import just_like
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.utterance.running_passes import Pass
 
 _NEAR = lazy_pattern(r"(?i)\W*(?:a |an |the |it's |it is |that's |of )?")
 
@@ -267,19 +267,16 @@ def sworn_at(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     return made
 
 
-IN_TWO_PIECES: tuple[
-    tuple[Callable[[list[Act], str, list[Unread]], list[Act]], tuple[type[Act], ...], int], ...
-] = (
-    (further_one_named, (acts.More,), 2),
-    (sent_on, (acts.OpenBox,), 2),
-    (switched_over, (acts.AddDevice,), 1),
-    (found_box_used, (acts.DoIt,), 2),
-    (depth_then_family, (acts.RestateNumber, acts.Number), 2),
-    (mistake_told, (acts.Mistaken,), 2),
-    (pigtailed_to, (acts.AddUncounted,), 2),
-    (device_named_behind, (acts.AddDevice,), 2),
-    (device_by_reason, (acts.AddDevice,), 2),
-    (counted_apart, (acts.Restate,), 1),
-    (sworn_at, (acts.Number,), 2),
+IN_TWO_PIECES = (
+    Pass(further_one_named, (acts.More,), 2),
+    Pass(sent_on, (acts.OpenBox,), 2),
+    Pass(switched_over, (acts.AddDevice,), 1),
+    Pass(found_box_used, (acts.DoIt,), 2),
+    Pass(depth_then_family, (acts.RestateNumber, acts.Number), 2),
+    Pass(mistake_told, (acts.Mistaken,), 2),
+    Pass(pigtailed_to, (acts.AddUncounted,), 2),
+    Pass(device_named_behind, (acts.AddDevice,), 2),
+    Pass(device_by_reason, (acts.AddDevice,), 2),
+    Pass(counted_apart, (acts.Restate,), 1),
+    Pass(sworn_at, (acts.Number,), 2),
 )
-"""Each of these with the kinds of acts and the number of acts that it does nothing without."""

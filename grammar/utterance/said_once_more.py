@@ -27,6 +27,8 @@ _BEFORE_IT = lazy_pattern(
     rf"|(?:i|we){_HAVE}? already {_TOLD}(?: you)?(?: about)?)"
     r"(?: (?:the|my|those|these))*\s*$"
 )
+TOLD_PIECES = ("you", "already", "told", "gave", "said", "mentioned", "given")
+"""One of them stands in what either expression finds."""
 _FURTHER = lazy_pattern(r"(?i)\b(?:another|more|extra|other|additional|besides)\b")
 
 

@@ -99,7 +99,7 @@ def shared_out(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     counts, 314.16(B)(1), and each yoke, (B)(4). Where nobody said how many there are, it is left
     unread, and asked."""
     low = heard.lower()
-    if not any(word in low for word in _WORDS) or _BOXES_ALIKE.search(low):
+    if not any(word in low for word in SHARING) or _BOXES_ALIKE.search(low):
         return made
     text = masked(made, heard)
     done = 0
@@ -113,7 +113,7 @@ def shared_out(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
 
 #: "Same box times eight, two 14-2s in each": in each box.
 _BOXES_ALIKE = lazy_pattern(r"\b(?:times|x) (?:\d+|[a-z]+)\b[^.;]*\beach\b")
-_WORDS = ("each", "every", "apiece", "a piece", "a side", "per ", "both", "either", " and ")
+SHARING = ("each", "every", "apiece", "a piece", "a side", "per ", "both", "either", " and ")
 
 
 def _with_share(

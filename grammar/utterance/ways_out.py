@@ -15,6 +15,8 @@ _OUT = lazy_pattern(
     r"(?: of the same| more)? (?:(?:(?:go|goes|come|comes|going|coming|head|heads|heading|run|runs)"
     r" (?:back |right |straight |on |over )*(?:out|on|off|away)|leav(?:es?|ing)|exit(?:s|ing)?)\b)"
 )
+WAY_OUT_PIECES = ("out", "on", "off", "away", "leav", "exit")
+"""One of them stands in what that finds."""
 _IN = lazy_pattern(
     r"(?i)\b(?:com(?:e|es|ing)|go(?:es|ing)?|enter(?:s|ing)?|run(?:s|ning)?|arriv(?:e|es|ing))"
     r"(?: back| right)? in\b|\b(?:enter(?:s|ing)?|arriv(?:e|es|ing)|in)\b"

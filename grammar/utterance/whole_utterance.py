@@ -8,7 +8,7 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.clauses.clause import Clause
 from boxaloud.grammar.lazy_patterns import lazy_pattern
-from boxaloud.grammar.utterance.act_passes import FIRST, THEN, passed
+from boxaloud.grammar.utterance.act_passes import FIRST, THEN
 from boxaloud.grammar.utterance.other_talk import TELLS, about_other_things, remark, strange_words
 from boxaloud.grammar.utterance.strange_telling import strange_telling
 from boxaloud.grammar.utterance.topics import topics_taken_out
@@ -69,10 +69,10 @@ def tidied(
         and not kept_of_this_box(parts, heard)
     ):
         return [other], [run for run in left if run.span == other.span]
-    made = topics_taken_out(passed(FIRST, made, heard, left), parts)
+    made = topics_taken_out(FIRST.after(made, heard, left), parts)
     if about_other_things(made, parts) and not holds_unknown(parts):
         return [acts.OtherTalk(words=heard, span=(0, len(heard)))], []
-    made = passed(THEN, made, heard, left)
+    made = THEN.after(made, heard, left)
     if strange := strange_telling(made, parts, heard):
         return [acts.OtherTalk(words=heard, span=(0, len(heard)))], strange
     if any(isinstance(act, TELLS) for act in made):
