@@ -3,97 +3,37 @@ with the den". They are told by what is left of their volumes; nothing is entere
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping, Sequence
 
 from boxaloud.assistant.dialogue.assessment import Assessment
 from boxaloud.assistant.dialogue.box_names import meant
 from boxaloud.assistant.dialogue.box_verdict_list import MOST_LISTED
 from boxaloud.assistant.dialogue.nlg.sentences import joined, listed, marked, say, sentence, volume
-from boxaloud.grammar.lazy_patterns import lazy_pattern
-
-_HINTS = ("compare", "room", "space", "left", "full", "tight", "empti", "crowded", "limit", "slack")
-_HINTS_OF_TWO = ("versus", " vs", "differ", "stack up", "measure up", "margin", "volume", "worse")
-"""Pieces of words of which what compares boxes holds one."""
-_LEAD = (
-    r"(?:(?:ok|okay|so|and|now|then|well|um|uh|hey|hmm|alright|right|but|please|tell me|show me"
-    r"|can you|could you|i wonder|just|do you know),? )*"
-)
-_MORE = (
-    r"(?:the )?(?:more|most|less|least) (?:(?:free|spare|unused|empty) )?"
-    r"(?:room|space|volume|slack|margin|left|to spare)(?: left| in it| to spare| over| inside)*"
-)
-_HOW = (
-    r"(?:the )?(?:roomier|roomiest|tighter|tightest|fuller|fullest|emptier|emptiest"
-    r"|(?:more|most|less|least) (?:full|crowded|cramped)|worse|worst"
-    r"|(?:closer|closest|nearer|nearest) to (?:being )?(?:full|the limit|over))"
-)
-_HAS = rf"(?:(?:has|have|got|has got|leaves|gives)(?: me| us)? {_MORE}|(?:is|are|one's|'s) {_HOW})"
-_COUNTED = r"(?:two|three|four|five|six|both|boxes|ones|box|[2-9])"
-_WHICH = (
-    rf"(?:which|what|who)(?: one| box| ones| boxes)?"
-    rf"(?: of (?:the|these|those|my|our|them|all)(?: {_COUNTED})*)?"
-)
-_THEM = (
-    rf"(?:them|both|they|these|those|(?:all |both )?(?:of )?(?:the|my|these|those|our|them)"
-    rf"(?: {_COUNTED})*)"
-)
-_BOX = r"(?:the |my |our )?(?P<{}>[a-z0-9][\w' -]*?)(?: box)?"
-_ONE, _OTHER = _BOX.format("one"), _BOX.format("other")
-_TAIL = r"(?: (?:now|then|please|right now|so far|left|one|box))*[ .?!]*"
-_OF_ALL = tuple(
-    lazy_pattern(_LEAD + form + _TAIL)
-    for form in (
-        rf"{_WHICH} {_HAS}",
-        rf"(?:what|which|who)(?:'s| is) (?:my |our )?{_HOW}(?: of {_THEM})?",
-        rf"compare {_THEM}(?: side by side| up)?",
-        rf"how (?:do|does) {_THEM} (?:compare|stack up|measure up|line up)"
-        r"(?: (?:to|with) each other)?",
-    )
-)
-_OF_TWO = tuple(
-    lazy_pattern(_LEAD + form + _TAIL)
-    for form in (
-        rf"{_WHICH} {_HAS},? (?:between |of )?{_ONE},? (?:or|and) {_OTHER}",
-        rf"how (?:does|do|did|would) {_ONE} (?:compare|stack up|measure up|look|do|hold up)"
-        rf"(?: compared)? (?:with|to|against|next to|beside|alongside) {_OTHER}",
-        rf"compare {_ONE} (?:with|to|and|against) {_OTHER}",
-        rf"{_ONE} (?:versus|vs\.?|against|compared (?:to|with)) {_OTHER}",
-        rf"(?:does|do) {_ONE} have {_MORE} than {_OTHER}",
-        rf"(?:is|are) {_ONE} {_HOW} than {_OTHER}",
-        rf"is there {_MORE} in {_ONE} (?:than in|or in|than|or) {_OTHER}",
-        rf"what(?:'s| is) the difference (?:in (?:room|fill|volume|margin) )?between {_ONE}"
-        rf" and {_OTHER}",
-    )
-)
-_HERE = frozenset({"this", "this one", "it", "here", "that", "that one", "this box"})
+from boxaloud.grammar.utterance.compared_boxes import ComparedBox, comparisons
 
 
 def compared(heard: str, names: Sequence[str], at: str) -> tuple[str, ...]:
     """The boxes of the job that a question sets beside one another; empty for any other."""
-    low = heard.lower()
-    if len(names) < 2 or not any(hint in low for hint in (*_HINTS, *_HINTS_OF_TWO)):
+    if len(names) < 2:
         return ()
-    plain = " ".join(low.replace("’", "'").split())
-    for form in _OF_TWO:
-        said = form.fullmatch(plain)
-        if said is None:
-            continue
-        first = _box(said["one"], names, at, "")
-        second = _box(said["other"], names, at, first)
+    for boxes in comparisons(heard):
+        if not boxes:
+            return tuple(names)
+        first = _box(boxes[0], names, at, "")
+        second = _box(boxes[1], names, at, first)
         if first and second and first != second:
             return first, second
-    return tuple(names) if any(form.fullmatch(plain) for form in _OF_ALL) else ()
+    return ()
 
 
-def _box(said: str, names: Sequence[str], at: str, beside: str) -> str:
-    """The box that words mean; empty where they mean none."""
-    if said in _HERE:
+def _box(said: ComparedBox, names: Sequence[str], at: str, beside: str) -> str:
+    """The box that is meant; empty where none is."""
+    if said.which == "here":
         return at
-    if re.fullmatch(r"(?:the )?other(?: one)?", said):
+    if said.which == "other":
         others = [name for name in names if name != (beside or at)]
         return others[0] if len(others) == 1 else ""
-    return meant(said, names) or ""
+    return meant(said.name, names) or ""
 
 
 def told(found: Mapping[str, Assessment]) -> str:

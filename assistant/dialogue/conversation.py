@@ -14,7 +14,6 @@ from boxaloud.assistant.dialogue.belief import sound_effects, unread_words
 from boxaloud.assistant.dialogue.box_asked import Answer, Waiting, released, tells
 from boxaloud.assistant.dialogue.box_list import Resumed
 from boxaloud.assistant.dialogue.box_mentions import (
-    Mention,
     asked_of,
     asked_of_none,
     mentioned,
@@ -35,6 +34,7 @@ from boxaloud.assistant.dialogue.utterance_parts import led_by
 from boxaloud.grammar import acts, recognise
 from boxaloud.grammar.acts import Act, Utterance
 from boxaloud.grammar.lexer.heard_words import UNHEARD, Word
+from boxaloud.grammar.utterance.mentioned_boxes import Mention
 from boxaloud.rules import DEFAULT_EDITION
 
 

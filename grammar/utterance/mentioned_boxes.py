@@ -1,0 +1,142 @@
+"""How a box of the job is named within what is said: "add a 14-2 to the den box".
+
+The grammar knows the forms; which boxes there are, and what they may be called, it is told.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.quick_dataclass import dataclass
+from boxaloud.grammar.utterance.headings import ROOMS
+
+_LEAD = (
+    r"(?:(?:ok|okay|so|and|now|no|oh|um|uh|er|hi|hello|hey|well|please|wait|actually|also|then"
+    r"|you can|can you|could you|let's|lets|we need to|i need to|go ahead and),? )*"
+)
+_ORDERS = (
+    r"(?:add|put|throw|stick|bring|run|toss|drop|take|pull|remove|lose|there's|there is|there are"
+    r"|i have|we have|i forgot|need|i need|we need)"
+)
+#: What is done with a thing in a box, and not with a cable that runs to a place.
+_PLACES = r"(?:add|put|throw|stick|toss|drop|take|pull|remove|lose)"
+_HAS = r"(?:gets?|has|have|had|needs?|got|takes?|is getting|should have|also (?:has|gets|needs))"
+_INTO = r"(?:in|into|to|on|onto|from|off|of|inside|for)"
+_ASKING = (
+    r"(?:is|are|was|were|wasn't|isn't|does|do|did|how|how's|hows|what|what's|whats|will|would"
+    r"|which)"
+)
+_SPACE = re.compile(r"(?<!\()\ (?![.!])")
+
+
+@dataclass(frozen=True, slots=True)
+class CalledBox:
+    """A box of the job, and what it may be called."""
+
+    name: str
+    said: str
+    whole: bool = False
+    """True where that is all it is called; else "box" or "one" may stand behind it, and must where
+    what is said by itself could be a place that a cable runs to."""
+
+    @property
+    def may(self) -> str:
+        """An expression for what it may be called."""
+        return self._words if self.whole else f"{self._words}(?: box| one)?"
+
+    @property
+    def must(self) -> str:
+        """An expression for what it must be called, to be no place."""
+        return self._words if self.whole else f"{self._words} (?:box|one)"
+
+    @property
+    def _words(self) -> str:
+        return re.escape(self.said).replace(r"\ ", r"\s+")
+
+
+@dataclass(frozen=True, slots=True)
+class Mention:
+    """A box that is named, and where in the words its name stands with what leads to it."""
+
+    name: str
+    start: int
+    end: int
+    instead: str = ""
+    """What is heard in its place; of a question, before the "it" that stands for the box."""
+
+
+def told_of_box(heard: str, called: Sequence[CalledBox]) -> Mention | None:
+    """The box that something is said of; None where none of those is.
+
+    "A 14-2 to the den" runs there; "add a 14-2 to the den", "run a 14-2 to the den box" and "the
+    den has one more" are of it.
+    """
+    for box in called:
+        the = "" if len(box.name) == 1 else "the "
+        for form in (
+            rf"{_LEAD}(?P<mention>in the {box.may}),? (?=there|i |we |one |another |it )",
+            rf"{_LEAD}(?P<mention>{the}{box.may} {_HAS})\b",
+            rf"{_LEAD}{_ORDERS} [^.;]*(?P<mention> {_INTO} the {box.must})(?:,? please)?[ .!]*$",
+            rf"{_LEAD}{_PLACES} [^.;]*(?P<mention> {_INTO} the {box.may})(?:,? please)?[ .!]*$",
+        ):
+            found = re.match(r"(?i)\s*" + _SPACE.sub(r"\\s+", form), heard)
+            if found is not None:
+                return Mention(box.name, *found.span("mention"))
+    return None
+
+
+_FIGURE = (
+    r"(?:[1-9]\d(?:\.\d+)?|\d\.\d+|(?:[a-z]+teen|(?:twen|thir|for|fif|six)ty)"
+    r"(?:[ -](?:one|two|three|four|five|six|seven|eight|nine|and|a|half|point|quarter|\d))*)"
+)
+#: "B is actually 22.5", "the kitchen box was a 20": a volume, and no count, is said of a box.
+_IS_MARKED = lazy_pattern(
+    _SPACE.sub(
+        r"\\s+",
+        rf"(?i)(?: )?{_LEAD}(?P<mention>(?:in )?(?:the )?(?P<name>[a-z](?:[\w' -]*\w)?)),? "
+        r"(?:is|was|says|reads|should be|turned out to be|turns out to be|will be)"
+        rf"(?: (?:actually|really|only|just|now|like|a|an|to be))* {_FIGURE}"
+        r"(?: (?:cubic inch(?:es)?|cubic|cubes?|cu in|cuin|box|instead|not .*|now|after all))*"
+        r"(?:,? please)?[ .!]*$",
+    )
+)
+
+
+def marked_box(heard: str) -> Mention | None:
+    """ "B is actually 22.5", "the hall is a 20": the name of a box, in small letters, of which it
+    is told what is marked on it; whatever else could be called so."""
+    found = _IS_MARKED.match(heard)
+    if found is None:
+        return None
+    return Mention(" ".join(found["name"].lower().split()), *found.span("mention"), "the box")
+
+
+def asked_of_box(heard: str, called: Sequence[CalledBox]) -> Mention | None:
+    """The box that a question is about: "is the den over?", "and the den?"."""
+    for box in called:
+        alone = re.fullmatch(
+            rf"(?i)\s*{_LEAD}(?:(?:how|what) about |and )?(?:the )?{box.may}"
+            r"(?: then| again| now)?(?:,? please)?\s*\?",
+            heard,
+        )
+        if alone is not None:
+            return Mention(box.name, 0, len(heard), "how full is ")
+        form = rf"(?i)\s*{_LEAD}{_ASKING}\b[^.;,]*?\b(?P<mention>the {box.may})(?!\w)"
+        found = re.match(form, heard)
+        if found is not None:
+            return Mention(box.name, *found.span("mention"))
+    return None
+
+
+_OF_A_PLACE = lazy_pattern(
+    rf"(?i)\s*{_LEAD}{_ASKING}\b[^.;,]*?\b(?P<mention>the "
+    rf"(?P<name>(?:[a-z]+ )??(?:{'|'.join(sorted(ROOMS - {'box'}))}))(?: box| one)?)(?!\w)"
+)
+
+
+def asked_of_place(heard: str) -> Mention | None:
+    """The place, in small letters, that a question is about: "is the pantry over?"."""
+    found = _OF_A_PLACE.match(heard)
+    return found and Mention(found["name"].lower(), *found.span("mention"))
