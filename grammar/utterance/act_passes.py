@@ -55,6 +55,7 @@ from boxaloud.grammar.utterance.landed_together import (
     landed_together,
     off_its_wires,
 )
+from boxaloud.grammar.utterance.lone_numbers import without_pronouns
 from boxaloud.grammar.utterance.miscounts import (
     CURSE_PIECES,
     MISCOUNT_PIECES,
@@ -173,6 +174,7 @@ THEN = Passes(
         Pass(announced_devices, (acts.AddDevice, acts.Restate), 2),
         Pass(described_ahead, (acts.AddCable,), 2),
         Pass(some_of_those, (acts.Number,), 2),
+        Pass(without_pronouns, (acts.Number,), 2, ("that one", "this one")),
         Pass(explained, (acts.AddConductors,), 2),
         Pass(counted_anew, (*_THINGS, acts.More), 2),
         Pass(counted_as, _THINGS, 2),

@@ -131,3 +131,19 @@ def _meant(value: Decimal, lines: str, beside: bool, expect: str | None) -> bool
     if beside:
         return True
     return (value >= _VOLUME or value != int(value)) and _DECISIVE.search(lines) is not None
+
+
+_THAT_ONE = lazy_pattern(r"(?i)\b(?:that|this) $")
+
+
+def without_pronouns(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """The acts without the number of "I forgot that one", which counts nothing."""
+    return [
+        act
+        for act in made
+        if not (
+            isinstance(act, acts.Number)
+            and act.words.lower() == "one"
+            and _THAT_ONE.search(heard[: act.span[0]])
+        )
+    ]
