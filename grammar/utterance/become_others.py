@@ -9,6 +9,7 @@ from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.clauses.act_kinds import pointed_at
 from boxaloud.grammar.clauses.text_before import just_before
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.utterance.neighbours import joining
 
 _PLACE = (
     r"(?:(?:in|on|over|at|up|down|back|right)\s+)*"
@@ -51,21 +52,9 @@ _BESIDES = lazy_pattern(
 _KINDS = (acts.AddDevice, acts.AddCable, acts.AddConductors)
 
 
-def become_others(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+@joining
+def become_others(was: Act, new: Act, heard: str) -> Act | None:
     """ "The switch got swapped for a dimmer": one in the other's place, and neither comes in."""
-    kept: list[Act] = []
-    for act in made:
-        last = kept[-1] if kept else None
-        changed = _turned(last, act, heard) if last is not None else None
-        if changed is not None:
-            kept[-1] = changed
-        else:
-            kept.append(act)
-    return kept
-
-
-def _turned(was: Act, new: Act, heard: str) -> acts.Replace | None:
-    """What is there in another's place; None where the words say no such thing."""
     if not isinstance(was, _KINDS) or not isinstance(new, _KINDS) or type(was) is not type(new):
         return None
     if was.count is not None:

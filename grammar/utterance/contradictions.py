@@ -8,6 +8,7 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.building.plain_things import just_like
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.utterance.neighbours import joining
 
 _CORRECTING = lazy_pattern(r"(?i)\b(?:wait|sorry|actually|mean|no,|scratch|oops|correction|not)\b")
 
@@ -32,20 +33,16 @@ def denied_at_once(made: list[Act], heard: str, left: list[Unread]) -> list[Act]
 _IT_IS = lazy_pattern(r"(?i)(?:no,? )?(?:it|that|this|they|those|these)(?:['’](?:s|re)| is| are)\b")
 
 
-def is_another(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+@joining
+def is_another(last: Act, act: Act, heard: str) -> Act | None:
     """ "It isn't a 12-2, it's a 14-2": one of those that are there is another, and none of the
     others is denied."""
-    kept: list[Act] = []
-    for act in made:
-        last = kept[-1] if kept else None
-        if (
-            isinstance(last, acts.Deny)
-            and isinstance(act, acts.Restate)
-            and act.instead_of is None
-            and just_like(act.thing).kind == last.target.kind
-            and _IT_IS.match(act.words)
-        ):
-            kept[-1] = replace(act, instead_of=last.target, span=(last.span[0], act.span[1]))
-            continue
-        kept.append(act)
-    return kept
+    if (
+        isinstance(last, acts.Deny)
+        and isinstance(act, acts.Restate)
+        and act.instead_of is None
+        and just_like(act.thing).kind == last.target.kind
+        and _IT_IS.match(act.words)
+    ):
+        return replace(act, instead_of=last.target, span=(last.span[0], act.span[1]))
+    return None

@@ -9,6 +9,7 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.clauses.act_kinds import is_thing
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.utterance.neighbours import joining
 
 _NAMED = lazy_pattern(
     r"(?i)(?:(?:black|white|red|blue|yellow|bare|green|copper|ground|hot|neutral|brown|orange|gray"
@@ -83,26 +84,22 @@ _SO_MANY = lazy_pattern(
 )
 
 
-def uncounted_then_number(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+@joining
+def uncounted_then_number(last: Act, act: Act, heard: str) -> Act | None:
     """ "Wire connectors, I have three": the number is of those, which count nothing."""
-    kept: list[Act] = []
-    for act in made:
-        last = kept[-1] if kept else None
-        if (
-            isinstance(last, acts.AddUncounted)
-            and last.count is None
-            and isinstance(act, acts.Number)
-            and act.value is not None
-            and act.value == int(act.value)
-            and 0 < act.value < 10
-            and _SO_MANY.fullmatch(act.words)
-            and heard[last.span[1] : act.span[0]].strip() in (",", ":", "-")
-            and heard[act.span[1] : act.span[1] + 1] in ("", ".", ";", ",")
-        ):
-            kept[-1] = replace(last, count=int(act.value))
-            continue
-        kept.append(act)
-    return kept
+    if (
+        isinstance(last, acts.AddUncounted)
+        and last.count is None
+        and isinstance(act, acts.Number)
+        and act.value is not None
+        and act.value == int(act.value)
+        and 0 < act.value < 10
+        and _SO_MANY.fullmatch(act.words)
+        and heard[last.span[1] : act.span[0]].strip() in (",", ":", "-")
+        and heard[act.span[1] : act.span[1] + 1] in ("", ".", ";", ",")
+    ):
+        return replace(last, count=int(act.value))
+    return None
 
 
 #: What befell it: none of this says that it comes into the box.

@@ -11,6 +11,7 @@ from boxaloud.grammar.building.plain_things import just_like
 from boxaloud.grammar.clauses.act_kinds import is_thing
 from boxaloud.grammar.clauses.clause import Clause
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.utterance.neighbours import joining
 
 _MORE = lazy_pattern(r"(?i)\b(?:more|another|extra|additional|other)\b")
 _SUMS = lazy_pattern(
@@ -230,27 +231,23 @@ _COUNT_ONLY = lazy_pattern(
 )
 
 
-def thought_before(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+@joining
+def thought_before(last: Act, act: Act, heard: str) -> Act | None:
     """ "I thought two 14-2s, but now there are three": so many, and not those that were thought."""
-    kept: list[Act] = []
-    for act in made:
-        last = kept[-1] if kept else None
-        value = act.value if isinstance(act, (acts.Number, acts.RestateNumber)) else None
-        if (
-            value is not None
-            and value == int(value)
-            and 0 < value < 10
-            and is_thing(last)
-            and last.count is not None
-            and _THOUGHT.search(heard[: last.span[0]])
-            and _BUT.fullmatch(heard, last.span[1], act.span[0])
-            and _COUNT_ONLY.fullmatch(act.words)
-        ):
-            thing = replace(last, count=int(value), words=act.words, span=act.span)
-            kept[-1] = acts.Restate(
-                thing=thing, instead_of=just_like(last), words=act.words, span=act.span,
-                doubts=act.doubts, function="correction",
-            )  # fmt: skip
-            continue
-        kept.append(act)
-    return kept
+    value = act.value if isinstance(act, (acts.Number, acts.RestateNumber)) else None
+    if (
+        value is not None
+        and value == int(value)
+        and 0 < value < 10
+        and is_thing(last)
+        and last.count is not None
+        and _THOUGHT.search(heard[: last.span[0]])
+        and _BUT.fullmatch(heard, last.span[1], act.span[0])
+        and _COUNT_ONLY.fullmatch(act.words)
+    ):
+        thing = replace(last, count=int(value), words=act.words, span=act.span)
+        return acts.Restate(
+            thing=thing, instead_of=just_like(last), words=act.words, span=act.span,
+            doubts=act.doubts, function="correction",
+        )  # fmt: skip
+    return None

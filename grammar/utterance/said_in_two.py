@@ -9,6 +9,7 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.building.plain_things import just_like
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.utterance.neighbours import joining
 from boxaloud.grammar.utterance.running_passes import Pass
 
 _NEAR = lazy_pattern(r"(?i)\W*(?:a |an |the |it's |it is |that's |of )?")
@@ -77,47 +78,39 @@ _USE_IT = lazy_pattern(r"(?i)(?:use|take|go with|put in|i'?ll use) (?:that|it)(?
 _A_VOLUME = lazy_pattern(r"(?i)\b(?:a|an|some|one) (?P<n>\d{1,2}(?:\.\d+)?)(?= |s\b)(?![^.]*\d)")
 
 
-def found_box_used(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+@joining
+def found_box_used(last: Act, act: Act, heard: str) -> Act | None:
     """ "Got a 22.5 on the truck. Use that": the box that was found, by its volume."""
-    kept: list[Act] = []
-    for act in made:
-        last = kept[-1] if kept else None
-        if isinstance(last, acts.OtherTalk) and isinstance(act, acts.DoIt):
-            volume = _A_VOLUME.search(last.words)
-            sized = volume is not None and volume["n"] in ("10", "12", "14")
-            if volume is not None and not sized and _USE_IT.match(act.words):
-                span = (last.span[0], act.span[1])
-                kept[-1] = acts.SetVolume(
-                    volume=Decimal(volume["n"]), words=heard[slice(*span)], span=span,
-                    function="correction",
-                )  # fmt: skip
-                continue
-        kept.append(act)
-    return kept
+    if isinstance(last, acts.OtherTalk) and isinstance(act, acts.DoIt):
+        volume = _A_VOLUME.search(last.words)
+        sized = volume is not None and volume["n"] in ("10", "12", "14")
+        if volume is not None and not sized and _USE_IT.match(act.words):
+            span = (last.span[0], act.span[1])
+            return acts.SetVolume(
+                volume=Decimal(volume["n"]), words=heard[slice(*span)], span=span,
+                function="correction",
+            )  # fmt: skip
+    return None
 
 
 _DEPTHS = (Decimal("1.25"), Decimal("1.5"), Decimal("2.125"))
 
 
-def depth_then_family(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+@joining
+def depth_then_family(last: Act, act: Act, heard: str) -> Act | None:
     """ "Make it the two and an eighth, four square": one box, its depth first."""
-    kept: list[Act] = []
-    for act in made:
-        last = kept[-1] if kept else None
-        if (
-            isinstance(last, (acts.RestateNumber, acts.Number))
-            and last.value in _DEPTHS
-            and isinstance(act, acts.SetSize)
-            and act.depth is None
-            and act.family is not None
-            and len(heard[last.span[1] : act.span[0]]) < 6
-        ):
-            kept[-1] = replace(
-                act, depth=last.value, span=(last.span[0], act.span[1]), function="correction"
-            )
-        else:
-            kept.append(act)
-    return kept
+    if (
+        isinstance(last, (acts.RestateNumber, acts.Number))
+        and last.value in _DEPTHS
+        and isinstance(act, acts.SetSize)
+        and act.depth is None
+        and act.family is not None
+        and len(heard[last.span[1] : act.span[0]]) < 6
+    ):
+        return replace(
+            act, depth=last.value, span=(last.span[0], act.span[1]), function="correction"
+        )
+    return None
 
 
 _OWNED = lazy_pattern(
@@ -177,26 +170,22 @@ _BECAUSE = lazy_pattern(
 )
 
 
-def device_by_reason(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+@joining
+def device_by_reason(last: Act, act: Act, heard: str) -> Act | None:
     """ "Plus a second device, because there's a receptacle too": one device, told by its name
     where it is said why."""
-    kept: list[Act] = []
-    for act in made:
-        last = kept[-1] if kept else None
-        if (
-            isinstance(last, acts.AddDevice)
-            and last.name == "device"
-            and last.count in (None, 1)
-            and "yoke" not in last.words.lower()  # "on one yoke, it's a combo": what they are
-            and isinstance(act, acts.AddDevice)
-            and act.name != "device"
-            and act.count == 1
-            and _BECAUSE.fullmatch(heard[last.span[1] : act.span[0]].rstrip() + " ")
-        ):
-            kept[-1] = replace(act, span=(last.span[0], act.span[1]))
-            continue
-        kept.append(act)
-    return kept
+    if (
+        isinstance(last, acts.AddDevice)
+        and last.name == "device"
+        and last.count in (None, 1)
+        and "yoke" not in last.words.lower()  # "on one yoke, it's a combo": what they are
+        and isinstance(act, acts.AddDevice)
+        and act.name != "device"
+        and act.count == 1
+        and _BECAUSE.fullmatch(heard[last.span[1] : act.span[0]].rstrip() + " ")
+    ):
+        return replace(act, span=(last.span[0], act.span[1]))
+    return None
 
 
 _TO_IT = lazy_pattern(r"(?i)\s*(?:to|for|on|off) (?:the |each |my )?")

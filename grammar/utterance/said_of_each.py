@@ -8,6 +8,7 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer import numbers
+from boxaloud.grammar.utterance.neighbours import joining
 
 _EACH = lazy_pattern(
     r"(?i),? (?:each|every one|all|both)(?: of (?:them|which|those))?(?: (?:is|are|was|were))?"
@@ -16,29 +17,25 @@ _EACH = lazy_pattern(
 )
 
 
-def each_in_loop(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+@joining
+def each_in_loop(last: Act, act: Act, heard: str) -> Act | None:
     """ "Four 12s each left in an unbroken loop": those four are looped, and none comes on top. An
     uncut loop of twice the free length counts twice, 314.16(B)(1)."""
-    kept: list[Act] = []
-    for act in made:
-        last = kept[-1] if kept else None
-        if (
-            isinstance(act, acts.AddConductors)
-            and isinstance(last, acts.AddConductors)
-            and act.path is not None
-            and last.path is None
-            and act.count in (None, 1)
-            and any(doubt.reason == "carried" for doubt in act.doubts)
-            and _EACH.fullmatch(heard, last.span[1], act.span[0])
-        ):
-            span = (last.span[0], act.span[1])
-            # "an uncut loop": the words "an uncut" alone would let them pass through
-            looped = "loop" in heard[act.span[0] : act.span[1] + 6].lower()
-            path = "loop" if looped else act.path
-            kept[-1] = replace(last, path=path, words=heard[slice(*span)], span=span)
-            continue
-        kept.append(act)
-    return kept
+    if (
+        isinstance(act, acts.AddConductors)
+        and isinstance(last, acts.AddConductors)
+        and act.path is not None
+        and last.path is None
+        and act.count in (None, 1)
+        and any(doubt.reason == "carried" for doubt in act.doubts)
+        and _EACH.fullmatch(heard, last.span[1], act.span[0])
+    ):
+        span = (last.span[0], act.span[1])
+        # "an uncut loop": the words "an uncut" alone would let them pass through
+        looped = "loop" in heard[act.span[0] : act.span[1] + 6].lower()
+        path = "loop" if looped else act.path
+        return replace(last, path=path, words=heard[slice(*span)], span=span)
+    return None
 
 
 _WITH_EACH = lazy_pattern(

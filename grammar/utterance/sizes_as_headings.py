@@ -7,28 +7,25 @@ from dataclasses import replace
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.utterance.neighbours import joining
 
 _HEADED = lazy_pattern(r"(?i)(?:the )?(?:[a-z]+|#?\d+['’]?)s?\s*[:=-]+\s*(?:[a-z]+|\d+)")
 _SPACE = lazy_pattern(r"\s+")
 
 
-def headed_by_size(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+@joining
+def headed_by_size(last: Act, act: Act, heard: str) -> Act | None:
     """ "Twelves: three 12-2": three cables, and no three wires beside one."""
-    kept: list[Act] = []
-    for act in made:
-        last = kept[-1] if kept else None
-        if (
-            isinstance(act, acts.AddCable)
-            and isinstance(last, acts.AddConductors)
-            and act.count is None
-            and act.awg == last.awg
-            and _HEADED.fullmatch(last.words)
-            and _SPACE.fullmatch(heard, last.span[1], act.span[0])
-        ):
-            kept[-1] = replace(act, count=last.count)
-            continue
-        kept.append(act)
-    return kept
+    if (
+        isinstance(act, acts.AddCable)
+        and isinstance(last, acts.AddConductors)
+        and act.count is None
+        and act.awg == last.awg
+        and _HEADED.fullmatch(last.words)
+        and _SPACE.fullmatch(heard, last.span[1], act.span[0])
+    ):
+        return replace(act, count=last.count)
+    return None
 
 
 _BOTH = lazy_pattern(

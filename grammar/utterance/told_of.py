@@ -8,6 +8,7 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.clauses.act_kinds import is_thing
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.utterance.neighbours import joining
 
 _ON = lazy_pattern(
     r"(?i)\s*(?:(?:in|inside) (?:it|there|here|this one)\s*)?,?\s*on (?:the |that )?$"
@@ -187,28 +188,24 @@ def one_combined(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     return kept
 
 
-def said_to_be(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+@joining
+def said_to_be(last: Act, act: Act, heard: str) -> Act | None:
     """ "The receptacle's a GFI": what the one that is there is, and no further one."""
-    kept: list[Act] = []
-    for act in made:
-        last = kept[-1] if kept else None
-        if (
-            isinstance(act, acts.AddDevice)
-            and isinstance(last, acts.AddDevice)
-            and last.count is None
-            and _THE_ONE.fullmatch(last.words)
-            and act.words.lower().startswith(("a ", "an "))
-            and not heard[last.span[1] : act.span[0]].strip()
-        ):
-            span = (last.span[0], act.span[1])
-            kept[-1] = acts.Replace(
-                target=acts.Reference("device", name=last.name, words=last.words),
-                thing=replace(act, count=None), words=heard[slice(*span)], span=span,
-                doubts=act.doubts, function="correction",
-            )  # fmt: skip
-            continue
-        kept.append(act)
-    return kept
+    if (
+        isinstance(act, acts.AddDevice)
+        and isinstance(last, acts.AddDevice)
+        and last.count is None
+        and _THE_ONE.fullmatch(last.words)
+        and act.words.lower().startswith(("a ", "an "))
+        and not heard[last.span[1] : act.span[0]].strip()
+    ):
+        span = (last.span[0], act.span[1])
+        return acts.Replace(
+            target=acts.Reference("device", name=last.name, words=last.words),
+            thing=replace(act, count=None), words=heard[slice(*span)], span=span,
+            doubts=act.doubts, function="correction",
+        )  # fmt: skip
+    return None
 
 
 _THE_ONE = lazy_pattern(r"(?i)(?:(?:the|that|this|my) )?[a-z -]+['’]s")
@@ -227,26 +224,22 @@ _THOSE_ARE = lazy_pattern(
 )
 
 
-def some_of_those(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+@joining
+def some_of_those(last: Act, act: Act, heard: str) -> Act | None:
     """ "One of the two cables is a 12-3": so many of those that are there."""
-    kept: list[Act] = []
-    for act in made:
-        last = kept[-1] if kept else None
-        value = last.value if isinstance(last, acts.Number) else None
-        if (
-            isinstance(act, acts.AddCable)
-            and last is not None
-            and value is not None
-            and value == int(value)
-            and _THOSE_ARE.match(act.words)
-            and heard[last.span[1] : act.span[0]].strip().lower() == "of"
-        ):
-            span = (last.span[0], act.span[1])
-            target = acts.Reference("cable", count=int(value), words=heard[slice(*span)])
-            kept[-1] = acts.Replace(
-                target=target, thing=replace(act, count=None, doubts=()), words=target.words,
-                span=span, function="correction",
-            )  # fmt: skip
-            continue
-        kept.append(act)
-    return kept
+    value = last.value if isinstance(last, acts.Number) else None
+    if (
+        isinstance(act, acts.AddCable)
+        and last is not None
+        and value is not None
+        and value == int(value)
+        and _THOSE_ARE.match(act.words)
+        and heard[last.span[1] : act.span[0]].strip().lower() == "of"
+    ):
+        span = (last.span[0], act.span[1])
+        target = acts.Reference("cable", count=int(value), words=heard[slice(*span)])
+        return acts.Replace(
+            target=target, thing=replace(act, count=None, doubts=()), words=target.words,
+            span=span, function="correction",
+        )  # fmt: skip
+    return None

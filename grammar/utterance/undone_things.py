@@ -9,6 +9,7 @@ from boxaloud.grammar.acts import Act, Thing, Unread
 from boxaloud.grammar.clauses.act_kinds import counted, is_thing, pointed_at
 from boxaloud.grammar.clauses.text_before import just_before
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.utterance.neighbours import joining
 
 _THOSE = lazy_pattern(
     r"(?i)\s*(?:(?:the|those|that|these|my|your|very|last|latest|final|newest|extra|of"
@@ -18,21 +19,17 @@ _MARKS = lazy_pattern(r"(?i)\b(?:it|that|one|thing|back)$|^(?!undo|take|reverse)
 _LATEST = lazy_pattern(r"(?i)\b(?:last|latest|final|newest)\b")
 
 
-def undone_things(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+@joining
+def undone_things(last: Act, act: Act, heard: str) -> Act | None:
     """ "Undo the last two tens": what is named goes, whatever was said last, and none comes in."""
-    kept: list[Act] = []
-    for act in made:
-        last = kept[-1] if kept else None
-        if (
-            isinstance(last, acts.Undo)
-            and is_thing(act)
-            and _THOSE.fullmatch(heard, last.span[1], act.span[0])
-            and not _begins_anew(last, act)
-        ):
-            kept[-1] = _taken_back(last, act, heard)
-            continue
-        kept.append(act)
-    return kept
+    if (
+        isinstance(last, acts.Undo)
+        and is_thing(act)
+        and _THOSE.fullmatch(heard, last.span[1], act.span[0])
+        and not _begins_anew(last, act)
+    ):
+        return _taken_back(last, act, heard)
+    return None
 
 
 def _begins_anew(undo: acts.Undo, thing: Thing) -> bool:

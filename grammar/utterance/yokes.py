@@ -8,6 +8,7 @@ from dataclasses import replace
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.utterance.neighbours import joining
 
 _ONE_YOKE = lazy_pattern(
     r"\b(?:on|sharing|share|same|one|single|common)\b[^.;]{0,20}\b(?:yoke|strap)\b"
@@ -109,26 +110,22 @@ _GANGS_BEHIND = lazy_pattern(
 )
 
 
-def gangs_behind(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+@joining
+def gangs_behind(last: Act, act: Act, heard: str) -> Act | None:
     """ "Fifty amp receptacle on it two gangs wide": how wide the receptacle is, not the box."""
-    kept: list[Act] = []
-    for act in made:
-        last = kept[-1] if kept else None
-        if (
-            isinstance(act, acts.NameBoxKind)
-            and (act.gangs or 0) > 1
-            and (act.family, act.material, act.name) == (None, None, None)
-            and isinstance(last, acts.AddDevice)
-            and last.name in _APPLIANCES
-            and last.gangs is None
-            and last.count in (None, 1)
-            and _GANGS_BEHIND.fullmatch(heard[last.span[1] : act.span[1]])
-            and _says_wide(heard[last.span[1] :], last)
-        ):
-            kept[-1] = replace(last, gangs=act.gangs)
-            continue
-        kept.append(act)
-    return kept
+    if (
+        isinstance(act, acts.NameBoxKind)
+        and (act.gangs or 0) > 1
+        and (act.family, act.material, act.name) == (None, None, None)
+        and isinstance(last, acts.AddDevice)
+        and last.name in _APPLIANCES
+        and last.gangs is None
+        and last.count in (None, 1)
+        and _GANGS_BEHIND.fullmatch(heard[last.span[1] : act.span[1]])
+        and _says_wide(heard[last.span[1] :], last)
+    ):
+        return replace(last, gangs=act.gangs)
+    return None
 
 
 _WIDELY = lazy_pattern(r"(?i).*?\bgangs?\b(?: wide| across| in width)|.*?\bwide\b.*?\bgangs?\b")
