@@ -11,7 +11,7 @@ from typing import Any
 #: Every data file, in the order in which the digest takes them.
 NAMES = (
     "numbers", "lexicon", "rules", "box", "contents", "control", "doubts", "spoken", "clauses",
-    "patterns", "questions", "social", "enclosures", "whereabouts",
+    "patterns", "questions", "social", "enclosures", "whereabouts", "coming_in",
 )  # fmt: skip
 #: The modules that decide what the compiled grammar is, given the data.
 COMPILING = (

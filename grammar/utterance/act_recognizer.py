@@ -44,7 +44,6 @@ from boxaloud.grammar.utterance.denied_numbers import (
 )
 from boxaloud.grammar.utterance.denied_tails import without_denied_values
 from boxaloud.grammar.utterance.device_words import names_device
-from boxaloud.grammar.utterance.entering_unsized import entering_unsized
 from boxaloud.grammar.utterance.forbidden_orders import forbidden_order
 from boxaloud.grammar.utterance.gone_back import taken_back
 from boxaloud.grammar.utterance.heading_devices import named_alone
@@ -56,7 +55,7 @@ from boxaloud.grammar.utterance.project_talk import project_talk
 from boxaloud.grammar.utterance.restated_counts import sums_up
 from boxaloud.grammar.utterance.said_anew import restating
 from boxaloud.grammar.utterance.speech_frames import plain_speech, plain_words
-from boxaloud.grammar.utterance.untold_things import untold_things
+from boxaloud.grammar.utterance.untold_things import untold_elsewhere, untold_things
 from boxaloud.grammar.utterance.whole_utterance import tidied, without_empty_steps
 from boxaloud.grammar.utterance.wire_lists import heard_counted, wires_counted
 
@@ -78,8 +77,7 @@ def recognise(
     words = single_spaced(words) if isinstance(words, str) and enclosures else words
     elsewhere, of_others = whereabouts.heard_elsewhere(words, open_question)
     if of_others is not None:
-        besides = entering_unsized(of_others.acts, of_others.heard, of_others.unread)
-        return replace(of_others, unread=(*of_others.unread, *besides))
+        return untold_elsewhere(of_others)
     if isinstance(words, str):
         laid, held = wires_counted(plain_speech(plain_layout(words), expect))
         found = understand(laid, expect, aliases)

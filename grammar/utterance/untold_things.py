@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
-from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.acts import Act, Unread, Utterance
+from boxaloud.grammar.utterance.coming_in import coming_in
 from boxaloud.grammar.utterance.entering_unsized import entering_unsized
 from boxaloud.grammar.utterance.further_by_likeness import further_by_likeness
 from boxaloud.grammar.utterance.vague_additions import vague_additions
@@ -16,4 +18,12 @@ def untold_things(made: Sequence[Act], heard: str, left: Sequence[Unread]) -> li
     kept = [*left, *vague_additions(made, heard)]
     kept += further_by_likeness(made, heard, kept)
     kept += entering_unsized(made, heard, kept)
+    kept += coming_in(made, heard, kept)
     return kept
+
+
+def untold_elsewhere(whole: Utterance) -> Utterance:
+    """An utterance that is all of something else, with what comes into this box for all that."""
+    found = list(entering_unsized(whole.acts, whole.heard, whole.unread))
+    found += coming_in(whole.acts, whole.heard, [*whole.unread, *found])
+    return replace(whole, unread=(*whole.unread, *found))

@@ -46,6 +46,7 @@ __all__ = [
     "describes_a_box",
     "heard_elsewhere",
     "kept_of_this_box",
+    "pieces_elsewhere",
     "told_elsewhere",
     "untold_here",
 ]

@@ -19,6 +19,8 @@ class Piece:
     end: int
     held: bool
     """True where it may be of the box after all, so that no verdict stands over it."""
+    of_box: bool = False
+    """True where it is of another box, and not of none."""
 
 
 _BREAK = lazy_pattern(r"[,;:!?\n()]+|[.]+(?=\s|$)|\s[-–—]+\s|(?<=\S)\s+but(?= )")
@@ -45,7 +47,7 @@ def pieces_elsewhere(heard: str) -> list[Piece]:
         if of == "" and _goes_with(words, before):
             of, held = before, False
         if of in ("box", "matter") and not said_to_program(heard[start:end]):
-            found.append(Piece(start, end, held and _weighs(words)))
+            found.append(Piece(start, end, held and _weighs(words), of == "box"))
         before = of
     return found
 

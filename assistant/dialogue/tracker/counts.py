@@ -115,21 +115,21 @@ def _things(turn: Turn) -> int:
     )
 
 
+_FURTHER = frozenset({"more", "another", "extra", "additional", "same", "further", "others"})
+_KNOWN = frozenset({"the", "those", "these", "my", "this", "that"})
+
+
 def unsized_cables(turn: Turn, cable: acts.AddCable) -> None:
     """ "There are three cables" where cables are in the box: how many of them there are."""
     target = Reference("cable", words=cable.words)
     low = cable.words.lower()
-    counted = any(word in low.split() for word in ("a", "an"))
-    if (
-        cable.count is None
-        and not counted
-        and not any(w in low.split() for w in ("another", "more", "same"))
-    ):
+    words = frozenset(low.split())
+    if cable.count is None and not words & {"a", "an", "another", "more", "same"}:
         turn.understood.append(cable.words)  # "the old cable": nothing more
         return
-    adds = any(word in low.split() for word in ("more", "another", "extra", "additional", "same"))
     if (
-        adds
+        words & _FURTHER
+        or ("other" in words and not words & _KNOWN)
         or low.startswith(("another ", "one more ", "a second", "a third"))
         or cable.count is None
         or (cable.count == 1 and low.startswith(("a ", "an ")))
