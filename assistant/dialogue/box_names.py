@@ -24,6 +24,8 @@ _POINTS = lazy_pattern(r"\b(?:back|again|one|box)\b")
 _NUMBERED = lazy_pattern(r"box \d+")
 _FIGURE = lazy_pattern(r"\d")  # "box 18" is no slip for "box 1"
 _PASSED = frozenset({"box", "the", "my", "a", "by", "in", "at", "on", "of", "to", "near"})
+_POSITION = 2
+"""Digits of a number that may say the place of a box in the job; "301" is a name."""
 _SLIP = 0.85
 """How like another a name must be that was misspelt, by the ratio of Ratcliff and Obershelp."""
 
@@ -91,7 +93,7 @@ def near(name: str, names: Sequence[str]) -> tuple[str, ...]:
 
 def _alike(words: frozenset[str], known: frozenset[str]) -> bool:
     """Whether one name says no more than the other."""
-    told = any(not word.isdigit() for word in known & words)
+    told = any(not word.isdigit() or len(word) > _POSITION for word in known & words)
     return told and (words <= known or known <= words)
 
 

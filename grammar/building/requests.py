@@ -20,10 +20,15 @@ from boxaloud.grammar.clauses.clause import Element
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.patterns.patterns import Match
 
+#: "Leave the 14-3 out".
+_LEFT_OUT = lazy_pattern(r"(?i)(?!.*(?:\bnot|\bnever|n['’]t)\b).*\bleave\b.*\b(?:out|off|away)\s*$")
 
-def build_keep(match: Match, telling: Telling) -> list[Act]:
+
+def build_keep(match: Match, telling: Telling) -> list[Act] | None:
     """ "Leave it": nothing is to change."""
     words, span = words_of(match, telling)
+    if _LEFT_OUT.match(words):
+        return None
     return [acts.Keep(words=words, span=span)]
 
 
@@ -50,6 +55,10 @@ _FURTHER = lazy_pattern(r"(?i)(?:another|one more|a further|a (?:second|third|fo
 
 #: Wires are pulled into a box; what is pulled out of it is said with "out", or pointed at.
 _PULLED_IN = lazy_pattern(r"\bpulled (?!(?:out|off|back)\b)(?!.* (?:out|off|back|away)\b)")
+
+
+#: Which way a cable goes, where nobody pointed at one that is there.
+_GOES_OUT = lazy_pattern(r"\b(?:goes?|going|runs?|heads?|leaves?) (?:out|off|away)\b")
 
 
 def _comes_in(element: Element) -> bool:
@@ -86,6 +95,8 @@ def build_remove(match: Match, telling: Telling) -> list[Act] | None:
     ]
     if _PULLED_IN.search(match.found.group()) and all(map(_comes_in, things)):
         return None  # "I pulled five 12s": into the box
+    if _GOES_OUT.search(match.found.group()) and things and all(map(_comes_in, things)):
+        return None  # "one 12-2 goes out of here": which way a cable leaves
     if any(_FURTHER.match(e.found.words) for e in things if e.found is not None):
         return None  # "another 12-2 goes out": it goes out of the box, to somewhere else
     if len(things) > 1 and not match.has("n"):

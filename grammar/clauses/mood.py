@@ -180,7 +180,7 @@ def _read(line: str, closes: str) -> tuple[Mood, bool, bool]:
     elif "check " in line and TELLING_IF.search(line):
         return mood, fit, modal
     elif head_word in _WH or (head_word in _AUXILIARY and _asks(words, first, closes)):
-        if _REQUEST.search(line) and words[first] in ("can", "could", "would", "will"):
+        if _is_request(line, words[first:]):
             return mood, fit, modal
         mood, modal = "interrogative", head_word in _MODAL
     if mood == "declarative" and (
@@ -196,6 +196,13 @@ def _read(line: str, closes: str) -> tuple[Mood, bool, bool]:
     if mood != "declarative" and " if " in line:
         modal = True
     return mood, fit, modal
+
+
+def _is_request(line: str, words: list[str]) -> bool:
+    """ "Could you make it a 20": an order put as a question; "could we make it a 20" asks whether
+    that would do."""
+    asks = words[0] in ("can", "could", "would", "will") and words[1] != "we"
+    return asks and _REQUEST.search(line) is not None
 
 
 def _reported(words: list[str]) -> int:

@@ -71,7 +71,7 @@ _NUMBERS = "one|two|three|four|five|six|seven|eight|nine"
 _ONLY_THAT = lazy_pattern(
     rf"{_LEAD}(?:(?:(?:back )?(?:to|at|on|in|for|with)|this is|that is|that's|it is|it's) )?"
     rf"(?:(?P<name>box (?:number )?(?:[1-9]|{_NUMBERS}|[a-h]))"
-    rf"|(?:the )?(?P<nth>{'|'.join(_ORDINALS)}|last) box)"
+    rf"|(?:the )?(?P<nth>{'|'.join(_ORDINALS)}|last) (?:box|one(?=,? (?:again|once more))))"
     r"(?P<again>(?:,? (?:again|once more|now|next|please|then))*)[.!:]?"
 )
 
@@ -186,7 +186,7 @@ def leads_on(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
 
 _THAT_BOX = (
     r"(?:the )?(?:(?P<nth>first|second|third|fourth|fifth|sixth|seventh|eighth|last) box"
-    rf"|box (?:number )?(?P<number>[1-9]|{_NUMBERS}))"
+    rf"|box (?:number )?(?P<number>[1-9]|{_NUMBERS}|[a-h](?![\w'])))"
 )
 _TELLS = r"(?:has|had|gets|got|needs|should have|also has|really has|only has|is|was)"
 _OF_ANOTHER = tuple(
@@ -195,11 +195,13 @@ _OF_ANOTHER = tuple(
         rf"{_LEAD}(?:back )?(?:in|on|for|to|over in) {_THAT_BOX}[,:]? (?P<rest>.+)",
         rf"{_LEAD}{_THAT_BOX} (?P<rest>{_TELLS} .+)",
         rf"{_LEAD}{_THAT_BOX},? (?:again|once more)[,:.;]? (?P<rest>.+)",
-        rf"{_LEAD}(?P<nth>{'|'.join(_ORDINALS[1:])}) box[,:.] (?P<number>)"
+        rf"{_LEAD}(?:the )?(?P<nth>{'|'.join(_ORDINALS[1:])})(?: box[,:.]|(?: one)?:) (?P<number>)"
         r"(?P<rest>(?!the |in |for |is ).+)",
         rf"(?P<rest>.+?) (?:to|in|into|from|(?P<out>out) of|for) {_THAT_BOX}(?:,? please)?[.!]?",
     )
 )
+#: "Second: three 12-2s": the box that is told of.
+_NTH_HEADS = lazy_pattern(rf"\s*{_LEAD}(?:the )?(?:{'|'.join(_ORDINALS[1:])})(?: one)?:")
 #: What goes from one box to another is of both: nothing is made of it here.
 _GOES_OVER = lazy_pattern(rf"(?i){_LEAD}(?:mov(?:e|ed|ing)|shift|relocate|transfer)\b")
 #: What copies a box or leaves it as it is has readers of its own.
@@ -211,7 +213,10 @@ _WORDS = tuple(_NUMBERS.split("|"))
 def of_another_box(heard: str, read_part: Callable[[str], Utterance]) -> Utterance | None:
     """ "Add a 14-2 to the first box", "box 1 has a dimmer": that box is opened, and what is told is
     of it; None where no box is named by its number, or nothing is told of one."""
-    if "box" not in heard.lower() or heard.rstrip().endswith("?") or _LEFT.search(heard):
+    low = heard.lower()
+    if "box" not in low and not (":" in low and _NTH_HEADS.match(low)):
+        return None
+    if low.rstrip().endswith("?") or _LEFT.search(heard):
         return None
     plain = " ".join(heard.split())
     said = next((found for say in _OF_ANOTHER if (found := say.fullmatch(plain))), None)
@@ -223,7 +228,11 @@ def of_another_box(heard: str, read_part: Callable[[str], Utterance]) -> Utteran
         return None
     if _GOES_OVER.match(plain):
         return Utterance(heard, (), (Unread.whole(heard),))
-    opened = _opened((said["nth"] or "").lower(), (said["number"] or "").lower(), heard)
+    number = (said["number"] or "").lower()
+    opened: Act = _opened((said["nth"] or "").lower(), number, heard)
+    if number.isalpha() and number not in _WORDS and plain.find(said["rest"]):
+        # "box A is a four square": named ahead, a letter begins a box as well
+        opened = acts.NextBox(name=f"box {number}", words=heard)
     return Utterance(
         heard, (opened, *shifted(read.acts, max(heard.find(said["rest"]), 0))), read.unread
     )

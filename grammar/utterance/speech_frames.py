@@ -3,15 +3,18 @@ the number of the room. "No, he says they're outside", "could you tell me if thi
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer.heard_words import Word
 from boxaloud.grammar.utterance.all_of_one_size import in_one_size, words_in_one_size
+from boxaloud.grammar.utterance.headings import ROOM_WORDS, ROOMS
 from boxaloud.grammar.utterance.kinds_of_wires import without_across, without_sorts
 from boxaloud.grammar.utterance.looks_behind import without_looks
 from boxaloud.grammar.utterance.own_sums import without_own_sums
 from boxaloud.grammar.utterance.roles_of_cables import told_by_role
+from boxaloud.grammar.utterance.said_no import plain_no
 
 _NUMBER = (
     r"(?:an? )?(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|\d+(?:\.\d+)?)"
@@ -26,7 +29,7 @@ _REPORT = lazy_pattern(
     r"they(?:['’]re| are)\b|it(?:['’]?s| is| was)\b|make (?:it|that|them|those)\b"
     r"|that(?:['’]s| is)\b|those are\b|(?:inside|outside|internal|external)\b"
     r"|(?:the|those|these|these are|those are) (?:[a-z]+ )?clamps\b|take (?:out|the|that|one)\b"
-    r"|(?:just |only )?" + _NUMBER + r"(?:\s*(?:[,.;!]|$)))"
+    r"|(?P<number>(?:just |only )?" + _NUMBER + r"(?:\s*(?:[,.;!]|$))))"
 )
 _GOOD = (
     r"(?:good|ok|okay|legal|fine|all right|alright|going to fit|gonna fit|to code|over ?filled"
@@ -97,6 +100,18 @@ _WIRED_WITH = lazy_pattern(
     r"|connected) (?:with|by|to))(?= (?:an? |the )?(?:#|no\.? |number )?"
     r"(?:1[0248]|16|fourteen|twelve|ten|sixteen)s?(?: awg| gauge| wires?)?\s*(?:[.,;?!]|$|and\b))"
 )
+#: "Corridor box: four square": the name of the box, and not "the box: four square".
+_PLACE_BOX = lazy_pattern(
+    r"(?i)^(\W*(?:(?:ok|okay|so|now|and|then|um|uh|hello|hi|hey)\W+)*(?:(?:the|my|our) )?"
+    rf"(?:(?:{'|'.join(sorted(ROOM_WORDS))}|\d+) ){{0,2}}(?:{'|'.join(sorted(ROOMS - {'box'}))})"
+    r"(?: \d+)? )box:"
+)
+#: "Box A is a four square": it is named, and what it is.
+_LETTERED_IS = lazy_pattern(
+    r"(?i)(?<![\w'])(box [a-h]) (?:is|has|was|will be|got)(?= (?:a |an |the |marked |stamped )?"
+    r"(?:\d|four|single|double|two|three|deep|shallow|octagon|handy|plastic|metal|square|one)"
+    r"[^?]*$)"
+)
 
 
 def plain_speech(text: str, expect: str | None = None) -> str:
@@ -112,14 +127,16 @@ def plain_speech(text: str, expect: str | None = None) -> str:
         text = _SECTION.sub(lambda found: " " * len(found[0]), text)
     if _asks_no_size(expect):
         text = in_one_size(text)
-    text = without_across(told_by_role(text))
+    text = without_across(told_by_role(plain_no(text)))
     text = without_sorts(without_looks(text))
+    text = _PLACE_BOX.sub(lambda found: found[1] + "   :", text)
+    text = _LETTERED_IS.sub(lambda found: f"{found[1]}, ".ljust(len(found[0])), text)
     text = _JOINED.sub(lambda found: f"{found[1]} wires".ljust(len(found[0])), text)
     text = _DEVICE_FILL.sub(lambda found: "fill".ljust(len(found[0])), text)
     text = _WIRED_WITH.sub(lambda found: f"{found[1]} on".ljust(len(found[0])), text)
     text = without_own_sums(text)
     text = _NOT_LEAST.sub(lambda found: "and".ljust(len(found[0])), text)
-    text = _REPORT.sub(lambda found: " " * len(found[0]), text)
+    text = _REPORT.sub(_without_report, text)
     text = _ROOM_NUMBER.sub(lambda found: found[1] + " " * len(found[2]), text)
     asked = _QUESTION.match(text) if expect == "contents" else None
     if asked is None:
@@ -135,6 +152,19 @@ def plain_speech(text: str, expect: str | None = None) -> str:
 
 def _asks_no_size(expect: str | None) -> bool:
     return expect is None or "size" not in expect
+
+
+def _without_report(found: re.Match[str]) -> str:
+    """Spaces in place of who says it; "he said ten" stays, which may be of anything, unless it
+    corrects: "no, he says ten"."""
+    alone = found["number"] is not None and _ENDS.fullmatch(found.string, found.end("number"))
+    kept = alone and not _CORRECTS.search(found.string, 0, found.start())
+    return found[0] if kept else " " * len(found[0])
+
+
+_ENDS = lazy_pattern(r"(?i)[\s.!,]*(?:please|then|now)?[\s.!]*")
+#: What stands before a number that somebody puts right.
+_CORRECTS = lazy_pattern(r"(?i)\b(?:no|nope|wait|actually|wrong|sorry|and|but|not [a-z0-9]+)\b\W*$")
 
 
 def plain_words(words: Sequence[Word], expect: str | None = None) -> Sequence[Word]:

@@ -1,0 +1,62 @@
+"""What is supposed over more than one clause: "what if I add a dimmer, no wait, add a GFCI", "could
+we make it a 20 and add two 14-2s?". None of it is told."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from boxaloud.grammar.clauses.clause import Clause
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.utterance.correction_markers import is_marker
+
+_WITHIN = (",", "", "-")
+_LEAD = r"^(?:(?:and|so|but|ok|okay|well|now|then|or|hey|um|uh|no|wait|actually|i mean|say) )*"
+_CAN_WE = lazy_pattern(_LEAD + r"(?:can|could|would) (?:we|i|they)\b")
+_VERB = (
+    r"(?:add|put|use|take|swap|make|remove|drop|pull|run|bring|throw|stick|change|replace|lose"
+    r"|go with|land|move|switch)\b"
+)
+_ORDER = lazy_pattern(_LEAD + r"(?:(?:i|we|you|just|what if|if|with) )*" + _VERB)
+_ADDS = lazy_pattern(
+    r"\b(?:add|added|adding|put|stick|throw|run|bring|have|had|use|with|there is|there was)\b"
+)
+
+
+def suppositions_changed(parts: Sequence[Clause]) -> list[Clause]:
+    """The clauses, with what corrects a supposition, or goes on with it, supposed as well."""
+    kept = list(parts)
+    for place, clause in enumerate(kept):
+        if _goes_on(kept, place):
+            kept[place] = replace(clause, mood="conditional", modal=True)
+    place = 0
+    while place + 2 < len(kept):
+        if _is_corrected(*kept[place : place + 3]):
+            kept[place : place + 3] = _corrected(*kept[place : place + 3])
+        place += 1
+    return kept
+
+
+def _goes_on(parts: Sequence[Clause], place: int) -> bool:
+    """ "Could we make it a 20 and add two 14-2s?": the second is asked as the first is."""
+    clause = parts[place]
+    if not _CAN_WE.match(clause.line) or clause.closes not in _WITHIN or place + 1 == len(parts):
+        return False
+    following = parts[place + 1]
+    return following.mood == "declarative" and _ORDER.match(following.line) is not None
+
+
+def _is_corrected(first: Clause, marker: Clause, last: Clause) -> bool:
+    within = first.closes in _WITHIN and marker.closes in _WITHIN
+    return (
+        first.mood == "conditional" and within and is_marker(marker)
+        and last.mood == "declarative" and last.closes != "?" and bool(last.found)
+    )  # fmt: skip
+
+
+def _corrected(first: Clause, marker: Clause, last: Clause) -> list[Clause]:
+    """What stands in place of a supposition; where it has no verb of its own, all of it is only
+    asked."""
+    if _ORDER.match(last.line) or _ADDS.search(first.line):
+        return [replace(last, mood="conditional", modal=True)]
+    return [first, marker, replace(last, closes="?")]
