@@ -10,6 +10,7 @@ from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.device_groups import same_device
 from boxaloud.grammar.utterance.headings import ROOMS
+from boxaloud.grammar.utterance.unmarked_lists import leads_on, may_be_two
 
 #: General name -> the endings of names that say more of the same device.
 _KINDS = {
@@ -38,14 +39,18 @@ _ITS_CONTENTS = lazy_pattern(
 def one_name(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """The acts with each device that stands under two names once."""
     kept: list[Act] = []
-    for act in made:
+    for place, act in enumerate(made):
         last = kept[-1] if kept else None
         said = last.thing if isinstance(last, acts.Restate) else last
         if isinstance(act, acts.AddDevice) and isinstance(said, acts.AddDevice):
             between = heard[said.span[1] : act.span[0]]
-            if _says_more(said, act, between):
+            if _says_more(said, act, between) and not leads_on(act, made[place + 1 :], heard):
                 said = replace(
-                    said, name=act.name, awg=act.awg or said.awg, gangs=act.gangs or said.gangs
+                    said,
+                    name=act.name,
+                    awg=act.awg or said.awg,
+                    gangs=act.gangs or said.gangs,
+                    doubts=(*said.doubts, *may_be_two(said, act, between)),
                 )
                 kept[-1] = replace(last, thing=said) if isinstance(last, acts.Restate) else said
                 continue

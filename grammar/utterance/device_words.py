@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence, Set
 from itertools import takewhile
 
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.clauses.clause import Clause, Element
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.headings import ROOM_WORDS, ROOMS
@@ -51,13 +53,43 @@ def heads_a_box(clause: Clause, known: Set[str]) -> int | None:
     if len(words) == len(elements) and clause.closes != ",":
         return None
     last = words[-1]
-    if last in known or last in ROOMS or last in ROOM_WORDS or not ROOMS.intersection(words[:-1]):
-        return None
-    if _FORMED.fullmatch(last) is None or _FURNISHING.fullmatch(last) is not None:
+    if last in known or not ROOMS.intersection(words[:-1]) or not _may_be_device(last):
         return None
     return len(words) - 1
 
 
+def _may_be_device(word: str) -> bool:
+    """Whether a word that nobody knows is formed as the name of a device."""
+    if word in ROOMS or word in ROOM_WORDS:
+        return False
+    return _FORMED.fullmatch(word) is not None and _FURNISHING.fullmatch(word) is None
+
+
+def device_ahead(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Sewing room zapper 14-3", where no mark is heard: such a word is no part of the cable's
+    name, and weighs."""
+    for act in made:
+        if not isinstance(act, acts.AddCable) or act.count is not None or act.role is not None:
+            continue
+        ahead = _BEFORE_SIZE.match(act.words)
+        last = ahead["last"].lower() if ahead is not None else ""
+        before = heard[: act.span[0]].lower().split()[-1:]
+        if ahead is None or last in _OF_CABLES or not _may_be_device(last):
+            continue
+        if ROOMS.intersection((*before, *ahead["first"].lower().split())):
+            start = act.span[0] + ahead.start("last")
+            left.append(Unread(ahead["last"], (start, start + len(last)), True))
+    return made
+
+
+_BEFORE_SIZE = lazy_pattern(
+    r"(?P<first>(?:[A-Za-z]+ )*)(?P<last>[A-Za-z]+) (?=\d|(?:ten|twelve|fourteen|eight|six)\b)"
+)
+#: Words before a size that are none of a device, as they end.
+_OF_CABLES = frozenset(
+    {"copper", "feeder", "rubber", "silver", "other", "another", "for", "or", "over", "under"}
+    | {"after", "per", "either", "number", "outer", "inner", "upper", "lower", "longer", "shorter"}
+)
 _AHEAD = 12
 """Characters before a heading: "ok so, "."""
 _LONGEST = 5

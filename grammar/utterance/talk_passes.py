@@ -21,6 +21,8 @@ from boxaloud.grammar.utterance.counted_by_name import (
     numbers_run_up,
     uncounted_then_number,
 )
+from boxaloud.grammar.utterance.device_names import one_name
+from boxaloud.grammar.utterance.device_words import device_ahead
 from boxaloud.grammar.utterance.devices_elsewhere import leads_elsewhere
 from boxaloud.grammar.utterance.false_starts import devices_said_anew
 from boxaloud.grammar.utterance.gang_volumes import volume_of_gangs
@@ -48,6 +50,7 @@ from boxaloud.grammar.utterance.sizes_as_headings import headed_by_size, sized_b
 from boxaloud.grammar.utterance.taken_once import drawn_back, single_one
 from boxaloud.grammar.utterance.topics_ordered import last_of_size, ordered_together
 from boxaloud.grammar.utterance.undone_things import others_stay, said_gone, undone_things
+from boxaloud.grammar.utterance.unmarked_lists import unmarked_lists
 from boxaloud.grammar.utterance.wires_uncounted import wires_uncounted
 
 IN_TALK = (
@@ -111,6 +114,12 @@ IN_TALK = (
     Pass(leads_elsewhere, (acts.AddDevice, acts.Land), 1),
 )
 """As `act_passes.FIRST`, before those of all utterances."""
+OF_NAMES = (
+    (unmarked_lists, (acts.AddDevice,), 1),
+    (one_name, (acts.AddDevice,), 2),
+    (device_ahead, (acts.AddCable,), 1),
+)
+"""Of names that stand side by side."""
 OF_SIZES = (
     Pass(sized_grounds, (acts.AddGrounds,), 1),
     Pass(wires_uncounted, (acts.AddConductors,), 1),
