@@ -35,6 +35,12 @@ _TURNED = lazy_pattern(
 )
 _PASSIVE = lazy_pattern(rf"(?i)\b{_AGAIN}\b|\b(?:now|becom|became|turn|end(?:s|ed)? up)")
 _POINTS = lazy_pattern(r"(?i)(?:the|that|this|those|these|my|our|his|your) ")
+#: "First 14-2 is a 14-3": which one it is, where a clause begins.
+_WHICH_ONE = lazy_pattern(
+    r"(?i)(?:^|[,.;:!?-])\s*(?:(?:so|and|but|oh|ok|okay|well|no|wait|actually|now|sorry)\W+)*"
+    r"(?P<which>left|right|first|second|third|fourth|last|bottom|top|middle|left hand|right hand) $"
+)
+_ORDINALS = {"first": 1, "second": 2, "third": 3, "fourth": 4, "last": -1}
 _POINTS_BEFORE = lazy_pattern(
     r"(?i)(?:^|[\s,.;:])(?:the|that|this|those|these|my|our|his|your) (?:(?:left|right|first"
     r"|second|third|last|other|old|middle|bottom|top|far|near|front|back|upper|lower|existing"
@@ -52,28 +58,39 @@ _BESIDES = lazy_pattern(
 _KINDS = (acts.AddDevice, acts.AddCable, acts.AddConductors)
 
 
+def _told(act: Act) -> Act:
+    """What is told in an act; of a correction, what is corrected to."""
+    return act.thing if isinstance(act, acts.Restate) else act
+
+
 @joining
 def become_others(was: Act, new: Act, heard: str) -> Act | None:
     """ "The switch got swapped for a dimmer": one in the other's place, and neither comes in."""
+    was, new = _told(was), _told(new)
     if not isinstance(was, _KINDS) or not isinstance(new, _KINDS) or type(was) is not type(new):
         return None
     if was.count is not None:
         return _went_from(was, new, heard)
+    which = _WHICH_ONE.search(just_before(heard, was.span[0]))
     if _BESIDES.search(heard, 0, was.span[0]):
         return None  # "besides the switch there's a dimmer"
     name = was.words[:-2] if was.words.lower().endswith(("'s", "’s")) else was.words
     end = was.span[1] - (len(was.words) - len(name) if name is not was.words else 0)
     between = _TURNED.fullmatch(heard, was.span[0] + len(name), new.span[0])
-    if between is None or not _is_there(was, heard, between.group()):
+    if between is None or not (which or _is_there(was, heard, between.group())):
         return None
     if _MORE.search(new.words):
         return None
     span = (was.span[0], new.span[1])
     words = heard[slice(*span)]
     one = isinstance(was, acts.AddDevice) and not name.lower().endswith(("es", "s"))
-    target = replace(pointed_at(was, heard[was.span[0] : end]), count=1 if one else None)
+    named = f"{which['which']} " if which else ""
+    target = pointed_at(was, named + heard[was.span[0] : end])
+    place = _ORDINALS.get(which["which"].lower()) if which else None
+    target = replace(target, count=1 if (one or which) and not place else None, ordinal=place)
     doubts = tuple(doubt for doubt in new.doubts if doubt.reason != "vague")
-    thing = replace(new, count=None if target.count is None else new.count, doubts=doubts)
+    every = target.count is None and target.ordinal is None
+    thing = replace(new, count=None if every else new.count, doubts=doubts)
     return acts.Replace(
         target=target, thing=thing, words=words, span=span, doubts=doubts, function="correction"
     )

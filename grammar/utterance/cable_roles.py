@@ -13,9 +13,15 @@ _NAMED: dict[str, list[str]] = grammar_data.table("lexicon")["names"]["role"]
 ROLE_NAMES = tuple(name for names in _NAMED.values() for name in names)
 ROLE_PATTERN = "(?:{})s?".format("|".join(sorted(ROLE_NAMES, key=len, reverse=True)))
 _WAY = "(?: (?:in|out|coming in|going out))?"
+#: Of what it is the feed: "fan feed and porch light feed".
+OF_WHAT = (
+    r"(?:(?!(?:and|or|plus|with|then|also|a|an|the|to|for|from|in|is|as|one|another|has|have|are"
+    r"|was|needs|gets|no|not|some|more|two|three|four|five|six|eight|ten|twelve|fourteen)\b)"
+    r"[a-z]+(?:['’]s)? ){0,3}"
+)
 _ROLES = lazy_pattern(
-    rf"[ ,:;(-]*(?:(?:a|an|the|one|for|for the) )*{ROLE_PATTERN}{_WAY}"
-    rf"(?:[ ,/&+]+(?:and )?(?:(?:a|an|the|one) (?:[a-z]+ )??)?{ROLE_PATTERN}{_WAY})+\b",
+    rf"[ ,:;(-]*(?:(?:a|an|the|one|for|for the) )*(?:{OF_WHAT})?{ROLE_PATTERN}{_WAY}"
+    rf"(?:[ ,/&+]+(?:and )?(?:(?:a|an|the|one) (?:[a-z]+ )??|{OF_WHAT})?{ROLE_PATTERN}{_WAY})+\b",
     re.IGNORECASE,
 )
 _EACH = lazy_pattern(rf"\b{ROLE_PATTERN}\b", re.IGNORECASE)
@@ -43,11 +49,17 @@ def named_by_role(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
         where = range(match.start(), match.end() + 1)
         left[:] = [run for run in left if run.span[0] not in where]
         made = [
-            replace(act, count=count) if act is cable else act
+            _with_roles(cable, count, heard, match.end()) if act is cable else act
             for act in made
             if act is cable or act.span[0] not in where or not is_role(act)
         ]
     return made
+
+
+def _with_roles(cable: acts.AddCable, count: int, heard: str, end: int) -> acts.AddCable:
+    """The cable with its roles among its words, so that each can be told of by them later."""
+    span = (cable.span[0], max(end, cable.span[1]))
+    return replace(cable, count=count, words=heard[slice(*span)], span=span)
 
 
 #: Words before a role that name nothing: "so feed, two 14-2s" may be a list.

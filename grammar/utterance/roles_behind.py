@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.lazy_patterns import lazy_pattern
-from boxaloud.grammar.utterance.cable_roles import is_role
+from boxaloud.grammar.utterance.cable_roles import OF_WHAT, ROLE_PATTERN, is_role
 
 _BEHIND = lazy_pattern(
     r"(?i)(?: (?:coming|going|running|in|out|up|down|over|back|from|to|for) ?[a-z ]{0,24})?"
@@ -26,6 +28,8 @@ def named_behind(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     for place, act in enumerate(made):
         following = made[place + 1] if place + 1 < len(made) else None
         if kept and _names(kept[-1], act, heard) and not _goes_on(act, following, heard):
+            span = (kept[-1].span[0], act.span[1])
+            kept[-1] = replace(kept[-1], words=heard[slice(*span)], span=span)
             continue
         kept.append(act)
     _without_runs(kept, heard, left)
@@ -39,11 +43,34 @@ def _names(cable: Act, role: Act, heard: str) -> bool:
         return False
     if role.count not in (None, 1) or _FURTHER.search(role.words):
         return False
+    if _in_apposition(cable, role, heard):
+        return True
     if not _BEHIND.fullmatch(heard, cable.span[1], role.span[0]):
         # an ear gives no comma: "and another 14-2 the feed"
         apart = heard[cable.span[1] : role.span[0]].strip()
         return not apart and _is_further(cable, role)
     return _NAMES.match(role.words) is not None or _FURTHER.search(cable.words) is not None
+
+
+#: A break, and of what it is: ", porch light ".
+_OF_WHAT = lazy_pattern(rf"(?i)\s*(?:,|\(|:|-{{1,2}}|–|—)\s*{OF_WHAT}")
+_CLOSED = lazy_pattern(r"\s*(?:[.,;:)!]|$)")
+
+
+def _in_apposition(cable: acts.AddCable, role: acts.AddCable, heard: str) -> bool:
+    """ "A 14-3, fan feed.": a single cable whose size was said, and what it does between breaks.
+    A cable that was told by what it does before has another behind it: "14-2 feed, switch leg"."""
+    told = cable.role is not None and not _ROLE_AHEAD.match(cable.words)
+    return (
+        cable.count == 1
+        and role.count is None
+        and not told
+        and _OF_WHAT.fullmatch(heard, cable.span[1], role.span[0]) is not None
+        and _CLOSED.match(heard, role.span[1]) is not None
+    )
+
+
+_ROLE_AHEAD = lazy_pattern(rf"(?i){ROLE_PATTERN}\s*,")
 
 
 def _is_further(cable: acts.AddCable, role: acts.AddCable) -> bool:

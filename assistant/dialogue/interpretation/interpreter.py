@@ -14,6 +14,7 @@ from typing import cast
 from boxaloud.assistant.dialogue.interpretation import (
     bare_measures,
     box_measures,
+    cables_by_role,
     open_cables,
     pointed_devices,
     pointed_wires,
@@ -37,7 +38,7 @@ def interpreted(turn: Turn, act: Act) -> Act:
     """The full act that a bare answer is under the open question; any other act as it is."""
     act = pointed_devices.widened(turn.state, act) or act
     act = pointed_devices.landed(turn.state, act) or pointed_wires.routed(turn.state, act) or act
-    act = open_cables.sized(turn, act)
+    act = cables_by_role.resized(turn, open_cables.sized(turn, act))
     if type(act) in KIND_OF:
         return _thing(turn, act)
     match act:

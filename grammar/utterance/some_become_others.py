@@ -1,0 +1,67 @@
+"""Of several that are there, some are another: "of the two duplexes the left one's a GFCI"."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.clauses.act_kinds import pointed_at
+from boxaloud.grammar.clauses.text_before import just_before
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+
+_OF = lazy_pattern(r"(?i)(?:^|[\s,.;:])(?:out )?of $")
+_THOSE = lazy_pattern(r"(?i)(?:the|those|these|my|our)\b")
+_SIDE = (
+    r"(?:left|right|top|bottom|upper|lower|middle|end|front|back|near|far|first|second|third|last"
+    r"|other|old|new)(?:[ -]?(?:hand|most))?(?: side)?"
+)
+_SOME = lazy_pattern(
+    rf"(?i)\s*,?\s*(?:(?:the|my|only|just|at least|it(?:['’]s| is)|that)\s+)*(?:{_SIDE}\s+)?"
+    rf"(?:(?P<n>one|two|three|four|1|2|3|4)|{_SIDE})(?:\s+of\s+(?:them|those))?"
+    r"(?:\s+(?:that|which))?"
+    r"(?:\s*['’]s|\s*['’]re|\s+(?:is|are|was|were|will be|became|turned out to be))"
+    r"(?:\s+(?:a|an|actually|really|just|now|going to be|supposed to be|to be))*\s+"
+)
+_COUNTS = {"one": 1, "two": 2, "three": 3, "four": 4, "1": 1, "2": 2, "3": 3, "4": 4}
+_KINDS = (acts.AddDevice, acts.AddCable, acts.AddConductors)
+
+
+def some_become_others(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """The acts, in which some of those that were told of are replaced, and none comes in: each
+    counts once, 314.16(B)(1) and (4)."""
+    kept: list[Act] = []
+    for act in made:
+        at = -2 if len(kept) > 1 and isinstance(kept[-1], acts.Number) else -1
+        last = kept[at] if kept else None
+        changed = _changed(last, act, heard) if isinstance(last, _KINDS) else None
+        if changed is not None:
+            kept[at:] = [changed]
+            left[:] = [run for run in left if not _within(run.span, changed.span)]
+        else:
+            kept.append(act)
+    return kept
+
+
+def _within(inner: tuple[int, int], outer: tuple[int, int]) -> bool:
+    return outer[0] <= inner[0] and inner[1] <= outer[1]
+
+
+def _changed(was: Act, new: Act, heard: str) -> acts.Replace | None:
+    """The act for "of the two duplexes one is a GFCI"; None for other words."""
+    if not _OF.search(just_before(heard, was.span[0])) or not _THOSE.match(was.words):
+        return None
+    thing = new.thing if isinstance(new, acts.Replace) else new
+    if not isinstance(was, _KINDS) or type(thing) is not type(was) or not isinstance(thing, _KINDS):
+        return None
+    some = _SOME.fullmatch(heard[was.span[1] : thing.span[0]] + " ")
+    if some is None:
+        return None
+    count = _COUNTS.get((some["n"] or "one").lower(), 1)
+    span = (was.span[0], thing.span[1])
+    doubts = tuple(doubt for doubt in thing.doubts if doubt.reason != "vague")
+    target = replace(pointed_at(was, was.words), count=count)
+    return acts.Replace(
+        target=target, thing=replace(thing, count=thing.count or count, doubts=doubts),
+        words=heard[slice(*span)], span=span, doubts=doubts, function="correction",
+    )  # fmt: skip
