@@ -35,10 +35,27 @@ def announced_devices(made: list[Act], heard: str, left: list[Unread]) -> list[A
         behind = _named_behind(made, place, heard)
         if behind and sum(_count(made[at]) for at in behind) == count:
             told = [_told(one) if at in behind else one for at, one in enumerate(made)]
+            if isinstance(act, acts.Restate) and not _BESIDE_THEM.intersection(map(type, made)):
+                return _anew(told, place, behind, heard)
             return told[:place] + told[place + 1 :]
         if _sums_up(made, place, heard) and _named_before(made, place) == count:
             return made[:place] + made[place + 1 :]
     return made
+
+
+_BESIDE_THEM = frozenset((acts.AddCable, acts.AddConductors))
+"""Where these are told with the devices, the box is told for the first time."""
+
+
+def _anew(told: list[Act], place: int, behind: list[int], heard: str) -> list[Act]:
+    """ "Make that two devices: a switch and a receptacle": those, in place of what there was."""
+    span = (told[place].span[0], told[behind[-1]].span[1])
+    things = tuple(one for at in behind if isinstance(one := told[at], acts.AddDevice))
+    listed = acts.RestateList(
+        things=things, words=heard[slice(*span)], span=span, function="correction",
+        doubts=tuple(doubt for one in things for doubt in one.doubts),
+    )  # fmt: skip
+    return [listed if at == place else one for at, one in enumerate(told) if at not in behind]
 
 
 def _announced(act: Act) -> int | None:
@@ -85,7 +102,11 @@ def _named_behind(made: list[Act], place: int, heard: str) -> list[int]:
     first = made[found[0]]
     own = first.thing.span[0] if isinstance(first, acts.Restate) else first.span[0]
     between = heard[made[place].span[1] : own]
-    leads = isinstance(first, acts.Restate) or _LEADS_ON.match(between)
+    leads = (
+        isinstance(first, acts.Restate)
+        or _LEADS_ON.match(between)
+        or (isinstance(made[place], acts.Restate) and between.strip() == ",")
+    )
     return found if leads and not _FURTHER.search(between) else []
 
 

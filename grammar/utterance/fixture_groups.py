@@ -39,6 +39,17 @@ def _of_a_luminaire(wires: acts.AddConductors, luminaire: bool) -> bool:
     return luminaire or (wires.awg == 18 and not several)
 
 
+_ONLY = lazy_pattern(r"(?i)(?:just|only|but)\b")
+
+
+def _only_so_many(act: Act, luminaire: bool) -> Act:
+    """ "A domed canopy with just two 18s": so many there are, and they correct nothing."""
+    if not isinstance(act, acts.Restate) or not isinstance(act.thing, acts.AddConductors):
+        return act
+    small = luminaire and _of_a_luminaire(act.thing, luminaire)
+    return act.thing if small and _ONLY.match(act.words) else act
+
+
 def _is_length(act: Act) -> bool:
     """ "With twelve inches of it looped": the length of the loop, and no count."""
     return isinstance(act, acts.Number) and _LENGTH.search(act.words) is not None
@@ -56,6 +67,7 @@ def of_fixtures(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     )
     dome = domed and _DOME.search(low) is not None
     luminaire = _LUMINAIRE.search(low) is not None
+    made = [_only_so_many(act, luminaire) for act in made] if len(made) > 1 else made
     for place, act in enumerate(made):
         if isinstance(act, acts.AddConductors) and _of_a_luminaire(act, luminaire):
             made[place] = act = acts.AddFixtureWires(

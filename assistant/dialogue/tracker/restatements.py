@@ -14,6 +14,7 @@ from boxaloud.assistant.dialogue.state_parts import Item, mark_of
 from boxaloud.assistant.dialogue.tracker import (
     added_items,
     counts,
+    devices_counted,
     item_changes,
     lone_corrections,
     marked_box,
@@ -52,7 +53,7 @@ def restate(turn: Turn, act: acts.Restate) -> None:
         and _combined(turn, thing)
     ):
         return
-    if _of_all_devices(turn, act):
+    if devices_counted.made_up_behind(turn, act) or _of_all_devices(turn, act):
         return
     item = _restated(state, act)
     if item is None or _goes_on(turn, act, item):
