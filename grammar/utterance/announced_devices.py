@@ -105,7 +105,7 @@ def _named_behind(made: list[Act], place: int, heard: str) -> list[int]:
     leads = (
         isinstance(first, acts.Restate)
         or _LEADS_ON.match(between)
-        or (isinstance(made[place], acts.Restate) and between.strip() == ",")
+        or (isinstance(made[place], acts.Restate) and between.strip() in ("", ","))
     )
     return found if leads and not _FURTHER.search(between) else []
 

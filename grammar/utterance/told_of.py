@@ -243,3 +243,27 @@ def some_of_those(last: Act, act: Act, heard: str) -> Act | None:
             span=span, function="correction",
         )  # fmt: skip
     return None
+
+
+_SOME_ARE = lazy_pattern(
+    r"(?i)(?P<those>\w+ of (?:the|those|these|my|our|your) \w+ (?:cables?|wires?|runs?))"
+    r" (?:is|are|was|were|['’]s)\b"
+)
+
+
+def _some_are(act: Act) -> Act:
+    """So many of those that are there, where an act tells it all."""
+    told = act.thing if isinstance(act, acts.Restate) else act
+    said = _SOME_ARE.match(told.words) if isinstance(told, acts.AddCable) else None
+    if said is None or not isinstance(told, acts.AddCable):
+        return act
+    target = acts.Reference("cable", count=told.count or 1, words=said["those"])
+    return acts.Replace(
+        target=target, thing=replace(told, count=None, doubts=()), words=act.words, span=act.span,
+        function="correction",
+    )  # fmt: skip
+
+
+def some_are_others(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """The same, "one of the two cables is a 12-3", where one phrase holds all of it."""
+    return [_some_are(act) for act in made]

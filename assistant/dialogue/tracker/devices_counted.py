@@ -17,9 +17,7 @@ def made_up_behind(turn: Turn, act: acts.Restate) -> bool:
     if thing.count is None or act.instead_of is not None:
         return False
     new = sum(_new(one, act) for one in turn.ahead)
-    there = sum(
-        item.content.count for item in turn.state.items if isinstance(item.content, Yoke)
-    )
+    there = sum(item.content.count for item in turn.state.items if isinstance(item.content, Yoke))
     return new > 0 and there + new == thing.count
 
 
