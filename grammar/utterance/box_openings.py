@@ -83,7 +83,7 @@ def _heading(
     if following and clause.closes == "," and WHICH_BOX.fullmatch(clause.line):
         words = heard[slice(*clause.span)].strip(" .:,")
         return [_next(" ".join(words.split()[-2:]), words, clause.span)], 1
-    if following and (name := _first_named(clause)):
+    if name := _first_named(clause, alone=not following):
         return [_next(name, heard[slice(*clause.span)], clause.span)], 1
     if name := box_heading(clause, parts, heard):
         return [_next(name, name, clause.span), *_device_in_name(clause, following)], 1
@@ -152,9 +152,16 @@ def _numbered(clause: Clause, named: Clause, heard: str) -> list[Act]:
     return [_next(name, words, (clause.span[0], named.span[1]))]
 
 
-def _first_named(clause: Clause) -> str:
-    """The name in “can we do the bathroom one first?”."""
-    found = _FIRST.fullmatch(clause.line)
+_ROOM_FIRST = lazy_pattern(
+    r"(?:(?:ok|okay|so|well|hi|hello|now|and|then|alright|right|the|my|our) )*"
+    r"(?P<name>(?:[a-z]+ ){1,3}?)(?:(?:<box_kind[^>]*>|<gangs[^>]*>|<n:[1-9]>|box|gang) )*first"
+)
+"""“Living room three gang first”: by itself."""
+
+
+def _first_named(clause: Clause, alone: bool) -> str:
+    """The name in “can we do the bathroom one first?”, “living room three gang first”."""
+    found = (_ROOM_FIRST if alone else _FIRST).fullmatch(clause.line)
     words = found["name"].split() if found else []
     known = all(word.isalpha() or re.fullmatch(r"<n:\d+>", word) for word in words)
     if not known or not ROOMS.intersection(words):

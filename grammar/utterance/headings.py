@@ -112,7 +112,7 @@ def name_in(text: str) -> str:
         r"(?i)^(?:(?:ok|okay|alright|so|now|and|this is|it is|it's|the|for the|in the|for"
         r"|(?:the )?(?:first|next|second|third) (?:one|box|up)(?:'s| is)?|starting (?:in|with)) )+",
         "",
-        text.strip(" .:,/-"),
+        " ".join(text.replace(",", " ").split()).strip(" .:/-"),
     )
     return re.sub(r"(?i) (?:j |jn |junction |splice )?box(?: now)?$", "", bare).strip()
 

@@ -20,7 +20,8 @@ _SOME = lazy_pattern(
 _ITSELF = lazy_pattern(r"(?i)\b(?:it|them|that|those|that one|those ones)\b")
 _OF_CABLES = lazy_pattern(
     r"(?i)\b(?:abandoned|dead|cut|pull(?:ed|ing)?|live|feed(?:s|ing)?"
-    r"|goes? (?:to )?no(?:where|thing)|to nothing|stub(?:s|bed)?|spare|nothing on|cables?|wires?|runs?)\b"
+    r"|goes? (?:to )?no(?:where|thing)|to nothing|stub(?:s|bed)?|spare|nothing on"
+    r"|cables?|wires?|runs?)\b"
 )
 _BACK = lazy_pattern(r"(?i)back to\b")
 

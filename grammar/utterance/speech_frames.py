@@ -12,6 +12,7 @@ from boxaloud.grammar.utterance.all_of_one_size import in_one_size, words_in_one
 from boxaloud.grammar.utterance.headings import ROOM_WORDS, ROOMS
 from boxaloud.grammar.utterance.kinds_of_wires import without_across, without_sorts
 from boxaloud.grammar.utterance.looks_behind import without_looks
+from boxaloud.grammar.utterance.names_in_two import in_one_name
 from boxaloud.grammar.utterance.own_sums import without_own_sums
 from boxaloud.grammar.utterance.roles_of_cables import told_by_role
 from boxaloud.grammar.utterance.said_no import plain_no
@@ -127,7 +128,7 @@ def plain_speech(text: str, expect: str | None = None) -> str:
         text = _SECTION.sub(lambda found: " " * len(found[0]), text)
     if _asks_no_size(expect):
         text = in_one_size(text)
-    text = without_across(told_by_role(plain_no(text)))
+    text = without_across(told_by_role(in_one_name(plain_no(text))))
     text = without_sorts(without_looks(text))
     text = _PLACE_BOX.sub(lambda found: found[1] + "   :", text)
     text = _LETTERED_IS.sub(lambda found: f"{found[1]}, ".ljust(len(found[0])), text)
