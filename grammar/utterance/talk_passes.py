@@ -21,6 +21,13 @@ from boxaloud.grammar.utterance.counted_by_name import (
     numbers_run_up,
     uncounted_then_number,
 )
+from boxaloud.grammar.utterance.counts_put_right import (
+    forgotten_once,
+    meant_behind,
+    put_right_after_no,
+    said_over,
+    why_so_many,
+)
 from boxaloud.grammar.utterance.device_names import one_name
 from boxaloud.grammar.utterance.device_words import device_ahead
 from boxaloud.grammar.utterance.devices_elsewhere import leads_elsewhere
@@ -114,6 +121,14 @@ IN_TALK = (
     Pass(leads_elsewhere, (acts.AddDevice, acts.Land), 1),
 )
 """As `act_passes.FIRST`, before those of all utterances."""
+PUT_RIGHT = (
+    (put_right_after_no, (acts.No,), 2),
+    (meant_behind, tuple(THINGS.values()), 1),
+    (said_over, (*THINGS.values(), acts.Restate), 1),
+    (forgotten_once, tuple(THINGS.values()), 1),
+    (why_so_many, (acts.RestateNumber, acts.Recount, acts.Restate), 1),
+)
+"""Of counts that are said again."""
 OF_NAMES = (
     (unmarked_lists, (acts.AddDevice,), 1),
     (one_name, (acts.AddDevice,), 2),
