@@ -32,6 +32,18 @@ _REPORT = lazy_pattern(
     r"|(?:the|those|these|these are|those are) (?:[a-z]+ )?clamps\b|take (?:out|the|that|one)\b"
     r"|(?P<number>(?:just |only )?" + _NUMBER + r"(?:\s*(?:[,.;!]|$))))"
 )
+#: "What we'll do is use the deep one", "use the 20.3 in place of that".
+_ORDERING = lazy_pattern(
+    r"(?i)^\s*(?:(?:so|ok|okay|well|and|now|no|hey|hello|hi|um|uh|oh)\b,?\s+)*"
+    r"what\s+(?:we|i|you|they|he|she)"
+    r"(?:['’](?:ll|d|re|m)|\s+(?:will|are|am|should|can|could|would))?"
+    r"(?:\s+(?:going\s+to|gonna|want\s+to|need\s+to|have\s+to))?\s+do"
+    r"(?:\s+(?:here|now|then))?\s+is,?\s+"
+    r"(?=(?:use|put|take|add|swap|change|go|get|make|pull|move|drop|throw|cut|run)\b)"
+)
+_IN_PLACE = lazy_pattern(
+    r"(?i)\bin (?:place of|lieu of) (?:that|it|this)(?: one| box)?(?=(?:,? please)?\W*$)"
+)
 _GOOD = (
     r"(?:good|ok|okay|legal|fine|all right|alright|going to fit|gonna fit|to code|over ?filled"
     r"|too full|too much|enough|fits?|works?|passes|pass|over|under)"
@@ -136,6 +148,8 @@ def plain_speech(text: str, expect: str | None = None) -> str:
     text = _DEVICE_FILL.sub(lambda found: "fill".ljust(len(found[0])), text)
     text = _WIRED_WITH.sub(lambda found: f"{found[1]} on".ljust(len(found[0])), text)
     text = without_own_sums(text)
+    text = _ORDERING.sub(lambda found: " " * len(found[0]), text)
+    text = _IN_PLACE.sub(lambda found: "instead".ljust(len(found[0])), text)
     text = _NOT_LEAST.sub(lambda found: "and".ljust(len(found[0])), text)
     text = _REPORT.sub(_without_report, text)
     text = _ROOM_NUMBER.sub(lambda found: found[1] + " " * len(found[2]), text)
