@@ -38,7 +38,6 @@ from boxaloud.grammar.utterance.device_groups import (
     without_activity,
     without_heading_devices,
 )
-from boxaloud.grammar.utterance.device_names import one_name
 from boxaloud.grammar.utterance.device_purposes import for_devices
 from boxaloud.grammar.utterance.device_ratings import by_rating
 from boxaloud.grammar.utterance.device_repeats import same_again
@@ -104,7 +103,7 @@ from boxaloud.grammar.utterance.shared_out import SHARING, shared_out
 from boxaloud.grammar.utterance.shared_yokes import shared_yoke
 from boxaloud.grammar.utterance.sums_of_cables import split_by_way, summed_up
 from boxaloud.grammar.utterance.taken_once import parts_of_all, reason_for_more_wires, taken_once
-from boxaloud.grammar.utterance.talk_passes import IN_TALK, OF_SIZES
+from boxaloud.grammar.utterance.talk_passes import IN_TALK, OF_NAMES, OF_SIZES, PUT_RIGHT
 from boxaloud.grammar.utterance.told_of import (
     for_others,
     goes_there,
@@ -112,11 +111,12 @@ from boxaloud.grammar.utterance.told_of import (
     one_combined,
     said_once,
     said_to_be,
+    some_are_others,
     some_of_those,
     sworn_at,
 )
 from boxaloud.grammar.utterance.ways_out import WAY_OUT_PIECES, out_again
-from boxaloud.grammar.utterance.wires_in_cables import wires_of_cables
+from boxaloud.grammar.utterance.wires_in_cables import wires_in_cables
 from boxaloud.grammar.utterance.yokes import (
     appliance_outlets,
     gangs_behind,
@@ -161,7 +161,7 @@ FIRST = Passes(
         Pass(sworn_at, (acts.AddDevice,), 2),
         Pass(for_devices, (acts.AddDevice, acts.Land, acts.AddCable, acts.AddConductors), 1),
         Pass(misplaced_counts, (acts.AddConductors, acts.AddGrounds), 1),
-        Pass(wires_of_cables, (acts.AddConductors,), 2),
+        Pass(wires_in_cables, (acts.AddConductors,), 2),
         Pass(ungrounded, (acts.Unground,), 2),
     )
 )
@@ -174,6 +174,7 @@ THEN = Passes(
         Pass(announced_devices, (acts.AddDevice, acts.Restate), 2),
         Pass(described_ahead, (acts.AddCable,), 2),
         Pass(some_of_those, (acts.Number,), 2),
+        Pass(some_are_others, (acts.AddCable, acts.Restate), 1, (" of ",)),
         Pass(without_pronouns, (acts.Number,), 2, ("that one", "this one")),
         Pass(explained, (acts.AddConductors,), 2),
         Pass(counted_anew, (*_THINGS, acts.More), 2),
@@ -223,10 +224,11 @@ THEN = Passes(
         Pass(box_put_in, (acts.AddConductors,), 1),
         Pass(quads_as_duplexes, (acts.AddDevice, acts.Restate, acts.Replace), 1, ("quad", "plex")),
         Pass(sizes_lent, (acts.Size,), 1),
-        Pass(one_name, (acts.AddDevice,), 2),
+        *OF_NAMES,
         Pass(same_again, (acts.AddDevice, acts.AddTerminalBlock), 1),
-        Pass(of_fixtures, (*ROUTED, acts.AddFixtureWires), 1),
+        Pass(of_fixtures, (*ROUTED, acts.AddFixtureWires, acts.Restate), 1),
         *OF_SIZES,
+        *PUT_RIGHT,
         Pass(grounds_of_those, (acts.Deny,), 2),
         Pass(denials_last, (acts.Deny,), 2),
         Pass(denied_at_once, (acts.Deny,), 2),

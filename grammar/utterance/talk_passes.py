@@ -10,6 +10,7 @@ from boxaloud.grammar.utterance.answered_at_once import (
     numbers_asked_with,
 )
 from boxaloud.grammar.utterance.become_others import become_others, no_volume
+from boxaloud.grammar.utterance.boxes_swapped import boxes_swapped, measures_said_apart
 from boxaloud.grammar.utterance.cable_roles import box_that_feeds, feeding_on, passing_through
 from boxaloud.grammar.utterance.clamp_counts import one_on_each
 from boxaloud.grammar.utterance.clamps_after_all import found_after_all
@@ -35,6 +36,7 @@ from boxaloud.grammar.utterance.false_starts import devices_said_anew
 from boxaloud.grammar.utterance.gang_volumes import volume_of_gangs
 from boxaloud.grammar.utterance.heads_behind_with import ON_A_CABLE_PIECES, heads_behind_with
 from boxaloud.grammar.utterance.hedged_clamps import clamps_looked_for
+from boxaloud.grammar.utterance.names_in_two import place_behind
 from boxaloud.grammar.utterance.orders_corrected import orders_corrected
 from boxaloud.grammar.utterance.repetitions import sized_grounds
 from boxaloud.grammar.utterance.retold_wires import (
@@ -54,6 +56,8 @@ from boxaloud.grammar.utterance.said_once_more import (
 )
 from boxaloud.grammar.utterance.sized_behind import sized_behind
 from boxaloud.grammar.utterance.sizes_as_headings import headed_by_size, sized_by_both
+from boxaloud.grammar.utterance.some_become_others import some_become_others
+from boxaloud.grammar.utterance.some_taken_out import some_taken_out
 from boxaloud.grammar.utterance.taken_once import drawn_back, single_one
 from boxaloud.grammar.utterance.topics_ordered import last_of_size, ordered_together
 from boxaloud.grammar.utterance.undone_things import others_stay, said_gone, undone_things
@@ -61,6 +65,10 @@ from boxaloud.grammar.utterance.unmarked_lists import unmarked_lists
 from boxaloud.grammar.utterance.wires_uncounted import wires_uncounted
 
 IN_TALK = (
+    Pass(boxes_swapped, (acts.Remove, acts.DoIt, acts.RestateNumber), 1),
+    Pass(measures_said_apart, (acts.SetSize,), 1),
+    Pass(some_taken_out, (acts.Remove,), 1),
+    Pass(place_behind, (acts.NextBox,), 1),
     Pass(wiped_to_read, (acts.StartOver, acts.Remove, acts.Undo), 1),
     Pass(single_one, (acts.Remove,), 1),
     Pass(drawn_back, (acts.OpenBox,), 2),
@@ -81,30 +89,13 @@ IN_TALK = (
     Pass(uncounted_then_number, (acts.AddUncounted,), 2),
     Pass(cable_spoken_of, (acts.AddCable,), 2),
     Pass(volume_of_gangs, (acts.NameBoxKind, acts.NextBox), 1),
-    Pass(
-        box_that_feeds,
-        (acts.AddCable,),
-        1,
-        (
-            "feed",
-            "fed",
-            "suppl",
-        ),
-    ),
+    Pass(box_that_feeds, (acts.AddCable,), 1, ("feed", "fed", "suppl")),
     Pass(feeding_on, (acts.AddCable,), 2),
     Pass(one_on_each, (acts.SetClamps,), 2),
     Pass(undone_things, (acts.Undo,), 2),
     Pass(said_gone, (acts.AddDevice, acts.AddCable, acts.AddConductors), 1),
     Pass(orders_corrected, (acts.Remove, acts.Deny, acts.Keep, acts.Suppose, acts.AskMeaning), 2),
-    Pass(
-        others_stay,
-        (acts.PutBack, acts.AddCable, acts.AddDevice),
-        1,
-        (
-            "stay",
-            "still",
-        ),
-    ),
+    Pass(others_stay, (acts.PutBack, acts.AddCable, acts.AddDevice), 1, ("stay", "still")),
     Pass(found_after_all, (), 0),
     Pass(heads_behind_with, (acts.AddCable, acts.AddConductors), 1, ON_A_CABLE_PIECES),
     Pass(clamps_answered, (acts.AskMeaning,), 1),
@@ -115,24 +106,25 @@ IN_TALK = (
     Pass(headed_by_size, (acts.AddCable,), 2),
     Pass(sized_by_both, (acts.AddGrounds,), 2),
     Pass(devices_said_anew, (acts.AddDevice,), 2),
-    Pass(become_others, (acts.AddDevice, acts.AddCable, acts.AddConductors), 2),
+    Pass(some_become_others, (acts.AddDevice, acts.AddCable, acts.AddConductors), 2),
+    Pass(become_others, (acts.AddDevice, acts.AddCable, acts.AddConductors, acts.Restate), 2),
     Pass(is_another, (acts.Deny,), 2),
     Pass(no_volume, (acts.SetVolume,), 2),
     Pass(leads_elsewhere, (acts.AddDevice, acts.Land), 1),
 )
 """As `act_passes.FIRST`, before those of all utterances."""
 PUT_RIGHT = (
-    (put_right_after_no, (acts.No,), 2),
-    (meant_behind, tuple(THINGS.values()), 1),
-    (said_over, (*THINGS.values(), acts.Restate), 1),
-    (forgotten_once, tuple(THINGS.values()), 1),
-    (why_so_many, (acts.RestateNumber, acts.Recount, acts.Restate), 1),
+    Pass(put_right_after_no, (acts.No,), 2),
+    Pass(meant_behind, tuple(THINGS.values()), 1),
+    Pass(said_over, (*THINGS.values(), acts.Restate), 1),
+    Pass(forgotten_once, tuple(THINGS.values()), 1),
+    Pass(why_so_many, (acts.RestateNumber, acts.Recount, acts.Restate), 1),
 )
 """Of counts that are said again."""
 OF_NAMES = (
-    (unmarked_lists, (acts.AddDevice,), 1),
-    (one_name, (acts.AddDevice,), 2),
-    (device_ahead, (acts.AddCable,), 1),
+    Pass(unmarked_lists, (acts.AddDevice,), 1),
+    Pass(one_name, (acts.AddDevice,), 2),
+    Pass(device_ahead, (acts.AddCable,), 1),
 )
 """Of names that stand side by side."""
 OF_SIZES = (

@@ -42,7 +42,7 @@ _USED_AS = lazy_pattern(
 )
 
 
-def wires_of_cables(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+def wires_in_cables(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """The acts without wires that are in a cable told beside them, and counted with it."""
     return [act for place, act in enumerate(made) if not _in_a_cable(made, place, heard)]
 
