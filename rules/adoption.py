@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any
 
+from boxaloud.rules.contents import DEFAULT_EDITION
 from boxaloud.rules.data import RuleNote, note, table
 from boxaloud.rules.editions import CANADIAN, editions, held, refusal, rule_sets
 from boxaloud.rules.errors import EditionUnsure, NoSuchEdition
@@ -26,6 +27,8 @@ _CANADA = re.compile(
     r"canad|\bC\.?\s?E\.?(?: code|[ -]?(?:19|20)\d\d|$)|(?:19|20)\d\d[ -]C\.?E\b|\bCSA\b",
     re.IGNORECASE,
 )
+#: How a name begins that may be of Canada: what is said there, and of no code.
+_PERHAPS = "perhaps canadian"
 _CEC = re.compile(r"\bC\.?E\.?C\b", re.IGNORECASE)
 
 
@@ -81,6 +84,11 @@ def read_edition(text: str) -> EditionReading:
     year = years[0] if years else ""
     if not year and _LIKE_A_YEAR.search(_SECTION.sub("", said)):
         raise NoSuchEdition(f"I cannot tell an edition from {said!r}: {held()}.")
+    if said.lower().startswith(_PERHAPS):
+        raise EditionUnsure(
+            "That is said where the Canadian code holds: say by which code I count.",
+            (CANADIAN, year or DEFAULT_EDITION),
+        )
     if place := _place_in(said):
         return _adopted(place, year)
     if _CANADA.search(said):

@@ -40,10 +40,8 @@ class Assembly(RowAssembly):
                 self._kind(piece)
             case "wall" | "wall_to":
                 self._wall(piece)
-            case "end" if self._side_beside_back(piece):
-                self._wall(replace(piece, sort="wall", value="left"))
             case "end":
-                self._end(piece)
+                self._entered(piece)
             case "row" | "row_of":
                 self._row(piece)
             case "rows":
@@ -52,10 +50,19 @@ class Assembly(RowAssembly):
                 self._each_row()
             case "rows_of":
                 self._rows_of(piece)
+            case "detail" if piece.value == "same" and self._beside_the_last(piece):
+                self.wall, self.to = self.items[-1].act.wall, None
+                self.wall_from = self.row_from = len(self.items)
             case "detail":
                 self._said(piece)
             case "break" if piece.value in ".;\n":
                 self._apart()
+
+    def _entered(self, piece: Piece) -> None:
+        if self._side_beside_back(piece):
+            self._wall(replace(piece, sort="wall", value="left"))
+        else:
+            self._end(piece)
 
     def _side_beside_back(self, piece: Piece) -> bool:
         """ "In one side", where another raceway enters the back: a wall beside it, not an end."""
@@ -185,6 +192,14 @@ class Assembly(RowAssembly):
             case said if said.startswith(("insulation ", "conductor ")):
                 slot, _, value = said.partition(" ")
                 self._detail(piece, **{slot: value})
+
+    def _beside_the_last(self, piece: Piece) -> bool:
+        """ "Next to it on that wall a 2 inch": what follows enters the wall said last."""
+        after = next((p for p in self.pieces if p.start >= piece.end and p.sort != "silent"), None)
+        said = self.text[piece.start : piece.end]
+        beside = "next to" in said or "beside" in said or "that same" in said
+        walled = bool(self.items) and self.items[-1].act.wall is not None
+        return beside and walled and after is not None and after.sort == "items"
 
     def _measured(self, piece: Piece) -> None:
         """The sides of the box, its volume, or how far raceways are apart."""

@@ -21,7 +21,7 @@ _AND = lazy_pattern(r"(?: and|,)? ?")
 _BY = lazy_pattern(r" ?(?:by|x|×) ?")
 _LEAD = lazy_pattern(
     r"(?:(?:the |this |my )?(?:pull |junction )?(?:box|enclosure) (?:is |measures |will be )?"
-    r"|it(?:'s| is| measures)? )?"
+    r"|it(?:'s| is| measures)? )?(?:(?:only|just) )?"
 )
 _TAIL = lazy_pattern(r"(?: (?:inch(?:es)?|deep|box|enclosure|pull box|inside))*")
 _SIDE = lazy_pattern(r" ?(?P<side>long|wide|high|tall|deep)(?!\w)")
@@ -39,6 +39,7 @@ _VOLUME = lazy_pattern(
     r"(?P<n>\d{2,5}(?:\.\d+)?) ?(?:cubic inch(?:es)?|cu\.? ?in\.?|in3)(?!\w)"
 )
 _CLOSED = lazy_pattern(r"\d+(?:\.\d+)?(?=x\d|')")
+_LARGEST_RACEWAY = 6  # trade size, inches
 _MM = Decimal("25.4")
 _AXES = {"wide": "width", "high": "height", "tall": "height", "deep": "depth", "long": "length"}
 
@@ -94,10 +95,21 @@ def side(text: str, at: int, lone: bool) -> Piece | None:
     """ "Two feet wide", "24 inches long"."""
     lead = _LEAD.match(text, at)
     found = _length(text, lead.end() if lead else at)
-    if found is None or (named := _SIDE.match(text, found.end)) is None:
+    if found is None:
         return None
+    if (named := _SIDE.match(text, found.end)) is None:
+        return _of_the_box(text, at, lead.end() if lead else at, found)
     inches = found.inches("inches")
     return Piece("detail", at, named.end(), f"side {_AXES[named['side']]}", dimensions=(inches,))
+
+
+def _of_the_box(text: str, at: int, place: int, found: _Length) -> Piece | None:
+    """ "The box is only 18 inches": its length, where no raceway is so large."""
+    inches = found.inches("inches")
+    named = text[at:place].rstrip().endswith((" is", "'s", "measures", " be", " only", " just"))
+    if not named or not found.unit or inches <= _LARGEST_RACEWAY:
+        return None
+    return Piece("detail", at, found.end, "side length", dimensions=(inches,))
 
 
 def apart(text: str, at: int, lone: bool) -> Piece | None:

@@ -17,7 +17,10 @@ _GAUGE = lazy_pattern(
     r"|(?:two|three|seven) fifty)"
     r"[- ]?(?:k ?c ?mils?|m ?c ?m|k ?c ?m|thousand circular mils?|circular mils?|mils?)\b"
 )  # fmt: skip
-_PLURAL = lazy_pattern(r"(?P<n>\d{3,4})'?s\b")
+_PLURAL = lazy_pattern(
+    r"(?P<n>\d{3,4}|(?:two|three|four|five|six|seven|eight|nine) (?:hundred|fiftie)"
+    r"|(?:two|three|seven) fifty)'?s\b"
+)
 _PREFIX = lazy_pattern(
     r"(?:\d+|one|two|three|four|five|six|seven|eight|nine|ten|twelve|sets? of|some|parallel) "
 )
@@ -31,7 +34,7 @@ def conductor(text: str, at: int, lone: bool) -> Piece | None:
         if (found := _GAUGE.match(text, start)) is not None:
             size = _gauge(found)
         elif (found := _PLURAL.match(text, start)) is not None:
-            size = _kcmil_size(found["n"])
+            size = _kcmil_size(found["n"].replace("fiftie", "fifty"))
         else:
             continue
         if size is None:

@@ -14,6 +14,7 @@ from boxaloud.grammar.enclosures.cable_wires import insulation
 from boxaloud.grammar.enclosures.cables import cables
 from boxaloud.grammar.enclosures.conductor_sizes import conductor
 from boxaloud.grammar.enclosures.enclosure_words import longest, named, words
+from boxaloud.grammar.enclosures.entry_shares import share, with_shares
 from boxaloud.grammar.enclosures.pull_piece import Piece
 from boxaloud.grammar.enclosures.raceway_lists import raceways
 from boxaloud.grammar.lazy_patterns import lazy_pattern
@@ -46,6 +47,7 @@ _OTHER_END = lazy_pattern(
 )
 _SIDE_WALL = lazy_pattern(r"side wall\b")
 _SIDE = lazy_pattern(r"\bside\b(?! by side)")
+_ENTERED = lazy_pattern(r".*\b(?:in|into|enters|entering|enter)(?: the| a| one)? $")
 _OTHER_WALL = lazy_pattern(r"\b(?:back|rear|top|bottom)\b")
 _IN = lazy_pattern(r"(?:com(?:es?|ing) in|going in|enter(?:s|ing)|in)(?= ?(?:,|\.|and\b|$|from))")
 _OUT = lazy_pattern(
@@ -69,7 +71,7 @@ def scan(text: str, lone: bool = False) -> list[Piece]:
         piece = _best(text, at, lone)
         found.append(piece)
         at = piece.end
-    return found
+    return with_shares(found)
 
 
 def _best(text: str, at: int, lone: bool) -> Piece:
@@ -152,12 +154,13 @@ def _walls(text: str, at: int, lone: bool) -> Piece | None:
 
 
 def _one_side(text: str, at: int) -> int | None:
-    """ "The side wall"; "the side" by itself where it is the only one, and the other raceways enter
-    the back, the top or the bottom: which side makes the box no larger. Where it ends."""
+    """ "The side wall"; "the side" by itself where it is the only one, and raceways enter it, or
+    others the back, the top or the bottom: which side makes the box no larger. Where it ends."""
     if (found := _SIDE_WALL.match(text, at)) is not None:
         return found.end()
     found = _SIDE.match(text, at)
-    alone = len(_SIDE.findall(text)) == 1 and _OTHER_WALL.search(text) is not None
+    entered = _ENTERED.match(text[max(0, at - 16) : at]) is not None
+    alone = len(_SIDE.findall(text)) == 1 and (entered or _OTHER_WALL.search(text) is not None)
     return found.end() if found is not None and alone else None
 
 
@@ -170,5 +173,5 @@ def _insulation(text: str, at: int, lone: bool) -> Piece | None:
 
 _READERS = (
     cables, raceways, conductor, box_sides.dimensions, box_sides.side, box_sides.apart,
-    box_sides.volume, _kind, _details, _rows, _walls, _insulation,
+    box_sides.volume, _kind, _details, _rows, _walls, _insulation, share,
 )  # fmt: skip

@@ -10,7 +10,7 @@ from boxaloud.grammar.quick_dataclass import dataclass
 
 Sort: TypeAlias = Literal[
     "items", "wall", "wall_to", "end", "kind", "row", "row_of", "rows", "rows_of", "each_row",
-    "detail", "break", "join", "silent", "unread",
+    "share", "detail", "break", "join", "silent", "unread",
 ]  # fmt: skip
 
 

@@ -12,9 +12,11 @@ from dataclasses import dataclass, field, replace
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Unread, Utterance
 from boxaloud.grammar.enclosures import cable_wires, lengths
+from boxaloud.grammar.enclosures.asked_distances import told_of
 from boxaloud.grammar.enclosures.assembling import Assembly
 from boxaloud.grammar.enclosures.bare_answers import SILENT_DETAILS, bare_answer, size_asked
 from boxaloud.grammar.enclosures.enclosure_words import shows, words
+from boxaloud.grammar.enclosures.likely_pulls import likely
 from boxaloud.grammar.enclosures.pieces import scan
 from boxaloud.grammar.enclosures.pull_piece import Piece
 from boxaloud.grammar.enclosures.question_sources import without_sources
@@ -51,11 +53,11 @@ def read(heard: str, expect: str | None, ordinary: Ordinary) -> Utterance | None
         return Utterance(heard, (answer,))
     at_hand = bool(expect) and str(expect).startswith("pull")
     if not at_hand and not is_about(text):
-        return _likely(heard, text, ordinary) if shows("likely").search(text) else None
+        return _likely(heard, text, ordinary)
     if at_hand and words("high_voltage").search(text):
         return Utterance(heard, (), (Unread.whole(heard),))  # 314.28 is of 1,000 volts and less
     pieces = scan(text, lone=expect == "pull_size")
-    if at_hand and (question := size_asked(heard, pieces)) is not None:
+    if at_hand and (question := size_asked(heard, told_of(text, pieces))) is not None:
         return Utterance(heard, (question,))
     walls_asked = expect in ("pull_wall", "pull_walls")
     telling = [piece for piece in pieces if _tells(piece, at_hand)]
@@ -75,9 +77,7 @@ def read(heard: str, expect: str | None, ordinary: Ordinary) -> Utterance | None
 def _likely(heard: str, text: str, ordinary: Ordinary) -> Utterance | None:
     """A junction or splice box: one of large conductors where all of it says so."""
     pieces = scan(text)
-    sorts = {piece.sort for piece in pieces}
-    splice_box = words("splicebox").search(text) is not None
-    if "items" not in sorts or not (splice_box or sorts & {"kind", "wall", "wall_to"}):
+    if not likely(text, pieces):
         return None
     found = _Reading(heard, text, pieces, ordinary).utterance()
     return None if found.weighty else found
@@ -112,7 +112,8 @@ class _Reading:
             return Utterance(self.heard, (taken,))
         if self._refuses():
             return Utterance(self.heard, (), (Unread.whole(self.heard),))
-        for clause in self._clauses():
+        for said in self._clauses():
+            clause = told_of(self.text, said)
             if any(_tells(piece, True) for piece in clause):
                 self._clause(clause)
             else:

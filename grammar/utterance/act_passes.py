@@ -62,7 +62,11 @@ from boxaloud.grammar.utterance.miscounts import (
     miscounted,
     named_twice,
 )
-from boxaloud.grammar.utterance.named_editions import one_edition, years_not_counts
+from boxaloud.grammar.utterance.named_editions import (
+    one_edition,
+    without_hints,
+    years_not_counts,
+)
 from boxaloud.grammar.utterance.old_cables import described_ahead
 from boxaloud.grammar.utterance.repetitions import (
     counted_in_all,
@@ -150,6 +154,7 @@ FIRST = Passes(
         Pass(off_its_wires, (acts.Remove,), 1),
         Pass(nameless, (acts.OpenBox,), 1),
         Pass(years_not_counts, _THINGS, 1),
+        Pass(without_hints, (acts.SetEdition,), 2),
         Pass(one_edition, (acts.SetEdition,), 2),
         Pass(hedged_clamps, (acts.SetClamps,), 1),
         Pass(landed_on_cables, (acts.AddDevice,), 2),

@@ -26,6 +26,25 @@ def one_edition(one: Act, other: Act, heard: str) -> Act | None:
     return replace(code, year=year.year, words=heard[slice(*span)], span=span)
 
 
+HINT = "perhaps Canadian"
+"""The code of words that are said in Canada and name no code: which it is, is asked."""
+
+
+def without_hints(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """A hint beside a code that is named adds nothing; "CEC" beside one is that of Canada."""
+    codes = [act for act in made if isinstance(act, acts.SetEdition)]
+    hinted = any(act.code == HINT for act in codes)
+    if not hinted or all(act.code == HINT for act in codes):
+        return made
+    known = [act for act in made if not isinstance(act, acts.SetEdition) or act.code != HINT]
+    return [
+        replace(act, code="Canadian code")
+        if isinstance(act, acts.SetEdition) and act.code == "CEC"
+        else act
+        for act in known
+    ]
+
+
 _YEARS = (2008, 2011, 2014, 2017, 2020, 2023, 2026)
 
 

@@ -55,6 +55,10 @@ TELLS = (
 )
 
 
+#: "CEC 2024", "the 2020 code": a code by its name; a place alone may be where somebody lives.
+_A_CODE = lazy_pattern(r"code|edition|\b(?:nec|cec|irc|ce|rule)\b")
+
+
 def is_weak(act: Act) -> bool:
     """An act that a remark about anything could hold: nothing counted, sized or marked."""
     match act:
@@ -84,7 +88,7 @@ def is_weak(act: Act) -> bool:
                 bool(act.doubts) or (act.material is None and "box" not in act.words.lower())
             )
         case acts.SetEdition():
-            return "code" not in act.words.lower() and "edition" not in act.words.lower()
+            return _A_CODE.search(act.words.lower()) is None
         case _:
             return False
 

@@ -16,6 +16,7 @@ from boxaloud.assistant.dialogue.policy.volume_questions import (
     largest,
     margin,
     metric,
+    perhaps_canadian,
     read_back,
     stricter,
     total,
@@ -117,7 +118,8 @@ ABOUT: dict[acts.QuestionKind, Callable[[Turn, acts.Ask], None]] = {
 
 def ask(turn: Turn, act: acts.Ask) -> None:
     """A question of a fixed kind."""
-    ABOUT[act.about](turn, act)
+    about = "metric" if perhaps_canadian(turn) else act.about
+    ABOUT[about](turn, act)
 
 
 def meaning(turn: Turn, act: acts.AskMeaning) -> None:

@@ -19,7 +19,8 @@ from boxaloud.assistant.dialogue.policy import box_status, enclosure_questions
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar.acts import Act
-from boxaloud.rules import editions
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.rules import CANADIAN, editions, is_canadian
 from boxaloud.rules.worksheet import Unit, WorksheetItem
 
 
@@ -144,7 +145,28 @@ def metric(turn: Turn, act: Act) -> None:
     parts = [say("answer.metric_total", total=shown_cm3(sheet.total))]
     if sheet.capacity is not None:
         parts.append(say("answer.metric_capacity", capacity=shown_cm3(sheet.capacity)))
+    if turn.state.edition_choices or perhaps_canadian(turn):
+        choices = turn.state.edition_choices or (CANADIAN, turn.state.edition)
+        turn.state = altered(turn.state, edition_choices=choices, last="edition")
+        parts = [say("answer.metric_edition")]
     turn.answer(joined(parts), act.words)
+
+
+_MILLILITRES = lazy_pattern(
+    r"(?i)\b(?:how (?:many|much)|required?|needs?|needed|what (?:size|volume)|min(?:imum)?|total)\b"
+    r".*\b(?:ml|mls|millilit(?:er|re)s?)\b"
+)
+_CONVERTED = lazy_pattern(r"(?i)\b(?:is|are|in) (?:that|it|this|those)\b|\bconvert|\bmetric\b")
+
+
+def perhaps_canadian(turn: Turn) -> bool:
+    """ "What volume in mL": the unit of the Canadian code, where nobody said by which it is
+    counted. A volume that is only to be converted is no such question."""
+    if is_canadian(turn.state.edition):
+        return False
+    told = any(state.last == "edition" for state in (*turn.trail, turn.state))
+    asked = _MILLILITRES.search(turn.heard) and not _CONVERTED.search(turn.heard)
+    return bool(asked) and not told
 
 
 def stricter(turn: Turn, act: Act) -> None:

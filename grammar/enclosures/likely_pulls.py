@@ -1,0 +1,30 @@
+"""What shows a pull box by raceways and their walls, where nobody said the words."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from decimal import Decimal
+
+from boxaloud.grammar.enclosures.enclosure_words import shows, words
+from boxaloud.grammar.enclosures.pull_piece import Piece
+
+#: Raceways of this trade size and larger are pulled full of 4 AWG and larger, common practice.
+_LARGE = Decimal("1.25")
+
+
+def likely(text: str, pieces: Sequence[Piece]) -> bool:
+    """Whether raceways stand with their walls or a kind of pull, as in a box of large conductors.
+
+    Args:
+        text: what was said, in lower case.
+        pieces: the pieces of it.
+    """
+    sizes = [item.size for piece in pieces for item in piece.items if item.size is not None]
+    large = max(sizes, default=Decimal(0)) >= _LARGE and shows("likely_large").search(text)
+    if not large and not shows("likely").search(text):
+        return False
+    sorts = {piece.sort for piece in pieces}
+    placed = sorts & {"kind", "wall", "wall_to"}
+    returns = any(piece.value == "each_returns" for piece in pieces)
+    splice_box = words("splicebox").search(text) is not None
+    return "items" in sorts and bool(placed or returns or splice_box)
