@@ -17,7 +17,8 @@ _NAMED = lazy_pattern(r"<box_kind[^>]*>")
 _NEEDED = lazy_pattern(
     r"\b(?:volume|cubic inch(?:es)?|cubic|cubes|cu in|capacity)\b"
     r".*\b(?:for|needs?|needed|required?|takes?)\b"
-    r"|\bhow many (?:conductor |volume )?allowances?\b.*<"
+    r"|\bhow many (?:conductor |volume )?allowances?\b.*"
+    r"\b(?:needed|required|counted|due|box|containing|with|in)\b.*<"
     r"|\bhow (?:small|little|big|large) (?:a |of a )?box\b.*\bfor\b"
     r"|\b(?:least|minimum|min|smallest|lowest|required|necessary)\b.*"
     r"\b(?:volume|cubic inch(?:es)?|cubic|cubes|box)\b.*<"

@@ -44,7 +44,7 @@ def asks_for_room(clause: Clause, kinds: Sequence[str], things: Sequence[Stateme
     if re.search(r"\bhow many\b", clause.line):
         return not re.search(
             r"\b(?:did|do i have|have i|are in|are there|did i say|you got|you have|counts?|counted"
-            r"|worth|how many does <)\b|\bhow many (?:times )?does <",
+            r"|allowances?|worth|how many does <)\b|\bhow many (?:times )?does <",
             clause.line,
         )
     return bool(

@@ -20,17 +20,35 @@ _ALLOWS = lazy_pattern(
 _IS_THERE = lazy_pattern(
     r"\b(?:there (?:is|are)|i (?:have|got)|we (?:have|got)|are in|comes? in)\b"
 )
+_NUMBER = (
+    r"\d{1,2}|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve"
+    r"|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen|twenty"
+)
 _COUNT = lazy_pattern(
-    r"(?i)(?<![\d.])(?P<n>\d{1,2}|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve"
-    r"|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen|twenty)(?![\d.])"
+    rf"(?i)(?<![\d.])(?P<n>{_NUMBER})(?![\d.])"
     r"(?=(?: of)?(?: (?:number |no\.? ?|#)?\w+(?: (?:awg|gauge))?)? (?:wires?|conductors?)\b"
     r"| (?:#|number )?(?:\d+|\w+)s\b| (?:#|number |no\.? ?)(?:18|16|14|12|10|8|6)\b)"
+)
+
+#: "The table says nine twelves", "rated for 12 conductors per table": a count, and no volume.
+_SAID = lazy_pattern(
+    rf"(?i)\b(?:(?:table|chart)\b[^,.;?]*\b(?:says|shows|lists|reads|gives|allows|permits|is)"
+    rf"(?: (?:me|us|up to|for|at most))*"
+    rf"|(?:good|rated|listed|marked|ok|okay) for(?: up to| at most)?(?=.*\b(?:table|chart)\b))"
+    rf" (?P<n>{_NUMBER}) "
+    r"(?:(?:#|number |no\.? ?)?(?:(?P<awg>18|16|14|12|10|8|6)(?:['’]?s|(?: (?:awg|gauge))?"
+    r" (?:wires?|conductors?))|(?P<sized>eighteen|sixteen|fourteen|twelve|ten|eight|six)e?s)"
+    r"|wires?|conductors?)(?![\w-])"
 )
 
 
 def allowed_by_table(clause: Clause, heard: str) -> acts.AllowByTable | None:
     """The count that the Table allows, where a clause tells no more than that."""
-    if not _ALLOWS.search(clause.line) or _IS_THERE.search(clause.line):
+    if _IS_THERE.search(clause.line):
+        return None
+    if (bare := _said_so(clause, heard)) is not None:
+        return bare
+    if not _ALLOWS.search(clause.line):
         return None
     inside = [found for found in clause.found if found.kind in THINGS]
     other = [found for found in clause.found if found.kind in BOX and found.kind != "box_kind"]
@@ -47,3 +65,21 @@ def allowed_by_table(clause: Clause, heard: str) -> acts.AllowByTable | None:
     return acts.AllowByTable(
         count=number[0], awg=int(str(awg)) if sized else None, words=words, span=clause.span
     )
+
+
+def _said_so(clause: Clause, heard: str) -> acts.AllowByTable | None:
+    """The count that the words of a clause give to the Table, whatever else they could be."""
+    words = heard[slice(*clause.span)]
+    said = _SAID.search(words)
+    number = lengths.whole(f"{said['n'].lower()} ", 0) if said is not None else None
+    if said is None or number is None:
+        return None
+    start, end = (clause.span[0] + place for place in said.span())
+    rest = [found for found in clause.found if not start <= found.span[0] < end]
+    if any(
+        found.kind in THINGS or (found.kind in BOX and found.kind != "box_kind") for found in rest
+    ):
+        return None
+    sized = (said["awg"] or said["sized"] or "").lower()
+    awg = int(lengths.value(sized) or 0) or None if sized else None
+    return acts.AllowByTable(count=number[0], awg=awg, words=words, span=clause.span)

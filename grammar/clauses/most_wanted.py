@@ -18,6 +18,7 @@ _WIRE = r"(?:<(?:conductors|cable|size)::d?>|# <n:[0-9]+>)"
 _SIZE = r"<n:(?:18|16|14|12|10|8|6)>"
 _THEM = r"(?:them|those|these|wires?|conductors?|such wires)"
 _MORE = r"(?:more |other |additional |extra |further )*"
+_YET = r"(?:(?:then|now|really|actually|still|only|just|in fact) )*"
 _MAY = r"(?:can|could|may|might|will|would|should|allowed|permitted|fits?|takes?|holds?)"
 
 _IF_MOST = (
@@ -38,7 +39,9 @@ _ASKS = lazy_pattern(
     rf"|^{_LEAD}how many(?: (?:are |is )?(?:{_LEAVE}|{_MAY})(?: (?:in (?:it|there|this box)|be"
     r" (?:put|installed|placed|run) in (?:it|there)))?)?$"
     rf"|{_IF_MOST}"
-    rf"|^{_LEAD}(?:the )?(?:number|count|#) of (?:{_WIRE}|{_SIZE})"
+    rf"|^{_LEAD}what (?:am i|are we|does (?:that|it)|do i) (?:down to|leaves? (?:me|us)(?: with)?"
+    r"|get down to|end up with)(?: (?:then|now))?$"
+    rf"|^{_LEAD}(?:the )?(?:number|count|#) of (?:{_WIRE}|{_SIZE}|{_THEM})"
     r" (?:that |which |i |we |you |is |are )*"
     rf"(?:{_LEAVE}|{_MAY})\b"
     rf"|^(?:{_WIRE}|{_THEM}) {_LEAVE}(?: in (?:it|there))?$"
@@ -46,6 +49,9 @@ _ASKS = lazy_pattern(
 #: Of these the mood is that of a question already.
 _PUT = lazy_pattern(
     rf"\bhow many (?:more |of (?:the |those |these )?|at most )*(?:{_WIRE}|{_THEM})"
+    rf"|\bhow <conductors::> (?:more |still |that )*(?:is |are |am |do |does |will |would |may )?"
+    rf"(?:(?:i|we|you|it|that|this|the box) )?{_YET}"
+    rf"(?:{_LEAVE}|leaves? (?:me|us|it)|left|remain(?:s|ing)?|get|have left|be (?:put|in))\b"
     rf"|\bhow <conductors::> (?:more |still |that )*"
     rf"(?:(?:is |are )?{_MAY}|(?:do|does|would|will) (?:i|we|you|it) (?:still )?get"
     r"|are left|is left|remain|are allowed|(?:is|does|do) <box_)"

@@ -174,7 +174,7 @@ def _weighs(text: str, at: int) -> bool:
 
 
 #: What each name of a conduit body holds; few utterances do.
-_NAMING = re.compile(r"\b(?:l ?[blru]|t ?b)|bod(?:y|ies)|fitting")
+_NAMING = re.compile(r"\b(?:l ?[blru]|t ?b)|bod(?:y|ies)|fitting|\b(?:ell?|elbow)s?\b|\b[ctx] on\b")
 
 
 def _name(text: str) -> _Found | None:
@@ -186,11 +186,11 @@ def _name(text: str) -> _Found | None:
             continue  # "a fan of 35 lb"
         if _ASKED.search(text[: found.start()]):
             continue  # "what is a conduit body" names none
-        letters = found["letters"] or found["one"] or found["after"] or ""
+        letters = found["letters"] or found["one"] or found["bare"] or found["after"] or ""
         said: dict[str, object] = {"name": True}
         if letters:
             said["shape"] = letters.replace(" ", "").upper()
-        if "short" in found[0]:
+        if "short" in found[0] or found["short"]:
             said["short_radius"] = True
         return _Found(found.start(), found.end(), said)
     return None
@@ -292,4 +292,7 @@ def _flags(text: str) -> Iterator[_Found]:
             taken.append((found.start(), found.end()))
             # the other reading knows "spliced" and "passing through" as what is said of wires
             through = key == "spliced" or (key == "unspliced" and "splice" not in found[0])
+            inside = found[0].rfind(" inside") if key == "spliced" else -1
+            if inside >= 0:  # it is said of the splices, and of no clamps
+                yield _Found(found.start() + inside, found.end(), {})
             yield _Found(found.start(), found.end(), dict(said), blank=not through)

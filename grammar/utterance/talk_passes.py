@@ -55,6 +55,7 @@ from boxaloud.grammar.utterance.said_once_more import (
     volume_of_that,
 )
 from boxaloud.grammar.utterance.sized_behind import sized_behind
+from boxaloud.grammar.utterance.sizes_asked_for import sizes_asked_for
 from boxaloud.grammar.utterance.sizes_as_headings import headed_by_size, sized_by_both
 from boxaloud.grammar.utterance.some_become_others import some_become_others
 from boxaloud.grammar.utterance.some_taken_out import some_taken_out
@@ -128,6 +129,7 @@ OF_NAMES = (
 )
 """Of names that stand side by side."""
 OF_SIZES = (
+    Pass(sizes_asked_for, (acts.RoomFor,), 1),
     Pass(sized_grounds, (acts.AddGrounds,), 1),
     Pass(wires_uncounted, (acts.AddConductors,), 1),
 )

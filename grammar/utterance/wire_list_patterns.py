@@ -69,12 +69,14 @@ SEVERAL = lazy_pattern(
 )
 EACH = lazy_pattern(r"\s*,?\s*(?:in )?(?:each(?: one| pipe| run)?|apiece|per pipe|per run)\b")
 SAME = lazy_pattern(r"(?:the )?same(?: thing| again| colou?rs)?\b\s*[,:]?\s*")
+#: What conductors do, behind them: "two white 12 AWG wires are spliced".
+_DONE = r"(?<=s)(?=\s*(?:are|were|enter|entering|end|ending|terminate|land|landing|which|inside)\b)"
 SIZE = lazy_pattern(
     rf"{_GAP}(?P<marked>(?:(?:all|they're|they are|these are|those are|every one|everything|both"
     rf"|of|them|em"
     rf"|are|is|in|it's) )*(?:number |no\.? ?|# ?)?)(?P<size>{_SIZE_WORD})(?P<s>'?e?s)?"
     r"(?: (?:gauge|awg|wires?|conductors?|thhn|thwn|copper|stranded|solid|cu))*\b(?!\s*(?:\"|inch))"
-    + _EDGE
+    rf"(?:{_EDGE}|{_DONE})"
 )
 TOTAL = lazy_pattern(
     rf"{_GAP}(?P<lead>(?:(?:so|and|now|that's|thats|that is|that makes|makes|which makes"

@@ -170,7 +170,7 @@ def standing(state: State) -> BodyStanding | None:
         return _passing(state.body, size, contents, state.edition)
     if state.pending or state.unread or state.mistaken:
         return None
-    if state.body.short_radius and (state.body.spliced or state.box or _wires(state)):
+    if state.body.short_radius and (state.body.spliced or state.box):
         return BodyStanding(None, "over", say("body.short_radius"))
     if state.body.unmarked and state.body.spliced:
         return BodyStanding(None, "over", say("body.unmarked"))

@@ -10,6 +10,7 @@ from boxaloud.assistant.dialogue.policy.box_choice import smallest_box
 from boxaloud.assistant.dialogue.policy.reason_questions import why_ask
 from boxaloud.assistant.dialogue.policy.remedy_questions import advice
 from boxaloud.assistant.dialogue.policy.volume_questions import (
+    allowances,
     capacity,
     certainty,
     conductors,
@@ -26,6 +27,7 @@ from boxaloud.assistant.dialogue.state import Form
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.rules import CANADIAN, editions
 
 
@@ -104,6 +106,7 @@ ABOUT: dict[acts.QuestionKind, Callable[[Turn, acts.Ask], None]] = {
     "slower": _again,
     "largest": largest,
     "metric": metric,
+    "allowances": allowances,
     "missing": missing,
     "need_asked": missing,
     "stricter": stricter,
@@ -116,9 +119,14 @@ ABOUT: dict[acts.QuestionKind, Callable[[Turn, acts.Ask], None]] = {
 }
 
 
+_ALLOWANCES = lazy_pattern(r"(?i)\bhow many (?:conductor |volume |wire )?allowances\b")
+
+
 def ask(turn: Turn, act: acts.Ask) -> None:
     """A question of a fixed kind."""
     about = "metric" if perhaps_canadian(turn) else act.about
+    if about == "smallest_box" and _ALLOWANCES.search(act.words):
+        allowances(turn, act)
     ABOUT[about](turn, act)
 
 

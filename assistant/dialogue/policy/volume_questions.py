@@ -12,6 +12,7 @@ from boxaloud.assistant.dialogue.nlg.sentences import (
     listed,
     lowered,
     marked,
+    plain,
     say,
     volume,
 )
@@ -132,6 +133,20 @@ def conductors(turn: Turn, act: Act) -> None:
     lines = [line for line in assess(turn.state).sheet.lines if line.item in _WIRES]
     wires = listed([line.what for line in lines])
     turn.answer(say("answer.conductors", wires=wires) if lines else say("nothing_yet"), act.words)
+
+
+def allowances(turn: Turn, act: Act) -> None:
+    """ "How many allowances is all that": as many as the lines of the worksheet come to."""
+    lines = [line for line in assess(turn.state).sheet.lines if line.allowances]
+    if not lines:
+        turn.answer(say("nothing_yet"), act.words)
+        return
+    count = sum((line.allowances for line in lines), Decimal(0))
+    each = [
+        say("answer.allowances_of", count=plain(line.allowances), what=line.what) for line in lines
+    ]
+    text = say("answer.allowances", count=plain(count), lines=listed(each))
+    turn.answer(text, act.words, Figure("takes", count, count, "count"))
 
 
 def metric(turn: Turn, act: Act) -> None:
