@@ -18,6 +18,7 @@ from boxaloud.grammar.building.supposed_acts import is_about
 from boxaloud.grammar.building.taken_room import asks_what_it_takes, points, term_of_all
 from boxaloud.grammar.building.told_acts import tell
 from boxaloud.grammar.building.told_clause import Telling
+from boxaloud.grammar.building.told_in_questions import OF_ALL, told_besides
 from boxaloud.grammar.building.volume_readings import boxes_compared, volume_for, volume_of_a_box
 from boxaloud.grammar.clauses.act_fields import BOX, QUESTIONS, THINGS, act_of, thing_of
 from boxaloud.grammar.clauses.clause import Clause
@@ -147,8 +148,10 @@ def _of_a_fixed_kind(question: Question) -> list[Act] | None:
     fixed = fixed_question(question.clause, question.words, question.span)
     if fixed is None:
         return None
-    counts = isinstance(fixed, acts.Ask) and fixed.about in ("total", "margin", "capacity")
-    return [*question.described(), fixed] if counts and question.inside else [fixed]
+    counts = isinstance(fixed, acts.Ask) and fixed.about in OF_ALL
+    if not counts or not question.inside:
+        return [fixed]
+    return [*told_besides(question.described()), fixed]
 
 
 def _which_box(question: Question) -> list[Act] | None:

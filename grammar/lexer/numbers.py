@@ -164,10 +164,11 @@ def value(texts: tuple[str, ...]) -> Decimal | None:
 
 
 def year(texts: tuple[str, ...]) -> str:
-    """`2020`, `twenty twenty`, `two thousand seventeen`, as four digits."""
-    if len(texts) > 1 and texts[0] in _TENS:
+    """`2020`, `twenty twenty`, `two thousand seventeen`, `seventeen` for 2017, as four digits."""
+    short = _whole_number(texts) or 0
+    if len(texts) > 1 and texts[0] in _TENS and short > 26:
         texts = (*texts[:1], "hundred", *texts[1:])
-    return str(_whole_number(texts))
+    return str((_whole_number(texts) or 0) + (2000 if 0 < short < 27 else 0))
 
 
 def run_on(texts: tuple[str, ...]) -> Decimal | None:

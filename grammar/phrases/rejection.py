@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections.abc import Callable, Iterable, Sequence
+from dataclasses import replace
 from typing import TypeAlias
 
 from boxaloud.grammar import grammar_data
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.phrases.statements import Statement
 
 Span: TypeAlias = tuple[int, int]
@@ -65,6 +67,7 @@ def sifted(heard: str, statements: list[Statement], left_over: list[Span]) -> Si
 
 def without_hollow(heard: str, statements: list[Statement], left_over: list[Span]) -> Sifted:
     """ "a feed" with no size to be found says no cable; "in the same box" says no box."""
+    statements, left_over = _without_lengths(heard, statements, left_over)
     statements = [item for item in statements if item.slots or item.kind != "box_kind"]
     hollow = {
         place
@@ -75,6 +78,30 @@ def without_hollow(heard: str, statements: list[Statement], left_over: list[Span
         and not (place and statements[place - 1].kind == "take_off")
     }
     return _put_aside(heard, statements, left_over, hollow)
+
+
+#: "A conductor 14 in. long", "12 in. of it": how long it is, and no size.
+_LENGTH = lazy_pattern(
+    r"(?i)[ -]?(?:in\.?|inch(?:es)?|\"|ft\.?|feet) (?:long|of\b|or (?:more|longer|so)|in length)"
+)
+_SIZED = lazy_pattern(r"(?i).*\b(?:wires?|conductors?) (\d+)")
+
+
+def _without_lengths(heard: str, statements: list[Statement], left_over: list[Span]) -> Sifted:
+    """Conductors without a size that is their length; the number is left over."""
+    kept, lengths = [], []
+    for item in statements:
+        if item.kind == "conductors" and _LENGTH.match(heard, item.span[1]):
+            said = _SIZED.fullmatch(item.words)
+            if said is not None and said[1] == str(item.get("awg")):
+                at = item.span[0] + said.start(1)
+                lengths.append((at, item.span[1]))
+                slots = {key: value for key, value in item.slots.items() if key != "awg"}
+                words = heard[item.span[0] : at].rstrip()
+                span = (item.span[0], item.span[0] + len(words))
+                item = replace(item, slots=slots, words=words, span=span)
+        kept.append(item)
+    return kept, _merged(heard, sorted([*left_over, *lengths])) if lengths else left_over
 
 
 def _put_aside(

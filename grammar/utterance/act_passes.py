@@ -143,7 +143,7 @@ FIRST = Passes(
         Pass(elided.elided_wires, (), 0, elided.PIECES),
         Pass(said_to_be_wide, (acts.AddDevice,), 1, ("gang",)),
         Pass(own_yokes, (acts.AddDevice,), 2, ("device",)),
-        Pass(listed_options.without_options, (acts.SetSize, acts.SetVolume, acts.Number), 1),
+        Pass(listed_options.without_options, (), 0),
         Pass(listed_options.by_its_volume, (acts.SetSize, acts.Suppose), 1),
         Pass(counted_aloud, (acts.Number,), 2),
         Pass(thought_before, (acts.Number, acts.RestateNumber), 2),

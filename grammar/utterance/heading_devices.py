@@ -62,6 +62,12 @@ _NAME_ENDS = lazy_pattern(
 _SOME_PLACE = lazy_pattern(r"(?i)\b(?:box|first|to start|to begin with)\b")
 
 
+#: "Range outlet question": what is going to be asked about, and no device of a box yet.
+_TOPIC = lazy_pattern(
+    r"(?i)(?: box(?: fill)?)? (?:question|scenario)s?(?:,? (?:for you|here|today|please|first))*\W*"
+)
+
+
 def named_alone(made: list[Act], heard: str, expect: str | None) -> list[Act]:
     """ "Bath GFCI.", "the front hall switch first", before anything is told: what the box is called
     by, which is in it, and is not counted again where it is told by itself."""
@@ -69,7 +75,12 @@ def named_alone(made: list[Act], heard: str, expect: str | None) -> list[Act]:
     device = told[0] if len(told) == 1 else None
     if isinstance(device, acts.Restate) and device.instead_of is None:
         device = device.thing  # "this is the laundry dimmer": there is none yet
-    if expect != "contents" or not isinstance(device, acts.AddDevice):
+    if not isinstance(device, acts.AddDevice):
+        return made
+    if device.count is None and _TOPIC.fullmatch(heard, device.span[1]):
+        whole = (0, len(heard))
+        return [acts.OtherTalk(words=heard, span=whole)]
+    if expect != "contents":
         return made
     if device.count is not None or not _kind(device) or device.doubts or "?" in heard:
         return made

@@ -52,6 +52,8 @@ def trimmed(words: Sequence[Word]) -> Sequence[Word]:
 def plain_layout(text: str) -> str:
     """A pasted list in plain lines, each character in its place: tabs and leaders are no words."""
     text = without_remarks(text)
+    if (number := _QUESTION_NUMBER.match(text)) is not None:
+        text = " " * number.end() + text[number.end() :]
     if text.endswith(".") and not text.endswith(".."):
         text = text[:-1] + " "  # "go with 22.5.": the full stop is no part of the number
     if "\t" in text:
@@ -77,6 +79,12 @@ def plain_layout(text: str) -> str:
     return _DOTS.sub(lambda found: " " * len(found.group()), text) if ".." in text else text
 
 
+#: "1. What is …", "Q12) A box …": the number of a question on a sheet.
+_QUESTION_NUMBER = lazy_pattern(
+    r"\s*(?:(?:(?i:question|problem|q|no\.?|#) ?)\d{1,3}[.):]?|\d{1,2}[.)])\s+"
+    r"(?=(?:What|How|Which|A|An|The|According|If|In|List|Find|Determine|Under|Is|Are|Does|Do|May|Can"
+    r"|Calculate|Compute|Size|Per|By|Using|Two|Three|Four|Where|When|True|Maximum|Minimum)\b)"
+)
 _DIGIT = lazy_pattern(r"\d")
 #: "6 no. 12 conductors": a number sign, where a size follows it and a word stands before it.
 _NUMBER_SIGN = lazy_pattern(

@@ -29,6 +29,7 @@ from boxaloud.grammar.utterance.counts_put_right import (
     said_over,
     why_so_many,
 )
+from boxaloud.grammar.utterance.denied_lists import denied_lists
 from boxaloud.grammar.utterance.device_names import one_name
 from boxaloud.grammar.utterance.device_words import device_ahead
 from boxaloud.grammar.utterance.devices_elsewhere import leads_elsewhere
@@ -109,6 +110,7 @@ IN_TALK = (
     Pass(devices_said_anew, (acts.AddDevice,), 2),
     Pass(some_become_others, (acts.AddDevice, acts.AddCable, acts.AddConductors), 2),
     Pass(become_others, (acts.AddDevice, acts.AddCable, acts.AddConductors, acts.Restate), 2),
+    Pass(denied_lists, (acts.Deny, acts.SetClamps), 1),
     Pass(is_another, (acts.Deny,), 2),
     Pass(no_volume, (acts.SetVolume,), 2),
     Pass(leads_elsewhere, (acts.AddDevice, acts.Land), 1),

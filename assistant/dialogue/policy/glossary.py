@@ -25,9 +25,25 @@ def answer(act: acts.AskMeaning, state: State) -> str:
         return _size(act.awg, state)
     if not act.term:
         return say("answer.unknown")
+    if "isolated" in act.words.lower() and (added := _isolated(state)):
+        return added
     if is_canadian(state.edition) and act.term in sentences()["glossary_canada"]:
         return say(f"glossary_canada.{act.term}")
     return say(f"glossary.{act.term}")
+
+
+def _isolated(state: State) -> str:
+    """ "What does the isolated ground add": its own line before 2020, where one was told."""
+    from boxaloud.assistant.dialogue.assessment import assess
+
+    sheet = assess(state).sheet
+    lines = [line for line in sheet.lines if line.item == "isolated_grounds"]
+    told = [
+        say("answer.line", what=line.what, volume=volume(line.subtotal, sheet.unit),
+            section=line.section)
+        for line in lines
+    ]  # fmt: skip
+    return joined([sentence(joined(told, by="; ")), say("glossary.isolated")]) if told else ""
 
 
 _COUNTS: dict[str, int] = {
