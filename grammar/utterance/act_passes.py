@@ -63,6 +63,7 @@ from boxaloud.grammar.utterance.miscounts import (
     named_twice,
 )
 from boxaloud.grammar.utterance.named_editions import (
+    before_connectors,
     one_edition,
     without_hints,
     years_not_counts,
@@ -156,6 +157,7 @@ FIRST = Passes(
         Pass(years_not_counts, _THINGS, 1),
         Pass(without_hints, (acts.SetEdition,), 2),
         Pass(one_edition, (acts.SetEdition,), 2),
+        Pass(before_connectors, (acts.SetClamps,), 2),
         Pass(hedged_clamps, (acts.SetClamps,), 1),
         Pass(landed_on_cables, (acts.AddDevice,), 2),
         Pass(for_others, (acts.AddDevice,), 2),

@@ -26,6 +26,15 @@ def one_edition(one: Act, other: Act, heard: str) -> Act | None:
     return replace(code, year=year.year, words=heard[slice(*span)], span=span)
 
 
+def before_connectors(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """A code said behind connectors ahead of them: in Canada they may be those that count."""
+    told = [act for act in made if isinstance(act, acts.SetEdition)]
+    counted = [act for act in made if isinstance(act, acts.SetClamps) and act.count]
+    if len(told) != 1 or not counted or made.index(told[0]) < made.index(counted[0]):
+        return made
+    return [*told, *(act for act in made if act is not told[0])]
+
+
 HINT = "perhaps Canadian"
 """The code of words that are said in Canada and name no code: which it is, is asked."""
 

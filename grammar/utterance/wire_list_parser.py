@@ -197,6 +197,7 @@ class _ListReader:
             if self._made.awg is not None or not self._made.wires:
                 return False
             self._made.ground_awg = said.SIZES.get(own["size"]) or int(own["size"])
+            self._made.marked = True  # "black, white and green number 12": all are conductors
             end = own.end()
         if not restarted:
             self._add(0, count)
