@@ -49,6 +49,7 @@ def read(heard: str, expect: str | None, ordinary: Ordinary) -> Utterance | None
     `expect` begins with `pull` where a pull box is at hand.
     """
     text = without_sources(cable_wires.with_sets(heard, plain_text(heard)))
+    text = text.replace("-and-a-", " and a ")  # "two-and-a-half inch"
     if (answer := bare_answer(heard, text, expect)) is not None:
         return Utterance(heard, (answer,))
     at_hand = bool(expect) and str(expect).startswith("pull")

@@ -8,6 +8,7 @@ from decimal import Decimal
 from boxaloud.assistant.dialogue.answer_figures import Figure
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import joined, say, sentence, sentences, volume
+from boxaloud.assistant.dialogue.policy.volume_questions import needed_text
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.tracker import added_items
 from boxaloud.grammar import acts
@@ -28,7 +29,10 @@ def answer(act: acts.AskMeaning, state: State) -> str:
     if "isolated" in act.words.lower() and (added := _isolated(state)):
         return added
     if is_canadian(state.edition) and act.term in sentences()["glossary_canada"]:
-        return say(f"glossary_canada.{act.term}")
+        told = say(f"glossary_canada.{act.term}")
+        if act.term == "capacity" and state.items and not state.box:
+            return joined([needed_text(state), told])  # "what volume": of what is to go in it
+        return told
     return say(f"glossary.{act.term}")
 
 

@@ -84,11 +84,12 @@ def needed_text(state: State) -> str:
     """What the contents take, over all that is open; of what was not understood it says so."""
     found = assess(state)
     unit = found.sheet.unit
+    section = say("needed.section_canada" if is_canadian(state.edition) else "needed.section")
     if found.low == found.high:
-        text = say("needed.exact", total=with_unit(found.low, unit))
+        text = say("needed.exact", total=with_unit(found.low, unit), section=section)
     else:
         low, high = volume(found.low, unit), with_unit(found.high, unit)
-        text = say("needed.range", low=low, high=high)
+        text = say("needed.range", low=low, high=high, section=section)
     held = state.unread or state.pending or state.mistaken
     return say("without_that", text=lowered(text)) if held else text
 
