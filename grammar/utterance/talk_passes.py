@@ -56,8 +56,8 @@ from boxaloud.grammar.utterance.said_once_more import (
     volume_of_that,
 )
 from boxaloud.grammar.utterance.sized_behind import sized_behind
-from boxaloud.grammar.utterance.sizes_asked_for import sizes_asked_for
 from boxaloud.grammar.utterance.sizes_as_headings import headed_by_size, sized_by_both
+from boxaloud.grammar.utterance.sizes_asked_for import sizes_asked_for
 from boxaloud.grammar.utterance.some_become_others import some_become_others
 from boxaloud.grammar.utterance.some_taken_out import some_taken_out
 from boxaloud.grammar.utterance.taken_once import drawn_back, single_one
