@@ -151,7 +151,7 @@ def counts_not_names(made: list[Act], heard: str, left: list[Unread]) -> list[Ac
     kept: list[Act] = []
     for act in made:
         last = kept[-1] if kept else None
-        if isinstance(last, acts.NextBox) and last.name.isdigit() and is_thing(act):
+        if isinstance(last, acts.NextBox) and last.name.isdecimal() and is_thing(act):
             gap = heard[last.span[1] : act.span[0]]
             if act.count is None and gap and not gap.strip():
                 start = last.span[1] - len(last.name)

@@ -93,7 +93,7 @@ def _count_of(act: Act) -> int | None:
 
 def _is_over(told: Act, words: str, span: tuple[int, int], heard: str) -> bool:
     low = words.lower().strip(" .,")
-    value = _NUMBERS.get(low, int(low) if low.isdigit() else None)
+    value = _NUMBERS.get(low, int(low) if low.isdecimal() else None)
     if value is None or value != _count_of(told) or span[0] < told.span[1]:
         return False
     between = heard[told.span[1] : span[0]]

@@ -57,7 +57,7 @@ def _of_those(act: Act) -> bool:
 
 def _gone(order: acts.Remove, some: str, count: str, words: str, start: int) -> acts.Remove:
     kind: acts.ThingKind = "wire" if _OF_CABLES.search(words) else "anything"
-    number = int(count) if count.isdigit() else _COUNTS[count.lower()]
+    number = int(count) if count.isdecimal() else _COUNTS[count.lower()]
     target = replace(order.target, kind=kind, count=number, words=some)
     return replace(order, target=target, words=words, span=(start, order.span[1]))
 
