@@ -114,3 +114,25 @@ def of_fixtures(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
             else:
                 left.append(Unread(heard[found.start() : found.end()], found.span(), True))
     return made
+
+
+#: What small wires come from or go to that is no luminaire, and so hangs from no canopy.
+_FOR_ANOTHER = lazy_pattern(
+    r"(?i)(?: (?:wires?|conductors?|leads?))?(?: (?:that|which))?"
+    r"(?: (?:is|are|goes?|going|comes?|coming|runs?|running|feeds?|feeding|off|up|out|down|just))*"
+    r" (?:for|from|to|of|off|off of|into)?(?: (?:the|a|an|my|that|some))*"
+    r" ?(?:door ?bell|bell|chime|thermostat|transformer|relay|contactor|photocell|photo eye"
+    r"|(?:low[ -]voltage )?controls?|0-10|dimming|damper|alarm|annunciator|intercom|sprinkler"
+    r"|furnace|boiler|valve)\b"
+)
+
+
+def not_of_the_fixture(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Domed canopy. Two 18s for the doorbell": only fixture wires from a canopy may be left out,
+    314.16(B)(1) Exception; others count, however small."""
+    return [
+        replace(act, canopy=False)
+        if isinstance(act, acts.AddFixtureWires) and _FOR_ANOTHER.match(heard, act.span[1])
+        else act
+        for act in made
+    ]
