@@ -9,13 +9,17 @@ from collections.abc import Sequence
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer.heard_words import Word
 from boxaloud.grammar.utterance.all_of_one_size import in_one_size, words_in_one_size
+from boxaloud.grammar.utterance.asides import without_asides_of_talk
+from boxaloud.grammar.utterance.counted_on_fingers import without_finger_counts
 from boxaloud.grammar.utterance.headings import ROOM_WORDS, ROOMS
 from boxaloud.grammar.utterance.kinds_of_wires import without_across, without_sorts
 from boxaloud.grammar.utterance.looks_behind import without_looks
+from boxaloud.grammar.utterance.named_before_counted import without_names_ahead
 from boxaloud.grammar.utterance.names_in_two import in_one_name
 from boxaloud.grammar.utterance.own_sums import without_own_sums
 from boxaloud.grammar.utterance.roles_of_cables import told_by_role
 from boxaloud.grammar.utterance.said_no import plain_no
+from boxaloud.grammar.utterance.sums_aloud import without_sums_aloud
 
 _NUMBER = (
     r"(?:an? )?(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|\d+(?:\.\d+)?)"
@@ -23,6 +27,7 @@ _NUMBER = (
 #: Who speaks, the verb, and behind it what can only be of this box, or of what was just told.
 _REPORT = lazy_pattern(
     r"(?i)\b(?:(?:the |my |our )?(?:boss|foreman|journeyman|lead|super|guy|inspector|electrician"
+    r"|clerk|secretary|man at the desk"
     r"|helper|other guy)|he|she|they|somebody)(?:['’]s| is| has| had)?"
     r"(?: (?:just|now|actually|already|then|really))*"
     r" (?:says?|said|saying|tells? (?:me|us)|told (?:me|us)|telling (?:me|us)|yells|hollers)"
@@ -140,14 +145,15 @@ def plain_speech(text: str, expect: str | None = None) -> str:
         text = _SECTION.sub(lambda found: " " * len(found[0]), text)
     if _asks_no_size(expect):
         text = in_one_size(text)
-    text = without_across(told_by_role(in_one_name(plain_no(text))))
+    spoken = without_names_ahead(without_asides_of_talk(text))
+    text = without_across(told_by_role(in_one_name(plain_no(spoken))))
     text = without_sorts(without_looks(text))
     text = _PLACE_BOX.sub(lambda found: found[1] + "   :", text)
     text = _LETTERED_IS.sub(lambda found: f"{found[1]}, ".ljust(len(found[0])), text)
     text = _JOINED.sub(lambda found: f"{found[1]} wires".ljust(len(found[0])), text)
     text = _DEVICE_FILL.sub(lambda found: "fill".ljust(len(found[0])), text)
     text = _WIRED_WITH.sub(lambda found: f"{found[1]} on".ljust(len(found[0])), text)
-    text = without_own_sums(text)
+    text = without_own_sums(without_sums_aloud(without_finger_counts(text), expect))
     text = _ORDERING.sub(lambda found: " " * len(found[0]), text)
     text = _IN_PLACE.sub(lambda found: "instead".ljust(len(found[0])), text)
     text = _NOT_LEAST.sub(lambda found: "and".ljust(len(found[0])), text)
