@@ -41,11 +41,13 @@ class RestateNumber(Act):
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Recount(Act):
     """ "The 14-2s are three", "only one of the 12-3s": how many of them there are; `stays` is
-    what is left of several, where fewer were said than there are."""
+    what is left of several, where fewer were said than there are; `of` is how many they were,
+    where that was said too."""
 
     target: Reference
     count: int | None = None
     stays: Reference | None = None
+    of: int | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -32,7 +32,10 @@ def build_unground(match: Match, telling: Telling) -> list[Act] | None:
     if target.kind == "anything" and re.match(r"(?:no |without |<grounds)", match.found.group()):
         return None  # "no ground in this pipe": of the whole box
     counted = target.kind == "cable" and target.count is not None and target.awg is not None
-    if counted and not re.match(r"(?i)(?:the|that|those|these|this|one of|both)\b", target.words):
+    if counted and not re.match(
+        r"(?i)(?:the|that|those|these|this|one of|both|[\w-]+ of (?:the|those|these|my))\b",
+        target.words,
+    ):
         return None
     return [acts.Unground(target=target, words=words, span=span, function="correction")]
 
@@ -85,6 +88,8 @@ def build_widen(match: Match, telling: Telling) -> list[Act] | None:
     ]
     if not kinds or kinds[0].get("gangs") is None or kinds[0].get("family") is not None:
         return None
+    if kinds[0].get("material") is not None:
+        return None  # "what I've got is a plastic single gang": so is a box
     target = reference_to(devices[0]) if devices else Reference("device", which="last")
     return [
         acts.Widen(

@@ -9,6 +9,7 @@ from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.building.plain_things import just_like
 from boxaloud.grammar.clauses.act_kinds import is_thing
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.utterance.some_are_gone import some_are_gone
 from boxaloud.grammar.utterance.volumes_again import volume_again
 
 _LEAD = (
@@ -37,14 +38,17 @@ _BACK = lazy_pattern(
     + r" (?:second|third|fourth|fifth|sixth|seventh|eighth|two|three|four|[2-4]|extra|last)"
     + r"(?: ones?)?))"
     + r"(?:[\s,.]+(?:please|then|sorry|my bad|my mistake|thanks))*[\s.,!]*"
-    + r"(?:,? *(?:they|those|it|that)(?:'re|'s| are| is| go| goes| went| belong)\b[^?]{0,60})?"
+    + r"(?:,? *(?:they|those|it|that)(?: one| last one)?(?:'re|'s| are| is| go| goes| went|"
+    r" belong)\b[^?]{0,60})?"
 )
 _BEFORE_ALL = lazy_pattern(_LEAD + _RIGHT + r"[\s.,!]*(?:,? *[\w/-]+)?(?:,? *please)?[\s.,!]*")
 
 
 def taken_back(heard: str) -> Act | None:
-    """An utterance that only takes back what was said last, or goes back to a volume; None for any
-    other."""
+    """An utterance that only takes back what was said last, or some of several, or goes back to a
+    volume; None for any other."""
+    if gone := some_are_gone(heard):
+        return gone
     if again := volume_again(heard):
         return again
     return _undone(heard)

@@ -152,6 +152,10 @@ def find(state: State, reference: Reference) -> Item | None:
     found = find_all(state, reference)
     if not found:
         return None
+    if reference.ordinal == -1 and reference.kind == "anything":
+        said_last = state.item(state.last)  # "that last one"
+        if said_last in found:
+            return said_last
     if reference.ordinal is not None:
         return _nth(found, reference.ordinal)
     if reference.which in ("other", "others") and len(found) > 1:
@@ -175,6 +179,8 @@ def meant(item: Item, reference: Reference) -> int:
         return reference.count
     if reference.ordinal is not None:
         return 1
+    if reference.words.lower().startswith("another"):
+        return 1  # "take off another"
     if reference.words.lower().startswith("half ") and item.content.count % 2 == 0:
         return item.content.count // 2
     if reference.which == "both":

@@ -18,6 +18,7 @@ from boxaloud.grammar.acts import Reference, Thing
 from boxaloud.grammar.clauses.act_fields import KIND_OF
 from boxaloud.rules.contents import (
     Cable,
+    Grounds,
     Uncounted,
     Yoke,
 )
@@ -25,8 +26,8 @@ from boxaloud.rules.contents import (
 
 def recount_act(turn: Turn, act: acts.Recount) -> None:
     """ "The 14-2s are three", "there are three cables"."""
-    if act.target.kind == "anything" and act.target.which == "all":
-        _in_all(turn, act)
+    if act.of is not None or (act.target.kind == "anything" and act.target.which == "all"):
+        (_in_all if act.of is None else _of_so_many)(turn, act)
         return
     picked = act.target.item is not None
     ordered = act.words.lower().startswith(("make", "change", "set", "bump"))
@@ -65,6 +66,23 @@ def recount_act(turn: Turn, act: acts.Recount) -> None:
         item_changes.not_found(turn, act.target, act.words)
         return
     item_changes.recount(turn, item, count, act.words)
+
+
+def _of_so_many(turn: Turn, act: acts.Recount) -> None:
+    """ "One of those I cut loose, so two": what there are three of, or it is left unread."""
+    alike = [
+        item
+        for item in turn.state.items
+        if item.content.count == act.of
+        and references.agrees(item, act.target)
+        and not isinstance(item.content, Grounds | Uncounted)
+    ]
+    if len(alike) > 1:
+        alike = [item for item in alike if item.key == turn.state.last]
+    if len(alike) == 1 and act.count is not None:
+        item_changes.recount(turn, alike[0], act.count, act.words)
+    else:
+        turn.unplaced.append(act.words)
 
 
 def _clamps_last(turn: Turn) -> bool:

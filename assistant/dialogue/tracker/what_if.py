@@ -23,7 +23,7 @@ from boxaloud.assistant.dialogue.nlg.sentences import (
 from boxaloud.assistant.dialogue.tracker.supposed_outcome import each_depth, outcome
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
-from boxaloud.grammar.acts import Act
+from boxaloud.grammar.acts import Act, Reference
 from boxaloud.grammar.clauses.act_fields import KIND_OF
 
 Runner = Callable[[Turn, Sequence[Act]], None]
@@ -139,6 +139,10 @@ def _sure(act: Act) -> Act:
 def do_it(turn: Turn, act: acts.DoIt) -> None:
     """ "Do it": what was supposed or proposed last is done."""
     proposed = turn.state.proposed
+    if not proposed and _TAKEN_OUT.match(act.words):
+        last = Reference("anything", which="said", words="that one")
+        turn.ahead[:0] = [acts.Remove(target=last, words=act.words, span=act.span)]
+        return
     if not proposed and _TAKES.search(act.words) and assess(turn.state).verdict == "over":
         turn.answer(say("nothing_proposed"), act.words)
         return
@@ -167,6 +171,10 @@ def _without_volume(turn: Turn) -> None:
         )
 
 
+#: "Take that one out", where nothing was proposed: what was said last.
+_TAKEN_OUT = re.compile(
+    r"(?i)(?:take|pull|get|leave|drop) (?:that|this) one (?:back )?(?:out|off)\b"
+)
 _BARE = re.compile(r"(?i)[\d.]+|[a-z -]+(?<!cubes)(?<!inches)(?<!box)")
 
 

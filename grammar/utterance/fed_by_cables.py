@@ -1,0 +1,41 @@
+"""Devices told with the cables that they land on: "two 12-2s feeding a receptacle", "two 12-2s with
+a receptacle on them". A device goes by the largest conductor landed on it, 314.16(B)(4)."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+
+_FEEDING = lazy_pattern(
+    r"(?i)\s*,?\s*(?:(?:that|which|both|all|are|is) )*(?:feeding|feeds?|supplying|supply|serving"
+    r"|serves?"
+    r"|powering|powers?|landing on|landed on)\s+(?:an?\s+|the\s+|one\s+|my\s+)?"
+)
+_WITH = lazy_pattern(r"(?i)\s*,?\s*(?:and|with|has|have|having)\s+(?:an?\s+|the\s+|one\s+)?")
+_ON_THOSE = lazy_pattern(
+    r"(?i)\s*(?:(?:wired|landed|hooked|tied|connected|sitting) )?(?:up )?(?:on|to|onto) (?:them"
+    r"|those|it)\b"
+)
+
+
+def fed_by_cables(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """The acts with each device on the size of the cables that are told to be on it."""
+    told: list[Act] = []
+    for act in made:
+        last = told[-1] if told else None
+        if (
+            isinstance(act, acts.AddDevice)
+            and act.awg is None
+            and isinstance(last, acts.AddCable)
+            and last.awg is not None
+        ):
+            between = heard[last.span[1] : act.span[0]] + " "
+            feeding = _FEEDING.fullmatch(between)
+            on_those = _WITH.fullmatch(between) and _ON_THOSE.match(heard, act.span[1])
+            if feeding or on_those:
+                act = replace(act, awg=last.awg)
+        told.append(act)
+    return told

@@ -1,0 +1,30 @@
+"""The passes over what is counted anew or further, each with the kinds of acts and the number of
+acts that it does nothing without."""
+
+from __future__ import annotations
+
+from boxaloud.grammar import acts
+from boxaloud.grammar.utterance.further_wires import definite_first, further_wires
+from boxaloud.grammar.utterance.partly_grounded import grounds_in_those, partly_grounded
+from boxaloud.grammar.utterance.restated_beside import (
+    another_so_many,
+    clamps_taken_out,
+    grounds_too,
+    one_more_in_all,
+    sizes_counted,
+    to_be_with,
+)
+from boxaloud.grammar.utterance.running_passes import Pass
+
+OF_COUNTS = (
+    Pass(partly_grounded, (acts.Unground, acts.Restate), 1),
+    Pass(grounds_in_those, (acts.Recount,), 2),
+    Pass(another_so_many, (acts.AddCable,), 2),
+    Pass(one_more_in_all, (acts.Recount,), 2),
+    Pass(sizes_counted, (acts.RestateNumber,), 2),
+    Pass(grounds_too, (acts.Resize,), 1),
+    Pass(to_be_with, (acts.AddDevice,), 2),
+    Pass(clamps_taken_out, (acts.Remove,), 2),
+    Pass(further_wires, (acts.AddConductors, acts.AddCable), 1),
+    Pass(definite_first, (acts.AddDevice,), 2),
+)

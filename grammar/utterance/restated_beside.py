@@ -1,0 +1,172 @@
+"""What is said anew by two things side by side: "one more, seven in all", "the fourteens are three,
+not two", "make them all tens, and the greens too", "that's to be a two gang with two switches"."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Reference, Unread
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+
+
+def one_more_in_all(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "One more, seven in all": of what there were six."""
+    kept: list[Act] = []
+    for act in made:
+        last = kept[-1] if kept else None
+        if (
+            isinstance(act, acts.Recount)
+            and act.target.which == "all"
+            and act.target.kind == "anything"
+            and isinstance(last, acts.More)
+            and last.target.kind == "anything"
+            and (act.count or 0) > (last.count or 1)
+        ):
+            were = (act.count or 0) - (last.count or 1)
+            kept[-1] = replace(act, target=Reference(words=act.target.words), of=were)
+            continue
+        kept.append(act)
+    return kept
+
+
+_ARE = lazy_pattern(r"(?i)\s*(?:are|is|were|was)(?: really| only| actually)?\s*")
+
+
+def sizes_counted(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "The fourteens are three, not two": so many of that size."""
+    kept: list[Act] = []
+    for act in made:
+        last = kept[-1] if kept else None
+        if (
+            isinstance(act, acts.RestateNumber)
+            and isinstance(last, acts.Size)
+            and last.words.lower().startswith(("the ", "those ", "my "))
+            and act.value == int(act.value)
+            and _ARE.fullmatch(heard[last.span[1] : act.span[0]])
+        ):
+            target = Reference("wire", awg=last.awg, words=last.words)
+            were = None if act.instead_of is None else int(act.instead_of)
+            kept[-1] = acts.Recount(
+                target=target, count=int(act.value), of=were, function="correction",
+                words=heard[last.span[0] : act.span[1]], span=(last.span[0], act.span[1]),
+            )  # fmt: skip
+            continue
+        kept.append(act)
+    return kept
+
+
+_GROUNDS_TOO = lazy_pattern(
+    r"(?i)\b(?:and|also|plus) (?:the |all the )?(?:greens?|grounds?|bares?)(?: wires?)?(?: too|"
+    r" as well"
+    r"| also| with them| along with them)?(?=\s*(?:[,.;!]|$))"
+)
+
+
+def grounds_too(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Make them all tens, and the greens too": the grounds as well as the conductors."""
+    sized = next((act for act in made if isinstance(act, acts.Resize)), None)
+    if sized is None or sized.target.kind not in ("wire", "conductors", "anything"):
+        return made
+    said = _GROUNDS_TOO.search(heard, sized.span[1])
+    if said is None:
+        return made
+    left[:] = [run for run in left if not said.start() <= run.span[0] < said.end()]
+    kept = [
+        act
+        for act in made
+        if not (isinstance(act, acts.AddGrounds) and said.start() <= act.span[0] < said.end())
+    ]
+    target = Reference("grounds", which="all", words=said[0])
+    grounds = acts.Resize(
+        target=target, awg=sized.awg, words=said[0], span=said.span(), function="correction"
+    )
+    return [*kept, grounds]
+
+
+_TO_BE = lazy_pattern(
+    r"(?i)\W*(?:(?:no|well|and|so|oh|now|wait|actually|um|uh|hello|hi|hey),? )*(?:that|it|this"
+    r"|that one|this one)"
+    r"(?:['’]s| is| was| has| needs| ought| should)?(?: to be| be| have been) "
+)
+_WITH = lazy_pattern(r"(?i)[^.;]*\bwith\s+")
+_FURTHER = lazy_pattern(r"(?i)\b(?:more|another|extra|additional|also|second)\b")
+
+
+def to_be_with(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "That's to be a two gang with two switches": two in all, and not two more."""
+    lead = _TO_BE.match(heard)
+    boxed = any(isinstance(act, (acts.SetVolume, acts.SetSize, acts.NameBoxKind)) for act in made)
+    if lead is None or not boxed or _FURTHER.search(heard):
+        return made
+    return [
+        acts.Restate(
+            thing=act, words=act.words, span=act.span, doubts=act.doubts, function="correction"
+        )
+        if isinstance(act, acts.AddDevice)
+        and (act.count or 0) > 1
+        and _WITH.fullmatch(heard[lead.end() : act.span[0]])
+        else act
+        for act in made
+    ]
+
+
+_THEM = lazy_pattern(
+    r"(?i)\b(?:took|pulled|knocked|broke|cut|snapped|removed|taken|pried|bent) (?:them|['’]?em"
+    r"|those)\b"
+)
+
+
+def clamps_taken_out(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "They're gone, I took them out with the pliers, no clamps": the clamps, and nothing else."""
+    told = [act for act in made if not isinstance(act, (acts.Yes, acts.No, acts.Social))]
+    if not told or not all(isinstance(act, (acts.Remove, acts.SetClamps)) for act in told):
+        return made
+    last = told[-1]
+    if not isinstance(last, acts.SetClamps) or last.where not in ("none", "outside"):
+        return made
+    return [
+        act
+        for act in made
+        if not (
+            isinstance(act, acts.Remove)
+            and act.target is not None
+            and act.target.kind == "anything"
+            and _THEM.search(heard[slice(*act.span)])
+        )
+    ]
+
+
+_ANOTHER = lazy_pattern(r"(?i)(?:another|one more)\b")
+_SO = lazy_pattern(r"(?i)[^.;]*[,.;] (?:and )?so(?: that['’]?s| that makes| it['’]?s)? ")
+
+
+def another_so_many(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "There's another 14-2, so three": three of them in all, where there were two."""
+    told = [act for act in made if not isinstance(act, (acts.Yes, acts.No, acts.Social))]
+    if len(told) != _CABLE_AND_NUMBER:
+        return made
+    cable, number = told
+    if (
+        not isinstance(cable, acts.AddCable)
+        or cable.awg is None
+        or cable.count != 1
+        or not _ANOTHER.match(cable.words)
+        or not isinstance(number, (acts.Number, acts.RestateNumber))
+        or number.value not in _FEW
+        or not _SO.fullmatch(heard[cable.span[1] : number.span[0]])
+    ):
+        return made
+    count = int(number.value or 0)
+    target = Reference("cable", awg=cable.awg, conductors=cable.conductors, words=cable.words)
+    span = (cable.span[0], number.span[1])
+    return [
+        acts.Recount(
+            target=target, count=count, of=count - 1, words=heard[slice(*span)], span=span,
+            function="correction",
+        )
+    ]  # fmt: skip
+
+
+_CABLE_AND_NUMBER = 2
+_FEW = range(2, 10)
