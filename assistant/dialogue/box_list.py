@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import field, replace
 from typing import Literal, TypeAlias
 
+from boxaloud.assistant.dialogue.begun_boxes import begun_so
 from boxaloud.assistant.dialogue.box_dialogue import Talk
 from boxaloud.assistant.dialogue.box_names import copied, goes_on, meant, named, numbered, placed
 from boxaloud.assistant.dialogue.box_verdict_list import listing
@@ -133,9 +134,8 @@ class Boxes:
         return f"box {number}"
 
     def find(self, name: str) -> str | None:
-        """The box meant: by its whole name, by its number, else by the only one whose name
-        holds it."""
-        return meant(name, self.names)
+        """The box meant: by its name, the words that it was begun with, or its number."""
+        return begun_so(name, self.names, self.talk) or meant(name, self.names)
 
     @property
     def _blank(self) -> bool:

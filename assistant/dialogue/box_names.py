@@ -62,6 +62,11 @@ def meant(name: str, names: Sequence[str]) -> str | None:
     return names[place] if place is not None and place < len(names) else None
 
 
+def first_words(said: str) -> str:
+    """What stands before the first break of what was said: "Nursery, two gang" is of a nursery."""
+    return _BREAK.split(said.lower().strip(), 1)[0]
+
+
 def copied(like: str, names: Sequence[str], at: str, blank: bool) -> str | None:
     """The box that is to be copied: the one named, else the one at hand, or, where nothing was
     said of that yet, the one before it."""

@@ -69,11 +69,32 @@ _ALONE = lazy_pattern(rf"{_LEAD}{_OF_A_PLACE}(?:,? (?:first|to start|to begin wi
 _NUMBERS = "one|two|three|four|five|six|seven|eight|nine"
 #: "And box two", "box one again", "second box now": a box by its number, letter or place.
 _ONLY_THAT = lazy_pattern(
-    rf"{_LEAD}(?:(?:(?:back )?(?:to|at|on|in|for|with)|this is|that is|that's|it is|it's) )?"
+    rf"{_LEAD}(?:(?:(?:(?:go )?back )?(?:to|at|on|in|for|with)|this is|that is|that's|it is"
+    rf"|it's) )?"
     rf"(?:(?P<name>box (?:number )?(?:[1-9]|{_NUMBERS}|[a-h]))"
     rf"|(?:the )?(?P<nth>{'|'.join(_ORDINALS)}|last) (?:box|one(?=,? (?:again|once more))))"
     r"(?P<again>(?:,? (?:again|once more|now|next|please|then))*)[.!:]?"
 )
+
+
+#: "Box two is the right bedroom plug", "now for the nursery closet": the box that begins there.
+_NUMBERED_IS = lazy_pattern(
+    rf"{_LEAD}box (?:number )?(?:[2-9]|{_NUMBERS}) is (?:for |in )?the (?P<name>[a-z' ]+?)[.!]?"
+)
+_NOW_FOR = lazy_pattern(
+    r"(?:(?:ok|okay|so|well|and|alright|all right|right|then),? )*(?:now|next|now then|so now),?"
+    r" (?:for|on to|onto|over to|to) the (?P<name>[a-z]+(?: [a-z]+){0,3}?)(?: box)?[.!]?"
+)
+
+
+def _begins_there(low: str, heard: str) -> Act | None:
+    """The box that an utterance begins by where it is; None where it names no place."""
+    said = _NUMBERED_IS.fullmatch(low) or _NOW_FOR.fullmatch(low)
+    words = said["name"].split() if said else []
+    if not _PLACE_WORDS.intersection(words) or _NO_NAMES.intersection(words):
+        return None
+    name = " ".join(words)
+    return acts.NextBox(name=name, words=heard, span=(0, len(heard)))
 
 
 def _only_that(low: str, heard: str) -> Act | None:
@@ -85,7 +106,7 @@ def _only_that(low: str, heard: str) -> Act | None:
     if said["nth"]:
         return replace(_opened(said["nth"], "", heard), span=span)
     name = said["name"].replace("number ", "")
-    if re.search("again|once more", said["again"]):
+    if re.search("again|once more", said["again"]) or "go back " in low:
         return acts.OpenBox(name=name, words=heard, span=span)
     return acts.NextBox(name=name, words=heard, span=span)
 
@@ -127,7 +148,7 @@ def _by_its_place(low: str, heard: str) -> Act | None:
 def box_named(heard: str) -> Act | None:
     """The act of an utterance that does nothing but name a box; None for any other."""
     low = heard.lower()
-    if placed := _by_its_place(low.strip(), heard):
+    if placed := _by_its_place(low.strip(), heard) or _begins_there(low.strip(), heard):
         return placed
     if "box" not in low and " one" not in low and "rename" not in low:
         return None
