@@ -123,6 +123,14 @@ _ASKED_SHORTLY = lazy_pattern(
 )
 
 
+#: "Is a ground fault any more than a plain duplex": two things are compared, and none comes in.
+_COMPARES = lazy_pattern(
+    r"(?:(?:so|and|but|then|now|well|ok|okay) )*(?:is|are|does|do) (?:an? |the )?<(?:device|clamps"
+    r"|fitting|grounds|cable|conductors)[^>]*> (?:[a-z]+ ){0,4}"
+    r"(?:more|bigger|larger|less|smaller|fatter|different)\b.* (?:than|from) <"
+)
+
+
 #: "And two more on top of that?": supposed, without an auxiliary.
 _MORE_ASKED = lazy_pattern(
     r"(?:(?:and|or|then|so|but|plus|even|maybe|ok|okay) )*(?:another|<n:\d+> more|one more)\b"
@@ -186,6 +194,7 @@ def _read(line: str, closes: str) -> tuple[Mood, bool, bool]:
     if mood == "declarative" and (
         (closes == "?" and (_TAG.search(line) or _ASKED_SHORTLY.match(line)))
         or _OF_WHAT_IS.search(line)
+        or _COMPARES.match(line)
     ):
         mood = "interrogative"
     if mood == "interrogative":

@@ -27,7 +27,7 @@ _MAY_STRAY = _BARE | _LONE | _ALONE | {"number"}
 #: "two of them and a switch": what comes behind these is a thing of its own, and so is a device
 #: behind those: "one of them is a dimmer".
 _JOINING = ("and", "plus", "with")
-_CALLED = ("is", "are", "was", "were")
+_CALLED = (["is"], ["are"], ["was"], ["were"])
 _SPOILS_PLACE = frozenset(_RULES["place_spoilt_by"])
 
 
@@ -175,8 +175,16 @@ def _amid_others(heard: str, statements: Sequence[Statement], place: int) -> boo
         and statements[place - 1].words.lower().endswith(_OF_SEVERAL)
         and _same_breath(before)
         and not before.lower().strip().startswith(_JOINING)
-        and not (statement.kind == "device" and before.lower().strip().startswith(_CALLED))
+        and not (before.lower().split()[:1] in _CALLED and _is_called(statement))
     )
+
+
+def _is_called(statement: Statement) -> bool:
+    """What one of several is: a device, or a cable spelt out, for the figures "14-3" are a pair by
+    themselves and "fourteen three" is none."""
+    if statement.kind == "cable":
+        return not any(letter.isdecimal() for letter in statement.words)
+    return statement.kind == "device"
 
 
 def _counting(heard: str, statements: Sequence[Statement], place: int) -> bool:

@@ -33,6 +33,27 @@ def depth_begun(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     return kept
 
 
+_FOUR_INCH = lazy_pattern(r"(?i)(?:four|4)[- ]?(?:inch(?:es)?|in)\b")
+
+
+def face_said_behind(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "The octagon is two and an eighth, four inch": its width, and no volume."""
+    sizes = [act for act in made if isinstance(act, acts.SetSize)]
+    if len(sizes) != 1 or sizes[0].width not in (None, Decimal(4)) or sizes[0].depth is None:
+        return made
+    if sizes[0].family not in (None, "octagon", "square", "round"):
+        return made
+    numbers = [
+        act
+        for act in made
+        if isinstance(act, acts.Number) and _FOUR_INCH.fullmatch(act.words.strip())
+    ]
+    if len(numbers) != 1:
+        return made
+    wide = replace(sizes[0], width=Decimal(4)) if sizes[0].family else sizes[0]
+    return [wide if act is sizes[0] else act for act in made if act is not numbers[0]]
+
+
 def _said_again(size: acts.SetSize, act: Act, heard: str) -> bool:
     """Whether an act is nothing but the depth of the box said right before it."""
     if isinstance(act, (acts.Number, acts.RestateNumber)):

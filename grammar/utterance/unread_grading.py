@@ -137,8 +137,8 @@ def _is_a_mark(elements: Sequence[Element], place: int) -> bool:
 
 
 #: Verbs of change that are marks on a thing, behind an article.
-_MARKS = frozenset({"scratch", "bump"})
-_ARTICLES = frozenset({"a", "the", "some", "this", "that", "big", "little", "deep"})
+_MARKS = frozenset({"scratch", "bump", "drop"})
+_ARTICLES = frozenset({"a", "the", "some", "this", "that", "big", "little", "deep", "next"})
 _BOX_KINDS = frozenset({"box_volume", "box_size", "box_kind", "clamps", "edition", "part"})
 
 
