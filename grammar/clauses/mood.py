@@ -8,7 +8,7 @@ from functools import lru_cache
 from boxaloud.grammar import grammar_data
 from boxaloud.grammar.clauses.clause import Clause, Mood
 from boxaloud.grammar.clauses.most_wanted import asks_for_most
-from boxaloud.grammar.clauses.suppositions import supposes
+from boxaloud.grammar.clauses.suppositions import compares, supposes
 from boxaloud.grammar.clauses.tag_questions import asks_of_a_rule
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.phrases.statements import Statement
@@ -123,14 +123,6 @@ _ASKED_SHORTLY = lazy_pattern(
 )
 
 
-#: "Is a ground fault any more than a plain duplex": two things are compared, and none comes in.
-_COMPARES = lazy_pattern(
-    r"(?:(?:so|and|but|then|now|well|ok|okay) )*(?:is|are|does|do) (?:an? |the )?<(?:device|clamps"
-    r"|fitting|grounds|cable|conductors)[^>]*> (?:[a-z]+ ){0,4}"
-    r"(?:more|bigger|larger|less|smaller|fatter|different)\b.* (?:than|from) <"
-)
-
-
 #: "And two more on top of that?": supposed, without an auxiliary.
 _MORE_ASKED = lazy_pattern(
     r"(?:(?:and|or|then|so|but|plus|even|maybe|ok|okay) )*(?:another|<n:\d+> more|one more)\b"
@@ -194,7 +186,7 @@ def _read(line: str, closes: str) -> tuple[Mood, bool, bool]:
     if mood == "declarative" and (
         (closes == "?" and (_TAG.search(line) or _ASKED_SHORTLY.match(line)))
         or _OF_WHAT_IS.search(line)
-        or _COMPARES.match(line)
+        or compares(line)
     ):
         mood = "interrogative"
     if mood == "interrogative":

@@ -38,3 +38,16 @@ _SUPPOSE = (_ASKED_BEHIND, _MUSING, _ASKED_IF, _BY_EDITION, _MIGHT_BE)
 def supposes(line: str) -> bool:
     """Whether a clause, as its line of tags, tells of nothing that is so."""
     return any(said.search(line) for said in _SUPPOSE)
+
+
+#: "Is a ground fault any more than a plain duplex": two things are compared, and none comes in.
+_COMPARES = lazy_pattern(
+    r"(?:(?:so|and|but|then|now|well|ok|okay) )*(?:is|are|does|do) (?:an? |the )?<(?:device|clamps"
+    r"|fitting|grounds|cable|conductors)[^>]*> (?:[a-z]+ ){0,4}"
+    r"(?:more|bigger|larger|less|smaller|fatter|different)\b.* (?:than|from) <"
+)
+
+
+def compares(line: str) -> bool:
+    """Whether a line asks how much one thing counts beside another."""
+    return _COMPARES.match(line) is not None
