@@ -8,7 +8,7 @@ from boxaloud.grammar.clauses.act_kinds import ROUTED
 from boxaloud.grammar.utterance import elided_wires as elided
 from boxaloud.grammar.utterance import listed_options
 from boxaloud.grammar.utterance.announced_devices import announced_devices
-from boxaloud.grammar.utterance.box_depths import depth_begun
+from boxaloud.grammar.utterance.box_depths import depth_begun, face_said_behind
 from boxaloud.grammar.utterance.box_groups import depth_said_apart, one_box
 from boxaloud.grammar.utterance.box_naming import counts_not_names, leads_on
 from boxaloud.grammar.utterance.box_openings import nameless
@@ -43,6 +43,7 @@ from boxaloud.grammar.utterance.device_ratings import by_rating
 from boxaloud.grammar.utterance.device_repeats import same_again
 from boxaloud.grammar.utterance.explained_lists import explained
 from boxaloud.grammar.utterance.false_starts import false_starts, said_after_doubt, said_twice
+from boxaloud.grammar.utterance.fed_by_cables import fed_by_cables
 from boxaloud.grammar.utterance.fixture_groups import not_of_the_fixture, of_fixtures
 from boxaloud.grammar.utterance.found_more import counted_anew
 from boxaloud.grammar.utterance.gone_back import done_once, only_that
@@ -69,6 +70,7 @@ from boxaloud.grammar.utterance.named_editions import (
     years_not_counts,
 )
 from boxaloud.grammar.utterance.old_cables import described_ahead
+from boxaloud.grammar.utterance.passes_of_counts import OF_COUNTS
 from boxaloud.grammar.utterance.repetitions import (
     counted_in_all,
     denials_last,
@@ -160,6 +162,7 @@ FIRST = Passes(
         Pass(before_connectors, (acts.SetClamps,), 2),
         Pass(hedged_clamps, (acts.SetClamps,), 1),
         Pass(landed_on_cables, (acts.AddDevice,), 2),
+        Pass(fed_by_cables, (acts.AddDevice,), 2),
         Pass(for_others, (acts.AddDevice,), 2),
         Pass(landed_behind, (acts.AddDevice,), 2),
         Pass(goes_there, (acts.OpenBox,), 2),
@@ -174,6 +177,7 @@ FIRST = Passes(
 )
 THEN = Passes(
     (
+        *OF_COUNTS,
         Pass(each_in_loop, (acts.AddConductors,), 2),
         Pass(ground_of_each, (acts.AddGrounds,), 2),
         Pass(unreadable, (acts.AddCable, acts.More), 1),
@@ -242,6 +246,7 @@ THEN = Passes(
         Pass(denied_at_once, (acts.Deny,), 2),
         Pass(topic_of_order, (acts.Remove, acts.Restate), 2),
         Pass(depth_begun, (acts.SetSize,), 1),
+        Pass(face_said_behind, (acts.SetSize,), 2),
         Pass(depth_said_apart, (), 0),
         Pass(without_activity, (acts.AddDevice,), 2, ("ing ",)),
         Pass(joined_counts, (acts.AddCable, acts.AddFixtureWires, acts.Number, acts.Recount), 2),
