@@ -57,6 +57,7 @@ from boxaloud.grammar.utterance.said_anew import restating
 from boxaloud.grammar.utterance.speech_frames import plain_speech, plain_words
 from boxaloud.grammar.utterance.suppositions_changed import suppositions_changed
 from boxaloud.grammar.utterance.untold_things import untold_elsewhere, untold_things
+from boxaloud.grammar.utterance.volumes_by_look import fetched_box
 from boxaloud.grammar.utterance.whole_utterance import tidied, without_empty_steps
 from boxaloud.grammar.utterance.wire_lists import heard_counted, wires_counted
 
@@ -76,6 +77,7 @@ def recognise(
     open_question, expect = expect, (expect or "").removeprefix(BODY) or None
     # a part keeps its places
     words = single_spaced(words) if isinstance(words, str) and enclosures else words
+    words = fetched_box(words)
     elsewhere, of_others = whereabouts.heard_elsewhere(words, open_question)
     if of_others is not None:
         return untold_elsewhere(of_others)

@@ -21,7 +21,13 @@ _FROM_A_CABLE = (
     r"(?i).*(?:\b1[024]|\b[68]|\b(?:two|three|four)s?|[-/][2-4]s?|cables?|wires?|runs?|one|it"
     r"|that|those|they|more|another|ones|which)(?: (?:just|then|now|is|are|that|which))*['’]?s?"
 )
-_LEADS_TO = lazy_pattern(rf"{_FROM_A_CABLE} (?:{_LEADS} )+(?:to|from|for|towards?|into) {_THERE}$")
+_DEVICES = r"(?:switch|receptacle|outlet|plug|dimmer|gfci|gfi|timer|sensor|device|on\b)"
+_LEADS_TO = lazy_pattern(
+    rf"{_FROM_A_CABLE} (?:{_LEADS} )+(?:to|from|for|towards?|into) {_THERE}$"
+    # "12-2 to the outside plug"
+    r"|.*\b(?:(?:1[024]|[68])[-/][2-4]|(?:fourteen|twelve|ten)[- ](?:two|three))s?"
+    rf" (?:to|from) (?=(?:the|that|my|our|his|her) (?:(?!{_DEVICES})[a-z]+ )+$){_THERE}$"
+)
 _SENTENCES = lazy_pattern(r"[,.;:!?]")
 
 

@@ -24,6 +24,11 @@ _HEADED = lazy_pattern(
 _COMMA = lazy_pattern(r"(?i)(?: (?:box|problem|job|circuit|location))?\s*,")
 #: "Den switch box two 14-2 and a dimmer", as an ear gives it.
 _ITS_BOX = lazy_pattern(r"(?i)\s+box\b")
+#: "Lot 14 powder bath, switch box 22.5": before a device that its box is called by.
+_WHICH_LOT = lazy_pattern(
+    r"(?i)\s*(?:(?:lot|unit|house|plan|bldg|building|no|#) ?#?\d+[a-z]?,? )?"
+    r"(?:[a-z][a-z']*[,.]? ){0,4}"
+)
 _PLACES = ROOMS | ROOM_WORDS
 _COUNTED = lazy_pattern(
     r"(?i)(?:a|an|one|two|three|four|five|six|\d|just|only|single)\b(?![- ]?way)"
@@ -39,7 +44,11 @@ def named_by_device(made: list[Act], heard: str, left: list[Unread]) -> list[Act
     if first is None or not _heads(first, heard):
         return made
     rest = made[made.index(first) + 1 :]
-    between = next((at for at, act in enumerate(rest) if _listed(act, first)), None)
+    boxed = _ITS_BOX.match(heard, first.span[1]) is not None
+    between = next((at for at, act in enumerate(rest) if _listed(act, first, boxed)), None)
+    if between is None and boxed and isinstance(first, acts.AddDevice) and not first.doubts:
+        named = replace(first, doubts=(acts.Doubt("count", "named"),))
+        return [named if act is first else act for act in made]
     if not between or any(_kind(act) for act in rest[:between]):
         return made  # not listed, or in a list of devices
     if not any(isinstance(act, (acts.AddCable, acts.AddConductors)) for act in made):
@@ -129,7 +138,8 @@ def _heads(first: Act, heard: str) -> bool:
     if not _kind(first) or getattr(first, "count", None) is not None:
         return False
     before = heard[: first.span[0]]
-    if _WHERE.fullmatch(before) is None or _COUNTED.match(first.words):
+    where = _WHICH_LOT if _ITS_BOX.match(heard, first.span[1]) else _WHERE
+    if where.fullmatch(before) is None or _COUNTED.match(first.words):
         return False
     place = bool(_PLACES.intersection(f"{before} {first.words}".lower().split()))
     named = any(p.match(heard, first.span[1]) for p in (_HEADED, _ITS_BOX))
@@ -137,10 +147,13 @@ def _heads(first: Act, heard: str) -> bool:
     return named or (place and _COMMA.match(heard, first.span[1]) is not None)
 
 
-def _listed(act: Act, first: Act) -> bool:
-    """Whether an act is the device of the heading, counted or said more closely."""
+def _listed(act: Act, first: Act, boxed: bool) -> bool:
+    """Whether an act is the device of the heading, counted or said more closely; where the box is
+    called by it, said once more."""
     if _kind(act) != _kind(first) or not isinstance(act, (acts.AddDevice, acts.AddTerminalBlock)):
         return False
+    if boxed and act.count in (None, 1):
+        return True
     name = getattr(first, "name", None)
     same = getattr(act, "name", None) == name and name not in _WIDE
     return act.count is not None or (isinstance(first, acts.AddDevice) and not same)

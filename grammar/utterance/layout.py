@@ -161,7 +161,7 @@ _LABELS = (
 _LABEL = lazy_pattern(
     r"(?im)((?:^ *|[,;.:]\s*)(?:(?:at|in|for|ok|so) )?(?:[a-z]+ )?(?:class)?(?:"
     + "|".join(_LABELS)
-    + r")) ?#? ?\d{1,4}[a-z]?\b(?! *(?:$|,? please))"
+    + r")) ?#? ?\d{1,4}[a-z]?\b(?![-/]\d)(?! *(?:$|,? please))"
 )
 #: "bed2", "bath1": the number belongs to the room.
 _NUMBERED_ROOM = lazy_pattern(

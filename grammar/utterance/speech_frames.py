@@ -10,7 +10,10 @@ from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer.heard_words import Word
 from boxaloud.grammar.utterance.all_of_one_size import in_one_size, words_in_one_size
 from boxaloud.grammar.utterance.asides import without_asides_of_talk
+from boxaloud.grammar.utterance.asides_of_orders import asides_of_orders
+from boxaloud.grammar.utterance.counted_off import counted_off
 from boxaloud.grammar.utterance.counted_on_fingers import without_finger_counts
+from boxaloud.grammar.utterance.devices_in_passing import devices_in_passing
 from boxaloud.grammar.utterance.headings import ROOM_WORDS, ROOMS
 from boxaloud.grammar.utterance.kinds_of_wires import without_across, without_sorts
 from boxaloud.grammar.utterance.looks_behind import without_looks
@@ -20,6 +23,8 @@ from boxaloud.grammar.utterance.own_sums import without_own_sums
 from boxaloud.grammar.utterance.roles_of_cables import told_by_role
 from boxaloud.grammar.utterance.said_no import plain_no
 from boxaloud.grammar.utterance.sums_aloud import without_sums_aloud
+from boxaloud.grammar.utterance.volumes_by_look import volumes_by_look
+from boxaloud.grammar.utterance.words_in_short import words_in_short
 
 _NUMBER = (
     r"(?:an? )?(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|\d+(?:\.\d+)?)"
@@ -132,7 +137,7 @@ _LETTERED_IS = lazy_pattern(
 )
 
 
-def plain_speech(text: str, expect: str | None = None) -> str:
+def plain_speech(text: str, expect: str | None = None, typed: bool = True) -> str:
     """The text with what frames a description blanked, each character in its place.
 
     A question is only a frame where nothing is in the box yet, so that `expect` is "contents":
@@ -145,6 +150,10 @@ def plain_speech(text: str, expect: str | None = None) -> str:
         text = _SECTION.sub(lambda found: " " * len(found[0]), text)
     if _asks_no_size(expect):
         text = in_one_size(text)
+    text = words_in_short(asides_of_orders(text, typed))
+    text = counted_off(devices_in_passing(text, expect))
+    if typed:  # a word of an ear keeps its place
+        text = volumes_by_look(text, expect)
     spoken = without_names_ahead(without_asides_of_talk(text))
     text = without_across(told_by_role(in_one_name(plain_no(spoken))))
     text = without_sorts(without_looks(text))
@@ -192,7 +201,7 @@ def plain_words(words: Sequence[Word], expect: str | None = None) -> Sequence[Wo
     """The words of an ear without those that only frame a description."""
     words = words_in_one_size(words) if _asks_no_size(expect) else words
     text = " ".join(word.text for word in words)
-    told = plain_speech(text, expect)
+    told = plain_speech(text, expect, typed=False)
     if told == text:
         return words
     kept, place = [], 0

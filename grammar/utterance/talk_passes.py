@@ -33,6 +33,7 @@ from boxaloud.grammar.utterance.denied_lists import denied_lists
 from boxaloud.grammar.utterance.device_names import one_name
 from boxaloud.grammar.utterance.device_words import device_ahead
 from boxaloud.grammar.utterance.devices_elsewhere import leads_elsewhere
+from boxaloud.grammar.utterance.devices_summed import devices_summed
 from boxaloud.grammar.utterance.false_starts import devices_said_anew
 from boxaloud.grammar.utterance.gang_volumes import volume_of_gangs
 from boxaloud.grammar.utterance.heads_behind_with import ON_A_CABLE_PIECES, heads_behind_with
@@ -80,6 +81,7 @@ IN_TALK = (
     Pass(parts_of_count, (acts.AddConductors,), 3),
     Pass(already_told, tuple(THINGS.values()), 1, TOLD_PIECES),
     Pass(pole_behind, (acts.AddDevice,), 2),
+    Pass(devices_summed, (acts.AddDevice,), 2),
     Pass(sizes_of_all, (acts.AddGrounds, acts.AddConductors), 1),
     Pass(volume_of_that, (acts.DoIt,), 2),
     Pass(clamps_put_right, (acts.Undo,), 2),

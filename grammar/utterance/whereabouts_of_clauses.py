@@ -95,7 +95,9 @@ def evidence(element: Element) -> bool:
 
 
 def _modifies(words: Sequence[str], place: int) -> bool:
-    """ "for the garage", "from the panel": it only says which."""
+    """ "for the garage", "from the panel", "dryer box": it only says which."""
+    if place + 1 < len(words) and words[place + 1] == "box":
+        return True
     return any(word in _PREPOSITIONS for word in words[max(0, place - 4) : place])
 
 

@@ -115,6 +115,12 @@ def gangs_behind(last: Act, act: Act, heard: str) -> Act | None:
     """ "Fifty amp receptacle on it two gangs wide": how wide the receptacle is, not the box."""
     if (
         isinstance(act, acts.NameBoxKind)
+        and isinstance(last, acts.AddDevice)
+        and _counted_wide(last, act, heard)
+    ):
+        return replace(last, gangs=act.gangs)
+    if (
+        isinstance(act, acts.NameBoxKind)
         and (act.gangs or 0) > 1
         and (act.family, act.material, act.name) == (None, None, None)
         and isinstance(last, acts.AddDevice)
@@ -126,6 +132,28 @@ def gangs_behind(last: Act, act: Act, heard: str) -> Act | None:
     ):
         return replace(last, gangs=act.gangs)
     return None
+
+
+#: "Timer double wide, counts as two gang".
+_COUNTS_AS = lazy_pattern(
+    r"(?i)(?:[\s,]|\b(?:that|is|it['’]?s|its|it|so|and|counts? as|takes up|double[- ]wide|a"
+    r"|(?:two|2)[- ]gangs?(?: wide)?)\b)*$"
+)
+_SAYS_SO = lazy_pattern(r"(?i)\bdouble[- ]wide\b|\bcounts? as\b")
+
+
+def _counted_wide(last: acts.AddDevice, act: acts.NameBoxKind, heard: str) -> bool:
+    """Whether a device is said to count as so many gangs; a box is never said to count as any."""
+    if last.count not in (None, 1):
+        return False
+    if (act.gangs or 0) < 2 or last.gangs not in (None, act.gangs):
+        return False
+    behind = heard[last.span[1] : act.span[1]]
+    return bool(
+        _SAYS_SO.search(behind)
+        and _COUNTS_AS.match(behind)
+        and not re.match(r"(?i),? ?(?:\w+ )?box\b", heard[act.span[1] :])
+    )
 
 
 _WIDELY = lazy_pattern(r"(?i).*?\bgangs?\b(?: wide| across| in width)|.*?\bwide\b.*?\bgangs?\b")

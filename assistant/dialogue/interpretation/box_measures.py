@@ -12,6 +12,7 @@ from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
 from boxaloud.rules.contents import Marked, TableBox
+from boxaloud.rules.table import table_row
 
 LEAST_BOX = Decimal("7.5")
 """Cubic inches that a bare number can mean of a box; fewer are a count. The smallest trade size
@@ -85,10 +86,19 @@ def _is_volume(act: acts.SetSize) -> bool:
     )
 
 
+def is_its_volume(turn: Turn, value: Decimal) -> bool:
+    """ "FS box, …, 13.5": the volume that the table gives for the box that was named."""
+    box = turn.state.box
+    if len(box) != 1 or not isinstance(box[0], TableBox):
+        return False
+    return value == table_row(box[0].row).volume * box[0].gangs
+
+
 def is_depth(turn: Turn, value: Decimal | None) -> bool:
     """A fraction of inches where the box is one of the table: "make it the two and an eighth"."""
     if value is None:
         return False
     eighths = value * 8
-    trade_size = any(not isinstance(part, Marked) for part in turn.state.box[:1])
+    begun = turn.state.partial is not None and turn.state.partial.depth is None
+    trade_size = begun or any(not isinstance(part, Marked) for part in turn.state.box[:1])
     return trade_size and value != int(value) and eighths == int(eighths) and 1 < value < 5

@@ -172,6 +172,8 @@ def _number(turn: Turn, act: acts.Number, value: Decimal) -> Act:
         return act  # "six 12s and a ground, that's 12": behind things said, a size is no volume
     if not whole and value >= 6 and _of_known_box(turn):
         return full(act, acts.SetVolume(volume=value), "volume")
+    if not whole and box_measures.is_its_volume(turn, value):
+        return full(act, acts.SetVolume(volume=value), "volume")
     answer = _answer(turn, act, value)
     if answer is not None:
         return answer

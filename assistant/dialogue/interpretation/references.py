@@ -89,7 +89,7 @@ def find_all(state: State, reference: Reference) -> list[Item]:
     pronoun = reference.kind == "anything" and reference.awg is None
     if pronoun and reference.which in ("said", "last") and not reference.ordinal:
         last = state.item(state.last)
-        if reference.words and reference.count is None:
+        if reference.words and (reference.count is None or named_ones(reference.words)):
             named = by_words(state, reference.words)
             if named:
                 return named
@@ -101,6 +101,17 @@ def find_all(state: State, reference: Reference) -> list[Item]:
         named = by_words(state, reference.words)  # "the feed" of two cables
         return [item for item in named if item in found] or found or named
     return found
+
+
+def named_ones(words: str) -> bool:
+    """ "The two sconce ones": some, by what they are for."""
+    return _NAMED_ONES.fullmatch(words.strip()) is not None
+
+
+_NAMED_ONES = re.compile(
+    r"(?i)(?:the|those|these|that) (?:(?:two|three|four|five|six|[2-6]) )?(?:[a-z]+ ){1,2}"
+    r"(?:ones|runs|cables|wires|feeds|legs)"
+)
 
 
 def _latest(state: State, reference: Reference) -> Item | None:

@@ -241,6 +241,8 @@ def _more_of(state: State, target: Reference) -> Item | None:
             for one in state.items
             if one.content.count == target.ordinal - 1 and not isinstance(one.content, Uncounted)
         ]
+        if len(before) > 1 and state.added == 1 and target.ordinal > 2:
+            before = [one for one in before if one.key == state.last]  # "another switch", "a third"
         return before[0] if len(before) == 1 else None
     if target.kind == "anything":
         return state.item(state.last) or item_changes.countable(state)

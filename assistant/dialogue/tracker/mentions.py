@@ -94,7 +94,8 @@ def _counted_anew(turn: Turn, thing: AddCable) -> bool:
     return True
 
 
-_FURTHER = re.compile(r"\b(?:another|more|second|extra|additional|other)\b")
+_FURTHER = re.compile(r"\b(?:another|more|second|third|extra|additional|other)\b")
+_FURTHER_BEFORE = re.compile(r"\b(?:another|second|third|fourth|extra|additional|other)\s+$")
 
 
 def _said_by_itself(turn: Turn, thing: AddDevice) -> bool:
@@ -103,7 +104,8 @@ def _said_by_itself(turn: Turn, thing: AddDevice) -> bool:
     item = turn.state.item(turn.state.named_by)
     if item is None or not isinstance(item.content, Yoke) or thing.name is None:
         return False
-    further = _FURTHER.search(thing.words.lower())
+    before = turn.heard[: thing.span[0]].lower()
+    further = _FURTHER.search(thing.words.lower()) or _FURTHER_BEFORE.search(before)
     if further or not references.same_name(item.content.name, thing.name):
         return False
     turn.state = altered(turn.state, named_by=0)

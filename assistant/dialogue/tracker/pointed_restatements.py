@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from boxaloud.assistant.dialogue.interpretation import references
+from boxaloud.assistant.dialogue.state_parts import Item
 from boxaloud.assistant.dialogue.tracker import mentions, replacements
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts, grammar_data
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.rules.contents import Cable
 
 _POINTS = lazy_pattern(
     r"(?i)(?:(?:oh|no|well|so|and|um|uh|yeah|yes|sorry|ok|okay|i think|i mean|actually|probably)"
@@ -20,7 +22,38 @@ def pointed(turn: Turn, act: acts.Restate) -> bool:
     """Take what is said of what was not understood, or of what came in last; False for others."""
     if act.instead_of is not None or turn.supposed or _POINTS.match(act.words) is None:
         return False
-    return _of_the_unread(turn, act) or _of_the_last(turn, act)
+    return _of_the_unread(turn, act) or _of_the_last(turn, act) or _of_all_that_came_last(turn, act)
+
+
+_THOSE = lazy_pattern(r"(?i)(?:[a-z]+,? )?(?:those|they|these)\b")
+
+
+def _of_all_that_came_last(turn: Turn, act: acts.Restate) -> bool:
+    """ "And there's two 14-3s. Those are actually 14-2": all of them, and not the others."""
+    item, thing = turn.state.item(turn.state.last), act.thing
+    if item is None or turn.state is not turn.began or _THOSE.match(act.words) is None:
+        return False
+    if not isinstance(item.content, Cable) or not isinstance(thing, acts.AddCable):
+        return False
+    same = (thing.awg, thing.conductors) == (item.content.awg, item.content.conductors)
+    whole = turn.state.added == item.content.count and thing.count in (None, item.content.count)
+    if same or not whole or thing.awg is None:
+        return False
+    others = [one for one in turn.state.items if isinstance(one.content, Cable) and one is not item]
+    if not any(_alike(one, thing) for one in others):
+        return False  # there is nothing else that it could be said of
+    of_those = acts.Reference("cable", item=item.key, words=act.words)
+    replacements.replace_act(
+        turn, acts.Replace(target=of_those, thing=thing, words=act.words, span=act.span)
+    )
+    return True
+
+
+def _alike(item: Item, thing: acts.AddCable) -> bool:
+    content = item.content
+    return isinstance(content, Cable) and (content.awg, content.conductors) == (
+        thing.awg, thing.conductors,
+    )  # fmt: skip
 
 
 def _of_the_unread(turn: Turn, act: acts.Restate) -> bool:

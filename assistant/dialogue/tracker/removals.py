@@ -35,6 +35,9 @@ def remove(turn: Turn, act: acts.Remove) -> None:
         return
     if _of_box(turn, target, act):
         return
+    if references.named_ones(target.words) and not references.by_words(turn.state, target.words):
+        turn.unplaced.append(act.words)
+        return
     item = references.find(turn.state, target)
     if item is None and target.kind == "grounds":
         grounds.unground_one(turn, act)
@@ -94,6 +97,11 @@ def _remove_some(turn: Turn, item: Item, target: Reference, act: acts.Remove) ->
     if pronoun and act.target.words.lower().strip() in IT:
         added = turn.state.added
         out = added if 0 < added < item.content.count else out
+    if pronoun and references.named_ones(act.target.words) and ";" in item.words:
+        if item.key != turn.state.last or not 0 < turn.state.added < item.content.count:
+            turn.unplaced.append(act.words)  # which of them are for that is not known
+            return
+        out = turn.state.added
     if out > item.content.count:
         _remove_across(turn, item, out, target, act.words)
         return
