@@ -24,7 +24,7 @@ def devices_summed(made: list[Act], heard: str, left: list[Unread]) -> list[Act]
 def _sums(act: Act, before: list[Act], heard: str) -> bool:
     if not isinstance(act, acts.AddDevice) or act.name not in (None, "device"):
         return False
-    if act.count is None or act.awg is not None:
+    if act.count is None or act.awg is not None or act.gangs is not None:
         return False
     named = [one for one in before if isinstance(one, acts.AddDevice)]
     if not named or any(one.name in (None, "device") for one in named):

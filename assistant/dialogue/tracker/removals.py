@@ -35,7 +35,8 @@ def remove(turn: Turn, act: acts.Remove) -> None:
         return
     if _of_box(turn, target, act):
         return
-    if references.named_ones(target.words) and not references.by_words(turn.state, target.words):
+    named = target.kind == "anything" and references.named_ones(target.words)
+    if named and not references.by_words(turn.state, target.words):
         turn.unplaced.append(act.words)
         return
     item = references.find(turn.state, target)
