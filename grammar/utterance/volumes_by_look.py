@@ -68,10 +68,9 @@ _TAIL = r"(?:,? (?:box|one|nail[- ]?on|instead|then|now|please|blue|single|in|th
 #: "Change to 16", "replace w 20.3", "use the 22.5", "bigger, 18", "not 20.3, 20", "do it 20.3".
 _ORDERED = lazy_pattern(
     rf"(?i)(?P<lead>{_LEAD})(?P<order>(?:"
-    r"(?:change|changed|changing|swap|swapped|switch|switched|replace|replaced|bump|upgrade)"
-    r"(?: (?:it|that|this|the box|box))?(?: (?:to|for|with|w|up to|out for))?"
-    r"|(?:use|using|do|doing|try|go with|going with|went with|put in)"
-    r"(?: (?:it|that|this))?(?: with| w)?"
+    r"(?:change|changed|changing|swap|swapped|replace|replaced)"
+    r"(?: (?:it|that|this))?(?: (?:to|for|with|w|out for))?"
+    r"|(?:do|doing|put in)(?: (?:it|that|this))?(?: with| w)?"
     r"|(?:bigger|smaller|larger|deeper)(?: one| box)?[,:]?"
     rf"|not (?:an? )?{_FIGURE},?(?: but)?(?: it['’]?s| its)?"
     rf")(?: an?| the)? (?P<volume>{_FIGURE}){_NOT_OTHER}{_TAIL})$"
