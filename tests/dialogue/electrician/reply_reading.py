@@ -45,6 +45,7 @@ CLAMPS = [
 MARKED = re.compile(r"\bbox marked ([\d.]+) cubic inches|\bbox of ([\d.]+) cubic inches", re.I)
 STANDARD = re.compile(r"(?:square|octagon)[^,.]* box, ([\d.]+) cubic inches", re.I)
 EDITION = re.compile(r"\b(?:edition|under 314\.16,) (\d{4})", re.I)
+LANDED = re.compile(r"\b(?:say|it|that) (?:the )?([a-z][a-z -]*?) on (\d+) AWG\?", re.I)
 VERDICT = re.compile(r"\b(Fits|Over by)\b")
 TOTAL = re.compile(r"\b(?:Fits|Over by)\b[^:]*: ([\d.]+) of [\d.]+")
 
@@ -173,6 +174,12 @@ def verdict(text: str) -> str | None:
     if hit is None:
         return None
     return "fits" if hit[1] == "Fits" else "over"
+
+
+def landed(question: str) -> Fact | None:
+    """The device, with the size it is on, that a question is about; None where it is no such."""
+    hit = LANDED.search(question)
+    return None if hit is None else ("device", hit[1], int(hit[2]))
 
 
 def echo(reply: Said) -> Reading:

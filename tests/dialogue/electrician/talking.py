@@ -160,7 +160,7 @@ class Electrician:
     def _confirm(self, reply: Said) -> str:
         """A question about what was heard: yes to what was said, no to anything else."""
         question = reply_reading.last_sentence(reply.said)
-        asked = reply_reading.read(question)
+        asked = reply_reading.read(reply_reading.unquoted(question))
         due = expected(self._parts, self.mind, self.sized)
         quoted = re.findall("“([^”]*)”", question)
         right = not asked.empty and within(asked, due, self.mind)
@@ -168,6 +168,8 @@ class Electrician:
             right = asked.things == Counter({self._off[0]: self._off[1]})
         if asked.empty and (bare := re.search(r"Did you say (\d+)\?", question)):
             right = {bare[1], WORDS[int(bare[1]) % len(WORDS)]} & set(self._last.split()) != set()
+        if (landed := reply_reading.landed(question)) is not None:
+            right = landed in self.mind.things
         if asked.empty and quoted:
             right = quoted[0].lower() in self._last and "How many" not in question
         self._note_echo(reply)
@@ -265,7 +267,7 @@ class Electrician:
             return self._extra()
         asks = reply.asks
         willing = not self.agenda.todo or self.dice.random() < 0.6
-        if asks and willing and asks not in ("contents", "unread"):
+        if asks and willing and asks not in ("contents", "unread", "mistaken"):
             answer = self._question(asks)
             if answer is not None:
                 return answer
@@ -273,7 +275,7 @@ class Electrician:
             return self._tell_next()
         if asks == "contents":
             return self._start_over()
-        if asks == "unread":
+        if asks in ("unread", "mistaken"):
             self._move, self._parts = "skip", []
             return "skip"
         return self._tell()

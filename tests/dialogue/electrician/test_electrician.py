@@ -6,13 +6,18 @@ is only heard. `python -m electrician.thousand` in tests/dialogue runs a thousan
 
 from __future__ import annotations
 
+import random
 from fractions import Fraction
 
 import pytest
+from boxaloud.assistant.dialogue import Conversation, Reply
+from boxaloud.grammar.lexer.heard_words import Word
 
 from electrician import reply_reading, truth
+from electrician.agenda import Part
 from electrician.measures import one_talk, report
 from electrician.mind import Mind
+from electrician.talking import Electrician
 
 SEEDS = range(10_000, 10_040)
 
@@ -86,3 +91,43 @@ def test_the_electrician_would_notice_a_wrong_read_back() -> None:
         ("one switch", "one switch, two somethings of ground wire"),
     ):
         assert reply_reading.read(right) != reply_reading.read(right.replace(old, new)), new
+
+
+def listening(last: str, *parts: Part) -> Electrician:
+    """Somebody who has just said `last`, by which `parts` were told: a receptacle on the 14 beside
+    a 12, in a 4 by 1-1/2 octagon."""
+    mind = Mind(volume="15.5", standard=("octagon", "one and a half"))
+    mind.things["cable", 14, 2, True] = mind.things["cable", 12, 2, True] = 1
+    mind.things["device", "receptacle", 14] = 1
+    somebody = Electrician(mind, random.Random(1), lively=False)
+    somebody._last, somebody._parts, somebody._move = last, list(parts), "tell"
+    return somebody
+
+
+def asked_back(*said: str, doubtful: str) -> Reply:
+    """The reply to the last of these, of which the ear was unsure."""
+    talk = Conversation()
+    for words in said:
+        talk.hear(words)
+    reply = talk.hear([Word(word, 0.5) for word in doubtful.split()])
+    assert reply.asks == "confirm"
+    return reply
+
+
+BOTH_SIZES = ("a receptacle", "a 14-2 and a 12-2", "clamps inside", "a box of 30 cubic inches")
+
+
+@pytest.mark.parametrize(("size", "right"), [("the fourteens", True), ("the twelves", False)])
+def test_the_electrician_knows_what_a_device_is_on_when_that_is_asked_back(
+    size: str, right: bool
+) -> None:
+    said = listening(size).say(asked_back(*BOTH_SIZES, doubtful=size)) or ""
+    assert (said in ("yes", "correct", "that's right")) is right, said
+
+
+def test_the_electrician_takes_words_of_his_own_that_are_quoted_for_his() -> None:
+    own = "a four inch octagon one and a half deep"
+    said = listening(f"{own} one receptacle", Part("box")).say(asked_back(doubtful=own))
+    assert said in ("yes", "correct", "that's right")
+    other = "a four inch octagon two and an eighth deep"
+    assert listening(f"{own} one receptacle", Part("box")).say(asked_back(doubtful=other)) == "no"
