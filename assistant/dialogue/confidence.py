@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from boxaloud.assistant.dialogue.belief import belief_table, sound_effects
+from boxaloud.assistant.dialogue.journal import Entry
 from boxaloud.grammar.acts import Utterance
 from boxaloud.grammar.lexer.heard_words import Word
 from boxaloud.grammar.lexer.tokens import join
@@ -20,11 +21,23 @@ def confidence_of(words: str | Sequence[Word]) -> float | None:
     return round(min(scores), 4) if scores else None
 
 
-def heard_with(read: Utterance, words: Sequence[Word], asked: str | None = None) -> Utterance:
+def heard_with(
+    read: Utterance,
+    words: Sequence[Word],
+    asked: str | None = None,
+    before: Entry | None = None,
+) -> Utterance:
     """The utterance with a doubt on each act whose deciding word the ear was unsure of, and
-    without bare answers to the question `asked` that it hardly heard."""
+    without bare answers to the question `asked` that it hardly heard. `before` is what was said
+    last of the same box."""
     _, starts = join(words)
-    scored = [(act, _score(act.span, words, starts)) for act in read.acts]
+    scored = [
+        (
+            act,
+            sound_effects.with_earlier(act, _score(act.span, words, starts), asked, before),
+        )
+        for act in read.acts
+    ]
     return replace(
         read,
         acts=tuple(

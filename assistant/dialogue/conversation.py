@@ -100,7 +100,8 @@ class Conversation(JobDialogue):
         if self.talk.state.unread and isinstance(words, str):
             read = continued(self.talk.state.unread, read, self.asks, self.aliases)
         if not isinstance(words, str) and confidence_of(words) is not None:
-            read = heard_with(read, words, self.asks)
+            before = self.talk.journal[-1] if self.talk.journal else None
+            read = heard_with(read, words, self.asks, before)
             read = sound_effects.up_to_doubt(read, EVENTS)
             read = replace(read, acts=unread_words.beside(read.heard, read.acts, read.unread))
         if lost:

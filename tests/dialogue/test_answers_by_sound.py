@@ -10,6 +10,7 @@ from decimal import Decimal
 
 import pytest
 from boxaloud.assistant.dialogue import Conversation
+from boxaloud.assistant.dialogue.box_dialogue import Talk
 from boxaloud.grammar.lexer.heard_words import UNHEARD, Word
 
 
@@ -43,6 +44,59 @@ def test_an_unsure_bare_answer_answers_no_question(word: str) -> None:
 
 def test_a_sure_one_does() -> None:
     assert talked([*FILLED, "no"]).talk.state.clamps == "none"
+
+
+DOUBTED = ["two|0.3 fourteen two cables"]
+
+
+@pytest.mark.parametrize(
+    ("before", "words", "cables"),
+    [
+        (DOUBTED, ["yes|0.5", "yes|0.5"], Decimal("10.00")),
+        (DOUBTED, ["correct|0.5", "yes|0.7"], Decimal("10.00")),
+        (DOUBTED, ["yes|0.5", "that's|0.5 right|0.6"], Decimal("10.00")),
+    ],
+)
+def test_the_same_answer_twice_running_is_one_though_neither_was_sure(
+    before: list[str], words: list[str], cables: Decimal
+) -> None:
+    assert total(talked([*before, words[0]])) == 0
+    assert total(talked([*before, *words])) == cables
+
+
+def test_twice_no_drops_what_was_asked_back() -> None:
+    conversation = talked([*DOUBTED, "no|0.5", "no|0.6"])
+    assert not conversation.talk.state.pending
+    assert not conversation.talk.state.items
+
+
+def test_twice_none_answers_for_the_clamps() -> None:
+    assert talked([*FILLED, "none|0.5", "none|0.5"]).talk.state.clamps == "none"
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        ["yes|0.4", "yes|0.5"],  # the first could as well have been anything
+        ["yes|0.5", "yes|0.4"],
+        ["yes|0.5", "no|0.5"],
+        ["no|0.5", "correct|0.5"],
+        ["yes|0.5", "read it back", "yes|0.5"],
+        ["yes|0.5", "the weather is lovely", "yes|0.5"],
+    ],
+)
+def test_neither_another_answer_nor_a_worse_one_nor_one_long_before_counts_for_one(
+    words: list[str],
+) -> None:
+    conversation = talked([*DOUBTED, *words])
+    assert conversation.asks == "confirm"
+    assert not conversation.talk.state.items
+
+
+def test_an_answer_said_twice_is_the_same_when_the_journal_is_folded() -> None:
+    conversation = talked([*DOUBTED, "yes|0.5", "yes|0.5"])
+    again = Talk.fold(conversation.talk.journal, conversation.talk.state.edition)
+    assert again.state == conversation.talk.state
 
 
 def test_a_value_beside_an_unsure_no_still_stands_in() -> None:

@@ -91,7 +91,7 @@ GUARDS: dict[str, tuple[Any, str, Any]] = {
     "marks are forgotten": (held_acts, "rejected", _forgotten),
     "marks are not looked at": (belief_table, "decide", _undiscerning),
     "no size is missed": (held_acts, "_unsized", lambda turn, act: act),
-    "no word is unsure": (conversation, "heard_with", lambda read, words, asked: read),
+    "no word is unsure": (conversation, "heard_with", lambda read, words, asked, before: read),
     "numbers are heard surely": (slot_doubts, "_SURE", 0.0),
     "no value is unusual": (slot_doubts, "_UNUSUAL", {}),
     "every volume is usual": (box_measures, "LARGEST_BOX", 10**9),

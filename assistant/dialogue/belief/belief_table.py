@@ -34,6 +34,7 @@ class Table:
     flipping: frozenset[str]
     holdable: frozenset[str]
     answering: float
+    again: float
     certain: float
     answers: frozenset[str]
     emptying: frozenset[str]
@@ -58,6 +59,7 @@ def table() -> Table:
         flipping=flipping,
         holdable=flipping | emptying | leaving | {"Undo", *data["holdable"]["acts"]},
         answering=float(data["answering"]),
+        again=float(data["again"]),
         certain=float(data["certain"]),
         answers=frozenset(data["answers"]["acts"]),
         emptying=emptying,

@@ -1,7 +1,8 @@
 """What a sound may not do by itself: answer with a word hardly heard, empty a box, or leave it.
 
 A bare answer carries no value that could be asked back, and to a confirmation it lets in just what
-was held back. So one that the ear was unsure of answers nothing, and the question is put again.
+was held back. So one that the ear was unsure of answers nothing, and the question is put again; the
+same said again is another sound, and counts with the first.
 """
 
 from __future__ import annotations
@@ -10,7 +11,8 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from boxaloud.assistant.dialogue.belief import belief_table
-from boxaloud.grammar import acts
+from boxaloud.assistant.dialogue.journal import Entry
+from boxaloud.grammar import acts, recognise
 from boxaloud.grammar.acts import Act, Doubt, Unread, Utterance
 
 
@@ -20,6 +22,18 @@ def answers_nothing(act: Act, confidence: float, asked: str | None) -> bool:
     if belief_table.kind(act) not in known.answers:
         return False
     return confidence < (known.answering if asked == "confirm" else known.sure)
+
+
+def with_earlier(act: Act, confidence: float, asked: str | None, before: Entry | None) -> float:
+    """How sure the ear was of an act: enough for an answer where the same bare one was all that
+    was said before, and answered nothing; the question is then still the same."""
+    known = belief_table.table()
+    if belief_table.kind(act) not in known.answers or confidence < known.again:
+        return confidence
+    if before is None or before.acts or before.unread or (before.confidence or 0.0) < known.again:
+        return confidence
+    earlier = [belief_table.kind(one) for one in recognise(before.heard, asked).acts]
+    return max(confidence, known.answering) if earlier == [belief_table.kind(act)] else confidence
 
 
 def asked_first(act: Act, confidence: float) -> Act:
