@@ -16,11 +16,11 @@ import argparse
 import json
 import statistics
 import sys
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import asdict, dataclass
 from pathlib import Path
 
-from synthetic_voices import other_talk  # first: it leads to the electrician
+from synthetic_voices import other_sentences, other_talk  # first: it leads to the electrician
 
 # isort: split
 import conditions
@@ -104,23 +104,33 @@ def _statements(name: str, condition: Condition, voices: list[str], sample: int)
 
 
 def _stray(voices: list[str], sample: int) -> Iterator[Case]:
-    """Single words that are no answers, where something is asked back or a number is due."""
-    for at, word in enumerate(ear_cases.STRAY[:sample]):
+    """Single words that are no answers, where something is asked back or a number is due; each by
+    another voice where the sample is greater than there are words."""
+    for word, voice, at in _in_turn(ear_cases.STRAY, voices)[:sample]:
         for kind, before in (
             ("confirmation", ear_cases.ASKED_BACK),
             ("number", ear_cases.NUMBER_ASKED),
         ):
-            voice = voices[at % len(voices)]
             sound = _made(word, voice, conditions.clean, at)
             yield Case(f"stray words, {kind}", voice, word, sound, _strayed(before))
 
 
 def _other(voices: list[str], sample: int) -> Iterator[Case]:
-    for at, text in enumerate(other_talk()[:sample]):
-        voice = voices[at % len(voices)]
+    """Sentences of other talk, where contents or a number are due."""
+    texts = (*other_talk(), *other_sentences())
+    for text, voice, at in _in_turn(texts, voices)[: min(sample, len(texts))]:
         before = ear_cases.NUMBER_ASKED if at % 2 else ()
         sound = _made(text, voice, conditions.clean, at)
         yield Case("other sentences", voice, text, sound, _strayed(before))
+
+
+def _in_turn(texts: Sequence[str], voices: list[str]) -> list[tuple[str, str, int]]:
+    """All texts by voices in turn, and again until every voice has said each; with the place."""
+    return [
+        (text, voices[(at + step) % len(voices)], at)
+        for step in range(len(voices))
+        for at, text in enumerate(texts)
+    ]
 
 
 def _made(text: str, voice: str, condition: Condition, seed: int) -> Callable[[], Sound]:

@@ -17,12 +17,19 @@ from electrician.mind import random_mind
 from electrician.phrasing import Talker
 from judging import OTHERWISE, contents, judged, result
 
-#: Words that are none of the trade's, said where an answer is due (our own choice).
+#: Words that are none of the trade's, said where an answer is due (our own choice; a fifth of them
+#: sound like an answer).
 STRAY = (
     "cat", "dog", "left", "go", "stop", "door", "tree", "hat", "paper", "seat", "hey", "down",
-    "bless", "guess", "water", "window", "ladder", "phone", "coffee", "truck", "hammer", "lunch",
-    "radio", "hello", "wait", "look", "here", "there", "blue", "green", "far", "book", "chair",
-    "house", "bird", "happy", "marvin", "backward", "forward", "follow",
+    "bless", "guess", "water", "window", "ladder", "phone", "coffee", "truck", "hammer",
+    "lunch", "radio", "hello", "wait", "look", "here", "there", "blue", "green", "far", "book",
+    "chair", "house", "bird", "happy", "marvin", "backward", "forward", "follow", "bed", "wow",
+    "sheila", "visual", "learn", "bucket", "pencil", "cloud", "sandwich", "shovel", "pretty",
+    "mother", "uncle", "bicycle", "engine", "winter", "button", "carpet", "mirror", "table",
+    "spoon", "cheese", "apple", "money", "sorry", "maybe", "please", "where", "when", "who",
+    "why", "later", "under", "behind", "quick", "heavy", "dirty", "broken", "morning", "friday",
+    "buy", "sun", "shoe", "fire", "gate", "line", "tent", "knife", "crew", "sweater",
+    "elephant", "glove", "rope", "nurse", "fight", "string", "drive", "steps", "guest", "fur",
 )  # fmt: skip
 #: A talk in which something is asked back, and one in which a number is the answer.
 ASKED_BACK = ("forty cubic inch box", "thirteen fourteen two cables")

@@ -52,5 +52,14 @@ def statements(number: int = 48) -> list[str]:
 
 def other_talk() -> list[str]:
     """Sentences that are not about boxes."""
-    lines = (HERE / "data" / "other_talk.txt").read_text().splitlines()
+    return _lines("other_talk.txt")
+
+
+def other_sentences() -> list[str]:
+    """More of them, which nothing is fitted with."""
+    return _lines("other_sentences.txt")
+
+
+def _lines(name: str) -> list[str]:
+    lines = (HERE / "data" / name).read_text().splitlines()
     return [line for line in lines if re.match("[a-z]", line)]
