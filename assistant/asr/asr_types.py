@@ -42,6 +42,8 @@ class Evidence:
             accounts for: somebody said more than was heard.
         edge: as `strange`, but in all, right before the first word and right behind the last:
             letters that go on are another word's.
+        whole: as `strange`, but in all, over the sound around the words as well, but for other
+            talk there.
     """
 
     engine: str
@@ -52,6 +54,7 @@ class Evidence:
     seconds: float
     lost: float = 0.0
     edge: float = 0.0
+    whole: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)

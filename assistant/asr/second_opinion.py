@@ -48,6 +48,11 @@ class SecondOpinion:
         self._second = second
         self._cleaner = cleaner
 
+    @property
+    def ears(self) -> tuple[SpanRecogniser, SpanRecogniser]:
+        """The quick one and the careful one."""
+        return self._first, self._second
+
     def hear(self, sound: Sound, expect: str | None = None) -> tuple[RecognitionResult, ...]:
         """The utterances in `sound`, in order. `expect` names the open question."""
         sound = at_rate(sound)

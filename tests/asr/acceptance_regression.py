@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 from typing import Literal
 
 import numpy as np
+from boxaloud.assistant.asr.hypotheses.acceptance import FEW_WORDS, Features
 from numpy.typing import NDArray
 
 PENALTY = 0.1
@@ -72,3 +73,18 @@ def _threshold(found: Sequence[tuple[float, Row]], kind: Kind, most: float) -> f
         if wrong > most:
             return min(0.97, likely + 0.005)
     return 0.5
+
+
+def few(row: Row) -> bool:
+    """Whether so few words were heard that `ask_few` holds for them."""
+    place = [field.name for field in fields(Features)].index("shortness")
+    return row.features[place] >= 1 / FEW_WORDS
+
+
+def trade(found: Sequence[tuple[float, Row]]) -> str:
+    """Of few words, how many enter at each threshold: answers rightly, others wrongly."""
+    lines = ["| few words, asked under | right | wrong |", "| --- | --- | --- |"]
+    for least in (0.86, 0.88, 0.90, 0.91, 0.92, 0.93, 0.935, 0.94, 0.95):
+        entered = [row.right for likely, row in found if few(row) and likely >= least]
+        lines.append(f"| {least} | {sum(entered)} | {len(entered) - sum(entered)} |")
+    return "\n".join(lines)

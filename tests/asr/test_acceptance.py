@@ -16,8 +16,10 @@ from boxaloud.grammar import recognise
 from boxaloud.grammar.lexer.heard_words import Word
 
 #: By the margin alone, so that what comes out can be worked out by hand.
-ONLY_MARGIN = (1.0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0)
-BY_MARGIN = Weights(0.0, ONLY_MARGIN, ask=0.8, refuse=0.3, refuse_number=0.1)
+ONLY_MARGIN = (1.0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0)
+BY_MARGIN = Weights(
+    0.0, ONLY_MARGIN, ask=0.8, ask_few=0.8, ask_confirming=0.8, refuse=0.3, refuse_number=0.1
+)
 EVIDENCE = Evidence("some", strange=0.0, worst=0.0, unread=0.0, snr_db=40.0, seconds=2.0)
 
 
@@ -58,6 +60,29 @@ def test_a_near_reading_of_another_meaning_is_asked_about_where_it_differs() -> 
     assert doubtful == [True, False]
 
 
+@pytest.mark.parametrize(
+    ("best", "rival", "asked"),
+    [
+        # what the readings differ in is in no act: the number is in doubt for all that
+        ("is two short for this", "later is two short for this", "grounds"),
+        ("that is four of them", "what is four of them", "grounds"),
+        ("with it a fourteen cubic inch box", "when it a fourteen cubic inch box", None),
+        ("and then two switches", "then in two switches", None),
+        ("so yes", "sofa yes", "confirm"),
+    ],
+)
+def test_doubt_about_words_of_no_act_is_doubt_about_the_acts(
+    best: str, rival: str, asked: str | None
+) -> None:
+    hearing = heard((best, 0.4), (f"{UNKNOWN} {rival}", 0.25))
+    acts = recognise(best, asked).acts
+    assert acts
+    assert 0.3 < probability(hearing) < 0.8
+    scored = {word.text: word.confidence or 0 for word in choose(hearing, asked)}
+    for act in acts:
+        assert min(scored[word] for word in act.words.split()) < 0.6, scored
+
+
 def test_a_hearing_less_likely_than_a_third_is_given_up() -> None:
     assert choose(heard(("four grounds", 0.2), ("five grounds", 0.7))) == ()
 
@@ -74,8 +99,10 @@ def test_a_number_that_is_asked_for_is_asked_back_where_a_statement_is_given_up(
 
 
 def test_doubt_that_lies_in_no_word_lies_in_all(monkeypatch: pytest.MonkeyPatch) -> None:
-    strangeness = (0, 0, -4.0, 0, 0, 0, 0, 0, 0, 0, 0)
-    by_strangeness = Weights(2.0, strangeness, ask=0.8, refuse=0.1, refuse_number=0.1)
+    strangeness = (0, 0, -4.0, 0, 0, 0, 0, 0, 0, 0, 0, 0)
+    by_strangeness = Weights(
+        2.0, strangeness, ask=0.8, ask_few=0.8, ask_confirming=0.8, refuse=0.1, refuse_number=0.1
+    )
     monkeypatch.setattr(acceptance, "table", lambda: {"some": by_strangeness})
     hearing = replace(heard(("two switches", 1.0)), evidence=replace(EVIDENCE, strange=0.4))
     words = choose(hearing)
@@ -103,11 +130,42 @@ def test_only_a_bare_answer_is_expected_by_the_question() -> None:
     assert measured(heard(("two fourteen two cables", 1.0)), "confirm").confirming == 0
 
 
+@pytest.mark.parametrize(
+    ("said", "asked", "likely", "sure"),
+    [
+        ("yes", "confirm", 0.85, True),
+        ("yes", "confirm", 0.75, False),
+        ("that's right", "confirm", 0.85, True),
+        ("four", "confirm", 0.85, False),  # it would stand in for what was asked back
+        ("four", "grounds", 0.85, False),
+        ("four", "grounds", 0.95, True),
+        ("no clamps", "clamps", 0.85, False),
+        ("yes", "clamps", 0.85, False),  # "inside": a value, and nothing that is settled
+        ("two fourteen two cables", None, 0.75, True),
+    ],
+)
+def test_a_word_or_two_must_be_surer_than_a_statement(
+    said: str, asked: str | None, likely: float, sure: bool, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    wider = Weights(0.0, ONLY_MARGIN, 0.7, 0.9, 0.8, refuse=0.3, refuse_number=0.1)
+    monkeypatch.setattr(acceptance, "table", lambda: {"some": wider})
+    words = choose(heard((said, likely), ("nine dimmers", 1 - likely)), asked)
+    assert all((word.confidence or 0) > 0.6 for word in words) is sure
+
+
+def test_what_sounds_around_a_word_counts_and_around_a_statement_does_not() -> None:
+    """The “d” of “tend” lies a fifth of a second behind “ten”."""
+    loud = replace(EVIDENCE, whole=4.0)
+    assert measured(replace(heard(("ten", 1.0)), evidence=loud), "box").whole == 2.0
+    long = replace(heard(("two fourteen two cables", 1.0)), evidence=loud)
+    assert measured(long).whole == 0.0
+
+
 def test_the_features_are_within_their_bounds() -> None:
     wild = Evidence("some", 50.0, 900.0, 9.0, snr_db=-10.0, seconds=0.0, edge=90.0)
     found = acceptance.features(wild, [Word("a", 0.5)], 0.0, 1.0, 1.0, None, False)
     least = math.log(1e-3)
-    assert found == Features(least, least, 3.0, 3.0, 3.0, 1.0, 0.0, found.pace, 1.0, 0.0, 0.0)
+    assert found == Features(least, least, 3.0, 3.0, 3.0, 0.0, 1.0, 0.0, found.pace, 1.0, 0.0, 0.0)
     assert 0 <= found.pace < 4
 
 
@@ -117,7 +175,7 @@ def test_the_shipped_table_asks_before_it_believes(monkeypatch: pytest.MonkeyPat
     for weights in acceptance.table().values():
         assert 0 < weights.refuse < weights.ask < 1
         better, worse = (
-            weights.probability(Features(margin, 6.0, strange, 0, 0, 0, 3, 0, 0.2, 0, 0))
+            weights.probability(Features(margin, 6.0, strange, 0, 0, 0, 0, 3, 0, 0.2, 0, 0))
             for margin, strange in ((6.0, 0.0), (0.5, 1.0))
         )
         assert worse < better

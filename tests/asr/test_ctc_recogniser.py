@@ -145,7 +145,9 @@ def test_live_nothing_is_shown_of_what_would_be_given_up(
     hears: Ear, sound: Sound, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """It would only flicker on the screen, and keep the microphone waiting for its end."""
-    never = Weights(-9.0, (0.0,) * 11, ask=0.9, refuse=0.5, refuse_number=0.5)
+    never = Weights(
+        -9.0, (0.0,) * 12, ask=0.9, ask_few=0.9, ask_confirming=0.9, refuse=0.5, refuse_number=0.5
+    )
     monkeypatch.setattr(acceptance, "table", lambda: {"ctc": never})
     told: list[str] = []
     stream = hears("two switches").attend(None, told.append)

@@ -22,7 +22,8 @@ from boxaloud.grammar.lexer.heard_words import Word
 LEAST_SHARE = 1e-3
 #: Letters that are said in a second, mostly (measured with the voices that the weights are from).
 USUAL_LETTERS_PER_SECOND = 14.0
-SHORT_ANSWER_WORDS = 2
+#: So many words are few.
+FEW_WORDS = 2
 #: With more of the speech unread nothing was heard rightly (2 of 848 fitted on had any).
 UNREAD_SHARE = 0.2
 
@@ -37,6 +38,8 @@ class Features:
         strange: by how much, a letter, the engine would rather have heard something else.
         worst: the same in all, a tenth of it, over the 0.3 s where that is greatest.
         edge: the same in all, a tenth of it, right before the words and right behind them.
+        whole: the square root of the same over all of the sound, where the words are few; 0 else.
+            What is a little way off is no part of a statement, and may be the end of a word.
         unread: the share of the speech that no word accounts for, 1 from a fifth on.
         noise: how far the words rise above the background, in tens of decibels.
         pace: how far letters a second are from the usual (natural logarithm, either way).
@@ -50,6 +53,7 @@ class Features:
     strange: float
     worst: float
     edge: float
+    whole: float
     unread: float
     noise: float
     pace: float
@@ -65,13 +69,24 @@ class Features:
 @dataclass(frozen=True, slots=True)
 class Weights:
     """One engine's: the regression, and the probabilities under which it asks and gives up;
-    `refuse_number` is that of a number in answer to a question."""
+    `ask_few` is that of a hearing of few words, which is easily another word, `ask_confirming`
+    that of a bare “yes” or “no” to something asked back, which without it is asked once more, and
+    `refuse_number` that of a number in answer to a question."""
 
     intercept: float
     weights: tuple[float, ...]
     ask: float
+    ask_few: float
+    ask_confirming: float
     refuse: float
     refuse_number: float
+
+    def believes(self, probability: float, words: int, confirming: bool) -> bool:
+        """Whether a hearing of so many words, foretold so likely right, is entered unasked;
+        `confirming`: it is a bare answer to something asked back."""
+        if confirming:
+            return probability >= self.ask_confirming
+        return probability >= (self.ask_few if words <= FEW_WORDS else self.ask)
 
     def probability(self, found: Features) -> float:
         """How likely the hearing is right, from 0 to 1."""
@@ -104,13 +119,14 @@ def features(
     letters = sum(len(word.text) + 1 for word in words)
     seconds = max(0.1, evidence.seconds)
     pace = math.log(max(0.5, letters / seconds) / USUAL_LETTERS_PER_SECOND)
-    short = len(words) <= SHORT_ANSWER_WORDS
+    short = len(words) <= FEW_WORDS
     return Features(
         margin=math.log(max(same, LEAST_SHARE) / max(other, LEAST_SHARE)),
         foreign=math.log(max(same, LEAST_SHARE) / max(foreign, LEAST_SHARE)),
         strange=min(3.0, evidence.strange),
         worst=min(3.0, evidence.worst / 10),
         edge=min(3.0, evidence.edge / 10),
+        whole=min(3.0, math.sqrt(evidence.whole)) if short else 0.0,
         unread=min(1.0, evidence.unread / seconds / UNREAD_SHARE),
         noise=max(0.0, min(4.5, evidence.snr_db / 10)),
         pace=abs(pace),
@@ -131,6 +147,8 @@ def table() -> dict[str, Weights]:
             float(row["intercept"]),
             tuple(float(row[name]) for name in names),
             float(row["ask"]),
+            float(row["ask_few"]),
+            float(row["ask_confirming"]),
             float(row["refuse"]),
             float(row["refuse_number"]),
         )

@@ -62,6 +62,7 @@ def _together(parts: Sequence[Evidence | None]) -> Evidence | None:
         seconds=seconds,
         lost=sum(part.lost for part in known),
         edge=max(part.edge for part in known),
+        whole=sum(part.whole for part in known),
     )
 
 

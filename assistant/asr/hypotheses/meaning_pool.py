@@ -25,6 +25,8 @@ ANSWERS = (
 )  # fmt: skip
 #: Those among them that are a number, which is asked back in a word.
 NUMBERS = (acts.Number, acts.Size)
+#: Those that settle what was asked back.
+CONFIRMING = (acts.Yes, acts.No)
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,7 +43,8 @@ class Judgement:
     """The reading that is taken, those of other meanings, and how likely it is right.
 
     `probability` is None where the engine gives nothing to judge by, as `weights` are then.
-    `number` is true where it is a number and nothing else, in answer to the open question.
+    `number` is true where it is a number and nothing else, in answer to the open question;
+    `confirming` where it is a “yes” or a “no” and nothing else to something asked back.
     """
 
     best: Hypothesis
@@ -51,12 +54,15 @@ class Judgement:
     probability: float | None
     weights: acceptance.Weights | None
     number: bool = False
+    confirming: bool = False
 
     @property
     def believed(self) -> bool:
         """Whether it is entered without being asked back."""
         likely, weights = self.probability, self.weights
-        return likely is not None and weights is not None and likely >= weights.ask
+        if likely is None or weights is None:
+            return False
+        return weights.believes(likely, len(self.best.words), self.confirming)
 
     @property
     def refused(self) -> bool:
@@ -79,8 +85,15 @@ def judged(hearing: RecognitionResult, expect: str | None = None) -> Judgement |
     )
     weights = acceptance.table().get(hearing.evidence.engine) if hearing.evidence else None
     probability = None if weights is None else weights.probability(measured(hearing, expect))
-    number = expect is not None and bool(meant) and all(isinstance(act, NUMBERS) for act in meant)
-    return Judgement(best, other, meant, len(hypotheses) > 1, probability, weights, number)
+    number = expect is not None and _all_are(meant, NUMBERS)
+    confirming = expect == "confirm" and _all_are(meant, CONFIRMING)
+    return Judgement(
+        best, other, meant, len(hypotheses) > 1, probability, weights, number, confirming
+    )
+
+
+def _all_are(meant: Sequence[Act], kinds: tuple[type[Act], ...]) -> bool:
+    return bool(meant) and all(isinstance(act, kinds) for act in meant)
 
 
 def measured(hearing: RecognitionResult, expect: str | None = None) -> acceptance.Features:

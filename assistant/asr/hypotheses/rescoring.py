@@ -12,6 +12,8 @@ from dataclasses import replace
 from difflib import SequenceMatcher
 
 from boxaloud.assistant.asr.asr_types import RecognitionResult
+from boxaloud.assistant.asr.hypotheses.acceptance import FEW_WORDS
+from boxaloud.assistant.asr.hypotheses.agreement import together
 from boxaloud.assistant.asr.hypotheses.meaning_pool import (
     DOUBTFUL_NUMBER_CONFIDENCE,
     MIN_WORD_CONFIDENCE,
@@ -21,8 +23,10 @@ from boxaloud.assistant.asr.hypotheses.meaning_pool import (
     confidence,
     judged,
 )
+from boxaloud.grammar import recognise
 from boxaloud.grammar.lexer.heard_words import UNHEARD, Word
 from boxaloud.grammar.lexer.numbers import word_classes
+from boxaloud.grammar.lexer.tokens import join
 
 #: A number that another reading has in its place with this likelihood is in doubt.
 COMPETITOR_CONFIDENCE = 0.2
@@ -48,14 +52,14 @@ def choose(hearing: RecognitionResult, expect: str | None = None) -> tuple[Word,
     """
     first = judged(hearing, expect)
     if hearing.second is not None:
-        words = _of_two(first, judged(hearing.second, expect))
+        words = _of_two(first, judged(hearing.second, expect), expect)
     else:
-        words = () if first is None else _of_one(first)
+        words = () if first is None else _of_one(first, expect)
     lost = hearing.evidence is not None and hearing.evidence.lost >= LOST_SECONDS
     return (*words, Word(UNHEARD, 0.0)) if words and lost else words
 
 
-def _of_one(found: Judgement) -> tuple[Word, ...]:
+def _of_one(found: Judgement, expect: str | None) -> tuple[Word, ...]:
     if found.probability is None:
         alone = found.pooled and not found.other
         return (
@@ -65,37 +69,65 @@ def _of_one(found: Judgement) -> tuple[Word, ...]:
         )
     if found.refused:
         return ()
-    return _believed(found.best, found.other, found.probability, found.believed)
+    return _believed(found.best, found.other, found.probability, found.believed, expect)
 
 
-def _of_two(first: Judgement | None, second: Judgement | None) -> tuple[Word, ...]:
-    """The words of two ears: where they mean the same, either may be wrong and hardly both;
-    where they do not, or only one of them heard anything, it is asked."""
-    heard = [one for one in (first, second) if one is not None and one.probability is not None]
-    if len(heard) == 2 and heard[0].meant == heard[1].meant:
-        both = 1 - (1 - (heard[0].probability or 0.0)) * (1 - (heard[1].probability or 0.0))
-        return _of_one(replace(heard[0], probability=both))
-    heard = [one for one in heard if not one.refused]
-    if not heard:
+def _of_two(
+    first: Judgement | None, second: Judgement | None, expect: str | None
+) -> tuple[Word, ...]:
+    """The words of two ears: where the second does not speak against the first, either may be
+    wrong and hardly both; where it does, it is asked. What the second heard alone was hardly
+    ever said: a number that is due is asked back, and a statement that it would have believed."""
+    if first is not None and second is not None:
+        both = together(first, second)
+        if both is not None:
+            return _of_one(both, expect)
+    heard = [one for one in (first, second) if one is not None and not _given_up(one)]
+    if not heard or (heard == [second] and not _worth_asking(heard[0])):
         return ()
     best = max(heard, key=lambda one: one.probability or 0.0)
     other = [replace(one.best, share=1.0) for one in heard if one is not best]
-    return _believed(best.best, (*best.other, *other), best.probability or 0.0, False)
+    return _believed(best.best, (*best.other, *other), best.probability or 0.0, False, expect)
+
+
+def _worth_asking(found: Judgement) -> bool:
+    return found.number or (found.believed and len(found.best.words) > FEW_WORDS)
+
+
+def _given_up(found: Judgement) -> bool:
+    return found.probability is None or found.refused
 
 
 def _believed(
-    best: Hypothesis, other: Sequence[Hypothesis], probability: float, sure: bool
+    best: Hypothesis,
+    other: Sequence[Hypothesis],
+    probability: float,
+    sure: bool,
+    expect: str | None,
 ) -> tuple[Word, ...]:
     """The words, each as sure as the hearing; where that is asked back, in doubt are those that
-    a reading of another meaning has otherwise, or all where there is none such."""
+    a reading of another meaning has otherwise, or all where none such is of any act: somewhere
+    it is, and what is in no act cannot be asked about."""
     if sure:
         return tuple(Word(word.text, round(probability, 4)) for word in best.words)
     low = round(min(probability, DOUBTFUL_NUMBER_CONFIDENCE), 4)
     disputed = _disputed([word.text for word in best.words], other)
+    disputed &= _in_acts(best.words, expect)
     return tuple(
         Word(word.text, low if place in disputed or not disputed else ASKED_CONFIDENCE)
         for place, word in enumerate(best.words)
     )
+
+
+def _in_acts(words: Sequence[Word], expect: str | None) -> set[int]:
+    """The places of words that acts are made of."""
+    _, starts = join(words)
+    spans = [act.span for act in recognise(words, expect).acts]
+    return {
+        place
+        for place, (word, start) in enumerate(zip(words, starts, strict=True))
+        if any(start < end and start + len(word.text) > first for first, end in spans)
+    }
 
 
 def _disputed(texts: Sequence[str], other: Sequence[Hypothesis]) -> set[int]:

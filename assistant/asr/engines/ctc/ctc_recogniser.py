@@ -174,4 +174,5 @@ def _evidence(own: OwnStatement, where: Alignment, snr_db: float) -> Evidence:
         seconds=len(path.margins) * STRIDE_SAMPLES / RATE,
         lost=own.lost * STRIDE_SAMPLES / RATE,
         edge=own.edge(where),
+        whole=own.whole(where),
     )

@@ -45,10 +45,12 @@ class OwnStatement:
         segments: from its first word to its last, `UNKNOWN` only between them; empty where there
             is none of the trade's.
         around: what was said before and behind it that is as loud.
+        apart: all that was said before and behind it.
     """
 
     segments: tuple[Segment, ...]
     around: tuple[Segment, ...]
+    apart: tuple[Segment, ...] = ()
 
     @property
     def unread(self) -> int:
@@ -71,6 +73,12 @@ class OwnStatement:
         before = where.margins[max(0, start - EDGE_PLACES) : start]
         return sum(before) + sum(where.margins[end : end + EDGE_PLACES])
 
+    def whole(self, where: Alignment) -> float:
+        """How strange the path is in all, but for what is apart from the statement."""
+        return sum(where.margins) - sum(
+            sum(where.margins[one.start : one.end]) for one in self.apart
+        )
+
 
 def own_statement(
     words: Sequence[str], known: frozenset[str], where: Alignment, levels: Sequence[float]
@@ -91,7 +99,7 @@ def own_statement(
     loud = max(_level(levels, every[at]) for at in read)
     edges = (*every[:first], *every[last:])
     near = tuple(one for one in edges if _level(levels, one) > loud - NEARER_DB)
-    return OwnStatement(tuple(every[first:last]), near)
+    return OwnStatement(tuple(every[first:last]), near, edges)
 
 
 def _segments(words: Sequence[str], known: frozenset[str], where: Alignment) -> list[Segment]:
