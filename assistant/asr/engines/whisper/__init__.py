@@ -1,4 +1,4 @@
-"""The keenest ear: a small learnt network that hears through noise, held to the trade's words.
+"""The careful ear: a small learnt network that hears through noise, held to the trade's words.
 
 The network is a Whisper model in the form that CTranslate2 keeps it in, read as plain arrays and
 worked with numpy alone, on one core. It is never let speak freely: a search follows only words
