@@ -63,16 +63,15 @@ def test_a_near_reading_of_another_meaning_is_asked_about_where_it_differs() -> 
 @pytest.mark.parametrize(
     ("best", "rival", "asked"),
     [
-        # what the readings differ in is in no act: the number is in doubt for all that
         ("is two short for this", "later is two short for this", "grounds"),
-        ("that is four of them", "what is four of them", "grounds"),
-        ("with it a fourteen cubic inch box", "when it a fourteen cubic inch box", None),
-        ("and then two switches", "then in two switches", None),
+        ("this is four right here", "what is four right here", "grounds"),
         ("so yes", "sofa yes", "confirm"),
+        ("that fourteen again", "than fourteen again", "device_size"),
+        ("it is eighteen or so", "later is eighteen or so", "box"),
     ],
 )
-def test_doubt_about_words_of_no_act_is_doubt_about_the_acts(
-    best: str, rival: str, asked: str | None
+def test_doubt_about_what_is_around_a_bare_answer_is_doubt_about_the_answer(
+    best: str, rival: str, asked: str
 ) -> None:
     hearing = heard((best, 0.4), (f"{UNKNOWN} {rival}", 0.25))
     acts = recognise(best, asked).acts
@@ -81,6 +80,24 @@ def test_doubt_about_words_of_no_act_is_doubt_about_the_acts(
     scored = {word.text: word.confidence or 0 for word in choose(hearing, asked)}
     for act in acts:
         assert min(scored[word] for word in act.words.split()) < 0.6, scored
+
+
+@pytest.mark.parametrize(
+    ("best", "rival"),
+    [
+        ("two of the ten twos then a dimmer", "two of the ten twos and a dimmer"),
+        (
+            "two switches then three number twelve wires",
+            "two switches and three number twelve wires",
+        ),
+        ("one fourteen three cable then one timer", "one fourteen three cable and one timer"),
+    ],
+)
+def test_doubt_about_what_is_between_things_is_none_about_them(best: str, rival: str) -> None:
+    hearing = heard((best, 0.4), (f"{UNKNOWN} {rival}", 0.25))
+    talk = Conversation()
+    talk.hear(choose(hearing, "contents"))
+    assert talk.asks != "confirm"
 
 
 def test_a_hearing_less_likely_than_a_third_is_given_up() -> None:

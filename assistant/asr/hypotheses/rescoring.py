@@ -15,6 +15,7 @@ from boxaloud.assistant.asr.asr_types import RecognitionResult
 from boxaloud.assistant.asr.hypotheses.acceptance import FEW_WORDS
 from boxaloud.assistant.asr.hypotheses.agreement import together
 from boxaloud.assistant.asr.hypotheses.meaning_pool import (
+    ANSWERS,
     DOUBTFUL_NUMBER_CONFIDENCE,
     MIN_WORD_CONFIDENCE,
     Hypothesis,
@@ -106,27 +107,31 @@ def _believed(
     expect: str | None,
 ) -> tuple[Word, ...]:
     """The words, each as sure as the hearing; where that is asked back, in doubt are those that
-    a reading of another meaning has otherwise, or all where none such is of any act: somewhere
-    it is, and what is in no act cannot be asked about."""
+    a reading of another meaning has otherwise, or all where there is none such. What is around a
+    bare answer decides whether it is one: a doubt about that is one about the answer."""
     if sure:
         return tuple(Word(word.text, round(probability, 4)) for word in best.words)
     low = round(min(probability, DOUBTFUL_NUMBER_CONFIDENCE), 4)
     disputed = _disputed([word.text for word in best.words], other)
-    disputed &= _in_acts(best.words, expect)
+    answers = _in_answers(best.words, expect)
+    if answers and not disputed & answers:
+        disputed = set()
     return tuple(
         Word(word.text, low if place in disputed or not disputed else ASKED_CONFIDENCE)
         for place, word in enumerate(best.words)
     )
 
 
-def _in_acts(words: Sequence[Word], expect: str | None) -> set[int]:
-    """The places of words that acts are made of."""
+def _in_answers(words: Sequence[Word], expect: str | None) -> set[int]:
+    """The places of words that are a bare answer, where nothing but such was heard."""
+    acts = recognise(words, expect).acts
+    if expect is None or not all(isinstance(act, ANSWERS) for act in acts):
+        return set()
     _, starts = join(words)
-    spans = [act.span for act in recognise(words, expect).acts]
     return {
         place
         for place, (word, start) in enumerate(zip(words, starts, strict=True))
-        if any(start < end and start + len(word.text) > first for first, end in spans)
+        if any(start < act.span[1] and start + len(word.text) > act.span[0] for act in acts)
     }
 
 

@@ -275,7 +275,8 @@ class Electrician:
             return self._tell_next()
         if asks == "contents":
             return self._start_over()
-        if asks in ("unread", "mistaken"):
+        # what is wrong shows when it is read back; where nothing is, there is nothing to say
+        if asks == "unread" or (asks == "mistaken" and self._move == "read back"):
             self._move, self._parts = "skip", []
             return "skip"
         return self._tell()
