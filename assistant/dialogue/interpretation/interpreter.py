@@ -15,6 +15,7 @@ from boxaloud.assistant.dialogue.interpretation import (
     bare_measures,
     box_measures,
     cables_by_role,
+    canadian_connectors,
     open_cables,
     pointed_devices,
     pointed_wires,
@@ -65,7 +66,7 @@ def _of_the_box(turn: Turn, act: Act) -> Act:
     """What is said of the box itself, its clamps and connectors."""
     match act:
         case acts.SetClamps() if is_canadian(turn.state.edition):
-            return _connectors(act)
+            return canadian_connectors.which(act)
         case acts.SetVolume():
             return box_measures.said_volume(turn, act)
         case acts.SetSize():
@@ -78,20 +79,6 @@ def _placed(turn: Turn, act: acts.Place) -> Act:
     if turn.asked == "jumper" and act.where in ("inside", "outside"):
         return full(act, acts.AddJumper(enters=act.where == "outside"), "enters")
     return full(act, acts.SetClamps(where=act.where), "where")
-
-
-_CONNECTORS = re.compile(r"(?:[a-z]+|\d+) connectors")
-
-
-def _connectors(act: acts.SetClamps) -> Act:
-    """ "Two connectors" in Canada: those on splices count in pairs, Rule 12-3034(2)(b), those that
-    hold cables do not. Which they are is asked."""
-    if act.count is None or not _CONNECTORS.fullmatch(act.words.lower()):
-        return act
-    doubts = (acts.Doubt("name", "confusable"),)
-    return acts.AddUncounted(
-        count=act.count, name="wire connector", words=act.words, span=act.span, doubts=doubts
-    )
 
 
 def _thing(turn: Turn, act: Act) -> Act:
