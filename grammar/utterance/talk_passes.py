@@ -15,7 +15,7 @@ from boxaloud.grammar.utterance.cable_roles import box_that_feeds, feeding_on, p
 from boxaloud.grammar.utterance.clamp_counts import one_on_each
 from boxaloud.grammar.utterance.clamps_after_all import found_after_all
 from boxaloud.grammar.utterance.cleaned_labels import wiped_to_read
-from boxaloud.grammar.utterance.contradictions import is_another
+from boxaloud.grammar.utterance.contradictions import is_another, nth_is_another
 from boxaloud.grammar.utterance.counted_by_name import (
     cable_spoken_of,
     named_one_by_one,
@@ -113,6 +113,7 @@ IN_TALK = (
     Pass(some_become_others, (acts.AddDevice, acts.AddCable, acts.AddConductors), 2),
     Pass(become_others, (acts.AddDevice, acts.AddCable, acts.AddConductors, acts.Restate), 2),
     Pass(denied_lists, (acts.Deny, acts.SetClamps), 1),
+    Pass(nth_is_another, (acts.Deny,), 2),
     Pass(is_another, (acts.Deny,), 2),
     Pass(no_volume, (acts.SetVolume,), 2),
     Pass(leads_elsewhere, (acts.AddDevice, acts.Land), 1),
