@@ -137,6 +137,12 @@ _LETTERED_IS = lazy_pattern(
 )
 
 
+#: "It's a 3-way so the second is a 14-3": two are told.
+_SO_THE_NTH = lazy_pattern(
+    r"(?i)(?<=[a-z\d]) (?=so (?:the|my|that) (?:first|second|third|fourth|last|other)\b)"
+)
+
+
 def plain_speech(text: str, expect: str | None = None, typed: bool = True) -> str:
     """The text with what frames a description blanked, each character in its place.
 
@@ -165,6 +171,7 @@ def plain_speech(text: str, expect: str | None = None, typed: bool = True) -> st
     text = without_own_sums(without_sums_aloud(without_finger_counts(text), expect))
     text = _ORDERING.sub(lambda found: " " * len(found[0]), text)
     text = _IN_PLACE.sub(lambda found: "instead".ljust(len(found[0])), text)
+    text = _SO_THE_NTH.sub(",", text)
     text = _NOT_LEAST.sub(lambda found: "and".ljust(len(found[0])), text)
     text = _REPORT.sub(_without_report, text)
     text = _ROOM_NUMBER.sub(lambda found: found[1] + " " * len(found[2]), text)
