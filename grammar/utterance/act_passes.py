@@ -71,6 +71,7 @@ from boxaloud.grammar.utterance.named_editions import (
 )
 from boxaloud.grammar.utterance.old_cables import described_ahead
 from boxaloud.grammar.utterance.passes_of_counts import OF_COUNTS
+from boxaloud.grammar.utterance.passes_of_dictation import AT_LAST, OF_DEVICES, OF_WIRES
 from boxaloud.grammar.utterance.repetitions import (
     counted_in_all,
     denials_last,
@@ -192,6 +193,7 @@ THEN = Passes(
         Pass(counted_as, _THINGS, 2),
         Pass(passes_through_again, (acts.AddConductors,), 2),
         Pass(totals_checked, (acts.Number, acts.RestateNumber), 2),
+        *OF_WIRES,
         Pass(out_again, (acts.AddConductors, acts.AddCable), 1, WAY_OUT_PIECES),
         Pass(split_by_way, (acts.AddCable,), 2),
         Pass(summed_up, (acts.AddCable,), 2),
@@ -260,6 +262,7 @@ THEN = Passes(
         Pass(wide_yoke, (), 0),
         Pass(narrow_yoke, (acts.AddDevice,), 1),
         Pass(yokes_of_those, (acts.AddDevice,), 2),
+        *OF_DEVICES,
         Pass(named_by_device, (acts.AddDevice, acts.AddTerminalBlock), 2),
         Pass(restated_list, (acts.Restate,), 2),
         Pass(totals, (acts.Ask,), 2),
@@ -267,5 +270,6 @@ THEN = Passes(
         Pass(ring_like_box, (acts.AddPart,), 2),
         Pass(by_rating, (acts.AddDevice,), 1),
         Pass(one_box, (acts.SetVolume, acts.SetSize, acts.AddPart), 1),
+        *AT_LAST,
     )
 )

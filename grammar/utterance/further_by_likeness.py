@@ -29,7 +29,7 @@ _FORMS = tuple(
         # "ditto the shed", "likewise to the light"
         r"\b(?:ditto|likewise)\b",
         # "same to the porch", "same on the right", "same size cable", "the same again"
-        r"\b(?:the )?same (?:(?:to|for|going|goes|coming|comes|from|again|twice|at|in|over)\b"
+        r"\b(?:the )?same (?:(?:to|for|going|goes|coming|comes|from|again|twice|at|in|over|out)\b"
         rf"(?! {_any('elsewhere')})"
         rf"|on (?:the|my) (?:left|right|top|bottom|other (?:side|end))\b)",
         rf"\b(?:the )?same (?:(?:size|type|kind|sort|gauge)(?: of)? )?{_NOUN}\b(?! as\b)",
@@ -150,7 +150,8 @@ def _found(text: str, heard: str, things: bool) -> Iterator[re.Match[str]]:
 def _is_one_more(text: str, heard: str, found: re.Match[str]) -> bool:
     """Whether words of likeness are of a thing in the box, and are not denied."""
     named = _NAMED.match(heard, found.end())
-    if named is not None and text[named.end() - 1].isupper():
+    before = _THING.findall(text[: found.start()])
+    if named is not None and text[named.end() - 1] in before[-1:]:
         return False
     first = 0 if text[found.start() :].startswith(("cables", "runs", "lines", "feeds")) else None
     if first is None and not _THING.search(text, 0, found.start()):

@@ -14,6 +14,7 @@ from boxaloud.grammar.utterance.asides_of_orders import asides_of_orders
 from boxaloud.grammar.utterance.counted_off import counted_off
 from boxaloud.grammar.utterance.counted_on_fingers import without_finger_counts
 from boxaloud.grammar.utterance.devices_in_passing import devices_in_passing
+from boxaloud.grammar.utterance.dictated_words import as_dictated, marked_anew
 from boxaloud.grammar.utterance.headings import ROOM_WORDS, ROOMS
 from boxaloud.grammar.utterance.kinds_of_wires import without_across, without_sorts
 from boxaloud.grammar.utterance.looks_behind import without_looks
@@ -24,6 +25,7 @@ from boxaloud.grammar.utterance.roles_of_cables import told_by_role
 from boxaloud.grammar.utterance.said_no import plain_no
 from boxaloud.grammar.utterance.sums_aloud import without_sums_aloud
 from boxaloud.grammar.utterance.volumes_by_look import volumes_by_look
+from boxaloud.grammar.utterance.words_in_order import in_plain_order
 from boxaloud.grammar.utterance.words_in_short import words_in_short
 
 _NUMBER = (
@@ -156,13 +158,14 @@ def plain_speech(text: str, expect: str | None = None, typed: bool = True) -> st
         text = _SECTION.sub(lambda found: " " * len(found[0]), text)
     if _asks_no_size(expect):
         text = in_one_size(text)
+    text = marked_anew(text) if typed else text
     text = words_in_short(asides_of_orders(text, typed))
     text = counted_off(devices_in_passing(text, expect))
     if typed:  # a word of an ear keeps its place
         text = volumes_by_look(text, expect)
     spoken = without_names_ahead(without_asides_of_talk(text))
     text = without_across(told_by_role(in_one_name(plain_no(spoken))))
-    text = without_sorts(without_looks(text))
+    text = in_plain_order(as_dictated(without_sorts(without_looks(text)), typed), typed)
     text = _PLACE_BOX.sub(lambda found: found[1] + "   :", text)
     text = _LETTERED_IS.sub(lambda found: f"{found[1]}, ".ljust(len(found[0])), text)
     text = _JOINED.sub(lambda found: f"{found[1]} wires".ljust(len(found[0])), text)

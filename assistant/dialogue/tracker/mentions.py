@@ -94,7 +94,9 @@ def _counted_anew(turn: Turn, thing: AddCable) -> bool:
     return True
 
 
-_FURTHER = re.compile(r"\b(?:another|more|second|third|extra|additional|other)\b")
+_FURTHER = re.compile(
+    r"\b(?:another|more|second|third|extra|additional|other|add|adding|put|install)\b"
+)
 _FURTHER_BEFORE = re.compile(r"\b(?:another|second|third|fourth|extra|additional|other)\s+$")
 
 
