@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from boxaloud.grammar import grammar_data
 from boxaloud.grammar.clauses.clause import Clause, Element
 from boxaloud.grammar.clauses.clause_tags import ASKED, elements_of
-from boxaloud.grammar.clauses.mood import EVENTS, find_mood
+from boxaloud.grammar.clauses.mood import EVENTS, SUPPOSED_ANYWHERE, find_mood
 from boxaloud.grammar.clauses.quotations import quotes
 from boxaloud.grammar.clauses.tag_questions import asked_by_tag
 from boxaloud.grammar.lazy_patterns import lazy_pattern
@@ -30,6 +30,11 @@ _OPERATOR_VERBS = frozenset(_TABLE["mood"]["verbs_of_request"])
 _LINKS = ("and", "then", "but")
 #: Behind a thing one of these begins anew: "3 12-2 sorry 14-2", "two 14-2s no three".
 _RESTARTS = frozenset(_TABLE["cutting"]["restarts"])
+#: "That's over huh what would …", "I wonder could it …": what is asked or supposed behind a remark.
+_REMARKED = frozenset({"huh", "wonder", "wow", "then"})
+_ASKING = frozenset({*_TABLE["mood"]["wh"], *_TABLE["mood"]["auxiliary"], "if", "say", "suppose"})
+#: "… in an eighteen what if I add a switch": a supposition behind what was told, without a mark.
+_SUPPOSES_BEHIND = lazy_pattern(rf"(?:{SUPPOSED_ANYWHERE})\b")
 
 
 def clauses(heard: str, statements: Sequence[Statement]) -> list[Clause]:
@@ -38,6 +43,7 @@ def clauses(heard: str, statements: Sequence[Statement]) -> list[Clause]:
     elements: list[Element] = []
     opens = ""
     questions = {item.span[0] for item in statements if item.kind in ASKED}
+    said = heard.lower()
     for element in elements_of(heard, statements):
         tag = element.tag
         if (
@@ -59,7 +65,9 @@ def clauses(heard: str, statements: Sequence[Statement]) -> list[Clause]:
                 made[-1].closes = tag
             opens = tag
             continue
-        asked = element.start in questions and any(e.found for e in elements)
+        asked = any(e.found for e in elements) and (
+            element.start in questions or _SUPPOSES_BEHIND.match(said, element.start) is not None
+        )
         if elements and (asked or _too_long(elements) or _begins_another(tag, element, elements)):
             made.append(_clause(_without_link(elements), opens, ""))
             elements, opens = [], ""
@@ -199,6 +207,8 @@ def _begins_another(tag: str, element: Element, before: list[Element]) -> bool:
     if tag in _RESTARTS and before[-1].found is not None and before[-1].tag[0] == "<":
         return True
     if _orders(tag, before):
+        return True
+    if tag in _ASKING and before[-1].tag in _REMARKED and (len(before) > 1 + (before[-1].tag == "then")):
         return True
     if before[-1].tag in _LINKS and len(before) > 1:
         if before[0].tag in _OPERATOR_VERBS and tag.startswith("<box_"):

@@ -39,9 +39,17 @@ EVENTS = frozenset(
         "start_over",
     }
 )
+#: What supposes wherever in a clause it stands: "oof what if", "I was wondering what happens if".
+SUPPOSED_ANYWHERE = (
+    r"(?:what|how about|what about|what happens|what would happen) if|suppos(?:e|ing) (?:that )?(?:i|we"
+    r"|you|they|it|that|there|he|she|the|this|those)|imagine (?:i|we|you|they|it|that|there|he|she)"
+    r"|pretend (?:i|we|you|they|it|that|there|he|she)"
+    r"|(?:let's|lets|let us|just) say (?:i|we|you|they|it|that|there|he|she|the)"
+)
 _CONDITIONAL = lazy_pattern(
-    r"^(?:(?:and|so|but|ok|okay|well|now|then|or|hey|hmm|um|uh|class|alright) )*"
+    r"^(?:(?:" + "|".join(sorted(_LEAD)) + r") )*"
     r"(?:" + "|".join(sorted(map(re.escape, _MOOD["conditional"]), key=len, reverse=True)) + r")\b"
+    rf"|^(?:[^<]|<(?:yes|no):?[^>]*>)*\b(?:{SUPPOSED_ANYWHERE})\b"
 )
 TELLING_IF = lazy_pattern("|".join(map(re.escape, _MOOD["telling_if"])))
 _REQUEST = lazy_pattern(

@@ -17,8 +17,12 @@ from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Reference, Thing
 from boxaloud.grammar.clauses.act_fields import KIND_OF
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.rules.canadian_tally import CONNECTORS
 from boxaloud.rules.contents import Cable, Conductors, FixtureWires, Grounds, Uncounted
+
+_SEVERAL = 2
+"""Cables of a kind of which a denial of one may mean some."""
 
 
 def deny(turn: Turn, act: acts.Deny) -> None:
@@ -83,8 +87,25 @@ def _named_so(name: str, target: Reference) -> bool:
     return denied in ("", "device") or name.lower().endswith(denied)
 
 
+_NOT_THIS = lazy_pattern(r"(?i)(?:\bnot|n['’]?t)(?: (?:the|a|an|really|actually|from|for))*\s*$")
+
+
+def _takes_more_than_said(turn: Turn, items: list[Item], act: acts.Deny) -> bool:
+    """ "Not a 12-4", of two of them, or "12-3 on the way out, not 12-4": one of them, or all?"""
+    cables = [item for item in items if isinstance(item.content, Cable)]
+    if sum(item.content.count for item in cables) < _SEVERAL:
+        return False
+    told = any(isinstance(one, acts.AddCable) for one in turn.done)
+    return act.target.count == 1 or (
+        told and _NOT_THIS.search(turn.heard[: act.span[0]]) is not None
+    )
+
+
 def _take_out(turn: Turn, items: list[Item], act: acts.Deny) -> None:
     state: State = turn.state
+    if _takes_more_than_said(turn, items, act):
+        turn.unplaced.append(act.words)
+        return
     for item in items:
         gone = Recalled(item.content, item.words)
         state = altered(state.without(item.key), recalled=(*state.recalled[-4:], gone))

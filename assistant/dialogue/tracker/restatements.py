@@ -64,6 +64,9 @@ def restate(turn: Turn, act: acts.Restate) -> None:
         if part < item.content.count and part == thing.count:
             replacements.replace_some(turn, item, part, thing)
             return
+    if _one_by_role(act, item):
+        replacements.replace_some(turn, item, 1, replace(thing, count=1))
+        return
     if wider_names.counted(turn, thing, item):
         return
     if _stands_for_more(turn, act, item):
@@ -77,6 +80,17 @@ def restate(turn: Turn, act: acts.Restate) -> None:
     item_changes.put_in_place(turn, item, contents[0], thing)
 
 
+def _one_by_role(act: acts.Restate, item: Item) -> bool:
+    """ "Not 12-4, 12-3 going out": of the cables that are there, the one that goes out."""
+    thing, content = act.thing, item.content
+    if not isinstance(thing, acts.AddCable) or not isinstance(content, Cable):
+        return False
+    other = (thing.awg, thing.conductors) != (content.awg, content.conductors)
+    alone = thing.count is None and thing.role is not None and other
+    return alone and content.count > 1 and _SEVERAL_SAID.search(thing.words) is None
+
+
+_SEVERAL_SAID = re.compile(r"(?i)[0-9]['’]?s\b|cables|\b(?:both|all|they|those|these)\b")
 _AND = re.compile(r"\s*,?\s*(?:and|plus|with|,)\s*(?:the |also )?")
 
 
