@@ -6,7 +6,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from boxaloud.assistant.dialogue.box_names import near, numbered
+from boxaloud.assistant.dialogue.box_names import near, number_of, numbered
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.mentioned_boxes import (
     CalledBox,
@@ -58,6 +58,12 @@ def _called(names: Sequence[str], at: str) -> list[CalledBox]:
     """The other boxes, each with what it may be called."""
     called = [
         CalledBox(name, name) for name in names if name != at and not _NUMBERED.fullmatch(name)
+    ]
+    numbers = [(name, number_of(name)) for name in names]
+    called += [
+        CalledBox(name, number, True)
+        for name, number in numbers
+        if number and [one for _, one in numbers].count(number) == 1
     ]
     if len(names) == 2:
         called += [CalledBox(name, "other box", True) for name in names if name != at]

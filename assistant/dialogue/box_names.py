@@ -83,6 +83,8 @@ def near(name: str, names: Sequence[str]) -> tuple[str, ...]:
     for known in (wanted, wanted.removesuffix(" box"), bare, bare.removesuffix(" one")):
         if known in names:
             return (known,)
+    if numbers := _by_its_number(wanted, names):
+        return numbers
     part = named(wanted.removesuffix(" box"))
     close = tuple(known for known in names if part and part in known)
     if len(close) == 1:
@@ -94,6 +96,20 @@ def near(name: str, names: Sequence[str]) -> tuple[str, ...]:
             return alike
     slips = () if _FIGURE.search(bare) else tuple(get_close_matches(bare, names, 1, _SLIP))
     return close or alike or slips
+
+
+def number_of(name: str) -> str:
+    """The number of "room 212", "classroom 7" and "e2"; empty where a name has none, or is a number
+    of its own in the job, "box 2"."""
+    last = name.rpartition(" ")[2]
+    return last if _FIGURE.search(last) and not _NUMBERED.fullmatch(name) else ""
+
+
+def _by_its_number(wanted: str, names: Sequence[str]) -> tuple[str, ...]:
+    """ "101" is room 101, and "7" classroom 7, where no other is called so."""
+    bare = wanted.removeprefix("room ").removeprefix("number ")
+    found = tuple(name for name in names if number_of(name) == bare)
+    return found if len(found) == 1 else ()
 
 
 def _alike(words: frozenset[str], known: frozenset[str]) -> bool:

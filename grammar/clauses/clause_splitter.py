@@ -7,8 +7,9 @@ from collections.abc import Sequence
 from boxaloud.grammar import grammar_data
 from boxaloud.grammar.clauses.clause import Clause, Element
 from boxaloud.grammar.clauses.clause_tags import ASKED, elements_of
-from boxaloud.grammar.clauses.mood import EVENTS, SUPPOSED_ANYWHERE, find_mood
+from boxaloud.grammar.clauses.mood import EVENTS, find_mood
 from boxaloud.grammar.clauses.quotations import quotes
+from boxaloud.grammar.clauses.suppositions import SUPPOSED_ANYWHERE
 from boxaloud.grammar.clauses.tag_questions import asked_by_tag
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.phrases.statements import Statement
@@ -208,7 +209,11 @@ def _begins_another(tag: str, element: Element, before: list[Element]) -> bool:
         return True
     if _orders(tag, before):
         return True
-    if tag in _ASKING and before[-1].tag in _REMARKED and (len(before) > 1 + (before[-1].tag == "then")):
+    if (
+        tag in _ASKING
+        and before[-1].tag in _REMARKED
+        and (len(before) > 1 + (before[-1].tag == "then"))
+    ):
         return True
     if before[-1].tag in _LINKS and len(before) > 1:
         if before[0].tag in _OPERATOR_VERBS and tag.startswith("<box_"):

@@ -8,7 +8,7 @@ from functools import lru_cache
 from boxaloud.grammar import grammar_data
 from boxaloud.grammar.clauses.clause import Clause, Mood
 from boxaloud.grammar.clauses.most_wanted import asks_for_most
-from boxaloud.grammar.clauses.suppositions import compares, supposes
+from boxaloud.grammar.clauses.suppositions import SUPPOSED_ANYWHERE, compares, supposes
 from boxaloud.grammar.clauses.tag_questions import asks_of_a_rule
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.phrases.statements import Statement
@@ -38,13 +38,6 @@ EVENTS = frozenset(
         "redo",
         "start_over",
     }
-)
-#: What supposes wherever in a clause it stands: "oof what if", "I was wondering what happens if".
-SUPPOSED_ANYWHERE = (
-    r"(?:what|how about|what about|what happens|what would happen) if|suppos(?:e|ing) (?:that )?(?:i|we"
-    r"|you|they|it|that|there|he|she|the|this|those)|imagine (?:i|we|you|they|it|that|there|he|she)"
-    r"|pretend (?:i|we|you|they|it|that|there|he|she)"
-    r"|(?:let's|lets|let us|just) say (?:i|we|you|they|it|that|there|he|she|the)"
 )
 _CONDITIONAL = lazy_pattern(
     r"^(?:(?:" + "|".join(sorted(_LEAD)) + r") )*"

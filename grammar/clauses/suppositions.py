@@ -4,6 +4,12 @@ from __future__ import annotations
 
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
+#: What supposes wherever in a clause it stands: "oof what if", "I was wondering what happens if".
+SUPPOSED_ANYWHERE = (
+    r"(?:what|how about|what about|what happens|what would happen) if"
+    r"|suppos(?:e|ing) (?:that )?(?:i|we|you|they|it|that|there|he|she|the|this|those)"
+    r"|(?:imagine|pretend) (?:i|we|you|they|it|that|there|he|she)"
+)
 #: "maybe I could use a 20.3": thought aloud, not done.
 _MUSING = lazy_pattern(
     r"^(?:(?:and|so|but|ok|okay|well|hmm|or|now|actually|wait|um|uh|er|oh) )*"

@@ -50,6 +50,7 @@ from boxaloud.grammar.utterance.heading_devices import named_alone
 from boxaloud.grammar.utterance.headings import BOX_TOPIC, of_the_box
 from boxaloud.grammar.utterance.layout import plain_layout, single_spaced, trimmed
 from boxaloud.grammar.utterance.lone_numbers import restated_alone
+from boxaloud.grammar.utterance.numbered_rooms import room_named
 from boxaloud.grammar.utterance.other_talk import dismay_answers, small_talk
 from boxaloud.grammar.utterance.project_talk import project_talk
 from boxaloud.grammar.utterance.restated_counts import sums_up
@@ -99,6 +100,7 @@ def recognise(
         return copied
     if enclosures and (
         numbered := of_another_box(found.heard, lambda part: recognise(part, open_question))
+        or room_named(found.heard, lambda part: recognise(part, open_question, aliases))
     ):
         return numbered
     if (social := small_talk(found.heard)) and not dismay_answers(social, expect):

@@ -67,6 +67,49 @@ class Mention:
     """What is heard in its place; of a question, before the "it" that stands for the box."""
 
 
+_FIGURED = lazy_pattern(r"(?i)(?:[a-z]-?\d{1,3}|\d{1,4}[a-z]?)")
+_HERE = r"(?:in|on|for|at|back to|back in|over in|and in)"
+
+
+def _by_number(heard: str, box: CalledBox) -> Mention | None:
+    """ "302, make it deeper", "103 again, …", "7 gets the 22.5", "E2 lost a 14-2", "in 301 add …",
+    "… goes into 210": the number of a room; a short one could be a size or a count."""
+    number = box._words
+    sure = len(box.said) > _SHORT or not box.said.isdigit()
+    forms = [
+        rf"^\s*{_LEAD}(?P<mention>{_HERE} (?:room |number )?{number}(?: again)?,?) (?=[a-z])",
+        rf"^\s*{_LEAD}(?P<mention>{number} (?:gets?|lost|loses|needs?|also (?:has|gets)))\b",
+        rf"^\s*{_LEAD}{_PLACES} [^.;]*(?P<mention> {_INTO} (?:room |number )?{number})"
+        r"(?:,? please| too| instead)?[ .!]*$",
+        r"(?P<mention> (?:goes|go|went|belongs|is going) (?:in|into|inside)"
+        rf" (?:room |number )?{number})"
+        r"(?:,? please| too| instead| now)?[ .!]*$",
+    ]
+    if sure:
+        forms += [
+            rf"^\s*{_LEAD}(?P<mention>{number}(?: again)?,) (?=[a-z])",
+            rf"^\s*{_LEAD}(?P<mention>{number} (?:has|had|got|should have|is|was))\b",
+        ]
+    for form in forms:
+        found = re.search(_SPACE.sub(r"\\s+", form), heard, re.IGNORECASE)
+        if found is not None:
+            instead = next(
+                (put for ends, put in _STAND_INS if found["mention"].lower().endswith(ends)), ""
+            )
+            instead = " is in here too" if "go" in found["mention"][:4].lower() else instead
+            return Mention(box.name, *found.span("mention"), instead)
+    return None
+
+
+_STAND_INS = (
+    (("lost", "loses"), "take out"),
+    ((" is", " was"), "it is"),
+    ((" has", " had", " gets", " get", " got", " needs", " need", " have"), "it has"),
+)
+"""What is heard in place of the name of a box and the verb behind it."""
+_SHORT = 2
+
+
 def told_of_box(heard: str, called: Sequence[CalledBox]) -> Mention | None:
     """The box that something is said of; None where none of those is.
 
@@ -74,6 +117,10 @@ def told_of_box(heard: str, called: Sequence[CalledBox]) -> Mention | None:
     den has one more" are of it.
     """
     for box in called:
+        if _FIGURED.fullmatch(box.said):
+            if mention := _by_number(heard, box):
+                return mention
+            continue
         the = "" if len(box.name) == 1 else "the "
         for form in (
             rf"{_LEAD}(?P<mention>in the {box.may}),? (?=there|i |we |one |another |it )",
@@ -116,6 +163,8 @@ def marked_box(heard: str) -> Mention | None:
 def asked_of_box(heard: str, called: Sequence[CalledBox]) -> Mention | None:
     """The box that a question is about: "is the den over?", "and the den?"."""
     for box in called:
+        if _FIGURED.fullmatch(box.said) and (asked := _asked_by_number(heard, box)):
+            return asked
         alone = re.fullmatch(
             rf"(?i)\s*{_LEAD}(?:(?:how|what) about |and )?(?:the )?{box.may}"
             r"(?: then| again| now)?(?:,? please)?\s*\?",
@@ -127,6 +176,32 @@ def asked_of_box(heard: str, called: Sequence[CalledBox]) -> Mention | None:
         found = re.match(form, heard)
         if found is not None:
             return Mention(box.name, *found.span("mention"))
+    return None
+
+
+def _asked_by_number(heard: str, box: CalledBox) -> Mention | None:
+    """ "Is 210 still ok", "what about E3", "what's room 20 at"."""
+    number = rf"(?:room |number |classroom )?{box._words}"
+    alone = re.fullmatch(
+        rf"(?i)\s*{_LEAD}(?:how|what) about {number}(?: then| again| now)?[ ?.!]*", heard
+    )
+    if alone is not None:
+        return Mention(box.name, 0, len(heard), "how full is ")
+    told = re.fullmatch(
+        rf"(?i)\s*{_LEAD}{number} (?:is|was) (?:still |also )*(?:the )?(?:bad|over|full|good|fine"
+        r"|ok|okay|worst|tight|tightest|fullest)(?: one)?,? (?:right|huh|yeah|then|correct)[ ?.!]*",
+        heard,
+    )
+    if told is not None:
+        return Mention(box.name, 0, len(heard), "how full is ")
+    found = re.fullmatch(
+        rf"(?i)\s*{_LEAD}{_ASKING}\b (?P<mention>{number}) (?:still |too |also |now |really )*"
+        r"(?:ok|okay|good|fine|over|full|at|overfull|legal|alright|looking|doing|in trouble)"
+        r"[ ?.!]*",
+        heard,
+    )
+    if found is not None:
+        return Mention(box.name, 0, len(heard), "how full is ")
     return None
 
 
