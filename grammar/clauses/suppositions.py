@@ -38,7 +38,14 @@ _MIGHT_BE = lazy_pattern(
 _ASKED_BEHIND = lazy_pattern(
     r"> .*\bhow (?:would|will|does|do) (?:it|that|this|we|things) (?:be|do|look|come out|fare)$"
 )
-_SUPPOSE = (_ASKED_BEHIND, _MUSING, _ASKED_IF, _BY_EDITION, _MIGHT_BE)
+#: "Two receptacles wouldn't have worked", "I'd never have put two in there": what was not done.
+_WOULD_HAVE = lazy_pattern(
+    r"\b(?:would|could|might)(?: not| never| ever| just| also| still| even| probably)* have"
+    r"(?: not| never| ever| just| also| still| even)* (?:been|worked|fit|fitted|gone|put|passed|done"
+    r"|used|run|pulled|stuffed|made|added|tried|crammed|helped|saved|left|bought|installed|taken"
+    r"|needed|liked|held|[a-z]+ed)\b"
+)
+_SUPPOSE = (_WOULD_HAVE, _ASKED_BEHIND, _MUSING, _ASKED_IF, _BY_EDITION, _MIGHT_BE)
 
 
 def supposes(line: str) -> bool:

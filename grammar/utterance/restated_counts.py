@@ -94,7 +94,11 @@ def only_added(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
 
 _BEFORE = lazy_pattern(r"(?i)(?:\s|,|um|uh|er|hello|hi|hey|ok|okay|so|and|no|well|oh)*")
 _IT = lazy_pattern(r"(?i)\b(?:it|that|them|those|this|out)\b")
-_PUT_OUT = lazy_pattern(r"(?i)\s*,?\s*(?:no|not|nope)?\s*,?\s*")
+#: "One switch no, take it out", "one 14-2 is dead, I pulled it out".
+_PUT_OUT = lazy_pattern(
+    r"(?i)\s*(?:(?:is|was|are|were|looks|turned out)(?: [a-z']+){1,4})?\s*,?\s*(?:no|not|nope|so|and)?"
+    r"\s*,?\s*(?:(?:i|we|he|they)(?: just| already)?\s)?"
+)
 
 
 def put_out(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:

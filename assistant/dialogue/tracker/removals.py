@@ -44,6 +44,8 @@ def remove(turn: Turn, act: acts.Remove) -> None:
         grounds.unground_one(turn, act)
     elif item is None and target.kind == "fixture_wires":  # "leave the fixture wires out"
         turn.enter(turn.state, say("echo.no_fixture_wires"), act.words)
+    elif item is None and _gone_in_this_breath(turn, target):
+        turn.understood.append(act.words)
     elif item is None:
         item_changes.not_found(turn, target, act.words)
     elif _means_all(turn, target):
@@ -51,6 +53,12 @@ def remove(turn: Turn, act: acts.Remove) -> None:
             item_changes.recount(turn, one, 0, act.words)
     else:
         _remove_some(turn, item, target, act)
+
+
+def _gone_in_this_breath(turn: Turn, target: Reference) -> bool:
+    """ "That's not a stud, take the stud off": what was denied, or taken back, a moment ago."""
+    taken = any(isinstance(one, (acts.Deny, acts.Undo)) for one in turn.done)
+    return taken and references.find(turn.began, target) is not None
 
 
 def _of_clamps(turn: Turn, act: acts.Remove) -> bool:

@@ -64,6 +64,10 @@ def restate(turn: Turn, act: acts.Restate) -> None:
         if part < item.content.count and part == thing.count:
             replacements.replace_some(turn, item, part, thing)
             return
+    if (same := _in_all(state, act, item)) is not None:
+        item_changes.recount(turn, item, 0, act.words)
+        item_changes.recount(turn, same, act.thing.count or 0, act.words)
+        return
     if _one_by_role(act, item):
         replacements.replace_some(turn, item, 1, replace(thing, count=1))
         return
@@ -78,6 +82,18 @@ def restate(turn: Turn, act: acts.Restate) -> None:
         turn.refuse(thing.words, str(refusal))
         return
     item_changes.put_in_place(turn, item, contents[0], thing)
+
+
+def _in_all(state: State, act: acts.Restate, item: Item) -> Item | None:
+    """ "No 12-3, it's four 12-2", of three 12-2s and a 12-3: the cables that are four in all, where
+    that is just as many as both were; None for any other."""
+    thing = act.thing
+    if not isinstance(thing, acts.AddCable) or thing.count is None or act.instead_of is None:
+        return None
+    same = references.find(state, replace(references.to_thing(thing), count=None))
+    if same is None or same.key == item.key or not isinstance(same.content, Cable):
+        return None
+    return same if thing.count == same.content.count + item.content.count else None
 
 
 def _one_by_role(act: acts.Restate, item: Item) -> bool:
