@@ -74,6 +74,8 @@ _TAG = lazy_pattern(
 #: "Is a stud the same as a hickey", "both of those have to stay?".
 _OF_WHAT_IS = lazy_pattern(
     r"(?:^| )(?:is|are) .*\b(?:the same (?:thing )?as|different (?:from|than|to))\b"
+    r"|(?:^| )(?:is|are|does|do) <device[^>]*>(?: count| cost| take| use)?(?: for| up)?"
+    r"(?: any| really| much)* (?:more|less|bigger|smaller|worse|larger)\b"
     r"|^(?:(?:and|so|but) )*(?:both|all) (?:of )?(?:the|those|these|them)\b.* have to\b"
 )
 

@@ -41,8 +41,8 @@ _ASKED_BEHIND = lazy_pattern(
 #: "Two receptacles wouldn't have worked", "I'd never have put two in there": what was not done.
 _WOULD_HAVE = lazy_pattern(
     r"\b(?:would|could|might)(?: not| never| ever| just| also| still| even| probably)* have"
-    r"(?: not| never| ever| just| also| still| even)* (?:been|worked|fit|fitted|gone|put|passed|done"
-    r"|used|run|pulled|stuffed|made|added|tried|crammed|helped|saved|left|bought|installed|taken"
+    r"(?: not| never| ever| just| also| still| even)* (?:been|worked|fit|fitted|gone|put|passed"
+    r"|done|used|run|pulled|stuffed|made|added|tried|crammed|helped|saved|left|bought|installed|taken"
     r"|needed|liked|held|[a-z]+ed)\b"
 )
 _SUPPOSE = (_WOULD_HAVE, _ASKED_BEHIND, _MUSING, _ASKED_IF, _BY_EDITION, _MIGHT_BE)

@@ -184,8 +184,9 @@ def _name(text: str) -> _Found | None:
         letters = (found["letters"] or "").replace(" ", "")
         if letters in ("lb", "lbd") and _weighs(text, found.start()):
             continue  # "a fan of 35 lb"
-        if _ASKED.search(text[: found.start()]):
-            continue  # "what is a conduit body" names none
+        before = text[: found.start()]
+        if _ASKED.search(before) or before.endswith("panel "):
+            continue  # "what is a conduit body", and "panel LB", name none
         letters = found["letters"] or found["one"] or found["bare"] or found["after"] or ""
         said: dict[str, object] = {"name": True}
         if letters:

@@ -52,6 +52,7 @@ from boxaloud.grammar.utterance.layout import plain_layout, single_spaced, trimm
 from boxaloud.grammar.utterance.lone_numbers import restated_alone
 from boxaloud.grammar.utterance.numbered_rooms import room_named
 from boxaloud.grammar.utterance.other_talk import dismay_answers, small_talk
+from boxaloud.grammar.utterance.plainer_words import plainer
 from boxaloud.grammar.utterance.project_talk import project_talk
 from boxaloud.grammar.utterance.restated_counts import sums_up
 from boxaloud.grammar.utterance.said_anew import restating
@@ -101,6 +102,7 @@ def recognise(
     if enclosures and (
         numbered := of_another_box(found.heard, lambda part: recognise(part, open_question))
         or room_named(found.heard, lambda part: recognise(part, open_question, aliases))
+        or plainer(found.heard, lambda part: recognise(part, open_question, aliases), expect)
     ):
         return numbered
     if (social := small_talk(found.heard)) and not dismay_answers(social, expect):

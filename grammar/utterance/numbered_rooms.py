@@ -54,6 +54,8 @@ _FORMS = tuple(
         rf"{_LEAD}{_NUMBERED}(?:{_BREAK}[,:;.] ?|,? (?:it's|it is|it has|it's got|has|we have"
         r"|i have|i've got|there's) |,? (?=(?:single|double|one|two|three|four|[1-4]) gang))"
         r"(?P<rest>.+)",
+        rf"{_LEAD}{_NUMBERED}(?P<headed> (?:outlet|switch|light|receptacle|plug|sensor))[,:.]? "
+        r"(?P<rest>.+)",
         rf"{_LEAD}{_ON}(?:the )?{_PLACE}[,:.] (?P<rest>.+)",
         rf"{_LEAD}(?:the |my )?{_PLACE}{_NEXT}[,:.]?{_REST}",
         rf"{_LEAD}what's next,? (?:the )?{_PLACE}[.!]?(?P<rest>)",
@@ -119,11 +121,17 @@ def _told(
         isinstance(act, _BOX_TOLD) for act in read.acts
     ):
         return None  # "the switch next, …": of a place the box itself is told
+    if said.groupdict().get("headed") and not _has_device(read):
+        return None  # "room 9 switch, two 14-2s": the switch is in it
     left = tuple(
         Unread(run.words, (run.span[0] + start, run.span[1] + start), run.weighty)
         for run in read.unread
     )
     return Utterance(heard, (begins, *shifted(read.acts, start)), left)
+
+
+def _has_device(read: Utterance) -> bool:
+    return any(isinstance(act, acts.AddDevice) for act in read.acts)
 
 
 def _named_behind(heard: str, low: str, read_part: Callable[[str], Utterance]) -> Utterance | None:

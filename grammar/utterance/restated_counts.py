@@ -96,8 +96,8 @@ _BEFORE = lazy_pattern(r"(?i)(?:\s|,|um|uh|er|hello|hi|hey|ok|okay|so|and|no|wel
 _IT = lazy_pattern(r"(?i)\b(?:it|that|them|those|this|out)\b")
 #: "One switch no, take it out", "one 14-2 is dead, I pulled it out".
 _PUT_OUT = lazy_pattern(
-    r"(?i)\s*(?:(?:is|was|are|were|looks|turned out)(?: [a-z']+){1,4})?\s*,?\s*(?:no|not|nope|so|and)?"
-    r"\s*,?\s*(?:(?:i|we|he|they)(?: just| already)?\s)?"
+    r"(?i)\s*(?:(?:is|was|are|were|looks|turned out)(?: [a-z']+){1,4})?\s*,?"
+    r"\s*(?:no|not|nope|so|and)?\s*,?\s*(?:(?:i|we|he|they)(?: just| already)?\s)?"
 )
 
 

@@ -21,6 +21,7 @@ from boxaloud.grammar.utterance.looks_behind import without_looks
 from boxaloud.grammar.utterance.named_before_counted import without_names_ahead
 from boxaloud.grammar.utterance.names_in_two import in_one_name
 from boxaloud.grammar.utterance.own_sums import without_own_sums
+from boxaloud.grammar.utterance.plainer_words import without_counting
 from boxaloud.grammar.utterance.roles_of_cables import told_by_role
 from boxaloud.grammar.utterance.said_no import plain_no
 from boxaloud.grammar.utterance.sums_aloud import without_sums_aloud
@@ -171,7 +172,8 @@ def plain_speech(text: str, expect: str | None = None, typed: bool = True) -> st
     text = _JOINED.sub(lambda found: f"{found[1]} wires".ljust(len(found[0])), text)
     text = _DEVICE_FILL.sub(lambda found: "fill".ljust(len(found[0])), text)
     text = _WIRED_WITH.sub(lambda found: f"{found[1]} on".ljust(len(found[0])), text)
-    text = without_own_sums(without_sums_aloud(without_finger_counts(text), expect))
+    text = without_sums_aloud(without_finger_counts(without_counting(text)), expect)
+    text = without_own_sums(text)
     text = _ORDERING.sub(lambda found: " " * len(found[0]), text)
     text = _IN_PLACE.sub(lambda found: "instead".ljust(len(found[0])), text)
     text = _SO_THE_NTH.sub(",", text)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import pytest
-
 from boxaloud.assistant.dialogue import Conversation
 
 BEFORE = (

@@ -13,6 +13,7 @@ from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.state_parts import Item, mark_of
 from boxaloud.assistant.dialogue.tracker import (
     added_items,
+    cables_restated,
     counts,
     devices_counted,
     item_changes,
@@ -64,12 +65,7 @@ def restate(turn: Turn, act: acts.Restate) -> None:
         if part < item.content.count and part == thing.count:
             replacements.replace_some(turn, item, part, thing)
             return
-    if (same := _in_all(state, act, item)) is not None:
-        item_changes.recount(turn, item, 0, act.words)
-        item_changes.recount(turn, same, act.thing.count or 0, act.words)
-        return
-    if _one_by_role(act, item):
-        replacements.replace_some(turn, item, 1, replace(thing, count=1))
+    if cables_restated.of_some_or_all(turn, act, item):
         return
     if wider_names.counted(turn, thing, item):
         return
@@ -84,29 +80,6 @@ def restate(turn: Turn, act: acts.Restate) -> None:
     item_changes.put_in_place(turn, item, contents[0], thing)
 
 
-def _in_all(state: State, act: acts.Restate, item: Item) -> Item | None:
-    """ "No 12-3, it's four 12-2", of three 12-2s and a 12-3: the cables that are four in all, where
-    that is just as many as both were; None for any other."""
-    thing = act.thing
-    if not isinstance(thing, acts.AddCable) or thing.count is None or act.instead_of is None:
-        return None
-    same = references.find(state, replace(references.to_thing(thing), count=None))
-    if same is None or same.key == item.key or not isinstance(same.content, Cable):
-        return None
-    return same if thing.count == same.content.count + item.content.count else None
-
-
-def _one_by_role(act: acts.Restate, item: Item) -> bool:
-    """ "Not 12-4, 12-3 going out": of the cables that are there, the one that goes out."""
-    thing, content = act.thing, item.content
-    if not isinstance(thing, acts.AddCable) or not isinstance(content, Cable):
-        return False
-    other = (thing.awg, thing.conductors) != (content.awg, content.conductors)
-    alone = thing.count is None and thing.role is not None and other
-    return alone and content.count > 1 and _SEVERAL_SAID.search(thing.words) is None
-
-
-_SEVERAL_SAID = re.compile(r"(?i)[0-9]['’]?s\b|cables|\b(?:both|all|they|those|these)\b")
 _AND = re.compile(r"\s*,?\s*(?:and|plus|with|,)\s*(?:the |also )?")
 
 
@@ -287,6 +260,9 @@ def resize(turn: Turn, act: acts.Resize) -> None:
     found = [item for item in found if hasattr(item.content, "awg")]
     if not found:
         item_changes.not_found(turn, act.target, act.words)
+        return
+    if cables_restated.of_several_sizes(found, act):
+        turn.unplaced.append(act.words)
         return
     for item in found:
         content = item.content

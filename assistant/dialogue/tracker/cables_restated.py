@@ -1,0 +1,64 @@
+"""Cables said anew beside others: one of them by where it goes, or how many they are in all."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from boxaloud.assistant.dialogue.interpretation import references
+from boxaloud.assistant.dialogue.state import State
+from boxaloud.assistant.dialogue.state_parts import Item
+from boxaloud.assistant.dialogue.tracker import item_changes, replacements
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.rules.contents import Cable
+
+
+def of_some_or_all(turn: Turn, act: acts.Restate, item: Item) -> bool:
+    """Change what is said of some of the cables that are there, or of all; False for others."""
+    if (same := _in_all(turn.state, act, item)) is not None:
+        item_changes.recount(turn, item, 0, act.words)
+        item_changes.recount(turn, same, act.thing.count or 0, act.words)
+        return True
+    if _one_by_role(act, item):
+        replacements.replace_some(turn, item, 1, replace(act.thing, count=1))
+        return True
+    return False
+
+
+_THOSE = lazy_pattern(r"(?i)\b(?:those|they|these|them)\b(?! all\b)")
+
+
+def of_several_sizes(found: Sequence[Item], act: acts.Resize) -> bool:
+    """ "Those are twelves", where wires of two other sizes are there: nobody can say which."""
+    pointed = _THOSE.search(act.target.words) or _THOSE.search(act.words)
+    if not pointed or act.target.awg is not None:
+        return False
+    sizes = {getattr(item.content, "awg", None) for item in found} - {act.awg, None}
+    return len(sizes) > 1
+
+
+def _in_all(state: State, act: acts.Restate, item: Item) -> Item | None:
+    """ "No 12-3, it's four 12-2", of three 12-2s and a 12-3: the cables that are four in all, where
+    that is just as many as both were; None for any other."""
+    thing = act.thing
+    if not isinstance(thing, acts.AddCable) or thing.count is None or act.instead_of is None:
+        return None
+    same = references.find(state, replace(references.to_thing(thing), count=None))
+    if same is None or same.key == item.key or not isinstance(same.content, Cable):
+        return None
+    return same if thing.count == same.content.count + item.content.count else None
+
+
+def _one_by_role(act: acts.Restate, item: Item) -> bool:
+    """ "Not 12-4, 12-3 going out": of the cables that are there, the one that goes out."""
+    thing, content = act.thing, item.content
+    if not isinstance(thing, acts.AddCable) or not isinstance(content, Cable):
+        return False
+    other = (thing.awg, thing.conductors) != (content.awg, content.conductors)
+    alone = thing.count is None and thing.role is not None and other
+    return alone and content.count > 1 and _SEVERAL_SAID.search(thing.words) is None
+
+
+_SEVERAL_SAID = lazy_pattern(r"(?i)[0-9]['’]?s\b|cables|\b(?:both|all|they|those|these)\b")
