@@ -20,11 +20,18 @@ _NOUN = (
 _SMALL = r"(?:one|two|three|four|five|six|seven|eight|nine|oh|zero)"
 _TEENS = r"(?:ten|eleven|twelve|(?:thir|four|fif|six|seven|eigh|nine)teen)"
 _TENS = rf"(?:(?:twen|thir|for|fif|six|seven|eigh|nine)ty(?:[ -]{_SMALL})?|{_TEENS})"
+_ENDS = (
+    r"(?= *(?:[,.:;!?]|$)| (?:is|it's|next|first|now|up|has|gets|same|outlet|switch|light"
+    r"|receptacle|plug|sensor)\b| (?:single|double|two|three|[1-4]) gang\b)"
+)
 _WORDED = (
     rf"(?:{_SMALL} (?:hundred(?: (?:and )?(?:{_TENS}|{_SMALL}))?|{_TENS}|{_SMALL} {_SMALL})"
-    rf"|{_TENS}|{_SMALL})(?![\w/.-]| by\b| cubic| inch| gang| square| eleven| and an? )"
+    rf"|{_TENS}|{_SMALL}){_ENDS}"
 )
-_DIGITS = r"(?:\d{1,4}[a-z]?|[a-z]-?\d{1,3})(?![\w/.-]| by\b| cubic| inch| gang| square)"
+_DIGITS = (
+    r"(?:(?:\d{3,4}[a-z]?|[a-z]-?\d{1,3})(?![\w/.-]| by\b| cubic| inch| gang| square)"
+    rf"|\d{{1,2}}[a-z]?{_ENDS})"
+)
 _NUMBERED = rf"(?P<noun>{_NOUN})(?: number)? (?P<number>{_DIGITS}|{_WORDED})"
 _CODED = r"(?P<code>[a-z]-?\d{1,3}|\d{3,4}[a-z]?)(?![\w/.-]| by\b| cubic| inch)"
 _PLACE = r"(?P<place>(?:[a-z]+(?:'s)? ){0,2}?[a-z]+(?: serving line)?)"
@@ -56,7 +63,8 @@ _FORMS = tuple(
         r"(?P<rest>.+)",
         rf"{_LEAD}{_NUMBERED}(?P<headed> (?:outlet|switch|light|receptacle|plug|sensor))[,:.]? "
         r"(?P<rest>.+)",
-        rf"{_LEAD}{_ON}(?:the )?{_PLACE}[,:.] (?P<rest>.+)",
+        rf"{_LEAD}{_ON}(?:the )?{_PLACE}(?:[,:.] | (?=(?:single|double|one|two|three|four|[1-4])"
+        r" gang\b|four (?:inch|by|square)\b|octagon\b|masonry\b))(?P<rest>.+)",
         rf"{_LEAD}(?:the |my )?{_PLACE}{_NEXT}[,:.]?{_REST}",
         rf"{_LEAD}what's next,? (?:the )?{_PLACE}[.!]?(?P<rest>)",
         rf"{_LEAD}(?:the )?{_PLACE}[,:] (?P<rest>.+)",
@@ -73,6 +81,7 @@ _SAME = lazy_pattern(
 _GOES_ON = lazy_pattern(
     r"(?:the |in the |at the |on the )?(?:by|near|behind|beside|over|under|above|below|next to|top"
     r"|bottom|upper|lower|left|right|front|back|north|south|east|west|far)\b[^,:.]*(?:[,:.]|$)"
+    r"|[a-z' ]+:"
 )
 _HINT = lazy_pattern(rf"\b{_NOUN}\b|\b(?:next|first|now|then|up)\b|,")
 _BOX_TOLD = (acts.SetVolume, acts.SetSize, acts.NameBoxKind, acts.SetClamps)

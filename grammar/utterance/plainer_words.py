@@ -12,9 +12,10 @@ from boxaloud.grammar.acts import Unread, Utterance
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 _LEAD = (
-    r"(?:(?:ok|okay|so|and|no|nope|oh|ah|uh|um|hmm?|well|wait|sorry|actually|hang on|hold on|right"
-    r"|yeah|now|alright|shoot|dang|ugh|oops),? )*"
+    r"(?:(?:hello|hi|hey|please|ok|okay|so|and|no|nope|oh|ah|uh|um|hmm?|well|wait|sorry|actually"
+    r"|hang on|hold on|right|yeah|now|alright|shoot|dang|ugh|oops),? )*"
 )
+_END = r"(?:,? (?:please|thanks|thank you|sorry|man|boss))*\s*[.!]?"
 _N = (
     r"(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen"
     r"|sixteen|eighteen|twenty|[1-9]|1[0-9]|20)"
@@ -29,7 +30,7 @@ _ELSEWHERE = r"(?:somewhere else|someplace else|elsewhere|to another box|in anot
 
 #: A way to say it, and its plain form.
 _WAYS = tuple(
-    (lazy_pattern(rf"\s*{_LEAD}{said}\s*[.!]?\s*"), plain)
+    (lazy_pattern(rf"{_LEAD}{said}{_END}"), plain)
     for said, plain in (
         (
             rf"(?:those|they|these|all of (?:them|those))(?:'re| are| were)(?: all| both| really"
@@ -90,7 +91,8 @@ _WAYS = tuple(
         (
             rf"{_N} of the {_N} (?:turn(?:s|ed) out to be|is|was|are|were)(?: really| actually)*"
             rf" (?:an? )?(?:{_CABLE}|three way|single pole)s?"
-            rf"(?: and (?:it's got|it has) an? {_CABLE})?,? so (?P<list>{_N} {_CABLE}.*)",
+            rf"(?: and (?:it's got|it has) an? {_CABLE})?,?"
+            rf" so (?P<list>{_N} (?:[a-z]+ )?{_CABLE}.*)",
             "it's {list}",
         ),
         (
@@ -100,8 +102,8 @@ _WAYS = tuple(
             "so {n} altogether",
         ),
         (
-            r"(?:the )?[a-z ]+ ones? (?:get|got|are|were|is|gets) (?:pulled|taken|cut|pulling)(?: back)?"
-            rf" out,? (?:so )?back (?:down )?to (?P<n>{_N})",
+            r"(?:the )?[a-z ]+ ones? (?:get|got|are|were|is|gets) (?:pulled|taken|cut|pulling)"
+            rf"(?: back)? out,? (?:so )?back (?:down )?to (?P<n>{_N})",
             "so {n} altogether",
         ),
         (
@@ -122,8 +124,8 @@ _ORDER = (
 )
 #: "Can you text the office, no forget it I'll call": asked of somebody, and of no box.
 _OF_SOMEBODY = lazy_pattern(
-    rf"\s*{_LEAD}one (?:of (?:them|those) )?(?:is|just|goes)\b[^0-9?]*\bcounts?,? (?:right|huh|yeah)"
-    r"\s*[.!]?\s*|"
+    rf"\s*{_LEAD}one (?:of (?:them|those) )?(?:is|just|goes)\b[^0-9?]*\bcounts?,?"
+    r" (?:right|huh|yeah)\s*[.!]?\s*|"
     rf"\s*{_LEAD}(?:can|could|will|would) (?:you|somebody|someone) (?:text|call|phone|email|tell"
     r"|ask|message|radio|page)\b[^0-9?]*,? (?:no|nah|nope|actually|never ?mind|forget)\b[^0-9?]*"
 )
@@ -145,7 +147,7 @@ def plainer(
     heard: str, read: Callable[[str], Utterance], expect: str | None = None
 ) -> Utterance | None:
     """What an utterance tells by its plain form; None for one that has none."""
-    low = heard.lower().replace("’", "'")
+    low = " ".join(heard.lower().replace("’", "'").split())
     if not _HINT.search(low):
         return None
     span = (0, len(heard))
@@ -158,7 +160,7 @@ def plainer(
         told = read(plain.format(**{k: v or "" for k, v in said.groupdict().items()}))
         if not told.acts or any(run.weighty for run in told.unread):
             return None
-        made = tuple(replace(act, words=heard, span=span) for act in told.acts)
+        made = tuple(replace(act, span=span) for act in told.acts)
         return Utterance(heard, made, tuple(Unread(r.words, span, r.weighty) for r in told.unread))
     return None
 
@@ -170,7 +172,7 @@ _RUNS_UP = lazy_pattern(
 _ASIDES = lazy_pattern(
     r"(?i),? ?\b(?:and )?i was wrong about (?:there being |it having |that )?no [a-z]+"
     r"(?= *(?:[,.]|$))"
-    r"|\b(?:and )?an? (?P<d>[a-z]+), (?=there(?:'s| is) an? (?P=d)\b)"
+    r"|\b(?:and )?an? (?:[a-z]+ ){0,2}?(?P<d>[a-z]+),? (?=there(?:'s| is) an? (?:[a-z]+ )?(?P=d)\b)"
     r"|(?<=masonry )again,|(?<=octagon )again,|(?<=square )again,"
     r"|\bnineteen (?:thirty|forty|fifty|sixty|seventy|eighty|ninety)(?:[ -](?:one|two|three|four"
     r"|five|six|seven|eight|nine))?\b"
@@ -184,15 +186,24 @@ def without_counting(text: str) -> str:
     """The text with what counts up aloud, and what only recalls, blanked in its place: "one two
     three, three 12-2s" is "three 12-2s"."""
     text = _ASIDES.sub(lambda found: " " * len(found[0]), text)
+    text = _LEFT.sub(lambda found: f"{'leave':<{len(found[0])}}", text)
     text = _SUM.sub(_without_sum, text)
     return _RUNS_UP.sub(_blanked, text)
 
 
-_COUNTS = {word: place for place, word in enumerate("one two three four five six seven".split(), 1)}
+#: "Don't touch the switch": it stays.
+_LEFT = lazy_pattern(
+    r"(?i)\b(?:do not|don['’]?t)(?: you)?(?: ever)? (?:touch|disturb|bother|mess with|fool with)"
+    r"(?= (?:the|that|those|my|any)\b)"
+)
+_COUNTS = {
+    "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7,
+}  # fmt: skip
 #: "Two 12-2, and another 12-2 tucked behind, so three": the sum of what was just counted.
 _SUM = lazy_pattern(
-    rf"(?i)^(?P<told>[^,]*?\b(?P<first>{_N}) (?P<of>{_CABLE}|{_SIZES})\b.*?\b(?:another|one more)"
-    rf" (?P=of)\b[^0-9]*?)(?P<tail>,? so (?P<sum>{_N}))(?P<end>\s*[.!]?\s*)$"
+    rf"(?i)^(?P<told>[^0-9]*?\b(?P<first>{_N}) (?:[a-z]+ )?(?P<of>{_CABLE}|{_SIZES})s?\b"
+    rf"(?:(?!(?P=of)).)*?\b(?:another|one more) (?:[a-z]+ )?(?P=of)s?\b[^0-9]*?)"
+    rf"(?P<tail>,? so (?P<sum>{_N}))(?P<end>\s*(?:[,.;!].*)?)$"
 )
 
 

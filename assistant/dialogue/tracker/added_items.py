@@ -16,8 +16,8 @@ from boxaloud.assistant.dialogue.merging import alike
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import Told, counted, joined, say, sentence
 from boxaloud.assistant.dialogue.state import State, sizes_present
-from boxaloud.assistant.dialogue.state_parts import Open
-from boxaloud.assistant.dialogue.tracker import cable_purposes
+from boxaloud.assistant.dialogue.state_parts import Item, Open
+from boxaloud.assistant.dialogue.tracker import cable_purposes, item_changes
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar.acts import (
     Act,
@@ -32,6 +32,7 @@ from boxaloud.grammar.acts import (
     AddUncounted,
     Thing,
 )
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.rules import RulesError, ground_for, is_canadian, validate
 from boxaloud.rules.canadian_tally import CONNECTORS
 from boxaloud.rules.contents import (
@@ -124,11 +125,38 @@ def enter(turn: Turn, thing: Thing) -> None:
         turn.refused.append(_refusal(turn, thing, refusal))
         turn.unplaced.append(thing.words)
         return
+    if isinstance(thing, AddGrounds) and (item := _the_ground(turn, thing)) is not None:
+        _resized(turn, item, thing)
+        return
     if isinstance(thing, AddGrounds) and _own_grounds(turn.state, thing):
         turn.answer(say("echo.own_grounds"), thing.words)
         return
     for content in contents:
         add(turn, content, thing, open_of(content, thing))
+
+
+def _resized(turn: Turn, item: Item, thing: AddGrounds) -> None:
+    if isinstance(item.content, Grounds) and thing.awg is not None:
+        content = replace(item.content, awg=thing.awg)
+        item_changes.change_content(turn, item, content, thing.words)
+
+
+_THE_GROUND = lazy_pattern(r"(?i)\bthe (?P<of>grounds?)(?:['’]s|['’]re| is| are)\b")
+
+
+def _the_ground(turn: Turn, thing: AddGrounds) -> Item | None:
+    """ "And the ground is a 12": the grounds that are there, of another size, where they are one
+    kind and the words can mean all of them; None where it tells of further ones."""
+    said = _THE_GROUND.search(turn.heard[: thing.span[1]])
+    there = [item for item in turn.state.items if isinstance(item.content, Grounds)]
+    if said is None or thing.isolated or thing.awg is None or len(there) != 1:
+        return None
+    content = there[0].content
+    several = said["of"].lower().endswith("s")
+    counted = thing.count in (None, content.count)
+    if not isinstance(content, Grounds) or content.isolated or content.awg == thing.awg:
+        return None
+    return there[0] if counted and (several or content.count == 1) else None
 
 
 def _own_grounds(state: State, thing: AddGrounds) -> bool:

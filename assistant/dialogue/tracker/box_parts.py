@@ -25,6 +25,9 @@ def part(turn: Turn, act: AddPart) -> None:
         act = replace(act, name="extension ring")
     label = act.name or "ring"
     if bare or act.words.lower().startswith(("the ", "that ")):  # the one there, said anew
+        if _only_named(turn, act, label):
+            turn.understood.append(act.words)
+            return
         kept = tuple(one for one in turn.state.extras if getattr(one, "label", "") != label)
         turn.state = altered(turn.state, extras=kept)
     if act.volume is not None:
@@ -39,6 +42,20 @@ def part(turn: Turn, act: AddPart) -> None:
     _try_extra(turn, thing, act)
 
 
+def _only_named(turn: Turn, act: AddPart, label: str) -> bool:
+    """ "A duplex in the ring": the one that is there, of which nothing is said."""
+    led = _BESIDE.search(turn.heard[: act.span[0]]) is not None
+    if not led or _OF_ITS_MARK.search(turn.heard):
+        return False
+    told = act.volume, act.family, act.width, act.depth, act.marked
+    there = [one for one in turn.state.extras if getattr(one, "label", "") == label]
+    return any(isinstance(one, Marked) for one in there) and told == (None,) * len(told)
+
+
+_BESIDE = re.compile(r"(?i)\b(?:in|on|onto|into|inside|behind|off)\s*$")
+_OF_ITS_MARK = re.compile(
+    r"(?i)\b(?:not|no|nothing|never|without)\b|n['’]t\b|mark|stamp|\bsays?\b|print|read"
+)
 _BARE_RING = re.compile(r"(?i)(?:the |that |this |my )?ring\b(?! on\b)")
 
 
