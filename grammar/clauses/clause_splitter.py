@@ -205,7 +205,8 @@ def _begins_another(tag: str, element: Element, before: list[Element]) -> bool:
         return True
     if tag == "but" and before[0].tag[0] != "<" and quotes(" ".join([e.tag for e in before])):
         return True
-    if tag in ("take", "remove") and before[-1].found is not None and len(before) > 1:
+    told = _WHETHER.isdisjoint([element.tag for element in before])
+    if tag in ("take", "remove") and before[-1].found is not None and len(before) > 1 and told:
         return True  # "that's a screw take the hickey off", as an ear gives it
     if tag in _RESTARTS and before[-1].found is not None and before[-1].tag[0] == "<":
         return True
@@ -220,12 +221,17 @@ def _begins_another(tag: str, element: Element, before: list[Element]) -> bool:
     if before[-1].tag in _LINKS and len(before) > 1:
         if before[0].tag in _OPERATOR_VERBS and tag.startswith("<box_"):
             return True  # "take out the switch and the box is 20.3": nothing to be taken out
-        if tag in _KEEPING and before[0].tag in _OPERATOR_VERBS:
+        if tag in _KEEPING and before[0].tag in _OUT_VERBS:
             return True  # "take out a 12-2 and leave the switch": of that nothing is done
         return tag in _OPERATOR_VERBS or tag in ("what", "how", "will", "would", "does", "is")
     return False
 
 
+#: "Does a 16 take two 12-2s": no order.
+_WHETHER = frozenset(
+    {"does", "do", "did", "can", "could", "will", "would", "should", "may", "how", "what", "which",
+     "to", "i", "we", "you", "they", "if"}
+)  # fmt: skip
 _KEEPING = frozenset({"leave", "keep", "do", "don't", "not"})
 _STANDS = frozenset({"is", "was", "are", "were", "goes", "went", "feeds", "fed", "belongs"})
 
