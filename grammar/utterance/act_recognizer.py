@@ -50,9 +50,8 @@ from boxaloud.grammar.utterance.heading_devices import named_alone
 from boxaloud.grammar.utterance.headings import BOX_TOPIC, of_the_box
 from boxaloud.grammar.utterance.layout import plain_layout, single_spaced, trimmed
 from boxaloud.grammar.utterance.lone_numbers import restated_alone
-from boxaloud.grammar.utterance.numbered_rooms import room_named
 from boxaloud.grammar.utterance.other_talk import dismay_answers, small_talk
-from boxaloud.grammar.utterance.plainer_words import plainer
+from boxaloud.grammar.utterance.plainer_words import in_plain_form
 from boxaloud.grammar.utterance.project_talk import project_talk
 from boxaloud.grammar.utterance.restated_counts import sums_up
 from boxaloud.grammar.utterance.said_anew import restating
@@ -77,9 +76,8 @@ def recognise(
     Without `enclosures` nothing is read as of a pull box or a conduit body.
     """
     open_question, expect = expect, (expect or "").removeprefix(BODY) or None
-    # a part keeps its places
     words = single_spaced(words) if isinstance(words, str) and enclosures else words
-    words = fetched_box(words)
+    words = fetched_box(words)  # a part keeps its places
     elsewhere, of_others = whereabouts.heard_elsewhere(words, open_question)
     if of_others is not None:
         return untold_elsewhere(of_others)
@@ -101,8 +99,7 @@ def recognise(
         return copied
     if enclosures and (
         numbered := of_another_box(found.heard, lambda part: recognise(part, open_question))
-        or room_named(found.heard, lambda part: recognise(part, open_question, aliases))
-        or plainer(found.heard, lambda part: recognise(part, open_question, aliases), expect)
+        or in_plain_form(found.heard, lambda part: recognise(part, open_question, aliases), expect)
     ):
         return numbered
     if (social := small_talk(found.heard)) and not dismay_answers(social, expect):

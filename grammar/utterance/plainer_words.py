@@ -10,6 +10,7 @@ from dataclasses import replace
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Unread, Utterance
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.utterance.numbered_rooms import room_named
 
 _LEAD = (
     r"(?:(?:hello|hi|hey|please|ok|okay|so|and|no|nope|oh|ah|uh|um|hmm?|well|wait|sorry|actually"
@@ -141,6 +142,13 @@ _HINT = lazy_pattern(
     r"|same cable|altogether|in all|total|going|moving|moved|one more|things|only|just|really"
     r"|actually|separate|mind|forget|leave|don't|counts?\b|\bback to"
 )
+
+
+def in_plain_form(
+    heard: str, read: Callable[[str], Utterance], expect: str | None = None
+) -> Utterance | None:
+    """What is told of a box that is named by its room, or in a roundabout way; else None."""
+    return room_named(heard, read) or plainer(heard, read, expect)
 
 
 def plainer(
