@@ -140,6 +140,8 @@ _LETTERED_IS = lazy_pattern(
 )
 
 
+#: "A terminal board": a terminal block.
+_TERMINAL_BOARD = lazy_pattern(r"(?i)(?<=\bterminal )board\b")
 #: "It's a 3-way so the second is a 14-3": two are told.
 _SO_THE_NTH = lazy_pattern(
     r"(?i)(?<=[a-z\d]) (?=so (?:the|my|that) (?:first|second|third|fourth|last|other)\b)"
@@ -177,6 +179,7 @@ def plain_speech(text: str, expect: str | None = None, typed: bool = True) -> st
     text = _ORDERING.sub(lambda found: " " * len(found[0]), text)
     text = _IN_PLACE.sub(lambda found: "instead".ljust(len(found[0])), text)
     text = _SO_THE_NTH.sub(",", text)
+    text = _TERMINAL_BOARD.sub("block", text)
     text = _NOT_LEAST.sub(lambda found: "and".ljust(len(found[0])), text)
     text = _REPORT.sub(_without_report, text)
     text = _ROOM_NUMBER.sub(lambda found: found[1] + " " * len(found[2]), text)

@@ -153,8 +153,14 @@ def in_plain_order(text: str, typed: bool = True) -> str:
     return _ROUND.sub(lambda f: f"{f['d']} {f['what']} ", text)
 
 
+_ONE_THAT_IS_THERE = lazy_pattern(r"(?i).{0,8}\bground (?:is|was) an? ")
+
+
 def _grounds(found: re.Match[str]) -> str:
-    """ "Two number ten gnds" in place of "grounds are two number tens"."""
+    """ "Two number ten gnds" in place of "grounds are two number tens"; "the ground is a 12" is of
+    one that is there."""
+    if _ONE_THAT_IS_THERE.match(found[0]):
+        return found[0]
     said = f"{found['n']} {_one(found['w'])} gnd"
     if found["m"]:
         said = f"{said}{found['and']}{found['m']} {_one(found['v'])} gnd"
