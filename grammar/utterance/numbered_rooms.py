@@ -46,7 +46,7 @@ _ON = (
     r" |on to |onto |moving on to |now,? |what's next,? "
     r"|first (?:box|one|up)?,?(?: is)?,? ?(?:in )?)"
 )
-_NEXT = r"(?:,? is| comes|'s)?,? (?:next|first|now|up next|up)\b"
+_NEXT = r"(?:,? is| comes|'s)?,? (?:next|first|now|up next|up)\b(?:,? (?:please|then)\b)?"
 _BREAK = r"(?:,? (?:it's|it is|it has|it's got|there's|we have|we've got|has|i have|i've got|got))?"
 _REST = rf"(?:{_BREAK}[ ,:.;]+(?P<rest>.+))?"
 _MUST = rf"{_BREAK}[ ,:.;]+(?P<rest>.+)"

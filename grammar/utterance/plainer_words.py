@@ -194,16 +194,10 @@ def without_counting(text: str) -> str:
     """The text with what counts up aloud, and what only recalls, blanked in its place: "one two
     three, three 12-2s" is "three 12-2s"."""
     text = _ASIDES.sub(lambda found: " " * len(found[0]), text)
-    text = _LEFT.sub(lambda found: f"{'leave':<{len(found[0])}}", text)
     text = _SUM.sub(_without_sum, text)
     return _RUNS_UP.sub(_blanked, text)
 
 
-#: "Don't touch the switch": it stays.
-_LEFT = lazy_pattern(
-    r"(?i)\b(?:do not|don['’]?t)(?: you)?(?: ever)? (?:touch|disturb|bother|mess with|fool with)"
-    r"(?= (?:the|that|those|my|any)\b)"
-)
 _COUNTS = {
     "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7,
 }  # fmt: skip
