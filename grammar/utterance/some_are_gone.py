@@ -15,7 +15,7 @@ _DEVICES = r"(?:switches|receptacles|outlets|devices|dimmers|duplexes)"
 _GONE = lazy_pattern(
     r"(?i)\W*(?:(?:um|uh|er|hello|hi|hey|please|well|no|and|so|but|oh|wait|actually|now|then|yes"
     r"|ok|okay|let['’]?s|let me|sorry"
-    r"|i can|i['’]ll) ?[, ]*)*"
+    r"|i can|i['’]ll)\b[, ]*)*"
     r"(?P<verb>(?:strike|pull|take|drop|cut|lose|scratch|remove|cross|leave) (?:out |off |away )?)?"
     rf"(?P<n>{_NUMBER}) of (?:the|those|these|them|my|our)\b(?: {_NUMBER}(?![\w-]))?"
     rf"(?: (?P<noun>cables?|runs|wires|conductors|{_SIZED}|{_DEVICES})\b(?![-/ ](?:two|three"
