@@ -47,12 +47,6 @@ def test_what_is_not_held_or_not_sure_is_asked(said: str) -> None:
 @pytest.mark.parametrize(
     ("said", "total"),
     [
-        # 7 wires, a strap of two, one pair: 10 x 24.6
-        ("one switch, 2 connectors, one 14/3 and two 14/2", "246.00"),
-        # 4 wires, a strap of two, one pair of three: 7 x 24.6
-        ("one switch, three connectors, two 14/2", "172.20"),
-        # four are two pairs
-        ("four connectors, two 14/2", "147.60"),
         # what clamps a cable counts nothing
         ("two 14-2s, two cable connectors, one switch", "147.60"),
         ("two 14-2s, two box connectors, one switch", "147.60"),
@@ -65,5 +59,31 @@ def test_connectors_of_wires_in_canada(said: str, total: str) -> None:
     assert found.sheet.total == Decimal(total)
 
 
-def test_elsewhere_so_many_connectors_are_still_asked_about() -> None:
-    assert told("two 14-2s, two connectors, one switch").left_over == ("two",)
+@pytest.mark.parametrize(
+    ("said", "total"),
+    [
+        # 7 wires, a strap of two, one pair: 10 x 24.6
+        ("one switch, 2 connectors, one 14/3 and two 14/2", "246.00"),
+        # 4 wires, a strap of two, one pair of three: 7 x 24.6
+        ("one switch, three connectors, two 14/2", "172.20"),
+        # four are two pairs
+        ("four connectors, two 14/2", "147.60"),
+    ],
+)
+def test_connectors_in_canada_count_once_they_are_said_to_be_of_wires(
+    said: str, total: str
+) -> None:
+    """Rule 12-3034(2)(b) counts those of wires, and not those that hold cables: it is asked."""
+    open_ = told("use the Canadian code", said)
+    assert open_.sheet.total < Decimal(total)
+    found = told("use the Canadian code", said, "yes")
+    assert found.left_over == ()
+    assert found.sheet.total == Decimal(total)
+
+
+def test_elsewhere_connectors_of_either_kind_count_nothing() -> None:
+    """Those of cables clamp outside, 314.16(B)(2), those of wires have no allowance in (B)."""
+    found = told("two 14-2s, two connectors, one switch")
+    assert found.left_over == ()
+    assert found.sheet.total == Decimal("14.00")
+    assert "Clamps outside." in found.said
