@@ -42,7 +42,7 @@ EVENTS = frozenset(
 _CONDITIONAL = lazy_pattern(
     r"^(?:(?:" + "|".join(sorted(_LEAD)) + r") )*"
     r"(?:" + "|".join(sorted(map(re.escape, _MOOD["conditional"]), key=len, reverse=True)) + r")\b"
-    rf"|^(?:[^<]|<(?:yes|no):?[^>]*>)*\b(?:{SUPPOSED_ANYWHERE})\b"
+    rf"|^(?:[^<]|<(?:yes|no)[^>]*>)*\b(?:{SUPPOSED_ANYWHERE})\b"
 )
 TELLING_IF = lazy_pattern("|".join(map(re.escape, _MOOD["telling_if"])))
 _REQUEST = lazy_pattern(
