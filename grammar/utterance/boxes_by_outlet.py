@@ -49,7 +49,6 @@ _OF_ITSELF = frozenset(
         "wall",
         "light",
         "toggle",
-        "decora",
         "commercial",
         "spec",
         "grade",

@@ -79,14 +79,14 @@ _WIPED = lazy_pattern(
 _IN_AND_OUT = lazy_pattern(
     rf"(?i)(?P<lost>\b(?:(?:the |my )?(?:feed|line|home ?run|power)(?: (?:going|passing"
     rf"|running) (?:by|through))?"
-    rf"(?:['’]s| is) )?(?P<what>{_CABLE})s? (?:mc |romex )?(?:is |comes |goes |spliced |coming"
+    rf"(?:['’]s| is) )?(?P<what>{_CABLE})s? (?:mc |nm )?(?:is |comes |goes |spliced |coming"
     rf" |going |looped )*"
     r"in and (?:back )?out,? (?:so |that['’]?s |which is |makes )*)(?=(?:two|2) (?P=what))"
 )
 #: "Old armored cable no ground wire in it, 12/2, two of em".
 _OLD_AHEAD = lazy_pattern(
     rf"(?i)(?P<lead>^|[,.;] )(?P<all>(?:old |original )*(?:armou?red|bx|cloth|two wire|rag)(?:"
-    rf" cable| wire| romex)?,?"
+    rf" cable| wire| nm)?,?"
     rf" (?:with )?(?:no|without a?) ?ground(?: wire)?(?: in (?:it|them))?, (?P<w>{_CABLE})s?,?"
     rf" (?P<n>{_COUNT}) of (?:em|them|those|these))\b"
 )
@@ -116,7 +116,7 @@ _OTHERS = {
 #: "Three cables, one's a 12/3, the other two are 12/2".
 _ONE_AND_OTHERS = lazy_pattern(
     r"(?i)(?P<lost>\b(?:there['’]s |there are |i (?:have|got|see) |it['’]s got )?(?P<n>two"
-    r"|three|four|five|[2-5]) (?:cables|romex|runs|mcs?|pipes)"
+    r"|three|four|five|[2-5]) (?:cables|nm|runs|mcs?|pipes)"
     r",? )(?P<one>one|1)(?P<is>(?:['’]s| is| of them is)(?: an?)?) (?P<a>"
     + _CABLE
     + r")(?P<j>,? (?:and )?)"
