@@ -12,7 +12,7 @@ from boxaloud.grammar.lexer.heard_words import Word
 
 _LEAD = (
     r"\s*(?:(?:ok|okay|so|well|and|now|no|wait|actually|hm+|oh|then|but|hello|please|um|uh|er"
-    r"|what if|suppose|say|let's say|what about if),?\s+)*"
+    r"|what if|suppose|imagine|pretend|say|let's say|what about if),?\s+)*"
 )
 _NOUN = r"(?: (?:wires?|gauge|ga|awg|cables?|stuff))"
 _SIZE = r"(?:number |no\.? |# ?)?(?P<{0}>14|12|10|fourteen|twelve|ten)"
@@ -34,7 +34,7 @@ _WHOLE = lazy_pattern(
     rf"(?:{_SIZE.format('a')}{_NOUN}|(?<=in ){_SIZE.format('b')})"
     r"(?:,? (?:instead|now|then|please|throughout))*(?P<end>\s*[.?!]*\s*)"
 )
-_SUPPOSED = lazy_pattern(r"(?i)\b(?:what if|suppose|what about if|say)\b")
+_SUPPOSED = lazy_pattern(r"(?i)\b(?:what if|suppose|imagine|pretend|what about if|say)\b")
 _FIGURES = {"fourteen": "14", "twelve": "12", "ten": "10"}
 
 

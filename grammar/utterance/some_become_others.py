@@ -65,3 +65,27 @@ def _changed(was: Act, new: Act, heard: str) -> acts.Replace | None:
         target=target, thing=replace(thing, count=thing.count or count, doubts=doubts),
         words=heard[slice(*span)], span=span, doubts=doubts, function="correction",
     )  # fmt: skip
+
+
+#: "The left" before a cable, or at the head of what points at it: one of several.
+_AT_A_SIDE = (
+    r"(?i)\b(?:the|that|this|my) (?:left|right|top|bottom|upper|lower|front|back|rear|near|far"
+    r"|middle)(?:[ -]?(?:hand|most|side))?"
+)
+_BEFORE = lazy_pattern(rf"{_AT_A_SIDE} $")
+_WITHIN = lazy_pattern(rf"{_AT_A_SIDE} ")
+
+
+def one_at_a_side(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "The left 14-2 is really a 14-3": one of them is, wherever the others are."""
+    return [_one_of_them(act, heard) for act in made]
+
+
+def _one_of_them(act: Act, heard: str) -> Act:
+    if not isinstance(act, acts.Replace) or act.target.count or act.target.ordinal:
+        return act
+    said = _BEFORE.search(just_before(heard, act.span[0])) or _WITHIN.match(act.words)
+    if said is None or not isinstance(act.thing, acts.AddCable):
+        return act
+    thing = replace(act.thing, count=1)
+    return replace(act, target=replace(act.target, count=1), thing=thing)

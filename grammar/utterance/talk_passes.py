@@ -59,7 +59,7 @@ from boxaloud.grammar.utterance.said_once_more import (
 from boxaloud.grammar.utterance.sized_behind import sized_behind
 from boxaloud.grammar.utterance.sizes_as_headings import headed_by_size, sized_by_both
 from boxaloud.grammar.utterance.sizes_asked_for import sizes_asked_for
-from boxaloud.grammar.utterance.some_become_others import some_become_others
+from boxaloud.grammar.utterance.some_become_others import one_at_a_side, some_become_others
 from boxaloud.grammar.utterance.some_taken_out import some_taken_out
 from boxaloud.grammar.utterance.taken_once import drawn_back, single_one
 from boxaloud.grammar.utterance.topics_ordered import last_of_size, ordered_together
@@ -124,6 +124,7 @@ PUT_RIGHT = (
     Pass(meant_behind, tuple(THINGS.values()), 1),
     Pass(said_over, (*THINGS.values(), acts.Restate), 1),
     Pass(forgotten_once, tuple(THINGS.values()), 1),
+    Pass(one_at_a_side, (acts.Replace,), 1),
     Pass(why_so_many, (acts.RestateNumber, acts.Recount, acts.Restate), 1),
 )
 """Of counts that are said again."""
