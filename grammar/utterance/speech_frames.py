@@ -140,6 +140,20 @@ _LETTERED_IS = lazy_pattern(
 )
 
 
+#: "We left one of the 14-2s out", "left out two of them": what is taken out.
+_SOME = r"(?:one|two|three|four|\d) of (?:the|those|these|them|my)\b"
+_LEFT_OUT = lazy_pattern(
+    rf"(?i)\bleft (?:(?P<some>{_SOME}(?: [\w/-]+){{0,2}}?) out\b|out (?P<rest>{_SOME}))"
+)
+
+
+def _dropped(found: re.Match[str]) -> str:
+    """ "Drop one of the 14-2s" in place of "left one of the 14-2s out"."""
+    if found["some"]:
+        return f"drop {found['some']}".ljust(len(found[0]))
+    return f"drop     {found['rest']}"
+
+
 #: "A terminal board": a terminal block.
 _TERMINAL_BOARD = lazy_pattern(r"(?i)(?<=\bterminal )board\b")
 #: "It's a 3-way so the second is a 14-3": two are told.
@@ -179,6 +193,7 @@ def plain_speech(text: str, expect: str | None = None, typed: bool = True) -> st
     text = _ORDERING.sub(lambda found: " " * len(found[0]), text)
     text = _IN_PLACE.sub(lambda found: "instead".ljust(len(found[0])), text)
     text = _SO_THE_NTH.sub(",", text)
+    text = _LEFT_OUT.sub(_dropped, text)
     text = _TERMINAL_BOARD.sub("block", text)
     text = _NOT_LEAST.sub(lambda found: "and".ljust(len(found[0])), text)
     text = _REPORT.sub(_without_report, text)
