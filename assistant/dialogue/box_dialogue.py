@@ -79,6 +79,13 @@ class Talk:
         )
 
     @property
+    def not_understood(self) -> str:
+        """The words of the last utterance where some weighed and nothing was entered, else none."""
+        if not self.journal or self.last is None or self.last.changed:
+            return ""
+        return self.journal[-1].heard if self.journal[-1].weighty else ""
+
+    @property
     def asks(self) -> QuestionSlot | None:
         """The open question's slot, or None."""
         question = self.assessment.question
@@ -124,6 +131,7 @@ class Talk:
             box_name=self.name,
         )
         run(turn, entry.acts)
+        entry = replace(entry, unread=unread_words.explained(turn, entry.unread))
         unread_words.keep(turn, entry.unread)
         self.journal.append(entry)
         changed = _LASTING(turn.state) != _LASTING(turn.base)

@@ -23,7 +23,7 @@ from boxaloud.assistant.dialogue.boxes_beside import compared
 from boxaloud.assistant.dialogue.boxes_beside import told as told_beside
 from boxaloud.assistant.dialogue.confidence import confidence_of, heard_with
 from boxaloud.assistant.dialogue.input_check import printable, too_much, unreadable
-from boxaloud.assistant.dialogue.interpretation.restarts import continued
+from boxaloud.assistant.dialogue.interpretation.restarts import continued, of_the_unread
 from boxaloud.assistant.dialogue.job_acts import EVENTS
 from boxaloud.assistant.dialogue.job_dialogue import FIRST_BOX, JobDialogue, Record
 from boxaloud.assistant.dialogue.journal import Entry
@@ -99,6 +99,8 @@ class Conversation(JobDialogue):
         read = self._addressed(words, text) or recognise(words, self.talk.expects, self.aliases)
         if self.talk.state.unread and isinstance(words, str):
             read = continued(self.talk.state.unread, read, self.asks, self.aliases)
+        if self.talk.state.unread and (last := self.talk.not_understood):
+            read = of_the_unread(read, last)
         if not isinstance(words, str) and confidence_of(words) is not None:
             before = self.talk.journal[-1] if self.talk.journal else None
             read = heard_with(read, words, self.asks, before)

@@ -48,6 +48,9 @@ def test_a_denial_acts_on_its_own_name(was: tuple[str, ...], said: str, total: s
         (("no luminaire stud",), "incomplete"),
         (("use 2020",), "incomplete"),
         (("a dimmer",), "fits"),
+        (("and a dimmer",), "incomplete"),
+        (("and three travellers, 14",), "over"),
+        (("I mean a dimmer",), "fits"),
         (("skip",), "fits"),
     ],
 )
@@ -55,6 +58,23 @@ def test_unread_words_are_settled_by_what_says_them_again(
     then: tuple[str, ...], verdict: str
 ) -> None:
     assert talk(*FITS, "3 zorbs", *then).verdict == verdict
+
+
+@pytest.mark.parametrize(
+    ("unread", "then", "total"),
+    [
+        ("two hoozits", "I mean two 14-3s", "18.00 + 8.00"),
+        ("3 zorbs", "I meant a dimmer", "14.00 + 4.00"),
+        ("two hoozits", "sorry, one 14-2", "14.00 + 4.00"),
+        ("make those two hoozits", "I mean two 14-3s", "18.00"),
+        ("thanks", "I mean two 14-3s", "18.00"),
+    ],
+)
+def test_what_puts_unread_words_right_corrects_nothing_before_them(
+    unread: str, then: str, total: str
+) -> None:
+    """ "Two hoozits", "I mean two 14-3s": four cables, and not two in place of two."""
+    assert talk(*FITS, unread, then).sheet.total == sum(map(Decimal, total.split(" + ")))
 
 
 @pytest.mark.parametrize(

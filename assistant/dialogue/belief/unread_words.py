@@ -13,11 +13,14 @@ from dataclasses import replace
 
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.belief import belief_table, slot_values
+from boxaloud.assistant.dialogue.belief.same_matter import goes_on, has_number, same_matter
 from boxaloud.assistant.dialogue.nlg.sentences import say
+from boxaloud.assistant.dialogue.table_volume import is_its_volume
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Doubt, Unread
 from boxaloud.grammar.clauses.act_fields import BOX, THINGS
+from boxaloud.grammar.lexer import numbers
 
 FILLING = frozenset(made.__name__ for made in BOX.values())
 CONTENTS = frozenset(made.__name__ for made in THINGS.values())
@@ -58,6 +61,21 @@ def _touch(heard: str, span: tuple[int, int], place: tuple[int, int]) -> bool:
 def unheard(heard: str) -> Unread:
     """Speech behind what was heard, of which the ear could make nothing: it weighs."""
     return Unread(say("unheard"), (max(0, len(heard) - 1), len(heard)), True)
+
+
+def explained(turn: Turn, unread: tuple[Unread, ...]) -> tuple[Unread, ...]:
+    """What is left unread once the box is known: not the number that the Table gives for it, as in
+    "12.5 device box 3x2x2 1/2"."""
+    if not unread:
+        return unread
+    left = tuple(run for run in unread if not _is_its_volume(turn, run))
+    turn.gaps = bool(left)
+    return left
+
+
+def _is_its_volume(turn: Turn, run: Unread) -> bool:
+    worth = numbers.value((run.words,))
+    return worth is not None and is_its_volume(turn, worth)
 
 
 def keep(turn: Turn, unread: Sequence[Unread]) -> None:
@@ -112,15 +130,29 @@ def corrects(act: Act) -> bool:
 def _settled(turn: Turn) -> bool:
     """True where what was not read has been said again, as far as one can know.
 
-    Contents and corrections say it again, and more of what stood with it. A denial does not,
+    Contents and corrections say it again, and more of what stood with it, where they may be the
+    same: three of something are not explained by "and a switch". A denial says nothing again,
     unless it is the answer that was asked for or names the very words.
     """
     if not turn.trail:
         return False
     kinds = {belief_table.kind(act) for act in turn.done}
-    if kinds & (CONTENTS | CHANGING) or kinds & turn.state.unread_with & SAID_AGAIN:
+    unread = turn.state.unread
+    if kinds & turn.state.unread_with & SAID_AGAIN and not has_number(unread):
+        return True
+    said_again = CONTENTS | CHANGING | turn.state.unread_with & SAID_AGAIN
+    if kinds & said_again and _explains(turn, unread):
         return True
     return any(_answers_again(turn, act) for act in turn.done if isinstance(act, acts.Deny))
+
+
+def _explains(turn: Turn, unread: Sequence[str]) -> bool:
+    """True for what may be what was not understood: it answers the question about it, or shares
+    something with it. Of what an ear did not catch nobody can tell."""
+    if set(unread) == {say("unheard")}:
+        return True
+    asked = turn.first_asked == "unread" and not goes_on(turn.heard)
+    return asked or same_matter(unread, turn.heard)
 
 
 def _answers_again(turn: Turn, act: acts.Deny) -> bool:

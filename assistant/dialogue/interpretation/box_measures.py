@@ -12,7 +12,6 @@ from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
 from boxaloud.rules.contents import Marked, TableBox
-from boxaloud.rules.table import table_row
 
 LEAST_BOX = Decimal("7.5")
 """Cubic inches that a bare number can mean of a box; fewer are a count. The smallest trade size
@@ -84,14 +83,6 @@ def _is_volume(act: acts.SetSize) -> bool:
     return (
         wide and act.family in ("pancake", "octagon") and act.depth is None and act.height is None
     )
-
-
-def is_its_volume(turn: Turn, value: Decimal) -> bool:
-    """ "FS box, …, 13.5": the volume that the table gives for the box that was named."""
-    box = turn.state.box
-    if len(box) != 1 or not isinstance(box[0], TableBox):
-        return False
-    return value == table_row(box[0].row).volume * box[0].gangs
 
 
 def is_depth(turn: Turn, value: Decimal | None) -> bool:

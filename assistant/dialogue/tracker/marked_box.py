@@ -99,8 +99,12 @@ def choose_box(turn: Turn, part: Part, act: Act) -> None:
 
 
 def set_box(turn: Turn, part: Part, act: Act) -> None:
-    """Take `part` as the box, in place of the one before."""
+    """Take `part` as the box, in place of the one before: a volume said beside the box that has it
+    by the Table is no other box, whichever comes first."""
     old = turn.state.box
+    if len(old) == 1 and _table_volume(old[0]) == _volume(part) is not None:
+        turn.enter(turn.state, "", item_names.part(old[0]))
+        return
     state = altered(
         turn.state,
         box=(part,),
@@ -111,8 +115,19 @@ def set_box(turn: Turn, part: Part, act: Act) -> None:
         last="box",
     )
     name = item_names.part(part)
-    echo = _changed(old[0], part) if old and old != (part,) else sentence(name)
+    named = len(old) == 1 and _table_volume(part) == _volume(old[0]) is not None
+    echo = _changed(old[0], part) if old and old != (part,) and not named else sentence(name)
     turn.enter(state, "" if echo in turn.echoes else echo, name)
+
+
+def _table_volume(part: Part) -> Decimal | None:
+    """The volume that Table 314.16(A) gives a box; None for one that goes by its marking."""
+    return table_row(part.row).volume * part.gangs if isinstance(part, TableBox) else None
+
+
+def _volume(part: Part) -> Decimal | None:
+    """The volume marked on a box; None for one that has it by the Table."""
+    return part.volume if isinstance(part, Marked) else None
 
 
 def _changed(old: Part, new: Part) -> str:
