@@ -50,7 +50,9 @@ def elements_of(heard: str, statements: Sequence[Statement]) -> Iterator[Element
         if start < place:
             continue
         yield from _words(low, place, start)
-        if statement.kind in WORDS_ONLY or statement.kind in ASKED or _goes_on(placed, at, low):
+        worded = statement.kind in WORDS_ONLY or statement.kind in ASKED
+        worded = worded or _is_verb(statement, low) or _asks_on(statement, low)
+        if worded or _goes_on(placed, at, low):
             yield from _words(low, start, end)
         elif statement.kind in _BARE:
             first, last = _core(low, start, end)
@@ -88,6 +90,30 @@ _SOMEBODY = lazy_pattern(
     r"|(?:what|whatever) (?:he|she|they|i|[a-z]+ [a-z]+) (?:say|ask|want|think)s?"
     r"|(?:his|their) (?:question|idea|talk|joke|opinion)s?)\b"
 )
+
+
+#: "It does not feed anything": what is denied is what it does, and no feed.
+_DOES_NOT = lazy_pattern(r".*\b(?:do|does|did)(?: not|n['’]?t)(?: even| really| actually)* $")
+_VERBS = frozenset(grammar_data.table("clauses")["other"]["also_verbs"])
+
+
+def _is_verb(statement: Statement, low: str) -> bool:
+    first = statement.span[0]
+    if statement.words.lower() not in _VERBS:
+        return False
+    return _DOES_NOT.match(low, max(0, first - 40), first) is not None
+
+
+_WHAT_IS = lazy_pattern(r"what.*(?:that|it)$")
+_ASKS_ON = lazy_pattern(r" (?:all )?(?:come|add|work|total|tally|mean|make|leave|do|count)\b")
+
+
+def _asks_on(statement: Statement, low: str) -> bool:
+    """ "What's that come to": a question that goes on, and no answer by itself."""
+    start, end = statement.span
+    if statement.kind != "dont_know" or _ASKS_ON.match(low, end) is None:
+        return False
+    return _WHAT_IS.match(low, start, end) is not None
 
 
 def _start(statement: Statement) -> int:

@@ -36,13 +36,18 @@ def resolved(state: State, target: Reference) -> Reference | None:
         return replace(proposed[-1], count=target.count)
     if target.which in ("other", "others"):
         found = _others(state)
-    elif target.count is not None and target.which == "said":
+    elif target.count is not None and (target.which == "said" or _bare(target)):
         found = _some(state, target.count)
     else:
         return target
     if len(found) > 1:
         return None
     return replace(target, item=found[0].key) if found else target
+
+
+def _bare(target: Reference) -> bool:
+    """ "Take out two": so many, of nothing that was named."""
+    return target.which == "last" and not target.words and (target.count or 0) > 1
 
 
 def _of_kinds(state: State, target: Reference) -> bool:
@@ -100,7 +105,9 @@ def meant(state: State, target: Reference) -> list[Item]:
     """The things that words may point at where it is open which."""
     if target.kind != "anything":
         return references.find_all(state, replace(target, words=""))
-    return _others(state) if target.which in ("other", "others") else _counted(state)
+    if target.which in ("other", "others"):
+        return _others(state)
+    return _some(state, target.count) if target.count is not None else _counted(state)
 
 
 def _noun(item: Item) -> str:

@@ -19,7 +19,10 @@ IT = frozenset({"it", "that", "that one", "the last one", "that last one"})
 """Words for what came in last, and no more of it."""
 
 #: "Another run goes out the top": one more that leaves, and none that is taken out.
-_FURTHER = lazy_pattern(r"(?i)(?:another|one more|yet another|(?:a|the) (?:third|fourth|fifth))\b")
+_FURTHER = lazy_pattern(
+    r"(?i)(?:another|one more|yet another|(?:a|the) (?:third|fourth|fifth))\b"
+    r"(?!.*\b(?:yank|pulled|took|taken|cut|ripp?|remov|delet|ditch|scrap|gone\b|not\b|n['’]t\b))"
+)
 
 
 def remove(turn: Turn, act: acts.Remove) -> None:
