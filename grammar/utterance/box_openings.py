@@ -10,6 +10,7 @@ from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.clauses.clause import Clause
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.phrases.vocabulary import known_words
+from boxaloud.grammar.utterance.going_on import gone_on
 from boxaloud.grammar.utterance.headings import (
     NUMBERED,
     NUMBERED_BOX,
@@ -61,7 +62,7 @@ def opening(
     following = parts[place + 1 :]
     if first and (headed := _heading(clause, parts, place, heard)):
         return headed
-    if (begun := _begun(clause, following, heard)) is not None:
+    if (begun := _begun(clause, following, heard, first)) is not None:
         return begun
     opened, clauses = opened_named(clause, following, heard)
     if opened:
@@ -169,12 +170,16 @@ def _first_named(clause: Clause, alone: bool) -> str:
     return " ".join(word.removeprefix("<n:").removesuffix(">") for word in words)
 
 
-def _begun(clause: Clause, following: Sequence[Clause], heard: str) -> tuple[list[Act], int] | None:
+def _begun(
+    clause: Clause, following: Sequence[Clause], heard: str, first: bool
+) -> tuple[list[Act], int] | None:
     """ "Next one's the hall 3-way", "other box. Bedroom two": the name of the box that begins."""
     coming = _IS_NEXT.fullmatch(clause.line)
     words = coming["name"].split() if coming else []
     if ROOMS.intersection(words) and _PLACES.issuperset(words):
         return [_next(" ".join(words), heard[slice(*clause.span)], clause.span)], 1
+    if (going := gone_on(clause, following, heard, first)) is not None:
+        return going
     if not _OTHER.fullmatch(clause.line):
         run_on = _run_on(clause, heard)
         return (run_on, 1) if run_on else None

@@ -1,0 +1,59 @@
+"""What goes on to another place, and so to another box: "next is the range hood", "moving on to the
+porch", "on to the one over the sink"."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act
+from boxaloud.grammar.clauses.clause import Clause
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.utterance.headings import is_place_name, name_in, named_device
+
+_SO = r"(?:(?:ok|okay|so|and|now|then|alright|right|well|oh|hey|cool|great|good|done|yeah|yes) )*"
+#: What leads to the name of the place, and only there.
+_GOING_ON = lazy_pattern(
+    rf"{_SO}(?:(?:the )?next(?: up| one| stop| thing)?(?: is| will be| i have| we have| i got"
+    r"| there is| comes)?"
+    r"|(?:(?:let us|we are|i am|we will|i will|we can) )?(?:(?:mov(?:e|ing|ed)|go|going|went|walk"
+    r"|head|heading|headed|come|walking|step|stepping|switch|switching|jump|jumping) )?"
+    r"(?:on |over )(?:over |in |out )?to"
+    r"|(?:let us|now let us|we are|i am|now|then) (?:now )?(?:do|doing|for|in|at|out in|over in"
+    r"|over at|up in|down in|onto|on to))"
+    r" (?=(?:the|my|our) )"
+)
+#: "Next, the range hood".
+_NEXT = lazy_pattern(rf"{_SO}next(?: up| one| stop)?")
+_FRESH = frozenset({"", ".", ";", "\n", "!", "?"})
+_NO_ARTICLE = frozenset({"the", "my", "our"})
+
+
+def gone_on(
+    clause: Clause, following: Sequence[Clause], heard: str, first: bool
+) -> tuple[list[Act], int] | None:
+    """The box that begins where somebody goes on to another place, and how many clauses say it;
+    None for any other clause. `first`: nothing was told before."""
+    if not first and clause.opens not in _FRESH:
+        return None  # "a 14-2 from the panel, and on to the kitchen"
+    if following and clause.closes in (",", ":", "-") and _NEXT.fullmatch(clause.line):
+        named = _named(following[0], heard)
+        return ([named], 2) if named else None
+    lead = _GOING_ON.match(clause.line)
+    if lead is None:
+        return None
+    rest = Clause(clause.elements[lead.group().count(" ") :], line=clause.line[lead.end() :])
+    named = _named(rest, heard)
+    return ([named], 1) if named else None
+
+
+def _named(clause: Clause, heard: str) -> acts.NextBox | None:
+    """A box by the name that a clause is, behind its article; None where it names no place."""
+    if not clause.elements or clause.elements[0].tag not in _NO_ARTICLE:
+        return None
+    device = named_device(clause.elements)
+    if not is_place_name(clause) and device is None:
+        return None
+    words = heard[slice(*clause.span)]
+    name = name_in(words.split(" ", 1)[-1])
+    return acts.NextBox(name=name, words=words, span=clause.span)
