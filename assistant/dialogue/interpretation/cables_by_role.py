@@ -13,7 +13,7 @@ from boxaloud.rules.contents import Cable
 
 _TOLD = re.compile(
     r"(?i)(?:the|my|our|that|this)\s+(?P<role>[a-z ]+?)"
-    r"(?:['’]s|\s+(?:is|was|are|turns out to be))\b"
+    r"(?:['’]s|,?\s+(?:that|it|this)(?:['’]s|\s+is|\s+was)|\s+(?:is|was|are|turns out to be))\b"
 )
 _NAMES = {
     "feed": ("feed", "power in", "home run", "line", "source", "power"),
