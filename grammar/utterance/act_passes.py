@@ -8,7 +8,7 @@ from boxaloud.grammar.clauses.act_kinds import ROUTED
 from boxaloud.grammar.utterance import elided_wires as elided
 from boxaloud.grammar.utterance import listed_options
 from boxaloud.grammar.utterance.announced_devices import announced_devices
-from boxaloud.grammar.utterance.box_depths import depth_begun, face_said_behind
+from boxaloud.grammar.utterance.box_depths import depth_begun, face_said_behind, one_of_a_kind
 from boxaloud.grammar.utterance.box_groups import depth_said_apart, one_box
 from boxaloud.grammar.utterance.box_naming import counts_not_names, leads_on
 from boxaloud.grammar.utterance.box_openings import nameless
@@ -249,6 +249,7 @@ THEN = Passes(
         Pass(topic_of_order, (acts.Remove, acts.Restate), 2),
         Pass(depth_begun, (acts.SetSize,), 1),
         Pass(face_said_behind, (acts.SetSize,), 2),
+        Pass(one_of_a_kind, (acts.Number,), 2, ("one of ", "1 of ")),
         Pass(depth_said_apart, (), 0),
         Pass(without_activity, (acts.AddDevice,), 2, ("ing ",)),
         Pass(joined_counts, (acts.AddCable, acts.AddFixtureWires, acts.Number, acts.Recount), 2),

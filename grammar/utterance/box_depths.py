@@ -54,6 +54,25 @@ def face_said_behind(made: list[Act], heard: str, left: list[Unread]) -> list[Ac
     return [wide if act is sizes[0] else act for act in made if act is not numbers[0]]
 
 
+_OF_THE_KIND = lazy_pattern(
+    r"(?i) of (?:the|those|them|these)(?: [a-z]+){1,3}? (?:ones?|kinds?|types?|sort|boxes|box)\b"
+)
+
+
+def one_of_a_kind(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Four square inch and a quarter, one of the old shallow ones": what box it is, and no
+    number."""
+    return [
+        act
+        for act in made
+        if not (
+            isinstance(act, acts.Number)
+            and act.value == 1
+            and _OF_THE_KIND.match(heard, act.span[1])
+        )
+    ]
+
+
 def _said_again(size: acts.SetSize, act: Act, heard: str) -> bool:
     """Whether an act is nothing but the depth of the box said right before it."""
     if isinstance(act, (acts.Number, acts.RestateNumber)):

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence, Set
 from itertools import takewhile
 
-from boxaloud.grammar import acts
+from boxaloud.grammar import acts, grammar_data
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.clauses.clause import Clause, Element
 from boxaloud.grammar.lazy_patterns import lazy_pattern
@@ -43,6 +43,9 @@ _FURNISHING = lazy_pattern(
 )
 
 
+_BESIDE = frozenset(grammar_data.table("whereabouts")["leading_away"]["prepositions"])
+
+
 def heads_a_box(clause: Clause, known: Set[str]) -> int | None:
     """ "Sewing room zapper, 14-3 …": the place of a word behind a room that nobody knows, and that
     may be a device as well as part of the name of the box; None where there is none."""
@@ -55,6 +58,8 @@ def heads_a_box(clause: Clause, known: Set[str]) -> int | None:
     last = words[-1]
     if last in known or not ROOMS.intersection(words[:-1]) or not _may_be_device(last):
         return None
+    if words[-2] in ("the", "my", "our") and words[-3:-2] and words[-3] in _BESIDE:
+        return None  # "box by the toaster": where it is
     return len(words) - 1
 
 

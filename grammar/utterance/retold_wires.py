@@ -4,6 +4,7 @@ count, and the size of a ground that was named before it (each counts once, 314.
 from __future__ import annotations
 
 from dataclasses import replace
+from decimal import Decimal
 from typing import TypeGuard
 
 from boxaloud.grammar import acts
@@ -106,9 +107,25 @@ def size_of_ground(made: list[Act], heard: str, left: list[Unread]) -> list[Act]
             kept[place] = replace(ground, awg=awg, words=f"{ground.words} of {thing.words}")
         elif isinstance(act, acts.Size) and _AS_WELL.search(act.words) and _is_ground(kept):
             kept = [replace(one, awg=awg) if _unsized(one) else one for one in kept]
+        elif kept and _unsized(last := kept[-1]) and (size := _size_behind(act, last, heard)):
+            kept[-1] = replace(last, awg=size)
         else:
             kept.append(act)
     return kept
+
+
+_TOO = lazy_pattern(r"(?i)\W*(?:(?:too|also|as well|in there|with (?:it|them))\W+)*(?:it['’]s )?")
+
+
+def _size_behind(act: Act, ground: Act, heard: str) -> int | None:
+    """ "One green too, twelve": the size of the ground said right before it; else None."""
+    if not isinstance(act, acts.Number) or act.value not in _SIZES:
+        return None
+    behind = _TOO.fullmatch(heard, ground.span[1], act.span[0]) is not None
+    return int(act.value) if behind else None
+
+
+_SIZES = frozenset(map(Decimal, (14, 12, 10, 8, 6)))
 
 
 def _is_ground(kept: list[Act]) -> bool:
