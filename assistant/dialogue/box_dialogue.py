@@ -16,6 +16,7 @@ from boxaloud.assistant.dialogue.act_handlers import run
 from boxaloud.assistant.dialogue.assessment import Assessment, assess
 from boxaloud.assistant.dialogue.belief import unread_words
 from boxaloud.assistant.dialogue.history import History
+from boxaloud.assistant.dialogue.interpretation import moulded_tabs
 from boxaloud.assistant.dialogue.journal import Entry
 from boxaloud.assistant.dialogue.question_slots import QuestionSlot
 from boxaloud.assistant.dialogue.reply import Reply
@@ -130,7 +131,7 @@ class Talk:
             heard=entry.heard,
             box_name=self.name,
         )
-        run(turn, entry.acts)
+        run(turn, moulded_tabs.counted(turn, entry.acts))
         entry = replace(entry, unread=unread_words.explained(turn, entry.unread))
         unread_words.keep(turn, entry.unread)
         self.journal.append(entry)
