@@ -13,6 +13,7 @@ from boxaloud.grammar.clauses.quotations import quotes
 from boxaloud.grammar.enclosures import BODY, enclosure_talk
 from boxaloud.grammar.lexer.heard_words import Word
 from boxaloud.grammar.phrases.statement_parser import understand
+from boxaloud.grammar.rewriting.rewriter import rewritten, rewritten_first, rewritten_words
 from boxaloud.grammar.utterance import whereabouts
 from boxaloud.grammar.utterance.asked_behind import asked_apart
 from boxaloud.grammar.utterance.box_copies import box_copied, named_as_copy
@@ -48,17 +49,15 @@ from boxaloud.grammar.utterance.forbidden_orders import forbidden_order
 from boxaloud.grammar.utterance.gone_back import taken_back
 from boxaloud.grammar.utterance.heading_devices import named_alone
 from boxaloud.grammar.utterance.headings import BOX_TOPIC, of_the_box
-from boxaloud.grammar.utterance.layout import plain_layout, single_spaced, trimmed
+from boxaloud.grammar.utterance.layout import single_spaced, trimmed
 from boxaloud.grammar.utterance.lone_numbers import restated_alone
 from boxaloud.grammar.utterance.other_talk import dismay_answers, small_talk
 from boxaloud.grammar.utterance.plainer_words import in_plain_form
 from boxaloud.grammar.utterance.project_talk import project_talk
 from boxaloud.grammar.utterance.restated_counts import sums_up
 from boxaloud.grammar.utterance.said_anew import restating
-from boxaloud.grammar.utterance.speech_frames import plain_speech, plain_words
 from boxaloud.grammar.utterance.suppositions_changed import suppositions_changed
 from boxaloud.grammar.utterance.untold_things import untold_elsewhere, untold_things
-from boxaloud.grammar.utterance.volumes_by_look import fetched_box
 from boxaloud.grammar.utterance.whole_utterance import tidied, without_empty_steps
 from boxaloud.grammar.utterance.wire_lists import heard_counted, wires_counted
 
@@ -77,17 +76,17 @@ def recognise(
     """
     open_question, expect = expect, (expect or "").removeprefix(BODY) or None
     words = single_spaced(words) if isinstance(words, str) and enclosures else words
-    words = fetched_box(words)  # a part keeps its places
+    words = rewritten_first(words) if isinstance(words, str) else words
     elsewhere, of_others = whereabouts.heard_elsewhere(words, open_question)
     if of_others is not None:
         return untold_elsewhere(of_others)
     if isinstance(words, str):
-        laid, held = wires_counted(plain_speech(plain_layout(words), expect))
+        laid, held = wires_counted(rewritten(words, expect))
         found = understand(laid, expect, aliases)
         if laid is not words:
             found = replace(found, heard=words)
     else:
-        words = plain_words(trimmed(words), expect)
+        words = rewritten_words(trimmed(words), expect)
         listed, held = heard_counted(words)
         found = understand(listed, expect, aliases)
         laid = found.heard

@@ -8,8 +8,8 @@ from collections.abc import Iterator, Sequence
 from boxaloud.grammar import acts, grammar_data
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.rewriting.rewriter import without
 from boxaloud.grammar.utterance.masked_words import is_bare, masked, thing_of
-from boxaloud.grammar.utterance.passing_remarks import without_remarks
 
 _TABLE = grammar_data.table("clauses")["likeness"]
 
@@ -116,7 +116,7 @@ def further_by_likeness(
     weighs, for each conductor of each cable counts, 314.16(B)(1), and each yoke, (B)(4)."""
     if heard.rstrip().endswith("?"):
         return
-    text = masked(made, without_remarks(heard))
+    text = masked(made, without("remarks", heard))
     things = any(thing_of(act) is not None for act in made)
     if not things and not all(is_bare(act) or isinstance(act, _SILENT) for act in made):
         return

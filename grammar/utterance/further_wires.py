@@ -10,7 +10,7 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.clauses.act_kinds import is_thing
 from boxaloud.grammar.lazy_patterns import lazy_pattern
-from boxaloud.grammar.utterance.spoken_values import spoken_value
+from boxaloud.grammar.rewriting.spoken_values import spoken_value
 
 _MORE = lazy_pattern(r"(?i)(?P<n>two|three|four|five|six|seven|eight|[2-8]) more\b")
 _ALONE = lazy_pattern(r"(?i)\s*(?:$|[,.;]|and\b|going\b|out\b|in\b|up\b|down\b)")

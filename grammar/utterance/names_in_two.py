@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import replace
 
 from boxaloud.grammar import acts
@@ -25,30 +24,6 @@ _BEHIND = lazy_pattern(
     rf"(?i)(?P<where> {_WHERE})\s*"
     r"(?::|[-–—] |(?:,? please)?\.?\s*$|(?<=\s)(?=(?:one|two|three|four|five|six|an?|the) ))"
 )
-_LEAD = (
-    r"(?:(?:ok|okay|alright|so|now|and|then|well|um|uh|er|hi|hey|hello|please|next|next box"
-    r"|next one|new box|first|back|go back|going back|open|on|over|go|to|at|is|it['’]s|this is"
-    r"|for|in)\b[,:]?\s+)*"
-)
-_IN_TWO = lazy_pattern(
-    rf"(?i)^(?P<room>\s*{_LEAD}(?:the |my )?(?:[a-z]+ ){{0,2}}{_ROOM}"
-    r"(?: (?:one|two|three|four|[1-9]))?)"
-    rf"(?P<comma>,)(?P<where> {_WHERE}\s*"
-    r"(?::|[-–—] |(?:,? (?:please|now|again))?\.?\s*$|,? (?:has|had|gets|got)\b))"
-)
-
-
-def in_one_name(text: str) -> str:
-    """The text without such a comma, each character in its place.
-
-    >>> in_one_name("Stairway, bottom: two 14-2s")
-    'Stairway  bottom: two 14-2s'
-    """
-    return _IN_TWO.sub(_joined, text) if "," in text else text
-
-
-def _joined(found: re.Match[str]) -> str:
-    return f"{found['room']} {found['where']}"
 
 
 def place_behind(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:

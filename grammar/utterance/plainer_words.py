@@ -3,7 +3,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable
 from dataclasses import replace
 
@@ -171,53 +170,3 @@ def plainer(
         made = tuple(replace(act, span=span) for act in told.acts)
         return Utterance(heard, made, tuple(Unread(r.words, span, r.weighty) for r in told.unread))
     return None
-
-
-_RUNS_UP = lazy_pattern(
-    r"(?i)\b(?:one,? two|1,? 2)(?:,? (?:three|3)(?:,? (?:four|4)(?:,? (?:five|5)"
-    r"(?:,? (?:six|6))?)?)?)?\b,? (?=(?P<last>two|three|four|five|six|[2-6])\b)"
-)
-_ASIDES = lazy_pattern(
-    r"(?i),? ?\b(?:and )?i was wrong about (?:there being |it having |that )?no [a-z]+"
-    r"(?= *(?:[,.]|$))"
-    r"|\b(?:and )?an? (?:[a-z]+ ){0,2}?(?P<d>[a-z]+),? (?=there(?:'s| is) an? (?:[a-z]+ )?(?P=d)\b)"
-    r"|(?<=masonry )again,|(?<=octagon )again,|(?<=square )again,"
-    r"|\bnineteen (?:thirty|forty|fifty|sixty|seventy|eighty|ninety)(?:[ -](?:one|two|three|four"
-    r"|five|six|seven|eight|nine))?\b"
-    r"|^\s*(?:the )?[a-z]+ (?:says|said|thinks|swears)(?: that)? (?:there's|there is|there are"
-    r"|it's) [^,.]*, (?:but )?whatever,"
-)
-_ENDS = {"two": "2", "three": "3", "four": "4", "five": "5", "six": "6"}
-
-
-def without_counting(text: str) -> str:
-    """The text with what counts up aloud, and what only recalls, blanked in its place: "one two
-    three, three 12-2s" is "three 12-2s"."""
-    text = _ASIDES.sub(lambda found: " " * len(found[0]), text)
-    text = _SUM.sub(_without_sum, text)
-    return _RUNS_UP.sub(_blanked, text)
-
-
-_COUNTS = {
-    "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7,
-}  # fmt: skip
-#: "Two 12-2, and another 12-2 tucked behind, so three": the sum of what was just counted.
-_SUM = lazy_pattern(
-    rf"(?i)^(?P<told>[^0-9]*?\b(?P<first>{_N}) (?:[a-z]+ )?(?P<of>{_CABLE}|{_SIZES})s?\b"
-    rf"(?:(?!(?P=of)).)*?\b(?:another|one more) (?:[a-z]+ )?(?P=of)s?\b[^0-9]*?)"
-    rf"(?P<tail>,? so (?P<sum>{_N}))(?P<end>\s*(?:[,.;!].*)?)$"
-)
-
-
-def _without_sum(found: re.Match[str]) -> str:
-    first, said = (_COUNTS.get(found[g].lower(), found[g]) for g in ("first", "sum"))
-    if str(said) != str(int(first) + 1 if str(first).isdigit() else ""):
-        return found[0]
-    return found["told"] + " " * len(found["tail"]) + found["end"]
-
-
-def _blanked(found: re.Match[str]) -> str:
-    words = re.findall(r"\w+", found[0].lower())
-    last = found["last"].lower()
-    same = _ENDS.get(words[-1], words[-1]) == _ENDS.get(last, last)
-    return " " * len(found[0]) if same else found[0]

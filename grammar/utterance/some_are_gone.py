@@ -6,7 +6,7 @@ from __future__ import annotations
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts.reference import ThingKind
 from boxaloud.grammar.lazy_patterns import lazy_pattern
-from boxaloud.grammar.utterance.spoken_values import spoken_value
+from boxaloud.grammar.rewriting.spoken_values import spoken_value
 
 _NUMBER = r"(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|1?\d)"
 _SIZES = {"fourteen": 14, "twelve": 12, "ten": 10, "eight": 8, "six": 6}

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from boxaloud.grammar.acts import Act, Unread, Utterance
-from boxaloud.grammar.utterance.asides import without_asides_of_talk
+from boxaloud.grammar.rewriting.rewriter import without
 from boxaloud.grammar.utterance.coming_in import coming_in
 from boxaloud.grammar.utterance.entering_unsized import entering_unsized
 from boxaloud.grammar.utterance.further_by_likeness import further_by_likeness
@@ -16,7 +16,7 @@ from boxaloud.grammar.utterance.vague_additions import vague_additions
 def untold_things(made: Sequence[Act], heard: str, left: Sequence[Unread]) -> list[Unread]:
     """What was left unread, and what weighs besides: more that nobody named, one more by its
     likeness, and what comes in of a size or number that nobody said."""
-    heard = without_asides_of_talk(heard)
+    heard = without("asides", heard)
     kept = [*left, *vague_additions(made, heard)]
     kept += further_by_likeness(made, heard, kept)
     kept += entering_unsized(made, heard, kept)

@@ -63,8 +63,6 @@ def without_looks(text: str) -> str:
     >>> without_looks("Let me pull the switch out and look again, it has one switch.")
     'Let me                         look again, it has one switch.'
     """
-    if " out" not in text.lower():
-        return text
     for form in (_TO_LOOK, _WHEN, _SEEN):
         for found in tuple(form.finditer(text)):
             if form is not _SEEN or not _DEVICE_SEEN.search(_clause(text, found.end())):

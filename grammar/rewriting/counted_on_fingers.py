@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from boxaloud.grammar.lazy_patterns import lazy_pattern
-from boxaloud.grammar.utterance.spoken_values import SPOKEN_VALUE, spoken_value
+from boxaloud.grammar.rewriting.spoken_values import SPOKEN_VALUE, spoken_value
 
 
 def without_finger_counts(text: str) -> str:

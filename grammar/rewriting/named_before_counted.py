@@ -6,16 +6,15 @@ from __future__ import annotations
 import re
 
 from boxaloud.grammar.lazy_patterns import lazy_pattern
-from boxaloud.grammar.utterance.spoken_values import spoken_value
+from boxaloud.grammar.rewriting.spoken_values import spoken_value
 
 
-def without_names_ahead(text: str) -> str:
+def without_counted_names(text: str) -> str:
     """The text with such names blanked, each character in its place.
 
-    >>> without_names_ahead("travelers and a common, that's three number fourteens")
+    >>> without_counted_names("travelers and a common, that's three number fourteens")
     '                      , that's three number fourteens'
     """
-    text = _SERVED.sub(lambda found: " " * len(found[0]), text)
     for found in tuple(_COUNTED.finditer(text)):
         start = _names_from(text, found)
         if start is not None:
@@ -25,11 +24,6 @@ def without_names_ahead(text: str) -> str:
 
 _SIZE = r"(?:fourteen|twelve|ten|14|12|10)"
 _CABLE = rf"{_SIZE}[-/ ](?:twos?|threes?|[23])\b"
-#: "The outside plug is a twelve two": a cable, called by what it goes to.
-_SERVED = lazy_pattern(
-    r"(?i)\b(?:the|that) (?:[a-z]+ ){0,2}(?:plug|outlet|receptacle|light|fan|lamp|fixture)s?"
-    rf" (?:is|gets) (?=(?:an? |another )?{_CABLE})"
-)
 _NUMBER = r"(?:two|three|four|five|six|seven|eight|nine|ten|[2-9])"
 _COUNTED = lazy_pattern(
     rf"(?i)(?:,| )(?= *(?:so )?(?:that['’]?s|that is|that makes|which makes|makes) (?P<n>{_NUMBER})"

@@ -1,0 +1,141 @@
+"""Replacements that no template can make, by the name that a row of data/rewrites*.toml gives them:
+a count that is worked out, a sum that has to be right, words that are known or not. Each gets the
+match and the open question, and gives what stands in its place; None leaves it as it is."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Mapping
+
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.lexer.numbers import word_classes
+from boxaloud.grammar.phrases.vocabulary import known_words
+from boxaloud.grammar.rewriting.counted_on_fingers import without_finger_counts
+from boxaloud.grammar.rewriting.fragments import written_out
+from boxaloud.grammar.rewriting.looks_behind import without_looks
+from boxaloud.grammar.rewriting.named_before_counted import without_counted_names
+from boxaloud.grammar.rewriting.replacement_template import figure
+from boxaloud.grammar.rewriting.sums_aloud import without_sums_aloud
+
+Found = re.Match[str]
+
+
+def _worth(word: str) -> int | None:
+    """What a number word or figures are worth; None for any other word."""
+    digits = figure(word)
+    return int(digits) if digits.isdecimal() else None
+
+
+_NUMBERS = lazy_pattern(r"\w+")
+
+
+def _last_of_run(found: Found, expect: str | None) -> str | None:
+    """ "Three" for "one, two, three"; where only one number stands before it, at the head of what
+    is counted: "the shallow one, two 14-2s" counts nothing up."""
+    run = [_worth(one[0]) for one in _NUMBERS.finditer(found["run"])]
+    counted = [one for one in (*run, _worth(found["last"])) if one is not None]
+    if counted != list(range(1, len(counted) + 1)):
+        return None
+    if len(counted) == _TWO and not _BEGINS.search(found.string, 0, found.start()):
+        return None
+    return " " * len(found["run"]) + found["last"]
+
+
+_TWO = 2
+_BEGINS = lazy_pattern(r"(?i)(?:^|[,.;:] ?|\b(?:count\w*|got|has|have|ok|so|uh|um|see) )$")
+
+
+def _in_and_out(found: Found, expect: str | None) -> str | None:
+    """ "12-2 x2" for "12-2 one in one out"."""
+    return f"{found['cable']} x{(_worth(found['in']) or 0) + (_worth(found['out']) or 0)}"
+
+
+def _difference(found: Found, expect: str | None) -> str | None:
+    """ "14-2 x4" for "14-2 five minus one so four"; None where the sum is wrong."""
+    whole, less, left = (_worth(found[name]) for name in ("n", "less", "left"))
+    right = None not in (whole, less, left) and (whole or 0) - (less or 0) == left
+    return f"{found['cable']} x{left}" if right else None
+
+
+def _sum_of_list(found: Found, expect: str | None) -> str | None:
+    """Nothing for a sum that is just what was listed before it, one by one."""
+    listed = list(re.finditer(written_out(_LISTED), found.string[: found.start()], re.IGNORECASE))
+    if len(listed) != _worth(found["sum"]) or any(one["count"] for one in listed):
+        return None
+    return ""
+
+
+_LISTED = r"(?P<count>\b{counted} (?:more )?)?\b{cable}(?![\w/-])"
+
+
+def _sum_of_two(found: Found, expect: str | None) -> str | None:
+    """Nothing for "so three" behind two and another one."""
+    if (_worth(found["first"]) or 0) + 1 != _worth(found["sum"]):
+        return None
+    return found["told"] + " " * len(found["tail"]) + found["end"]
+
+
+def _counted_up_to(found: Found, expect: str | None) -> str | None:
+    """Nothing for a count aloud whose last number is said again behind it."""
+    last = _NUMBERS.findall(found[0])[-1]
+    return "" if figure(last) == figure(found["last"]) else None
+
+
+def _one_and_others(found: Found, expect: str | None) -> str | None:
+    """ "One 12/3, two 12/2" for "one's a 12/3, the other two are 12/2" of three."""
+    if (_worth(found["n"]) or 0) - 1 != _worth(found["m"]):
+        return None
+    kept = {"one", "a", "j", "m"}
+    parts = ("lost", "one", "is", "space", "a", "j", "other", "m", "are")
+    return "".join(found[part] if part in kept else " " * len(found[part] or "") for part in parts)
+
+
+def _size_told_beside(found: Found, expect: str | None) -> str | None:
+    """Nothing for the size of it all, where a cable of that size is told besides."""
+    name = found["size"].casefold().removeprefix("number ")
+    rest = found.string[: found.start()] + found.string[found.end() :]
+    sizes = "|".join({name, figure(name)})
+    told = re.search(rf"(?i)\b(?:{sizes})[-/ ](?:2|3|twos?|threes?)\b", rest)
+    return "" if told else None
+
+
+def _strange_name(found: Found, expect: str | None) -> str | None:
+    """One word that nobody knows for "what-do-you-call-it"."""
+    return found["before"] + _one_word(found["name"])
+
+
+def _strange_compound(found: Found, expect: str | None) -> str | None:
+    """ "Do-dad": what ends with a word that nobody knows is one strange word, and no "do"."""
+    parts = found[0].lower().split("-")
+    strange = parts[-1] not in known_words() and len(parts[-1]) > _TWO
+    if any(map(word_classes, parts)) or not (strange or (parts[0] == "do" and parts[1] != "it")):
+        return None
+    return _one_word(found[0])
+
+
+def _one_word(name: str) -> str:
+    """Words as one that nobody knows, each character in its place."""
+    return "".join(letter if letter.isalpha() else "x" for letter in name)
+
+
+def _whole(rewrite: Callable[[str], str]) -> Callable[[Found, str | None], str | None]:
+    """What works over a whole text, and minds no open question."""
+    return lambda found, expect: rewrite(found[0])
+
+
+WORKED_OUT: Mapping[str, Callable[[Found, str | None], str | None]] = {
+    "counted_up_to": _counted_up_to,
+    "difference": _difference,
+    "finger_counts": _whole(without_finger_counts),
+    "in_and_out": _in_and_out,
+    "last_of_run": _last_of_run,
+    "looks": _whole(without_looks),
+    "names_ahead": _whole(without_counted_names),
+    "one_and_others": _one_and_others,
+    "size_told_beside": _size_told_beside,
+    "strange_compound": _strange_compound,
+    "strange_name": _strange_name,
+    "sum_of_list": _sum_of_list,
+    "sum_of_two": _sum_of_two,
+    "sums_aloud": lambda found, expect: without_sums_aloud(found[0], expect),
+}

@@ -1,0 +1,176 @@
+"""Every row of data/rewrites*.toml does what it says of itself, and nothing that costs too much.
+
+English usage of the trade, common practice: the examples of the rows. What each conductor, device
+and clamp counts is by 314.16(B), as the rows name it; here only words become other words.
+"""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from collections.abc import Sequence
+from pathlib import Path
+
+import pytest
+from boxaloud.grammar import grammar_data, package_files
+from boxaloud.grammar.lexer.heard_words import Word
+from boxaloud.grammar.patterns.pattern_requirements import needs
+from boxaloud.grammar.rewriting.heard_rewriting import HeardText
+from boxaloud.grammar.rewriting.replacement_template import replacement_template
+from boxaloud.grammar.rewriting.rewrite_rules import FILES, RewriteRule, rewrite_rules
+from boxaloud.grammar.rewriting.rewriter import rewritten, rewritten_words
+from boxaloud.grammar.rewriting.worked_out import WORKED_OUT
+
+ROWS = Path(__file__).parents[1] / "understanding" / "rows"
+RULES = rewrite_rules()
+BY_NAME = [pytest.param(rule, id=f"{rule.subject}-{rule.row['example'][0]}") for rule in RULES]
+FIELDS = {
+    "said", "plain", "by", "behind", "not_behind", "beside", "not_beside", "in_text", "not_in_text",
+    "needs", "side", "asked", "not_asked", "first", "example", "not", "why",
+}  # fmt: skip
+#: As many characters as a long paragraph has.
+LONG = 1500
+
+
+def applied(rule: RewriteRule, text: str) -> str:
+    for start, end, told in rule.replacements(text, rule.asked):
+        text = text[:start] + told + text[end:]
+    return text
+
+
+@pytest.mark.parametrize("rule", BY_NAME)
+def test_a_row_does_what_its_example_says(rule: RewriteRule) -> None:
+    said, plain = rule.row["example"]
+    assert applied(rule, said) == plain
+    assert said != plain
+    assert len(said) == len(plain)
+    for other in rule.row.get("not", ()):
+        assert applied(rule, other) == other
+    assert rule.row["why"]
+    assert set(rule.row) <= FIELDS
+    assert ("by" in rule.row) + ("plain" in rule.row) < 2
+
+
+@pytest.mark.parametrize("rule", BY_NAME)
+def test_its_words_call_for_a_row(rule: RewriteRule) -> None:
+    """The index tries a rule only where one of its pieces stands: every match must hold one, and
+    those that it leaves alone should be left alone for another reason."""
+    for said in (rule.row["example"][0], *rule.row.get("not", ())):
+        assert any(piece in said.lower() for piece in rule.needs), said
+    said = [_without_references(one) for one in (rule.said, *_in_text(rule))]
+    around = [one.replace("(?=", "(?:").replace("(?<=", "(?:") for one in said]
+    read = [texts for one in (*said, *around) for texts in needs(one) if all(map(str.strip, texts))]
+    digits = all(map(str.isdigit, rule.needs))  # which are read off no expression
+    if read and rule.by is None and not digits:
+        assert any(
+            all(any(piece in text.lower() for piece in rule.needs) for text in texts)
+            for texts in read
+        ), read
+
+
+def _in_text(rule: RewriteRule) -> Sequence[str]:
+    return rule.around.in_text if rule.around else ()
+
+
+def _without_references(said: str) -> str:
+    """An expression in the syntax that is read for what it needs: without references to groups,
+    flags, and signs that stand for themselves."""
+    said = re.sub(r"\(\?P=\w+\)", "(?:)", said)
+    said = re.sub(r"^\(\?[a-z]+\)|(?<=\(\?)-?[a-z]+(?=:)", "", said)
+    return re.sub(r"\\u2019|\\x27", " ", said.replace(r"\t", "\t"))
+
+
+@pytest.mark.parametrize("rule", BY_NAME)
+def test_no_row_is_exponential(rule: RewriteRule) -> None:
+    """Words said over and over come to an end; a row that tried every way to part them would not.
+
+    Common practice of those who attack servers: repeated beginnings of what almost matches.
+    """
+    said = rule.row["example"][0]
+    half = said[: len(said) // 2]
+    for piece in (said, half, said.split(" ")[0], *rule.needs[:3], "so ", "the one ", "no, "):
+        text = f"{piece} " * (LONG // (len(piece) + 1))
+        assert len(applied(rule, text)) == len(text)
+        assert len(applied(rule, f"{text}{said}?")) == len(text) + len(said) + 1
+
+
+def test_no_two_rows_say_the_same() -> None:
+    assert len({rule.said for rule in RULES}) == len(RULES)
+
+
+def test_every_file_every_fragment_and_every_function_is_used() -> None:
+    assert set(FILES) == {name for name in package_files.NAMES if name.startswith("rewrites_")}
+    fragments = grammar_data.table("rewrites")["fragments"]
+    whole = (
+        "".join(map(str, [*fragments.values(), *(row for f in FILES for row in _rows(f))]))
+        + Path(package_files.__file__).with_name("rewriting").joinpath("worked_out.py").read_text()
+    )
+    assert [name for name in fragments if "{" + name + "}" not in whole] == []
+    assert {rule.row["by"] for rule in RULES if rule.by} == set(WORKED_OUT)
+    assert not re.search(r"\{(?![\d,]+\}|-?\w*(:\w+)?\})", "".join(map(_said, RULES)))
+
+
+def _rows(name: str) -> list[dict[str, object]]:
+    rows: list[dict[str, object]] = grammar_data.table(name)["rewrite"]
+    return rows
+
+
+def _said(rule: RewriteRule) -> str:
+    return rule.said
+
+
+def utterances() -> list[str]:
+    """What the rows of the matrix say."""
+    return [
+        said
+        for path in sorted(ROWS.glob("*.toml"))
+        for row in tomllib.loads(path.read_text("utf-8"))["row"]
+        for said in (*row.get("say", ()), ", ".join(row.get("parts", ())))
+    ]
+
+
+def test_the_index_leaves_out_nothing() -> None:
+    """Every rule tried in its order gives what those give that the words call for."""
+    for said in utterances():
+        plain = said
+        for rule in RULES:
+            if not rule.first and rule.side != "heard":
+                for start, end, told in rule.replacements(plain, None):
+                    plain = plain[:start] + told + plain[end:]
+        assert rewritten(said) == plain
+        assert len(plain) == len(said)
+
+
+def test_blanked_words_are_dropped_and_others_stay_the_same() -> None:
+    words = [Word(said, 0.9) for said in ["hot", "tub", "feed"]]
+    assert rewritten_words(words) == words[1:]
+    assert rewritten_words(words)[0] is words[1]
+    assert rewritten_words(words[:1]) == words[:1]
+
+
+def test_what_stands_in_place_of_words_is_as_sure_as_the_least_sure_of_them() -> None:
+    heard = HeardText([Word("two", 0.9), Word("of", 0.4), Word("em", None), Word("switches", 0.8)])
+    heard.replace(0, 9, "x2       ")
+    assert heard.words() == [Word("x2", 0.4), Word("switches", 0.8)]
+
+
+def test_a_break_put_in_parts_two_words() -> None:
+    heard = HeardText([Word("three-way", 0.9), Word("so", 0.8)])
+    heard.replace(9, 10, ",")
+    assert heard.words() == [Word("three-way,", 0.9), Word("so", 0.8)]
+
+
+def test_a_template_keeps_the_length_or_says_that_there_is_no_room() -> None:
+    found = re.match(r"(?P<n>two) (?P<size>twelves)", "two twelves")
+    assert found is not None
+    filled = {
+        "{n}": "two        ",
+        "{}{n}": "        two",
+        "{-n}{size}": "   twelves ",
+        "{n:figure}-{size:one}": "2-twelve   ",
+        "{n}{}{size}": "two twelves",
+        "{size}, {n}.": None,
+        "": "           ",
+    }
+    for plain, told in filled.items():
+        assert replacement_template(plain).filled(found) == told
