@@ -15,7 +15,6 @@ from boxaloud.grammar.acts import Unread
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer.heard_words import Word
 from boxaloud.grammar.lexer.tokens import plain_text
-from boxaloud.grammar.rewriting.rewriter import without
 from boxaloud.grammar.utterance.wire_list_parser import NamedWires, named_wires
 from boxaloud.grammar.utterance.wire_list_patterns import COUNT, COUNTS
 
@@ -89,7 +88,7 @@ def wires_counted(text: str) -> tuple[str, list[Unread]]:
 def heard_counted(words: Sequence[Word]) -> tuple[Sequence[Word], list[Unread]]:
     """The same of the words of an ear: a list is one word, as sure as the least sure in it."""
     text = " ".join(word.text for word in words)
-    written, held = wires_counted(without("remarks", text))
+    written, held = wires_counted(text)
     if written == text:
         return words, held
     changed = [place for place, character in enumerate(text) if written[place] != character]

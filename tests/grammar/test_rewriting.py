@@ -141,6 +141,38 @@ def test_the_index_leaves_out_nothing() -> None:
         assert len(plain) == len(said)
 
 
+#: Ways to say it that no row has for its example, as an ear gives them, and what becomes of them.
+HEARD = {
+    "the clamps are not inside": "the clamps are outside",
+    "swap it for a twenty two": "box is twenty two",
+    "mine's an eighteen": "box eighteen",
+    "a sixteen blue with two 14-2": "a sixteen box with two 14-2",
+    "grounds three number ten": "three number ten gnd",
+    "two cables one's a 12-3 the other one is a 12-2": "one 12-3 one 12-2",
+    "lose the pair": "lose those 2",
+    "the other 12-2 goes elsewhere take it out": "remove the other 12-2",
+    "in a one 1-1/4 octagon": "in a one octagon 1-1/4",
+    "receptacle on the 14 dimmer on the 12": "receptacle on the 14, dimmer on the 12",
+}
+#: What an ear's missing breaks leave open, so that it stays as it was heard.
+LEFT_ALONE = [
+    "do that twenty", "two gang thirty four 12-2", "blue twenty two 14-2", "i take that back it's a 20",
+    "the clamps are inside", "swap it for two 14-2", "the ground is a 12",
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("said", "plain"), HEARD.items())
+def test_what_is_heard_is_put_in_plain_words(said: str, plain: str) -> None:
+    words = [Word(one, 0.9) for one in said.split(" ")]
+    assert [word.text for word in rewritten_words(words)] == plain.split(" ")
+
+
+@pytest.mark.parametrize("said", LEFT_ALONE)
+def test_what_breaks_would_tell_is_left_as_it_was_heard(said: str) -> None:
+    words = [Word(one, 0.9) for one in said.split(" ")]
+    assert rewritten_words(words) == words
+
+
 def test_blanked_words_are_dropped_and_others_stay_the_same() -> None:
     words = [Word(said, 0.9) for said in ["hot", "tub", "feed"]]
     assert rewritten_words(words) == words[1:]
