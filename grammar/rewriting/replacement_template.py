@@ -22,6 +22,10 @@ class ReplacementTemplate:
     """Of each part "" and its text, or a group's name and its form: "" as said, "-" blanked,
     "figure", "one". The place that takes what is left over has the form "rest"."""
 
+    def told(self, found: re.Match[str]) -> str:
+        """What a match becomes, however long."""
+        return "".join(_filled(part, found) for part in self.parts)
+
     def filled(self, found: re.Match[str]) -> str | None:
         """What stands in place of a match, exactly as long; None where there is no room for it."""
         told = [_filled(part, found) for part in self.parts]

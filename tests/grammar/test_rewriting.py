@@ -10,12 +10,14 @@ import re
 import tomllib
 from collections.abc import Sequence
 from pathlib import Path
+from typing import Any
 
 import pytest
 from boxaloud.grammar import grammar_data, package_files
 from boxaloud.grammar.lexer.heard_words import Word
 from boxaloud.grammar.patterns.pattern_requirements import needs
 from boxaloud.grammar.rewriting.heard_rewriting import HeardText
+from boxaloud.grammar.rewriting.paraphrases import paraphrase
 from boxaloud.grammar.rewriting.replacement_template import replacement_template
 from boxaloud.grammar.rewriting.rewrite_rules import FILES, RewriteRule, rewrite_rules
 from boxaloud.grammar.rewriting.rewriter import rewritten, rewritten_words
@@ -68,6 +70,10 @@ def test_its_words_call_for_a_row(rule: RewriteRule) -> None:
         ), read
 
 
+def _example(row: dict[str, Any]) -> str:
+    return str(row["example"][0])
+
+
 def _in_text(rule: RewriteRule) -> Sequence[str]:
     return rule.around.in_text if rule.around else ()
 
@@ -102,7 +108,16 @@ def test_every_file_every_fragment_and_every_function_is_used() -> None:
     assert set(FILES) == {name for name in package_files.NAMES if name.startswith("rewrites_")}
     fragments = grammar_data.table("rewrites")["fragments"]
     whole = (
-        "".join(map(str, [*fragments.values(), *(row for f in FILES for row in _rows(f))]))
+        "".join(
+            map(
+                str,
+                [
+                    *fragments.values(),
+                    *(row for f in FILES for row in _rows(f)),
+                    grammar_data.table("paraphrases"),
+                ],
+            )
+        )
         + Path(package_files.__file__).with_name("rewriting").joinpath("worked_out.py").read_text()
     )
     assert [name for name in fragments if "{" + name + "}" not in whole] == []
@@ -141,6 +156,18 @@ def test_the_index_leaves_out_nothing() -> None:
         assert len(plain) == len(said)
 
 
+@pytest.mark.parametrize("row", grammar_data.table("paraphrases")["paraphrase"], ids=_example)
+def test_a_paraphrase_is_what_its_example_says(row: dict[str, Any]) -> None:
+    said, plain = row["example"]
+    assert paraphrase(said) == plain
+    assert row["why"]
+    assert any(piece in said for piece in row["needs"])
+    assert all(paraphrase(said, asked) is None for asked in row.get("not_asked", ()))
+    assert set(row) <= {"said", "plain", "needs", "not_asked", "example", "why"}
+    for piece in (said, said[: len(said) // 2], *row["needs"][:3], "so ", "no, "):
+        assert paraphrase(f"{piece} " * (LONG // (len(piece) + 1)) + "!") is None
+
+
 #: Ways to say it that no row has for its example, as an ear gives them, and what becomes of them.
 HEARD = {
     "the clamps are not inside": "the clamps are outside",
@@ -156,8 +183,8 @@ HEARD = {
 }
 #: What an ear's missing breaks leave open, so that it stays as it was heard.
 LEFT_ALONE = [
-    "do that twenty", "two gang thirty four 12-2", "blue twenty two 14-2", "i take that back it's a 20",
-    "the clamps are inside", "swap it for two 14-2", "the ground is a 12",
+    "do that twenty", "two gang thirty four 12-2", "blue twenty two 14-2",
+    "i take that back it's a 20", "the clamps are inside", "swap it for two 14-2", "the ground is a 12",
 ]  # fmt: skip
 
 
