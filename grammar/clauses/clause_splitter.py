@@ -10,7 +10,7 @@ from boxaloud.grammar.clauses.clause_tags import ASKED, elements_of
 from boxaloud.grammar.clauses.mood import EVENTS, find_mood
 from boxaloud.grammar.clauses.quotations import quotes
 from boxaloud.grammar.clauses.suppositions import SUPPOSED_ANYWHERE
-from boxaloud.grammar.clauses.tag_questions import asked_by_tag
+from boxaloud.grammar.clauses.tag_questions import asked_by_tag, needed_by_tag
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.phrases.statements import Statement
 
@@ -91,7 +91,14 @@ def _tagged(made: list[Clause]) -> list[Clause]:
     """A sentence with a negative tag behind it asks: what it says is supposed."""
     kept: list[Clause] = []
     for clause in made:
-        if kept and kept[-1].closes not in _HARD and _NEGATIVE_TAG.fullmatch(clause.line):
+        if (
+            kept
+            and kept[-1].closes not in _HARD
+            and (
+                _NEGATIVE_TAG.fullmatch(clause.line)
+                or (clause.closes == "?" and needed_by_tag(kept[-1].line, clause.line))
+            )
+        ):
             for before in reversed(kept):
                 if before.mood == "declarative":
                     before.mood, before.modal = "conditional", True

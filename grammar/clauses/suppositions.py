@@ -45,7 +45,16 @@ _WOULD_HAVE = lazy_pattern(
     r"|done|used|run|pulled|stuffed|made|added|tried|crammed|helped|saved|left|bought|installed|taken"
     r"|needed|liked|held|[a-z]+ed)\b"
 )
-_SUPPOSE = (_WOULD_HAVE, _ASKED_BEHIND, _MUSING, _ASKED_IF, _BY_EDITION, _MIGHT_BE)
+#: "So I'd need a 22.5", "we'd have to use the deep one": what it would take, and nothing is done.
+_WOULD_TAKE = lazy_pattern(
+    r"^(?:(?:and|so|but|ok|okay|well|or|oh|hmm|now|then|maybe|perhaps|guess|i guess|i think"
+    r"|i suppose|i figure|which means|that means|looks like|in that case) )*"
+    r"(?:i|we|you|it|that|they|he|she|one|this)(?: would|'d) (?:(?:also|still|then|really|just|probably"
+    r"|actually|at least|like|only) )*(?:need|have|require|take)(?: to [a-z]+)?"
+    r"(?: (?:a|an|the|that|this|those|one of|like|about|at least|around|out|away|to|with|in|up"
+    r"|instead|bigger|another|all|other|one|<n:1>|<place[^>]*>))* <(?!yes|no)"
+)
+_SUPPOSE = (_WOULD_TAKE, _WOULD_HAVE, _ASKED_BEHIND, _MUSING, _ASKED_IF, _BY_EDITION, _MIGHT_BE)
 
 
 def supposes(line: str) -> bool:

@@ -59,6 +59,22 @@ _ASSERTED = lazy_pattern(
 )
 
 
+#: "So I need a 22.5, right?", "so I should get the deep one, huh?": what it would take is asked.
+_NEEDED = lazy_pattern(
+    rf"{_LEAD}(?:i guess |i think |guess |that means |which means |it means )?"
+    r"(?:(?:i|we|you|they|he|she) (?:(?:really|just|then|probably|will|would) )*"
+    r"(?:(?:need|needs|have|has|got|ought|(?:am|are) going) to|should|must|better)"
+    r"(?! (?:have|to have)\b)[^<]*<(?!yes|no)"
+    r"|(?:i|we|you|it|that|they|he|she|one|this) (?:(?:really|just|then|probably|will|would) )*"
+    r"(?:needs?|requires?|takes?|wants?)\b[^<]*<(?:box_|n:))"
+)
+
+
+def needed_by_tag(line: str, tag: str) -> bool:
+    """Whether a line is supposed by the tag behind it: "so I need a 22.5, right?"."""
+    return _TAG_ALONE.fullmatch(tag) is not None and _NEEDED.match(line) is not None
+
+
 def asked_by_tag(line: str, tag: str) -> bool:
     """Whether a line is asked by the tag behind it: "a ring without a mark counts as nothing,
     yes?", "under 2017 it would be less, right?"."""
