@@ -12,7 +12,7 @@ from boxaloud.assistant.dialogue.tracker import item_changes
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.lazy_patterns import lazy_pattern
-from boxaloud.rules.contents import Marked, Uncounted
+from boxaloud.rules.contents import Marked, Uncounted, Yoke
 
 _NEAR = 3
 """A number so far from a count, or less, may stand in its place."""
@@ -62,12 +62,31 @@ def may_be_one_more(turn: Turn, act: acts.RestateNumber, item: Item) -> bool:
 
 
 def counted(state: State, act: acts.RestateNumber) -> Item | None:
-    """What a count said alone is of: what was said last, else the only thing near it in number."""
-    last = state.item(state.last) or item_changes.countable(state)
+    """What a count said alone is of: what was said last, else the only thing near it in number.
+
+    Where the box was said last, it may be what came in last: "two receptacles on the ring", "make
+    it one". A count that is far from all there are is of none, which is asked.
+    """
+    said = state.item(state.last)
+    last = said or _on_the_ring(state, act) or item_changes.countable(state)
     if act.instead_of is not None or (last is not None and _far(last, act.value) <= _NEAR):
         return last
     near = _near(state, act.value)
-    return near[0] if len(near) == 1 else last
+    if len(near) == 1:
+        return near[0]
+    if said is not None or last is None:
+        return last
+    newest = state.items[-1]
+    return newest if 1 < newest.content.count and _far(newest, act.value) <= _NEAR else None
+
+
+def _on_the_ring(state: State, act: acts.RestateNumber) -> Item | None:
+    """The devices that came in last, where a ring was said of them and nothing behind it."""
+    if state.last != "box" or not state.extras or not state.items or act.instead_of is not None:
+        return None
+    newest = state.items[-1]
+    several = isinstance(newest.content, Yoke) and newest.content.count > 1
+    return newest if several and _far(newest, act.value) <= _NEAR else None
 
 
 def _far(item: Item, value: Decimal) -> Decimal:

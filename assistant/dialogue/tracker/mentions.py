@@ -21,13 +21,14 @@ from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar.acts import (
     AddCable,
     AddDevice,
+    AddFitting,
     AddJumper,
     Recount,
     Reference,
     Restate,
     Thing,
 )
-from boxaloud.rules.contents import Yoke
+from boxaloud.rules.contents import SupportFitting, Yoke
 
 
 def mention(turn: Turn, thing: Thing) -> None:
@@ -199,6 +200,11 @@ def _told_of(turn: Turn, thing: Thing) -> bool:
 def _known(turn: Turn, thing: Thing) -> bool:
     """Whether "the switch" is the one device of its name that was in the box before, "both
     switches" the two of it; "the device" is any."""
+    if isinstance(thing, AddFitting):
+        # "a hickey on the stud", "the stud is in the middle"
+        there = [i.content for i in turn.began.items if isinstance(i.content, SupportFitting)]
+        pointed = thing.count is None and thing.words.lower().startswith(("the ", "that "))
+        return pointed and any(one.kind == thing.name for one in there)
     if not isinstance(thing, AddDevice):
         return False
     both = thing.count == 2 and thing.words.lower().startswith("both ")
