@@ -58,7 +58,8 @@ def box_heading(clause: Clause, parts: list[Clause], heard: str) -> str:
     if not words or not all(w.isalnum() or w.startswith(("<n:", "<box_kind")) for w in words):
         return ""
     numbered = len(words) == 2 and words[0] == "box" and words[1].startswith("<n:")
-    if not (numbered or _of_a_place(words)):
+    called = clause.closes == ":" and _called_by_place(words)
+    if not (numbered or called or _of_a_place(words)):
         return ""
     start, end = clause.span
     number = _ITS_NUMBER.match(heard, end)  # "room 110.", whose number is no count
@@ -92,6 +93,23 @@ _NEAR = frozenset(
     {"over", "by", "near", "at", "behind", "above", "under", "below", "beside", "bottom", "top",
      "outside", "next"}
 )  # fmt: skip
+
+
+_HUNG = frozenset(grammar_data.table("clauses")["other"]["hung"]) | {"fan", "light", "lamp"}
+#: Words of a place that tell no place by themselves: "old box: …", "j box: …", "light: …".
+_NO_PLACES = frozenset(
+    {"of", "big", "small", "old", "new", "a", "b", "c", "d", "j", "junction", "number", "first",
+     "second", "third", "rest", "great", "bonus"}
+)  # fmt: skip
+
+
+def _called_by_place(words: Sequence[str]) -> bool:
+    """Whether words before a colon call a box by where it is, or by what hangs on it: "upstairs
+    box: …", "sconce box: …"."""
+    called = words[:-1]
+    if words[-1] != "box" or not called or _NEAR.intersection(called[-1:]):
+        return False
+    return all(word in _HUNG or word in ROOM_WORDS - _NO_PLACES for word in called)
 
 
 def _of_a_place(words: Sequence[str]) -> bool:
