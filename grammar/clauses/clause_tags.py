@@ -153,12 +153,20 @@ def _words(low: str, start: int, end: int) -> Iterator[Element]:
             numbered = True
             yield Element(tag, first, reach)
             continue
-        for word in _expanded(text).split():
+        owned = text == "its" and _OWNED.search(low, 0, first) is not None
+        for word in ("the",) if owned else _expanded(text).split():
             tag = _number_tag(word)
             numbered = tag[0] == "<"
             yield Element(tag, first, last)
         if text == "\n":
             yield Element("\n", first, last)
+
+
+#: "Change its switch to a GFCI": what is of the box, and no "it's" behind a verb of change.
+_OWNED = lazy_pattern(
+    r"\b(?:change|changed|swap|swapped|replace|replaced|take|took|remove|removed|lose|lost|drop"
+    r"|dropped|pull|pulled|move|moved|trade|delete|scratch|switch|both of|one of|all of) $"
+)
 
 
 @lru_cache(maxsize=4096)

@@ -11,6 +11,7 @@ from boxaloud.assistant.dialogue.state_parts import Item
 from boxaloud.assistant.dialogue.tracker import item_changes, replacements
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Reference
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.rules.contents import Cable
 
@@ -28,6 +29,29 @@ def of_some_or_all(turn: Turn, act: acts.Restate, item: Item) -> bool:
 
 
 _THOSE = lazy_pattern(r"(?i)\b(?:those|they|these|them)\b(?! all\b)")
+
+
+def of_every_kind(turn: Turn, act: acts.Restate) -> bool:
+    """ "It's all 14-2", of cables of more than one kind: all of them are; False for others."""
+    thing = act.thing
+    if not isinstance(thing, acts.AddCable) or thing.count is not None or act.instead_of:
+        return False
+    kinds = {
+        (item.content.awg, item.content.conductors)
+        for item in turn.state.items
+        if isinstance(item.content, Cable)
+    }
+    whole = thing.awg is not None and thing.conductors is not None and thing.role is None
+    if not whole or len(kinds) <= 1 or not thing.words.lower().startswith("all "):
+        return False
+    every = Reference("cable", which="all", words=thing.words)
+    replacements.replace_act(
+        turn,
+        acts.Replace(
+            target=every, thing=thing, words=act.words, span=act.span, function=act.function
+        ),
+    )
+    return True
 
 
 def of_several_sizes(found: Sequence[Item], act: acts.Resize) -> bool:

@@ -56,6 +56,8 @@ def restate(turn: Turn, act: acts.Restate) -> None:
         return
     if devices_counted.made_up_behind(turn, act) or _of_all_devices(turn, act):
         return
+    if cables_restated.of_every_kind(turn, act):
+        return
     item = _restated(state, act)
     if item is None or _goes_on(turn, act, item):
         mentions.mention(turn, thing)
