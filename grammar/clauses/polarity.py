@@ -108,7 +108,9 @@ class _Reach:
     def _thing(self, place: int) -> None:
         """Deny the thing at a place, where it is no noun group of its own."""
         element = self.elements[place]
-        if _counted(element) and not _follows(self.elements, place, "or", "nor"):
+        if _told_of_none(self.elements, place):
+            self.unknown = 0  # "neither of the 14-2s has a ground": they are there
+        elif _counted(element) and not _follows(self.elements, place, "or", "nor"):
             self.open_at = None
         elif (
             self.found
@@ -119,6 +121,20 @@ class _Reach:
         else:
             self.found.add(place)
             self.unknown = 0
+
+
+_THERE = frozenset({"in", "here", "there", "inside", "left", "installed", "present", "staying"})
+
+
+def _told_of_none(elements: Sequence[Element], place: int) -> bool:
+    """Whether things are only those of which something is denied: "none of the 14-2s came with a
+    ground", and not "none of the 14-2s are in this box"."""
+    found = elements[place].found
+    if found is None or found.kind not in ("cable", "conductors", "device"):
+        return False
+    behind = [element.tag for element in elements[place + 1 :]]
+    told = bool(behind) and behind[0].isalpha() and behind[0] not in ("and", "or", "nor", "but")
+    return told and _follows(elements, place, "of") and _THERE.isdisjoint(behind)
 
 
 def _counted(element: Element) -> bool:
