@@ -49,8 +49,8 @@ _WOULD_HAVE = lazy_pattern(
 _WOULD_TAKE = lazy_pattern(
     r"^(?:(?:and|so|but|ok|okay|well|or|oh|hmm|now|then|maybe|perhaps|guess|i guess|i think"
     r"|i suppose|i figure|which means|that means|looks like|in that case) )*"
-    r"(?:i|we|you|it|that|they|he|she|one|this)(?: would|'d) (?:(?:also|still|then|really|just|probably"
-    r"|actually|at least|like|only) )*(?:need|have|require|take)(?: to [a-z]+)?"
+    r"(?:i|we|you|it|that|they|he|she|one|this)(?: would|'d) (?:(?:also|still|then|really"
+    r"|just|probably|actually|at least|like|only) )*(?:need|have|require|take)(?: to [a-z]+)?"
     r"(?: (?:a|an|the|that|this|those|one of|like|about|at least|around|out|away|to|with|in|up"
     r"|instead|bigger|another|all|other|one|<n:1>|<place[^>]*>))* <(?!yes|no)"
 )

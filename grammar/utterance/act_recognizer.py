@@ -56,6 +56,7 @@ from boxaloud.grammar.utterance.plainer_words import in_plain_form
 from boxaloud.grammar.utterance.project_talk import project_talk
 from boxaloud.grammar.utterance.restated_counts import sums_up
 from boxaloud.grammar.utterance.said_anew import restating
+from boxaloud.grammar.utterance.shared_orders import orders_shared
 from boxaloud.grammar.utterance.suppositions_changed import suppositions_changed
 from boxaloud.grammar.utterance.untold_things import untold_elsewhere, untold_things
 from boxaloud.grammar.utterance.whole_utterance import tidied, without_empty_steps
@@ -112,8 +113,7 @@ def recognise(
     ):
         return enclosed
     parts = without_denied_values(asked_apart(without_asides(clauses(laid, found.statements))))
-    parts = suppositions_changed(parts)
-    reading = _Reading(found.heard, parts, expect, elsewhere)
+    reading = _Reading(found.heard, orders_shared(suppositions_changed(parts)), expect, elsewhere)
     reading.read()
     left = [
         run

@@ -77,7 +77,7 @@ def counted(state: State, act: acts.RestateNumber) -> Item | None:
     if said is not None or last is None:
         return last
     newest = state.items[-1]
-    return newest if 1 < newest.content.count and _far(newest, act.value) <= _NEAR else None
+    return newest if newest.content.count > 1 and _far(newest, act.value) <= _NEAR else None
 
 
 def _on_the_ring(state: State, act: acts.RestateNumber) -> Item | None:

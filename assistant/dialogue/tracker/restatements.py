@@ -54,9 +54,11 @@ def restate(turn: Turn, act: acts.Restate) -> None:
         and _combined(turn, thing)
     ):
         return
-    if devices_counted.made_up_behind(turn, act) or _of_all_devices(turn, act):
-        return
-    if cables_restated.of_every_kind(turn, act):
+    if (
+        devices_counted.made_up_behind(turn, act)
+        or _of_all_devices(turn, act)
+        or cables_restated.of_every_kind(turn, act)
+    ):
         return
     item = _restated(state, act)
     if item is None or _goes_on(turn, act, item):
