@@ -159,7 +159,12 @@ def counted_in_all(made: list[Act], heard: str, left: list[Unread]) -> list[Act]
     return [_counted_in_all(act, heard) for act in made]
 
 
-_COUNTING = lazy_pattern(r"(?i)\bi (?:re)?count(?:ed)? (?:just |only )?$")
+_COUNTING = lazy_pattern(
+    r"(?i)\bi (?:re)?count(?:ed)? (?:just |only )?$"
+    # "I did it, now there are three": so many there are since
+    r"|\b(?:so |and )?now (?:there(?:'s| is| are)|i(?:'ve| have)(?: got)?|it(?:'s| has)|we have) $"
+    r"|\bthere(?:'s| is| are) now $"
+)
 #: Said of cables that come on top.
 _SOME_MORE = lazy_pattern(r"\b(?:more|another|extra|additional|other|same|second|third|further)\b")
 

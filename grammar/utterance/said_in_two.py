@@ -12,26 +12,33 @@ from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.neighbours import joining
 from boxaloud.grammar.utterance.running_passes import Pass
 
-_NEAR = lazy_pattern(r"(?i)\W*(?:a |an |the |it's |it is |that's |of )?")
+_NEAR = lazy_pattern(
+    r"(?i)\W*(?:a |an |the |it's |it is |that's |of |they're |they are |both |all |those are )?"
+)
 
 
 def further_one_named(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
-    """ "There's a third one, 12-2": one cable more, of that kind."""
+    """ "There's a third one, 12-2", "two more, 12-3s": so many cables more, of that kind."""
     kept: list[Act] = []
     for act in made:
         last = kept[-1] if kept else None
         if (
             isinstance(last, acts.More)
-            and last.count == 1
             and last.target.kind == "anything"
             and (
                 (isinstance(act, acts.AddCable) and act.awg is not None)
-                or (isinstance(act, acts.AddDevice) and last.target.ordinal is not None)
+                or (
+                    isinstance(act, acts.AddDevice)
+                    and last.target.ordinal is not None
+                    and last.count == 1
+                )
             )
-            and act.count in (None, 1)
+            and act.count in (None, last.count)
             and _NEAR.fullmatch(heard, last.span[1], act.span[0])
         ):
             kept.pop()
+            if (last.count or 1) > 1:
+                act = replace(act, count=last.count, span=(last.span[0], act.span[1]))
         kept.append(act)
     return kept
 
