@@ -23,6 +23,9 @@ from boxaloud.rules.contents import (
     Yoke,
 )
 
+_ABOUT = 3
+"""Counts that differ by more are not of the same things."""
+
 
 def recount_act(turn: Turn, act: acts.Recount) -> None:
     """ "The 14-2s are three", "there are three cables"."""
@@ -43,12 +46,19 @@ def recount_act(turn: Turn, act: acts.Recount) -> None:
     general = act.target.kind == "device" and act.target.name in (None, "device")
     if general and not picked and yoke_sharing.count_all(turn, count, act.words):
         return
+    _count_those(turn, act, count)
+
+
+def _count_those(turn: Turn, act: acts.Recount, count: int) -> None:
+    """So many of what the words point at, or the question what they count."""
     found = references.find_all(turn.state, act.target)
     if not found:
         if act.target.kind == "cable" and act.target.awg is None:
             _cables_to_come(turn, act)
         elif act.target.awg is not None or act.target.name is not None:
             _first_mention(turn, act)
+        elif (item := _near_in_number(turn, act)) is not None:
+            item_changes.recount(turn, item, count, act.words)
         else:
             item_changes.not_found(turn, act.target, act.words)
         return
@@ -65,7 +75,19 @@ def recount_act(turn: Turn, act: acts.Recount) -> None:
     if item is None:
         item_changes.not_found(turn, act.target, act.words)
         return
+    if act.target.item is None and abs(item.content.count - count) > _ABOUT:
+        item = _near_in_number(turn, act) or item
     item_changes.recount(turn, item, count, act.words)
+
+
+def _near_in_number(turn: Turn, act: acts.Recount) -> Item | None:
+    """ "Hang on, five of them", where the clamps or the box came last: the cables or wires of the
+    only kind, where there are about so many; else it is asked."""
+    item = item_changes.countable(turn.state)
+    pointed = act.target.kind == "anything" and act.target.which == "said"
+    if item is None or not pointed or abs(item.content.count - (act.count or 0)) > _ABOUT:
+        return None
+    return item
 
 
 def _of_so_many(turn: Turn, act: acts.Recount) -> None:
