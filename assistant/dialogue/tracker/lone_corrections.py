@@ -74,7 +74,7 @@ def counted(state: State, act: acts.RestateNumber) -> Item | None:
     near = _near(state, act.value)
     if len(near) == 1:
         return near[0]
-    if said is not None or last is None:
+    if said is not None or last is None or len(state.items) == 1:
         return last
     newest = state.items[-1]
     return newest if newest.content.count > 1 and _far(newest, act.value) <= _NEAR else None
