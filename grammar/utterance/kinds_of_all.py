@@ -29,6 +29,11 @@ _ALL_ARE = lazy_pattern(
     )
     + rf"|(?:the|these|those|my|them)(?: {_NUMBER})?) {_NOUN}{_HERE}{_BE} (?:an? )?#?\Z"
 )
+#: "They're all": whatever some of them were said to be.
+_THEY_ARE_ALL = lazy_pattern(
+    rf"(?i){_LEAD}(?:they|these|those)(?:'re| are| were)"
+    r"(?: (?:actually|really|just|in fact|supposed to be))* (?:all|both) #?\Z"
+)
 #: "All four are": of cables by what they are said to be.
 _ALL_SO_MANY = lazy_pattern(rf"(?i){_LEAD}all (?P<n>{_NUMBER})(?: of them)?{_BE} (?:an? )?#?\Z")
 _SOME_ARE = lazy_pattern(
@@ -87,7 +92,9 @@ def _named_in(act: Act, whole: acts.Replace) -> bool:
     """Whether an act is of a number or of cables that a correction names by the way."""
     if isinstance(act, acts.Size):  # "these are twelves, all three 12-2"
         return act.awg == getattr(whole.thing, "awg", None)
-    bare = isinstance(act, acts.Number) or (isinstance(act, acts.AddCable) and act.awg is None)
+    bare = isinstance(act, (acts.Number, acts.RestateNumber)) or (
+        isinstance(act, acts.AddCable) and act.awg is None
+    )
     return bare and whole.span[0] <= act.span[0] < whole.span[1]
 
 
@@ -109,7 +116,7 @@ def _of_those_there(act: Act, heard: str, alone: bool) -> Act:
         both = size["all"].lower() == "both"
         target = Reference("cable", which="both" if both else "all", words=words)
         told = replace(told, count=2 if both else told.count)
-    elif (found := _ALL_ARE.match(before) or _ALL_SO_MANY.match(before)) and _PLURAL.search(before):
+    elif (found := _all_are(before)) and _PLURAL.search(before):
         both = "both" in before.lower().split()
         target = Reference("cable", which="both" if both else "all", words=words)
         told = replace(told, count=_count_in(found.group(), both))
@@ -119,6 +126,11 @@ def _of_those_there(act: Act, heard: str, alone: bool) -> Act:
         target=target, thing=replace(told, words=said or told.words), words=words,
         span=(start, told.span[1]), doubts=act.doubts, function="correction",
     )  # fmt: skip
+
+
+def _all_are(before: str) -> re.Match[str] | None:
+    """Whether what stands before a size says that all are of it."""
+    return _ALL_ARE.match(before) or _ALL_SO_MANY.match(before) or _THEY_ARE_ALL.match(before)
 
 
 def _quantified(told: acts.AddCable) -> str:

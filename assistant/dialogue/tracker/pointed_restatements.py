@@ -22,7 +22,38 @@ def pointed(turn: Turn, act: acts.Restate) -> bool:
     """Take what is said of what was not understood, or of what came in last; False for others."""
     if act.instead_of is not None or turn.supposed or _POINTS.match(act.words) is None:
         return False
-    return _of_the_unread(turn, act) or _of_the_last(turn, act) or _of_all_that_came_last(turn, act)
+    return (
+        _of_the_unread(turn, act)
+        or _of_the_last(turn, act)
+        or _of_all_that_came_last(turn, act)
+        or _of_one_cable(turn, act)
+    )
+
+
+_ONE = lazy_pattern(r"(?i)an? ")
+
+
+def _of_one_cable(turn: Turn, act: acts.Restate) -> bool:
+    """ "I was wrong, it's a 12-2", behind "one of those is a 12-3": the one that is another, and no
+    count of the 12-2s. Of several that are all alike nobody can say what it means."""
+    thing = act.thing
+    if not isinstance(thing, acts.AddCable) or _ONE.match(thing.words) is None:
+        return False
+    cables = [one for one in turn.state.items if isinstance(one.content, Cable)]
+    alike = [one for one in cables if _alike(one, thing)]
+    others = [one for one in cables if one.content.count == 1 and not _alike(one, thing)]
+    if not any(one.content.count > 1 for one in alike):
+        return False
+    last = [one for one in others if one.key == turn.state.last]
+    meant = last or others
+    if len(meant) != 1:
+        turn.unplaced.append(act.words)
+        return True
+    of_that = acts.Reference("cable", item=meant[0].key, count=1, words=act.words)
+    replacements.replace_act(
+        turn, acts.Replace(target=of_that, thing=thing, words=act.words, span=act.span)
+    )
+    return True
 
 
 _THOSE = lazy_pattern(r"(?i)(?:[a-z]+,? )?(?:those|they|these)\b")

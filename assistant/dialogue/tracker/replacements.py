@@ -15,6 +15,7 @@ from boxaloud.assistant.dialogue.tracker import added_items, item_changes, menti
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Reference, Thing
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.rules import RulesError
 
 
@@ -38,6 +39,8 @@ def replace_act(turn: Turn, act: acts.Replace) -> None:
         _replace_absent(turn, act, sum(one.content.count for one in same_kind))
         return
     many = references.plural(act.target.words) or target.which in ("both", "all")
+    if many and _of_which(turn, act, same_kind):
+        return
     if target.count is None and target.ordinal is None and len(same_kind) > 1 and many:
         if thing.count not in (None, sum(one.content.count for one in same_kind)):
             there = listed([item_names.heard(one.content) for one in same_kind])
@@ -52,6 +55,22 @@ def replace_act(turn: Turn, act: acts.Replace) -> None:
         replace_some(turn, item, units, thing)
     else:
         _replace_whole(turn, item, target, thing)
+
+
+_THEY = lazy_pattern(r"(?i)(?:[a-z]+,? )*(?:they|those|these)\b")
+
+
+def _of_which(turn: Turn, act: acts.Replace, found: Sequence[Item]) -> bool:
+    """ "Those are all 14-2s", where there are cables of two sizes: of which nobody can say, unless
+    they were said last."""
+    sizes = {getattr(one.content, "awg", None) for one in found}
+    if len(sizes) < 2 or not isinstance(act.thing, acts.AddCable) or not _THEY.match(act.words):
+        return False
+    last = turn.state.item(turn.state.last)
+    like = replace(references.to_thing(act.thing), count=None)
+    known = last is not None and references.agrees(last, like)
+    (turn.understood if known else turn.unplaced).append(act.words)
+    return True
 
 
 def _all_unsized(act: acts.Replace) -> bool:
