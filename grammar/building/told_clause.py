@@ -36,9 +36,17 @@ class Telling:
             return False
         first, last = self.clause.span
         said = self.heard[first:last].lower()
+        joined = _JOINS.sub(" and ", line)
+        if joined != line and _JOINING.search(joined) is None:
+            line, said = joined, _JOINING.sub("and", said)
         return not (_ADDITIVE.search(line) or _ADDITIVE.search(said))
 
 
+#: "Three 12-2s plus the 12-3": between two things of a list they only join them.
+_JOINING = lazy_pattern(r"\b(?:plus|along with|as well as|besides|in addition to)\b")
+_JOINS = lazy_pattern(
+    r"(?<=>) (?:plus|along with|as well as|besides|in addition to) (?=(?:the |that |a |an |one )?<)"
+)
 #: Of what stands behind one of these it is said what it should be; alone it is no correction.
 _NAMING = lazy_pattern(
     r"\b(?:should(?:'ve| have)? be(?:en)?|supposed to be|(?:is|was|are) really|were actually)$"

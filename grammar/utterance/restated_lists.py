@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from typing import TypeAlias
 
 from boxaloud.grammar import acts
@@ -11,7 +12,11 @@ from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 _Listed: TypeAlias = acts.AddCable | acts.AddDevice
 
-_JOINED = lazy_pattern(r"\s*(?:,\s*)?(?:and|plus|with|&|,)?\s*", re.IGNORECASE)
+_JOINED = lazy_pattern(
+    r"\s*(?:,\s*)?(?:and|plus|with|along with|as well as|&|,)?\s*", re.IGNORECASE
+)
+#: One that is there: the last word of it names no several.
+_THE_ONE = lazy_pattern(r"(?:the|that|this|my) (?!.*(?<!s)s$)", re.IGNORECASE)
 _FURTHER = lazy_pattern(r"\b(?:more|another|extra|additional|other|also|too)\b", re.IGNORECASE)
 
 
@@ -52,6 +57,12 @@ def _said(act: Act, going_on: bool = False) -> _Listed | None:
     thing = act.thing if isinstance(act, acts.Restate) else act
     if going_on and isinstance(act, acts.Restate) and act.words != thing.words:
         return None  # "make it two 14-2s make it …": each begins anew
+    if (
+        going_on
+        and _THE_ONE.match(thing.words)
+        and isinstance(thing, (acts.AddCable, acts.AddDevice))
+    ):
+        thing = replace(thing, count=thing.count or 1)  # "… plus the 12-3", which is there
     if not isinstance(thing, (acts.AddCable, acts.AddDevice)) or thing.count is None:
         return None
     if isinstance(thing, acts.AddDevice):
