@@ -213,7 +213,8 @@ def behind_no(elements: Sequence[Element], place: int) -> bool:
 
 _FURTHER = frozenset({"second", "third", "fourth", "fifth", "sixth"})
 _FURTHER_WORDS = lazy_pattern(
-    r"(?i)(?:a |an |any |one )?(?:another|second|third|fourth|fifth|sixth|extra|more|further)\b"
+    r"(?i)(?:a |an |any |one )?"
+    r"(?:another|other|second|third|fourth|fifth|sixth|extra|more|further)\b"
 )
 
 
@@ -224,7 +225,7 @@ def is_further_one(elements: Sequence[Element], place: int) -> bool:
         return True
     before = [element.tag for element in elements[max(0, place - 2) : place]]
     named = before[:-1] and before[0] in ("the", "that", "this", "my")
-    return bool(before) and not named and before[-1] in (*_FURTHER, "extra", "further")
+    return bool(before) and not named and before[-1] in (*_FURTHER, "extra", "further", "other")
 
 
 def one_more(act: Act, elements: Sequence[Element], place: int) -> Act:

@@ -53,6 +53,21 @@ _POINTING = frozenset(grammar_data.table("clauses")["telling"]["pointing"])
 _FURTHER = lazy_pattern(r"(?i)(?:another|one more|a further|a (?:second|third|fourth))\b")
 
 
+_ORDERED_OUT = lazy_pattern(
+    r"\b(?:(?:t[ao]k\w*|pull\w*|yank\w*|rip\w*|leav\w*|left|kick\w*|throw\w*|strip\w*|clear\w*"
+    r"|lift\w*|knock\w*|cross\w*|strik\w*|back\w*|cut\w*) (?:out|off|away)"
+    r"|remov\w+|drop(?:ped|ping)?|delet\w+"
+    r"|los\w+|subtract\w*|minus|less|rid of|ditch\w*|scratch|scrap\w*|eliminat\w+|nix\w*|forget"
+    r"|omit|skip|exclude|deduct) <"
+    r"|\b(?:t[ao]k\w*|yank\w*|rip\w*|kick\w*|leav\w*) <[^>]*> (?:out|off|away)$"
+)
+
+
+def _ordered_out(match: Match) -> bool:
+    """ "Minus another 14-2", "take another one out": one more of those that are there goes."""
+    return _ORDERED_OUT.search(match.found.group()) is not None
+
+
 #: Wires are pulled into a box; what is pulled out of it is said with "out", or pointed at.
 _PULLED_IN = lazy_pattern(r"\bpulled (?!(?:out|off|back)\b)(?!.* (?:out|off|back|away)\b)")
 
@@ -97,7 +112,8 @@ def build_remove(match: Match, telling: Telling) -> list[Act] | None:
         return None  # "I pulled five 12s": into the box
     if _GOES_OUT.search(match.found.group()) and things and all(map(_comes_in, things)):
         return None  # "one 12-2 goes out of here": which way a cable leaves
-    if any(_FURTHER.match(e.found.words) for e in things if e.found is not None):
+    further = any(_FURTHER.match(e.found.words) for e in things if e.found is not None)
+    if further and not _ordered_out(match):
         return None  # "another 12-2 goes out": it goes out of the box, to somewhere else
     if len(things) > 1 and not match.has("n"):
         return [
