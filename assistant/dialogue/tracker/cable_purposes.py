@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 from boxaloud.assistant.dialogue.altering import altered
@@ -11,6 +12,7 @@ from boxaloud.assistant.dialogue.state_parts import Item
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar.acts import Act, AddCable, Reference
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.rules.contents import Cable
 
 _FOR = lazy_pattern(
     r"(?i)\s*(?:(?:that|which|goes|going|go|runs|running|coming|comes|heads|headed|heading|up|down"
@@ -68,3 +70,16 @@ def unknown(state: State, target: Reference) -> bool:
     if not named and not alone:
         return False
     return not references.by_words(state, target.words)
+
+
+_ENDS = frozenset({"one", "run", "cable", "wire", "feed", "leg", "line"})
+
+
+def is_for(state: State, name: str) -> bool:
+    """Whether cables were said to be for what all words of a name tell: "the pond pump"."""
+    words = [word for word in name.lower().split() if word not in _ENDS]
+    return bool(words) and any(
+        isinstance(item.content, Cable)
+        and all(re.search(rf"\b{re.escape(word)}\b", item.words.lower()) for word in words)
+        for item in state.items
+    )

@@ -9,10 +9,11 @@ from boxaloud.assistant.dialogue.belief import held_acts
 from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import say
-from boxaloud.assistant.dialogue.tracker import restorations
+from boxaloud.assistant.dialogue.tracker import cable_purposes, removals, restorations
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.rules.contents import Cable, Conductors
 
 _ARTICLE = re.compile(r"(?:the|that|this|an?|one) ", re.IGNORECASE)
@@ -66,8 +67,21 @@ def social(turn: Turn, act: acts.Social) -> None:
     turn.understood.append(act.words)
 
 
+_FORGOTTEN = lazy_pattern(
+    r"(?i)(?:(?:no|nah|ok|okay|well|actually|wait|so|and),? )*(?:just )?"
+    r"(?:never mind|forget|scratch|skip|drop|lose|ditch|cancel|scrap|nix)(?: about)? "
+    r"(?:the|that) (?P<what>[a-z]+(?: [a-z]+){0,2})"
+)
+
+
 def other_talk(turn: Turn, act: acts.OtherTalk) -> None:
-    """Talk about something else: nothing of it is entered."""
+    """Talk about something else: nothing of it is entered; "forget the pond pump" takes out the one
+    cable that was said to be for it."""
+    named = _FORGOTTEN.fullmatch(act.words.strip(" .!,"))
+    if named is not None and cable_purposes.is_for(turn.state, named["what"]):
+        target = acts.Reference(words=f"the {named['what']}")
+        removals.remove(turn, acts.Remove(target=target, words=act.words, span=act.span))
+        return
     turn.social.append(say("social.other"))
     turn.understood.append("")
 
