@@ -50,6 +50,8 @@ def interpreted(turn: Turn, act: Act) -> Act:
             return _none(turn, act)
         case acts.Number() | acts.RestateNumber() if _is_year(act.value):
             return full(act, acts.SetEdition(year=str(act.value)), "year")
+        case acts.RestateNumber() | acts.Size() if anew := said_sizes.landed_anew(turn, act):
+            return anew
         case acts.Number() | acts.RestateNumber() if box_measures.is_depth(turn, act.value):
             return full(act, acts.SetSize(depth=act.value), "depth")
         case acts.RestateNumber():

@@ -6,9 +6,11 @@ import re
 from dataclasses import replace
 
 from boxaloud.assistant.dialogue.belief import held_acts
+from boxaloud.assistant.dialogue.state_parts import Item
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
+from boxaloud.rules.contents import Cable, Conductors, TerminalBlock, Yoke
 
 #: "Only number tens", "all #14": conductors, of which it is open how many there are.
 _ALL_OF = re.compile(r"(?i)\b(?:only|just|all|nothing but|everything)\b[^.;]*$")
@@ -39,3 +41,50 @@ def open_count(turn: Turn, act: acts.Size, awg: int) -> Act | None:
     doubt = acts.Doubt("count", "vague")
     made = acts.AddConductors(awg=awg, words=act.words, span=act.span)
     return replace(made, doubts=(*act.doubts, doubt))
+
+
+_THE = re.compile(r"(?i)\bthe (?:number |no\.? ?|#)?$")
+_NEAR = 3
+"""A number so far from how many there are, or less, may be a count of them."""
+
+
+def landed_anew(turn: Turn, act: acts.RestateNumber | acts.Size) -> acts.Land | None:
+    """ "It's on the 14", and then "no, I meant the 12": the device that landed is on the other
+    size; None where the number is none of the box's wires, or may be of something else."""
+    awg = int(act.value) if isinstance(act, acts.RestateNumber) else act.awg
+    if awg is None or not _is_of_wires(turn, act, awg):
+        return None
+    state, low = turn.state, act.words.lower()
+    pointed = low.startswith("the ") or _THE.search(turn.heard[: act.span[0]]) is not None
+    landed = [
+        item
+        for item in state.items
+        if isinstance(item.content, Yoke | TerminalBlock) and item.content.awg not in (None, awg)
+    ]
+    last = state.item(state.last)
+    if last in landed and (pointed or _alone(turn, last, awg)):
+        meant = last
+    elif pointed and len(landed) == 1:
+        meant = landed[0]
+    else:
+        return None
+    target = acts.Reference("device", item=meant.key, words=act.words)
+    return acts.Land(
+        target=target, awg=awg, words=act.words, span=act.span, doubts=act.doubts,
+        function="correction",
+    )  # fmt: skip
+
+
+def _is_of_wires(turn: Turn, act: acts.RestateNumber | acts.Size, awg: int) -> bool:
+    """Whether a number is a size of wires that are in the box, and is said in place of no count."""
+    if isinstance(act, acts.RestateNumber) and (act.value != awg or act.instead_of is not None):
+        return False
+    if isinstance(act, acts.Size) and act.function != "correction":
+        return False
+    wires = (i.content for i in turn.state.items if isinstance(i.content, Cable | Conductors))
+    return any(one.awg == awg for one in wires)
+
+
+def _alone(turn: Turn, item: Item, awg: int) -> bool:
+    """Whether a bare number is the size of a device, and neither a volume nor a count."""
+    return turn.asked != "box" and abs(item.content.count - awg) > _NEAR

@@ -34,6 +34,7 @@ from boxaloud.rules.contents import (
     Cable,
     SupportFitting,
     Uncounted,
+    Yoke,
 )
 
 SIZES = frozenset({18, 16, 14, 12, 10, 8, 6})
@@ -238,10 +239,9 @@ def restate_number(turn: Turn, act: acts.RestateNumber) -> None:
         turn.unplaced.append(act.words)
         return
     if (
-        isinstance(item.content, Cable)
+        isinstance(item.content, Cable | Yoke)
         and lone_corrections.as_pair(value) is None
         and int(value) in (10, 12, 14)
-        and int(value) > 9
     ):
         turn.unplaced.append(act.words)
         return
