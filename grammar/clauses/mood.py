@@ -8,6 +8,7 @@ from functools import lru_cache
 from boxaloud.grammar import grammar_data
 from boxaloud.grammar.clauses.clause import Clause, Mood
 from boxaloud.grammar.clauses.most_wanted import asks_for_most
+from boxaloud.grammar.clauses.orders import orders_so_many
 from boxaloud.grammar.clauses.suppositions import SUPPOSED_ANYWHERE, compares, supposes
 from boxaloud.grammar.clauses.tag_questions import asks_of_a_rule
 from boxaloud.grammar.lazy_patterns import lazy_pattern
@@ -183,7 +184,7 @@ def _read(line: str, closes: str) -> tuple[Mood, bool, bool]:
     elif "check " in line and TELLING_IF.search(line):
         return mood, fit, modal
     elif head_word in _WH or (head_word in _AUXILIARY and _asks(words, first, closes)):
-        if _is_request(line, words[first:]):
+        if _is_request(line, words[first:]) or orders_so_many(words[first:], closes):
             return mood, fit, modal
         mood, modal = "interrogative", head_word in _MODAL
     if mood == "declarative" and (
