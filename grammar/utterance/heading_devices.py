@@ -40,10 +40,13 @@ _SWITCHES = ("switch", "dimmer", "timer", "sensor", "control")
 
 def named_by_device(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "Vanity receptacle, three 12-2s, one GFI": one device, by which the box is called."""
+    made = _plainly_headed(made, heard)
     first = next((act for act in made if is_thing(act)), None)
     if first is None or not _heads(first, heard):
         return made
     rest = made[made.index(first) + 1 :]
+    if isinstance(first, acts.AddDevice) and any(_itself(act, first) for act in rest):
+        return [act for act in made if act is not first]
     boxed = _ITS_BOX.match(heard, first.span[1]) is not None
     between = next((at for at, act in enumerate(rest) if _listed(act, first, boxed)), None)
     if between is None and boxed and isinstance(first, acts.AddDevice) and not first.doubts:
@@ -54,6 +57,23 @@ def named_by_device(made: list[Act], heard: str, left: list[Unread]) -> list[Act
     if not any(isinstance(act, (acts.AddCable, acts.AddConductors)) for act in made):
         return made
     return [act for act in made if act is not first]
+
+
+def _plainly_headed(made: list[Act], heard: str) -> list[Act]:
+    """ "This is the four-way. Two 14-3s …": at the head of what is told it corrects nothing."""
+    first = next((act for act in made if is_thing(act) or isinstance(act, acts.Restate)), None)
+    if not isinstance(first, acts.Restate) or first.instead_of is not None:
+        return made
+    told = any(isinstance(act, (acts.AddCable, acts.AddConductors)) for act in made)
+    if not told or not isinstance(first.thing, acts.AddDevice) or not _heads(first.thing, heard):
+        return made
+    return [first.thing if act is first else act for act in made]
+
+
+def _itself(act: Act, first: acts.AddDevice) -> bool:
+    """ "… the three-way and a switch", of a box that is called the three-way."""
+    plain = isinstance(act, acts.AddDevice) and act.name == first.name and act.count is None
+    return plain and act.words.lower().startswith(("the ", "that "))
 
 
 #: "The front hall switch first", "front bedroom switch box", "this is the bath GFCI".
