@@ -21,14 +21,12 @@ _OWN_YOKE = lazy_pattern(
 
 def _combined_once(made: list[Act], heard: str) -> list[Act]:
     """ "a combination device, a switch and an outlet in one": its parts are no further devices."""
-    combos = [
-        act for act in made if isinstance(act, acts.AddDevice) and act.name == "combination device"
-    ]
+    combos = [act for act in made if _is_combined(act)]
     if not combos:
         return made
     first = combos[0]
     kept: list[Act] = []
-    for act in made:
+    for place, act in enumerate(made):
         if isinstance(act, acts.AddDevice) and act is not first:
             between = heard[
                 min(first.span[1], act.span[1]) : max(first.span[0], act.span[0])
@@ -36,15 +34,45 @@ def _combined_once(made: list[Act], heard: str) -> list[Act]:
             near = len(between) < 45 and not re.search(r"[.;]", between)
             if near and (
                 act.name in ("combination device", "device")
-                or re.search(
-                    r"^(?:,| like| you know| meaning| i\.e\.| that is| with| thing| in one|:| \()",
-                    between,
-                )
-                or re.search(r"in one|you know|together", between)
+                or _NAMES_PARTS.search(between)
+                or (between.startswith(",") and _is_part(made, place, heard))
             ):
                 continue
         kept.append(act)
     return kept
+
+
+_NAMES_PARTS = lazy_pattern(
+    r"^(?: like| you know| meaning| i\.e\.| that is| with| thing| in one|:| \()"
+    r"|in one|you know|together"
+)
+_JOINS_PARTS = lazy_pattern(r"(?i)\s*(?:and|&|/|slash|with|plus|over)\s*(?:an? )?")
+_IN_ONE = lazy_pattern(
+    r"(?i)[^.;,]{0,25}\b(?:in one|together|yoke|strap|same (?:device|body|unit)|all one)\b"
+)
+_ARTICLE = lazy_pattern(r"(?i)(?:an?|one|the)\b")
+
+
+def _is_part(made: list[Act], place: int, heard: str) -> bool:
+    """ "A combination device, a switch and an outlet in one": one of two that are joined, and are
+    said to be one or have no article; "a combination device, and a dimmer" are two."""
+    for first in (place - 1, place):
+        pair = made[max(first, 0) : first + 2]
+        if len(pair) < 2 or not all(isinstance(one, acts.AddDevice) for one in pair):
+            continue
+        one, other = pair
+        if not _JOINS_PARTS.fullmatch(heard, one.span[1], other.span[0]):
+            continue
+        bare = not (_ARTICLE.match(one.words) or _ARTICLE.match(other.words))
+        if bare or _IN_ONE.match(heard, other.span[1]) or _IN_ONE.search(other.words):
+            return True
+    return False
+
+
+def _is_combined(act: Act) -> bool:
+    """Whether an act tells of a combination device, also in another's place."""
+    thing = act.thing if isinstance(act, (acts.Restate, acts.Replace)) else act
+    return isinstance(thing, acts.AddDevice) and thing.name == "combination device"
 
 
 def one_yoke(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
