@@ -39,7 +39,18 @@ def clamps_placed(made: list[Act], elements: Sequence[Element]) -> list[Act]:
     }
     if len(places) == 1 and not any(map(is_negator, elements)):
         _place(made, places.pop())
+    elif len(places) == 1 and (other := _NOT_THERE.get(places.pop())) and _denied_place(elements):
+        _place(made, other)
     return made
+
+
+_NOT_THERE: dict[acts.Placing, acts.Placing] = {"inside": "outside", "outside": "inside"}
+
+
+def _denied_place(elements: Sequence[Element]) -> bool:
+    """ "The clamps aren't inside": the place itself is denied, at the end of the clause."""
+    last = len(elements) - 1
+    return last > 0 and elements[last].tag in PLACE_WORDS and is_negator(elements[last - 1])
 
 
 def place_of(found: Statement) -> acts.Placing:

@@ -87,7 +87,8 @@ def plain_acts(telling: Telling, elements: Sequence[Element], rest: bool = False
             if kinds & BESIDE_A_PLACE and not points_back(elements, place):
                 continue
         if place in negative:
-            made += _denial(found) if several else _alone_denied(elements, place, found)
+            one = _nth_denied(elements, place, found)
+            made += one or (_denial(found) if several else _alone_denied(elements, place, found))
         elif corrects or behind_no(elements, place):
             made += _restated(found, element, telling, several)
         elif element.tag in SIZE_NUMBERS and is_size_behind_on(elements, place):
@@ -193,6 +194,28 @@ def _alone_denied(elements: Sequence[Element], place: int, found: Statement) -> 
     if of_canopy and any(element.tag in _POINTING for element in elements[:place]):
         return [acts.SetCanopy(canopy=False, words=found.words, span=found.span)]
     return _denial(found)
+
+
+_NTH = {"second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "last": -1, "extra": 0}
+_THE_OTHER = lazy_pattern(r"(?i)(?:the|that|this|my) (?:other|extra) .*(?<!s)")
+_DEFINITE = frozenset({"the", "that", "this", "my"})
+
+
+def _nth_denied(elements: Sequence[Element], place: int, found: Statement) -> list[Act]:
+    """ "Without the third 14-2", "minus that last switch": one of those that are there goes."""
+    if found.kind not in ("cable", "device", "conductors") or found.get("count") is not None:
+        return []
+    if _THE_OTHER.fullmatch(found.words):
+        target = replace(reference_to(found), count=1)
+        return [acts.Remove(target=target, words=found.words, span=found.span, function="request")]
+    before = [element.tag for element in elements[max(0, place - 2) : place]]
+    if len(before) < 2 or before[0] not in _DEFINITE or before[1] not in _NTH:
+        return []
+    if found.words.lower().endswith("s") and before[1] in ("last", "extra"):
+        return []
+    nth = _NTH[before[1]] or None
+    target = replace(reference_to(found), ordinal=nth, count=None if nth else 1)
+    return [acts.Remove(target=target, words=found.words, span=found.span, function="request")]
 
 
 #: "Those aren't canopy wires": they are there, and from no canopy.

@@ -103,7 +103,7 @@ _MORE = re.compile(r"\b(?:more|another|extra|additional|second|third)\b")
 
 def _none(turn: Turn, act: Act) -> Act:
     """ "None" of what is asked about."""
-    if turn.asked == "clamps":
+    if turn.asked == "clamps" or (turn.done and isinstance(turn.done[-1], acts.SetClamps)):
         return full(act, acts.SetClamps(where="none"), "where")
     if turn.asked == "grounds":
         return full(act, acts.Deny(target=Reference("grounds")), "target")
