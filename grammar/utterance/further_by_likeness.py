@@ -39,7 +39,8 @@ _FORMS = tuple(
         r"\b(?:another|one|two|three)(?: more)?(?: [a-z]+)?(?: exactly| just)?"
         r" (?:like (?:it|that|those)|of the same|to match)\b",
         # "its twin", "its mate", "the companion", "a partner"
-        rf"\b(?:its|their|the|an?|his|her) {_any('mates')}s?\b(?! (?:box|plate|cover|wire|nut))",
+        rf"\b(?:its|their|the|an?|his|her) {_any('mates')}s?\b"
+        r"(?! (?:box|plate|cover|wire|nut|loop|length|wrap|turn|tap)s?\b)",
         # "another for the fan", "one more next to it", "w/ another"
         rf"\b(?:another|one more|yet another)(?: (?:one|{_NOUN}))?{_STOPS}",
         # "a second", "a separate one", "a new one goes in", "a dead one"

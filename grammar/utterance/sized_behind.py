@@ -35,7 +35,52 @@ def sized_behind(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
         if len(sizes) == 1 and _count(sizes[0]) == 0:
             only = replace(sizes[0], count=count, doubts=())  # type: ignore[call-arg]
             return [*made[:place], only]
-    return made
+    return _by_purpose(made, heard, left)
+
+
+_COUNTS = {
+    word: worth
+    for worth, words in enumerate(
+        (("one", "another", "1"), ("two", "2"), ("three", "3"), ("four", "4")), start=1
+    )
+    for word in words
+}
+#: "One for the fan, same, …": before a size, a cable by what it is for.
+_FOR = lazy_pattern(
+    r"(?i)(?:^|[,.;:]\s*|\b(?:and|plus|also|with|then|is|there's|got|have|add) )"
+    r"(?P<n>one|another|two|three|four|[1-4])(?: more)?"
+    r"(?: (?:going|coming|goes|comes|out|up|down|over|that goes))* (?:for|to|from|feeding) "
+    r"[a-z' ]{2,30},(?: (?:the )?same(?: (?:thing|kind|size|cable))?,)?"
+    r"(?: (?:also|it's|that's|those are|a|an))* $"
+)
+
+
+def _by_purpose(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "One for the fan, same, 14-2": so many cables as were told by what they are for."""
+    kept: list[Act] = []
+    for act in made:
+        told = _FOR.search(heard[: act.span[0]]) if _is_sized(act) else None
+        if told is None or act.count not in (None, 1):  # type: ignore[attr-defined]
+            kept.append(act)
+            continue
+        start, end = told.start("n"), act.span[1]
+        while kept and start <= kept[-1].span[0] and _counts_it(kept[-1], act):
+            kept.pop()
+        left[:] = [run for run in left if not start <= run.span[0] < end]
+        kept.append(
+            replace(
+                act, count=_COUNTS[told["n"].lower()], words=heard[start:end], span=(start, end)
+            )  # type: ignore[call-arg]
+        )
+    return kept
+
+
+def _counts_it(before: Act, cable: Act) -> bool:
+    """Whether an act is the number, or the cable of the same size, that is said ahead of a size."""
+    if isinstance(before, acts.AddCable) and isinstance(cable, acts.AddCable):
+        same = (before.awg, before.conductors) == (cable.awg, cable.conductors)
+        return same and any(doubt.reason == "carried" for doubt in before.doubts)
+    return isinstance(before, (acts.Number, acts.More))
 
 
 def _unsized(act: Act) -> int | None:
