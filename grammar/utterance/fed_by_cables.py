@@ -32,10 +32,17 @@ def fed_by_cables(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
             and isinstance(last, acts.AddCable)
             and last.awg is not None
         ):
-            between = heard[last.span[1] : act.span[0]] + " "
+            between = heard[_verb(last) : act.span[0]] + " "
             feeding = _FEEDING.fullmatch(between)
             on_those = _WITH.fullmatch(between) and _ON_THOSE.match(heard, act.span[1])
             if feeding or on_those:
                 act = replace(act, awg=last.awg)
         told.append(act)
     return told
+
+
+def _verb(cable: acts.AddCable) -> int:
+    """Where a cable's words end, or the verb in them begins: "two 12-2s feed"."""
+    words = cable.words.lower()
+    verb = next((one for one in (" feed", " feeds") if words.endswith(one)), "")
+    return cable.span[1] - len(verb)
