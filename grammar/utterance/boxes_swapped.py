@@ -43,7 +43,7 @@ def boxes_swapped(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     return [
         act
         for act in made
-        if not (isinstance(act, acts.Remove) and _is_box(act, heard))
+        if not (isinstance(act, acts.Remove) and (_is_box(act, heard) or _goes(act, made, heard)))
         and not (isinstance(act, acts.DoIt) and volume_of(act, made))
     ]
 
@@ -138,3 +138,23 @@ def _is_box(order: acts.Remove, heard: str) -> bool:
     bare = order.target.kind == "anything" and order.target.count is None
     behind = heard[order.span[1] :]
     return bare and bool(_BOX.search(order.words) and _GOES_IN.search(behind))
+
+
+_PUTS_IN = lazy_pattern(
+    r"(?i)[\s,]*(?:and|then)\s+(?:(?:then|just|i['’]ll|we['’]ll|i|we|will|to|go|going to|gonna) )*"
+    r"(?:use|using|put(?:ting)?(?: in)?|stick(?: in)?|go with|going with|install|set|throw in"
+    r"|drop in|get|cut in|nail up|pop in)?\s*"
+)
+_IT = lazy_pattern(r"(?i)\b(?:it|that|this|that one|this one)\b")
+
+
+def _goes(order: acts.Remove, made: list[Act], heard: str) -> bool:
+    """ "I'll cut it out and use an 18 cubic inch old work": the box, for another."""
+    target = order.target
+    if target.kind != "anything" or target.count is not None or not _IT.fullmatch(target.words):
+        return False
+    return any(
+        isinstance(act, (acts.SetVolume, acts.SetSize))
+        and _PUTS_IN.fullmatch(heard, order.span[1], act.span[0])
+        for act in made
+    )
