@@ -95,7 +95,25 @@ def near(name: str, names: Sequence[str]) -> tuple[str, ...]:
         if len(alike) == 1:
             return alike
     slips = () if _FIGURE.search(bare) else tuple(get_close_matches(bare, names, 1, _SLIP))
-    return close or alike or slips
+    return close or alike or tuple(name for name in slips if not _apart(said, _words(name)))
+
+
+_SIDES = (
+    frozenset({"north", "south", "east", "west"}),
+    frozenset({"left", "right"}),
+    frozenset({"front", "back", "rear"}),
+    frozenset({"upper", "lower", "top", "bottom", "upstairs", "downstairs"}),
+    frozenset({"inside", "outside", "indoor", "outdoor"}),
+)
+"""Words that tell places apart, so that none of them is a slip for another."""
+
+
+def _apart(said: frozenset[str], known: frozenset[str]) -> bool:
+    """Whether two names are of places at other sides: "east wall" and "west wall"."""
+    return any(
+        (one := side & said) and (other := side & known) and one.isdisjoint(other)
+        for side in _SIDES
+    )
 
 
 def number_of(name: str) -> str:
