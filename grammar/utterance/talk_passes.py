@@ -39,6 +39,7 @@ from boxaloud.grammar.utterance.gang_volumes import volume_of_gangs
 from boxaloud.grammar.utterance.heads_behind_with import ON_A_CABLE_PIECES, heads_behind_with
 from boxaloud.grammar.utterance.hedged_clamps import clamps_looked_for
 from boxaloud.grammar.utterance.names_in_two import place_behind
+from boxaloud.grammar.utterance.of_other_talk import goes_on_of_it
 from boxaloud.grammar.utterance.orders_corrected import orders_corrected
 from boxaloud.grammar.utterance.repetitions import sized_grounds
 from boxaloud.grammar.utterance.retold_wires import (
@@ -72,6 +73,7 @@ IN_TALK = (
     Pass(measures_said_apart, (acts.SetSize,), 1),
     Pass(some_taken_out, (acts.Remove,), 1),
     Pass(place_behind, (acts.NextBox,), 1),
+    Pass(goes_on_of_it, (acts.Number, acts.RestateNumber, acts.SetVolume), 2),
     Pass(wiped_to_read, (acts.StartOver, acts.Remove, acts.Undo), 1),
     Pass(single_one, (acts.Remove,), 1),
     Pass(drawn_back, (acts.OpenBox,), 2),
@@ -106,7 +108,7 @@ IN_TALK = (
     Pass(clamps_looked_for, (acts.SetClamps, acts.DontKnow), 1, ("clamp",)),
     Pass(numbers_asked_with, (acts.Number,), 2),
     Pass(denied_behind, (acts.Restate, acts.Recount, acts.Replace, acts.RestateNumber), 1),
-    Pass(sized_behind, (acts.AddCable,), 2),
+    Pass(sized_behind, (acts.AddCable,), 1),
     Pass(headed_by_size, (acts.AddCable,), 2),
     Pass(sized_by_both, (acts.AddGrounds,), 2),
     Pass(devices_said_anew, (acts.AddDevice,), 2),

@@ -1,0 +1,39 @@
+"""What is said on of something else, in the same sentence, by a pronoun."""
+
+from __future__ import annotations
+
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+
+_GOES_ON = lazy_pattern(
+    r"(?i)\s*(?:,|\band\b|\bbut\b)\s*(?:(?:and|but|so) )*(?:it|they|that|we|i|you)\b[^.;!?,]{0,30}"
+)
+_OF_A_BOX = lazy_pattern(r"(?i)\b(?:cu|cubic|cubes?|inch(?:es)?|box|gang)\b")
+_FIGURE = lazy_pattern(
+    r"(?i)\d|\b(?:an?|the) (?:six|eight|ten|twelve|fifteen|sixteen|twenty|thirty|forty|fifty|sixty"
+    r"|hundred|two|three|four)\b"
+)
+
+
+def goes_on_of_it(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "That breaker's a 20, it should be a 15": a number of that, and no volume or count."""
+    kept: list[Act] = []
+    for act in made:
+        last = kept[-1] if kept else None
+        if isinstance(last, acts.OtherTalk) and _is_of_it(last, act, heard):
+            continue
+        kept.append(act)
+    return kept
+
+
+def _is_of_it(last: acts.OtherTalk, act: Act, heard: str) -> bool:
+    if isinstance(act, (acts.Number, acts.RestateNumber)):
+        whole = act.value is not None and act.value == int(act.value)
+    elif isinstance(act, acts.SetVolume):
+        whole = act.unit is None and act.volume is not None and act.volume == int(act.volume)
+    else:
+        return False
+    if not whole or _FIGURE.search(last.words) is None or _OF_A_BOX.search(act.words):
+        return False
+    return _GOES_ON.fullmatch(heard, last.span[1], act.span[1]) is not None
