@@ -29,6 +29,9 @@ _WHICH_LOT = lazy_pattern(
     r"(?i)\s*(?:(?:lot|unit|house|plan|bldg|building|no|#) ?#?\d+[a-z]?,? )?"
     r"(?:[a-z][a-z']*[,.]? ){0,4}"
 )
+#: "This is the four way two fourteen threes", as an ear gives it.
+_THIS_IS = lazy_pattern(r"(?i)\bthis is $|\bthis one['’]s $")
+_COUNTED_NEXT = lazy_pattern(r"(?i)\s+(?:an?|one|two|three|four|five|six|\d)\b")
 _PLACES = ROOMS | ROOM_WORDS
 _COUNTED = lazy_pattern(
     r"(?i)(?:a|an|one|two|three|four|five|six|\d|just|only|single)\b(?![- ]?way)"
@@ -163,6 +166,7 @@ def _heads(first: Act, heard: str) -> bool:
         return False
     place = bool(_PLACES.intersection(f"{before} {first.words}".lower().split()))
     named = any(p.match(heard, first.span[1]) for p in (_HEADED, _ITS_BOX))
+    named = named or bool(_THIS_IS.search(before) and _COUNTED_NEXT.match(heard, first.span[1]))
     place = place or getattr(first, "name", None) in _WIDE
     return named or (place and _COMMA.match(heard, first.span[1]) is not None)
 
