@@ -12,11 +12,13 @@ import unicodedata
 from collections.abc import Sequence
 from typing import NamedTuple
 
+from boxaloud.grammar import grammar_data
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer import odd_figures, run_together
 from boxaloud.grammar.lexer.heard_words import Word
 
 _VULGAR = odd_figures.VULGAR
+_SLASHED = "|".join(grammar_data.table("lexicon")["words"]["slashed"])
 _OTHER = rf"[^\W\d_a-z{_VULGAR}]"
 """A letter that English has not."""
 _MARKS = "[\u0300-\u036f\u0591-\u05c7\u0610-\u065f\u0670\u06d6-\u06ed\u0900-\u0e4e\u200c\u200d]"
@@ -34,6 +36,7 @@ _TOKEN = lazy_pattern(
     | \d+[-/]\d+(?:[-/]\d+)?(?:'?s(?![a-z]))?                # 14-2, 14/2s, 1/2
     | \d{{1,3}}(?:,\d{{3}})+(?!\d)                            # 3,000
     | \d*\.\d+ | \d+(?:'?s(?![a-z]))?                        # 20.3, 12s
+    | (?:{_SLASHED})(?![\w/])                               # o/s
     | w/(?:o|g)?(?![a-z])                                   # w/g, w/o, w/
     | [a-z]+(?:'[a-z]+)?
     | [\n,;:()\[\].!?=+\#"&%$*/×•^]                          # breaks and signs

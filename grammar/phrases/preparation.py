@@ -11,6 +11,7 @@ from boxaloud.grammar.lexer.heard_words import Word
 from boxaloud.grammar.lexer.symbols import HESITATION
 from boxaloud.grammar.lexer.tokens import LONGEST, Tokens, join, tokenise
 from boxaloud.grammar.phrases.best_cover import engine
+from boxaloud.grammar.phrases.vocabulary import written_out
 
 
 @dataclass(slots=True)
@@ -38,6 +39,8 @@ def prepared(words: str | Sequence[Word], aliases: Mapping[str, str] | None = No
     _parted(tokens)
     if "mm" in tokens.texts:
         _measured(tokens.texts)
+    if not words:
+        _in_full(tokens)
     machine = engine()
     known, of, cost = machine.symbols.known, machine.symbols.of, machine.symbols.cost
     symbols = [known[text] if text in known else of(text) for text in tokens.texts]
@@ -66,6 +69,30 @@ def _parted(tokens: Tokens) -> None:
             texts[place] = ","  # "12-2 x 3 / duplex x 1": an item each
         if texts[place] in ("and", "then", "but") and texts[place + 1] in _VERBS:
             texts[place] = ","
+
+
+def _in_full(tokens: Tokens) -> None:
+    """What was typed short is the word that it is short for; the point behind it ends nothing."""
+    texts = tokens.texts
+    for place, text in enumerate(texts):
+        if len(text) > 2 and (full := written_out(text)) != text:
+            texts[place] = full
+    for place in range(len(texts) - 2, 0, -1):
+        if texts[place] == "." and _points_nowhere(tokens, place):
+            for of_each in tokens[1:]:
+                del of_each[place]
+
+
+def _points_nowhere(tokens: Tokens, place: int) -> bool:
+    """ "Clmps. o/s": a point behind what was written short, in the midst of a sentence."""
+    begin, end = tokens.starts[place - 1], tokens.ends[place - 1]
+    written = tokens.heard[begin:end].lower()
+    behind = tokens.heard[tokens.starts[place + 1]]
+    return (
+        tokens.starts[place] == end
+        and written != tokens.texts[place - 1]
+        and (behind.islower() or behind.isdecimal())
+    )
 
 
 def _measured(texts: list[str]) -> None:

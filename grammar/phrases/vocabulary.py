@@ -5,6 +5,8 @@ from __future__ import annotations
 from functools import lru_cache
 
 from boxaloud.grammar import grammar_data
+from boxaloud.grammar.lexer.numbers import word_classes
+from boxaloud.grammar.lexer.shortenings import Shortenings
 
 
 @lru_cache(maxsize=1)
@@ -25,3 +27,18 @@ def known_words() -> set[str]:
         for word in words:
             known.update(word.split())
     return known
+
+
+@lru_cache(maxsize=4096)
+def written_out(text: str) -> str:
+    """A word of the trade that is written short, in full ("pigtls"); any other word as it is."""
+    if not text.isalpha() or text in known_words() or word_classes(text):
+        return text
+    return _shortenings().word(text) or text
+
+
+@lru_cache(maxsize=1)
+def _shortenings() -> Shortenings:
+    from boxaloud.grammar.lexer.symbols import Lexicon
+
+    return Shortenings(Lexicon().plural)
