@@ -70,6 +70,7 @@ from boxaloud.grammar.utterance.named_editions import (
     years_not_counts,
 )
 from boxaloud.grammar.utterance.old_cables import described_ahead
+from boxaloud.grammar.utterance.one_each_side import SIDES, each_side
 from boxaloud.grammar.utterance.passes_of_counts import OF_COUNTS
 from boxaloud.grammar.utterance.passes_of_dictation import AT_LAST, OF_DEVICES, OF_WIRES
 from boxaloud.grammar.utterance.repetitions import (
@@ -213,6 +214,12 @@ THEN = Passes(
         Pass(others_went, (acts.AddCable, acts.Recount, acts.Restate), 1),
         Pass(counted_in_all, (acts.AddCable,), 1, ("count", "total", "all", "altogether", "there")),
         Pass(each_pipe, (), 0, ("each", "per pipe", "apiece")),
+        Pass(
+            each_side,
+            (acts.AddCable, acts.AddConductors, acts.AddGrounds, acts.AddDevice),
+            1,
+            SIDES,
+        ),
         Pass(shared_out, (acts.AddCable, acts.AddDevice), 1, SHARING),
         Pass(taken_off, _TAKEN_OFF, 1),
         Pass(ordered_again, (acts.SetSize, acts.SetVolume), 1),
