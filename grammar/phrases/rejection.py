@@ -174,6 +174,7 @@ def _amid_others(heard: str, statements: Sequence[Statement], place: int) -> boo
         and statements[place - 1].kind == "number"
         and statements[place - 1].words.lower().endswith(_OF_SEVERAL)
         and _same_breath(before)
+        and statement.kind != "terminal_block"  # "every one of them on one terminal strip"
         and not before.lower().strip().startswith(_JOINING)
         and not (before.lower().split()[:1] in _CALLED and _is_called(statement))
     )

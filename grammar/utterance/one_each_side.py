@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import TypeAlias
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
@@ -30,6 +31,7 @@ _SIDES_NAMED = lazy_pattern(
 #: "Two #12 each way", "a green one from each end": behind what has its own count.
 _OWN_BEHIND = lazy_pattern(rf"(?i)(?: (?:in|on|at|from|to|out))? each(?: of the two)? {_SIDE}")
 SIDES = ("side", "end", "way", "direction", "left", "right", "top", "front")
+_Thing: TypeAlias = acts.AddCable | acts.AddConductors | acts.AddGrounds | acts.AddDevice
 _THINGS = (acts.AddCable, acts.AddConductors, acts.AddGrounds, acts.AddDevice)
 #: What the words of a count look like by themselves.
 _SHADOWS = (acts.SetVolume, acts.Number, acts.AddCable, acts.AddConductors)
@@ -53,10 +55,9 @@ def each_side(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     return told
 
 
-def _at_both(act: Act, heard: str) -> tuple[int, int] | None:
+def _at_both(act: _Thing, heard: str) -> tuple[int, int] | None:
     """How many there are at both sides, and where that was said to the end; None where it was
     not."""
-    assert isinstance(act, _THINGS)
     end = act.span[1]
     if (taken := _COUNTED.search(act.words)) and (behind := _BEHIND_IT.match(heard, end)):
         return (2 * _worth(taken["n"]), behind.end()) if act.count == _worth(taken["n"]) else None

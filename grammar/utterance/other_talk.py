@@ -141,13 +141,24 @@ def remark(made: list[Act], parts: list[Clause]) -> acts.OtherTalk | None:
     said = [part for part in parts if len(part.elements) > 1 or part.found]  # and no "hello"
     if not others or len(others) * 2 < len(said):
         return None
-    weak = all(map(_little, telling))
+    weak = all(_little(act) and not _by_itself(act, parts) for act in telling)
     alone = all(
         isinstance(act, (*TELLS, acts.OtherTalk, acts.No, acts.Yes, acts.Social)) for act in made
     )
     return others[0] if weak and alone else None
 
 
+def _by_itself(act: Act, parts: list[Clause]) -> bool:
+    """ "20 amp circuit. One duplex.": a thing that is a sentence of its own is told."""
+    thing = act.thing if isinstance(act, acts.Restate) else act
+    if not isinstance(thing, (acts.AddDevice, acts.AddGrounds, acts.AddFitting, acts.SetClamps)):
+        return False
+    if isinstance(thing, acts.AddDevice) and thing.count is None:
+        return False
+    return any(part.thing and part.opens in _STOPS and part.span == act.span for part in parts)
+
+
+_STOPS = (".", ";", "\n")
 _BARE = (acts.Number, acts.Size, acts.OtherTalk)
 
 

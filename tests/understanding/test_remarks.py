@@ -39,3 +39,18 @@ def test_a_remark_takes_nothing_away(subject: str) -> None:
         if after.sheet.total < before.sheet.total and after.verdict != "incomplete":
             fallen.append(f"{remark}: {after.said}")
     assert not fallen, "\n".join(fallen)
+
+
+@pytest.mark.parametrize(
+    ("said", "device"),
+    [
+        ("Laundry, 20 amp circuit. One duplex.", "duplex receptacle"),
+        ("Dishwasher circuit. One switch, please.", "switch"),
+        ("The panel is a mess. Two dimmers.", "dimmer"),
+    ],
+)
+def test_a_thing_that_is_a_sentence_of_its_own_is_told_behind_a_remark(
+    said: str, device: str
+) -> None:
+    described = Conversation().hear(said).described
+    assert [getattr(item.content, "name", None) for item in described.items] == [device]
