@@ -289,6 +289,8 @@ def _do(turn: Turn, act: Act, mark: Mark) -> None:
         turn.state = altered(turn.state, mistaken=False)
     if turn.state is not mark.state and not isinstance(act, STEPS):
         turn.marks.append(mark)
+        if turn.state.offered and turn.state.items != mark.state.items:
+            turn.state = altered(turn.state, offered=())
         if (
             turn.state.proposed
             and any(type(act) is type(one) for one in turn.state.proposed)

@@ -31,7 +31,7 @@ from boxaloud.rules.contents import Marked
 
 _TELLING = all_but(
     "pending", "rejected", "unread", "unread_with", "form", "last", "put_off",
-    "clamps_mentioned", "proposed", "recalled", "added", "edition_choices", "edition_of",
+    "clamps_mentioned", "proposed", "offered", "recalled", "added", "edition_choices", "edition_of",
     "named_by",
 )  # fmt: skip
 """What of a state says something new of the box or of its total."""

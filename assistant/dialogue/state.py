@@ -105,6 +105,8 @@ class State:
     """For "put it back"."""
     proposed: tuple[Act, ...] = ()
     """What was supposed or proposed last, for "do it"."""
+    offered: tuple[Act, ...] = ()
+    """The boxes that were told to hold it, the smallest first, for "use the second one"."""
     added: int = 0
     """How many of the item said last came in when it was last added to."""
     named_by: int = 0
@@ -175,7 +177,7 @@ def all_but(*left_out: str) -> Callable[[State], tuple[object, ...]]:
 
 described = all_but(
     "pending", "rejected", "unread", "unread_with", "form", "last", "put_off",
-    "clamps_mentioned", "proposed", "recalled", "added", "mistaken", "named_by",
+    "clamps_mentioned", "proposed", "offered", "recalled", "added", "mistaken", "named_by",
 )  # fmt: skip
 """All that says something of the box."""
 

@@ -41,7 +41,12 @@ class Done(Act):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DoIt(Act):
-    """ "Do it", "lock that in": what was supposed or proposed is taken."""
+    """ "Do it", "lock that in": what was supposed or proposed is taken.
+
+    `place`: "use the second one", of the boxes that were told; -1 is the last of them.
+    """
+
+    place: int | None = None
 
 
 SocialKind: TypeAlias = Literal[

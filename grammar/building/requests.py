@@ -43,7 +43,15 @@ def build_put_back(match: Match, telling: Telling) -> list[Act]:
 def build_do_it(match: Match, telling: Telling) -> list[Act]:
     """ "Do it": what was supposed or proposed is taken."""
     words, span = words_of(match, telling)
-    return [acts.DoIt(words=words, span=span, function="request")]
+    place = _PLACES[match.found.group("place")] if match.has("place") else None
+    return [acts.DoIt(place=place, words=words, span=span, function="request")]
+
+
+_PLACES = {
+    "first": 1, "smallest": 1, "smaller": 1, "second": 2, "middle": 2, "third": 3, "last": -1,
+    "biggest": -1, "largest": -1,
+}  # fmt: skip
+"""Which of the boxes that were told, the smallest first."""
 
 
 _POINTING = frozenset(grammar_data.table("clauses")["telling"]["pointing"])

@@ -66,7 +66,7 @@ CONTROL: dict[str, type[Act]] = {
 }
 QUESTIONS = frozenset(
     {"read_back", "total", "margin", "capacity", "why_ask", "smallest_box", "advice",
-     "which_edition", "help", "repeat", "slower"}
+     "which_edition", "help", "repeat", "slower", "metric"}
 )  # fmt: skip
 PLAIN = {**THINGS, **BOX, **ANSWERS, **CONTROL}
 

@@ -29,7 +29,7 @@ WORDS_ONLY = frozenset(
 #: Questions of a fixed kind: their words are read anew too, and the question is kept beside them.
 ASKED = frozenset(
     {"read_back", "total", "margin", "capacity", "why", "why_ask", "smallest_box", "advice",
-     "what_changes", "which_edition", "repeat", "slower", "help"}
+     "metric", "what_changes", "which_edition", "repeat", "slower", "help"}
 )  # fmt: skip
 
 

@@ -130,6 +130,7 @@ KINDS: dict[str, tuple[str, ...]] = {
     "why_ask": (),
     "room_for": ("count",),  # "how many more"/"will … fit": followed by a cable or conductors
     "smallest_box": (),
+    "metric": (),
     "advice": (),
     "what_changes": ("year",),  # year: str
     "which_edition": (),

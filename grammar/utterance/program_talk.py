@@ -9,8 +9,8 @@ from boxaloud.grammar.utterance.project_talk import project_talk
 _COMMANDS = frozenset(
     {
         "advice", "brief", "copy_box", "delete_box", "done", "full", "help", "list_boxes",
-        "new_job", "read_back", "redo", "repeat", "report", "slower", "start_over", "total", "undo",
-        "what_changes", "which_edition",
+        "metric", "new_job", "read_back", "redo", "repeat", "report", "slower", "start_over",
+        "total", "undo", "what_changes", "which_edition",
     }
 )  # fmt: skip
 """Kinds of what nobody says to anybody but the program."""

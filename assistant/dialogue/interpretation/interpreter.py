@@ -16,6 +16,7 @@ from boxaloud.assistant.dialogue.interpretation import (
     box_measures,
     cables_by_role,
     canadian_connectors,
+    offered_boxes,
     open_cables,
     pointed_devices,
     pointed_wires,
@@ -38,6 +39,8 @@ BOXLESS = (None, "contents", "clamps", "unread", *SIZED)
 
 def interpreted(turn: Turn, act: Act) -> Act:
     """The full act that a bare answer is under the open question; any other act as it is."""
+    if turn.state.offered and (box := offered_boxes.chosen(turn.state, act)) is not None:
+        return full(act, box, "row")
     act = pointed_devices.widened(turn.state, act) or act
     act = pointed_devices.landed(turn.state, act) or pointed_wires.routed(turn.state, act) or act
     act = cables_by_role.resized(turn, open_cables.sized(turn, act))

@@ -48,6 +48,8 @@ def _asked_family(act: Act, state: State) -> str | None:
     named = act.family if isinstance(act, acts.Ask) else None
     if named is None and "deeper" in act.words.lower():
         named = next(iter(_families_at_hand(state)), None)
+    if named is None and state.partial is not None:
+        named = state.partial.family  # "a square box": its depth is what is asked for
     return named if named in FAMILIES else None
 
 
@@ -84,8 +86,11 @@ def smallest_box(turn: Turn, act: Act) -> None:
     if others:
         text = joined((text, say("boxes.others", others=listed(others))))
     turn.answer(joined((takes, text)), act.words, figure)
-    proposal = acts.SetSize(row=first.row.id, gangs=first.gangs, words=_box_name(first))
-    turn.state = altered(turn.state, proposed=(proposal,))
+    offered = tuple(
+        acts.SetSize(row=one.row.id, gangs=one.gangs, words=_box_name(one))
+        for one in found[:CHOICES]
+    )
+    turn.state = altered(turn.state, proposed=offered[:1], offered=offered)
 
 
 def _box_name(choice: BoxChoice) -> str:

@@ -139,6 +139,9 @@ def _sure(act: Act) -> Act:
 def do_it(turn: Turn, act: acts.DoIt) -> None:
     """ "Do it": what was supposed or proposed last is done."""
     proposed = turn.state.proposed
+    if act.place is not None:  # which of the boxes told, where none were
+        turn.unplaced.append(act.words)
+        return
     if not proposed and _TAKEN_OUT.match(act.words):
         last = Reference("anything", which="said", words="that one")
         turn.ahead[:0] = [acts.Remove(target=last, words=act.words, span=act.span)]
