@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from boxaloud.grammar.acts import Utterance
+from boxaloud.grammar.building.code_questions import code_question
 from boxaloud.grammar.enclosures import body_talk, pull_talk
 
 #: Stands before the open question while a conduit body is at hand.
@@ -17,10 +18,13 @@ BODY = "body:"
 def enclosure_talk(
     heard: str, expect: str | None, ordinary: Callable[[str, str | None], Utterance]
 ) -> Utterance | None:
-    """What is said of a pull box or a conduit body; None where it is of something else.
+    """What is said of a pull box or a conduit body, or asked of the code; None where it is of
+    something else.
 
     `ordinary` reads, under an open question, what has nothing of them.
     """
+    if (question := code_question(heard)) is not None:
+        return Utterance(heard, (question,))
     found = pull_talk.read(heard, expect, lambda text: ordinary(text, None))
     if found is not None:
         return found

@@ -32,7 +32,14 @@ from boxaloud.rules import CANADIAN, editions
 
 
 def which_edition(turn: Turn, act: Act) -> None:
-    """ "which edition are you on"."""
+    """ "Which edition are you on", "which code does Oregon use"."""
+    given = act.given if isinstance(act, acts.Ask) else ()
+    for one in given:
+        if isinstance(one, acts.SetEdition):
+            from boxaloud.assistant.dialogue.tracker import adopted_edition
+
+            turn.answer(adopted_edition.adopted(turn.state, one), act.words)
+            return
     text = say("edition.which", year=turn.state.edition, held=listed(list(editions())))
     turn.answer(text, act.words)
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.nlg.sentences import Told, joined, say
+from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.rules import (
@@ -41,6 +42,15 @@ def edition(turn: Turn, act: acts.SetEdition) -> None:
     if is_canadian(year) and (unmarked or turn.state.partial is not None):
         said.append(explain("ca-unmarked").says)
     turn.enter(state, joined(said), say("echo.edition", year=year))
+
+
+def adopted(state: State, act: acts.SetEdition) -> str:
+    """ "Which code does Oregon use": the edition that a place leads to, which is not entered."""
+    try:
+        reading = read_edition(act.code or act.year)
+    except (EditionUnsure, NoSuchEdition) as unsure:
+        return str(unsure)
+    return joined([reading.says, say("edition.counted", year=state.edition)])
 
 
 def _noted(reading: EditionReading) -> str:

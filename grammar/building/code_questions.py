@@ -1,0 +1,71 @@
+"""Questions of the code that are a whole utterance: they are of no box, and enter nothing.
+
+"Can a doorbell wire share the box with 120 volts", "which code does Oregon use". Words in them
+would otherwise be taken for things in the box. The expressions are `[[code_whole]]` of
+data/questions.toml.
+"""
+
+from __future__ import annotations
+
+import re
+
+from boxaloud.grammar import acts, grammar_data
+from boxaloud.grammar.acts import Act
+from boxaloud.grammar.building.asked_question import LONGEST
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.lexer.tokens import plain_text
+
+#: What is asked, and the words for it; the first that matches.
+_WHOLE: tuple[tuple[str, re.Pattern[str], bool], ...] = tuple(
+    (row["id"], lazy_pattern(row["say"]), row.get("measured", False))
+    for row in grammar_data.table("questions")["code_whole"]
+)
+_PLACES: dict[str, list[str]] = grammar_data.table("lexicon")["names"]["place"]
+_ASKS = lazy_pattern(
+    r"(?:(?:so|and|but|ok|okay|hey|well|now|then|say|quick question|question|um|uh|by the way|tell"
+    r" me|do you know|remind me),? )*(?:what(?:'?s)?|which|who|where|when|why|how|is|are|am|was"
+    r"|can|could|may|might|do|does|did|will|would|should|must|need|have to|any|if|whether)\b"
+)
+#: "A bonding jumper, does it count".
+_ASKED_BEHIND = lazy_pattern(
+    r"[,;.-] *(?:and |so |but )?(?:does|do|is|are|can|may|must|should|would|will)"
+    r" (?:it|that|this|they|those|these|i|we)\b[^,;.]*$"
+)
+#: Cables, volumes and counts of wires: somebody tells of a box, whatever is asked besides.
+_TELLS = lazy_pattern(
+    r"\d+ ?[-/] ?[2-4]s?\b|\b(?:fourteen|twelve|ten|eight|six)[- ](?:two|three|four|twos|threes)\b"
+    r"|\bcubic\b|\bcubes?\b|\bcu\.? ?in|\b(?:two|three|four|five|six|seven|eight|\d+) (?:more )?"
+    r"(?:cables?|romex|runs|switches|receptacles|outlets|devices|dimmers|fourteens|twelves|tens"
+    r"|1[0246]s)\b"
+)
+_EDITION = lazy_pattern(
+    r"\b(?:what|which)(?:'s| is)?(?: the)? (?:code|edition|nec|code year|year|cycle|code cycle"
+    r"|code edition|version)\b"
+)
+_MARK = lazy_pattern(r"[.;!?]\s+(?=\w)")
+
+
+def code_question(heard: str) -> Act | None:
+    """The question of the code that an utterance is; None where it is another, or tells."""
+    text = plain_text(heard)[:LONGEST].strip(" .!")
+    if not (text.endswith("?") or _ASKS.match(text) or _ASKED_BEHIND.search(text)):
+        return None
+    tells = _TELLS.search(text) is not None
+    span = (0, len(heard))
+    if not tells and not _MARK.search(text) and (place := _place_of(text)) is not None:
+        given = (acts.SetEdition(code=place, words=heard, span=span),)
+        return acts.Ask(about="which_edition", given=given, words=heard, span=span)
+    for term, say, measured in _WHOLE:
+        if (measured or not tells) and say.search(text):
+            return acts.AskMeaning(term=term, words=heard, span=span)
+    return None
+
+
+def _place_of(text: str) -> str | None:
+    """ "Which code does Oregon use": of which place it is asked."""
+    if _EDITION.search(text) is None:
+        return None
+    for name, ways in _PLACES.items():
+        if any(re.search(rf"\b{re.escape(way)}\b", text) for way in ways):
+            return name
+    return None
