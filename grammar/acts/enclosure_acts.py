@@ -12,7 +12,7 @@ PullKind: TypeAlias = Literal["straight", "angle", "u", "splice"]
 WallName: TypeAlias = Literal["left", "right", "top", "bottom", "back"]
 End: TypeAlias = Literal["in", "out"]
 """Which end of a pull raceways are, where it is only one."""
-RacewayName: TypeAlias = Literal["emt", "imc", "rmc", "pvc40", "pvc80"]
+RacewayName: TypeAlias = Literal["emt", "imc", "rmc", "pvc40", "pvc80", "fmc", "lfmc", "ent"]
 InsulationName: TypeAlias = Literal["thhn", "xhhw", "tw"]
 
 

@@ -127,6 +127,17 @@ def test_splices_that_are_not_permitted(said: tuple[str, ...], section: str) -> 
         ("will nine number 12 THHN fit in half inch EMT", "9"),
         ("how many 12 thhn in half inch conduit", "EMT"),
         ("how many 12s in half inch EMT", "XHHW"),
+        # in whatever order, with other words of the trade
+        ("how many twelves, THHN, will half inch EMT carry?", "9"),
+        ("I've got some three-quarter thinwall. Tens in THHN. What's the limit?", "10"),
+        ("number eight THHN, one inch EMT: max?", "9"),
+        ("half inch EMT holds how many number 14 THHN", "12"),
+        ("what's a half inch rigid good for in 10s THHN", "6"),
+        ("3/4 EMT with number 8 THHN, how many max", "6"),
+        ("Half-inch EMT. How many THHN twelves can I get through it?", "9"),
+        ("are nine 12 THHN ok for half inch EMT", "9"),
+        ("would ten number 12 THHN be too many for a half inch EMT", "9"),
+        ("half inch EMT, tens, XHHW, the most?", "5"),
     ],
 )
 def test_what_a_raceway_holds(said: str, number: str) -> None:
@@ -143,6 +154,38 @@ def test_what_a_raceway_holds(said: str, number: str) -> None:
 def test_what_is_not_held_is_said() -> None:
     assert "held" in told("how many 12 thhn in half inch schedule 80 pvc").said
     assert "held" in told("how many 12 thhn in five inch emt").said
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "how many 12 thhn in 1 inch pvc sch 80",
+        "how many 12 thhn in 1 inch pvc, schedule 80",
+        "one inch schedule 80 pvc, number 12 thhn, how many",
+        "how many 12 THHN in 3/4 flex",
+        "3/4 liquidtight, six 10 thhn, ok?",
+        "LB with six number 12 THHN passing through, no splices, 3/4 schedule 80 pvc",
+    ],
+)
+def test_of_a_raceway_that_is_not_held_no_number_is_said(said: str) -> None:
+    """Table 4 has areas of its own for each kind: those of schedule 40 would be too large."""
+    reply = told(said)
+    assert "held" in reply.said
+    assert "at most" not in reply.said
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "how many 12 thhn in half inch emt or 3/4 emt",
+        "half inch EMT comes into a 4 square with four 12 THHN, how many more twelves fit",
+        "two number 12 THHN out of a half inch emt into a 18 cubic inch box, no clamps, ok?",
+        "how many 12s and 10s in half inch emt",
+        "straight pull with a 2 inch EMT and 4/0 THHN, how long",
+    ],
+)
+def test_what_asks_of_more_than_one_raceway_is_not_answered_by_one(said: str) -> None:
+    assert "Chapter 9 Table 1" not in told(said).said
 
 
 @pytest.mark.parametrize(

@@ -142,6 +142,10 @@ def fill(turn: Turn, act: acts.AskFill) -> None:
     from boxaloud.rules import explain, most_conductors
 
     kind_said = act.raceway or (said.raceway if act.size is None else "")
+    if kind_said and kind_said not in RACEWAYS:
+        held = listed([raceway(kind, None) for kind in RACEWAYS])
+        turn.answer(say("body.not_held", raceway=raceway(kind_said, None), held=held), act.words)
+        return
     insulation_said = act.insulation or (said.insulation if act.size is None else "")
     kinds = [kind_said] if kind_said else list(RACEWAYS)
     insulations = [insulation_said] if insulation_said else list(INSULATIONS)
