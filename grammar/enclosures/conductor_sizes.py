@@ -10,7 +10,8 @@ from boxaloud.grammar.enclosures.pull_piece import Piece
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 _GAUGE = lazy_pattern(
-    r"(?:#|number |no\. ?)(?P<bare>[1-4]|one|two|three|four)(?P<ought>/0)?(?![\d/-]| inch| ?\")"
+    r"(?:#|number |no\. ?)(?P<bare>[1-4]|one|two|three|four)(?P<ought>/0)?(?:'?s\b)?"
+    r"(?![\d/-]| inch| ?\")"
     r"|(?P<awg>[1-4]|one|two|three|four) (?:awg|gauge)"
     r"|(?P<aught>[1-4]|one|two|three|four)(?:/0|[- ](?:ought|aught|oh|o)s?)(?!\w)"
     r"|(?P<kcmil>\d{3,4}|[a-z -]+? (?:hundred|thousand)(?: (?:and )?fifty)?"

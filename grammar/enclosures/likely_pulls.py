@@ -25,6 +25,7 @@ def likely(text: str, pieces: Sequence[Piece]) -> bool:
         return False
     sorts = {piece.sort for piece in pieces}
     placed = sorts & {"kind", "wall", "wall_to"}
-    returns = any(piece.value == "each_returns" for piece in pieces)
+    ways = ("each_returns", "opposite", "adjacent") if large else ("each_returns",)
+    returns = any(piece.value in ways for piece in pieces)
     splice_box = words("splicebox").search(text) is not None
     return "items" in sorts and bool(placed or returns or splice_box)

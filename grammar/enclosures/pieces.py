@@ -43,7 +43,7 @@ _ONE_END = lazy_pattern(
 _OTHER_END = lazy_pattern(
     r"(?:going |com(?:es?|ing) )?(?:back )?(?:out|leav(?:es|ing)|exit(?:s|ing))"
     r"(?: of| at| by| through| from)? the other(?: (?:end|side))?"
-    r"(?=\s*(?:[,.;?]|and\b|for\b|in\b|$))"
+    r"(?=\s*(?:[,.;?]|and\b|for\b|in\b|but\b|while\b|with\b|then\b|$))"
 )
 _SIDE_WALL = lazy_pattern(r"side wall\b")
 _SIDE = lazy_pattern(r"\bside\b(?! by side)")

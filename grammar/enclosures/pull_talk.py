@@ -76,12 +76,14 @@ def read(heard: str, expect: str | None, ordinary: Ordinary) -> Utterance | None
 
 
 def _likely(heard: str, text: str, ordinary: Ordinary) -> Utterance | None:
-    """A junction or splice box: one of large conductors where all of it says so."""
+    """A junction or splice box: one of large conductors where all of it says so, or where nothing
+    of it is anything else."""
     pieces = scan(text)
     if not likely(text, pieces):
         return None
     found = _Reading(heard, text, pieces, ordinary).utterance()
-    return None if found.weighty else found
+    named = any(piece.sort == "kind" for piece in pieces)
+    return None if found.weighty and not (named and not ordinary(heard).acts) else found
 
 
 def _tells(piece: Piece, at_hand: bool) -> bool:
