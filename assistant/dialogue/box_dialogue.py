@@ -22,6 +22,7 @@ from boxaloud.assistant.dialogue.question_slots import QuestionSlot
 from boxaloud.assistant.dialogue.reply import Reply
 from boxaloud.assistant.dialogue.reply_composer import Composer
 from boxaloud.assistant.dialogue.state import all_but, beginning
+from boxaloud.assistant.dialogue.tracker import adopted_edition
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar.acts import Act
 
@@ -131,7 +132,8 @@ class Talk:
             heard=entry.heard,
             box_name=self.name,
         )
-        run(turn, moulded_tabs.counted(turn, entry.acts))
+        told = adopted_edition.canada_first(entry.acts)
+        run(turn, moulded_tabs.counted(turn, told))
         entry = replace(entry, unread=unread_words.explained(turn, entry.unread))
         unread_words.keep(turn, entry.unread)
         self.journal.append(entry)

@@ -22,9 +22,11 @@ _WHOLE: tuple[tuple[str, re.Pattern[str], bool], ...] = tuple(
 )
 _PLACES: dict[str, list[str]] = grammar_data.table("lexicon")["names"]["place"]
 _ASKS = lazy_pattern(
-    r"(?:(?:so|and|but|ok|okay|hey|well|now|then|say|quick question|question|um|uh|by the way|tell"
-    r" me|do you know|remind me),? )*(?:what(?:'?s)?|which|who|where|when|why|how|is|are|am|was"
-    r"|can|could|may|might|do|does|did|will|would|should|must|need|have to|any|if|whether)\b"
+    r"(?:(?:so|and|but|ok|okay|hey|well|now|then|say|quick question|question|um|uh|by the way"
+    r"|tell me|do you know|remind me"
+    r"|(?:in|under|by|per|for) (?:the )?(?:canad\w+|ce)(?: (?:electrical|code|rules?))*),? )*"
+    r"(?:what(?:'?s)?|which|who|where|when|why|how|is|are|am|was|can|could|may|might|do|does|did"
+    r"|will|would|should|must|need|have to|any|if|whether)\b"
 )
 #: "A bonding jumper, does it count".
 _ASKED_BEHIND = lazy_pattern(

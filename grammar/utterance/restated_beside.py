@@ -34,10 +34,14 @@ _ARE = lazy_pattern(r"(?i)\s*(?:are|is|were|was)(?: really| only| actually)?\s*"
 
 
 def sizes_counted(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
-    """ "The fourteens are three, not two": so many of that size."""
+    """ "The fourteens are three, not two": so many of that size. "Add the grounds, they're
+    fourteen": grounds of that size."""
     kept: list[Act] = []
     for act in made:
         last = kept[-1] if kept else None
+        if last is not None and (sized := _sized_by_pronoun(last, act)) is not None:
+            kept[-1] = sized
+            continue
         if (
             isinstance(act, acts.RestateNumber)
             and isinstance(last, acts.Size)
@@ -54,6 +58,29 @@ def sizes_counted(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
             continue
         kept.append(act)
     return kept
+
+
+_PRONOUN_IS = lazy_pattern(
+    r"(?i)(?:and |all |both )*(?:they|those|these)(?:['’]re| are)(?: all| both| in| of)*"
+    r" (?:number |#)?(?:\d+|[a-z]+)(?P<plural>['’]?s)?(?: (?:gauge|awg|too|wires?))*"
+)
+
+
+def _sized_by_pronoun(last: Act, act: Act) -> Act | None:
+    """Loose wires or grounds of the size that is said of them: "they're fourteens". Ten, eight and
+    six could count them, where no plural makes a size of the number."""
+    if not isinstance(act, acts.RestateNumber) or act.instead_of is not None or act.of is not None:
+        return None
+    said = _PRONOUN_IS.fullmatch(act.words.strip())
+    if not isinstance(last, acts.AddGrounds | acts.AddConductors) or said is None:
+        return None
+    if last.awg == act.value:
+        return last
+    if act.value not in ((18, 16, 14, 12, 10, 8, 6) if said["plural"] else (18, 16, 14, 12)):
+        return None
+    if last.count == act.value or last.awg is not None:
+        return None
+    return replace(last, awg=int(act.value))
 
 
 _GROUNDS_TOO = lazy_pattern(

@@ -39,9 +39,10 @@ def each_in_loop(last: Act, act: Act, heard: str) -> Act | None:
 
 
 _WITH_EACH = lazy_pattern(
-    r"(?i)[,:;]? *(?:(?:and|with|plus|but) )*(?:each|every one|all)(?: one| cable| run)?"
-    r"(?: of (?:them|which|those))?(?: (?:also|too|has|have|with|gets|carries|comes|got|having"
-    r"|its|an?|one|own))* *"
+    r"(?i)[,:;]? *(?:(?:and|with|plus|but) )*(?:each|every(?: one|body|thing)?|everyone"
+    r"|(?:they(?:['’]ve)? |them )?all)(?: one| cable| run)?(?: of (?:them|which|those))?(?:['’]s)?"
+    r"(?: (?:also|too|has|have|with|gets?|carries|comes|got|having|its|their|an?|one|own|bring"
+    r"|brings))* *"
 )
 _EACH_BEHIND = lazy_pattern(r"(?i),? (?:each|apiece|in each|per cable|on each|with each)\b")
 _SO_MANY = lazy_pattern(
@@ -52,7 +53,8 @@ _SO_MANY = lazy_pattern(
 
 def ground_of_each(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "Three 12-2 and each with an isolated ground": as many isolated grounds as cables; "so
-    three isolated" behind that counts them, and adds none. 314.16(B)(5)."""
+    three isolated" behind that counts them, and adds none. 314.16(B)(5). "Everybody has a ground":
+    the one that a cable brings anyway."""
     kept: list[Act] = []
     for act in made:
         last = kept[-1] if kept else None
@@ -69,10 +71,36 @@ def ground_of_each(made: list[Act], heard: str, left: list[Unread]) -> list[Act]
         ):
             act = replace(act, count=last.count)
             _count_told(act, heard, left)
+        elif isinstance(act, acts.AddGrounds) and _own_ground(act, last, heard):
+            if _of_every_cable(last, heard):
+                kept.pop()  # "every cable has its ground": those that were told
+            if act.awg is not None and act.awg != getattr(last, "awg", None):
+                left.append(Unread(act.words, act.span, True))  # "…got a ground, 18"
+            continue
         elif isinstance(last, acts.AddGrounds) and last.isolated and _sums_up(last, act, heard):
             continue
         kept.append(act)
     return kept
+
+
+_EVERY = lazy_pattern(r"(?i)\b(?:each|every) $")
+
+
+def _of_every_cable(last: Act | None, heard: str) -> bool:
+    """ "Every cable": those that were told, and no further one."""
+    unsized = isinstance(last, acts.AddCable) and last.awg is None and last.count in (None, 1)
+    return unsized and last is not None and _EVERY.search(heard[: last.span[0]]) is not None
+
+
+def _own_ground(act: acts.AddGrounds, last: Act | None, heard: str) -> bool:
+    """ "Three 14-2, everybody has a ground": of the cables, each of which brings its own."""
+    if act.isolated or act.count not in (None, 1):
+        return False
+    if not isinstance(last, acts.AddCable) or last.ground is False:
+        return False
+    between = heard[last.span[1] : act.span[0]]
+    lead = "each" if _of_every_cable(last, heard) else ""
+    return _WITH_EACH.fullmatch(lead + between) is not None
 
 
 def _sums_up(last: acts.AddGrounds, act: Act, heard: str) -> bool:

@@ -38,6 +38,7 @@ def out_again(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
 
     Only where nothing says that they are the same, passing through unbroken.
     """
+    made = _ends_told(made, heard, left)
     for out in _OUT.finditer(heard):
         number = lengths.whole(out["n"].lower() + " ", 0)
         place = _before(made, heard, out)
@@ -54,6 +55,25 @@ def out_again(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
         further = replace(last, count=number[0], words=heard[slice(*span)], span=span)
         at = kept.index(last) + 1
         return [*kept[:at], further, *kept[at:]]
+    return made
+
+
+#: "Five in, five out": how the conductors that were counted are shared out.
+_BOTH_ENDS = lazy_pattern(
+    r"(?i)(?P<in>\w+) in,? (?:and |with )?(?P<out>\w+)(?: back)? out\b(?! of)"
+)
+
+
+def _ends_told(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Ten 14s in a box, five in five out": five inches of no box."""
+    for ends in _BOTH_ENDS.finditer(heard):
+        span = ends.span()
+        made = [
+            act
+            for act in made
+            if not (isinstance(act, acts.SetSize | acts.Number) and _within(act.span, span))
+        ]
+        left[:] = [run for run in left if not _within(run.span, span)]
     return made
 
 

@@ -260,7 +260,7 @@ def _size(turn: Turn, act: acts.Size, awg: int) -> Act:
         and _ON.search(turn.heard[: act.span[0]])
     ):
         return full(act, acts.Land(target=Reference("device", item=item.key), awg=awg), "awg")
-    if turn.asked == "box" and not _plural(act.words) and "on" not in act.words.lower().split():
+    if turn.asked == "box" and not _plural(act.words) and not _SIZED.search(act.words):
         return box_measures.as_volume(
             turn,
             acts.Number(value=Decimal(awg), words=act.words, span=act.span, doubts=act.doubts),
@@ -270,6 +270,8 @@ def _size(turn: Turn, act: acts.Size, awg: int) -> Act:
 
 
 _ON = re.compile(r"(?i)\bon (?:the )?$")
+#: "On the 12", "number eight": a size, and no volume.
+_SIZED = re.compile(r"(?i)\b(?:on|number|no\.|awg|gauge)\b|#")
 
 
 def _plural(words: str) -> bool:

@@ -7,6 +7,7 @@ from boxaloud.assistant.dialogue.nlg.sentences import Told, joined, say
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act
 from boxaloud.rules import (
     EditionReading,
     EditionUnsure,
@@ -42,6 +43,15 @@ def edition(turn: Turn, act: acts.SetEdition) -> None:
     if is_canadian(year) and (unmarked or turn.state.partial is not None):
         said.append(explain("ca-unmarked").says)
     turn.enter(state, joined(said), say("echo.edition", year=year))
+
+
+def canada_first(told: tuple[Act, ...]) -> tuple[Act, ...]:
+    """The acts of an utterance with the Canadian code before what is counted by it: "four wire
+    connectors under the Canadian code" count in pairs."""
+    for place, act in enumerate(told):
+        if isinstance(act, acts.SetEdition) and act.code == "Canadian code":
+            return (act, *told[:place], *told[place + 1 :])
+    return told
 
 
 def adopted(state: State, act: acts.SetEdition) -> str:
@@ -82,7 +92,7 @@ def _ask(turn: Turn, act: acts.SetEdition, why: str, choices: tuple[str, ...]) -
     turn.understood.append(act.words)
 
 
-def left(turn: Turn, act: acts.Act) -> None:
+def left(turn: Turn, act: Act) -> None:
     """ "Skip" which edition it is: the one at hand stays, and is named with every verdict."""
     state = altered(turn.state, edition_choices=(), edition_of="")
     turn.enter(state, say("put_off.edition", edition=state.edition), act.words)
