@@ -132,8 +132,8 @@ class Talk:
             heard=entry.heard,
             box_name=self.name,
         )
-        told = adopted_edition.canada_first(entry.acts)
-        run(turn, moulded_tabs.counted(turn, told))
+        acts_told = adopted_edition.canada_first(entry.acts)
+        run(turn, moulded_tabs.counted(turn, acts_told))
         entry = replace(entry, unread=unread_words.explained(turn, entry.unread))
         unread_words.keep(turn, entry.unread)
         self.journal.append(entry)

@@ -184,7 +184,8 @@ HEARD = {
 #: What an ear's missing breaks leave open, so that it stays as it was heard.
 LEFT_ALONE = [
     "do that twenty", "two gang thirty four 12-2", "blue twenty two 14-2",
-    "i take that back it's a 20", "the clamps are inside", "swap it for two 14-2", "the ground is a 12",
+    "i take that back it's a 20", "the clamps are inside", "swap it for two 14-2",
+    "the ground is a 12",
 ]  # fmt: skip
 
 

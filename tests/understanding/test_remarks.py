@@ -53,4 +53,5 @@ def test_a_thing_that_is_a_sentence_of_its_own_is_told_behind_a_remark(
     said: str, device: str
 ) -> None:
     described = Conversation().hear(said).described
+    assert described is not None
     assert [getattr(item.content, "name", None) for item in described.items] == [device]
