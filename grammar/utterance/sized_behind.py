@@ -47,11 +47,11 @@ _COUNTS = {
 }
 #: "One for the fan, same, …": before a size, a cable by what it is for.
 _FOR = lazy_pattern(
-    r"(?i)(?:^|[,.;:]\s*|\b(?:and|plus|also|with|then|is|there's|got|have|add) )"
-    r"(?P<n>one|another|two|three|four|[1-4])(?: more)?"
-    r"(?: (?:going|coming|goes|comes|out|up|down|over|that goes))* (?:for|to|from|feeding) "
-    r"[a-z' ]{2,30},(?: (?:the )?same(?: (?:thing|kind|size|cable))?,)?"
-    r"(?: (?:also|it's|that's|those are|a|an))* $"
+    r"(?i)(?:^\s*|[,.;:]\s*|\b(?:and|plus|also|with|then|is|there's|got|have|add)\s+)"
+    r"(?P<n>one|another|two|three|four|[1-4])(?:\s+more)?"
+    r"(?:\s+(?:going|coming|goes|comes|out|up|down|over|that goes))*\s+(?:for|to|from|feeding)"
+    r"\s+[a-z'][a-z' ]{1,29},(?:\s+(?:the\s+)?same(?:\s+(?:thing|kind|size|cable))?,)?"
+    r"(?:\s+(?:also|it's|that's|those are|an?))*\s+$"
 )
 
 
