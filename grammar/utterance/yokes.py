@@ -56,6 +56,9 @@ _ARTICLE = lazy_pattern(r"(?i)(?:an?|one|the)\b")
 def _is_part(made: list[Act], place: int, heard: str) -> bool:
     """ "A combination device, a switch and an outlet in one": one of two that are joined, and are
     said to be one or have no article; "a combination device, and a dimmer" are two."""
+    alone = made[place]
+    if isinstance(alone, acts.AddDevice) and alone.count == 2:  # "two switches on one yoke"
+        return bool(_IN_ONE.search(alone.words) or _IN_ONE.match(heard, alone.span[1]))
     for first in (place - 1, place):
         pair = made[max(first, 0) : first + 2]
         if len(pair) < 2 or not all(isinstance(one, acts.AddDevice) for one in pair):
