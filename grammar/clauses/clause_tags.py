@@ -19,7 +19,7 @@ from boxaloud.grammar.phrases.statements import Statement
 
 _CONTRACTIONS: dict[str, str] = grammar_data.table("clauses")["contractions"]
 _WORD = lazy_pattern(
-    r"s/b\b|[a-z]{1,3}-\d{1,3}[a-z]?\b(?![/-])|\d(?:st|nd|rd|th)\b|[a-z]+(?:'[a-z]+)?|\d[\d./-]*"
+    r"s/b\b|[a-z]{1,3}-\d{1,3}[a-z]?\b(?![/-])|\d(?:st|nd|rd|th)\b|[a-z]+(?:'[a-z]+)?|\d(?:[\d./-]*\d)?"
     r"(?:'?s)?|w/o?|[,.;:?!\n|()\[\]#&+=]|[^\s]"
 )
 #: Phrases that find these say how the words work; their words are read anew in the clause.

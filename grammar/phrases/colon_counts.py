@@ -1,6 +1,7 @@
-"""A count behind a colon belongs to the cable that follows it at once.
+"""A count behind a colon belongs to the cable or the device that follows it at once.
 
-"Switches: two" counts the switches; in "garage GFI: four 12-2s" the colon ends a heading.
+"Switches: two" counts the switches; in "garage GFI: four 12-2s" the colon ends a heading, and so
+it does in "hall switch: 1 dimmer".
 """
 
 from __future__ import annotations
@@ -20,9 +21,11 @@ def settled(heard: str, found: Sequence[Statement]) -> list[Statement]:
     made = list(found)
     for place, (one, other) in enumerate(pairwise(found)):
         count = _COUNT.search(one.words) if one.kind == "device" and "count" in one.slots else None
-        if count is None or other.kind != "cable" or "count" in other.slots:
+        if count is None or other.kind not in ("cable", "device") or "count" in other.slots:
             continue
-        if other.get("awg") is None or heard[one.span[1] : other.span[0]].strip():
+        if other.kind == "cable" and other.get("awg") is None:
+            continue
+        if heard[one.span[1] : other.span[0]].strip(" "):
             continue
         made[place] = _without_count(one, count.start())
         made[place + 1] = _with_count(other, one, heard, one.span[0] + count.start("count"))
