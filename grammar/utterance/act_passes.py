@@ -66,6 +66,7 @@ from boxaloud.grammar.utterance.miscounts import (
 from boxaloud.grammar.utterance.named_editions import (
     before_connectors,
     one_edition,
+    sections_not_numbers,
     without_hints,
     years_not_counts,
 )
@@ -159,6 +160,12 @@ FIRST = Passes(
         Pass(off_its_wires, (acts.Remove,), 1),
         Pass(nameless, (acts.OpenBox,), 1),
         Pass(years_not_counts, _THINGS, 1),
+        Pass(
+            sections_not_numbers,
+            (acts.Number, acts.RestateNumber),
+            1,
+            ("110.", "210.", "250.", "300.", "312.", "314.", "404.", "406.", "410.", "725."),
+        ),
         Pass(without_hints, (acts.SetEdition,), 2),
         Pass(one_edition, (acts.SetEdition,), 2),
         Pass(before_connectors, (acts.SetClamps,), 2),

@@ -9,7 +9,7 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
 from boxaloud.grammar.clauses.clause import Clause
 from boxaloud.grammar.lazy_patterns import lazy_pattern
-from boxaloud.grammar.utterance.headings import is_place_name, name_in, named_device
+from boxaloud.grammar.utterance.headings import is_place_name, may_name, name_in, named_device
 
 _SO = r"(?:(?:ok|okay|so|and|now|then|alright|right|well|oh|hey|cool|great|good|done|yeah|yes) )*"
 #: What leads to the name of the place, and only there.
@@ -51,9 +51,18 @@ def _named(clause: Clause, heard: str) -> acts.NextBox | None:
     """A box by the name that a clause is, behind its article; None where it names no place."""
     if not clause.elements or clause.elements[0].tag not in _NO_ARTICLE:
         return None
-    device = named_device(clause.elements)
-    if not is_place_name(clause) and device is None:
+    if not is_place_name(clause) and not _is_named_device(clause):
         return None
     words = heard[slice(*clause.span)]
     name = name_in(words.split(" ", 1)[-1])
     return acts.NextBox(name=name, words=words, span=clause.span)
+
+
+_LONGEST = 5
+
+
+def _is_named_device(clause: Clause) -> bool:
+    """ "The hall 3-way": a place and a device, and nothing else."""
+    device = named_device(clause.elements)
+    words = [element.tag for element in clause.elements if element is not device]
+    return device is not None and len(words) < _LONGEST and all(map(may_name, words[1:]))

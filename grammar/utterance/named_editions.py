@@ -7,6 +7,7 @@ from dataclasses import replace
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.clauses.act_kinds import is_thing
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.neighbours import joining
 
 
@@ -72,3 +73,17 @@ def years_not_counts(made: list[Act], heard: str, left: list[Unread]) -> list[Ac
             )  # fmt: skip
         kept.append(act)
     return kept
+
+
+_SECTION = lazy_pattern(r"(?:110|210|250|300|312|314|404|406|410|725|800)\.\d{1,2}")
+
+
+def sections_not_numbers(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Is 314.16 the box fill one": the name of a section, and no number of anything."""
+    return [
+        act
+        for act in made
+        if not (
+            isinstance(act, (acts.Number, acts.RestateNumber)) and _SECTION.fullmatch(act.words)
+        )
+    ]

@@ -57,7 +57,7 @@ def replace_act(turn: Turn, act: acts.Replace) -> None:
         _replace_whole(turn, item, target, thing)
 
 
-_THEY = lazy_pattern(r"(?i)(?:[a-z]+,? )*(?:they|those|these)\b")
+_THEY = lazy_pattern(r"(?i)(?:[a-z]+,? )*(?:they(?!['’]re all\b| are all\b)|those|these)\b")
 
 
 def _of_which(turn: Turn, act: acts.Replace, found: Sequence[Item]) -> bool:
