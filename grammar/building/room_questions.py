@@ -136,8 +136,9 @@ def most_of(
 #: "If the box contains two clamps and a stud, how many …".
 _CONTAINS = lazy_pattern(
     r"(?:(?:and|but|so|now) )*(?:if|when|suppose|supposing|assuming|say) (?:also )?"
-    r"(?:(?:the|this|that|my|a|such a) )?(?:box|it|<box_[^>]*>|i|we|you|there)"
-    r" (?:also )?(?:contains?|has|have|holds?|is|are|have got|has got|add)\b"
+    r"(?:(?:it |there |the box )?<clamps"
+    r"|(?:(?:the|this|that|my|a|such a) )?(?:box|it|<box_[^>]*>|i|we|you|there)"
+    r" (?:also )?(?:contains?|has|have|holds?|is|are|have got|has got|add)\b)"
 )
 
 

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from boxaloud.grammar import acts
-from boxaloud.grammar.clauses.act_fields import BOX, THINGS
+from boxaloud.grammar.acts import Act
+from boxaloud.grammar.clauses.act_fields import BOX, THINGS, act_of
 from boxaloud.grammar.clauses.clause import Clause
 from boxaloud.grammar.enclosures import lengths
 from boxaloud.grammar.lazy_patterns import lazy_pattern
@@ -11,10 +12,10 @@ from boxaloud.grammar.lazy_patterns import lazy_pattern
 _ALLOWS = lazy_pattern(
     r"\b(?:table|chart)\b.*\b(?:lets?|allows?|permits?|gives?|says|shows|lists|accepts?)\b"
     r".*<conductors"
-    r"|\b(?:good|rated|ok|okay|listed|fine|allowed|down)\b.*<conductors.*\b(?:by|per|in|from"
-    r"|according to|under|on|off) (?:the |its )?(?:table|chart)\b"
-    r"|\b(?:by|per|from|according to|going by|in) (?:the )?table\b.*\b(?:takes?|holds?|allows?|can"
-    r"|may|lets?|good|permits?)\b.*<conductors"
+    r"|\b(?:good|rated|ok|okay|listed|fine|allowed|down|holds?|takes?|gets?|has room)\b"
+    r".*<conductors.*\b(?:by|per|in|from|according to|under|on|off) (?:the |its )?(?:table|chart)\b"
+    r"|\b(?:by|per|from|according to|going by|in) (?:the )?(?:table|chart)\b.*\b(?:takes?|holds?"
+    r"|allows?|can|may|lets?|good|permits?)\b.*<conductors"
 )
 #: What is in the box is told by these, whatever the Table says.
 _IS_THERE = lazy_pattern(
@@ -42,6 +43,20 @@ _SAID = lazy_pattern(
 )
 
 
+_THE_BOX = ("box_kind", "box_size")
+"""What the Table may be said to allow them in."""
+
+
+def told_by_table(clause: Clause, heard: str) -> list[Act] | None:
+    """ "A four square, inch and a half, holds ten fourteens by the table": the box, and the count
+    that the Table allows in it; None where a clause tells another thing."""
+    allowed = allowed_by_table(clause, heard)
+    if allowed is None:
+        return None
+    sizes = [found for found in clause.found if found.kind == "box_size"]
+    return [*(act for found in sizes if (act := act_of(found)) is not None), allowed]
+
+
 def allowed_by_table(clause: Clause, heard: str) -> acts.AllowByTable | None:
     """The count that the Table allows, where a clause tells no more than that."""
     if _IS_THERE.search(clause.line):
@@ -51,7 +66,7 @@ def allowed_by_table(clause: Clause, heard: str) -> acts.AllowByTable | None:
     if not _ALLOWS.search(clause.line):
         return None
     inside = [found for found in clause.found if found.kind in THINGS]
-    other = [found for found in clause.found if found.kind in BOX and found.kind != "box_kind"]
+    other = [found for found in clause.found if found.kind in BOX and found.kind not in _THE_BOX]
     if len(inside) != 1 or inside[0].kind != "conductors" or other:
         return None
     words = heard[slice(*clause.span)]
@@ -77,7 +92,7 @@ def _said_so(clause: Clause, heard: str) -> acts.AllowByTable | None:
     start, end = (clause.span[0] + place for place in said.span())
     rest = [found for found in clause.found if not start <= found.span[0] < end]
     if any(
-        found.kind in THINGS or (found.kind in BOX and found.kind != "box_kind") for found in rest
+        found.kind in THINGS or (found.kind in BOX and found.kind not in _THE_BOX) for found in rest
     ):
         return None
     sized = (said["awg"] or said["sized"] or "").lower()

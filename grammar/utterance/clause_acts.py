@@ -10,7 +10,7 @@ from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.building.asked_acts import ask
 from boxaloud.grammar.building.fixed_questions import order
 from boxaloud.grammar.building.room_questions import goes_on
-from boxaloud.grammar.building.table_counts import allowed_by_table
+from boxaloud.grammar.building.table_counts import allowed_by_table, told_by_table
 from boxaloud.grammar.building.told_acts import parts_of, tell
 from boxaloud.grammar.building.told_clause import Telling
 from boxaloud.grammar.clauses.act_fields import thing_of
@@ -109,8 +109,8 @@ def _nobody_knows(telling: Telling) -> tuple[list[Act], list[Unread]] | None:
 
 def _told_by_form(parts: list[Clause], place: int, heard: str) -> tuple[int, list[Act]] | None:
     """What the form of a clause, or of two, tells: by the Table, put and answered, once and now."""
-    if (allowed := allowed_by_table(parts[place], heard)) is not None:
-        return place + 1, [allowed]
+    if (allowed := told_by_table(parts[place], heard)) is not None:
+        return place + 1, allowed
     return _put_and_answered(parts, place, heard) or no_longer(parts, place, heard)
 
 
