@@ -14,7 +14,7 @@ from boxaloud.grammar.clauses.clause import Clause
 from boxaloud.grammar.phrases.statements import Statement
 from boxaloud.grammar.quick_dataclass import dataclass
 
-_TERMS: tuple[tuple[str, str], ...] = tuple(
+TERMS: tuple[tuple[str, str], ...] = tuple(
     (row["id"], row["say"]) for row in grammar_data.table("questions")["term"]
 )
 LONGEST = 1000
@@ -57,7 +57,7 @@ class Question:
     @property
     def term(self) -> str | None:
         """The term of the glossary that it names."""
-        return named(_TERMS, f"{self.line} {self.words.lower()}")
+        return named(TERMS, f"{self.line} {self.words.lower()}")
 
     def supposed(self) -> list[Act]:
         """What it supposes."""

@@ -11,7 +11,7 @@ import re
 
 from boxaloud.grammar import acts, grammar_data
 from boxaloud.grammar.acts import Act
-from boxaloud.grammar.building.asked_question import LONGEST
+from boxaloud.grammar.building.asked_question import LONGEST, TERMS, named
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer.tokens import plain_text
 
@@ -50,17 +50,48 @@ _MARK = lazy_pattern(r"[.;!?]\s+(?=\w)")
 def code_question(heard: str) -> Act | None:
     """The question of the code that an utterance is; None where it is another, or tells."""
     text = plain_text(heard)[:LONGEST].strip(" .!")
-    if not (text.endswith("?") or _ASKS.match(text) or _ASKED_BEHIND.search(text)):
+    asks = _ASKS.match(text) or _ASKED_BEHIND.search(text) or _FRAME.match(text)
+    if not (asks or text.endswith("?")):
         return None
     tells = _TELLS.search(text) is not None
     span = (0, len(heard))
     if not tells and not _MARK.search(text) and (place := _place_of(text)) is not None:
         given = (acts.SetEdition(code=place, words=heard, span=span),)
         return acts.Ask(about="which_edition", given=given, words=heard, span=span)
+    if not tells and (framed := _under_a_code(text)) is not None:
+        return acts.AskMeaning(term=framed, words=heard, span=span)
     for term, say, measured in _WHOLE:
         if (measured or not tells) and say.search(text):
             return acts.AskMeaning(term=term, words=heard, span=span)
     return None
+
+
+_PLACE_NAMES = "|".join(re.escape(way) for ways in _PLACES.values() for way in ways)
+#: "In Chicago do grounds count", "under 2014 how do terminal blocks count".
+_FRAME = lazy_pattern(
+    rf"(?:and |so |but )?(?:in|under|by|per|with|for|on|going by) (?:the )?(?:(?:{_PLACE_NAMES})"
+    r"|(?:19|20)\d\d|nec|irc|canad\w+|ce code)"
+    r"(?: (?:code|rules?|edition|nec|irc|electrical|law))*,?"
+    r" (?=(?:how|what|do|does|is|are|should|would|will|must)\b)"
+)
+_OF_COUNTING = lazy_pattern(r"\b(?:counts?|counted|takes?|worth|costs?|how (?:much|many))\b")
+
+
+def _under_a_code(text: str) -> str | None:
+    """The term of the glossary that is asked about under a code or in a place, which only frames
+    the question."""
+    frame = _FRAME.match(text)
+    if frame is None or _OF_COUNTING.search(text, frame.end()) is None:
+        return None
+    if re.search(r"\d|\b(?:it|that|this|left|room|fit)\b", text[frame.end() :]):
+        return None  # of the box at hand
+    device = _DEVICE.search(text, frame.end())
+    return named(TERMS, text[frame.end() :]) or ("device" if device else None)
+
+
+_DEVICE = lazy_pattern(
+    r"\b(?:dimmers?|devices?|receptacles?|outlets?|switch(?:es)?|gfcis?|timers?)\b"
+)
 
 
 def _place_of(text: str) -> str | None:
