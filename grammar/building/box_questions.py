@@ -11,7 +11,7 @@ from boxaloud.grammar.phrases.statements import Statement
 
 _BOX_FOR = lazy_pattern(
     r"\b(?:what|which|how big a|how big of a|smallest|size)\b.*\bbox(?:es)?\b.*"
-    r"\b(?:for|with|need|use|fit|hold|holds|if|required|needed|necessary)\b"
+    r"\b(?:for|with|need|use|fit|hold|holds|take|takes|carry|accepts?|if|required|needed|necessary)\b"
 )
 _NAMED = lazy_pattern(r"<box_kind[^>]*>")
 _NEEDED = lazy_pattern(
