@@ -12,6 +12,8 @@ from boxaloud.grammar.phrases.statements import Statement
 _BOX_FOR = lazy_pattern(
     r"\b(?:what|which|how big a|how big of a|smallest|size)\b.*\bbox(?:es)?\b.*"
     r"\b(?:for|with|need|use|fit|hold|holds|take|takes|carry|accepts?|if|required|needed|necessary)\b"
+    r"|\bwhat (?:do|does|would|will|should|size do) (?:i|we|you|it) (?:need|use|want|get|take)"
+    r" (?:for|with|to (?:hold|fit|take))\b.*<(?:cable|conductors)"
 )
 _NAMED = lazy_pattern(r"<box_kind[^>]*>")
 _NEEDED = lazy_pattern(

@@ -11,7 +11,7 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Utterance
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.box_naming import shifted
-from boxaloud.grammar.utterance.headings import ROOMS
+from boxaloud.grammar.utterance.headings import ROOM_WORDS, ROOMS
 
 _ORDINAL = r"(?:first|second|third|fourth|fifth|sixth|seventh|eighth|last|previous|other)"
 _NUMBER = r"(?:\d{1,2}|one|two|three|four|five|six|seven|eight|nine|ten)"
@@ -54,7 +54,9 @@ _SAME_FIRST = lazy_pattern(
 #: "Next box, pantry, same but an 18", "pantry is the same as the island": a box by its name.
 _SAME_NAMED = lazy_pattern(
     r"(?i)(?:(?:ok|okay|so|and|now|then|well|alright|right|um|uh|hello|hi|hey|please),? )*"
-    r"(?P<next>(?:the )?(?:next|new) (?:box|one)[,:]? (?:(?:is|in|at|it's),? )?)?(?:the |my |our )?"
+    r"(?P<next>(?:the )?(?:next|new) (?:box|one)[,:]? (?:(?:is|in|at|it's),? )?)?"
+    r"(?P<about>(?:what|how) about (?:(?:the )?one )?)?(?:(?:at|in|by|over|up|down|for) )*"
+    r"(?:the |my |our )?"
     r"(?P<name>[a-z]+(?: [a-z]+){0,2}?)(?: box)?[,:]? "
     r"(?:(?:is|it's|was|will be|gets|has|just|exactly|also|the|a|an|exact) )*"
     r"(?:same|identical)(?: (?:thing|setup|stuff|deal|contents|box))?(?: again)?"
@@ -98,10 +100,14 @@ def box_copied(heard: str, read: Callable[[str], Utterance]) -> Utterance | None
     return Utterance(heard, (copy, *shifted(acts_of_rest, end)), left)
 
 
+_PLACES = ROOMS | ROOM_WORDS
+
+
 def _place_named(found: re.Match[str]) -> str:
     """The name of the box that is the same as another: a place, or any word behind "next box"."""
     words = found["name"].lower().split()
-    if found["next"] is None and not ROOMS.intersection(words):
+    about = found["about"] is not None and _PLACES.issuperset(words)
+    if found["next"] is None and not about and not ROOMS.intersection(words):
         return ""
     return "" if {"box", "one", "same"}.intersection(words) else " ".join(words)
 

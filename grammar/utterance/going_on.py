@@ -23,6 +23,12 @@ _GOING_ON = lazy_pattern(
     r"|over at|up in|down in|onto|on to))"
     r" (?=(?:the|my|our) )"
 )
+#: "Ok thanks, next one", "great, next": on to a box that has no name yet.
+_NEXT_ONE = lazy_pattern(
+    r"(?:(?:ok|okay|so|and|now|then|alright|right|well|oh|hey|cool|great|good|perfect|nice|done|yeah"
+    r"|yes|thanks|thank you|got it|sounds good) )*(?:(?:on to|onto|to) )?(?:the )?next"
+    r"(?: (?:<n:1>|box|up))?(?: (?:please|then|now))?"
+)
 #: "Next, the range hood".
 _NEXT = lazy_pattern(rf"{_SO}next(?: up| one| stop)?")
 _FRESH = frozenset({"", ".", ";", "\n", "!", "?"})
@@ -34,11 +40,14 @@ def gone_on(
 ) -> tuple[list[Act], int] | None:
     """The box that begins where somebody goes on to another place, and how many clauses say it;
     None for any other clause. `first`: nothing was told before."""
-    if not first and clause.opens not in _FRESH:
+    if not first and clause.opens not in _FRESH and following:
         return None  # "a 14-2 from the panel, and on to the kitchen"
     if following and clause.closes in (",", ":", "-") and _NEXT.fullmatch(clause.line):
         named = _named(following[0], heard)
         return ([named], 2) if named else None
+    if not following and _NEXT_ONE.fullmatch(clause.line):
+        words = heard[slice(*clause.span)]
+        return [acts.NextBox(name="", words=words, span=clause.span)], 1
     lead = _GOING_ON.match(clause.line)
     if lead is None:
         return None
