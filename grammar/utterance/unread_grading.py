@@ -155,7 +155,7 @@ def _before_the_box(elements: Sequence[Element], place: int) -> bool:
 #: "Bath 10C", "4C, three 14-2s": the name of an apartment, letter and all ("2G" is two gangs).
 _UNIT_NAME = lazy_pattern(r"(?i)[abcdefh](?![a-z0-9'])")
 _NAME_ENDS = lazy_pattern(
-    r"(?i)\s*(?:[,.;:!?)–—-]|$|(?:and|or|now|next|first|again|is|here|then|today|done|please|too"
+    r"(?i)\s*(?:[,.;:!?)–—-]|$|(?:and|or|now|next|first|again|is|here|then|today|done|please|too|has|gets"
     rf"|{'|'.join(sorted(_ROOM_NAMES))})\b)"
 )
 
