@@ -27,6 +27,15 @@ class Sound:
 
 
 @dataclass(frozen=True, slots=True)
+class FreeOdds:
+    """How much likelier a short answer is than any other word to an engine that is asked freely, a
+    natural logarithm."""
+
+    word: str
+    odds: float
+
+
+@dataclass(frozen=True, slots=True)
 class Evidence:
     """What tells how far an utterance that was heard can be believed, besides its readings.
 
@@ -44,6 +53,7 @@ class Evidence:
             letters that go on are another word's.
         whole: as `strange`, but in all, over the sound around the words as well, but for other
             talk there.
+        freely: of each short answer, where the sound is as short as one.
     """
 
     engine: str
@@ -55,6 +65,7 @@ class Evidence:
     lost: float = 0.0
     edge: float = 0.0
     whole: float = 0.0
+    freely: tuple[FreeOdds, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -27,6 +27,8 @@ ANSWERS = (
 NUMBERS = (acts.Number, acts.Size)
 #: Those that settle what was asked back.
 CONFIRMING = (acts.Yes, acts.No)
+#: Questions to which a “yes” or a “no” is hardly the answer.
+COUNTED = frozenset({"box", "grounds", "device_size", "block_size", "gangs"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +46,8 @@ class Judgement:
 
     `probability` is None where the engine gives nothing to judge by, as `weights` are then.
     `number` is true where it is a number and nothing else, in answer to the open question;
-    `confirming` where it is a “yes” or a “no” and nothing else to something asked back.
+    `confirming` where it is a “yes” or a “no” and nothing else to something asked back; `due` is
+    false of a bare answer of another kind than the open question asks for, which is asked back.
     """
 
     best: Hypothesis
@@ -55,12 +58,13 @@ class Judgement:
     weights: acceptance.Weights | None
     number: bool = False
     confirming: bool = False
+    due: bool = True
 
     @property
     def believed(self) -> bool:
         """Whether it is entered without being asked back."""
         likely, weights = self.probability, self.weights
-        if likely is None or weights is None:
+        if likely is None or weights is None or not self.due:
             return False
         return weights.believes(likely, len(self.best.words), self.confirming)
 
@@ -88,8 +92,16 @@ def judged(hearing: RecognitionResult, expect: str | None = None) -> Judgement |
     number = expect is not None and _all_are(meant, NUMBERS)
     confirming = expect == "confirm" and _all_are(meant, CONFIRMING)
     return Judgement(
-        best, other, meant, len(hypotheses) > 1, probability, weights, number, confirming
-    )
+        best, other, meant, len(hypotheses) > 1, probability, weights, number, confirming,
+        is_due(meant, expect),
+    )  # fmt: skip
+
+
+def is_due(meant: Sequence[Act], expect: str | None) -> bool:
+    """False for a number and nothing else where a “yes” or a “no” is due, or the reverse."""
+    if expect == "confirm":
+        return not _all_are(meant, NUMBERS)
+    return expect not in COUNTED or not _all_are(meant, CONFIRMING)
 
 
 def _all_are(meant: Sequence[Act], kinds: tuple[type[Act], ...]) -> bool:

@@ -11,9 +11,10 @@ from collections.abc import Sequence
 from dataclasses import replace
 from difflib import SequenceMatcher
 
-from boxaloud.assistant.asr.asr_types import RecognitionResult
+from boxaloud.assistant.asr.asr_types import FreeOdds, RecognitionResult
 from boxaloud.assistant.asr.hypotheses.acceptance import FEW_WORDS
 from boxaloud.assistant.asr.hypotheses.agreement import together
+from boxaloud.assistant.asr.hypotheses.freely_heard import confirmed_freely, sure_answer
 from boxaloud.assistant.asr.hypotheses.meaning_pool import (
     ANSWERS,
     DOUBTFUL_NUMBER_CONFIDENCE,
@@ -53,7 +54,8 @@ def choose(hearing: RecognitionResult, expect: str | None = None) -> tuple[Word,
     """
     first = judged(hearing, expect)
     if hearing.second is not None:
-        words = _of_two(first, judged(hearing.second, expect), expect)
+        freely = hearing.second.evidence.freely if hearing.second.evidence else ()
+        words = _of_two(first, judged(hearing.second, expect), freely, expect)
     else:
         words = () if first is None else _of_one(first, expect)
     lost = hearing.evidence is not None and hearing.evidence.lost >= LOST_SECONDS
@@ -74,15 +76,21 @@ def _of_one(found: Judgement, expect: str | None) -> tuple[Word, ...]:
 
 
 def _of_two(
-    first: Judgement | None, second: Judgement | None, expect: str | None
+    first: Judgement | None,
+    second: Judgement | None,
+    freely: Sequence[FreeOdds],
+    expect: str | None,
 ) -> tuple[Word, ...]:
     """The words of two ears: where the second does not speak against the first, either may be
     wrong and hardly both; where it does, it is asked. What the second heard alone was hardly
     ever said: a number that is due is asked back, and a statement that it would have believed."""
+    sure = sure_answer(first, second, freely, expect)
+    if sure is not None:
+        return _of_one(sure, expect)
     if first is not None and second is not None:
         both = together(first, second)
         if both is not None:
-            return _of_one(both, expect)
+            return _of_one(confirmed_freely(both, freely, expect), expect)
     heard = [one for one in (first, second) if one is not None and not _given_up(one)]
     if not heard or (heard == [second] and not _worth_asking(heard[0])):
         return ()

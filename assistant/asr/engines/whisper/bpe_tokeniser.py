@@ -45,6 +45,12 @@ class BpeTokeniser:
                     found += self._merge_pairs(part if place else SPACE_MARKER + part)
         return tuple(found)
 
+    def single(self, word: str) -> tuple[int, ...]:
+        """The pieces that are this word alone, in small letters or not, after a space or not."""
+        forms = {word, word.capitalize(), word.upper()}
+        written = {space + form for form in forms for space in (SPACE_MARKER, "")}
+        return tuple(sorted(self._vocabulary[one] for one in written & self._vocabulary.keys()))
+
     def _merge_pairs(self, part: str) -> list[int]:
         """Letters put together, the commonest pair first."""
         letters = list(part)

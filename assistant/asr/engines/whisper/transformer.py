@@ -17,6 +17,8 @@ KeyValueCache: TypeAlias = list[tuple[Array, Array]]
 LAYER_NORM_EPSILON = np.float32(1e-5)
 #: Pieces of an English-only model. Others need to be told the language, and are not taken.
 ENGLISH_ONLY_VOCABULARY = 51864
+#: Of so many pieces the arrays are widened at once.
+PIECES_AT_ONCE = 8192
 
 
 class Transformer:
@@ -42,6 +44,12 @@ class Transformer:
     def of_pieces(self, numbers: NDArray[np.int64]) -> Array:
         """The arrays of pieces, for telling which comes next: width by pieces."""
         return np.ascontiguousarray(self._embeddings[numbers].astype(np.float32).T)
+
+    def scores(self, states: Array) -> Array:
+        """Scores of all pieces to come next, ways by pieces. Made by parts, for memory's sake."""
+        parts = range(0, len(self._embeddings), PIECES_AT_ONCE)
+        rows = (self._embeddings[at : at + PIECES_AT_ONCE].astype(np.float32) for at in parts)
+        return np.concatenate([states @ part.T for part in rows], axis=1)
 
     def heard(self, spectrum: Array) -> KeyValueCache:
         """What is in a sound, for `step` to listen to. `spectrum`: frames by bands."""

@@ -23,6 +23,7 @@ from boxaloud.assistant.asr.engines.whisper import model_name
 from boxaloud.assistant.asr.engines.whisper.beam_search import BeamSearch, SearchResult
 from boxaloud.assistant.asr.engines.whisper.blas_threads import single_blas_thread
 from boxaloud.assistant.asr.engines.whisper.bpe_tokeniser import BpeTokeniser
+from boxaloud.assistant.asr.engines.whisper.free_answers import FreeAnswers
 from boxaloud.assistant.asr.engines.whisper.prefix_tree import PrefixTree
 from boxaloud.assistant.asr.engines.whisper.transformer import KeyValueCache, Transformer
 from boxaloud.assistant.asr.engines.whisper.transformer_weights import read_weights
@@ -45,7 +46,8 @@ SCORE_TEMPERATURE = 1.6
 NOISY_SCORE_TEMPERATURE = 2.0
 #: An answer to an open question has no more words.
 MAX_ANSWER_WORDS = 4
-
+#: One word of an answer is no longer, in seconds.
+MAX_WORD_SECONDS = 1.2
 
 ENGINE = "whisper"
 
@@ -82,6 +84,7 @@ class WhisperRecogniser:
             files("boxaloud.assistant.asr").joinpath("data/whisper_prompt.txt").read_text("utf-8")
         )
         self._network = network
+        self._free = FreeAnswers(network, pieces)
         self._search = BeamSearch(
             network,
             PrefixTree(self.words, others, pieces),
@@ -122,8 +125,15 @@ class WhisperRecogniser:
         self, raw: Sound, clean: Sound, span: Span, expect: str | None = None
     ) -> SearchResult:
         """What the search finds in speech that lasts over a span of a sound."""
+        return self._searched(self._memories(raw, clean, span), span, expect)
+
+    def _memories(self, raw: Sound, clean: Sound, span: Span) -> list[KeyValueCache]:
         sounds = (raw,) if clean is raw else (raw, clean)
-        memories = [self._encode(sound, span) for sound in sounds]
+        return [self._encode(sound, span) for sound in sounds]
+
+    def _searched(
+        self, memories: list[KeyValueCache], span: Span, expect: str | None
+    ) -> SearchResult:
         seconds = span[1] - span[0]
         narrow = self.language.narrows(expect) or DEFAULT_SEARCH
         found = self._search.search(memories, seconds, self._scorer(narrow))
@@ -144,24 +154,31 @@ class WhisperRecogniser:
         self, raw: Sound, clean: Sound, span: Span, expect: str | None
     ) -> RecognitionResult:
         """What is said in a stretch of a sound, by it as it is and with less noise."""
+        answered = expect is not None and span[1] - span[0] <= MAX_WORD_SECONDS
         with single_blas_thread():
-            heard = self.heard(raw, clean, span, expect)
-        best = heard.found[0] if heard.found else None
-        if best is None:
-            return RecognitionResult((), rejection_reason(raw))
+            memories = self._memories(raw, clean, span)
+            heard = self._searched(memories, span, expect)
+            freely = self._free.odds(memories) if answered else ()
         snr_db = estimate_snr_db(raw)
-        flattened = SCORE_TEMPERATURE if snr_db >= CLEAN_SNR_DB else NOISY_SCORE_TEMPERATURE
-        likely = [(one.words, one.merit / flattened) for one in heard.found]
         evidence = Evidence(
             engine=ENGINE,
             strange=heard.strange,
-            worst=max(0.0, USUAL_SCORE_PER_WORD * len(best.words) - best.merit),
+            worst=0.0,
             unread=0.0,
             snr_db=snr_db,
             seconds=span[1] - span[0],
+            freely=freely,
         )
+        best = heard.found[0] if heard.found else None
+        if best is None:
+            return RecognitionResult((), rejection_reason(raw), evidence=evidence)
+        flattened = SCORE_TEMPERATURE if snr_db >= CLEAN_SNR_DB else NOISY_SCORE_TEMPERATURE
+        likely = [(one.words, one.merit / flattened) for one in heard.found]
+        worst = max(0.0, USUAL_SCORE_PER_WORD * len(best.words) - best.merit)
         return replace(
-            weighed(best.words, likely), trouble=technical_trouble(raw), evidence=evidence
+            weighed(best.words, likely),
+            trouble=technical_trouble(raw),
+            evidence=replace(evidence, worst=worst),
         )
 
     def _scorer(self, narrow: str) -> TrigramScorer:
