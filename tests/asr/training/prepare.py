@@ -23,13 +23,12 @@ from typing import Any
 import numpy as np
 from boxaloud.assistant.asr.engines.whisper.transformer_weights import read_weights
 from boxaloud.assistant.asr.frontend.log_mel import mel_filter_bank
-from pronounce import Pronunciation, accented
+from pronounce import BRITISH, Pronunciation, accented
 from texts import QUESTIONS, plain, texts
 
 #: Whole speakers that no training run hears: what is fitted later is fitted on them.
 HELD_OUT = ("af_river", "am_eric", "bf_lily", "bm_lewis", "hm_psi", "em_alex")
 ACCENTS = {"american": 58, "british": 14, "indian": 9, "spanish": 8, "scottish": 6, "german": 5}
-BRITISH = ("british", "indian", "german", "scottish")
 #: Voices of another synthesiser, that joins recorded sounds: they err in other ways.
 FLITE = {"kal16": 2, "awb": 4, "rms": 4}
 FLITE_SHARE = 0.12

@@ -65,6 +65,8 @@ class Pronunciation:
         return " ".join(found) + "."
 
 
+#: Accents that start from the British way.
+BRITISH = ("british", "indian", "german", "scottish")
 #: Accents by exchange of phonemes, roughly: what a speaker's first language does to English.
 ACCENTS: dict[str, tuple[tuple[str, str], ...]] = {
     "indian": (
