@@ -17,7 +17,7 @@ from boxaloud.grammar.rewriting.rewriter import rewritten, rewritten_first, rewr
 from boxaloud.grammar.utterance import whereabouts
 from boxaloud.grammar.utterance.asked_behind import asked_apart
 from boxaloud.grammar.utterance.box_copies import box_copied, named_as_copy
-from boxaloud.grammar.utterance.box_naming import box_named, of_another_box, things_named
+from boxaloud.grammar.utterance.box_naming import box_named, of_another_box
 from boxaloud.grammar.utterance.box_openings import opening
 from boxaloud.grammar.utterance.clause_acts import clause_acts
 from boxaloud.grammar.utterance.correction_markers import (
@@ -58,6 +58,7 @@ from boxaloud.grammar.utterance.restated_counts import sums_up
 from boxaloud.grammar.utterance.said_anew import restating
 from boxaloud.grammar.utterance.shared_orders import orders_shared
 from boxaloud.grammar.utterance.suppositions_changed import suppositions_changed
+from boxaloud.grammar.utterance.things_named import things_named
 from boxaloud.grammar.utterance.untold_things import untold_elsewhere, untold_things
 from boxaloud.grammar.utterance.whole_utterance import tidied, without_empty_steps
 from boxaloud.grammar.utterance.wire_lists import heard_counted, wires_counted
@@ -122,7 +123,7 @@ def recognise(
         or not any(s <= run.span[0] and run.span[1] <= e for s, e in found.passed)
     ]
     made, left = restated_alone(reading.made, left, reading.parts, found.heard, expect)
-    made = things_named(made, recognise)
+    made = things_named(made, found.heard, recognise)
     made = named_as_copy(made, lambda part: recognise(part, expect, aliases))
     made, left = tidied(made, left, reading.parts, found.heard)
     made = named_alone(without_empty_steps(made, found.heard), found.heard, expect)

@@ -278,18 +278,3 @@ CHANGES = (
     acts.AddPart,
 )  # fmt: skip
 """What tells of a box, wherever it stands."""
-
-
-def things_named(made: list[Act], read: Callable[[str], Utterance]) -> list[Act]:
-    """ "They go to an outlet": a thing, and no name of a box."""
-    kept: list[Act] = []
-    for act in made:
-        if isinstance(act, acts.OpenBox) and re.match(r"(?i)(?:a|an|one) ", act.name):
-            kept += shifted(read(act.name).acts, act.span[1] - len(act.name))
-            continue
-        if isinstance(act, acts.OpenBox) and act.name.lower().startswith("back "):
-            # "back to back receptacles": how they stand
-            kept += shifted(read(act.name[5:]).acts, act.span[1] - len(act.name) + 5)
-            continue
-        kept.append(act)
-    return kept
