@@ -97,10 +97,30 @@ def only_that(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
 
 
 def done_once(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
-    """ "Do it, take one out": what was proposed, said twice."""
+    """ "Do it, take one out": what was proposed, said twice; "I'll reroute those two, they're out":
+    what is done with them."""
+    made = _without_outcome(made)
     proposed = any(isinstance(act, acts.DoIt) for act in made)
     return [
         act
         for act in made
         if not (proposed and isinstance(act, acts.Remove) and act.target.kind == "anything")
+    ]
+
+
+_OUT = lazy_pattern(
+    r"(?i)(?:and |so )?(?:they|it|that|those)(?:['’](?:re|s)| are| is) (?:all |both )?(?:out|gone)"
+)
+
+
+def _without_outcome(made: list[Act]) -> list[Act]:
+    return [
+        act
+        for place, act in enumerate(made)
+        if not (
+            place
+            and isinstance(act, acts.DoIt)
+            and isinstance(made[place - 1], acts.Remove)
+            and _OUT.fullmatch(act.words.strip())
+        )
     ]

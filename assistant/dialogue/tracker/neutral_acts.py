@@ -20,9 +20,9 @@ _ARTICLE = re.compile(r"(?:the|that|this|an?|one) ", re.IGNORECASE)
 
 
 def keep(turn: Turn, act: acts.Keep) -> None:
-    """ "Don't remove the receptacle": everything stays; "leave it in", of what was just taken out:
-    it comes again."""
-    if _LEFT_IN.match(act.words) and _just_taken(turn):
+    """ "Don't remove the receptacle": everything stays; "leave it in", "keep the timer", of what
+    was just taken out: it comes again."""
+    if _just_taken(turn) and (_LEFT_IN.match(act.words) or _keeps_that(turn, act)):
         restorations.put_back(turn, acts.PutBack(target=acts.Reference(), words=act.words))
         return
     turn.state = altered(turn.state, mistaken=False)
@@ -34,6 +34,23 @@ _LEFT_IN = re.compile(
     r"(?:leave|leaving|keep|keeping)"
     r" (?:it|that|them|those|that one|the \w+(?: \w+)?)(?: back)? in\b"
 )
+
+
+_KEPT = re.compile(
+    r"(?i)(?:(?:no|just|let['’]?s|we['’]ll|i['’]ll|i['’]m|we['’]re|i|we|will|please|and|but|ok|so"
+    r"),? )*(?:keep|keeping)"
+    r" (?:(?:it|that|them|those|that one)|(?:the|that|those|my) (?P<what>[a-z -]+?))"
+    r"(?: (?:then|after all|instead|please|though|too))*[.!]*"
+)
+
+
+def _keeps_that(turn: Turn, act: acts.Keep) -> bool:
+    """Whether what is to be kept is what was just taken out."""
+    kept = _KEPT.fullmatch(act.words.strip())
+    if kept is None:
+        return False
+    name = item_names.heard(turn.state.recalled[-1].content).lower()
+    return kept["what"] is None or kept["what"].lower().rstrip("s") in name
 
 
 def _just_taken(turn: Turn) -> bool:
