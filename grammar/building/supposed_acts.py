@@ -33,7 +33,8 @@ _HOW_ABOUT = lazy_pattern(r"(?:(?:and|so|ok|okay|but|or) )*(?:how|what) about\b"
 
 #: "What if I use a 16": a box of that many cubic inches.
 _IN_A_BOX = lazy_pattern(
-    r"(?:^|\b(?:use|used|using|go with|went with|going with|in|into|try|tried|get|got"
+    r"(?:^(?:(?:and|or|then|so|but|maybe|ok|okay|well|with) )*"
+    r"|\b(?:use|used|using|go with|went with|going with|in|into|try|tried|get|got"
     r"|switch(?:ed)? to|swap(?:ped)? (?:it )?(?:for|to)|put in|have|had|it was|it is|was) )"
     r"(?:a|an|the) <n:(?!(?:14|12|10|8|6)>)[0-9.]+>"
     r"(?: (?:instead|then|box|one|now))*$"

@@ -9,7 +9,7 @@ from boxaloud.grammar import grammar_data
 from boxaloud.grammar.clauses.clause import Clause, Mood
 from boxaloud.grammar.clauses.most_wanted import asks_for_most
 from boxaloud.grammar.clauses.orders import orders_so_many
-from boxaloud.grammar.clauses.suppositions import SUPPOSED_ANYWHERE, compares, supposes
+from boxaloud.grammar.clauses.suppositions import BOX_ASKED, SUPPOSED_ANYWHERE, compares, supposes
 from boxaloud.grammar.clauses.tag_questions import asks_of_a_rule
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.phrases.statements import Statement
@@ -136,7 +136,8 @@ _MORE_ASKED = lazy_pattern(
 def find_mood(clause: Clause) -> None:
     """Set what the clause does: tell, ask or suppose."""
     clause.mood, clause.fit, clause.modal = _read(clause.line, clause.closes)
-    if clause.mood == "declarative" and clause.closes == "?" and _MORE_ASKED.match(clause.line):
+    asked = clause.mood == "declarative" and clause.closes == "?"
+    if asked and (_MORE_ASKED.match(clause.line) or BOX_ASKED.fullmatch(clause.line)):
         clause.mood, clause.modal = "conditional", True
     asks = _ASKS_OF_FIT if clause.closes == "?" else _FITS_WITH
     if clause.mood == "declarative" and asks.search(clause.line) and _further(clause):

@@ -73,3 +73,11 @@ _COMPARES = lazy_pattern(
 def compares(line: str) -> bool:
     """Whether a line asks how much one thing counts beside another."""
     return _COMPARES.match(line) is not None
+
+
+#: "And an eighteen?", "or a 20.3?": a box by its volume; 10, 12 and 14 may be sizes.
+BOX_ASKED = lazy_pattern(
+    r"(?:(?:and|or|then|so|but|maybe|ok|okay|well) )+(?:with )?an?"
+    r" <n:(?:1[35-9]|[2-9]\d)(?:\.\d+)?>"
+    r"(?: (?:box|<n:1>))?(?: (?:then|instead))?"
+)

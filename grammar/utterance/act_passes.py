@@ -109,6 +109,7 @@ from boxaloud.grammar.utterance.said_anew import (
 )
 from boxaloud.grammar.utterance.said_in_two import IN_TWO_PIECES
 from boxaloud.grammar.utterance.said_of_each import each_in_loop, ground_of_each, unreadable
+from boxaloud.grammar.utterance.sentences_apart import OF_THEIR_OWN, yoke_named
 from boxaloud.grammar.utterance.shared_out import SHARING, shared_out
 from boxaloud.grammar.utterance.shared_yokes import shared_yoke
 from boxaloud.grammar.utterance.sums_of_cables import split_by_way, summed_up
@@ -145,6 +146,7 @@ FIRST = Passes(
     (
         Pass(depth_not_volume, (acts.SetVolume,), 1, ("deep", "depth", "shallow")),
         *IN_TWO_PIECES,
+        *OF_THEIR_OWN,
         *IN_TALK,
         Pass(elided.elided_wires, (), 0, elided.PIECES),
         Pass(said_to_be_wide, (acts.AddDevice,), 1, ("gang",)),
@@ -156,6 +158,7 @@ FIRST = Passes(
         Pass(counts_not_names, (acts.NextBox,), 2),
         Pass(leads_on, (acts.NextBox,), 2),
         Pass(shared_yoke, (), 0),
+        Pass(yoke_named, (acts.ShareYoke,), 2),
         Pass(landed_together, (acts.AddDevice,), 2),
         Pass(off_its_wires, (acts.Remove,), 1),
         Pass(nameless, (acts.OpenBox,), 1),

@@ -18,7 +18,8 @@ from boxaloud.grammar.lazy_patterns import lazy_pattern
 _DENIED = lazy_pattern(
     r"(?:(?:so|ah|oh|no|and|but|well|actually|wait|sorry|hey|ok|okay|um|uh|look) )*"
     r"(?:(?P<subject>it|that|this|they|those|these|there|(?:the |my |those )?(?:box|volume|bx"
-    r"|wires?|cables?|conductors?)) )?(?:(?:is|are|was|were) (?:no|not)|aint|isnt|arent)"
+    r"|wires?|cables?|conductors?|<box_kind[^>]*>)|<box_kind[^>]*>) )?"
+    r"(?:(?:is|are|was|were) (?:no|not)|aint|isnt|arent)"
     r" (?:a |an |the |number |really |actually )*<n:(?P<value>[0-9.]+)>(?: <n:(?P<ones>[1-9])>)?"
     r"(?: (?:box|one|<n:1>))*"
 )
@@ -34,7 +35,7 @@ _ONE_INSTEAD = lazy_pattern(
     r"(?: (?:stacked|combo|combination|double|duplex|single|<device:[0-9]*:[a-z]*>|unit)){0,2}"
     r"(?: <n:1>| unit)?"
 )
-_BOX = lazy_pattern(r"\b(?:box|bx|volume)\b")
+_BOX = lazy_pattern(r"\b(?:box|bx|volume)\b|<box_kind[^>]*>")
 _WIRES = lazy_pattern(r"\b(?:wires?|cables?|conductors?|they|those|these)\b")
 _SIZES = frozenset({14, 12, 10, 8, 6})
 

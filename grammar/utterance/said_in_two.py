@@ -13,7 +13,8 @@ from boxaloud.grammar.utterance.neighbours import joining
 from boxaloud.grammar.utterance.running_passes import Pass
 
 _NEAR = lazy_pattern(
-    r"(?i)\W*(?:a |an |the |it's |it is |that's |of |they're |they are |both |all |those are )?"
+    r"(?i)\W*(?:(?:so |please )*(?:add|put in|put|count|make that) )?"
+    r"(?:a |an |the |it's |it is |that's |of |they're |they are |both |all |those are )?"
 )
 
 
@@ -81,7 +82,10 @@ def switched_over(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     ]
 
 
-_USE_IT = lazy_pattern(r"(?i)(?:use|take|go with|put in|i'?ll use) (?:that|it)(?: one)?$")
+_USE_IT = lazy_pattern(
+    r"(?i)(?:i(?:'m| am) )?(?:us(?:e|ing)|tak(?:e|ing)|go(?:ing)? with|put(?:ting)? in"
+    r"|i'?ll use) (?:that|it)(?: one)?$"
+)
 _A_VOLUME = lazy_pattern(r"(?i)\b(?:a|an|some|one) (?P<n>\d{1,2}(?:\.\d+)?)(?= |s\b)(?![^.]*\d)")
 
 

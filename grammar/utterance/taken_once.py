@@ -175,7 +175,9 @@ def reason_for_more_wires(made: list[Act], heard: str, left: list[Unread]) -> li
         for act in made
     )
     if not grown:
-        return made
+        return [
+            act for place, act in enumerate(made) if not _brought_by(act, made[place + 1 :], heard)
+        ]
     return [
         act
         for act in made
@@ -186,6 +188,31 @@ def reason_for_more_wires(made: list[Act], heard: str, left: list[Unread]) -> li
             and not any(sign.isdigit() for sign in act.words)
         )
     ]
+
+
+_NEEDS = lazy_pattern(
+    r"(?i)\b(?:need|needs|want|wants|have|has|got|going|trying)(?: to)?"
+    r"(?: (?:bring|get|have|run|pull|carry|take))?(?: in| over| down| up)? $"
+)
+_SO = lazy_pattern(
+    r"(?i)(?: (?:wires?|conductors?|over|in|down|up|along|there|here|across|through|too|to it))*,?"
+    r" so (?:(?:there['’]?s|there is|i['’]?m (?:adding|pulling|running)|i|we|am|pulled|ran|added"
+    r"|add|have|need|put in|that['’]?s|it['’]?s) )*"
+)
+
+
+def _brought_by(act: Act, behind: list[Act], heard: str) -> bool:
+    """ "I need to bring a neutral over, so there's one more 14-2": it is in that cable."""
+    cable = behind[0] if behind else None
+    return (
+        isinstance(act, acts.AddConductors)
+        and isinstance(cable, acts.AddCable)
+        and act.count in (None, 1)
+        and act.awg is None
+        and act.role is not None
+        and bool(_NEEDS.search(heard[: act.span[0]]))
+        and bool(_SO.fullmatch(heard, act.span[1], cable.span[0]))
+    )
 
 
 def parts_of_all(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:

@@ -18,6 +18,12 @@ _OWN_YOKE = lazy_pattern(
     r"(?:yokes?|straps?)\b"
 )
 
+#: "A switch and a receptacle. One yoke.": said of them by a sentence of its own.
+_OF_ITS_OWN = lazy_pattern(
+    r"(?i)[.;]\s*(?:(?:all|both|on|that['’]?s|it['’]?s|it is|they['’]?re|they are|they share"
+    r"|sharing|just|only|the|a) )*(?:one|same|single|common) (?:same |single |common )?$"
+)
+
 
 def _combined_once(made: list[Act], heard: str) -> list[Act]:
     """ "a combination device, a switch and an outlet in one": its parts are no further devices."""
@@ -97,7 +103,8 @@ def one_yoke(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     near = [
         act
         for act in named
-        if act.span[0] < place and not re.search(r"[.;]", heard[act.span[1] : place])
+        if act.span[0] < place
+        and not re.search(r"[.;]", _OF_ITS_OWN.sub("", heard[act.span[1] : place]))
     ]
     if not near and re.search(
         r"yoke (?:carrying|with|holding|having|supporting|that has|for)|strap (?:with|carrying"
