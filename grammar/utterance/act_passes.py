@@ -44,7 +44,11 @@ from boxaloud.grammar.utterance.device_repeats import same_again
 from boxaloud.grammar.utterance.explained_lists import explained
 from boxaloud.grammar.utterance.false_starts import false_starts, said_after_doubt, said_twice
 from boxaloud.grammar.utterance.fed_by_cables import fed_by_cables
-from boxaloud.grammar.utterance.fixture_groups import not_of_the_fixture, of_fixtures
+from boxaloud.grammar.utterance.fixture_groups import (
+    no_ground_of_fixture,
+    not_of_the_fixture,
+    of_fixtures,
+)
 from boxaloud.grammar.utterance.found_more import counted_anew
 from boxaloud.grammar.utterance.gone_back import done_once, only_that
 from boxaloud.grammar.utterance.heading_devices import named_by_device
@@ -65,6 +69,7 @@ from boxaloud.grammar.utterance.miscounts import (
 )
 from boxaloud.grammar.utterance.named_editions import (
     before_connectors,
+    dates_not_editions,
     one_edition,
     sections_not_numbers,
     without_hints,
@@ -74,6 +79,7 @@ from boxaloud.grammar.utterance.old_cables import described_ahead
 from boxaloud.grammar.utterance.one_each_side import SIDES, each_side
 from boxaloud.grammar.utterance.passes_of_counts import OF_COUNTS
 from boxaloud.grammar.utterance.passes_of_dictation import AT_LAST, OF_DEVICES, OF_WIRES
+from boxaloud.grammar.utterance.pointed_at import OF_POINTING
 from boxaloud.grammar.utterance.repetitions import (
     counted_in_all,
     denials_last,
@@ -169,6 +175,7 @@ FIRST = Passes(
             1,
             ("110.", "210.", "250.", "300.", "312.", "314.", "404.", "406.", "410.", "725."),
         ),
+        Pass(dates_not_editions, (acts.SetEdition,), 1),
         Pass(without_hints, (acts.SetEdition,), 2),
         Pass(one_edition, (acts.SetEdition,), 2),
         Pass(before_connectors, (acts.SetClamps,), 2),
@@ -194,6 +201,7 @@ THEN = Passes(
         Pass(ground_of_each, (acts.AddGrounds,), 2),
         Pass(unreadable, (acts.AddCable, acts.More), 1),
         Pass(appliance_outlets, (acts.Widen,), 1),
+        *OF_POINTING,
         Pass(announced_devices, (acts.AddDevice, acts.Restate), 2),
         Pass(described_ahead, (acts.AddCable,), 2),
         Pass(some_of_those, (acts.Number,), 2),
@@ -260,6 +268,7 @@ THEN = Passes(
         Pass(not_of_the_fixture, (acts.AddFixtureWires,), 1),
         *OF_SIZES,
         *PUT_RIGHT,
+        Pass(no_ground_of_fixture, (acts.Deny,), 2),
         Pass(grounds_of_those, (acts.Deny,), 2),
         Pass(denials_last, (acts.Deny,), 2),
         Pass(denied_at_once, (acts.Deny,), 2),

@@ -20,13 +20,29 @@ _ARTICLE = lazy_pattern(r"an?|another|<n:[^>]*>")
 
 def is_device_named(elements: Sequence[Element], place: int) -> bool:
     """ "A switch to the left of it": a device behind an article, and no order to switch; "a switch
-    leg", "one of them a dimmer" are none more."""
+    leg", "one of them a dimmer" are none more. "One of those bath fan timers": one of its kind."""
+    if _one_of_a_kind(elements, place):
+        return True
     if elements[place].tag not in _DEVICES or not place:
         return False
     after = elements[place + 1].tag if place + 1 < len(elements) else ""
     if after not in _PLACING or (place > 1 and elements[place - 2].tag in ("them", "those")):
         return False
     return _ARTICLE.fullmatch(elements[place - 1].tag) is not None
+
+
+_KINDS = _DEVICES | {"outlets", "plugs", "gfcis", "sensors", "timers", "thermostats", "controls"}
+
+
+def _one_of_a_kind(elements: Sequence[Element], place: int) -> bool:
+    tags = [element.tag for element in elements[: place + 1]]
+    if tags[-1] not in _KINDS or not tags[-1].endswith("s"):
+        return False
+    words = " ".join(tags[-_LONGEST - 3 :])
+    return _OF_THOSE.search(words) is not None
+
+
+_OF_THOSE = lazy_pattern(r"<n:[^>]*> of (?:those|these|them) (?:[a-z]+ )+[a-z]+$")
 
 
 #: Words that nobody knows, formed as the names of devices are.

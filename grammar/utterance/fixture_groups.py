@@ -136,3 +136,20 @@ def not_of_the_fixture(made: list[Act], heard: str, left: list[Unread]) -> list[
         else act
         for act in made
     ]
+
+
+def no_ground_of_fixture(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "The fan has six 18s, and no ground. One 14-3.": the fan's own ground is denied, and that of
+    no cable, since none was told before."""
+    return [act for act in made if not _own_ground_denied(act, made, heard)]
+
+
+def _own_ground_denied(act: Act, made: list[Act], heard: str) -> bool:
+    if not isinstance(act, acts.Deny) or act.target.kind != "grounds":
+        return False
+    tails = [one for one in made if isinstance(one, acts.AddFixtureWires)]
+    before = [one.span[1] for one in tails if one.span[1] <= act.span[0]]
+    if not before or re.search(r"[.!?;]", heard[max(before) : act.span[0]]):
+        return False
+    cables = (one for one in made if isinstance(one, acts.AddCable))
+    return all(one.span[0] > act.span[1] for one in cables)

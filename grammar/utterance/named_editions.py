@@ -87,3 +87,29 @@ def sections_not_numbers(made: list[Act], heard: str, left: list[Unread]) -> lis
             isinstance(act, (acts.Number, acts.RestateNumber)) and _SECTION.fullmatch(act.words)
         )
     ]
+
+
+_DATE = lazy_pattern(
+    r"(?i)\b(?:in|since|around|before|after|until|till|circa|back in|early|late)\s+$"
+)
+_DATED = lazy_pattern(
+    r"(?i)\s+(?:house|home|build|addition|remodel|reno|renovation|place|building|truck|model|kitchen)\b"
+)
+_BARE_YEAR = lazy_pattern(r"(?i)(?:\d{4}|twenty[\w -]+)")
+
+
+def dates_not_editions(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "The house was built in 2017", "a 2014 house": a date, which names no edition."""
+    return [
+        acts.OtherTalk(words=act.words, span=act.span)
+        if isinstance(act, acts.SetEdition) and not act.code and _is_date(act, heard)
+        else act
+        for act in made
+    ]
+
+
+def _is_date(act: acts.SetEdition, heard: str) -> bool:
+    bare = _BARE_YEAR.fullmatch(act.words) and "code" not in act.words and "nec" not in act.words
+    start, end = act.span
+    around = _DATE.search(heard[:start]) or _DATED.match(heard[end:])
+    return bool(bare and around)
