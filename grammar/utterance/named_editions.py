@@ -98,8 +98,18 @@ _DATED = lazy_pattern(
 _BARE_YEAR = lazy_pattern(r"(?i)(?:\d{4}|twenty[\w -]+)")
 
 
+#: "The neighbors are on the 2017", "the next town went to the 2020", "we used to be on the 2014".
+_OF_OTHERS = lazy_pattern(
+    r"(?i)(?:\b(?:neighbou?rs?|(?:next|other) (?:town|city|county|state|village)"
+    r"|(?:town|city|county|state|village) (?:over|next door))(?: [a-z]+){0,3}?"
+    r" ?(?:are|is|['’]s|['’]re|was|were|went|uses?|goes|go)|\bused to (?:be|go|use))"
+    r"(?: (?:still|all|on|by|under|to|the))*\s*$"
+)
+
+
 def dates_not_editions(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
-    """ "The house was built in 2017", "a 2014 house": a date, which names no edition."""
+    """ "The house was built in 2017", "a 2014 house": a date, which names no edition; and that of
+    the neighbors is none of this box."""
     return [
         acts.OtherTalk(words=act.words, span=act.span)
         if isinstance(act, acts.SetEdition) and not act.code and _is_date(act, heard)
@@ -109,6 +119,8 @@ def dates_not_editions(made: list[Act], heard: str, left: list[Unread]) -> list[
 
 
 def _is_date(act: acts.SetEdition, heard: str) -> bool:
+    if _OF_OTHERS.search(heard[: act.span[0]]):
+        return True
     bare = _BARE_YEAR.fullmatch(act.words) and "code" not in act.words and "nec" not in act.words
     start, end = act.span
     around = _DATE.search(heard[:start]) or _DATED.match(heard[end:])
