@@ -19,6 +19,7 @@ from boxaloud.rules.contents import (
     Cable,
     Conductors,
     Content,
+    Grounds,
     TerminalBlock,
     Yoke,
 )
@@ -130,6 +131,12 @@ def kept(old: Content, new: Content, thing: Thing) -> Content:
     if isinstance(old, Cable) and isinstance(new, Cable) and isinstance(thing, acts.AddCable):
         unsaid = thing.ground is None and thing.ground_awg is None
         return replace(new, ground=None) if unsaid and old.ground is None else new
+    if isinstance(old, Conductors) and isinstance(new, Conductors):
+        awg = old.awg if getattr(thing, "awg", 0) is None else new.awg
+        path = old.path if getattr(thing, "path", "") is None else new.path
+        return replace(new, awg=awg, path=path)
+    if isinstance(old, Grounds | TerminalBlock) and type(old) is type(new):
+        return replace(new, awg=old.awg) if getattr(thing, "awg", 0) is None else new
     return new
 
 

@@ -32,6 +32,7 @@ from boxaloud.grammar.acts import Reference, Thing
 from boxaloud.rules import RulesError, ground_for
 from boxaloud.rules.contents import (
     Cable,
+    Conductors,
     SupportFitting,
     Uncounted,
     Yoke,
@@ -63,7 +64,10 @@ def restate(turn: Turn, act: acts.Restate) -> None:
         return
     item = _restated(state, act)
     if item is None or _goes_on(turn, act, item):
-        mentions.mention(turn, thing)
+        if item is None and _of_any_wires(turn, thing):
+            turn.unplaced.append(act.words)
+        else:
+            mentions.mention(turn, thing)
         return
     if act.instead_of is not None and act.instead_of.count is not None and thing.count is not None:
         part = act.instead_of.count
@@ -83,6 +87,12 @@ def restate(turn: Turn, act: acts.Restate) -> None:
         turn.refuse(thing.words, str(refusal))
         return
     item_changes.put_in_place(turn, item, contents[0], thing)
+
+
+def _of_any_wires(turn: Turn, thing: Thing) -> bool:
+    """ "Sorry, four wires", of no size, where there are several kinds and none came last."""
+    kinds = [one for one in turn.began.items if isinstance(one.content, Conductors)]
+    return isinstance(thing, acts.AddConductors) and thing.awg is None and len(kinds) > 1
 
 
 _AND = re.compile(r"\s*,?\s*(?:and|plus|with|,)\s*(?:the |also )?")
@@ -171,6 +181,9 @@ def last_of_type(state: State, thing: Thing) -> Item | None:
     """The only item of the thing's type, or the one said last."""
     kind = references.TYPES[references.kind_of(thing)]
     same = [item for item in state.items if isinstance(item.content, kind)]
+    path = getattr(thing, "path", None)
+    if path is not None and len(same) > 1:  # "it's four going through": of those that do
+        same = [item for item in same if getattr(item.content, "path", None) == path] or same
     if len(same) == 1:
         return same[0]
     last = state.item(state.last)

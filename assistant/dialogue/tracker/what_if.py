@@ -149,6 +149,9 @@ def do_it(turn: Turn, act: acts.DoIt) -> None:
     if not proposed and _TAKES.search(act.words) and assess(turn.state).verdict == "over":
         turn.answer(say("nothing_proposed"), act.words)
         return
+    if not proposed and _PUT_IN.search(act.words) and turn.state.items and not turn.trail:
+        turn.unplaced.append(act.words)  # of what nobody said: there may be more than was told
+        return
     if not proposed:
         turn.social.append(say("fine"))
         turn.understood.append(act.words)
@@ -163,6 +166,13 @@ def do_it(turn: Turn, act: acts.DoIt) -> None:
 
 #: What is to be done, and no "they are" or "keep it".
 _TAKES = re.compile(r"(?i)\b(?:use|take|go (?:with|for)|run with|switch|swap|change|do|try|add)\b")
+
+
+#: "I put it in": something is in the box.
+_PUT_IN = re.compile(
+    r"(?i)\b(?:i|we|he|she|they)(?:['’]ve| have| just| did| already)*"
+    r" (?:put|stuck|threw|pulled|ran|got|added) (?:it|that|that one|them) in\b"
+)
 
 
 def _without_volume(turn: Turn) -> None:
