@@ -76,8 +76,21 @@ def copied(like: str, names: Sequence[str], at: str, blank: bool) -> str | None:
     return names[place - 1] if blank and place else at
 
 
+_ADVERB = lazy_pattern(
+    r"(?i)(?:,? (?:now|again|please|then|real quick|quick|quickly|once more|one more time|(?:for )?"
+    r"(?:a|one|just a) (?:sec|second|moment|minute|bit|while)))+[\s.!]*$"
+)
+
+
 def near(name: str, names: Sequence[str]) -> tuple[str, ...]:
-    """The boxes that a name can mean: the one called so, else all that are nearly called so."""
+    """The boxes that a name can mean: the one called so, else all that are nearly called so; "the
+    kitchen now" and "room 101 for a second" with what says when left out."""
+    found = _near(name, names)
+    bare = _ADVERB.sub("", name)
+    return found or (_near(bare, names) if bare and bare != name else ())
+
+
+def _near(name: str, names: Sequence[str]) -> tuple[str, ...]:
     wanted = numbered(name.lower().strip())
     bare = named(wanted)
     for known in (wanted, wanted.removesuffix(" box"), bare, bare.removesuffix(" one")):

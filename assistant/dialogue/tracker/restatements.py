@@ -64,10 +64,7 @@ def restate(turn: Turn, act: acts.Restate) -> None:
         return
     item = _restated(state, act)
     if item is None or _goes_on(turn, act, item):
-        if item is None and _of_any_wires(turn, thing):
-            turn.unplaced.append(act.words)
-        else:
-            mentions.mention(turn, thing)
+        _come_in(turn, act, item)
         return
     if act.instead_of is not None and act.instead_of.count is not None and thing.count is not None:
         part = act.instead_of.count
@@ -87,6 +84,14 @@ def restate(turn: Turn, act: acts.Restate) -> None:
         turn.refuse(thing.words, str(refusal))
         return
     item_changes.put_in_place(turn, item, contents[0], thing)
+
+
+def _come_in(turn: Turn, act: acts.Restate, item: Item | None) -> None:
+    """What stands in no place of another comes in, or is asked about."""
+    if item is None and _of_any_wires(turn, act.thing):
+        turn.unplaced.append(act.words)
+    else:
+        mentions.mention(turn, act.thing)
 
 
 def _of_any_wires(turn: Turn, thing: Thing) -> bool:
