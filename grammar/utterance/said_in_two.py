@@ -125,7 +125,9 @@ def depth_then_family(last: Act, act: Act, heard: str) -> Act | None:
 
 
 _OWNED = lazy_pattern(
-    r"(?i)(?:that's |that was |oh )?(?:my (?:mistake|bad|error)|sorry|i was wrong)$"
+    r"(?i)(?:that's |that was |oh )?(?:my (?:mistake|bad|error)|sorry|i was (?:wrong|mistaken)"
+    r"|i (?:looked|read|saw|counted|had|got|said|heard)(?: it| that)? wrong|i misread(?: it| that)?"
+    r"|i mis(?:spoke|counted))$"
 )
 
 

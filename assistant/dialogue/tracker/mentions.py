@@ -28,7 +28,7 @@ from boxaloud.grammar.acts import (
     Restate,
     Thing,
 )
-from boxaloud.rules.contents import SupportFitting, Yoke
+from boxaloud.rules.contents import Cable, SupportFitting, Yoke
 
 
 def mention(turn: Turn, thing: Thing) -> None:
@@ -36,7 +36,7 @@ def mention(turn: Turn, thing: Thing) -> None:
     if isinstance(thing, AddCable) and thing.awg is None:
         counts.unsized_cables(turn, thing)
         return
-    if _all_of_them(turn, thing) or (isinstance(thing, AddCable) and _counted_anew(turn, thing)):
+    if _all_of_them(turn, thing) or _revised(turn, thing) or _of_cables(turn, thing):
         return
     if known_cables.told_of(turn, thing):
         turn.understood.append(thing.words)
@@ -62,6 +62,45 @@ def mention(turn: Turn, thing: Thing) -> None:
     last = turn.state.last
     if any(doubt.reason == "named" for doubt in thing.doubts) and isinstance(last, int):
         turn.state = altered(turn.state, named_by=last)
+
+
+def _of_cables(turn: Turn, thing: Thing) -> bool:
+    return isinstance(thing, AddCable) and (_counted_anew(turn, thing) or _the_cable(turn, thing))
+
+
+_REVISED = re.compile(
+    r"(?i)\W*(?:addend(?:um|a)|revision|revised?|rev|bulletin|change order|clarification)\b"
+)
+_QUANTITY = re.compile(r"(?i)\b(?:qty|quantity)\b")
+_ADDED = re.compile(r"(?i)\b(?:add\w*|plus|another|more|extra|new|furnish|provide|install)\b")
+
+
+def _revised(turn: Turn, thing: Thing) -> bool:
+    """ "Addendum: duplex qty 2", where one was listed: so many in place of those."""
+    if thing.count is None or not (_REVISED.match(turn.heard) and _QUANTITY.search(thing.words)):
+        return False
+    if _ADDED.search(_REVISED.sub("", turn.heard, count=1)):
+        return False
+    known = references.find_all(turn.began, references.to_thing(replace(thing, count=None)))
+    if len(known) != 1 or turn.state.item(known[0].key) is None:
+        return False
+    item_changes.recount(turn, known[0], thing.count, thing.words)
+    return True
+
+
+_THE_CABLE = re.compile(r"(?i)(?:the|that|this|my) (?:cable|wire|romex)(?: is|'s| was)\b")
+
+
+def _the_cable(turn: Turn, thing: AddCable) -> bool:
+    """ "The cable is 8-3 actually", where there is one cable: that one, and no further."""
+    cables = [one for one in turn.began.items if isinstance(one.content, Cable)]
+    if thing.count is not None or not _THE_CABLE.match(thing.words) or len(cables) != 1:
+        return False
+    if cables[0].content.count != 1 or turn.state.item(cables[0].key) is None or turn.supposed:
+        return False
+    content = added_items.content_of(replace(thing, count=1), turn.state)[0]
+    item_changes.put_in_place(turn, cables[0], content, thing)
+    return True
 
 
 def _all_of_them(turn: Turn, thing: Thing) -> bool:
