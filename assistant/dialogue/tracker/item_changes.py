@@ -135,8 +135,11 @@ def kept(old: Content, new: Content, thing: Thing) -> Content:
         awg = old.awg if getattr(thing, "awg", 0) is None else new.awg
         path = old.path if getattr(thing, "path", "") is None else new.path
         return replace(new, awg=awg, path=path)
-    if isinstance(old, Grounds | TerminalBlock) and type(old) is type(new):
-        return replace(new, awg=old.awg) if getattr(thing, "awg", 0) is None else new
+    unsized = getattr(thing, "awg", 0) is None
+    if unsized and isinstance(old, Grounds) and isinstance(new, Grounds):
+        return replace(new, awg=old.awg)
+    if unsized and isinstance(old, TerminalBlock) and isinstance(new, TerminalBlock):
+        return replace(new, awg=old.awg)
     return new
 
 
