@@ -68,10 +68,9 @@ from boxaloud.grammar.utterance.miscounts import (
     named_twice,
 )
 from boxaloud.grammar.utterance.named_editions import (
+    OF_YEARS,
     before_connectors,
-    dates_not_editions,
     one_edition,
-    sections_not_numbers,
     without_hints,
     years_not_counts,
 )
@@ -169,13 +168,7 @@ FIRST = Passes(
         Pass(off_its_wires, (acts.Remove,), 1),
         Pass(nameless, (acts.OpenBox,), 1),
         Pass(years_not_counts, _THINGS, 1),
-        Pass(
-            sections_not_numbers,
-            (acts.Number, acts.RestateNumber),
-            1,
-            ("110.", "210.", "250.", "300.", "312.", "314.", "404.", "406.", "410.", "725."),
-        ),
-        Pass(dates_not_editions, (acts.SetEdition,), 1),
+        *OF_YEARS,
         Pass(without_hints, (acts.SetEdition,), 2),
         Pass(one_edition, (acts.SetEdition,), 2),
         Pass(before_connectors, (acts.SetClamps,), 2),

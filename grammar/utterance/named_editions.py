@@ -9,6 +9,7 @@ from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.clauses.act_kinds import is_thing
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.neighbours import joining
+from boxaloud.grammar.utterance.running_passes import Pass
 
 
 @joining
@@ -125,3 +126,15 @@ def _is_date(act: acts.SetEdition, heard: str) -> bool:
     start, end = act.span
     around = _DATE.search(heard[:start]) or _DATED.match(heard[end:])
     return bool(bare and around)
+
+
+OF_YEARS = (
+    Pass(
+        sections_not_numbers,
+        (acts.Number, acts.RestateNumber),
+        1,
+        ("110.", "210.", "250.", "300.", "312.", "314.", "404.", "406.", "410.", "725."),
+    ),
+    Pass(dates_not_editions, (acts.SetEdition,), 1),
+)
+"""The passes over numbers and years that are none of what they look like."""
