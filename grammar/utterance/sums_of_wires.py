@@ -90,10 +90,13 @@ def one_device_said(made: list[Act], heard: str, left: list[Unread]) -> list[Act
             and not _AND.search(heard[last.span[1] : act.span[0]] + act.words)
         ):
             continue
+        if devices and _THE_DEVICE.fullmatch(act.words):
+            continue  # "GFCI: one. Clamps: unknown, the device is in the way"
         kept.append(act)
     return kept
 
 
+_THE_DEVICE = lazy_pattern(r"(?i)(?:the|that|this) device")
 _AND = lazy_pattern(r"(?i)\b(?:and|plus|with|another|more|other|also)\b|[.;:]")
 
 
