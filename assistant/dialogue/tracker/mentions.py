@@ -69,7 +69,8 @@ def _of_cables(turn: Turn, thing: Thing) -> bool:
 
 
 _REVISED = re.compile(
-    r"(?i)\W*(?:addend(?:um|a)|revision|revised?|rev|bulletin|change order|clarification)\b"
+    r"(?i)\W*(?:(?:um|uh|er|ok|okay|so|and|well|hello|hi|please)\b\W*)*"
+    r"(?:addend(?:um|a)|revision|revised?|rev|bulletin|change order|clarification)\b"
 )
 _QUANTITY = re.compile(r"(?i)\b(?:qty|quantity)\b")
 _ADDED = re.compile(r"(?i)\b(?:add\w*|plus|another|more|extra|new|furnish|provide|install)\b")
