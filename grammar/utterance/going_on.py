@@ -19,7 +19,7 @@ _GOING_ON = lazy_pattern(
     r"|(?:(?:let us|we are|i am|we will|i will|we can) )?(?:(?:mov(?:e|ing|ed)|go|going|went|walk"
     r"|head|heading|headed|come|walking|step|stepping|switch|switching|jump|jumping) )?"
     r"(?:on |over )(?:over |in |out )?to"
-    r"|(?:let us|now let us|we are|i am|now|then) (?:now )?(?:do|doing|for|in|at|out in|over in"
+    r"|(?:let us|now let us|now|then) (?:now )?(?:do|doing|for|in|at|out in|over in"
     r"|over at|up in|down in|onto|on to))"
     r" (?=(?:the|my|our) )"
 )
@@ -40,14 +40,14 @@ def gone_on(
 ) -> tuple[list[Act], int] | None:
     """The box that begins where somebody goes on to another place, and how many clauses say it;
     None for any other clause. `first`: nothing was told before."""
-    if not first and clause.opens not in _FRESH and following:
+    if not following and _NEXT_ONE.fullmatch(clause.line):
+        words = heard[slice(*clause.span)]
+        return [acts.NextBox(name="", words=words, span=clause.span)], 1
+    if not first and clause.opens not in _FRESH:
         return None  # "a 14-2 from the panel, and on to the kitchen"
     if following and clause.closes in (",", ":", "-") and _NEXT.fullmatch(clause.line):
         named = _named(following[0], heard)
         return ([named], 2) if named else None
-    if not following and _NEXT_ONE.fullmatch(clause.line):
-        words = heard[slice(*clause.span)]
-        return [acts.NextBox(name="", words=words, span=clause.span)], 1
     lead = _GOING_ON.match(clause.line)
     if lead is None:
         return None
