@@ -68,6 +68,8 @@ def _tallies(text: str, pieces: list[tuple[int, int]]) -> Iterator[tuple[int, in
         tally = _TALLY.fullmatch(text[slice(*piece)])
         if tally is None or spoken_value(tally["n"]) != len(found) + 1:
             continue
+        if text[piece[0] - 1] == ":" and tally["n"] == text[slice(*piece)].strip():
+            continue  # "switch: 1. 12-2: 2": how many there are
         if _A_THING.search(text[slice(*before)]):
             found.append(piece)
     if len(found) > 1:
