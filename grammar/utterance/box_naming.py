@@ -225,6 +225,8 @@ _OF_ANOTHER = tuple(
 _NTH_HEADS = lazy_pattern(rf"\s*{_LEAD}(?:the )?(?:{'|'.join(_ORDINALS[1:])})(?: one)?:")
 #: What goes from one box to another is of both: nothing is made of it here.
 _GOES_OVER = lazy_pattern(rf"(?i){_LEAD}(?:mov(?:e|ed|ing)|shift|relocate|transfer)\b")
+#: What a box is for: "box three is for the pendant lights".
+_IS_FOR = lazy_pattern(r"(?i)is (?:going to be )?for (?:the|my|our|her|his|their) [a-z' -]+[.!]?")
 #: What copies a box or leaves it as it is has readers of its own.
 _LEFT = lazy_pattern(r"(?i)\b(?:same as|like|identical|copy|do not|don't|never)\b")
 _PLACES = {word: place for place, word in enumerate(_ORDINALS, 1)}
@@ -246,7 +248,11 @@ def of_another_box(heard: str, read_part: Callable[[str], Utterance]) -> Utteran
     out = said.re.groupindex.get("out") and said["out"]
     read = read_part(f"{said['rest']} out" if out else said["rest"])
     if not any(isinstance(act, CHANGES) for act in read.acts):
-        return None
+        number = (said["number"] or "").lower()
+        if not _IS_FOR.fullmatch(said["rest"]) or not number:
+            return None
+        # "box three is for the pendants": that box, and nothing of what it is for
+        return Utterance(heard, (_opened("", number, heard),), ())
     if _GOES_OVER.match(plain):
         return Utterance(heard, (), (Unread.whole(heard),))
     number = (said["number"] or "").lower()
