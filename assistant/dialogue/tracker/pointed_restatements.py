@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.state_parts import Item
-from boxaloud.assistant.dialogue.tracker import mentions, replacements
+from boxaloud.assistant.dialogue.tracker import item_changes, mentions, replacements
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts, grammar_data
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.lexer import numbers
 from boxaloud.rules.contents import Cable
 
 _POINTS = lazy_pattern(
@@ -20,6 +22,8 @@ _CHANGES = frozenset(grammar_data.table("clauses")["other"]["change"])
 
 def pointed(turn: Turn, act: acts.Restate) -> bool:
     """Take what is said of what was not understood, or of what came in last; False for others."""
+    if _so_many_of_the_last(turn, act):
+        return True
     if act.instead_of is not None or turn.supposed or _POINTS.match(act.words) is None:
         return False
     return (
@@ -28,6 +32,29 @@ def pointed(turn: Turn, act: acts.Restate) -> bool:
         or _of_all_that_came_last(turn, act)
         or _of_one_cable(turn, act)
     )
+
+
+_INSTEAD = lazy_pattern(
+    r"(?i)(?:instead of|rather than|in place of|in lieu of|not) (?P<n>[a-z]+|\d{1,2})"
+    r"(?:,? (?:please|then|now|thanks|actually|really))*\W*$"
+)
+
+
+def _so_many_of_the_last(turn: Turn, act: acts.Restate) -> bool:
+    """ "Add two #14. Make it one #14 instead of two": of what came in last, and not of all."""
+    state, count = turn.state, act.thing.count
+    item, added = state.item(state.last), state.added
+    if item is None or count is None or not 0 < added < item.content.count or turn.supposed:
+        return False
+    said = _INSTEAD.search(turn.heard, act.span[0])
+    if said is None or numbers.value((said["n"].lower(),)) != added or state is not turn.began:
+        return False
+    if references.find(state, references.to_thing(act.thing)) != item:
+        return False
+    item_changes.recount(turn, item, item.content.count - added + count, act.words)
+    if turn.state is not state:
+        turn.state = altered(turn.state, added=count)
+    return True
 
 
 _ONE = lazy_pattern(r"(?i)an? ")
