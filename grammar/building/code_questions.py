@@ -37,7 +37,7 @@ _ASKED_BEHIND = lazy_pattern(
 _TELLS = lazy_pattern(
     r"\d+ ?[-/] ?[2-4]s?\b|\b(?:fourteen|twelve|ten|eight|six)[- ](?:two|three|four|twos|threes)\b"
     r"|\bcubic\b|\bcubes?\b|\bcu\.? ?in|\b(?:two|three|four|five|six|seven|eight|\d+) (?:more )?"
-    r"(?:cables?|romex|runs|switches|receptacles|outlets|devices|dimmers|fourteens|twelves|tens"
+    r"(?:cables?|nm|runs|switches|receptacles|outlets|devices|dimmers|fourteens|twelves|tens"
     r"|1[0246]s)\b"
 )
 _EDITION = lazy_pattern(

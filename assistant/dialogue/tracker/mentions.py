@@ -89,7 +89,7 @@ def _revised(turn: Turn, thing: Thing) -> bool:
     return True
 
 
-_THE_CABLE = re.compile(r"(?i)(?:the|that|this|my) (?:cable|wire|romex)(?: is|'s| was)\b")
+_THE_CABLE = re.compile(r"(?i)(?:the|that|this|my) (?:cable|wire|nm)(?: is|'s| was)\b")
 
 
 def _the_cable(turn: Turn, thing: AddCable) -> bool:
