@@ -96,7 +96,7 @@ def test_other_talk_is_not_taken_for_the_trade_s(text: str, hears: Ear, sound: S
 
 
 def test_speech_behind_the_words_was_said_and_not_heard(hears: Ear, sound: Sound) -> None:
-    (heard,) = hears("two switches|zqzqxqzqxzqxqz").hear(sound)
+    (heard,) = hears("two switches|zjzjxjzjxzjxjz").hear(sound)
     assert heard.evidence is not None
     assert heard.evidence.lost > 0.3
     assert [word.text for word in choose(heard)] == ["two", "switches", UNHEARD]
@@ -116,7 +116,7 @@ def test_softer_speech_behind_the_words_is_somebody_else(hears: Ear) -> None:
     said, on = (dice.normal(0, loud, int(seconds * 16000)) for loud, seconds in
                 ((0.2, 0.55), (0.04, 2.0)))  # fmt: skip
     quiet = dice.normal(0, 0.0003, 8000)
-    (heard,) = hears("two switches|zqzqxqzqxzqxqz").hear(
+    (heard,) = hears("two switches|zjzjxjzjxzjxjz").hear(
         sound_of(np.concatenate([quiet, said, on, quiet]))
     )
     assert heard.evidence is not None
