@@ -15,6 +15,8 @@ from boxaloud.grammar.building.asked_question import LONGEST, TERMS, named
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer.tokens import plain_text
 
+#: What is said before a question and behind it, and is none of it.
+_AROUND = lazy_pattern(r"^(?:(?:um|uh|er|hello|hi|please),? )+|,? please(?=\??$)")
 #: What is asked, and the words for it; the first that matches.
 _WHOLE: tuple[tuple[str, re.Pattern[str], bool], ...] = tuple(
     (row["id"], lazy_pattern(row["say"]), row.get("measured", False))
@@ -49,7 +51,7 @@ _MARK = lazy_pattern(r"[.;!?]\s+(?=\w)")
 
 def code_question(heard: str) -> Act | None:
     """The question of the code that an utterance is; None where it is another, or tells."""
-    text = plain_text(heard)[:LONGEST].strip(" .!")
+    text = _AROUND.sub("", plain_text(heard)[:LONGEST].strip(" .!"))
     asks = _ASKS.match(text) or _ASKED_BEHIND.search(text) or _FRAME.match(text)
     if not (asks or text.endswith("?")):
         return None

@@ -226,7 +226,9 @@ _NTH_HEADS = lazy_pattern(rf"\s*{_LEAD}(?:the )?(?:{'|'.join(_ORDINALS[1:])})(?:
 #: What goes from one box to another is of both: nothing is made of it here.
 _GOES_OVER = lazy_pattern(rf"(?i){_LEAD}(?:mov(?:e|ed|ing)|shift|relocate|transfer)\b")
 #: What a box is for: "box three is for the pendant lights".
-_IS_FOR = lazy_pattern(r"(?i)is (?:going to be )?for (?:the|my|our|her|his|their) [a-z' -]+[.!]?")
+_IS_FOR = lazy_pattern(
+    r"(?i)is (?:going to be )?for (?:the|my|our|her|his|their) [a-z' -]+(?:, please)?[.!]?"
+)
 #: What copies a box or leaves it as it is has readers of its own.
 _LEFT = lazy_pattern(r"(?i)\b(?:same as|like|identical|copy|do not|don't|never)\b")
 _PLACES = {word: place for place, word in enumerate(_ORDINALS, 1)}

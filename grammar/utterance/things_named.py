@@ -20,7 +20,9 @@ _GOES_THERE = lazy_pattern(
 )
 #: Behind its name, nothing that says where it is.
 _NO_PLACE = lazy_pattern(
-    r"(?i)\s*(?:$|[,.;:!?)–-]|(?:and|plus|with|here|too|now|then|also|in (?:it|here|this|there))\b)"
+    r"(?i)\s*(?:$|[,.;:!?)–-]|\d|(?:and|plus|with|here|too|now|then|also|in (?:it|here|this|there)"
+    r"|no|clamps?|box|four|six|seven|eight|nine|ten|eleven|twelve|[a-z]+teen|twenty|thirty|forty"
+    r"|fifty|sixty)\b)"
 )
 
 

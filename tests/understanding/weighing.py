@@ -7,6 +7,7 @@ from functools import partial
 
 from boxaloud.grammar import recognise
 from boxaloud.grammar.lexer.heard_words import Word
+from boxaloud.rules.table import table_boxes
 from standing import heard
 from trial import Trial
 from trial_sentences import FITS, Voice, corpus
@@ -97,10 +98,15 @@ def inert_words(voice: Voice) -> Iterator[Trial]:
             yield then((), ", ".join(said), voice, wrong)
 
 
+OF_THE_TABLE = frozenset(str(row.volume) for row in table_boxes())
+"""Volumes that Table 314.16(A) gives: beside the box that has one, such a number is explained."""
+
+
 def unread_of_the_corpus(voice: Voice) -> Iterator[Trial]:
     """4. Of every sentence: where a word that weighs was left unread there is no "fits"."""
     for said in corpus():
-        if recognise(voice(said), None, {}).weighty:
+        weighty = recognise(voice(said), None, {}).weighty
+        if weighty and not all(run.words in OF_THE_TABLE for run in weighty):
             yield then(FITS, said, voice, lambda p: p.stands.verdict == "fits")
 
 
