@@ -110,10 +110,16 @@ def _take_out(turn: Turn, items: list[Item], act: acts.Deny) -> None:
         gone = Recalled(item.content, item.words)
         state = altered(state.without(item.key), recalled=(*state.recalled[-4:], gone))
     out = listed([item_names.heard(item.content) for item in items])
-    what = act.target.name or {"wire": "wires"}.get(
-        act.target.kind, act.target.kind.replace("_", " ")
-    )
+    what = _denied(act.target)
     turn.enter(state, say("echo.taken_out", what=out) if items else say("echo.no_such", what=what))
+
+
+def _denied(target: Reference) -> str:
+    """What is not there, in words: "14-3 cable", "hickey", "wires"."""
+    kind = {"wire": "wires"}.get(target.kind, target.kind.replace("_", " "))
+    if target.kind == "cable" and target.awg is not None and target.conductors is not None:
+        return f"{target.awg}-{target.conductors} {kind}"
+    return target.name or kind
 
 
 def _no_grounds(turn: Turn, act: acts.Deny) -> None:

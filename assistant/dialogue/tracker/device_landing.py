@@ -25,6 +25,8 @@ from boxaloud.rules.contents import (
     Yoke,
 )
 
+_BOTH = 2
+
 
 def land(turn: Turn, act: acts.Land) -> None:
     """ "The switch goes on the twelves": the largest conductor landed on a device."""
@@ -37,6 +39,9 @@ def land(turn: Turn, act: acts.Land) -> None:
         return
     if target.which in ("both", "all") or references.plural(target.words):
         sized = _sized(references.find_all(turn.state, target))
+        if target.which == "both" and sum(one.content.count for one in sized) > _BOTH:
+            _land_last_two(turn, act, sized)
+            return
         if target.count is None and len(sized) > 1:
             for one in sized:
                 land_item(turn, one, act.awg, None, act.words)
@@ -55,6 +60,17 @@ def land(turn: Turn, act: acts.Land) -> None:
         single = target.ordinal is not None or target.words.lower().startswith("the other one")
         some = 1 if single else target.count
         land_item(turn, item, act.awg, some, act.words)
+
+
+def _land_last_two(turn: Turn, act: acts.Land, found: Sequence[Item]) -> None:
+    """ "Two three-ways, both on the 14", beside another device: the two said last; which, else."""
+    last = next((one for one in found if one.key == turn.state.last), None)
+    if last is None or last.content.count != _BOTH:
+        reference_ambiguity.ask_which(turn, act)
+    elif getattr(last.content, "awg", None) == act.awg:
+        turn.understood.append(act.words)
+    else:
+        land_item(turn, last, act.awg, None, act.words)
 
 
 def _land_first_said(turn: Turn, act: acts.Land) -> None:
