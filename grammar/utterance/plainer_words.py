@@ -18,7 +18,7 @@ _LEAD = (
 )
 _ORDER = (
     r"(?:in (?:room |box |number )?[a-z0-9]+,? )?(?:swap|change|replace|switch|add|take|pull|remove"
-    r"|drop|make|put|move|delete|throw|lose|give it|set)\b"
+    r"|drop|make|put|move|delete|throw|lose|give it|set|bring|run|feed|fish|stick|use|count)\b"
 )
 #: "Can you text the office, no forget it I'll call": asked of somebody, and of no box.
 _OF_SOMEBODY = lazy_pattern(
@@ -29,10 +29,11 @@ _OF_SOMEBODY = lazy_pattern(
 )
 #: "Swap one of them for a 14-2, no never mind": the order is taken back before it is done.
 _DROPPED = lazy_pattern(
-    rf"\s*{_LEAD}{_ORDER}[^.;?]*?,? (?:(?:no|nah|nope|actually|wait|oh|you know what|on second"
-    r" thought),? )+(?:never ?mind|forget (?:it|that|about it)|leave (?:it|that)(?: alone| as is"
-    r"| be| like it is| the way it is| there)?|don't bother|don't)"
-    r"(?:,? (?:never ?mind|leave it(?: alone)?|forget it|it's fine|please|sorry))*\s*[.!]?\s*"
+    rf"\s*{_LEAD}{_ORDER}[^.;?]*?,? (?:(?:no|nah|nope|actually|wait|oh|hmm+|uh|um|er"
+    r"|you know what|on second thought),? )+(?:never ?mind|forget (?:it|that|about it)"
+    r"|leave (?:it|that)(?: alone| as is| be| like it is| the way it is| there)?|don't bother"
+    r"|don't)(?:,? (?:never ?mind|leave it(?: alone)?|forget it|it's fine|please|sorry))*"
+    r"\s*[.!]?\s*"
 )
 #: One of these stands in all that is said so.
 _HINT = lazy_pattern(
