@@ -96,10 +96,10 @@ def test_other_talk_is_not_taken_for_the_trade_s(text: str, hears: Ear, sound: S
 
 
 def test_speech_behind_the_words_was_said_and_not_heard(hears: Ear, sound: Sound) -> None:
-    (heard,) = hears("two switches|zjzjxjzjxzjxjz").hear(sound)
+    (heard,) = hears("no clamps|zxzxxzxzxzxzxz").hear(sound)
     assert heard.evidence is not None
     assert heard.evidence.lost > 0.3
-    assert [word.text for word in choose(heard)] == ["two", "switches", UNHEARD]
+    assert [word.text for word in choose(heard)] == ["no", "clamps", UNHEARD]
 
 
 def test_letters_that_go_on_behind_the_words_make_them_doubtful(hears: Ear, sound: Sound) -> None:
@@ -111,17 +111,17 @@ def test_letters_that_go_on_behind_the_words_make_them_doubtful(hears: Ear, soun
 
 
 def test_softer_speech_behind_the_words_is_somebody_else(hears: Ear) -> None:
-    """Twelve letters of three places and a pause, from 0.2 s before the loud part on."""
+    """Nine letters of three places and a pause, from 0.2 s before the loud part on."""
     dice = np.random.default_rng(1)
     said, on = (dice.normal(0, loud, int(seconds * 16000)) for loud, seconds in
                 ((0.2, 0.55), (0.04, 2.0)))  # fmt: skip
     quiet = dice.normal(0, 0.0003, 8000)
-    (heard,) = hears("two switches|zjzjxjzjxzjxjz").hear(
+    (heard,) = hears("no clamps|zxzxxzxzxzxzxz").hear(
         sound_of(np.concatenate([quiet, said, on, quiet]))
     )
     assert heard.evidence is not None
     assert heard.evidence.lost == 0
-    assert [word.text for word in choose(heard)] == ["two", "switches"]
+    assert [word.text for word in choose(heard)] == ["no", "clamps"]
 
 
 def test_silence_is_told(hears: Ear) -> None:
