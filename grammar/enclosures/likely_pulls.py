@@ -12,6 +12,11 @@ from boxaloud.grammar.enclosures.pull_piece import Piece
 _LARGE = Decimal("1.25")
 
 
+def shows_large(text: str) -> bool:
+    """Whether words without which nothing is likely to be a pull box stand in a text."""
+    return bool(shows("likely_large").search(text) or shows("likely").search(text))
+
+
 def likely(text: str, pieces: Sequence[Piece]) -> bool:
     """Whether raceways stand with their walls or a kind of pull, as in a box of large conductors.
 

@@ -158,10 +158,11 @@ def _one_side(text: str, at: int) -> int | None:
     others the back, the top or the bottom: which side makes the box no larger. Where it ends."""
     if (found := _SIDE_WALL.match(text, at)) is not None:
         return found.end()
-    found = _SIDE.match(text, at)
+    if (found := _SIDE.match(text, at)) is None:
+        return None
     entered = _ENTERED.match(text[max(0, at - 16) : at]) is not None
     alone = len(_SIDE.findall(text)) == 1 and (entered or _OTHER_WALL.search(text) is not None)
-    return found.end() if found is not None and alone else None
+    return found.end() if alone else None
 
 
 def _insulation(text: str, at: int, lone: bool) -> Piece | None:

@@ -16,7 +16,7 @@ from boxaloud.grammar.enclosures.asked_distances import told_of
 from boxaloud.grammar.enclosures.assembling import Assembly
 from boxaloud.grammar.enclosures.bare_answers import SILENT_DETAILS, bare_answer, size_asked
 from boxaloud.grammar.enclosures.enclosure_words import shows, words
-from boxaloud.grammar.enclosures.likely_pulls import likely
+from boxaloud.grammar.enclosures.likely_pulls import likely, shows_large
 from boxaloud.grammar.enclosures.pieces import scan
 from boxaloud.grammar.enclosures.pull_piece import Piece
 from boxaloud.grammar.enclosures.question_sources import without_sources
@@ -78,6 +78,8 @@ def read(heard: str, expect: str | None, ordinary: Ordinary) -> Utterance | None
 def _likely(heard: str, text: str, ordinary: Ordinary) -> Utterance | None:
     """A junction or splice box: one of large conductors where all of it says so, or where nothing
     of it is anything else."""
+    if not shows_large(text):
+        return None
     pieces = scan(text)
     if not likely(text, pieces):
         return None

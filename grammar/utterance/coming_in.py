@@ -34,8 +34,9 @@ def coming_in(made: Sequence[Act], heard: str, left: Sequence[Unread]) -> Iterat
     taken = [run.span for run in left]
     others = [piece for piece in pieces_elsewhere(heard) if piece.of_box]
     told = [act for act in made if thing_of(act) is not None]
+    acted = [act.span for act in made if not _silent(act)]
     for start, end in _pieces(text):
-        if any(s < end and start < e for s, e in taken) or _acted(made, start, end):
+        if _meets(taken, start, end) or _meets(acted, start, end):
             continue
         if any(other.start < end and start < other.end for other in others):
             continue
@@ -63,13 +64,14 @@ def _pieces(text: str) -> Iterator[tuple[int, int]]:
         start = found.end()
 
 
-def _acted(made: Sequence[Act], start: int, end: int) -> bool:
-    """Whether an act that is no thing was made of a piece."""
-    return any(
-        act.span[0] < end and start < act.span[1]
-        for act in made
-        if not isinstance(act, _SILENT) and thing_of(act) is None and not is_bare(act)
-    )
+def _silent(act: Act) -> bool:
+    """Whether an act leaves its piece to be looked at: a thing, or one that says nothing of any."""
+    return isinstance(act, _SILENT) or thing_of(act) is not None or is_bare(act)
+
+
+def _meets(spans: Sequence[tuple[int, int]], start: int, end: int) -> bool:
+    """Whether one of the spans lies in a piece, or reaches into it."""
+    return any(s < end and start < e for s, e in spans)
 
 
 def _of_the_told(of: str, told: Sequence[Act], text: str, start: int) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.clauses.act_kinds import is_thing
+from boxaloud.grammar.clauses.text_before import just_before
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 _COUNTS_AS = lazy_pattern(
@@ -49,7 +50,7 @@ def _of_a_run(act: Act, heard: str) -> bool:
     if act.name not in ("three-way switch", "four-way switch"):
         return False
     article = _ARTICLE.match(act.words)
-    before = heard[: act.span[0] + (article.end() if article else 0)]
+    before = just_before(heard, act.span[0] + (article.end() if article else 0))
     return _END_OF.search(before) is not None and _RUN.match(heard, act.span[1]) is not None
 
 

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from dataclasses import replace
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Reference, Unread
+from boxaloud.grammar.clauses.text_before import just_before
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 _NUMBER = r"(?:two|three|four|five|six|seven|eight|[2-8])"
@@ -75,7 +77,7 @@ def all_of_a_kind(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
         last = kept[-1] if kept else None
         changed = isinstance(last, (acts.Restate, acts.Replace, acts.Resize, acts.Land))
         everything = isinstance(act, acts.Number) and re.search(
-            r"(?i)\b(?:all|both)(?: of)?(?: the)? $", heard[: act.span[0]]
+            r"(?i)\b(?:all|both)(?: of)?(?: the)? $", just_before(heard, act.span[0])
         )
         if not (changed and everything):
             kept.append(act)
@@ -110,7 +112,7 @@ def _of_those_there(act: Act, heard: str, alone: bool) -> Act:
         count = _WORTH[some["n"].lower()]
         target = Reference("cable", count=count, words=words)
         told = replace(told, count=count)
-    elif (size := _OF_A_SIZE.search(heard[: told.span[0]] + _quantified(told))) and (
+    elif (size := _OF_A_SIZE.search(just_before(heard, told.span[0]) + _quantified(told))) and (
         _SIZES.get(size["size"].lower()) == told.awg
     ):
         both = size["all"].lower() == "both"
@@ -146,12 +148,18 @@ def _count_in(said: str, both: bool) -> int | None:
     return next((_WORTH[word] for word in said.lower().split() if word in _WORTH), None)
 
 
+def _breaks_before(heard: str, place: int) -> Iterator[re.Match[str]]:
+    """The breaks between sentences before a place, the nearest first."""
+    for at in range(place - 1, -1, -1):
+        if heard[at] in ".;:!?\n," and (found := _SENTENCE.match(heard, at, place)):
+            yield found
+
+
 def _said(heard: str, span: tuple[int, int]) -> tuple[int, str, str]:
     """Where the sentence of a cable begins, its words up to the size, and from there on."""
-    start = 0
-    for found in _SENTENCE.finditer(heard, 0, span[1]):
-        if found.end() < span[1]:
-            start = found.end()
+    start = next(
+        (found.end() for found in _breaks_before(heard, span[1]) if found.end() < span[1]), 0
+    )
     sentence = heard[start : span[1]]
     sizes = [found.start() for found in _SIZE.finditer(sentence) if _begins(sentence, found)]
     at = sizes[-1] if sizes else len(sentence)

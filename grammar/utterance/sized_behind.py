@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.clauses.text_before import just_before
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 _BETWEEN = lazy_pattern(
@@ -59,11 +60,11 @@ def _by_purpose(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "One for the fan, same, 14-2": so many cables as were told by what they are for."""
     kept: list[Act] = []
     for act in made:
-        told = _FOR.search(heard[: act.span[0]]) if _is_sized(act) else None
+        told = _FOR.search(just_before(heard, act.span[0])) if _is_sized(act) else None
         if told is None or act.count not in (None, 1):  # type: ignore[attr-defined]
             kept.append(act)
             continue
-        start, end = told.start("n"), act.span[1]
+        start, end = act.span[0] - (len(told.string) - told.start("n")), act.span[1]
         while kept and start <= kept[-1].span[0] and _counts_it(kept[-1], act):
             kept.pop()
         left[:] = [run for run in left if not start <= run.span[0] < end]
