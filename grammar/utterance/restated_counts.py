@@ -34,16 +34,20 @@ def sums_up(clause: Clause, made: list[Act]) -> bool:
 
 
 def _changed_alike(clause: Clause, act: Act) -> bool:
-    """Whether an act took away, or brought in more of, what the clause counts."""
+    """Whether an act took away, or brought in more of, what the clause counts; so many are never
+    fewer than were told before, or it counts others: "two 14-3s, I need a red, so a 14-3"."""
     if isinstance(act, (acts.Remove, acts.More, acts.Recount)):
         return True
     if not is_thing(act) or act.count is None:
         return False
     alike = [found for found in clause.found if found.get("count") is not None]
     return bool(alike) and all(
-        (found.get(slot) or None) == getattr(act, slot, None)
+        int(str(found.get("count"))) >= act.count
+        and all(
+            (found.get(slot) or None) == getattr(act, slot, None)
+            for slot in ("awg", "conductors", "name")
+        )
         for found in alike
-        for slot in ("awg", "conductors", "name")
     )
 
 

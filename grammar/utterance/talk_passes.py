@@ -41,6 +41,8 @@ from boxaloud.grammar.utterance.hedged_clamps import clamps_looked_for
 from boxaloud.grammar.utterance.names_in_two import place_behind
 from boxaloud.grammar.utterance.of_other_talk import goes_on_of_it
 from boxaloud.grammar.utterance.orders_corrected import orders_corrected
+from boxaloud.grammar.utterance.pointed_out import pointed_out
+from boxaloud.grammar.utterance.read_off_devices import read_off_devices
 from boxaloud.grammar.utterance.repetitions import sized_grounds
 from boxaloud.grammar.utterance.retold_wires import (
     parts_of_count,
@@ -119,6 +121,8 @@ IN_TALK = (
     Pass(is_another, (acts.Deny,), 2),
     Pass(no_volume, (acts.SetVolume,), 2),
     Pass(leads_elsewhere, (acts.AddDevice, acts.Land), 1),
+    Pass(pointed_out, (acts.Restate,), 2),
+    Pass(read_off_devices, (acts.SetVolume,), 2),
 )
 """As `act_passes.FIRST`, before those of all utterances."""
 PUT_RIGHT = (

@@ -43,6 +43,45 @@ def resized(turn: Turn, act: Act) -> Act:
     )  # fmt: skip
 
 
+_POINTED_OUT = re.compile(
+    r"(?i)(?:(?:and|then|so|ok|okay),? )*(?:this|that)(?:['’]s|(?: one)? is| one['’]s) an? "
+)
+_WAY = re.compile(r"(?i)\b(?:from|to|for|into|towards?) (?:the |my |our |an? )?(?P<end>[a-z ]+)")
+
+
+def further(turn: Turn, act: Act) -> Act:
+    """ "That's a 12-2 to the light", behind "this is a 12-2 from the panel": one more, since it
+    goes another way; of another size the same way, it is that one. Any other act as it is: each
+    cable counts once, 314.16(B)(1)."""
+    told = act.thing if isinstance(act, acts.Restate) else None
+    if not isinstance(told, acts.AddCable) or told.count != 1 or not _POINTED_OUT.match(act.words):
+        return act
+    if (way := _end_of(told.words)) is None:
+        return act
+    cables = [item for item in turn.state.items if isinstance(item.content, Cable)]
+    same_way = [item for item in cables if _end_of(item.words) == way]
+    alike = [item for item in cables if _size(item.content) == (told.awg, told.conductors)]
+    if alike and not same_way and None not in (_end_of(item.words) for item in alike):
+        return told
+    if len(same_way) == 1 and same_way[0] not in alike and same_way[0].content.count == 1:
+        target = Reference("cable", count=1, item=same_way[0].key, words=told.words)
+        return acts.Replace(
+            target=target, thing=told, words=act.words, span=act.span, function="correction"
+        )
+    return act
+
+
+def _end_of(words: str) -> str | None:
+    """Where a cable comes from or goes to, as it was said; None where nothing was."""
+    found = _WAY.search(words)
+    return None if found is None else found["end"].strip().lower()
+
+
+def _size(content: object) -> tuple[int, int] | None:
+    """The size and the number of conductors of a cable."""
+    return (content.awg, content.conductors) if isinstance(content, Cable) else None
+
+
 def _named(turn: Turn, role: str, said: str) -> Item | None:
     """The only cable that was called so when it was told."""
     names = {*_NAMES.get(role, (role,)), said.lower().split(" ")[-1]}

@@ -43,7 +43,8 @@ def interpreted(turn: Turn, act: Act) -> Act:
         return full(act, box, "row")
     act = pointed_devices.widened(turn.state, act) or act
     act = pointed_devices.landed(turn.state, act) or pointed_wires.routed(turn.state, act) or act
-    act = cables_by_role.resized(turn, open_cables.sized(turn, act))
+    act = cables_by_role.further(turn, open_cables.sized(turn, act))
+    act = cables_by_role.resized(turn, act)
     if type(act) in KIND_OF:
         return _thing(turn, act)
     match act:
