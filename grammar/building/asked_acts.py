@@ -11,6 +11,7 @@ from boxaloud.grammar import acts, grammar_data
 from boxaloud.grammar.acts import Act
 from boxaloud.grammar.building.asked_question import Question, named
 from boxaloud.grammar.building.box_questions import asks_of_the_outcome, box_wanted
+from boxaloud.grammar.building.boxes_tried import box_tried
 from boxaloud.grammar.building.fixed_questions import fixed_question
 from boxaloud.grammar.building.report_questions import report_asked
 from boxaloud.grammar.building.room_questions import asks_for_room, most_of, room_for
@@ -266,6 +267,7 @@ _READINGS: tuple[Callable[[Question], list[Act] | None], ...] = (
     _of_a_report,
     volume_of_a_box,
     boxes_compared,
+    box_tried,
     _worth_on_a_size,
     _conditional,
     _on_condition,

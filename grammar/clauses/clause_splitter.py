@@ -9,7 +9,7 @@ from boxaloud.grammar.clauses.clause import Clause, Element
 from boxaloud.grammar.clauses.clause_tags import ASKED, elements_of
 from boxaloud.grammar.clauses.mood import EVENTS, find_mood
 from boxaloud.grammar.clauses.quotations import quotes
-from boxaloud.grammar.clauses.suppositions import SUPPOSED_ANYWHERE
+from boxaloud.grammar.clauses.suppositions import SUPPOSED_ANYWHERE, ask_of_another_box
 from boxaloud.grammar.clauses.tag_questions import asked_by_tag, needed_by_tag
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.phrases.statements import Statement
@@ -76,6 +76,7 @@ def clauses(heard: str, statements: Sequence[Statement]) -> list[Clause]:
     if elements:
         made.append(_clause(elements, opens, "end"))
     _put_questions(made, statements)
+    ask_of_another_box(made)
     return _tagged(_only_asked(_recalled_whole(made)))
 
 

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
+from boxaloud.grammar.clauses.clause import Clause
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 #: What supposes wherever in a clause it stands: "oof what if", "I was wondering what happens if".
@@ -81,3 +84,17 @@ BOX_ASKED = lazy_pattern(
     r" <n:(?:1[35-9]|[2-9]\d)(?:\.\d+)?>"
     r"(?: (?:box|<n:1>))?(?: (?:then|instead))?"
 )
+#: "In a 21?": by itself it asks whether what was told goes into that box.
+_INTO_ANOTHER = lazy_pattern(
+    r"(?:(?:and|or|so|but|ok|okay|well|then) )*(?:in|into|inside) (?:a|an|the)"
+    r" <n:[1-9]\d(?:\.\d+)?>(?: (?:box|then|instead|<n:1>))*"
+)
+
+
+def ask_of_another_box(made: Sequence[Clause]) -> None:
+    """Suppose the box that is asked about where nothing else is told before it."""
+    last = made[-1] if made else None
+    if last is None or last.closes != "?" or not _INTO_ANOTHER.fullmatch(last.line):
+        return
+    if last.mood == "declarative" and not any(clause.found for clause in made[:-1]):
+        last.mood, last.modal = "conditional", True
