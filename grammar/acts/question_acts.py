@@ -34,7 +34,7 @@ QuestionKind: TypeAlias = Literal[
     "read_back", "total", "margin", "capacity", "why_ask", "smallest_box", "advice",
     "which_edition", "help", "repeat", "slower", "identity", "largest", "metric", "certainty",
     "missing", "live_work", "box_name", "stricter", "fan_rated", "understood", "need_asked",
-    "how_report", "volume", "conductors", "allowances",
+    "how_report", "volume", "conductors", "allowances", "largest_wire",
 ]  # fmt: skip
 
 

@@ -56,7 +56,9 @@ _PUT = lazy_pattern(
     rf"(?:(?:is |are )?{_MAY}|(?:do|does|would|will) (?:i|we|you|it) (?:still )?get"
     r"|are left|is left|remain|are allowed|(?:is|does|do) <box_)"
     rf"|\bhow many (?:more )?{_MAY} (?:i|we|you|it|this|the|there|go|fit)\b"
-    rf"|\b(?:max|maximum|most|greatest|highest|largest|biggest|limit)\b"
+    # "the biggest wire" is one of those that are there
+    rf"|\b(?!(?:largest|biggest) (?:wire|conductor)\b)"
+    rf"(?:max|maximum|most|greatest|highest|largest|biggest|limit)\b"
     rf"(?: {_LEAVE}| {_NUMBER}| of| the| on| for)*"
     rf" (?:{_WIRE}|{_THEM})"
     rf"|\b(?:number|count|limit|maximum|max) (?:of|on|for) {_SIZE}"

@@ -14,6 +14,7 @@ from boxaloud.grammar.rewriting.counted_on_fingers import without_finger_counts
 from boxaloud.grammar.rewriting.fragments import written_out
 from boxaloud.grammar.rewriting.looks_behind import without_looks
 from boxaloud.grammar.rewriting.named_before_counted import without_counted_names
+from boxaloud.grammar.rewriting.numbered_points import without_point_numbers
 from boxaloud.grammar.rewriting.replacement_template import figure
 from boxaloud.grammar.rewriting.sums_aloud import without_sums_aloud
 
@@ -131,6 +132,7 @@ WORKED_OUT: Mapping[str, Callable[[Found, str | None], str | None]] = {
     "last_of_run": _last_of_run,
     "looks": _whole(without_looks),
     "names_ahead": _whole(without_counted_names),
+    "numbered_points": _whole(without_point_numbers),
     "one_and_others": _one_and_others,
     "size_told_beside": _size_told_beside,
     "strange_compound": _strange_compound,

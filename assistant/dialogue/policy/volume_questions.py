@@ -129,6 +129,19 @@ _WIRES: tuple[WorksheetItem, ...] = (
 )  # fmt: skip
 
 
+def largest_wire(turn: Turn, act: Act) -> None:
+    """ "which wire is the biggest": what clamps, studs and hickeys are counted at, 314.16(B)(2)
+    and (3)."""
+    sheet = assess(turn.state).sheet
+    wires = [line for line in sheet.lines if line.item in _WIRES and line.awg is not None]
+    if not wires:
+        turn.answer(say("nothing_yet"), act.words)
+        return
+    line = min(wires, key=lambda one: one.awg or 0)
+    each = volume(line.each, sheet.unit)
+    turn.answer(say("answer.largest_wire", awg=line.awg, volume=each), act.words)
+
+
 def conductors(turn: Turn, act: Act) -> None:
     """ "how many wires is that": the conductors by size, and the grounds beside them."""
     lines = [line for line in assess(turn.state).sheet.lines if line.item in _WIRES]
