@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from dataclasses import replace
 
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.nlg.sentences import say, shortened
@@ -33,6 +34,7 @@ def undo(turn: Turn, act: acts.Undo) -> None:
         return
     now = turn.state
     _step(turn, act.words, act.count, _undo, "nothing_to_undo")
+    _point_back(turn, now)
     if step is not None and _only_came_in(step.state, now):
         anew = turn.ahead[0]  # what it would restate is gone again
         turn.ahead[0] = anew.thing if isinstance(anew, acts.Restate) else anew
@@ -100,6 +102,24 @@ def _undo(turn: Turn) -> bool:
     turn.state = turn.base = found.state
     turn.echoes.append(say("echo.undone", words=shortened(found.words)))
     return True
+
+
+def _point_back(turn: Turn, undone: State) -> None:
+    """ "Only two 12-2s … never mind, three of them": what is told behind is of the one thing that
+    what was taken back was about."""
+    following = turn.ahead[0] if turn.ahead else None
+    if not isinstance(following, acts.Recount) or following.target.kind != "anything":
+        return
+    if following.target.which != "said" or following.of is not None:
+        return
+    changed = [
+        item
+        for item in turn.state.items
+        if (known := undone.item(item.key)) is not None and known.content != item.content
+    ]
+    if len(changed) == 1:
+        target = replace(following.target, item=changed[0].key)
+        turn.ahead[0] = replace(following, target=target)
 
 
 def _redo(turn: Turn) -> bool:

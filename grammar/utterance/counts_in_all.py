@@ -28,7 +28,11 @@ _ALL_BEFORE = lazy_pattern(
     r"(?:so(?: (?:now|it'?s|it is|that'?s|that is|just|only|we have|i have|we'?re at|that'?ll be"
     r"|that will be|that makes(?: it)?|that leaves|make it|actually"
     r"|really|down to|left with|i'?ve got))*"
-    r"|that makes (?:it )?|that'?ll be|that leaves(?: us| me)?(?: with)?|(?:it'?s |we'?re )?down to"
+    r"|(?:that|which|it|this) makes(?: it| us| me)?|(?:makes|made) (?:it|that)(?: up to)?"
+    r"|(?:brings|brought|takes|took|gets|got|puts|put|bumps|bumped|leaves|left) (?:it|us|me|that)"
+    r" (?:up |down |back )?(?:to|at|with)"
+    r"|(?:leav(?:e|es|ing)|keep(?:s|ing)?) (?:it|that|us|me) (?:at|with)|that'?ll be"
+    r"|that leaves(?: us| me)?(?: with)?|(?:it'?s |we'?re )?down to"
     r"|(?:it'?s |we'?re )?back to|change (?:it|that),?(?: to)?|call it|make that)"
     r"(?: (?:just|only|really|a))? $"
 )
@@ -68,7 +72,7 @@ _THERE = lazy_pattern(
 _REALLY = lazy_pattern(
     r"(?i),? (?:really|(?:in )?fact|in reality|in truth|actually|after all)(?=\s*(?:[.,;:!]|$))"
 )
-_NOW = lazy_pattern(r"(?i),? *(?:now|here now|in here now|apparently|actually)\b")
+_NOW = lazy_pattern(r"(?i),? *(?:now|here now|in here now|apparently|actually|then)\b")
 _SO_MANY = (
     r"(?:a couple|one|two|three|four|five|\d)(?: (?:of (?:them|those|these)|cables?|wires?|runs?"
     r"|\d\d[-/]\d))?"
@@ -80,8 +84,9 @@ _ONE_WENT = lazy_pattern(
     r"|moves|moved|move|pulled|sent|taken|cut|just|now|all|really) ?)*"
     r"(?:back|out|away|off|gone|elsewhere|less|fewer|pulled|removed|abandoned|dead"
     r"|somewhere else|(?:to|in|into) (?:the |an)?(?:other|next) (?:box|one|pipe|wall))"
-    r"|(?:i|we|he|she|they)(?: have|'ve| just)?"
-    r" (?:took|take|pulled|sent|moved|removed|dropped|cut)"
+    r"|(?:i|we|he|she|they)(?:'ve|'ll|'m|'re| have| will| am| are| is| can| just| going to| gonna)*"
+    r" (?:took|take|pull|pulled|send|sent|move|moved|remove|removed|drop|dropped|cut|lose|lost"
+    r"|re-?route|re-?routed|re-?run)"
     rf" {_SO_MANY}(?: back| out| away| off)?)"
     r"(?: (?:now|again|there|here|of (?:it|the box|here|there)|to (?:the )?[a-z]+))*"
     r"[\s,.;:–—-]+(?:(?:so|now|then|leaves|leaving|left with|only|just|it's|it is|there are"
@@ -101,7 +106,8 @@ _WITHIN = 60
 
 
 _WENT = lazy_pattern(
-    r"(?i)\b(?:took|taken|takes|pulled|pulls|lost|removed|dropped|gone|moved|killed|cut|yanked)\b"
+    r"(?i)\b(?:took|taken|takes?|pulled|pulls?|lost|lose|removed?|dropped|gone|moved?|killed|cut"
+    r"|yanked|re-?rout(?:e|ed|ing)|ditch(?:ed)?|drop|re-?run|send|sent)\b"
 )
 
 

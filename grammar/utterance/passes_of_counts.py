@@ -19,7 +19,7 @@ from boxaloud.grammar.utterance.running_passes import Pass
 OF_COUNTS = (
     Pass(partly_grounded, (acts.Unground, acts.Restate), 1),
     Pass(grounds_in_those, (acts.Recount,), 2),
-    Pass(another_so_many, (acts.AddCable,), 2),
+    Pass(another_so_many, (acts.AddCable, acts.AddDevice), 2),
     Pass(one_more_in_all, (acts.Recount,), 2),
     Pass(sizes_counted, (acts.RestateNumber,), 2),
     Pass(grounds_too, (acts.Resize,), 1),

@@ -4,9 +4,11 @@ not two", "make them all tens, and the greens too", "that's to be a two gang wit
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import TypeGuard
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Reference, Unread
+from boxaloud.grammar.clauses.act_kinds import pointed_at
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 
@@ -164,29 +166,30 @@ def clamps_taken_out(made: list[Act], heard: str, left: list[Unread]) -> list[Ac
     ]
 
 
-_ANOTHER = lazy_pattern(r"(?i)(?:another|one more)\b")
-_SO = lazy_pattern(r"(?i)[^.;]*[,.;] (?:and )?so(?: that['’]?s| that makes| it['’]?s)? ")
+_ANOTHER = lazy_pattern(r"(?i)(?:another|one more|an? (?:second|third|fourth|fifth|sixth))\b")
+_ANOTHER_BEFORE = lazy_pattern(r"(?i)\ban? (?:second|third|fourth|fifth|sixth) $")
+_SO = lazy_pattern(
+    r"(?i)(?:[^.;]*[,.;] (?:and )?so(?: that['’]?s| that makes| it['’]?s)?"
+    r"|(?:,? (?:and|so|which|that|now))*,?"
+    r" (?:makes?|made|(?:gives|puts|gets|brings) (?:me|us|it)(?: up)?(?: at| to)?)(?: it)?) "
+)
 
 
 def another_so_many(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
-    """ "There's another 14-2, so three": three of them in all, where there were two."""
+    """ "There's another 14-2, so three", "another switch makes two": so many of them in all, where
+    there was one less."""
     told = [act for act in made if not isinstance(act, (acts.Yes, acts.No, acts.Social))]
-    if len(told) != _CABLE_AND_NUMBER:
+    if len(told) != _THING_AND_NUMBER:
         return made
-    cable, number = told
-    if (
-        not isinstance(cable, acts.AddCable)
-        or cable.awg is None
-        or cable.count != 1
-        or not _ANOTHER.match(cable.words)
-        or not isinstance(number, (acts.Number, acts.RestateNumber))
-        or number.value not in _FEW
-        or not _SO.fullmatch(heard[cable.span[1] : number.span[0]])
-    ):
+    thing, number = told
+    count = _sum(number)
+    if not _is_another(thing, heard) or count not in _FEW:
         return made
-    count = int(number.value or 0)
-    target = Reference("cable", awg=cable.awg, conductors=cable.conductors, words=cable.words)
-    span = (cable.span[0], number.span[1])
+    start = number.span[1] - len(number.words.rpartition(" ")[2])
+    if not _SO.fullmatch(heard[thing.span[1] : start]):
+        return made
+    target = replace(pointed_at(thing, thing.words), count=None)
+    span = (thing.span[0], number.span[1])
     return [
         acts.Recount(
             target=target, count=count, of=count - 1, words=heard[slice(*span)], span=span,
@@ -195,5 +198,24 @@ def another_so_many(made: list[Act], heard: str, left: list[Unread]) -> list[Act
     ]  # fmt: skip
 
 
-_CABLE_AND_NUMBER = 2
+def _is_another(act: Act, heard: str) -> TypeGuard[acts.AddCable | acts.AddDevice]:
+    if not isinstance(act, (acts.AddCable, acts.AddDevice)):
+        return False
+    known = act.awg if isinstance(act, acts.AddCable) else act.name
+    if known in (None, "device") or act.count not in (None, 1):
+        return False
+    further = _ANOTHER.match(act.words) is not None and act.count == 1
+    return further or _ANOTHER_BEFORE.search(heard[: act.span[0]]) is not None
+
+
+def _sum(act: Act) -> int:
+    """The number of them in all that an act may say, or nought."""
+    if isinstance(act, (acts.Number, acts.RestateNumber)):
+        return int(act.value or 0)
+    if not isinstance(act, acts.Recount) or act.target.kind != "anything":
+        return 0
+    return (act.count or 0) if act.target.awg is None else 0
+
+
+_THING_AND_NUMBER = 2
 _FEW = range(2, 10)

@@ -82,7 +82,8 @@ TEEN = 10
 
 _LEFT = lazy_pattern(r"(?i)\W*(?:left|now|remain|remaining|then)\b")
 _SO = lazy_pattern(
-    r"(?i)\b(?:so|leaves|leaving|left with|makes|that is|that's)(?: (?:just|only))? $"
+    r"(?i)\b(?:so|leaves|leaving|left with|makes|that is|that's|down to|back to)"
+    r"(?: (?:just|only|us|me))* $"
 )
 
 
@@ -103,6 +104,7 @@ def what_is_left(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
                 kept.append(_in_all(last, value, act.words, act.span))
                 continue
         kept.append(act)
+    kept = [one for act in kept for one in _with_sum(act)]
     taken = kept[-1] if kept else None
     if isinstance(taken, acts.Remove):
         for run in left:
@@ -111,6 +113,22 @@ def what_is_left(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
                 left.remove(run)
                 return [*kept, _in_all(taken, value, run.words, run.span)]
     return kept
+
+
+#: "Took out one 14-2 so it's down to three": what is left, told with the order.
+_SUM_WITHIN = lazy_pattern(r"(?i)^.*\b(?:down|back) to (?P<n>[a-z]+|\d)$")
+
+
+def _with_sum(act: Act) -> list[Act]:
+    """An order, and behind it the number that it leaves, where that is told with it."""
+    if not isinstance(act, acts.Remove) or act.target.awg is None:
+        return [act]
+    found = _SUM_WITHIN.match(act.words)
+    value = _SMALL.get(found["n"].lower()) if found is not None else None
+    if found is None or not value:
+        return [act]
+    start = act.span[0] + found.start("n")
+    return [act, _in_all(act, value, found["n"], (start, act.span[1]))]
 
 
 _SMALL = {

@@ -11,7 +11,12 @@ from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import counted, listed, say
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.state_parts import Item
-from boxaloud.assistant.dialogue.tracker import added_items, item_changes, yoke_sharing
+from boxaloud.assistant.dialogue.tracker import (
+    added_items,
+    counted_parts,
+    item_changes,
+    yoke_sharing,
+)
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Reference, Thing
@@ -52,6 +57,9 @@ def recount_act(turn: Turn, act: acts.Recount) -> None:
 def _count_those(turn: Turn, act: acts.Recount, count: int) -> None:
     """So many of what the words point at, or the question what they count."""
     found = references.find_all(turn.state, act.target)
+    if (several := counted_parts.of_several(turn, act, found)) is not None:
+        item_changes.recount(turn, several, count, act.words)
+        return
     if not found:
         if act.target.kind == "cable" and act.target.awg is None:
             _cables_to_come(turn, act)
@@ -127,7 +135,9 @@ def _in_all(turn: Turn, act: acts.Recount) -> None:
         and references.agrees(item, replace(act.target, kind="anything"))
     ]
     count = act.count or 0
-    if sum(item.content.count for item in alike) == count:
+    if not alike and counted_parts.left_first(act, turn.state):
+        _first_mention(turn, replace(act, target=replace(act.target, kind="cable", which="said")))
+    elif sum(item.content.count for item in alike) == count:
         turn.answer(say("echo.agrees", count=counted(count)), act.words)
     elif len(alike) == 1 and (act is turn.settled or turn.supposed or _plainly(turn, count)):
         item_changes.recount(turn, alike[0], count, act.words)

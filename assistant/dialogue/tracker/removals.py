@@ -9,7 +9,13 @@ from boxaloud.assistant.dialogue.interpretation import reference_ambiguity, refe
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import say
 from boxaloud.assistant.dialogue.state_parts import Item
-from boxaloud.assistant.dialogue.tracker import cable_purposes, clamps, grounds, item_changes
+from boxaloud.assistant.dialogue.tracker import (
+    cable_purposes,
+    clamps,
+    counted_parts,
+    grounds,
+    item_changes,
+)
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Reference
@@ -47,7 +53,7 @@ def remove(turn: Turn, act: acts.Remove) -> None:
         grounds.unground_one(turn, act)
     elif item is None and target.kind == "fixture_wires":  # "leave the fixture wires out"
         turn.enter(turn.state, say("echo.no_fixture_wires"), act.words)
-    elif item is None and _gone_in_this_breath(turn, target):
+    elif item is None and (_gone_in_this_breath(turn, target) or _before_told(turn, target)):
         turn.understood.append(act.words)
     elif item is None:
         item_changes.not_found(turn, target, act.words)
@@ -62,6 +68,15 @@ def _gone_in_this_breath(turn: Turn, target: Reference) -> bool:
     """ "That's not a stud, take the stud off": what was denied, or taken back, a moment ago."""
     taken = any(isinstance(one, (acts.Deny, acts.Undo)) for one in turn.done)
     return taken and references.find(turn.began, target) is not None
+
+
+def _before_told(turn: Turn, target: Reference) -> bool:
+    """ "Took out one 14-2, that leaves three": out before any was told; what is left is told."""
+    following = turn.ahead[0] if turn.ahead else None
+    if following is None or not counted_parts.left_first(following, turn.state):
+        return False
+    left = following.target if isinstance(following, acts.Recount) else None
+    return left is not None and (left.awg, left.conductors) == (target.awg, target.conductors)
 
 
 def _of_clamps(turn: Turn, act: acts.Remove) -> bool:

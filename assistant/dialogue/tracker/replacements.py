@@ -35,6 +35,7 @@ def replace_act(turn: Turn, act: acts.Replace) -> None:
         target = replace(target, kind="cable", words="")  # "one of the 12s is a 12-3"
     same_kind = references.find_all(turn.state, target)
     item = _unnamed_device(same_kind, target, thing) or references.find(turn.state, target)
+    item = _so_many(same_kind, target) or item
     if item is None:
         _replace_absent(turn, act, sum(one.content.count for one in same_kind))
         return
@@ -55,6 +56,14 @@ def replace_act(turn: Turn, act: acts.Replace) -> None:
         replace_some(turn, item, units, thing)
     else:
         _replace_whole(turn, item, target, thing)
+
+
+def _so_many(found: Sequence[Item], target: Reference) -> Item | None:
+    """ "All three of them are 12-2s": those that there are three of, whatever was said last."""
+    if target.count in (None, 1) or target.ordinal is not None or target.awg is not None:
+        return None
+    alike = [item for item in found if item.content.count == target.count]
+    return alike[0] if len(alike) == 1 and len(found) > 1 else None
 
 
 _THEY = lazy_pattern(r"(?i)(?:[a-z]+,? )*(?:they(?!['’]re all\b| are all\b)|those|these)\b")
