@@ -25,6 +25,8 @@ def put_back(turn: Turn, act: acts.PutBack) -> None:
     if _STAYS.search(act.words) and item is not None and not _was_taken(recalled, act.target):
         turn.understood.append(act.words)  # "the switch stays": it was never taken out
         return
+    if act.target.kind != "anything":
+        recalled = tuple(one for one in recalled if _was_taken((one,), act.target))
     if not recalled:
         turn.refused.append(
             say("nothing_to_redo")

@@ -92,7 +92,8 @@ def yes(turn: Turn, act: Act) -> None:
             return
         held_acts.confirmed(turn, act)
     elif turn.asked == "clamps":
-        clamps.clamps(turn, acts.SetClamps(where="present", words=act.words))
+        if not turn.next_is(acts.SetClamps):  # "yes it has clamps" says it once
+            clamps.clamps(turn, acts.SetClamps(where="present", words=act.words))
     elif turn.asked == "grounds":
         added_items.enter(turn, acts.AddGrounds(words=act.words))
     elif turn.asked == "canopy":
