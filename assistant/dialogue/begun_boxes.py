@@ -5,7 +5,49 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from boxaloud.assistant.dialogue.box_dialogue import Talk
-from boxaloud.assistant.dialogue.box_names import first_words, named
+from boxaloud.assistant.dialogue.box_names import first_words, meant, named
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+
+_LEAD = lazy_pattern(
+    r"\W*(?:(?:um|uh|er|hello|hi|hey|please|ok|okay|so|alright|well|first|now|this is|it's|its|at"
+    r"|the|my|our)[, ]+)*"
+)
+#: Behind the name of a place: the box there by its device, or what is said of it.
+_OF_IT = lazy_pattern(
+    r" (?:switch|receptacle|outlet|plug|gfci|light|dimmer|fan|box|one|counter)\b"
+    r"|(?: box)? (?:is|was|has|gets|takes|will be|had)\b"
+)
+
+
+def box_meant(name: str, names: Sequence[str], talk_of: Callable[[str], Talk]) -> str | None:
+    """The box meant: by the words that it was begun with, by its name or its number, else by the
+    place that it was begun with: "the front door box" for "Front door switch is a 20.3"."""
+    return begun_so(name, names, talk_of) or meant(name, names) or _begun_at(name, names, talk_of)
+
+
+def _begun_at(name: str, names: Sequence[str], talk_of: Callable[[str], Talk]) -> str | None:
+    """The only box without a name whose first words begin with that place."""
+    wanted = named(name.lower().strip()).removesuffix(" box")
+    if len(wanted) < _SHORTEST or any(map(str.isdigit, wanted)):
+        return None
+    begun = [
+        box
+        for box in names
+        if box.startswith("box ")
+        and (journal := talk_of(box).journal)
+        and _begins_at(journal[0].heard.lower(), wanted)
+    ]
+    return begun[0] if len(begun) == 1 else None
+
+
+def _begins_at(said: str, place: str) -> bool:
+    lead = _LEAD.match(said)
+    bare = first_words(said[lead.end() :] if lead else said)
+    return bare.startswith(place) and _OF_IT.match(bare, len(place)) is not None
+
+
+_SHORTEST = 3
+"""Letters of the shortest name of a place: "den"."""
 
 
 def begun_so(name: str, names: Sequence[str], talk_of: Callable[[str], Talk]) -> str | None:

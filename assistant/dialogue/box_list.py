@@ -6,9 +6,9 @@ from collections.abc import Mapping, Sequence
 from dataclasses import field, replace
 from typing import Literal, TypeAlias
 
-from boxaloud.assistant.dialogue.begun_boxes import begun_so
+from boxaloud.assistant.dialogue.begun_boxes import box_meant
 from boxaloud.assistant.dialogue.box_dialogue import Talk
-from boxaloud.assistant.dialogue.box_names import copied, goes_on, meant, named, numbered, placed
+from boxaloud.assistant.dialogue.box_names import copied, goes_on, named, numbered, placed
 from boxaloud.assistant.dialogue.box_verdict_list import listing
 from boxaloud.assistant.dialogue.enclosures.body_state import BodySaid
 from boxaloud.assistant.dialogue.journal import Entry
@@ -135,7 +135,7 @@ class Boxes:
 
     def find(self, name: str) -> str | None:
         """The box meant: by its name, the words that it was begun with, or its number."""
-        return begun_so(name, self.names, self.talk) or meant(name, self.names)
+        return box_meant(name, self.names, self.talk)
 
     @property
     def _blank(self) -> bool:
@@ -197,11 +197,11 @@ class Boxes:
         return joined(said)
 
     def _open(self, act: acts.OpenBox) -> Outcome:
-        if act.which == "previous":
+        last = self.names[-1]
+        returns = act.which == "last" and last == self._at and "back" in act.words.lower()
+        if act.which == "previous" or returns:
             return self._back()
-        name = act.name
-        if act.which in ("first", "last"):
-            name = self.names[0 if act.which == "first" else -1]
+        name = {"first": self.names[0], "last": last}.get(act.which or "", act.name)
         found = self.find(name)
         if found is None and name == f"box {len(self._names) + 1}":
             return self._next("")  # "the second box has …", of one that is begun by it

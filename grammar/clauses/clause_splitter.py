@@ -227,6 +227,8 @@ def _begins_another(tag: str, element: Element, before: list[Element]) -> bool:
     ):
         return True
     if before[-1].tag in _LINKS and len(before) > 1:
+        if tag in _ACTS and _MARKED.fullmatch(" ".join([e.tag for e in before])):
+            return True  # "it's an 18 now and I put in another 14-2"
         if before[0].tag in _OPERATOR_VERBS and tag.startswith("<box_"):
             return True  # "take out the switch and the box is 20.3": nothing to be taken out
         if tag in _KEEPING and before[0].tag in _OUT_VERBS:
@@ -234,6 +236,14 @@ def _begins_another(tag: str, element: Element, before: list[Element]) -> bool:
         return tag in _OPERATOR_VERBS or tag in ("what", "how", "will", "would", "does", "is")
     return False
 
+
+#: A box by its volume, and behind it who did something, or what came in.
+_MARKED = lazy_pattern(
+    r"(?:(?:ok|okay|so|alright|well|now|actually|yeah|yes) )*"
+    r"(?:it|this|that|box|the box|this one|this box) (?:is|was) (?:now )?(?:a |an )<n:[^>]*>"
+    r"(?: (?:now|box|instead))* (?:and|but|then)"
+)
+_ACTS = frozenset({"i", "we", "he", "she", "they", "there", "the"})
 
 #: "Does a 16 take two 12-2s": no order.
 _WHETHER = frozenset(

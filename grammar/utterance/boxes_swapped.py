@@ -142,8 +142,10 @@ def _is_box(order: acts.Remove, heard: str) -> bool:
 
 _PUTS_IN = lazy_pattern(
     r"(?i)[\s,]*(?:and|then)\s+(?:(?:then|just|i['’]ll|we['’]ll|i|we|will|to|go|going to|gonna) )*"
-    r"(?:use|using|put(?:ting)?(?: in)?|stick(?: in)?|go with|going with|install|set|throw in"
-    r"|drop in|get|cut in|nail up|pop in)?\s*"
+    r"(?:use|used|using|put(?:ting)?(?: in)?|stick(?: in)?|stuck in"
+    r"|(?:go|going|went) (?:with|to|for)"
+    r"|(?:switched|switching|changed|stepped up|moved up) to|install(?:ed)?|set|throw in|threw in"
+    r"|drop(?:ped)? in|get|got|cut in|nail(?:ed)? up|pop(?:ped)? in|bought|mounted)?\s*"
 )
 _IT = lazy_pattern(r"(?i)\b(?:it|that|this|that one|this one)\b")
 
