@@ -76,6 +76,7 @@ from boxaloud.grammar.utterance.named_editions import (
 )
 from boxaloud.grammar.utterance.old_cables import described_ahead
 from boxaloud.grammar.utterance.one_each_side import SIDES, each_side
+from boxaloud.grammar.utterance.own_clamps import clamps_of_box
 from boxaloud.grammar.utterance.passes_of_counts import OF_COUNTS
 from boxaloud.grammar.utterance.passes_of_dictation import AT_LAST, OF_DEVICES, OF_WIRES
 from boxaloud.grammar.utterance.pointed_at import OF_POINTING
@@ -252,6 +253,7 @@ THEN = Passes(
         Pass(clamps_counted, (acts.Number,), 2),
         Pass(clamps_on_some, (acts.SetClamps,), 2),
         Pass(so_many_inside, (acts.Place,), 2),
+        Pass(clamps_of_box, (acts.SetClamps,), 2),
         Pass(box_put_in, (acts.AddConductors,), 1),
         Pass(quads_as_duplexes, (acts.AddDevice, acts.Restate, acts.Replace), 1, ("quad", "plex")),
         Pass(sizes_lent, (acts.Size,), 1),

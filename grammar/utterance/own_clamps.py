@@ -1,0 +1,53 @@
+"""Clamps that a box is said to come with: "a 20 cubic inch box with clamps"."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+
+_BOX = (acts.SetVolume, acts.SetSize, acts.NameBoxKind)
+_WITH = lazy_pattern(
+    r"(?i)\s*(?:box |one )?(?:with|w/|w|(?:that |which |and )?(?:it )?(?:has|comes with)) *"
+    r"(?:(?:the|its|built[- ]in|cable|some) )*"
+)
+_PLAIN = lazy_pattern(
+    r"(?i)(?:(?:with|w/|w|has|comes with) )?(?:(?:the|its|built[- ]in|cable|some) )*clamps?"
+)
+
+
+_LEAD = lazy_pattern(r"(?i)(?:with|w/|w|has|comes with)(?= )")
+
+
+def clamps_of_box(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "A 20 cubic inch box with clamps": its own, which are inside it and count,
+    314.16(B)(2). Clamps that are only said to be there, or whose place is told too, are not meant:
+    of the first it is asked where they are."""
+    told = [act for act in made if isinstance(act, (acts.SetClamps, acts.Place))]
+    if len(told) != 1:
+        return made
+    return [
+        replace(act, where="inside") if act is told[0] and _is_of_box(act, made, heard) else act
+        for act in made
+    ]
+
+
+def _is_of_box(act: Act, made: list[Act], heard: str) -> bool:
+    if not isinstance(act, acts.SetClamps) or act.where != "present" or act.function != "inform":
+        return False
+    if _PLAIN.fullmatch(act.words) is None:
+        return False
+    return any(
+        isinstance(box, _BOX)
+        and box.span[1] <= act.span[0]
+        and _WITH.fullmatch(f"{heard[box.span[1] : act.span[0]]}{_lead(act)}") is not None
+        for box in made
+    )
+
+
+def _lead(act: Act) -> str:
+    """ "With" of "with clamps"."""
+    found = _LEAD.match(act.words)
+    return found.group() if found is not None else ""
