@@ -13,7 +13,9 @@ from boxaloud.grammar.utterance.device_groups import same_device
 
 _FOR = lazy_pattern(
     r"(?i)\s*(?:cables? |wires? |conductors? )?(?:(?:go|goes|going|land|lands|landed|landing|sit"
-    r"|sits|is|are|tied|ties|tie) )*(?:for|on|onto) (?:the |that |my )?"
+    r"|sits|is|are|tied|ties|tie) )*(?:for (?:the|my)"
+    r" (?!other |second |new |extra |third |next |same )[a-z]+ "
+    r"|(?:for|on|onto) (?:the |that |my )?)"
 )
 _GETS = lazy_pattern(r"(?i)\s+(?:gets?|takes?|uses?|lands on|is on|is fed by|fed by|sits on)\s+")
 #: "12-2 for gfci": typed or heard, no "four" behind a cable.

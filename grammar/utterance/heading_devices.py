@@ -43,7 +43,7 @@ _SWITCHES = ("switch", "dimmer", "timer", "sensor", "control")
 
 def named_by_device(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "Vanity receptacle, three 12-2s, one GFI": one device, by which the box is called."""
-    made = _plainly_headed(made, heard)
+    made = _plainly_headed([_of_place(act, heard) for act in made], heard)
     first = next((act for act in made if is_thing(act)), None)
     if first is None or not _heads(first, heard):
         return made
@@ -60,6 +60,24 @@ def named_by_device(made: list[Act], heard: str, left: list[Unread]) -> list[Act
     if not any(isinstance(act, (acts.AddCable, acts.AddConductors)) for act in made):
         return made
     return [act for act in made if act is not first]
+
+
+#: "Two 14-2s in the bedroom switch": the box by its device.
+_IN_THE = lazy_pattern(r"(?i)\b(?:in|at|into|inside)$")
+_THE = lazy_pattern(r"(?i)(?:the|that|this|my) ")
+
+
+def _of_place(act: Act, heard: str) -> Act:
+    """A device by which the box is called that something is in, so that it is not counted again
+    where it is told by itself."""
+    if not isinstance(act, acts.AddDevice) or act.count is not None or act.doubts:
+        return act
+    the = _THE.match(act.words)
+    if the is None or not _IN_THE.search(heard[: act.span[0]].rstrip()) or not _kind(act):
+        return act
+    if _PLACES.isdisjoint(act.words[the.end() :].lower().split()):
+        return act
+    return replace(act, doubts=(acts.Doubt("count", "named"),))
 
 
 def _plainly_headed(made: list[Act], heard: str) -> list[Act]:
@@ -86,7 +104,7 @@ _ONLY_NAME = lazy_pattern(
     r"|we['’]?ll|i|we|do|doing|begin|beginning|go|going|with|at|on|over|to|here['’]?s|here is"
     r"|this is|this one|this one['’]?s|is|it['’]?s|it is|that['’]?s|for|in|the|my|our),? )*"
 )
-_AROUND_NAME = lazy_pattern(r"(?i)[a-z' -]*")
+_AROUND_NAME = lazy_pattern(r"(?i)(?:[a-z' -]|[34](?=[- ]?way\b))*")
 _NAME_ENDS = lazy_pattern(
     r"(?i)(?: (?:box|one|location|job))?(?:,? (?:first|to start|to begin with|now|next|here"
     r"|please))*\W*"
@@ -112,7 +130,7 @@ def named_alone(made: list[Act], heard: str, expect: str | None) -> list[Act]:
     if device.count is None and _TOPIC.fullmatch(heard, device.span[1]):
         whole = (0, len(heard))
         return [acts.OtherTalk(words=heard, span=whole)]
-    if expect != "contents":
+    if expect not in (None, "contents"):
         return made
     if device.count is not None or not _kind(device) or device.doubts or "?" in heard:
         return made
@@ -127,10 +145,10 @@ def named_alone(made: list[Act], heard: str, expect: str | None) -> list[Act]:
         return made
     named_device = replace(device, doubts=(acts.Doubt("count", "named"),))
     told = [named_device if act is told[0] else act for act in made]
-    if any(isinstance(act, acts.NameBox) for act in made):
+    if expect is None or any(isinstance(act, acts.NameBox) for act in made):
         return told
     span = (lead.end(), device.span[1])
-    name = heard[slice(*span)].lower()
+    name = _FIGURES.sub(lambda found: _WORDS[found[0]], heard[slice(*span)].lower())
     return [acts.NameBox(name=name, words=heard[slice(*span)], span=span), *told]
 
 
@@ -143,6 +161,8 @@ _OF_DEVICES = frozenset(
 )
 
 
+_FIGURES = lazy_pattern(r"\b[34](?=[- ]way\b)")
+_WORDS = {"3": "three", "4": "four"}
 _WAYS = lazy_pattern(r"\b(three|four|3|4) way\b")
 
 

@@ -60,7 +60,8 @@ def mention(turn: Turn, thing: Thing) -> None:
         return
     added_items.enter(turn, thing)
     last = turn.state.last
-    if any(doubt.reason == "named" for doubt in thing.doubts) and isinstance(last, int):
+    called = any(doubt.reason == "named" for doubt in thing.doubts) and not turn.began.items
+    if called and isinstance(last, int):
         turn.state = altered(turn.state, named_by=last)
 
 
