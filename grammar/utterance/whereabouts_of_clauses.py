@@ -53,7 +53,23 @@ def _elsewhere(line: str, things: bool, exact: bool, described: bool) -> bool:
         rest = [w for w in words if w.isalpha() and w not in known]
         if rest and not any(w.startswith("<n") for w in words):
             return True
+    if not rows and _runs_to_a_building().search(line):
+        return False
     return bool(rows) or any(_leads_away(words, place) for place in range(len(words)))
+
+
+@cache
+def _runs_to_a_building() -> re.Pattern[str]:
+    """ "12-3 goes out to the shed": a cable that goes on from this box, and nothing that is kept
+    there."""
+    rooms = grammar_data.table("clauses")["rooms"]["names"]
+    return re.compile(
+        r"^(?:(?:and|then|also|plus|so|ok|okay|oh) )*<cable[^>]*>"
+        r" (?:(?:that|which|just|also|then) )*"
+        r"(?:goes|runs|heads|feeds|leaves|going|running|heading|feeding)"
+        r"(?: (?:on|out|over|down|up|off|underground|for|to|toward|towards|the|a|my|our|his|her))+ "
+        r"(?:" + "|".join(_PLACES.intersection(rooms)) + r")\b"
+    )
 
 
 @cache
