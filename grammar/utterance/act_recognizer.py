@@ -17,8 +17,9 @@ from boxaloud.grammar.rewriting.rewriter import rewritten, rewritten_first, rewr
 from boxaloud.grammar.utterance import whereabouts
 from boxaloud.grammar.utterance.asked_behind import asked_apart
 from boxaloud.grammar.utterance.box_copies import box_copied, named_as_copy
-from boxaloud.grammar.utterance.box_naming import box_named, of_another_box
+from boxaloud.grammar.utterance.box_naming import box_named
 from boxaloud.grammar.utterance.box_openings import opening
+from boxaloud.grammar.utterance.boxes_in_places import of_numbered_box
 from boxaloud.grammar.utterance.clause_acts import clause_acts
 from boxaloud.grammar.utterance.correction_markers import (
     COUNTS,
@@ -99,7 +100,7 @@ def recognise(
     if copied := box_copied(found.heard, lambda part: recognise(part, expect, aliases)):
         return copied
     if enclosures and (
-        numbered := of_another_box(found.heard, lambda part: recognise(part, open_question))
+        numbered := of_numbered_box(found.heard, lambda part: recognise(part, open_question))
         or in_plain_form(found.heard, lambda part: recognise(part, open_question, aliases), expect)
     ):
         return numbered
@@ -127,8 +128,7 @@ def recognise(
     made = named_as_copy(made, lambda part: recognise(part, expect, aliases))
     made, left = tidied(made, left, reading.parts, found.heard)
     made = named_alone(without_empty_steps(made, found.heard), found.heard, expect)
-    if any(isinstance(act, acts.DescribePull) for act in made):
-        # the reader of pull boxes did not know it for one: what else is of it would be lost
+    if any(isinstance(act, acts.DescribePull) for act in made):  # and what else is of it is lost
         return Utterance(found.heard, (), (Unread.whole(found.heard),))
     left = untold_things(made, found.heard, [*left, *held])
     return Utterance(found.heard, tuple(made), tuple(left))

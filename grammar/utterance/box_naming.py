@@ -39,8 +39,8 @@ _NO_NAMES = frozenset({"box", "new", "next", "other", "another", "old", "same"})
 _OF_A_PLACE = r"(?:the |my |our )?(?P<name>[a-z]+(?: [a-z]+){0,3}?)(?: box)?"
 #: "Second box, the sewing room": a box by its number, then by its name.
 _NUMBERED_NAME = lazy_pattern(
-    rf"{_LEAD}(?:the )?(?P<at>{'|'.join(_ORDINALS)}|next|last) (?:box|one)(?: is|'s)?[,:]? "
-    rf"{_OF_A_PLACE}[.!]?"
+    rf"{_LEAD}(?:the )?(?P<at>{'|'.join(_ORDINALS)}|next|last) (?:box is (?:in|at|by|for) "
+    rf"(?=the |my |our )|(?:box|one)(?: is|'s)?[,:]? ){_OF_A_PLACE}[.!]?"
 )
 #: "Second box, right of the sink": a box by its number, then by where it is.
 _NUMBERED_SIDE = lazy_pattern(
