@@ -120,7 +120,8 @@ def one_box(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
         ):
             between = heard[last.span[1] : act.span[0]].lower()
             named = re.search(r"\bbox\b", act.words.lower() + between) is None
-            if named and act.volume is not None and act.volume < 12 and len(between) < 25:
+            near = act.volume is not None and act.volume < 12 and len(between) < 25
+            if named and (near or _marks_ring(last, act, between)):
                 kept[-1] = replace(
                     last,
                     volume=act.volume,
@@ -175,6 +176,18 @@ def one_box(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
             continue
         kept.append(act)
     return kept
+
+
+_ON_IT = lazy_pattern(
+    r"\s*(?:(?:on|over|on top|that['’]?s|that is|which is|that|which|is|of)\s+"
+    r"(?:(?:it|that|top)\s+)?)*"
+)
+
+
+def _marks_ring(ring: acts.AddPart, marking: acts.SetVolume, between: str) -> bool:
+    """ "An extension ring on it marked 21.0": as large as a box, without a break."""
+    marked = _ON_IT.sub("", marking.words.lower(), count=1).startswith(("mark", "stamp"))
+    return ring.name == "extension ring" and marked and _ON_IT.fullmatch(between) is not None
 
 
 def _face(act: Act) -> Act:

@@ -24,7 +24,7 @@ from boxaloud.assistant.dialogue.interpretation import (
     said_sizes,
 )
 from boxaloud.assistant.dialogue.interpretation.full_acts import corrected, full
-from boxaloud.assistant.dialogue.table_volume import is_its_volume
+from boxaloud.assistant.dialogue.table_volume import is_its_volume, said_of_box
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Reference, Thing
@@ -166,7 +166,7 @@ def _number(turn: Turn, act: acts.Number, value: Decimal) -> Act:
         return act  # "six 12s and a ground, that's 12": behind things said, a size is no volume
     if not whole and value >= 6 and _of_known_box(turn):
         return full(act, acts.SetVolume(volume=value), "volume")
-    if not whole and is_its_volume(turn, value):
+    if said_of_box(turn, act, value) and is_its_volume(turn, value):
         return full(act, acts.SetVolume(volume=value), "volume")
     answer = _answer(turn, act, value)
     if answer is not None:
