@@ -19,6 +19,7 @@ _PARTICIPLES = frozenset(_UNKNOWN["participles"])
 _HEDGES = "|".join(_UNKNOWN["hedges"])
 _PUT = "|".join(_UNKNOWN["put"])
 _TIED = "|".join(_UNKNOWN["participles"])
+_LOOKS = frozenset(_UNKNOWN["looks"])
 _ADVERB = (
     r"(?: (?:also|just|still|now|only|even|actually|probably|maybe|like|then|already|really))*"
 )
@@ -133,7 +134,8 @@ def _belongs(rest: Sequence[str], head: str, article: str) -> bool:
     first = article.split(" ")[0]
     if not head:
         more = first == "another" or article.endswith("more")
-        return first not in _THIS and bool(_IS_IN.match(line) or (more and _ALONE.fullmatch(line)))
+        told = _IS_IN.match(line) or _NOT_KNOWN.match(line) or (more and _ALONE.fullmatch(line))
+        return first not in _THIS and bool(told)
     if first in _THIS and _PUT_IT.search(head):
         return False  # "put the ladder on the truck": an order of something else
     if _IN.search(line) or _NOT_KNOWN.search(line):
@@ -149,23 +151,44 @@ def _belongs(rest: Sequence[str], head: str, article: str) -> bool:
 #: What may stand before the article of one thing more, and behind the thing.
 ADDED = frozenset({"and", "plus", "also", "with", "add", "then", ",", "or"})
 #: What may stand before it as well where it is one further, or was forgotten.
-_FURTHER_LEAD = frozenset({"there", "is", "i", "we", "have", "got", "forgot", "about", "oh", "yet"})
+_FURTHER_LEAD = frozenset(
+    {"there", "is", "are", "i", "we", "it", "has", "have", "got", "forgot", "about", "oh", "yet"}
+)
+#: Names of devices that say nothing of how wide they are.
+_DEVICE_LIKE = lazy_pattern("|".join(grammar_data.table("clauses")["entering"]["devices"]))
 _BEHIND = frozenset({"and", "no", "in", "on", "too", "with", "plus", "as", "also"})
 
 
 def one_more(elements: Sequence[Element], place: int) -> bool:
-    """ "a switch and a widget": one thing more of the box, that nobody knows."""
-    if not place or elements[place - 1].tag not in ("a", "an", "another"):
+    """ "a switch and a little widget": one thing more of the box, that nobody knows."""
+    at = place - 1
+    while at > 0 and elements[at].tag in _LOOKS:
+        at -= 1
+    if at < 0 or elements[place].tag in _NO_NOUN or not _one(elements[at].tag, elements[place].tag):
         return False
-    before = elements[: place - 1]
-    tags = {element.tag for element in before} | {elements[place - 1].tag}
-    further = bool(tags & {"another", "forgot"})
+    before = elements[:at]
+    tags = {element.tag for element in before} | {elements[at].tag}
+    joined = at > 1 and elements[at - 1].tag in ADDED and bool(_holds_a_thing(before))
+    further = joined or bool(tags & {"another", "forgot"})
     lead = ADDED | _FURTHER_LEAD if further else ADDED
     if not all(e.tag in lead or e.found is not None for e in before):
         return False
     after = elements[place + 1] if place + 1 < len(elements) else None
     behind = _BEHIND | _RUN_BEHIND if further else _BEHIND
-    return after is None or after.tag in behind or _begins_a_group(after)
+    rest = "".join(f" {element.tag}" for element in elements[place + 1 :])
+    unknown = joined and _NOT_KNOWN.match(rest) is not None
+    return after is None or unknown or after.tag in behind or _begins_a_group(after)
+
+
+def _one(article: str, noun: str) -> bool:
+    """ "A widget", and "some gizmo", but not "some coffee"."""
+    some = article == "some" and _DEVICE_LIKE.fullmatch(noun) is not None
+    return some or article in ("a", "an", "another")
+
+
+def _holds_a_thing(elements: Sequence[Element]) -> bool:
+    kinds = {element.found.kind for element in elements if element.found is not None}
+    return bool(kinds & {"cable", "device", "conductors", "clamps", "box_volume", "box_size"})
 
 
 def in_a_room(elements: Sequence[Element], place: int) -> bool:
