@@ -127,12 +127,16 @@ _FOR_ANOTHER = lazy_pattern(
 )
 
 
+_OF_CONTROLS = lazy_pattern(r"(?i)\b(?:dimming|controls?|signal|sensor|0-10(?: volt| v)?)\b")
+
+
 def not_of_the_fixture(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "Domed canopy. Two 18s for the doorbell": only fixture wires from a canopy may be left out,
     314.16(B)(1) Exception; others count, however small."""
     return [
         replace(act, canopy=False)
-        if isinstance(act, acts.AddFixtureWires) and _FOR_ANOTHER.match(heard, act.span[1])
+        if isinstance(act, acts.AddFixtureWires)
+        and (_FOR_ANOTHER.match(heard, act.span[1]) or _OF_CONTROLS.search(act.words))
         else act
         for act in made
     ]

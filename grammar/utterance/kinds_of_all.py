@@ -75,6 +75,9 @@ def all_of_a_kind(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
         while kept and isinstance(act, acts.Replace) and _named_in(kept[-1], act):
             kept.pop()  # "all four are 12-2", "each cable is a 12-2"
         last = kept[-1] if kept else None
+        if (counted := _counted_behind(last, act)) is not None:
+            kept[-1] = counted
+            continue
         changed = isinstance(last, (acts.Restate, acts.Replace, acts.Resize, acts.Land))
         everything = isinstance(act, acts.Number) and re.search(
             r"(?i)\b(?:all|both)(?: of)?(?: the)? $", just_before(heard, act.span[0])
@@ -82,6 +85,18 @@ def all_of_a_kind(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
         if not (changed and everything):
             kept.append(act)
     return kept
+
+
+def _counted_behind(kind: Act | None, count: Act) -> Act | None:
+    """ "All the cables are 14-2; there are six of them": six cables, and no other things."""
+    if not isinstance(kind, acts.Replace) or not isinstance(count, acts.Recount):
+        return None
+    all_cables = kind.target.kind == "cable" and kind.target.which == "all"
+    if not all_cables or count.target.kind != "anything" or not isinstance(count.count, int):
+        return None
+    if not isinstance(kind.thing, acts.AddCable) or kind.thing.count is not None:
+        return None
+    return replace(kind, thing=replace(kind.thing, count=count.count))
 
 
 def _names_cables(act: Act) -> bool:
