@@ -15,7 +15,7 @@ from boxaloud.grammar.building.pattern_groups import (
     words_of,
 )
 from boxaloud.grammar.building.told_clause import Telling
-from boxaloud.grammar.clauses.act_fields import THINGS, reference_to
+from boxaloud.grammar.clauses.act_fields import THINGS, reference_to, thing_of
 from boxaloud.grammar.clauses.clause import Element
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.patterns.patterns import Match
@@ -95,11 +95,27 @@ def _comes_in(element: Element) -> bool:
     )
 
 
+#: What is left where a device went: "changed the switch for nothing, there's only a blank".
+_BARE = lazy_pattern(r"(?i)\b(?:blank(?:ed|s)?|cover(?:ed)?|plate|bare|empty|splices? only|j-?box)\b")
+
+
+def _for_nothing(match: Match, telling: Telling) -> list[Act] | None:
+    """ "Changed the switch for nothing": for the worse, or for no other; it is asked."""
+    words, span = words_of(match, telling)
+    found = next((e.found for e in pieces(match, "ref") if e.found is not None), None)
+    if found is None or (thing := thing_of(found)) is None:
+        return None
+    verb = telling.heard[span[0] : found.span[0]].split()[-1]
+    return [acts.UnknownOperator(verb=verb, thing=thing, words=words, span=span)]
+
+
 def build_remove(match: Match, telling: Telling) -> list[Act] | None:
     """ "Take out one of the 14-2s"; with no target, the last thing."""
     words, span = words_of(match, telling)
     if re.search(r"\b(?:forgot|left out|missed)\b", match.clause.line):
         return None
+    if match.has("void") and not _BARE.search(telling.heard):
+        return _for_nothing(match, telling)
     count = number_of(match)
     if match.has("ref") and re.match(
         r"(?:t[ao]k|pull|yank|rip|cut|leav|knock|cross|strik|lift|pop|kick|haul|boot|get|got|mov"

@@ -80,7 +80,35 @@ def _takes_out(act: Act, heard: str) -> bool:
     return ordered or isinstance(act, acts.Remove)
 
 
+_IT_IS = lazy_pattern(
+    r"(?i)(?:it|that)(?:['’]s| is| was) (?:(?:really|actually|just|only|in fact) )*"
+    r"(?:an?|another|one more|the|one|yet another) "
+)
+_BREAK = lazy_pattern(r"[\s,.;:!–—-]*")
+
+
+def _really(order: Act, act: Act, between: str) -> Act | None:
+    """ "Strike the 12-3. It's a third 12-2": the one is the other; "it's a dead 12-3": none is."""
+    if not isinstance(order, acts.Remove) or not isinstance(act, acts.Restate):
+        return None
+    thing, target = act.thing, order.target
+    if act.instead_of is not None or not isinstance(thing, (acts.AddCable, acts.AddDevice)):
+        return None
+    new = pointed_at(thing, thing.words)
+    told = _IT_IS.match(act.words) and _BREAK.fullmatch(between)
+    if not told or target.kind != new.kind or target.count not in (None, 1):
+        return None
+    if (new.awg, new.conductors, new.name) == (target.awg, target.conductors, target.name):
+        return order
+    return acts.Replace(
+        target=target, thing=replace(thing, count=1), words=f"{order.words}{between}{act.words}",
+        span=(order.span[0], act.span[1]), function="correction",
+    )  # fmt: skip
+
+
 def _anew(order: Act, act: Act, between: str, heard: str) -> Act | None:
+    if (really := _really(order, act, between)) is not None:
+        return really
     corrects = _CORRECTS.fullmatch(between) is not None
     if isinstance(act, acts.Remove):
         corrects = corrects or _CORRECTS.match(act.words) is not None

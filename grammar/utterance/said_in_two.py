@@ -16,6 +16,8 @@ _NEAR = lazy_pattern(
     r"(?i)\W*(?:(?:so |please )*(?:add|put in|put|count|make that) )?"
     r"(?:a |an |the |it's |it is |that's |of |they're |they are |both |all |those are )?"
 )
+#: "A second cable, and here it goes: another 14-2".
+_ANNOUNCED = lazy_pattern(r"(?i)[^.;:!?]{0,60}(?<!plus)(?<!also):\s*(?:(?:it['’]s|it is|yet) )?")
 
 
 def further_one_named(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
@@ -25,7 +27,7 @@ def further_one_named(made: list[Act], heard: str, left: list[Unread]) -> list[A
         last = kept[-1] if kept else None
         if (
             isinstance(last, acts.More)
-            and last.target.kind == "anything"
+            and (last.target.kind == "anything" or _announced(last, act, heard))
             and (
                 (isinstance(act, acts.AddCable) and act.awg is not None)
                 or (
@@ -35,13 +37,22 @@ def further_one_named(made: list[Act], heard: str, left: list[Unread]) -> list[A
                 )
             )
             and act.count in (None, last.count)
-            and _NEAR.fullmatch(heard, last.span[1], act.span[0])
+            and (
+                _NEAR.fullmatch(heard, last.span[1], act.span[0]) or _announced(last, act, heard)
+            )
         ):
             kept.pop()
             if (last.count or 1) > 1:
                 act = replace(act, count=last.count, span=(last.span[0], act.span[1]))
         kept.append(act)
     return kept
+
+
+def _announced(last: acts.More, act: Act, heard: str) -> bool:
+    """ "I'll bring in a second cable, here it is: another 14-2": that cable, by its size."""
+    if last.target.kind != "cable" or not isinstance(act, acts.AddCable):
+        return False
+    return _ANNOUNCED.fullmatch(heard, last.span[1], act.span[0]) is not None
 
 
 _SOME_OF = lazy_pattern(r"(?i)(?:one|two|three|four|five|six|\d) of (?:the|those|these|my) ")
