@@ -10,6 +10,7 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Unread, Utterance
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.rewriting.paraphrases import paraphrase
+from boxaloud.grammar.utterance.numbered_headings import headed_by_number
 from boxaloud.grammar.utterance.numbered_rooms import room_named
 
 _LEAD = (
@@ -47,7 +48,8 @@ def in_plain_form(
     heard: str, read: Callable[[str], Utterance], expect: str | None = None
 ) -> Utterance | None:
     """What is told of a box that is named by its room, or in a roundabout way; else None."""
-    return room_named(heard, read) or plainer(heard, read, expect)
+    named = headed_by_number(heard, read) or room_named(heard, read)
+    return named or plainer(heard, read, expect)
 
 
 def plainer(
