@@ -31,6 +31,7 @@ from boxaloud.grammar.utterance.clamp_counts import clamps_counted, clamps_on_so
 from boxaloud.grammar.utterance.clamps_among import so_many_inside
 from boxaloud.grammar.utterance.contradictions import denied_at_once
 from boxaloud.grammar.utterance.counted_as import counted_as
+from boxaloud.grammar.utterance.counted_twice import counted_of_topic, counted_twice
 from boxaloud.grammar.utterance.counted_totals import totals, totals_checked
 from boxaloud.grammar.utterance.counts_in_all import others_went, said_in_all
 from boxaloud.grammar.utterance.device_groups import (
@@ -159,6 +160,8 @@ FIRST = Passes(
         Pass(own_yokes, (acts.AddDevice,), 2, ("device",)),
         Pass(listed_options.without_options, (), 0),
         Pass(listed_options.by_its_volume, (acts.SetSize, acts.Suppose), 1),
+        Pass(counted_twice, _THINGS, 1, ("twice",)),
+        Pass(counted_of_topic, (acts.Recount,), 2),
         Pass(counted_aloud, (acts.Number,), 2),
         Pass(thought_before, (acts.Number, acts.RestateNumber), 2),
         Pass(counts_not_names, (acts.NextBox,), 2),

@@ -257,8 +257,14 @@ def _joined(first: Clause, last: Clause, clause: Clause) -> bool:
         return False
     if clause.mood == "declarative":
         asks_of_things = first.mood == "conditional" or first.fit or "box" in first.line
-        return asks_of_things and bool(clause.found)
+        return (asks_of_things or _of_no_count(first, clause)) and bool(clause.found)
     return first.mood == "conditional" or (clause.mood == "conditional")
+
+
+def _of_no_count(first: Clause, clause: Clause) -> bool:
+    """ "Must I count the wire nuts, of which there are four?": however many, they count nothing."""
+    named = first.found[-1].kind if first.found else ""
+    return named in ("uncounted", "clamps") and clause.line.startswith("of which ")
 
 
 _GUESSED = frozenset({"number", "size", "box_size"})

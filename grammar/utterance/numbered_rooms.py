@@ -46,7 +46,10 @@ _ON = (
     r" |on to |onto |moving on to |now,? |what's next,? "
     r"|first (?:box|one|up)?,?(?: is)?,? ?(?:in )?)"
 )
-_NEXT = r"(?:,? is| comes|'s)?,? (?:next|first|now|up next|up)\b(?:,? (?:please|then)\b)?"
+_NEXT = (
+    r"(?:(?:,? is| comes|'s)?,? (?:next|first|now|up next|up)\b(?:,? (?:please|then)\b)?"
+    r"|(?: is|'s|'ll be| will be) (?:the|my|our) (?:next|first) (?:box|one)\b)"
+)
 _BREAK = r"(?:,? (?:it's|it is|it has|it's got|there's|we have|we've got|has|i have|i've got|got))?"
 _REST = rf"(?:{_BREAK}[ ,:.;]+(?P<rest>.+))?"
 _MUST = rf"{_BREAK}[ ,:.;]+(?P<rest>.+)"
@@ -175,6 +178,7 @@ def _is_place(words: list[str]) -> bool:
         return False
     last = words[-1]
     rooms = (last in ROOMS or last.endswith("room") or last == "line") and last != "box"
+    rooms = rooms or (last in ROOM_WORDS and not ROOMS.isdisjoint(words))  # "stair bottom"
     return rooms and all(_qualifies(word) for word in words[:-1])
 
 

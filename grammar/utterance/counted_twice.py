@@ -1,0 +1,61 @@
+"""What is said to be counted twice, and how many there are of what is counted once or never."""
+
+from __future__ import annotations
+
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.clauses.act_kinds import is_thing
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+
+_COUNTED = lazy_pattern(
+    r"(?i)(?:^|.*[\s,.;:])(?P<said>(?:i|you|we)(?:['’](?:ve|d)| have| had)?(?: \w+ly| just)*"
+    r" (?:(?P<seen>checked|tested|measured|traced|looked at|looked over|labell?ed|tightened|torqued"
+    r"|mentioned|told you about|explained|said|cleaned|read)"
+    r"|counted|entered|included|charged(?: me)?(?: for)?|listed|had|have|got|put(?: down| in)?)"
+    r"(?: (?:one of|some of|all of))? )$"
+)
+_TWICE = lazy_pattern(r"(?i)[^,.;:?!]*?\btwice\b[^,.;:?!]*")
+_NEAR = lazy_pattern(r"(?i)[^?]{0,40}")
+_THEM = lazy_pattern(r"(?i).*\bof (?:them|those|these)\b")
+
+
+def counted_twice(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "You counted the switch twice": what is there is put in doubt, and none comes in, nor by "I
+    checked the switch twice"; of clamps nothing is, since all are one allowance, 314.16(B)(2)."""
+    kept: list[Act] = []
+    for act in made:
+        before = _COUNTED.fullmatch(heard[: act.span[0]])
+        said = _TWICE.match(heard, act.span[0]) if before is not None else None
+        if before is None or said is None or not is_thing(act):
+            kept.append(act)
+            continue
+        span = (before.start("said"), said.end())
+        words = heard[slice(*span)]
+        if before["seen"]:
+            kept.append(acts.OtherTalk(words=words, span=span))
+        else:
+            kept.append(acts.Mistaken(words=words, span=span))
+    return kept
+
+
+def counted_of_topic(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "The clamps are inside. There are four of them": as many clamps, and of nothing else."""
+    kept: list[Act] = []
+    for act in made:
+        last = kept[-1] if kept else None
+        if (
+            last is not None
+            and _clamps(last)
+            and isinstance(act, acts.Recount)
+            and act.target.kind == "anything"
+            and _THEM.match(act.words)
+            and _NEAR.fullmatch(heard, last.span[1], act.span[0])
+        ):
+            continue
+        kept.append(act)
+    return kept
+
+
+def _clamps(act: Act) -> bool:
+    """Whether clamps are what was spoken of."""
+    return isinstance(act, acts.SetClamps) and act.where != "none"
