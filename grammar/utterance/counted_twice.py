@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from boxaloud.grammar import acts
-from boxaloud.grammar.acts import Act, Unread
-from boxaloud.grammar.clauses.act_kinds import is_thing
+from boxaloud.grammar.acts import Act, Thing, Unread
+from boxaloud.grammar.clauses.act_kinds import is_thing, pointed_at
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 _COUNTED = lazy_pattern(
@@ -14,28 +16,45 @@ _COUNTED = lazy_pattern(
     r"|counted|entered|included|charged(?: me)?(?: for)?|listed|had|have|got|put(?: down| in)?)"
     r"(?: (?:one of|some of|all of))? )$"
 )
-_TWICE = lazy_pattern(r"(?i)[^,.;:?!]*?\btwice\b[^,.;:?!]*")
+_TWICE = lazy_pattern(r"(?i)[^,.;:?!]*?\btwice\b")
 _NEAR = lazy_pattern(r"(?i)[^?]{0,40}")
 _THEM = lazy_pattern(r"(?i).*\bof (?:them|those|these)\b")
+
+_PUTS_RIGHT = (
+    acts.Restate, acts.RestateNumber, acts.Recount, acts.Remove, acts.Replace, acts.Undo,
+)  # fmt: skip
+"""What says at once how many there are."""
 
 
 def counted_twice(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "You counted the switch twice": what is there is put in doubt, and none comes in, nor by "I
     checked the switch twice"; of clamps nothing is, since all are one allowance, 314.16(B)(2)."""
     kept: list[Act] = []
-    for act in made:
+    for place, act in enumerate(made):
         before = _COUNTED.fullmatch(heard[: act.span[0]])
         said = _TWICE.match(heard, act.span[0]) if before is not None else None
         if before is None or said is None or not is_thing(act):
             kept.append(act)
             continue
+        behind = made[place + 1] if place + 1 < len(made) else None
+        if isinstance(behind, acts.RestateNumber):
+            made[place + 1] = _of_those(behind, act)
         span = (before.start("said"), said.end())
         words = heard[slice(*span)]
         if before["seen"]:
             kept.append(acts.OtherTalk(words=words, span=span))
-        else:
+        elif not any(isinstance(other, _PUTS_RIGHT) for other in made[place + 1 :]):
             kept.append(acts.Mistaken(words=words, span=span))
     return kept
+
+
+def _of_those(number: acts.RestateNumber, thing: Thing) -> Act:
+    """ "…, there's only one": of what was counted twice."""
+    target = replace(pointed_at(thing, thing.words), count=None)
+    return acts.Recount(
+        target=target, count=int(number.value), words=number.words, span=number.span,
+        function="correction",
+    )  # fmt: skip
 
 
 def counted_of_topic(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:

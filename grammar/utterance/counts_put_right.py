@@ -66,6 +66,40 @@ def meant_behind(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     return [_anew(act) if act is thing else act for act in made]
 
 
+_MARKED = lazy_pattern(
+    r"(?i)[\s,.;:–—-]*(?:(?:no|nope|wait|sorry|er|oops|i mean|i meant|i should say|rather|actually"
+    r"|correction|make that|that is|or rather)[\s,.;:–—-]+)+"
+)
+_WIRED = (acts.AddConductors, acts.AddCable)
+
+
+def wires_or_cables(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Eight 14s, I mean four 14-2s": wires put right as cables of their size, or the reverse."""
+    kept: list[Act] = []
+    for act in made:
+        last = kept[-1] if kept else None
+        things = act.things if isinstance(act, acts.RestateList) else _restated(act)
+        if last is not None and things and _other_wires(last, things[0], heard):
+            kept[-1:] = things
+            continue
+        kept.append(act)
+    return kept
+
+
+def _restated(act: Act) -> tuple[Thing, ...]:
+    return (act.thing,) if isinstance(act, acts.Restate) and act.instead_of is None else ()
+
+
+def _other_wires(last: Act, thing: Thing, heard: str) -> bool:
+    """Whether cables stand for wires of their size, or wires for cables, behind a mark."""
+    if not isinstance(last, _WIRED) or not isinstance(thing, _WIRED):
+        return False
+    if isinstance(thing, type(last)) or None in (last.count, thing.count):
+        return False
+    marked = _MARKED.fullmatch(heard, last.span[1], thing.span[0]) is not None
+    return marked and last.awg in (None, thing.awg)
+
+
 _SAID_OVER = lazy_pattern(
     r"(?i)[\s,.;:–—-]*(?:(?:yes|yeah|yep|no|i|do|did|see|am|sure|it['’]s|it is|that['’]s|there"
     r"|there['’]s|there are|are|count|counted|them|['’]em|again|all|told|right|definitely|really"

@@ -28,6 +28,7 @@ from boxaloud.grammar.utterance.counts_put_right import (
     put_right_after_no,
     said_over,
     why_so_many,
+    wires_or_cables,
 )
 from boxaloud.grammar.utterance.denied_lists import denied_lists
 from boxaloud.grammar.utterance.device_names import one_name
@@ -128,6 +129,7 @@ IN_TALK = (
 PUT_RIGHT = (
     Pass(put_right_after_no, (acts.No,), 2),
     Pass(meant_behind, tuple(THINGS.values()), 1),
+    Pass(wires_or_cables, (acts.Restate, acts.RestateList), 2),
     Pass(said_over, (*THINGS.values(), acts.Restate), 1),
     Pass(forgotten_once, tuple(THINGS.values()), 1),
     Pass(one_at_a_side, (acts.Replace,), 1),
