@@ -102,7 +102,7 @@ IN_TALK = (
     Pass(feeding_on, (acts.AddCable,), 2),
     Pass(one_on_each, (acts.SetClamps,), 2),
     Pass(undone_things, (acts.Undo,), 2),
-    Pass(said_gone, (acts.AddDevice, acts.AddCable, acts.AddConductors), 1),
+    Pass(said_gone, (acts.AddDevice, acts.AddCable, acts.AddConductors, acts.AddFitting), 1),
     Pass(orders_corrected, (acts.Remove, acts.Deny, acts.Keep, acts.Suppose, acts.AskMeaning), 2),
     Pass(others_stay, (acts.PutBack, acts.AddCable, acts.AddDevice), 1, ("stay", "still")),
     Pass(found_after_all, (), 0),
