@@ -160,7 +160,8 @@ def _behind_the_first_words(act: acts.AddDevice, kept: list[Act], heard: str) ->
         or not re.match(r"[^,;]{0,25}?[:.](?:\s|$)", heard[first.span[1] :])
     ):
         return False
-    kept[0] = replace(act, name=first.name) if first.name in _WIDE else act
+    named = first.name if first.name in _WIDE or act.name == "device" else act.name
+    kept[0] = replace(act, name=named, awg=act.awg or first.awg)
     return True
 
 
