@@ -96,7 +96,9 @@ def _comes_in(element: Element) -> bool:
 
 
 #: What is left where a device went: "changed the switch for nothing, there's only a blank".
-_BARE = lazy_pattern(r"(?i)\b(?:blank(?:ed|s)?|cover(?:ed)?|plate|bare|empty|splices? only|j-?box)\b")
+_BARE = lazy_pattern(
+    r"(?i)\b(?:blank(?:ed|s)?|cover(?:ed)?|plate|bare|empty|splices? only|j-?box)\b"
+)
 
 
 def _for_nothing(match: Match, telling: Telling) -> list[Act] | None:

@@ -31,8 +31,8 @@ from boxaloud.grammar.utterance.clamp_counts import clamps_counted, clamps_on_so
 from boxaloud.grammar.utterance.clamps_among import so_many_inside
 from boxaloud.grammar.utterance.contradictions import denied_at_once
 from boxaloud.grammar.utterance.counted_as import counted_as
-from boxaloud.grammar.utterance.counted_twice import counted_of_topic, counted_twice
 from boxaloud.grammar.utterance.counted_totals import totals, totals_checked
+from boxaloud.grammar.utterance.counted_twice import counted_of_topic, counted_twice
 from boxaloud.grammar.utterance.counts_in_all import others_went, said_in_all
 from boxaloud.grammar.utterance.device_groups import (
     quads_as_duplexes,
@@ -55,6 +55,7 @@ from boxaloud.grammar.utterance.gone_back import done_once, only_that
 from boxaloud.grammar.utterance.heading_devices import named_by_device
 from boxaloud.grammar.utterance.hedged_clamps import hedged_clamps
 from boxaloud.grammar.utterance.kinds_of_all import OF_ALL_PIECES, all_of_a_kind
+from boxaloud.grammar.utterance.landed_anew import landed_anew
 from boxaloud.grammar.utterance.landed_together import (
     landed_on_cables,
     landed_together,
@@ -181,6 +182,7 @@ FIRST = Passes(
         Pass(fed_by_cables, (acts.AddDevice,), 2),
         Pass(for_others, (acts.AddDevice,), 2),
         Pass(landed_behind, (acts.AddDevice,), 2),
+        Pass(landed_anew, (acts.Restate,), 1),
         Pass(goes_there, (acts.OpenBox,), 2),
         Pass(said_to_be, (acts.AddDevice,), 2),
         Pass(said_once, (acts.AddDevice,), 2, (".", "!", "?", "…")),

@@ -17,6 +17,7 @@ from boxaloud.grammar.clauses.act_fields import thing_of
 from boxaloud.grammar.clauses.clause import Clause
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.phrases.vocabulary import known_words
+from boxaloud.grammar.utterance.asked_on import goes_on_asking, guesses
 from boxaloud.grammar.utterance.boxes_alike import counts_boxes
 from boxaloud.grammar.utterance.correction_markers import is_marker
 from boxaloud.grammar.utterance.further_ones import further_denied
@@ -33,7 +34,7 @@ from boxaloud.grammar.utterance.other_talk import is_weak
 from boxaloud.grammar.utterance.unknown_things import in_the_box
 from boxaloud.grammar.utterance.unread_grading import unread
 from boxaloud.grammar.utterance.usual_things import says_what_is_usual
-from boxaloud.grammar.utterance.whereabouts import about_something_else, clause_elsewhere
+from boxaloud.grammar.utterance.whereabouts import clause_elsewhere
 
 _CHANGES = frozenset(grammar_data.table("clauses")["other"]["change"])
 #: Verbs that take a thing out: none of them is unknown.
@@ -165,14 +166,14 @@ def _asked(
     clause = parts[place]
     end = place + 1
     alone = clause.mood == "interrogative" and not clause.found and not clause.modal
-    while not alone and end < len(parts) and _joined(clause, parts[end - 1], parts[end]):
+    while not alone and end < len(parts) and goes_on_asking(clause, parts[end - 1], parts[end]):
         end += 1
     if clause.mood == "conditional" and _corrected_question(parts, end):
         span = (clause.span[0], parts[end + 1].span[1])
         unknown = acts.AskUnknown(words=telling.heard[slice(*span)], span=span)
         return end + 2, [unknown], []
     told = ask(telling, parts[place + 1 : end])
-    if end == place + 1 and end < len(parts) and _guesses(clause, parts[end]):
+    if end == place + 1 and end < len(parts) and guesses(clause, parts[end]):
         end += 1
     if end < len(parts) and isinstance(told[0], acts.RoomFor) and goes_on(parts[end].line):
         end += 1
@@ -249,41 +250,6 @@ def _declarative_after_all(clause: Clause) -> None:
     ):
         clause.mood = "declarative"
         clause.fit = clause.modal = False
-
-
-def _joined(first: Clause, last: Clause, clause: Clause) -> bool:
-    """Whether a clause goes on with the question or supposition before it."""
-    if last.closes not in (",", "", ":", "(", "[") or is_marker(clause):
-        return False
-    if clause.mood == "declarative":
-        asks_of_things = first.mood == "conditional" or first.fit or "box" in first.line
-        return (asks_of_things or _of_no_count(first, clause)) and bool(clause.found)
-    return first.mood == "conditional" or (clause.mood == "conditional")
-
-
-def _of_no_count(first: Clause, clause: Clause) -> bool:
-    """ "Must I count the wire nuts, of which there are four?": however many, they count nothing."""
-    named = first.found[-1].kind if first.found else ""
-    return named in ("uncounted", "clamps") and clause.line.startswith("of which ")
-
-
-_GUESSED = frozenset({"number", "size", "box_size"})
-_GUESSING = frozenset({"or", "a", "about", "like", "maybe", "what"})
-
-
-def _guesses(asked: Clause, clause: Clause) -> bool:
-    """ "How many amps is the breaker, thirty?": the answer that who asks of something else gives
-    himself is of that, and no number of the box."""
-    if asked.closes != "," or not about_something_else(asked):
-        return False
-    if "<" not in clause.line or not (clause.closes == "?" or " or " in clause.line):
-        return False
-    return all(
-        element.tag in _GUESSING or element.tag.startswith("<n:")
-        if element.found is None
-        else element.found.kind in _GUESSED and "family" not in element.found.slots
-        for element in clause.elements
-    )
 
 
 def _unread(clause: Clause, told: list[Act], heard: str) -> list[Unread]:

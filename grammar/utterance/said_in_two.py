@@ -8,8 +8,10 @@ from decimal import Decimal
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.building.plain_things import just_like
+from boxaloud.grammar.clauses.act_fields import THINGS
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.neighbours import joining
+from boxaloud.grammar.utterance.others_elsewhere import others_elsewhere
 from boxaloud.grammar.utterance.running_passes import Pass
 
 _NEAR = lazy_pattern(
@@ -37,9 +39,7 @@ def further_one_named(made: list[Act], heard: str, left: list[Unread]) -> list[A
                 )
             )
             and act.count in (None, last.count)
-            and (
-                _NEAR.fullmatch(heard, last.span[1], act.span[0]) or _announced(last, act, heard)
-            )
+            and (_NEAR.fullmatch(heard, last.span[1], act.span[0]) or _announced(last, act, heard))
         ):
             kept.pop()
             if (last.count or 1) > 1:
@@ -292,4 +292,5 @@ IN_TWO_PIECES = (
     Pass(device_by_reason, (acts.AddDevice,), 2),
     Pass(counted_apart, (acts.Restate,), 1),
     Pass(sworn_at, (acts.Number,), 2),
+    Pass(others_elsewhere, tuple(THINGS.values()), 1, ("the ", "that ", "those ")),
 )

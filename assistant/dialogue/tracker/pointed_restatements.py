@@ -16,6 +16,7 @@ _POINTS = lazy_pattern(
     r"(?i)(?:(?:oh|no|well|so|and|um|uh|yeah|yes|sorry|ok|okay|i think|i mean|actually|probably)"
     r"[\s,]+)*(?:that|it|this|that one|those|they)(?:['’]?s|['’]?re| is| are| was| were| would be)"
     r"(?! (?:[a-z]+ )?(?:all|both|each|every))\b"
+    r"|[^,.;]*\b(?:it|that) (?:is|was)(?: then| after all)?\W*$"  # "fourteen two it is"
 )
 _CHANGES = frozenset(grammar_data.table("clauses")["other"]["change"])
 
@@ -58,13 +59,17 @@ def _so_many_of_the_last(turn: Turn, act: acts.Restate) -> bool:
 
 
 _ONE = lazy_pattern(r"(?i)an? ")
+_IT = lazy_pattern(
+    r"(?i)(?:[a-z]+[\s,]+)*?(?:it|that)(?:['’]?s| is| was)\b|.*\b(?:it|that) (?:is|was)\b"
+)
+_PLURAL = lazy_pattern(r"(?i).*(?:s|cables)$")
 
 
 def _of_one_cable(turn: Turn, act: acts.Restate) -> bool:
     """ "I was wrong, it's a 12-2", behind "one of those is a 12-3": the one that is another, and no
     count of the 12-2s. Of several that are all alike nobody can say what it means."""
     thing = act.thing
-    if not isinstance(thing, acts.AddCable) or _ONE.match(thing.words) is None:
+    if not isinstance(thing, acts.AddCable) or not _is_one(act, thing):
         return False
     cables = [one for one in turn.state.items if isinstance(one.content, Cable)]
     alike = [one for one in cables if _alike(one, thing)]
@@ -81,6 +86,12 @@ def _of_one_cable(turn: Turn, act: acts.Restate) -> bool:
         turn, acts.Replace(target=of_that, thing=thing, words=act.words, span=act.span)
     )
     return True
+
+
+def _is_one(act: acts.Restate, thing: acts.AddCable) -> bool:
+    """ "It's a 12-2", "12-2 it is"."""
+    single = thing.count is None and not _PLURAL.match(thing.words)
+    return _ONE.match(thing.words) is not None or (single and _IT.match(act.words) is not None)
 
 
 _THOSE = lazy_pattern(r"(?i)(?:[a-z]+,? )?(?:those|they|these)\b")
