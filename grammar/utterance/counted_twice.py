@@ -58,13 +58,14 @@ def _of_those(number: acts.RestateNumber, thing: Thing) -> Act:
 
 
 def counted_of_topic(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
-    """ "The clamps are inside. There are four of them": as many clamps, and of nothing else."""
+    """ "The clamps are inside. There are four of them": as many clamps, and of nothing else; and
+    none of the box behind talk of something else, "I list each breaker, there are 24 of them"."""
     kept: list[Act] = []
     for act in made:
         last = kept[-1] if kept else None
         if (
             last is not None
-            and _clamps(last)
+            and (_clamps(last) or _of_no_box(last))
             and isinstance(act, acts.Recount)
             and act.target.kind == "anything"
             and _THEM.match(act.words)
@@ -73,6 +74,17 @@ def counted_of_topic(made: list[Act], heard: str, left: list[Unread]) -> list[Ac
             continue
         kept.append(act)
     return kept
+
+
+_OF_A_BOX = lazy_pattern(
+    r"(?i)\b(?:\d\d[-/]\d|cables?|wires?|switch(?:es)?|receptacles?|outlets?|dimmers?|gfcis?|grounds?"
+    r"|devices?|conductors?|(?:fourteen|twelve|ten)[- ](?:twos?|threes?)|plugs?)\b"
+)
+
+
+def _of_no_box(act: Act) -> bool:
+    """Whether something else was spoken of, and no thing that a box may hold."""
+    return isinstance(act, acts.OtherTalk) and _OF_A_BOX.search(act.words) is None
 
 
 def _clamps(act: Act) -> bool:
