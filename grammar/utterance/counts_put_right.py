@@ -87,7 +87,12 @@ def wires_or_cables(made: list[Act], heard: str, left: list[Unread]) -> list[Act
 
 
 def _restated(act: Act) -> tuple[Thing, ...]:
-    return (act.thing,) if isinstance(act, acts.Restate) and act.instead_of is None else ()
+    """What stands in place of its like, or of what nobody named."""
+    if not isinstance(act, acts.Restate):
+        return ()
+    old, new = act.instead_of, pointed_at(act.thing, act.thing.words)
+    like = old is None or (old.kind, old.awg, old.name) == (new.kind, new.awg, new.name)
+    return (act.thing,) if like else ()
 
 
 def _other_wires(last: Act, thing: Thing, heard: str) -> bool:
