@@ -9,6 +9,7 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread, Utterance
 from boxaloud.grammar.clauses.act_kinds import is_thing
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.lexer.numbers import value
 from boxaloud.grammar.utterance.box_naming import shifted
 from boxaloud.grammar.utterance.headings import ROOM_WORDS, ROOMS
 
@@ -27,19 +28,27 @@ _DEVICE = (
     r"|gfci|gfi|duplex|timer|sensor)"
 )
 _HEADED = lazy_pattern(
-    r"(?:(?:ok|okay|so|and|now|then|next|next up|um|uh|this is|it's|note),? )*"
-    rf"(?P<name>{_LABEL} {_NUMBER}{_OTHER}(?P<place>(?: [a-z]+){{0,3}}?)),? (?P<device>{_DEVICE})"
+    r"\s*(?:(?:ok|okay|so|and|now|then|next|next up|um|uh|er|hm+|hello|hi|hey|well|please|alright"
+    r"|this is|it's|note),? +)*"
+    rf"(?P<label>{_LABEL}) +(?P<number>{_NUMBER}){_OTHER}(?P<place>(?: +[a-z]+){{0,3}}?)"
+    rf",? +(?P<device>{_DEVICE})"
     r"(?![\w-])(?P<rest>[,:.]? .+)"
 )
 _TOLD = (acts.SetVolume, acts.SetSize, acts.NameBoxKind, acts.SetClamps, acts.AddPart)
 _PLAIN = (*_TOLD, acts.Social)
 
 
+def _figure(said: str) -> str:
+    """ "Two" as 2: one box, however its number is put."""
+    worth = value((said,))
+    return said if worth is None else str(worth)
+
+
 def headed_by_number(heard: str, read_part: Callable[[str], Utterance]) -> Utterance | None:
     """The box that is begun, with what is told of it; None where no heading is put so. The device
     it is called by is in it, and is not counted again where it is listed."""
     low = heard.lower()
-    said = _HEADED.fullmatch(low)
+    said = _HEADED.fullmatch(low.rstrip())
     if said is None or not all(w in ROOMS or w in ROOM_WORDS for w in said["place"].split()):
         return None
     start = said.start("device")
@@ -52,10 +61,9 @@ def headed_by_number(heard: str, read_part: Callable[[str], Utterance]) -> Utter
         return None
     listed = any(isinstance(act, acts.AddDevice) for act in rest)
     device = [] if listed else [replace(first, doubts=(acts.Doubt("count", "named"),))]
-    words = heard[said.start("name") : said.end("device")]
-    begins: Act = acts.NextBox(
-        name=said["name"], words=words, span=(said.start("name"), said.end("device"))
-    )
+    span = (said.start("label"), said.end("device"))
+    named = " ".join([said["label"], _figure(said["number"]), *said["place"].split()])
+    begins: Act = acts.NextBox(name=named, words=heard[slice(*span)], span=span)
     left = tuple(
         Unread(run.words, (run.span[0] + start, run.span[1] + start), run.weighty)
         for run in read.unread

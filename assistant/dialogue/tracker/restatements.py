@@ -124,6 +124,8 @@ def _stands_for_more(turn: Turn, act: acts.Restate, item: Item) -> bool:
     if act is turn.settled or turn.supposed or act.instead_of is not None:
         return False
     thing, content = act.thing, item.content
+    if isinstance(thing, acts.AddDevice):  # "it's a dimmer", of two switches
+        return content.count > 1 and thing.words.lower().startswith(("a ", "an "))
     if not isinstance(thing, acts.AddCable) or not isinstance(content, Cable):
         return False
     same = thing.awg in (None, content.awg) and thing.conductors in (None, content.conductors)
