@@ -125,7 +125,8 @@ def _stands_for_more(turn: Turn, act: acts.Restate, item: Item) -> bool:
         return False
     thing, content = act.thing, item.content
     if isinstance(thing, acts.AddDevice):  # "it's a dimmer", of two switches
-        return content.count > 1 and thing.words.lower().startswith(("a ", "an "))
+        was = turn.began.item(item.key) or item
+        return was.content.count > 1 and thing.words.lower().startswith(("a ", "an "))
     if not isinstance(thing, acts.AddCable) or not isinstance(content, Cable):
         return False
     same = thing.awg in (None, content.awg) and thing.conductors in (None, content.conductors)
