@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import replace
 
 from boxaloud.grammar import acts, grammar_data
@@ -17,6 +18,7 @@ from boxaloud.grammar.building.pattern_groups import (
 from boxaloud.grammar.building.told_clause import Telling
 from boxaloud.grammar.clauses.act_fields import THINGS, reference_to, thing_of
 from boxaloud.grammar.clauses.clause import Element
+from boxaloud.grammar.clauses.referring_expressions import refer
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.patterns.patterns import Match
 
@@ -127,7 +129,8 @@ def build_remove(match: Match, telling: Telling) -> list[Act] | None:
         thing = next(e.found for e in pieces(match, "ref") if e.found is not None)
         if not re.search(r"(?i) (?:out|off|away)(?: of [a-z ]+)?$", thing.words.strip()):
             return None  # "cut one 14-2": nothing is taken out by that alone
-        return [acts.Remove(target=reference_to(thing), words=words, span=span, function="request")]
+        target = _led_out(pieces(match, "ref")[1:], telling.heard)
+        return [acts.Remove(target=target, words=words, span=span, function="request")]
     covered = [match.clause.elements[place] for place in match.covered()]
     things = [
         e
@@ -166,6 +169,16 @@ def build_remove(match: Match, telling: Telling) -> list[Act] | None:
     if target.kind == "clamps":
         return [acts.SetClamps(where="none", words=words, span=span, function="request")]
     return [acts.Remove(target=target, words=words, span=span, function="request")]
+
+
+_OUT = lazy_pattern(r"(?i) (?:back )?(?:out|off|away)(?: of [a-z ]+)?$")
+
+
+def _led_out(named: Sequence[Element], heard: str) -> Reference:
+    """What is taken out, where "out" was read as the way of a cable: "take that last 12-2 out" is
+    of the last alone."""
+    target = refer(named, heard)
+    return replace(target, words=_OUT.sub("", target.words.strip()))
 
 
 _NTH = {"second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "seventh": 7, "eighth": 8}

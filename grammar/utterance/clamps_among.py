@@ -22,15 +22,26 @@ def so_many_inside(made: list[Act], heard: str, left: list[Unread]) -> list[Act]
         last = kept[-1] if kept else None
         number = isinstance(last, (acts.Number, acts.RestateNumber, acts.Recount))
         if (
-            isinstance(act, acts.Place)
-            and last is not None
+            last is not None
             and number
-            and _NEXT.fullmatch(heard, last.span[1], act.span[0])
+            and (_places(last, act, heard) or _so_many_clamps(last, act))
             and _stands_alone(heard, last)
         ):
             kept.pop()
         kept.append(act)
     return kept
+
+
+def _places(number: Act, act: Act, heard: str) -> bool:
+    """Whether it is said behind a number where those are."""
+    between = _NEXT.fullmatch(heard, number.span[1], act.span[0])
+    return isinstance(act, acts.Place) and between is not None
+
+
+def _so_many_clamps(number: Act, act: Act) -> bool:
+    """ "There is one, I just saw it. One clamp inside": the number is that of the clamps."""
+    value = number.count if isinstance(number, acts.Recount) else getattr(number, "value", None)
+    return isinstance(act, acts.SetClamps) and act.count is not None and act.count == value
 
 
 def _stands_alone(heard: str, number: Act) -> bool:

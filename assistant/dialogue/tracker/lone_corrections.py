@@ -46,6 +46,19 @@ def meant(turn: Turn, act: acts.RestateNumber) -> Literal["volume", "count", "ei
     return "either" if known <= value * _DIFFERENT and value <= known * _DIFFERENT else "count"
 
 
+_OF_WIRES = lazy_pattern(r"(?i)\b(?:gauge|awg|wires?|they|those|these|cables?)\b|[a-z0-9]['’]?s$")
+
+
+def of_marked_volume(
+    turn: Turn, act: acts.RestateNumber
+) -> Literal["volume", "count", "either"]:
+    """Whether a number in place of one that is a size and the marked volume too is the volume:
+    that was said last, or was not, which is asked. "Twelves, not fourteens" is of wires."""
+    if _marked(turn.state) != act.instead_of or _OF_WIRES.search(act.words):
+        return "count"
+    return "volume" if turn.state.last == "box" else "either"
+
+
 #: "There is one", "oh there's one I didn't see", and not "there is only one".
 _THERE_IS_ONE = lazy_pattern(
     r"(?i)\b(?:there(?:['’]s| is| was)|i (?:see|saw|found|find|missed|forgot|spotted)"

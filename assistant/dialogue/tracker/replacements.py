@@ -11,7 +11,12 @@ from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import counted, listed, say
 from boxaloud.assistant.dialogue.state_parts import Item, Recalled
-from boxaloud.assistant.dialogue.tracker import added_items, item_changes, mentions
+from boxaloud.assistant.dialogue.tracker import (
+    added_items,
+    item_changes,
+    mentions,
+    parts_said_apart,
+)
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Reference, Thing
@@ -38,6 +43,9 @@ def replace_act(turn: Turn, act: acts.Replace) -> None:
     item = _so_many(same_kind, target) or item
     if item is None:
         _replace_absent(turn, act, sum(one.content.count for one in same_kind))
+        return
+    if parts_said_apart.beside_those(turn, act, item):
+        mentions.mention(turn, thing)
         return
     many = references.plural(act.target.words) or target.which in ("both", "all")
     if many and _of_which(turn, act, same_kind):

@@ -215,6 +215,21 @@ def _stands_in(turn: Turn, act: acts.RestateNumber) -> bool:
     return bool(held) and slot_values.slot_for(held[0], act.value) is not None
 
 
+def _sized_anew(turn: Turn, act: acts.RestateNumber) -> bool:
+    """ "Not fourteen, it's twelve", of wires that were 14: their size; False for other numbers."""
+    old, value = act.instead_of, act.value
+    wires = any(getattr(item.content, "awg", None) == old for item in turn.state.items)
+    if old not in SIZES or value not in SIZES or not wires:
+        return False
+    of_box = lone_corrections.of_marked_volume(turn, act)
+    if of_box == "either":
+        turn.unplaced.append(act.words)
+    elif of_box == "count":
+        target = Reference("anything", awg=int(old or 0), which="all", words=act.words)
+        resize(turn, acts.Resize(target=target, awg=int(value), words=act.words))
+    return of_box != "volume"
+
+
 def restate_number(turn: Turn, act: acts.RestateNumber) -> None:
     """ "Make that three", "it was three", "no, twenty": a value alone, in place of another."""
     state, value = turn.state, act.value
@@ -222,13 +237,7 @@ def restate_number(turn: Turn, act: acts.RestateNumber) -> None:
     if turn.asked == "confirm" and act.instead_of is None and _stands_in(turn, act):
         held_acts.replaced(turn, int(value) if whole else value, act)
         return
-    if (
-        act.instead_of in SIZES
-        and value in SIZES
-        and any(getattr(i.content, "awg", None) == act.instead_of for i in state.items)
-    ):
-        old = Reference("anything", awg=int(act.instead_of or 0), which="all", words=act.words)
-        resize(turn, acts.Resize(target=old, awg=int(value), words=act.words))
+    if _sized_anew(turn, act):
         return
     if restorations.after_all(turn, act):
         return
