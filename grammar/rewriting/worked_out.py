@@ -100,6 +100,21 @@ def _size_told_beside(found: Found, expect: str | None) -> str | None:
     return "" if told else None
 
 
+_GROUNDS = lazy_pattern(r"(?i)\b(\w+) (?:(?:bare|green|copper|equipment) )*grounds?\b")
+_COUNTED_ONCE = 4
+"""Grounds that are one allowance, 314.16(B)(5)."""
+
+
+def _quarters_of_grounds(found: Found, expect: str | None) -> str | None:
+    """Nothing for "one allowance and two quarters" behind six grounds."""
+    counts = [_worth(one[1]) for one in _GROUNDS.finditer(found.string, 0, found.start())]
+    if not counts or counts[-1] is None:
+        return None
+    said = found["n"] or ("1" if "quarter" in found[0].lower() else "0")
+    quarters = 1 if said.lower() in ("a", "an") else _worth(said)
+    return "" if quarters == max(0, counts[-1] - _COUNTED_ONCE) else None
+
+
 def _strange_name(found: Found, expect: str | None) -> str | None:
     """One word that nobody knows for "what-do-you-call-it"."""
     return found["before"] + _one_word(found["name"])
@@ -134,6 +149,7 @@ WORKED_OUT: Mapping[str, Callable[[Found, str | None], str | None]] = {
     "names_ahead": _whole(without_counted_names),
     "numbered_points": _whole(without_point_numbers),
     "one_and_others": _one_and_others,
+    "quarters_of_grounds": _quarters_of_grounds,
     "size_told_beside": _size_told_beside,
     "strange_compound": _strange_compound,
     "strange_name": _strange_name,
