@@ -10,6 +10,7 @@ from typing import Any, cast
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Doubt, Reference, Thing, ThingKind
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.phrases.statements import Statement
 
 THINGS: dict[str, type[Act]] = {
@@ -136,6 +137,9 @@ _WHICH = {
 }  # fmt: skip
 
 
+_BEFORE = lazy_pattern(r"(?:(?:box|one) )?(?:just )?before(?: (?:that|this|it|now))?")
+
+
 def _open(statement: Statement) -> Act:
     """ "Go to the first one", "back to the last box"."""
     name = str(statement.get("name") or "")
@@ -143,7 +147,7 @@ def _open(statement: Statement) -> Act:
         year = re.sub(r"\D", "", name)
         return _carrying(statement, acts.SetEdition, year=year)
     bare = name.lower().removesuffix(" box").removesuffix(" one").removeprefix("the ")
-    which = _WHICH.get(bare, "")
+    which = "previous" if _BEFORE.fullmatch(bare) else _WHICH.get(bare, "")
     if which == "last" and "back" in statement.words.lower():
         which = "previous"
     return _carrying(statement, acts.OpenBox, name="" if which else name, which=which)
