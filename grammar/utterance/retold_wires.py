@@ -22,14 +22,51 @@ _JOINS = lazy_pattern(r"(?i)\b(?:plus|also|more|another|extra|additional|and|wit
 
 
 def wires_of_cables(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
-    """ "Four 14-2s, that's eight conductors", "…, eight insulated wires": those of the cables."""
+    """ "Four 14-2s, that's eight conductors", "…, eight insulated wires": those of the cables. "One
+    14-3, three wires and a ground": what is in it."""
     kept: list[Act] = []
-    for act in made:
+    for act in _without_makeup(made, heard):
         thing = act.thing if isinstance(act, acts.Restate) else act
         if isinstance(thing, acts.AddConductors) and _told_again(thing, kept, heard):
             continue
         kept.append(act)
     return kept
+
+
+_AND_A = lazy_pattern(r"(?i)\s*,?\s*(?:and|plus|with)\s+(?:an?\s+|the\s+|one\s+)?")
+_APPOSED = lazy_pattern(r"(?i)(?:(?!\b(?:and|plus|with|also)\b)[^.;,])*(?:,|\(|:|[–—-]+)\s*")
+_MAKEUP = 3
+"""A cable, its wires and its ground."""
+
+
+def _without_makeup(made: list[Act], heard: str) -> list[Act]:
+    """The acts without the wires and the ground that a cable is said to be made of."""
+    lost = {
+        place + step
+        for place in range(len(made) - _MAKEUP + 1)
+        if _is_makeup(made[place : place + _MAKEUP], heard)
+        for step in (1, 2)
+    }
+    return [act for place, act in enumerate(made) if place not in lost] if lost else made
+
+
+def _is_makeup(three: list[Act], heard: str) -> bool:
+    """Whether wires of no size, just as many as the one cable before them has, and a ground are
+    said behind it without a word that joins them to it."""
+    cable, wires, ground = three
+    if not isinstance(cable, acts.AddCable) or not isinstance(wires, acts.AddConductors):
+        return False
+    if not isinstance(ground, acts.AddGrounds) or ground.count not in (None, 1) or ground.awg:
+        return False
+    if (wires.awg, wires.role, wires.path) != (None, None, None) or cable.count not in (None, 1):
+        return False
+    between = heard[cable.span[1] : wires.span[0]]
+    joined = _AND_A.fullmatch(heard[wires.span[1] : ground.span[0]] + " ")
+    return (
+        wires.count == cable.conductors
+        and _APPOSED.fullmatch(between) is not None
+        and joined is not None
+    )
 
 
 def _told_again(act: acts.AddConductors, before: list[Act], heard: str) -> bool:

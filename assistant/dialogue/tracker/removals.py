@@ -27,7 +27,8 @@ IT = frozenset({"it", "that", "that one", "the last one", "that last one"})
 #: "Another run goes out the top": one more that leaves, and none that is taken out.
 _FURTHER = lazy_pattern(
     r"(?i)(?:another|one more|yet another|(?:a|the) (?:third|fourth|fifth))\b"
-    r"(?!.*\b(?:yank|pulled|took|taken|cut|ripp?|remov|delet|ditch|scrap|gone\b|not\b|n['’]t\b))"
+    r"(?!.*\b(?:yank|pulled|took|taken|cut|ripp?|remov|delet|ditch|scrap|gone\b|not\b|n['’]t\b"
+    r"|(?:to|must|should) (?:go|come (?:back )?out|leave)(?: too| as well| also| then| now)*\W*(?:,|$)))"
 )
 
 
