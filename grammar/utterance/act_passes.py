@@ -31,7 +31,7 @@ from boxaloud.grammar.utterance.clamp_counts import clamps_counted, clamps_on_so
 from boxaloud.grammar.utterance.clamps_among import so_many_inside
 from boxaloud.grammar.utterance.contradictions import denied_at_once
 from boxaloud.grammar.utterance.counted_as import counted_as
-from boxaloud.grammar.utterance.counted_totals import totals, totals_checked
+from boxaloud.grammar.utterance.counted_totals import sum_agrees, totals, totals_checked
 from boxaloud.grammar.utterance.counted_twice import counted_of_topic, counted_twice
 from boxaloud.grammar.utterance.counts_in_all import others_went, said_in_all
 from boxaloud.grammar.utterance.device_groups import (
@@ -213,6 +213,7 @@ THEN = Passes(
         Pass(counted_as, _THINGS, 2),
         Pass(passes_through_again, (acts.AddConductors,), 2),
         Pass(totals_checked, (acts.Number, acts.RestateNumber), 2),
+        Pass(sum_agrees, (acts.Number, acts.RestateNumber), 2, ("so",)),
         *OF_WIRES,
         Pass(out_again, (acts.AddConductors, acts.AddCable), 1, WAY_OUT_PIECES),
         Pass(split_by_way, (acts.AddCable,), 2),

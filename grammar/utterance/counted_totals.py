@@ -48,6 +48,24 @@ def totals_checked(made: list[Act], heard: str, left: list[Unread]) -> list[Act]
     return kept
 
 
+_SO = lazy_pattern(r"(?i)(?:^|[.;,!?…–-])\s*(?:(?:and|ok|okay|yes|right),? )*so(?: it['’]s|,)?\s*$")
+
+
+def sum_agrees(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Six number tens, I left out a pair. So six.": how many were just told, once more."""
+    last = made[-1] if made else None
+    told = [act for act in made[:-1] if isinstance(act, _COUNTED)]
+    if (
+        isinstance(last, (acts.Number, acts.RestateNumber))
+        and len(told) == 1
+        and told[0].count == last.value
+        and _SO.search(heard[: _number_start(last, heard)])
+        and not heard[last.span[1] :].strip(" .!?")
+    ):
+        return made[:-1]
+    return made
+
+
 def _number_start(act: Act, heard: str) -> int:
     """Where the number itself stands in the words of an act: "that's ten"."""
     said = act.words.rstrip(" ?.!,")

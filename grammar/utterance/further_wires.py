@@ -62,21 +62,38 @@ _BEHIND = lazy_pattern(r"(?i)\b(?:on|to|onto|for|from|at|off) $")
 _ONE = lazy_pattern(r"(?i)(?:one|an?)\b(?! (?:more|other|second))")
 
 
+_SOME = lazy_pattern(r"(?i)(?:(?!one\b|more\b|other|second|further|another)\w+ )(?!more\b|other)")
+
+
 def definite_first(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
-    """ "Four twelves end on the receptacle, …, one receptacle": the same one, named twice."""
-    again = [
-        act
-        for act in made
-        if isinstance(act, acts.AddDevice) and act.count == 1 and _ONE.match(act.words)
-    ]
+    """ "Four twelves end on the receptacle, …, one receptacle": the same one, named twice. "Two
+    12-2s feed the receptacles. Two receptacles": how many those are."""
+    counted = [act for act in made if isinstance(act, acts.AddDevice) and act.count is not None]
+    kept: list[Act] = []
+    sizes: dict[int, int] = {}
+    for act in made:
+        again = _counted_behind(act, counted, heard) if isinstance(act, acts.AddDevice) else None
+        if again is None:
+            kept.append(act)
+        elif again.awg is None and isinstance(act, acts.AddDevice) and act.awg is not None:
+            sizes[id(again)] = act.awg
     return [
-        act
-        for act in made
-        if not (
-            isinstance(act, acts.AddDevice)
-            and act.count is None
-            and act.words.lower().startswith("the ")
-            and _BEHIND.search(heard[: act.span[0]])
-            and any(one.span[0] > act.span[0] and one.name == act.name for one in again)
-        )
+        replace(act, awg=sizes[id(act)])
+        if isinstance(act, acts.AddDevice) and id(act) in sizes
+        else act
+        for act in kept
     ]
+
+
+def _counted_behind(
+    act: acts.AddDevice, counted: list[acts.AddDevice], heard: str
+) -> acts.AddDevice | None:
+    """What counts the devices behind that are named here and not counted."""
+    if act.count is not None or not act.words.lower().startswith("the "):
+        return None
+    named = [one for one in counted if one.span[0] > act.span[0] and one.name == act.name]
+    if any(doubt.reason == "vague" for doubt in act.doubts):
+        several = [one for one in named if (one.count or 0) > 1 and _SOME.match(one.words)]
+        return several[0] if len(several) == 1 else None
+    one = next((one for one in named if one.count == 1 and _ONE.match(one.words)), None)
+    return one if _BEHIND.search(heard[: act.span[0]]) else None

@@ -144,11 +144,26 @@ def size_of_ground(made: list[Act], heard: str, left: list[Unread]) -> list[Act]
             kept[place] = replace(ground, awg=awg, words=f"{ground.words} of {thing.words}")
         elif isinstance(act, acts.Size) and _AS_WELL.search(act.words) and _is_ground(kept):
             kept = [replace(one, awg=awg) if _unsized(one) else one for one in kept]
+        elif kept and (named := _named_behind(kept[-1], act, heard)):
+            kept[-1] = named
         elif kept and _unsized(last := kept[-1]) and (size := _size_behind(act, last, heard)):
             kept[-1] = replace(last, awg=size)
         else:
             kept.append(act)
     return kept
+
+
+_SORT = lazy_pattern(r"(?i)an? (?!.*\b(?:ground|more|other|second)s?\b)")
+
+
+def _named_behind(last: Act, act: Act, heard: str) -> acts.AddGrounds | None:
+    """ "One ground wire, a bare number twelve": that one ground, with its size; else None."""
+    if not isinstance(act, acts.AddGrounds) or not _unsized(last):
+        return None
+    between = heard[last.span[1] : act.span[0]].strip()
+    one = last.count == 1 and act.count == 1 and act.awg is not None
+    apposed = between in (",", "-", "–", "—") and _SORT.match(act.words) is not None
+    return replace(last, awg=act.awg) if one and apposed else None
 
 
 _TOO = lazy_pattern(r"(?i)\W*(?:(?:too|also|as well|in there|with (?:it|them))\W+)*(?:it['’]s )?")
