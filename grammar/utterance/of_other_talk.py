@@ -21,10 +21,21 @@ def goes_on_of_it(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     kept: list[Act] = []
     for act in made:
         last = kept[-1] if kept else None
-        if isinstance(last, acts.OtherTalk) and _is_of_it(last, act, heard):
+        if isinstance(last, acts.OtherTalk) and (
+            _is_of_it(last, act, heard) or _listed_with_it(last, act, heard)
+        ):
             continue
         kept.append(act)
     return kept
+
+
+_LISTED = lazy_pattern(r"(?i)\s*(?:,\s*(?:and\s+|or\s+|plus\s+)?|and\s+|plus\s+)")
+
+
+def _listed_with_it(last: acts.OtherTalk, act: Act, heard: str) -> bool:
+    """ "The list needs six switches, white, and six plates": what counts nothing, listed on."""
+    between = heard[last.span[1] : act.span[0]]
+    return isinstance(act, acts.AddUncounted) and _LISTED.fullmatch(between) is not None
 
 
 def _is_of_it(last: acts.OtherTalk, act: Act, heard: str) -> bool:
