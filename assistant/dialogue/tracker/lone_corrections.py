@@ -49,9 +49,7 @@ def meant(turn: Turn, act: acts.RestateNumber) -> Literal["volume", "count", "ei
 _OF_WIRES = lazy_pattern(r"(?i)\b(?:gauge|awg|wires?|they|those|these|cables?)\b|[a-z0-9]['’]?s$")
 
 
-def of_marked_volume(
-    turn: Turn, act: acts.RestateNumber
-) -> Literal["volume", "count", "either"]:
+def of_marked_volume(turn: Turn, act: acts.RestateNumber) -> Literal["volume", "count", "either"]:
     """Whether a number in place of one that is a size and the marked volume too is the volume:
     that was said last, or was not, which is asked. "Twelves, not fourteens" is of wires."""
     if _marked(turn.state) != act.instead_of or _OF_WIRES.search(act.words):

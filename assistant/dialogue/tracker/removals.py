@@ -28,7 +28,8 @@ IT = frozenset({"it", "that", "that one", "the last one", "that last one"})
 _FURTHER = lazy_pattern(
     r"(?i)(?:another|one more|yet another|(?:a|the) (?:third|fourth|fifth))\b"
     r"(?!.*\b(?:yank|pulled|took|taken|cut|ripp?|remov|delet|ditch|scrap|gone\b|not\b|n['’]t\b"
-    r"|(?:to|must|should) (?:go|come (?:back )?out|leave)(?: too?| as well| also| then| now)*\W*(?:,|$)))"
+    r"|(?:to|must|should) (?:go|come (?:back )?out|leave)"
+    r"(?: too?| as well| also| then| now)*\W*(?:,|$)))"
 )
 
 
