@@ -1,0 +1,67 @@
+""" "Make the twelves fourteens", "not fourteen, it's twelve": another size of wires."""
+
+from __future__ import annotations
+
+from contextlib import suppress
+from dataclasses import replace
+
+from boxaloud.assistant.dialogue.interpretation import references
+from boxaloud.assistant.dialogue.tracker import (
+    cables_restated,
+    item_changes,
+    lone_corrections,
+)
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Reference
+from boxaloud.rules import RulesError, ground_for
+from boxaloud.rules.contents import Cable, SupportFitting, Uncounted
+
+SIZES = frozenset({18, 16, 14, 12, 10, 8, 6})
+"""AWG sizes that have a volume allowance, Table 314.16(B)(1)."""
+
+
+def sized_anew(turn: Turn, act: acts.RestateNumber) -> bool:
+    """ "Not fourteen, it's twelve", of wires that were 14: their size; False for other numbers."""
+    old, value = act.instead_of, act.value
+    wires = any(getattr(item.content, "awg", None) == old for item in turn.state.items)
+    if old not in SIZES or value not in SIZES or not wires:
+        return False
+    of_box = lone_corrections.of_marked_volume(turn, act)
+    if of_box == "either":
+        turn.unplaced.append(act.words)
+    elif of_box == "count":
+        target = Reference("anything", awg=int(old or 0), which="all", words=act.words)
+        resize(turn, acts.Resize(target=target, awg=int(value), words=act.words))
+    return of_box != "volume"
+
+
+def resize(turn: Turn, act: acts.Resize) -> None:
+    """ "Make the twelves fourteens": the wire size of what is meant, a device on it with it."""
+    target = act.target
+    found = (
+        [
+            item
+            for item in turn.state.items
+            if (target.awg is None or getattr(item.content, "awg", None) == target.awg)
+            and isinstance(item.content, references.TYPES[target.kind])
+        ]
+        if target.which == "all"
+        else references.find_all(turn.state, target)
+    )
+    found = [item for item in found if hasattr(item.content, "awg")]
+    if not found:
+        item_changes.not_found(turn, act.target, act.words)
+        return
+    if cables_restated.of_several_sizes(found, act):
+        turn.unplaced.append(act.words)
+        return
+    for item in found:
+        content = item.content
+        if isinstance(content, SupportFitting | Uncounted):
+            continue
+        if isinstance(content, Cable) and content.ground is not None:
+            # a size the rules refuse is refused by change_content, in the rules' own sentence
+            with suppress(RulesError):
+                content = replace(content, ground=ground_for(act.awg))
+        item_changes.change_content(turn, item, replace(content, awg=act.awg), act.words)
