@@ -137,7 +137,7 @@ _WHICH = {
 }  # fmt: skip
 
 
-_BEFORE = lazy_pattern(r"(?:(?:box|one) )?(?:just )?before(?: (?:that|this|it|now))?")
+_BEFORE = lazy_pattern(r"(?:(?:box|one) )?(?:just )?before(?: (?:that|this|it|now))?(?:,? please)?")
 
 
 def _open(statement: Statement) -> Act:

@@ -60,7 +60,7 @@ def sum_agrees(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
         and len(told) == 1
         and told[0].count == last.value
         and _SO.search(heard[: _number_start(last, heard)])
-        and not heard[last.span[1] :].strip(" .!?")
+        and heard[last.span[1] :].strip(" ,.!?").lower() in ("", "please")
     ):
         return made[:-1]
     return made
