@@ -27,9 +27,6 @@ from boxaloud.grammar.utterance.cable_roles import (
     headed_by_role,
     named_by_role,
 )
-from boxaloud.grammar.utterance.clamp_counts import clamps_counted, clamps_on_some
-from boxaloud.grammar.utterance.clamps_among import so_many_inside
-from boxaloud.grammar.utterance.contradictions import denied_at_once
 from boxaloud.grammar.utterance.counted_as import counted_as
 from boxaloud.grammar.utterance.counted_totals import sum_agrees, totals, totals_checked
 from boxaloud.grammar.utterance.counted_twice import counted_of_topic, counted_twice
@@ -45,11 +42,7 @@ from boxaloud.grammar.utterance.device_repeats import same_again
 from boxaloud.grammar.utterance.explained_lists import explained
 from boxaloud.grammar.utterance.false_starts import false_starts, said_after_doubt, said_twice
 from boxaloud.grammar.utterance.fed_by_cables import fed_by_cables
-from boxaloud.grammar.utterance.fixture_groups import (
-    no_ground_of_fixture,
-    not_of_the_fixture,
-    of_fixtures,
-)
+from boxaloud.grammar.utterance.fixture_groups import not_of_the_fixture, of_fixtures
 from boxaloud.grammar.utterance.found_more import counted_anew
 from boxaloud.grammar.utterance.gone_back import done_once, only_that
 from boxaloud.grammar.utterance.heading_devices import named_by_device
@@ -78,17 +71,13 @@ from boxaloud.grammar.utterance.named_editions import (
 )
 from boxaloud.grammar.utterance.old_cables import described_ahead
 from boxaloud.grammar.utterance.one_each_side import SIDES, each_side
-from boxaloud.grammar.utterance.own_clamps import clamps_of_box
 from boxaloud.grammar.utterance.passes_of_counts import OF_COUNTS
 from boxaloud.grammar.utterance.passes_of_dictation import AT_LAST, OF_DEVICES, OF_WIRES
 from boxaloud.grammar.utterance.pointed_at import OF_POINTING
 from boxaloud.grammar.utterance.repetitions import (
     counted_in_all,
-    denials_last,
-    grounds_of_those,
     listed_roles,
     once_corrected,
-    topic_of_order,
     ungrounded,
     without_sums,
 )
@@ -122,7 +111,14 @@ from boxaloud.grammar.utterance.shared_out import SHARING, shared_out
 from boxaloud.grammar.utterance.shared_yokes import shared_yoke
 from boxaloud.grammar.utterance.sums_of_cables import split_by_way, summed_up
 from boxaloud.grammar.utterance.taken_once import parts_of_all, reason_for_more_wires, taken_once
-from boxaloud.grammar.utterance.talk_passes import IN_TALK, OF_NAMES, OF_SIZES, PUT_RIGHT
+from boxaloud.grammar.utterance.talk_passes import (
+    IN_TALK,
+    OF_CLAMPS,
+    OF_DENIALS,
+    OF_NAMES,
+    OF_SIZES,
+    PUT_RIGHT,
+)
 from boxaloud.grammar.utterance.told_of import (
     for_others,
     goes_there,
@@ -258,10 +254,7 @@ THEN = Passes(
         Pass(only_added, (acts.Restate,), 1),
         Pass(named_again, (acts.RestateNumber, acts.Size), 2),
         Pass(once_corrected, (acts.Restate, acts.Remove, acts.Recount, acts.DoIt, acts.Undo), 2),
-        Pass(clamps_counted, (acts.Number,), 2),
-        Pass(clamps_on_some, (acts.SetClamps,), 2),
-        Pass(so_many_inside, (acts.Place, acts.SetClamps), 2),
-        Pass(clamps_of_box, (acts.SetClamps,), 2),
+        *OF_CLAMPS,
         Pass(box_put_in, (acts.AddConductors,), 1),
         Pass(quads_as_duplexes, (acts.AddDevice, acts.Restate, acts.Replace), 1, ("quad", "plex")),
         Pass(sizes_lent, (acts.Size,), 1),
@@ -271,11 +264,7 @@ THEN = Passes(
         Pass(not_of_the_fixture, (acts.AddFixtureWires,), 1),
         *OF_SIZES,
         *PUT_RIGHT,
-        Pass(no_ground_of_fixture, (acts.Deny,), 2),
-        Pass(grounds_of_those, (acts.Deny,), 2),
-        Pass(denials_last, (acts.Deny,), 2),
-        Pass(denied_at_once, (acts.Deny,), 2),
-        Pass(topic_of_order, (acts.Remove, acts.Restate), 2),
+        *OF_DENIALS,
         Pass(depth_begun, (acts.SetSize,), 1),
         Pass(face_said_behind, (acts.SetSize,), 2),
         Pass(one_of_a_kind, (acts.Number,), 2, ("one of ", "1 of ")),

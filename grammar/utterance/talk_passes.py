@@ -12,10 +12,11 @@ from boxaloud.grammar.utterance.answered_at_once import (
 from boxaloud.grammar.utterance.become_others import become_others, no_volume
 from boxaloud.grammar.utterance.boxes_swapped import boxes_swapped, measures_said_apart
 from boxaloud.grammar.utterance.cable_roles import box_that_feeds, feeding_on, passing_through
-from boxaloud.grammar.utterance.clamp_counts import one_on_each
+from boxaloud.grammar.utterance.clamp_counts import clamps_counted, clamps_on_some, one_on_each
 from boxaloud.grammar.utterance.clamps_after_all import found_after_all
+from boxaloud.grammar.utterance.clamps_among import so_many_inside
 from boxaloud.grammar.utterance.cleaned_labels import wiped_to_read
-from boxaloud.grammar.utterance.contradictions import is_another, nth_is_another
+from boxaloud.grammar.utterance.contradictions import denied_at_once, is_another, nth_is_another
 from boxaloud.grammar.utterance.counted_by_name import (
     cable_spoken_of,
     named_one_by_one,
@@ -36,15 +37,22 @@ from boxaloud.grammar.utterance.device_words import device_ahead
 from boxaloud.grammar.utterance.devices_elsewhere import leads_elsewhere
 from boxaloud.grammar.utterance.devices_summed import devices_summed
 from boxaloud.grammar.utterance.false_starts import devices_said_anew
+from boxaloud.grammar.utterance.fixture_groups import no_ground_of_fixture
 from boxaloud.grammar.utterance.gang_volumes import volume_of_gangs
 from boxaloud.grammar.utterance.heads_behind_with import ON_A_CABLE_PIECES, heads_behind_with
 from boxaloud.grammar.utterance.hedged_clamps import clamps_looked_for
 from boxaloud.grammar.utterance.names_in_two import place_behind
 from boxaloud.grammar.utterance.of_other_talk import goes_on_of_it
 from boxaloud.grammar.utterance.orders_corrected import orders_corrected
+from boxaloud.grammar.utterance.own_clamps import clamps_of_box
 from boxaloud.grammar.utterance.pointed_out import pointed_out
 from boxaloud.grammar.utterance.read_off_devices import read_off_devices
-from boxaloud.grammar.utterance.repetitions import sized_grounds
+from boxaloud.grammar.utterance.repetitions import (
+    denials_last,
+    grounds_of_those,
+    sized_grounds,
+    topic_of_order,
+)
 from boxaloud.grammar.utterance.retold_wires import (
     parts_of_count,
     size_of_ground,
@@ -147,3 +155,18 @@ OF_SIZES = (
     Pass(sized_grounds, (acts.AddGrounds,), 1),
     Pass(wires_uncounted, (acts.AddConductors,), 1),
 )
+OF_CLAMPS = (
+    Pass(clamps_counted, (acts.Number,), 2),
+    Pass(clamps_on_some, (acts.SetClamps,), 2),
+    Pass(so_many_inside, (acts.Place, acts.SetClamps), 2),
+    Pass(clamps_of_box, (acts.SetClamps,), 2),
+)
+"""Of clamps that are counted, or of some cables."""
+OF_DENIALS = (
+    Pass(no_ground_of_fixture, (acts.Deny,), 2),
+    Pass(grounds_of_those, (acts.Deny,), 2),
+    Pass(denials_last, (acts.Deny,), 2),
+    Pass(denied_at_once, (acts.Deny,), 2),
+    Pass(topic_of_order, (acts.Remove, acts.Restate), 2),
+)
+"""Of what is denied."""
