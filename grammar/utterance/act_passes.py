@@ -92,7 +92,7 @@ from boxaloud.grammar.utterance.restated_counts import (
     thought_before,
 )
 from boxaloud.grammar.utterance.restated_lists import restated_list
-from boxaloud.grammar.utterance.ring_measures import ring_like_box, ring_measured
+from boxaloud.grammar.utterance.ring_measures import ring_like_box, ring_measured, ring_too_large
 from boxaloud.grammar.utterance.roles_behind import named_behind
 from boxaloud.grammar.utterance.running_passes import Pass, Passes
 from boxaloud.grammar.utterance.said_anew import (
@@ -287,6 +287,7 @@ THEN = Passes(
         Pass(totals, (acts.Ask,), 2),
         Pass(ring_measured, (acts.AddPart,), 1),
         Pass(ring_like_box, (acts.AddPart,), 2),
+        Pass(ring_too_large, (acts.AddPart,), 1, ("ring",)),
         Pass(by_rating, (acts.AddDevice,), 1),
         Pass(one_box, (acts.SetVolume, acts.SetSize, acts.AddPart), 1),
         *AT_LAST,

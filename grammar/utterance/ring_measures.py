@@ -34,6 +34,23 @@ _SAME_BEFORE = lazy_pattern(rf"(?i)\b{_LIKE_THE_BOX}\s*$")
 _AHEAD = lazy_pattern(r"(?i)(?:with |and |an? |the |of )*")
 
 
+_LARGEST_PLASTER_RING = Decimal(14)
+"""Cubic inches: no plaster ring adds more, common practice; a number above is the box's mark."""
+
+
+def ring_too_large(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "With a mud ring, marked 21.0": the ring's mark or the box's, which adds or does not,
+    314.16(A); the number waits to be told again."""
+    kept: list[Act] = []
+    for act in made:
+        ring = isinstance(act, acts.AddPart) and act.name == "plaster ring"
+        if isinstance(act, acts.AddPart) and ring and (act.volume or 0) > _LARGEST_PLASTER_RING:
+            left.append(Unread(act.words, act.span, True))
+            act = replace(act, volume=None)
+        kept.append(act)
+    return kept
+
+
 def ring_like_box(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "A four square, inch and a half, with an extension ring of the same size": as deep as the
     box that it is on (a ring adds its own volume, 314.16(A))."""
