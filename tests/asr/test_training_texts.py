@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from prepare import HELD_OUT, Caster, statements_of
 from pronounce import Pronunciation, accented
-from texts import GLOSS_FILES, QUESTIONS, near, plain, texts, wordnet_examples
+from texts import GLOSS_FILES, QUESTIONS, alike, near, plain, texts, wordnet_examples
 
 #: A line as WordNet writes it: a gloss behind a bar, its examples in quotation marks.
 GLOSS = '0001 03 n 01 box 0 000 | a case; "she left the box open"; "the PDP-11 hummed"; "a box"\n'
@@ -35,7 +35,25 @@ def test_examples_are_taken_from_glosses_where_they_are_words(wordnet: Path) -> 
 def test_words_that_sound_like_a_short_one_are_found_by_one_phoneme() -> None:
     """Phonemes as the lexicons write them; stress tells no words apart."""
     sounds = {"five": "fˈIv", "hive": "hˈIv", "fence": "fˈɛns", "four": "fˈɔɹ", "for": "fɔɹ"}
-    assert near(["hive", "fence", "for", "five", "unknown"], sounds.get) == ["hive", "for"]
+    words = ["hive", "fence", "for", "five", "unknown"]
+    assert near(words, sounds.get) == ["hive"]
+    assert alike(words, sounds.get) == {"for"}
+
+
+def test_a_word_that_a_test_says_is_not_said_alone(wordnet: Path) -> None:
+    assert "she" in set(texts(400, 3, wordnet, frozenset(), (), str.lower))
+    assert "she" not in set(texts(400, 3, wordnet, frozenset({"she"}), (), str.lower))
+
+
+def test_a_word_that_an_accent_makes_an_answer_is_said_without_it(lexicons: Path) -> None:
+    """A German "w" is a "v": with this lexicon "was" would be "six"."""
+    for file in lexicons.glob("*.json"):
+        file.write_text('{"six": "vˈIz", "was": "wˈIz"}')
+    signs = {sign: place for place, sign in enumerate("vwˈIz.?!,")}
+    caster = Caster(["af_sky"], lexicons, signs, 5)
+    jobs = [job for _ in range(300) if (job := caster.job("was")) is not None]
+    assert signs["w"] in {job.tokens[0] for job in jobs if job.engine == "kokoro"}
+    assert signs["v"] not in {job.tokens[0] for job in jobs if job.engine == "kokoro"}
 
 
 def test_texts_are_the_same_for_the_same_seed(wordnet: Path) -> None:

@@ -141,13 +141,13 @@ class Batches:
         pace = torch.where(
             happens(many, 0.3)[:, 0], torch.ones(many, device=DEVICE), uniform(many, 0.8, 1.36)
         )
-        tight = happens(many, torch.where(short, 0.6, 0.25)[:, None])[:, 0]
+        tight = happens(many, torch.where(short, 0.7, 0.25)[:, None])[:, 0]
         lead = torch.where(tight, uniform(many, 0, 1600), uniform(many, 800, 12_000))
         tail = torch.where(tight, uniform(many, 0, 1600), uniform(many, 1600, 14_000))
         frames = ((lead + length / pace + tail) / 160).long() // 2 * 2
         whole = int(frames.max()) * 160
         x = self._spoken.cut(start, length, whole, lead, pace)
-        telephoned = torch.where(short, 0.5, 0.3)[:, None]
+        telephoned = torch.where(short, 0.6, 0.3)[:, None]
         x = on_a_bad_line(over_a_telephone(self._among_noises(in_a_room(x)), telephoned))
         # Quiet is added where a recording begins or ends within the words.
         time = torch.arange(whole, device=DEVICE)[None]
@@ -161,8 +161,8 @@ class Batches:
     def _cut_short(start: Tensor, length: Tensor, short: Tensor) -> tuple[Tensor, Tensor]:
         """Some of the short ones begun late or ended too soon, as people's recordings are."""
         many = len(start)
-        late = uniform(many, 0, MOST_BEGUN_LATE) * (short & happens(many, 0.4)[:, 0])
-        soon = uniform(many, 0, MOST_ENDED_SOON) * (short & happens(many, 0.4)[:, 0])
+        late = uniform(many, 0, MOST_BEGUN_LATE) * (short & happens(many, 0.5)[:, 0])
+        soon = uniform(many, 0, MOST_ENDED_SOON) * (short & happens(many, 0.5)[:, 0])
         late, soon = (torch.minimum(each, length * 0.2).long() for each in (late, soon))
         return start + late, length - late - soon
 

@@ -16,7 +16,8 @@ import json
 import random
 import sys
 from collections.abc import Iterator
-from dataclasses import asdict, dataclass
+from dataclasses import asdict, dataclass, replace
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -24,11 +25,23 @@ import numpy as np
 from boxaloud.assistant.asr.engines.whisper.transformer_weights import read_weights
 from boxaloud.assistant.asr.frontend.log_mel import mel_filter_bank
 from pronounce import BRITISH, Pronunciation, accented
-from texts import QUESTIONS, plain, texts
+from texts import QUESTIONS, SHORT, plain, texts, unstressed
 
 #: Whole speakers that no training run hears: what is fitted later is fitted on them.
 HELD_OUT = ("af_river", "am_eric", "bf_lily", "bm_lewis", "hm_psi", "em_alex")
-ACCENTS = {"american": 58, "british": 14, "indian": 9, "spanish": 8, "scottish": 6, "german": 5}
+ACCENTS = {
+    "american": 50, "british": 13, "indian": 8, "spanish": 7, "scottish": 5, "german": 5,
+    "french": 4, "slavic": 3, "italian": 2, "dutch": 2, "chinese": 1,
+}  # fmt: skip
+#: How an utterance of few words may end, and the share of each: an answer is not always lowered.
+ENDS = {".": 45, "?": 15, "!": 12, ",": 14, "": 14}
+FEW_WORDS = 2
+#: The slowest and the fastest pace, of statements and of few words.
+PACES, PACES_OF_FEW = (0.72, 1.35), (0.75, 1.6)
+#: How many phonemes the way of a longer utterance may have that a short one is said in.
+LONGER = (10, 60)
+#: How far a timbre is moved off the mean of all, so that there are more speakers than voices.
+NEAREST, FARTHEST = 0.7, 1.5
 #: Voices of another synthesiser, that joins recorded sounds: they err in other ways.
 FLITE = {"kal16": 2, "awb": 4, "rms": 4}
 FLITE_SHARE = 0.12
@@ -37,7 +50,8 @@ LONGEST_PHONEMES = 120
 
 @dataclass(frozen=True, slots=True)
 class Job:
-    """One utterance to speak: `text` is its words, `voice` whose it is."""
+    """One utterance to speak: `text` is its words, `voice` whose it is. `spread` moves the timbre
+    off the mean of all, and the manner is that of `as_long_as` phonemes where that is not 0."""
 
     text: str
     engine: str
@@ -47,6 +61,8 @@ class Job:
     speed: float
     pitch: int = 0
     held: bool = False
+    spread: float = 1.0
+    as_long_as: int = 0
 
 
 class Caster:
@@ -75,17 +91,47 @@ class Caster:
             (joined,) = self._chance.choices(list(FLITE), list(FLITE.values()))
             pace, pitch = self._chance.uniform(0.75, 1.3), self._chance.randint(75, 240)
             return Job(text, "flite", {joined: 1.0}, {}, [], round(pace, 2), pitch)
-        (accent,) = self._chance.choices(list(ACCENTS), list(ACCENTS.values()))
-        sounds = self._said[accent in BRITISH].sentence(text.split())
+        sounds = self._sounds(text)
         if sounds is None:
             return None
-        tokens = [self._tokens[each] for each in accented(sounds, accent) if each in self._tokens]
+        tokens = [self._tokens[each] for each in sounds if each in self._tokens]
         if len(tokens) > LONGEST_PHONEMES:
             return None
         voice = {held: 1.0} if held else self._blend()
         manner = voice if held or self._chance.random() < 0.5 else self._blend()
-        speed = round(self._chance.uniform(0.72, 1.35), 2)
-        return Job(text, "kokoro", voice, manner, tokens, speed, held=held is not None)
+        few = len(text.split()) <= FEW_WORDS
+        speed = round(self._chance.uniform(*(PACES_OF_FEW if few else PACES)), 2)
+        job = Job(text, "kokoro", voice, manner, tokens, speed, held=held is not None)
+        return job if held else self._otherwise(job)
+
+    def _sounds(self, text: str) -> str | None:
+        """How a text is said in an accent; one in which it is no other word's sound."""
+        words = text.split()
+        few = len(words) <= FEW_WORDS
+        (end,) = self._chance.choices(list(ENDS), list(ENDS.values())) if few else (".",)
+        (accent,) = self._chance.choices(list(ACCENTS), list(ACCENTS.values()))
+        if len(words) == 1 and text not in SHORT and self._like_short(text, accent):
+            accent = "american"
+        sounds = self._said[accent in BRITISH].sentence(words, end)
+        return None if sounds is None else accented(sounds, accent)
+
+    @cache  # noqa: B019 - one object lives as long as the script
+    def _like_short(self, text: str, accent: str) -> bool:
+        """Whether in an accent a word sounds like a short answer, as "tree" like "three"."""
+        said = self._said[accent in BRITISH]
+
+        def sound(word: str) -> str:
+            return accented(unstressed(said.sentence([word])), accent)
+
+        return any(sound(text) == sound(word) for word in SHORT)
+
+    def _otherwise(self, job: Job) -> Job:
+        """Half of the jobs by speakers beyond the voices, and short ones in a longer one's way."""
+        if self._chance.random() < 0.5:
+            job = replace(job, spread=round(self._chance.uniform(NEAREST, FARTHEST), 2))
+        if len(job.text.split()) <= FEW_WORDS and self._chance.random() < 0.6:
+            job = replace(job, as_long_as=self._chance.randint(*LONGER))
+        return job
 
 
 def jobs(caster: Caster, said: Iterator[str], held: Iterator[str]) -> Iterator[Job]:

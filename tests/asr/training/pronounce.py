@@ -53,8 +53,8 @@ class Pronunciation:
             return base + "ᵻz"
         return base + ("s" if base[-1] in VOICELESS else "z")
 
-    def sentence(self, words: list[str]) -> str | None:
-        """The phonemes of a sentence, a stop at its end; None where a word is not known."""
+    def sentence(self, words: list[str], end: str = ".") -> str | None:
+        """The phonemes of a sentence with the mark at its end; None where a word is not known."""
         found: list[str] = []
         for place, word in enumerate(words):
             weak = WEAK.get(word) if place + 1 < len(words) else None
@@ -62,11 +62,11 @@ class Pronunciation:
             if sounds is None:
                 return None
             found.append(sounds)
-        return " ".join(found) + "."
+        return " ".join(found) + end
 
 
 #: Accents that start from the British way.
-BRITISH = ("british", "indian", "german", "scottish")
+BRITISH = ("british", "indian", "german", "scottish", "french", "dutch")
 #: Accents by exchange of phonemes, roughly: what a speaker's first language does to English.
 ACCENTS: dict[str, tuple[tuple[str, str], ...]] = {
     "indian": (
@@ -81,6 +81,26 @@ ACCENTS: dict[str, tuple[tuple[str, str], ...]] = {
     "german": (
         ("ð", "z"), ("θ", "s"), ("w", "v"), ("ɹ", "ʁ"), ("æ", "ɛ"), ("ʌ", "a"), ("O", "oː"),
         ("A", "eː"), ("ʤ", "ʧ"), ("d ", "t "), ("z ", "s "), ("b ", "p "), ("ɡ ", "k "),
+    ),
+    "french": (
+        ("ð", "z"), ("θ", "s"), ("h", ""), ("ɹ", "ʁ"), ("ɪ", "i"), ("ʌ", "œ"), ("ʊ", "u"),
+        ("O", "o"), ("Q", "o"), ("A", "e"), ("ʧ", "ʃ"), ("ʤ", "ʒ"), ("ᵊ", "ə"), ("ɜ", "œ"),
+    ),
+    "italian": (
+        ("ð", "d"), ("θ", "t"), ("h", ""), ("ɹ", "r"), ("ɪ", "i"), ("ʌ", "a"), ("ʊ", "u"),
+        ("O", "o"), ("A", "ɛi"), ("æ", "ɛ"), ("ᵊ", "e"), ("ə", "e"),
+    ),
+    "slavic": (
+        ("ð", "z"), ("θ", "s"), ("w", "v"), ("ɹ", "r"), ("ɪ", "i"), ("ʌ", "a"), ("ʊ", "u"),
+        ("O", "o"), ("A", "ej"), ("æ", "ɛ"), ("h", "x"), ("d ", "t "), ("z ", "s "),
+    ),
+    "dutch": (
+        ("ð", "d"), ("θ", "t"), ("v", "f"), ("w", "ʋ"), ("æ", "ɛ"), ("ʌ", "œ"), ("ɡ", "x"),
+        ("O", "oː"), ("Q", "oː"), ("A", "eː"), ("d ", "t "), ("z ", "s "),
+    ),
+    "chinese": (
+        ("ð", "d"), ("θ", "s"), ("v", "w"), ("ɪ", "i"), ("z", "s"), ("ᵊl", "o"), ("d ", " "),
+        ("t ", " "), ("k ", " "),
     ),
     "scottish": (
         ("O", "o"), ("A", "e"), ("ɹ", "ɾ"), ("ʊ", "ʉ"), ("W", "ʌu"), ("ɑ", "ɔ"),

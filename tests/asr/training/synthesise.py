@@ -47,13 +47,15 @@ def neural(folder: Path) -> Speaker:
     graph = Graph(str(folder / "kokoro.onnx"), DEVICE)
     with np.load(folder / "styles.npz") as stored:
         styles = {name: torch.from_numpy(stored[name]).float() for name in stored.files}
+    middle = torch.stack(list(styles.values())).mean(0)
 
     def mixed(shares: dict[str, float], place: int) -> torch.Tensor:
         return torch.stack([styles[each][place] * part for each, part in shares.items()]).sum(0)
 
     def speak(job: Job) -> Sound:
-        place = len(job["tokens"]) - 1
+        place = (job["as_long_as"] or len(job["tokens"])) - 1
         timbre, manner = mixed(job["voice"], place), mixed(job["manner"], place)
+        timbre = middle[place] + (timbre - middle[place]) * job["spread"]
         style = torch.cat([timbre[:128], manner[128:]])[None].to(DEVICE)
         tokens = torch.tensor([[0, *job["tokens"], 0]]).to(DEVICE)
         speed = torch.tensor([job["speed"]]).to(DEVICE)

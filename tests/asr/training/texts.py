@@ -22,10 +22,12 @@ SHORT = [
     "hundred", "yes", "no", "yeah", "yep", "nope", "inside", "outside", "none", "both",
     "right", "wrong",
 ]  # fmt: skip
+#: Those that answer most questions: half of what is drawn of `SHORT`.
+ANSWERS = [*SHORT[:13], "yes", "no", "none", "right"]
 #: Shares of a training set, by kind of text: `near` are words that sound like a short one.
 SHARES = {
-    "trade": 0.40, "short": 0.20, "numbers": 0.06, "near": 0.08, "word": 0.07, "words": 0.04,
-    "other": 0.15,
+    "trade": 0.30, "short": 0.28, "numbers": 0.06, "near": 0.13, "word": 0.09, "words": 0.04,
+    "other": 0.10,
 }  # fmt: skip
 GLOSS_FILES = ("data.noun", "data.verb", "data.adj", "data.adv")
 LONGEST = 22
@@ -58,20 +60,30 @@ def trade_sentences(many: int, seed: int, questions: tuple[str | None, ...]) -> 
     return [said for said in found if said.strip() and len(said.split()) <= LONGEST]
 
 
+def unstressed(sounds: str | None) -> str:
+    """Phonemes without the marks of stress; empty where there are none."""
+    return re.sub("[ˈˌ]", "", sounds or "")
+
+
 def near(words: Iterable[str], sounds: Callable[[str], str | None]) -> list[str]:
     """The words that `sounds` tells from one of `SHORT` by one phoneme, stress left out."""
-
-    def plainly(word: str) -> str:
-        return re.sub("[ˈˌ]", "", sounds(word) or "")
-
-    short = {said for word in SHORT if (said := plainly(word))}
+    short = {said for word in SHORT if (said := unstressed(sounds(word)))}
     return [
         word
         for word in words
-        if word not in SHORT
-        and (said := plainly(word))
+        if (said := unstressed(sounds(word)))
+        and said not in short
         and any(Levenshtein.distance(said, one, score_cutoff=1) <= 1 for one in short)
     ]
+
+
+def alike(words: Iterable[str], sounds: Callable[[str], str | None]) -> frozenset[str]:
+    """The words that sound like one of `SHORT` and are written otherwise: said alone, no ear can
+    tell which was meant, and one that is taught both ways is sure of neither."""
+    short = {said for word in SHORT if (said := unstressed(sounds(word)))}
+    return frozenset(
+        word for word in words if word not in SHORT and unstressed(sounds(word)) in short
+    )
 
 
 def texts(
@@ -83,7 +95,8 @@ def texts(
     sounds: Callable[[str], str | None],
 ) -> Iterator[str]:
     """`many` sentences to speak, the same for the same seed; none of three words or more in
-    `held`. `sounds` tells a word's phonemes."""
+    `held`, and no word alone that is in it and no short answer. `sounds` tells a word's
+    phonemes."""
     chance = random.Random(seed)
     trade = [
         said
@@ -93,8 +106,9 @@ def texts(
     other = [said for said in wordnet_examples(wordnet) if said not in held]
     chance.shuffle(trade)
     chance.shuffle(other)
-    general = sorted({word for said in other for word in said.split() if len(word) > 1})
-    known = sorted(vocabulary())
+    every = {word for said in other for word in said.split() if len(word) > 1}
+    general = sorted(every - alike(every, sounds) - held)
+    known = sorted(vocabulary() - alike(vocabulary(), sounds))
     confusable = near(general, sounds) or general
     kinds, shares = list(SHARES), list(SHARES.values())
     for place in range(many):
@@ -104,7 +118,7 @@ def texts(
         elif kind == "other":
             yield other[place % len(other)]
         elif kind == "short":
-            yield chance.choice(SHORT) if chance.random() < 0.7 else chance.choice(known)
+            yield chance.choice(chance.choices((ANSWERS, SHORT, known), (45, 30, 25))[0])
         elif kind == "numbers":
             yield " ".join(chance.choices(SHORT[:28], k=chance.randint(2, 3)))
         elif kind == "near":
