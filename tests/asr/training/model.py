@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from pathlib import Path
 
 import numpy as np
 import torch
@@ -16,6 +17,7 @@ EPSILON = 1e-5
 LONGEST_PLACES = 800
 #: The layer behind which a second head helps the lower layers to learn.
 MIDDLE = 1
+SECOND_HEAD = "middle_head."
 
 
 def codes(text: str) -> list[int]:
@@ -114,6 +116,35 @@ def start_from_whisper(ear: Ear, arrays: Mapping[str, np.ndarray]) -> None:
     missing, unexpected = ear.load_state_dict(state, strict=False)
     assert not unexpected, unexpected
     assert all("head" in name for name in missing), missing
+
+
+def stored_state(path: Path) -> dict[str, Tensor]:
+    """Weights by their names here: of what a run wrote, or of a file of the product, which holds no
+    second head."""
+    if path.suffix != ".npz":
+        return dict(torch.load(path, map_location="cpu"))
+    with np.load(path) as stored:
+        arrays = {name: _real(stored[name]) for name in stored.files if name != "meta"}
+    state = {}
+    for name, array in arrays.items():
+        part, _, kind = name.rpartition(".")
+        if kind == "q":
+            state[f"{part}.weight"] = array * arrays[f"{part}.s"][:, None]
+        elif kind != "s":
+            state[f"{part}.{'weight' if kind == 'g' else 'bias'}"] = array
+    return state
+
+
+def has_second_head(state: Mapping[str, Tensor]) -> bool:
+    """Whether the second head's weights are among these."""
+    return any(name.startswith(SECOND_HEAD) for name in state)
+
+
+def start_from(ear: Ear, state: Mapping[str, Tensor]) -> None:
+    """Take stored weights; only the second head may be missing."""
+    missing, unexpected = ear.load_state_dict(dict(state), strict=False)
+    assert not unexpected, unexpected
+    assert all(name.startswith(SECOND_HEAD) for name in missing), missing
 
 
 def _take_norm(

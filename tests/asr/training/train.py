@@ -1,10 +1,10 @@
 """Train the ear on a folder of spoken shards, on one GPU.
 
-    python train.py FOLDER SOUND OUT.pt SECONDS [--start BEFORE.pt] [--rate 5e-4] [--seed 1]
+    python train.py FOLDER SOUND OUT.pt SECONDS [--start BEFORE] [--rate 5e-4] [--seed 1]
 
-The learning rate rises, stays for a third of the time and falls to nothing. Weights are averaged
-over the last steps; every minute the averaged ones are written, so that a run that is stopped
-leaves something sound.
+`BEFORE` is what another run wrote, or the product's own file. The learning rate rises, stays for a
+third of the time and falls to nothing. Weights are averaged over the last steps; every minute the
+averaged ones are written, so that a run that is stopped leaves something sound.
 """
 
 from __future__ import annotations
@@ -20,7 +20,15 @@ import torch
 import torch.nn.functional as F
 from batches import Batches, SpokenSet
 from degradation import DEVICE
-from model import LETTERS, Ear, start_from_whisper
+from model import (
+    LETTERS,
+    SECOND_HEAD,
+    Ear,
+    has_second_head,
+    start_from,
+    start_from_whisper,
+    stored_state,
+)
 from torch import Tensor
 
 GROUPS = 8
@@ -69,8 +77,12 @@ class Trainer:
     def __init__(self, given: argparse.Namespace, batches: Batches, spoken: SpokenSet) -> None:
         self._given, self._batches, self._spoken = given, batches, spoken
         self._ear = Ear(dropout=0.1)
+        self._middle_weight = MIDDLE_WEIGHT
         if given.start:
-            self._ear.load_state_dict(torch.load(given.start, map_location="cpu"))
+            state = stored_state(given.start)
+            start_from(self._ear, state)
+            # a second head that nobody has taught would unteach the layers below it
+            self._middle_weight = MIDDLE_WEIGHT if has_second_head(state) else 0.0
         else:
             start_from_whisper(self._ear, dict(np.load(given.folder / "encoder.npz")))
         self._ear.to(DEVICE)
@@ -103,7 +115,7 @@ class Trainer:
             likely = of.float().log_softmax(-1).transpose(0, 1)
             return F.ctc_loss(likely, targets, places, lengths, zero_infinity=True)
 
-        whole = loss(scores) + MIDDLE_WEIGHT * loss(middle)
+        whole = loss(scores) + self._middle_weight * loss(middle)
         for group in self._optimiser.param_groups:
             group["lr"] = rate_at(self._step, elapsed, self._given.rate)
         self._optimiser.zero_grad(set_to_none=True)
@@ -142,8 +154,8 @@ class Trainer:
         return " clean, ".join(parts) + " degraded"
 
     def run(self) -> None:
-        """Train for the time that is given, and write the averaged weights."""
-        given, began, told = self._given, time.time(), time.time()
+        """Train until the time that is given is over, and write the averaged weights."""
+        given, began, told = self._given, self._given.began, time.time()
         while (elapsed := (time.time() - began) / given.seconds) < 1:
             for chosen in self._batches.draw(given.batch, GROUPS):
                 self._learn(chosen, (time.time() - began) / given.seconds)
@@ -161,7 +173,11 @@ class Trainer:
             f"{elapsed:.0%} step {self._step} loss {mean:.3f} hours {hours:.1f}"
             f" word errors {self._watch()}\n"
         )
-        kept = {name: each.half().cpu() for name, each in self._average.items()}
+        kept = {
+            name: each.half().cpu()
+            for name, each in self._average.items()
+            if self._middle_weight or not name.startswith(SECOND_HEAD)
+        }
         torch.save(kept, self._given.out)
 
 
@@ -177,6 +193,7 @@ def main() -> None:
     reader.add_argument("--batch", type=int, default=192)
     reader.add_argument("--seed", type=int, default=1)
     given = reader.parse_args()
+    given.began = time.time()
     torch.manual_seed(given.seed)
     torch.set_float32_matmul_precision("high")
     spoken = SpokenSet(given.sound)
