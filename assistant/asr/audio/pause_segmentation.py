@@ -38,13 +38,13 @@ def split(sound: Sound, share: float = SPEECH_THRESHOLD) -> tuple[Sound, ...]:
     `share`: how far from the background up to the loudest speech begins.
     """
     levels = frame_levels(sound)
-    spans = _merge_spans(_speech_mask(levels, share))
+    spans = _merge_spans(speech_mask(levels, share))
     return tuple(_padded_segment(sound, start, end, levels) for start, end in spans)
 
 
 def spans(sound: Sound, share: float = SPEECH_THRESHOLD) -> list[tuple[float, float]]:
     """From when to when, in seconds, each utterance of a recording lasts."""
-    found = _merge_spans(_speech_mask(frame_levels(sound), share))
+    found = _merge_spans(speech_mask(frame_levels(sound), share))
     return [(start * FRAME_SECONDS, end * FRAME_SECONDS) for start, end in found]
 
 
@@ -93,7 +93,8 @@ def pcm(sound: Sound) -> array[int]:
     return samples
 
 
-def _speech_mask(levels: Sequence[float], share: float) -> list[bool]:
+def speech_mask(levels: Sequence[float], share: float) -> list[bool]:
+    """Which frames are so loud that they are speech; none where all are as loud."""
     if not levels:
         return []
     floor, top = percentile(levels, 10), percentile(levels, 98)
