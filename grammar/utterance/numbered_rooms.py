@@ -15,14 +15,15 @@ from boxaloud.grammar.utterance.headings import ROOM_WORDS, ROOMS
 
 _NOUN = (
     r"(?:room|classroom|class|rm|suite|unit|office|portable|apartment|apt|lab|shop|bay|hall|corridor"
-    r"|wing|cabin|dorm|cell|stall|bedroom|trailer|module)"
+    r"|wing|cabin|dorm|cell|stall|bedroom|trailer|module|vacant|vac|villa|cottage|(?:pump|well|gate)"
+    r" ?house|kiosk)"
 )
 _SMALL = r"(?:one|two|three|four|five|six|seven|eight|nine|oh|zero)"
 _TEENS = r"(?:ten|eleven|twelve|(?:thir|four|fif|six|seven|eigh|nine)teen)"
 _TENS = rf"(?:(?:twen|thir|for|fif|six|seven|eigh|nine)ty(?:[ -]{_SMALL})?|{_TEENS})"
 _ENDS = (
     r"(?= *(?:[,.:;!?]|$)| (?:is|it's|next|first|now|up|has|gets|same|outlet|switch|light"
-    r"|receptacle|plug|sensor)\b| (?:single|double|two|three|[1-4]) gang\b)"
+    r"|receptacle|plug|sensor|box)\b| (?:single|double|two|three|[1-4]) gang\b)"
 )
 _WORDED = (
     rf"(?:{_SMALL} (?:hundred(?: (?:and )?(?:{_TENS}|{_SMALL}))?|{_TENS}|{_SMALL} {_SMALL})"
@@ -32,7 +33,10 @@ _DIGITS = (
     r"(?:(?:\d{3,4}[a-z]?|[a-z]-?\d{1,3})(?![\w/.-]| by\b| cubic| inch| gang| square)"
     rf"|\d{{1,2}}[a-z]?{_ENDS})"
 )
-_NUMBERED = rf"(?P<noun>{_NOUN})(?: number)? (?P<number>{_DIGITS}|{_WORDED})"
+_NUMBERED = (
+    rf"(?P<noun>{_NOUN})(?: (?:number |no\.? ?)?| ?# ?)(?P<number>{_DIGITS}|{_WORDED})"
+    rf"(?: box\b)?"
+)
 _CODED = r"(?P<code>[a-z]-?\d{1,3}|\d{3,4}[a-z]?)(?![\w/.-]| by\b| cubic| inch)"
 _PLACE = r"(?P<place>(?:[a-z]+(?:'s)? ){0,2}?[a-z]+(?: serving line)?)"
 

@@ -14,7 +14,9 @@ from boxaloud.rules.contents import Cable
 
 _POINTS = lazy_pattern(
     r"(?i)(?:(?:oh|no|well|so|and|um|uh|yeah|yes|sorry|ok|okay|i think|i mean|actually|probably)"
-    r"[\s,]+)*(?:that|it|this|that one|those|they)(?:['’]?s|['’]?re| is| are| was| were| would be)"
+    r"[\s,]+)*(?:that|it|this|that one|the last one|those|they)(?:['’]?s|['’]?re| is| are| was"
+    r"| were| would be| (?:should|must|was supposed|was meant|were supposed|has|had|needs|ought"
+    r"|was going)(?: to)?(?: have)?(?: be| been))"
     r"(?! (?:[a-z]+ )?(?:all|both|each|every))\b"
     r"|[^,.;]*\b(?:it|that) (?:is|was)(?: then| after all)?\W*$"  # "fourteen two it is"
 )
@@ -23,7 +25,7 @@ _CHANGES = frozenset(grammar_data.table("clauses")["other"]["change"])
 
 def pointed(turn: Turn, act: acts.Restate) -> bool:
     """Take what is said of what was not understood, or of what came in last; False for others."""
-    if _so_many_of_the_last(turn, act):
+    if _so_many_of_the_last(turn, act) or _said_instead(turn, act):
         return True
     if act.instead_of is not None or turn.supposed or _POINTS.match(act.words) is None:
         return False
@@ -56,6 +58,31 @@ def _so_many_of_the_last(turn: Turn, act: acts.Restate) -> bool:
     if turn.state is not state:
         turn.state = altered(turn.state, added=count)
     return True
+
+
+_NO = lazy_pattern(
+    r"(?i)\s*(?:(?:oh|um|uh|well|wait|sorry|oops|whoops|shoot)[\s,.!]+)*(?:no|nope|oops|whoops|sorry)"
+    r"(?:[\s,.!]+(?:wait|sorry|no|i meant?))*[\s,.!]+$"
+)
+
+
+def _said_instead(turn: Turn, act: acts.Restate) -> bool:
+    """ "Add a 14-3." "No, a 14-2": in place of the one that came in last, and no count of those
+    that were there before."""
+    last = turn.state.item(turn.state.last)
+    if last is None or turn.supposed or act.instead_of is not None or turn.state is not turn.began:
+        return False
+    if not isinstance(act.thing, acts.AddCable) or _alike(last, act.thing):
+        return False
+    article = _ONE.match(act.thing.words) is not None
+    if not article or _NO.match(turn.heard[: act.thing.span[0]]) is None:
+        return False
+    if isinstance(last.content, Cable):
+        return _of_one_cable(turn, act)
+    several = any(_alike(one, act.thing) and one.content.count > 1 for one in turn.state.items)
+    if several:  # "add a dimmer", "no, a 14-2", of two: one of them less, or one more?
+        turn.unplaced.append(act.words)
+    return several
 
 
 _ONE = lazy_pattern(r"(?i)an? ")
