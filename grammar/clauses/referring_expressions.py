@@ -21,7 +21,7 @@ _NOUNS: dict[str, ThingKind] = {
     "dimmers": "device", "box": "box", "volume": "box", "size": "box", "clamp": "clamps",
     "clamps": "clamps", "ring": "part", "rings": "part", "extension": "part", "cover": "part",
     "ground": "grounds", "grounds": "grounds", "stud": "fitting", "fitting": "fitting",
-    "leg": "cable", "legs": "cable", "line": "cable", "lines": "cable",
+    "leg": "cable", "legs": "cable",
     "homeruns": "cable", "mc": "cable", "mcs": "cable",
     "bx": "cable", "whites": "conductors", "blacks": "conductors", "reds": "conductors",
     "hots": "conductors", "neutrals": "conductors",

@@ -88,7 +88,9 @@ _SAME = lazy_pattern(
 _GOES_ON = lazy_pattern(
     r"(?:the |in the |at the |on the )?(?:by|near|behind|beside|over|under|above|below|next to|top"
     r"|bottom|upper|lower|left|right|front|back|north|south|east|west|far)\b[^,:.]*(?:[,:.]|$)"
-    r"|[a-z' ]+:"
+    r"|[a-z' ]+:|(?:[a-z]+ )?(?:side|wall|end|corner)[.]"
+    r"|(?:dishwasher|refrigerator|fridge|freezer|disposal|microwave|range|stove|oven|cooktop|sink"
+    r"|washer|dryer|fireplace|vanity)[.]"
 )
 _HINT = lazy_pattern(rf"\b{_NOUN}\b|\b(?:next|first|now|then|up)\b|,")
 _BOX_TOLD = (acts.SetVolume, acts.SetSize, acts.NameBoxKind, acts.SetClamps)

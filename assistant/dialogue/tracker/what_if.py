@@ -49,6 +49,7 @@ def suppose(turn: Turn, act: acts.Suppose, run: Runner) -> None:
             return
         if not turn.state.pending:
             act = replace(act, acts=(_resized(size, size.awg),))
+    act = replace(act, acts=_by_volume(act.acts))
     copy = _tried(turn, act.acts, run)
     if len(copy.state.pending) > len(turn.state.pending) and (
         each := _each_meant(turn, copy, act, run)
@@ -72,6 +73,18 @@ def suppose(turn: Turn, act: acts.Suppose, run: Runner) -> None:
         turn.state = altered(turn.state, proposed=act.acts)
     elif not copy.refused:
         turn.answer(_unchanged(turn), act.words)
+
+
+def _by_volume(supposed: Sequence[Act]) -> tuple[Act, ...]:
+    """ "What if I cut in a 22.5": the number beside a sort of box is its volume."""
+    if not any(isinstance(one, acts.NameBoxKind) for one in supposed):
+        return tuple(supposed)
+    return tuple(
+        acts.SetVolume(volume=one.value, words=one.words, span=one.span)
+        if isinstance(one, acts.Number)
+        else one
+        for one in supposed
+    )
 
 
 def _resized(size: acts.Size, awg: int) -> acts.Resize:
