@@ -5,11 +5,15 @@ from __future__ import annotations
 from collections.abc import Sequence
 from decimal import Decimal
 
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Utterance
 from boxaloud.grammar.enclosures.enclosure_words import shows, words
 from boxaloud.grammar.enclosures.pull_piece import Piece
 
 #: Raceways of this trade size and larger are pulled full of 4 AWG and larger, common practice.
 _LARGE = Decimal("1.25")
+#: The largest conductor that the Table of 314.16(B)(1) gives a volume to.
+_COUNTED = 6
 
 
 def shows_large(text: str) -> bool:
@@ -34,3 +38,19 @@ def likely(text: str, pieces: Sequence[Piece]) -> bool:
     returns = any(piece.value in ways for piece in pieces)
     splice_box = words("splicebox").search(text) is not None
     return "items" in sorts and bool(placed or returns or splice_box)
+
+
+def counted_by_volume(named: bool, pieces: Sequence[Piece], other: Utterance) -> bool:
+    """Whether all of it is of a box that is counted by volume, 314.16: of one called a pull box
+    only where no raceway is told and its conductors are 6 AWG and smaller, 314.28(A).
+
+    Args:
+        named: whether it was called a pull box.
+        pieces: the pieces of what was said.
+        other: how it is read where it is of no pull box.
+    """
+    if not other.acts or other.weighty:
+        return False
+    wires = [act for act in other.acts if isinstance(act, acts.AddConductors)]
+    small = bool(wires) and all(one.awg is not None and one.awg >= _COUNTED for one in wires)
+    return not named or (small and all(piece.sort != "items" for piece in pieces))

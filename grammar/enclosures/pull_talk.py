@@ -16,7 +16,7 @@ from boxaloud.grammar.enclosures.asked_distances import told_of
 from boxaloud.grammar.enclosures.assembling import Assembly
 from boxaloud.grammar.enclosures.bare_answers import SILENT_DETAILS, bare_answer, size_asked
 from boxaloud.grammar.enclosures.enclosure_words import shows, words
-from boxaloud.grammar.enclosures.likely_pulls import likely, shows_large
+from boxaloud.grammar.enclosures.likely_pulls import counted_by_volume, likely, shows_large
 from boxaloud.grammar.enclosures.pieces import scan
 from boxaloud.grammar.enclosures.pull_piece import Piece
 from boxaloud.grammar.enclosures.question_sources import without_sources
@@ -68,10 +68,8 @@ def read(heard: str, expect: str | None, ordinary: Ordinary) -> Utterance | None
         return None
     found = _Reading(heard, text, pieces, ordinary, at_hand).utterance()
     measured = any(piece.value == "centres" for piece in pieces)
-    if found.weighty and not is_about(text) and not measured:
-        other = ordinary(heard)
-        if other.acts and not other.weighty:
-            return None
+    if found.weighty and not measured:
+        return None if counted_by_volume(is_about(text), pieces, ordinary(heard)) else found
     return found
 
 
