@@ -88,7 +88,7 @@ _SAME = lazy_pattern(
 _GOES_ON = lazy_pattern(
     r"(?:the |in the |at the |on the )?(?:by|near|behind|beside|over|under|above|below|next to|top"
     r"|bottom|upper|lower|left|right|front|back|north|south|east|west|far)\b[^,:.]*(?:[,:.]|$)"
-    r"|[a-z' ]+:|(?:[a-z]+ )?(?:side|wall|end|corner)[.]"
+    r"|[a-z' ]+:|(?:[a-z]+\s+)?(?:side|wall|end|corner)[.]"
     r"|(?:dishwasher|refrigerator|fridge|freezer|disposal|microwave|range|stove|oven|cooktop|sink"
     r"|washer|dryer|fireplace|vanity)[.]"
 )

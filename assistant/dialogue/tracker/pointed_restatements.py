@@ -61,8 +61,8 @@ def _so_many_of_the_last(turn: Turn, act: acts.Restate) -> bool:
 
 
 _NO = lazy_pattern(
-    r"(?i)\s*(?:(?:oh|um|uh|well|wait|sorry|oops|whoops|shoot)[\s,.!]+)*(?:no|nope|oops|whoops|sorry)"
-    r"(?:[\s,.!]+(?:wait|sorry|no|i meant?))*[\s,.!]+$"
+    r"(?i)\s*(?:(?:hi|hey|hello|please|ok|okay|oh|um|uh|well|wait|sorry|oops|whoops|shoot)"
+    r"[\s,.!]+)*(?:no|nope|oops|whoops|sorry)(?:[\s,.!]+(?:wait|sorry|no|i meant?))*[\s,.!]+$"
 )
 
 
