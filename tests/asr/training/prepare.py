@@ -191,7 +191,9 @@ def main() -> None:
     }
     np.savez_compressed(given.folder / "encoder.npz", **encoder)
     np.save(given.folder / "mel.npy", mel_filter_bank())
-    sys.stdout.write(f"{len(found)} utterances, {len(encoder)} arrays of the encoder\n")
+    longer = sum(1 for job in found if job.as_long_as)
+    sys.stdout.write(f"{len(found)} utterances, {longer} of them in the way of longer ones\n")
+    sys.stdout.write(f"{len(encoder)} arrays of the encoder\n")
 
 
 if __name__ == "__main__":
