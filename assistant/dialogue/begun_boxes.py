@@ -14,7 +14,8 @@ _LEAD = lazy_pattern(
 )
 #: Behind the name of a place: the box there by its device, or what is said of it.
 _OF_IT = lazy_pattern(
-    r" (?:switch|receptacle|outlet|plug|gfci|light|dimmer|fan|box|one|counter|(?:three|four)[- ]way)\b"
+    r" (?:switch|receptacle|outlet|plug|gfci|light|dimmer|fan|box|one|counter"
+    r"|(?:three|four)[- ]way)\b"
     r"|(?: box)? (?:is|was|has|gets|takes|will be|had)\b"
 )
 
