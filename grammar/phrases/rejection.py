@@ -28,6 +28,14 @@ _MAY_STRAY = _BARE | _LONE | _ALONE | {"number"}
 #: behind those: "one of them is a dimmer".
 _JOINING = ("and", "plus", "with")
 _CALLED = (["is"], ["are"], ["was"], ["were"])
+#: "Make one of them a fourteen three", "change one of them to a dimmer".
+_CHANGED = lazy_pattern(
+    r"(?i)(?:^|[\s,.;])(?:mak(?:e|ing)|made|chang(?:e|ed|ing)|swap(?:ped|ping)?|turn(?:ed|ing)?|convert(?:ed)?"
+    r"|switch(?:ed|ing)?|replac(?:e|ed|ing)|call)\s+$"
+)
+_INTO = frozenset(
+    {"", "to", "into", "for", "with", "a", "an", "to a", "to an", "into a", "into an"}
+)
 _SPOILS_PLACE = frozenset(_RULES["place_spoilt_by"])
 
 
@@ -177,7 +185,14 @@ def _amid_others(heard: str, statements: Sequence[Statement], place: int) -> boo
         and statement.kind != "terminal_block"  # "every one of them on one terminal strip"
         and not before.lower().strip().startswith(_JOINING)
         and not (before.lower().split()[:1] in _CALLED and _is_called(statement))
+        and not _is_changed(heard, statements[place - 1], before, statement)
     )
+
+
+def _is_changed(heard: str, some: Statement, between: str, thing: Statement) -> bool:
+    """Whether so many of those that are there are to become a thing."""
+    ordered = _CHANGED.search(heard[: some.span[0]]) is not None
+    return ordered and between.strip().lower() in _INTO and _is_called(thing)
 
 
 def _is_called(statement: Statement) -> bool:

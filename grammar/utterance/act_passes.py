@@ -241,7 +241,7 @@ THEN = Passes(
         Pass(ordered_again, (acts.SetSize, acts.SetVolume), 1),
         Pass(misspoken, (acts.Ask,), 1),
         Pass(what_is_left, (acts.Remove,), 1),
-        Pass(gone_elsewhere, (acts.OpenBox, acts.NextBox), 2),
+        Pass(gone_elsewhere, (acts.OpenBox, acts.NextBox), 1),
         Pass(one_was_hidden, (acts.Number,), 2),
         Pass(yoke_of_that, (acts.Replace, acts.Recount, acts.Restate), 2),
         Pass(asked_with_count, (acts.Recount,), 2),

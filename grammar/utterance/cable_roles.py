@@ -81,10 +81,24 @@ def headed_by_role(made: list[Act], heard: str, left: list[Unread]) -> list[Act]
     ):
         return made
     first = behind[0]
-    counted = isinstance(first, acts.AddCable) and first.count is not None and first.count > 1
-    between = heard[role.span[1] : first.span[0]].strip()
-    named = between in ("", ",", ":") and not _LISTS.search(heard[: role.span[0]])
-    return behind if counted and named else made
+    if not isinstance(first, acts.AddCable) or _LISTS.search(heard[: role.span[0]]):
+        return made
+    between = heard[role.span[1] : first.span[0]]
+    counted = first.count is not None and first.count > 1 and between.strip() in ("", ",", ":")
+    return behind if counted or _sized_behind(first, between, heard) else made
+
+
+#: What a feed is for, and the break behind what was announced.
+_ANNOUNCED = lazy_pattern(
+    r"(?i)(?: (?:for|to) (?:an?|the|my|our|his|her)(?: [a-z]+){1,3})? ?[.:;!-]\s*"
+)
+_NO_MORE = lazy_pattern(r"(?i)(?: (?:here|in here|in (?:it|this box|the box)))?\s*(?:[.,;!]|$)")
+
+
+def _sized_behind(cable: acts.AddCable, between: str, heard: str) -> bool:
+    """ "Range feed. One 10-3.": what was announced is told by a sentence of its own."""
+    told = _ANNOUNCED.fullmatch(between) and _NO_MORE.match(heard, cable.span[1])
+    return bool(told) and cable.count is not None and cable.role is None
 
 
 def _is_pointed_at(cable: acts.AddCable) -> bool:

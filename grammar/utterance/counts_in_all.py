@@ -113,6 +113,7 @@ _WENT = lazy_pattern(
 
 def said_in_all(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """The acts, with counts that are said anew for all there are of a kind."""
+    made = [one for place, act in enumerate(made) for one in _of_all(act, made[:place], heard)]
     told = [_said_anew(act, heard) for act in made]
     anew = [
         act
@@ -127,6 +128,31 @@ def said_in_all(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
         gone = [found.span() for act in anew if (found := _gone_before(act, heard))]
         told = [act for act in told if not _went(act, gone)]
     return told
+
+
+_IN = lazy_pattern(r"(?i)\w+ in$")
+_ALL = lazy_pattern(r"(?i) (?:all|total)(?=\s*(?:[.,;:!?)]|$))")
+
+
+def _of_all(act: Act, before: list[Act], heard: str) -> list[Act]:
+    """ "Two feed on from it, but three in all": how many there are, and no three that come in."""
+    if not isinstance(act, acts.AddCable) or act.count is None or not _IN.fullmatch(act.words):
+        return [act]
+    behind = _ALL.match(heard, act.span[1])
+    if behind is None:
+        return [act]
+    told = [one for one in before if isinstance(one, acts.AddCable)]
+    if sum(one.count or 1 for one in told) == act.count:
+        return []  # the sum of what was told
+    span = (act.span[0], behind.end())
+    words = heard[slice(*span)]
+    sizes = {(one.awg, one.conductors) for one in told}
+    size = (act.awg, act.conductors) if len(sizes) == 1 else (None, None)
+    kind: acts.ThingKind = "cable" if len(sizes) == 1 else "anything"
+    target = acts.Reference(kind, None, *size, which="all", words=words)
+    return [
+        acts.Recount(target=target, count=act.count, words=words, span=span, function="correction")
+    ]
 
 
 def _gone_before(act: Act, heard: str) -> re.Match[str] | None:

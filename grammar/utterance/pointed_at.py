@@ -86,13 +86,31 @@ _LOOK = lazy_pattern(
 )
 
 
+#: What somebody does who only looks behind a device: "I'm pulling it out to check the wires".
+_PULLED = lazy_pattern(r"(?i)\b(?:pull|tak|took|slid|eas|work|lift|get|got)[a-z]* .*\bout\b")
+_SEE = lazy_pattern(
+    r"(?i)(?: (?:of (?:it|the box|there)|here|now|a bit|a little|first|just|,))*"
+    r" (?:to|so (?:that )?(?:i|we) (?:can|could)) (?:just )?(?:see|look|check|peek|count|find out"
+    r"|get at|get to|reach|read|trace|inspect|have a look|take a look|make sure)\b"
+)
+
+
+def _to_see(act: Act, heard: str) -> bool:
+    return (
+        isinstance(act, acts.Remove)
+        and _PULLED.search(act.words) is not None
+        and _SEE.match(heard, act.span[1]) is not None
+    )
+
+
 def pulled_to_look(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "The thermostat's warm. Let me pull it. One 12-2 going up.": pulled forward, so that what is
-    behind it can be told, and not taken out."""
+    behind it can be told, or "out to check the wires", and not taken out."""
     return [
         act
         for place, act in enumerate(made)
-        if not (
+        if not _to_see(act, heard)
+        and not (
             isinstance(act, acts.Remove)
             and act.target.kind == "anything"
             and place
@@ -106,5 +124,5 @@ def pulled_to_look(made: list[Act], heard: str, left: list[Unread]) -> list[Act]
 OF_POINTING = (
     Pass(another_pointed_at, (acts.Restate,), 2),
     Pass(further_of_a_kind, (acts.Restate,), 2, (" of th",)),
-    Pass(pulled_to_look, (acts.Remove,), 3),
+    Pass(pulled_to_look, (acts.Remove,), 1),
 )

@@ -99,13 +99,13 @@ def what_is_left(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     for act in made:
         last = kept[-1] if kept else None
         if isinstance(act, acts.Number) and isinstance(last, acts.Remove):
-            value = _SMALL.get(act.words.lower().strip())
-            if value and _sums(heard, act.span):
+            if (value := _SMALL.get(act.words.lower().strip())) and _sums(heard, act.span):
                 kept.append(_in_all(last, value, act.words, act.span))
                 continue
         kept.append(act)
     kept = [one for act in kept for one in _with_sum(act)]
-    taken = kept[-1] if kept else None
+    # "that leaves two and a blank"
+    taken = next((one for one in reversed(kept) if not isinstance(one, acts.AddUncounted)), None)
     if isinstance(taken, acts.Remove):
         for run in left:
             value = _SMALL.get(run.words.lower().strip())
@@ -142,7 +142,11 @@ _SMALL = {
 
 def _in_all(taken: acts.Remove, value: int, words: str, span: tuple[int, int]) -> acts.Recount:
     of = taken.target
-    target = Reference("anything", None, of.awg, of.conductors, which="all", words=words)
+    target = (
+        Reference("device", of.name, words=words)
+        if of.kind == "device"
+        else Reference("anything", None, of.awg, of.conductors, which="all", words=words)
+    )
     return acts.Recount(target=target, count=value, words=words, span=span, function="correction")
 
 
@@ -160,10 +164,20 @@ _IN_THE = lazy_pattern(
 )
 
 
+#: What somebody looked at, or had in mind, and does not go on to.
+_LOOKED_AT = lazy_pattern(
+    r"(?i)\b(?:(?:was|were|am|been|must have been|kept|ended up|got)\s+)(?:just |still |probably )?"
+    r"(?:(?:look|read|count|star|peek|think|work|point|talk)ing|mixed up|confused)\s+"
+    r"(?:at|in|into|on|of|about|from|with|to|off)(?: of)?\s+(?:(?:the|my|that)\s+)?$"
+)
+
+
 def gone_elsewhere(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "Forget those two, they go to the other box": where they go, and no box is opened."""
     kept: list[Act] = []
     for act in made:
+        if isinstance(act, acts.NextBox) and _LOOKED_AT.search(heard[: act.span[0]]):
+            continue  # "I was looking at the next box over"
         if (
             isinstance(act, (acts.OpenBox, acts.NextBox))
             and kept

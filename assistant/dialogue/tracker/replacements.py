@@ -15,6 +15,7 @@ from boxaloud.assistant.dialogue.tracker import (
     added_items,
     item_changes,
     mentions,
+    named_in_turn,
     parts_said_apart,
 )
 from boxaloud.assistant.dialogue.turn import Turn
@@ -35,12 +36,13 @@ def replace_act(turn: Turn, act: acts.Replace) -> None:
         target = replace(target, kind=references.kind_of(thing), words="")
         if named and references.agrees(named[0], target):  # "the shed one is a 14-3"
             target = replace(target, item=named[0].key, count=1)
-    loose = target.kind in ("conductors", "wire") and isinstance(thing, acts.AddCable)
-    if loose and not references.find_all(turn.state, target):
-        target = replace(target, kind="cable", words="")  # "one of the 12s is a 12-3"
-    same_kind = references.find_all(turn.state, target)
-    item = _unnamed_device(same_kind, target, thing) or references.find(turn.state, target)
-    item = _so_many(same_kind, target) or item
+    target = _of_cables(turn, target, thing)
+    all_found = references.find_all(turn.state, target)
+    same_kind = named_in_turn.others(turn, act, all_found)
+    if named_in_turn.is_of_those(turn, act, same_kind):
+        turn.understood.append(act.words)  # of two switches "one's a dimmer and one's a switch"
+        return
+    item = _picked(turn, act, target, all_found, same_kind)
     if item is None:
         _replace_absent(turn, act, sum(one.content.count for one in same_kind))
         return
@@ -64,6 +66,23 @@ def replace_act(turn: Turn, act: acts.Replace) -> None:
         replace_some(turn, item, units, thing)
     else:
         _replace_whole(turn, item, target, thing)
+
+
+def _of_cables(turn: Turn, target: Reference, thing: Thing) -> Reference:
+    """ "One of the 12s is a 12-3": of the cables, where no wires are there by themselves."""
+    loose = target.kind in ("conductors", "wire") and isinstance(thing, acts.AddCable)
+    if loose and not references.find_all(turn.state, target):
+        return replace(target, kind="cable", words="")
+    return target
+
+
+def _picked(
+    turn: Turn, act: acts.Replace, target: Reference, there: list[Item], found: list[Item]
+) -> Item | None:
+    """The one of those found that is to become another."""
+    item = _unnamed_device(found, target, act.thing) or references.find(turn.state, target)
+    item = _so_many(found, target) or item
+    return next(reversed(found), None) if item in there and item not in found else item
 
 
 def _so_many(found: Sequence[Item], target: Reference) -> Item | None:
