@@ -75,3 +75,16 @@ def _is_named_device(clause: Clause) -> bool:
     device = named_device(clause.elements)
     words = [element.tag for element in clause.elements if element is not device]
     return device is not None and len(words) < _LONGEST and all(map(may_name, words[1:]))
+
+
+#: What somebody looked at, or had in mind, and does not go on to.
+_LOOKED_AT = lazy_pattern(
+    r"(?i)\b(?:(?:was|were|am|been|must have been|kept|ended up|got)\s+)(?:just |still |probably )?"
+    r"(?:(?:look|read|count|star|peek|think|work|point|talk)ing|mixed up|confused)\s+"
+    r"(?:at|in|into|on|of|about|from|with|to|off)(?: of)?\s+(?:(?:the|my|that)\s+)?$"
+)
+
+
+def looked_at(act: Act, heard: str) -> bool:
+    """ "I was looking at the next box over": no box begins."""
+    return isinstance(act, acts.NextBox) and _LOOKED_AT.search(heard[: act.span[0]]) is not None

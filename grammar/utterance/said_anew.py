@@ -12,6 +12,7 @@ from boxaloud.grammar.clauses.act_kinds import is_thing
 from boxaloud.grammar.clauses.clause import Clause
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer import numbers
+from boxaloud.grammar.utterance.going_on import looked_at
 
 _WHAT = lazy_pattern(r"(?:(?:no|wait|oh|so) )*<n:(?P<n>[1-9])> (?:of )?what")
 _ASKS = lazy_pattern(r"(?:he|she|they|you|i) (?:asks?|says?|said|asked|want to know|wants to know)")
@@ -99,7 +100,8 @@ def what_is_left(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     for act in made:
         last = kept[-1] if kept else None
         if isinstance(act, acts.Number) and isinstance(last, acts.Remove):
-            if (value := _SMALL.get(act.words.lower().strip())) and _sums(heard, act.span):
+            value = _SMALL.get(act.words.lower().strip())
+            if value and _sums(heard, act.span):
                 kept.append(_in_all(last, value, act.words, act.span))
                 continue
         kept.append(act)
@@ -164,20 +166,10 @@ _IN_THE = lazy_pattern(
 )
 
 
-#: What somebody looked at, or had in mind, and does not go on to.
-_LOOKED_AT = lazy_pattern(
-    r"(?i)\b(?:(?:was|were|am|been|must have been|kept|ended up|got)\s+)(?:just |still |probably )?"
-    r"(?:(?:look|read|count|star|peek|think|work|point|talk)ing|mixed up|confused)\s+"
-    r"(?:at|in|into|on|of|about|from|with|to|off)(?: of)?\s+(?:(?:the|my|that)\s+)?$"
-)
-
-
 def gone_elsewhere(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "Forget those two, they go to the other box": where they go, and no box is opened."""
     kept: list[Act] = []
-    for act in made:
-        if isinstance(act, acts.NextBox) and _LOOKED_AT.search(heard[: act.span[0]]):
-            continue  # "I was looking at the next box over"
+    for act in (one for one in made if not looked_at(one, heard)):
         if (
             isinstance(act, (acts.OpenBox, acts.NextBox))
             and kept
