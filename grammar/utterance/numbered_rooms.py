@@ -75,6 +75,7 @@ _FORMS = tuple(
         rf"{_LEAD}(?:the |my )?{_PLACE}{_NEXT}[,:.]?{_REST}",
         rf"{_LEAD}what's next,? (?:the )?{_PLACE}[.!]?(?P<rest>)",
         rf"{_LEAD}(?:the )?{_PLACE}[,:] (?P<rest>.+)",
+        r"(?P<short>[a-z]{2,8})\.? #?(?P<place_number>\d{1,4}[a-z]?) ?: ?(?P<rest>.+)",
     )
 )
 #: "Masonry box …, room 301": the room behind what is said of its box.
@@ -92,7 +93,7 @@ _GOES_ON = lazy_pattern(
     r"|(?:dishwasher|refrigerator|fridge|freezer|disposal|microwave|range|stove|oven|cooktop|sink"
     r"|washer|dryer|fireplace|vanity)[.]"
 )
-_HINT = lazy_pattern(rf"\b{_NOUN}\b|\b(?:next|first|now|then|up)\b|,")
+_HINT = lazy_pattern(rf"\b{_NOUN}\b|\b(?:next|first|now|then|up)\b|[,:]")
 _BOX_TOLD = (acts.SetVolume, acts.SetSize, acts.NameBoxKind, acts.SetClamps)
 
 
@@ -135,7 +136,8 @@ def _told(
     read = read_part(rest)
     if not any(isinstance(act, (*CHANGES, *_BOX_TOLD)) for act in read.acts):
         return None
-    if not said.groupdict().get("noun") and not any(
+    numbered = any(said.groupdict().get(one) for one in ("noun", "short"))
+    if not numbered and not any(
         isinstance(act, _BOX_TOLD) for act in read.acts
     ):
         return None  # "the switch next, …": of a place the box itself is told
@@ -169,6 +171,8 @@ def _name_of(said: re.Match[str]) -> str:
         return f"{groups['noun']} {_figures(groups['number'])}"
     if groups.get("code"):
         return groups["code"]
+    if short := groups.get("short"):  # "vac 4:", a short form of one's own for a place
+        return "" if short in known_words() else f"{short} {groups['place_number']}"
     words = (groups.get("place") or "").split()
     return " ".join(words) if _is_place(words) else ""
 
