@@ -108,7 +108,7 @@ def room_named(heard: str, read_part: Callable[[str], Utterance]) -> Utterance |
         if said is None or not (name := _name_of(said)):
             continue
         rest = said["rest"] or ""
-        if _GOES_ON.match(rest):
+        if _GOES_ON.match(rest) or _is_thing(said, read_part):
             continue
         if not rest.strip():
             return _begun(name, heard)
@@ -116,6 +116,12 @@ def room_named(heard: str, read_part: Callable[[str], Utterance]) -> Utterance |
         if told is not None:
             return told
     return _named_behind(heard, low, read_part)
+
+
+def _is_thing(said: re.Match[str], read_part: Callable[[str], Utterance]) -> bool:
+    """ "Swich 2: 14-2 x2": a short name that may be a thing, misspelt, heads no box."""
+    short = said.groupdict().get("short")
+    return bool(short and any(read_part(words).acts for words in (short, f"two {short}")))
 
 
 def _begun(name: str, heard: str) -> Utterance:
