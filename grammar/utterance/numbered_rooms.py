@@ -143,9 +143,7 @@ def _told(
     if not any(isinstance(act, (*CHANGES, *_BOX_TOLD)) for act in read.acts):
         return None
     numbered = any(said.groupdict().get(one) for one in ("noun", "short"))
-    if not numbered and not any(
-        isinstance(act, _BOX_TOLD) for act in read.acts
-    ):
+    if not numbered and not any(isinstance(act, _BOX_TOLD) for act in read.acts):
         return None  # "the switch next, …": of a place the box itself is told
     if said.groupdict().get("headed") and not _has_device(read):
         return None  # "room 9 switch, two 14-2s": the switch is in it
