@@ -6,14 +6,15 @@ from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 _WORDS = ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
 _MARK = lazy_pattern(
-    rf"(?i)(?:(?<=[\s,;.:])|^)\(?(?:(?P<n>\d{{1,2}})[.)]|(?P<word>{'|'.join(_WORDS)})\))(?=\s|$)"
+    rf"(?i)(?:(?<=[\s,;.:])|^)(?:(?P<n>\d{{1,2}})[.)]|(?P<word>{'|'.join(_WORDS)})\))(?=\s|$)"
 )
 _SOUND = lazy_pattern(r"[,;:.!?\n]\s*$|^\s*$")
 
 
 def without_point_numbers(text: str) -> str:
     """The text with the numbers of its points blanked, each character in its place, and a break
-    where a point begins. Where they do not run from one, at the head, they are no points.
+    where a point begins. Where they do not run from one, at the head, they are no points; nor
+    between two brackets: "(1) switch, (2) 14/2" counts.
 
     >>> without_point_numbers("1) two 14-2 2) one switch")
     '   two 14-2;   one switch'
