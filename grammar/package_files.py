@@ -38,10 +38,15 @@ def text(name: str) -> str:
     return content(f"data/{name}.toml").decode().replace("\r\n", "\n")
 
 
+#: Beside a compiled grammar whose data files are left out: their digest and the fingerprint, a line
+#: each.
+STATE = "compiled.state"
+
+
 @lru_cache(maxsize=1)
 def digest() -> str:
     """A short name for the exact state of all grammar data, for caches made from it."""
-    return _hashed(*_data())
+    return _hashed(*_data()) if _holds_data() else _left_state()[0]
 
 
 @lru_cache(maxsize=1)
@@ -55,7 +60,22 @@ def state() -> str:
 
     That is the data, the modules that compile it, and the order of bytes on this machine.
     """
+    if not _holds_data():
+        return _left_state()[1]
     return _hashed(sys.byteorder.encode(), *_data(), *map(_source, COMPILING))
+
+
+def _holds_data() -> bool:
+    """Whether the data files lie in the package: they are left out where they lie compiled."""
+    try:
+        content(f"data/{NAMES[0]}.toml")
+    except OSError:
+        return False
+    return True
+
+
+def _left_state() -> list[str]:
+    return content(STATE).decode().split()
 
 
 def _data() -> Iterator[bytes]:

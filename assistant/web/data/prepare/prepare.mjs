@@ -1,6 +1,7 @@
 // Prepares the engine's archive in the very runtime that it will run in: modules compiled without their
-// docstrings, which nobody reads on a phone and which are a tenth of them, and the
-// grammar compiled beside them; nothing in it is packed, since the whole file is. Run by `boxaloud web build`:
+// docstrings, which nobody reads on a phone and which are a tenth of them, and the grammar compiled
+// in place of its data files, which would lie there twice; nothing in it is packed, since the whole
+// file is. Run by `boxaloud web build`:
 //   node prepare.mjs RUNTIME_FOLDER ARCHIVE_IN ARCHIVE_OUT
 
 import fs from "node:fs";
@@ -36,12 +37,24 @@ with zipfile.ZipFile("/engine/compiled.zip", "w") as target:
 `;
 const GRAMMAR = `
 import zipfile
+from boxaloud.grammar import package_files
 from boxaloud.grammar.compilation import compiled
 from boxaloud.grammar.phrases.compiled_cache import SHIPPED
+DATE = (2020, 1, 1, 0, 0, 0)
+made = {
+    SHIPPED: compiled(),
+    package_files.STATE: f"{package_files.digest()}\\n{package_files.fingerprint()}\\n",
+}
+source = zipfile.ZipFile("/engine/engine.zip")
+with zipfile.ZipFile("/engine/whole.zip", "w") as target:
+    for item in source.infolist():
+        if not item.filename.startswith("boxaloud/grammar/data/"):
+            target.writestr(item, source.read(item))
+    for name, raw in made.items():
+        target.writestr(zipfile.ZipInfo(f"boxaloud/grammar/{name}", DATE), raw)
+`;
+const WARM = `
 from boxaloud.assistant.web.pocket_entry import warm
-with zipfile.ZipFile("/engine/engine.zip", "a") as target:
-    name = f"boxaloud/grammar/{SHIPPED}"
-    target.writestr(zipfile.ZipInfo(name, (2020, 1, 1, 0, 0, 0)), compiled())
 warm()
 `;
 
@@ -50,7 +63,10 @@ try {
   first.runPython(COMPILE);
   const second = await python(first.FS.readFile("/engine/compiled.zip"));
   second.runPython(GRAMMAR);
-  fs.writeFileSync(target, second.FS.readFile("/engine/engine.zip"));
+  const whole = second.FS.readFile("/engine/whole.zip");
+  const third = await python(whole);  // it must run by what is in it alone
+  third.runPython(WARM);
+  fs.writeFileSync(target, whole);
 } catch (fault) {
   // by itself Node.js would print the runtime's whole source before the reason
   process.stderr.write(`${fault.message}\n`);
