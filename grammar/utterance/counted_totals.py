@@ -20,6 +20,9 @@ _SAID_TOTAL = lazy_pattern(
     r"|what's that|what is that|what|it's)\b,?\s*)+",
     re.IGNORECASE,
 )
+_WIRES = acts.AddConductors
+_MOST_WIRES = 25
+"""Wires are counted up further than things."""
 _COUNTED = (acts.AddCable, acts.AddConductors, acts.AddDevice)
 
 
@@ -39,7 +42,7 @@ def totals_checked(made: list[Act], heard: str, left: list[Unread]) -> list[Act]
             and isinstance(last, _COUNTED)
             and last.count is not None
             and isinstance(act, (acts.Number, acts.RestateNumber))
-            and act.value in range(2, 25)
+            and act.value in range(2, _MOST_WIRES if isinstance(last, _WIRES) else MOST + 1)
             and _SAID_TOTAL.fullmatch(heard, last.span[1], _number_start(act, heard))
         ):
             kept = [*before, counted_in_all(int(act.value or 0), act.words, act.span)]

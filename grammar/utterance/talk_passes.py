@@ -4,14 +4,17 @@ from __future__ import annotations
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.clauses.act_fields import THINGS
+from boxaloud.grammar.utterance.added_put_right import added_put_right
 from boxaloud.grammar.utterance.answered_at_once import (
     clamps_answered,
     denied_behind,
     numbers_asked_with,
 )
+from boxaloud.grammar.utterance.asked_together import asked_together
 from boxaloud.grammar.utterance.become_others import become_others, no_volume
 from boxaloud.grammar.utterance.boxes_swapped import boxes_swapped, measures_said_apart
 from boxaloud.grammar.utterance.cable_roles import box_that_feeds, feeding_on, passing_through
+from boxaloud.grammar.utterance.cables_unknown import cables_unknown
 from boxaloud.grammar.utterance.clamp_counts import clamps_counted, clamps_on_some, one_on_each
 from boxaloud.grammar.utterance.clamps_after_all import found_after_all
 from boxaloud.grammar.utterance.clamps_among import so_many_inside
@@ -131,7 +134,10 @@ IN_TALK = (
     Pass(no_volume, (acts.SetVolume,), 2),
     Pass(leads_elsewhere, (acts.AddDevice, acts.Land), 1),
     Pass(pointed_out, (acts.Restate,), 2),
+    Pass(added_put_right, (acts.Restate, acts.Deny), 2),
     Pass(read_off_devices, (acts.SetVolume,), 2),
+    Pass(asked_together, (acts.PutBack,), 2),
+    Pass(cables_unknown, (), 0, ("cable", "wire", "run")),
 )
 """As `act_passes.FIRST`, before those of all utterances."""
 PUT_RIGHT = (

@@ -30,12 +30,16 @@ def resized(turn: Turn, act: Act) -> Act:
     if not isinstance(told, acts.AddCable) or told.role is None or told.awg is None:
         return act
     named = _TOLD.match(told.words)
-    if named is None or told.count not in (None, 1):
+    if told.count not in (None, 1):
         return act
-    item = _named(turn, told.role, named["role"])
+    if named is not None:
+        item = _named(turn, told.role, named["role"])
+    else:
+        item = _same_way(turn, act, told)
     if item is None:
         return act
-    target = Reference("cable", count=1, item=item.key, words=named.group())
+    words = named.group() if named is not None else told.words
+    target = Reference("cable", count=1, item=item.key, words=words)
     thing = replace(told, count=1, role=None, doubts=())
     return acts.Replace(
         target=target, thing=thing, words=act.words, span=act.span, doubts=told.doubts,
@@ -80,6 +84,22 @@ def _end_of(words: str) -> str | None:
 def _size(content: object) -> tuple[int, int] | None:
     """The size and the number of conductors of a cable."""
     return (content.awg, content.conductors) if isinstance(content, Cable) else None
+
+
+def _same_way(turn: Turn, act: Act, told: acts.AddCable) -> Item | None:
+    """ "I mean 12-3 in", of "12-2 in": the only cable of another size that was said to go that
+    way; None where the cable comes on top."""
+    if not isinstance(act, acts.Restate) or told.role not in ("in", "out"):
+        return None
+    found = [
+        item
+        for item in turn.state.items
+        if isinstance(item.content, Cable)
+        and item.content.count == 1
+        and re.search(rf"(?i)\b{told.role}\b", item.words)
+    ]
+    other = len(found) == 1 and _size(found[0].content) != (told.awg, told.conductors)
+    return found[0] if other else None
 
 
 def _named(turn: Turn, role: str, said: str) -> Item | None:

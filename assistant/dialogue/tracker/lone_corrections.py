@@ -16,6 +16,9 @@ from boxaloud.rules.contents import Marked, Uncounted, Yoke
 
 _NEAR = 3
 """A number so far from a count, or less, may stand in its place."""
+_LEAST_UNASKED = 15
+"""A number from here on is a volume where neither that nor a box was asked: above every size of
+wire, and above what anybody counts of one thing beside another."""
 _DIFFERENT = 2
 """A number more than so many times another, or less than its share, stands in no place of it."""
 
@@ -125,7 +128,9 @@ def _may_be_volume(turn: Turn, act: acts.RestateNumber) -> bool:
     if act.instead_of is not None and _marked(state) == act.instead_of:
         return True
     if not (state.box or turn.asked == "box"):
-        return False
+        # "a receptacle. It's eighteen": no count that anybody counts up to, and no size of a wire
+        told_first = act.instead_of is None and not _near(state, value)
+        return told_first and value >= _LEAST_UNASKED and bool(state.items)
     fraction = value != int(value)
     replaced = act.instead_of is not None and any(
         item.content.count == act.instead_of for item in state.items

@@ -20,7 +20,9 @@ _STAYS = re.compile(r"\bstay(?:s|ing)?\b", re.IGNORECASE)
 
 def put_back(turn: Turn, act: acts.PutBack) -> None:
     """ "Put back the 14-2", "put both back": what was taken out or replaced comes again."""
-    recalled = turn.state.recalled
+    # what became another in the same breath is not what comes back
+    before = tuple(one for one in turn.state.recalled if one in turn.began.recalled)
+    recalled = before or turn.state.recalled
     item = references.find(turn.state, act.target)
     if _STAYS.search(act.words) and item is not None and not _was_taken(recalled, act.target):
         turn.understood.append(act.words)  # "the switch stays": it was never taken out
