@@ -31,14 +31,7 @@ def _begun_at(name: str, names: Sequence[str], talk_of: Callable[[str], Talk]) -
     wanted = named(name.lower().strip()).removesuffix(" box")
     if len(wanted) < _SHORTEST or any(map(str.isdigit, wanted)):
         return None
-    begun = [
-        box
-        for box in names
-        if box.startswith("box ")
-        and (journal := talk_of(box).journal)
-        and _begins_at(journal[0].heard.lower(), wanted)
-    ]
-    return begun[0] if len(begun) == 1 else None
+    return _only(names, talk_of, lambda said: _begins_at(said.lower(), wanted))
 
 
 def _begins_at(said: str, place: str) -> bool:
@@ -57,11 +50,16 @@ def begun_so(name: str, names: Sequence[str], talk_of: Callable[[str], Talk]) ->
     wanted = named(name.lower().strip())
     if wanted in names:
         return None
+    return _only(names, talk_of, lambda said: named(first_words(said)) == wanted)
+
+
+def _only(
+    names: Sequence[str], talk_of: Callable[[str], Talk], begins: Callable[[str], bool]
+) -> str | None:
+    """The only box without a name whose first words begin so."""
     begun = [
         box
         for box in names
-        if box.startswith("box ")
-        and (journal := talk_of(box).journal)
-        and named(first_words(journal[0].heard)) == wanted
+        if box.startswith("box ") and (journal := talk_of(box).journal) and begins(journal[0].heard)
     ]
     return begun[0] if len(begun) == 1 else None

@@ -163,7 +163,8 @@ def marked_box(heard: str) -> Mention | None:
 def asked_of_box(heard: str, called: Sequence[CalledBox]) -> Mention | None:
     """The box that a question is about: "is the den over?", "and the den?"."""
     for box in called:
-        if _FIGURED.fullmatch(box.said) and (asked := _asked_by_number(heard, box)):
+        numbered = _FIGURED.fullmatch(box.said) or _WITH_NUMBER.fullmatch(box.said)
+        if numbered and (asked := _asked_by_number(heard, box)):
             return asked
         alone = re.fullmatch(
             rf"(?i)\s*{_LEAD}(?:(?:how|what) about |and )?(?:the )?{box.may}"
@@ -179,6 +180,9 @@ def asked_of_box(heard: str, called: Sequence[CalledBox]) -> Mention | None:
     return None
 
 
+_WITH_NUMBER = lazy_pattern(r"(?i)[a-z]+(?: [a-z]+)? \d{1,4}[a-z]?")
+
+
 def _asked_by_number(heard: str, box: CalledBox) -> Mention | None:
     """ "Is 210 still ok", "what about E3", "what's room 20 at"."""
     number = rf"(?:room |number |classroom )?{box._words}"
@@ -187,6 +191,14 @@ def _asked_by_number(heard: str, box: CalledBox) -> Mention | None:
     )
     if alone is not None:
         return Mention(box.name, 0, len(heard), "how full is ")
+    if _WITH_NUMBER.fullmatch(box.said):  # "what was unit 12?" names no wire
+        stood = re.fullmatch(
+            rf"(?i)\s*{_LEAD}(?:how|what)(?:['’]s| is| was) {number}"
+            r"(?: again| at| like| doing)*[ ?.!]*",
+            heard,
+        )
+        if stood is not None:
+            return Mention(box.name, 0, len(heard), "how full is ")
     told = re.fullmatch(
         rf"(?i)\s*{_LEAD}{number} (?:is|was) (?:still |also )*(?:the )?(?:bad|over|full|good|fine"
         r"|ok|okay|worst|tight|tightest|fullest)(?: one)?,? (?:right|huh|yeah|then|correct)[ ?.!]*",

@@ -146,3 +146,16 @@ def test_a_question_about_another_box_is_answered_of_that_one(asked: str) -> Non
     assert "10.00" not in reply.said
     assert conversation.talk.name == "hall"
     assert totals(conversation) == {"den": Decimal("14.00"), "hall": Decimal("10.00")}
+
+
+@pytest.mark.parametrize("asked", ["was unit 12 over?", "what was unit 12?", "how was unit 12"])
+def test_a_box_whose_name_ends_in_a_number_is_asked_about(asked: str) -> None:
+    """Of unit 12, four conductors, a switch and the grounds are 14.00, 314.16(B); of unit 7 six
+    are 18.00. Twelve is no size of a wire there."""
+    conversation = Conversation()
+    conversation.hear("unit 12: two 14-2s and a switch, 12.5 cubic inches, no clamps")
+    conversation.hear("next: unit 7 14-2 x3, switch, 20ci, no clamps")
+    reply = conversation.hear(asked)
+    assert "14.00" in reply.said
+    assert "over by 1.50" in reply.said.lower()
+    assert (conversation.talk.name, reply.sheet.total) == ("unit 7", Decimal("18.00"))
