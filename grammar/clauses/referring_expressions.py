@@ -12,7 +12,10 @@ from boxaloud.grammar.clauses.clause import Element
 from boxaloud.grammar.lexer import numbers
 from boxaloud.grammar.phrases.statements import Statement
 
-_ORDINALS = {"first": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5, "last": -1}
+_ORDINALS = {
+    "first": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "seventh": 7,
+    "eighth": 8, "ninth": 9, "last": -1,
+}  # fmt: skip
 _NOUNS: dict[str, ThingKind] = {
     "cable": "cable", "cables": "cable", "run": "cable", "runs": "cable", "wire": "wire",
     "wires": "wire", "conductor": "conductors", "conductors": "conductors", "device": "device",

@@ -46,6 +46,12 @@ from boxaloud.grammar.utterance.heads_behind_with import ON_A_CABLE_PIECES, head
 from boxaloud.grammar.utterance.hedged_clamps import clamps_looked_for
 from boxaloud.grammar.utterance.names_in_two import place_behind
 from boxaloud.grammar.utterance.of_other_talk import goes_on_of_it
+from boxaloud.grammar.utterance.numbered_ones import (
+    forgotten_nth,
+    no_nth,
+    not_so_many_more,
+    nth_then_all,
+)
 from boxaloud.grammar.utterance.orders_corrected import orders_corrected
 from boxaloud.grammar.utterance.own_clamps import clamps_of_box
 from boxaloud.grammar.utterance.pointed_out import pointed_out
@@ -112,6 +118,10 @@ IN_TALK = (
     Pass(box_that_feeds, (acts.AddCable,), 1, ("feed", "fed", "suppl")),
     Pass(feeding_on, (acts.AddCable,), 2),
     Pass(one_on_each, (acts.SetClamps,), 2),
+    Pass(no_nth, (), 0, ("no ",)),
+    Pass(forgotten_nth, (acts.More,), 1),
+    Pass(nth_then_all, (acts.More,), 2),
+    Pass(not_so_many_more, (acts.More, acts.RestateNumber, acts.Number), 1, (" more",)),
     Pass(undone_things, (acts.Undo,), 2),
     Pass(said_gone, (acts.AddDevice, acts.AddCable, acts.AddConductors, acts.AddFitting), 1),
     Pass(orders_corrected, (acts.Remove, acts.Deny, acts.Keep, acts.Suppose, acts.AskMeaning), 2),

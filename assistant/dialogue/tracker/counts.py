@@ -13,6 +13,7 @@ from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.state_parts import Item
 from boxaloud.assistant.dialogue.tracker import (
     added_items,
+    agreeing_numbers,
     counted_parts,
     item_changes,
     yoke_sharing,
@@ -137,7 +138,7 @@ def _in_all(turn: Turn, act: acts.Recount) -> None:
     count = act.count or 0
     if not alike and counted_parts.left_first(act, turn.state):
         _first_mention(turn, replace(act, target=replace(act.target, kind="cable", which="said")))
-    elif sum(item.content.count for item in alike) == count:
+    elif sum(item.content.count for item in alike) == count or _as_changed(turn, count):
         turn.answer(say("echo.agrees", count=counted(count)), act.words)
     elif len(alike) == 1 and (act is turn.settled or turn.supposed or _plainly(turn, count)):
         item_changes.recount(turn, alike[0], count, act.words)
@@ -150,6 +151,12 @@ def _in_all(turn: Turn, act: acts.Recount) -> None:
         item_changes.pointed_past(turn, say("these_are_there", what=there))
     else:
         turn.unplaced.append(act.words)
+
+
+def _as_changed(turn: Turn, count: int) -> bool:
+    """ "Two more 14-2s, that makes five", beside two 14-3s: so many of what just came in."""
+    now = agreeing_numbers.changed(turn)
+    return len(now) == 1 and now[0].content.count == count
 
 
 def _plainly(turn: Turn, count: int) -> bool:

@@ -13,6 +13,7 @@ from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import joined, listed, say
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.state_parts import Item, Recalled
+from boxaloud.assistant.dialogue.tracker import item_changes
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Reference, Thing
@@ -30,6 +31,9 @@ def deny(turn: Turn, act: acts.Deny) -> None:
     target = act.target
     _drop_held(turn, target)
     state = turn.state
+    if target.kind == "anything" and target.ordinal is not None:
+        _no_nth(turn, act, target.ordinal)
+        return
     if target.kind == "grounds":
         _no_grounds(turn, act)
         return
@@ -59,6 +63,21 @@ def deny(turn: Turn, act: acts.Deny) -> None:
     )
     found = references.find_all(state, replace(target, words="", count=None)) if named else []
     _take_out(turn, [item for item in found if _is_denied(item, target)], act)
+
+
+def _no_nth(turn: Turn, act: acts.Deny, nth: int) -> None:
+    """ "No fourth": of the four that there are one goes, and three stay three; of more of them
+    nobody can tell which number is wrong."""
+    counted = [item for item in turn.state.items if not isinstance(item.content, Uncounted)]
+    so_many = [item for item in counted if item.content.count == nth]
+    if len(so_many) > 1:
+        so_many = [item for item in so_many if item.key == turn.state.last]
+    if len(so_many) == 1:
+        item_changes.recount(turn, so_many[0], nth - 1, act.words)
+    elif any(item.content.count >= nth for item in counted):
+        turn.unplaced.append(act.words)
+    else:
+        turn.understood.append(act.words)
 
 
 def _drop_held(turn: Turn, target: Reference) -> None:

@@ -13,6 +13,7 @@ from boxaloud.assistant.dialogue.nlg.sentences import say
 from boxaloud.assistant.dialogue.tracker import (
     added_items,
     adopted_edition,
+    agreeing_numbers,
     bonding_jumpers,
     clamps,
     conductor_routes,
@@ -47,6 +48,8 @@ def number(turn: Turn, act: acts.Number) -> None:
     if turn.asked == "confirm":
         whole = value == int(value)
         held_acts.replaced(turn, int(value) if whole else value, act)
+    elif agreeing_numbers.agrees(turn, act):
+        turn.understood.append(act.words)
     else:
         turn.unplaced.append(act.words)
 

@@ -1,0 +1,49 @@
+""" "… so three", "there's three", "that makes five": the count that the same breath has just set."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+from boxaloud.assistant.dialogue.state_parts import Item
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.rules.contents import Uncounted
+
+#: What sums up. A number without it may begin a count of something else: "a third 14-2, two".
+_SUMS_UP = lazy_pattern(
+    r"(?i)(?:^|[.,;!?…–-])\s*(?:(?:and|so|now|then|well|ok|okay|yes|yeah|right|which|that|for)[ ,]+)*"
+    r"(?:so[ ,]+|total(?: of)?[ ,]+|(?:there|that|it|here)(?:['’]s| is| are| makes| leaves| gives)"
+    r"(?: (?:us|me|only|just|now|still|left))* |(?:makes|leaves|leaving|making) (?:(?:it|us|me) )?"
+    r"|(?:i|we)(?:['’]ve| have|['’]d have| would have| count| got)(?: (?:got|only|just|now))* "
+    r"|(?:(?:one|two|three|four|five|six|[1-6])[ ,.…]+)+)$"
+)
+_ENDS = lazy_pattern(
+    r"(?i)\s*(?:(?:of (?:them|those|these)|now|left|then|total|in total|altogether|all together"
+    r"|in all|here|there|in there|again)\b\s*)*(?:$|[.,;!?…–-])"
+)
+_LEAST = 2
+"""One alone may be any one: "there's one"."""
+
+
+def agrees(turn: Turn, act: acts.Number) -> bool:
+    """Whether a number sums up what this breath has changed, and is the count that it has now."""
+    value = act.value
+    end = act.span[1]
+    at = end - len(act.words)
+    said = turn.heard[at:end].lower() == act.words.lower()
+    if value is None or not said or not _SUMS_UP.search(turn.heard[:at]):
+        return False
+    if value < _LEAST or not _ENDS.match(turn.heard, end):
+        return False
+    return any(Decimal(item.content.count) == value for item in changed(turn))
+
+
+def changed(turn: Turn) -> list[Item]:
+    """What there are more or fewer of than before this breath."""
+    before = {item.key: item.content.count for item in turn.began.items}
+    return [
+        item
+        for item in turn.state.items
+        if not isinstance(item.content, Uncounted) and before.get(item.key) != item.content.count
+    ]
