@@ -29,9 +29,11 @@ def is_marker(clause: Clause) -> bool:
     if len(words) < 6 and re.fullmatch(
         r"(?:(?:no|wait|i|just|so|ok) )*(?:(?:counted|looked|checked|read) (?:it |them )?again"
         r"|(?:counted|read|had|got|said) (?:it |them |those |these |that )?(?:all )?wrong"
-        r"|recounted|double checked|excuse me|pardon me)",
+        r"|recounted|double checked|excuse me|pardon me|beg your pardon)",
         clause.line,
     ):
+        return True
+    if _RIGHT_BEFORE.fullmatch(clause.line):
         return True
     if len(words) < 8 and _NOT_SO.fullmatch(clause.line):
         return True
@@ -45,6 +47,11 @@ def is_marker(clause: Clause) -> bool:
     )
 
 
+#: What is told behind it is what was told before it was changed.
+_RIGHT_BEFORE = lazy_pattern(
+    r"(?:(?:no|wait|sorry|so|ok|well|actually) )*i (?:was|had it|had them|had that) right"
+    r" (?:at first|the first time|before|to begin with)"
+)
 _ASIDE = frozenset({"please", "um", "uh", "er", "please um"})
 
 
@@ -52,7 +59,25 @@ def without_asides(parts: list[Clause]) -> list[Clause]:
     """The clauses without those that are a hesitation or a "please" alone."""
     if len(parts) < 2:
         return parts
-    return [clause for clause in parts if clause.line not in _ASIDE] or parts
+    return [
+        clause
+        for place, clause in enumerate(parts)
+        if clause.line not in _ASIDE and not _between_not_and_is(parts, place)
+    ] or parts
+
+
+_REGRETS = frozenset({"sorry", "my mistake", "my bad", "oops", "my apologies"})
+
+
+def _between_not_and_is(parts: list[Clause], place: int) -> bool:
+    """ "Not the 12-3, sorry. It's two 12-2s": the two are one correction."""
+    around = parts[place - 1 : place + 2] if place else []
+    return (
+        len(around) == len(("not", "sorry", "it is"))
+        and parts[place].line in _REGRETS
+        and around[0].line.startswith("not ")
+        and around[-1].line.startswith(("it is ", "that is ", "they are "))
+    )
 
 
 def marker_acts(clause: Clause) -> list[Act]:

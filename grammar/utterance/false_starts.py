@@ -136,7 +136,11 @@ def _begins_measure(number: acts.Number, following: Act | None, heard: str) -> b
     return whole and part in following.words.lower() and _I_MEAN.fullmatch(between) is not None
 
 
-_DOUBTED = lazy_pattern(r"(?i)\b(?:is|was|are|were) (?:it|that|there|they)\b.*\b(?:yes|yeah|yep)\b")
+_DOUBTED = lazy_pattern(
+    r"(?i)(?:.*\b(?:is|was|are|were) (?:it|that|there|they)\b.*\b(?:yes|yeah|yep)\b.*"
+    r"|(?: (?:as well|too|more|also|you (?:say|said)|is it|right|then))*\s*\?\s*"
+    r"(?:yes|yeah|yep|right|yup)[ ,.!]+(?:(?:that['’]s|it['’]s|he says|there are) )?)"
+)
 
 
 def said_after_doubt(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
@@ -151,7 +155,7 @@ def said_after_doubt(made: list[Act], heard: str, left: list[Unread]) -> list[Ac
             is_thing(act)
             and is_thing(first)
             and replace(act, words="", span=(0, 0)) == replace(first, words="", span=(0, 0))
-            and _DOUBTED.search(heard[first.span[1] : act.span[0]])
+            and _DOUBTED.fullmatch(heard[first.span[1] : act.span[0]])
         ):
             del kept[place + 1 :]
             continue

@@ -9,7 +9,7 @@ from decimal import Decimal
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Reference, Unread
 from boxaloud.grammar.building.plain_things import just_like
-from boxaloud.grammar.clauses.act_kinds import counted, is_thing
+from boxaloud.grammar.clauses.act_kinds import counted, is_thing, pointed_at
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.neighbours import joining
 
@@ -94,11 +94,14 @@ def nth_then_all(last: Act, act: Act, heard: str) -> Act | None:
     return None
 
 
-_WORTH = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6}
+_WORTH = {
+    "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8,
+    "nine": 9}  # fmt: skip
 _NUMBER = "one|two|three|four|five|six|[1-6]"
 _NOT_SO_MANY = lazy_pattern(
-    rf"(?i)\bnot (?P<old>{_NUMBER}) more[ ,.;…–-]+(?:(?:but|just|only|really|actually|it['’]s|it was"
-    rf"|there['’]s|make it|make that)[ ,]+)*(?P<new>{_NUMBER})(?: more)?(?= *(?:[.,;!?…]|$))"
+    rf"(?i)\bnot (?P<old>{_NUMBER}) more[ ,.;…–-]+(?:(?:but|just|only|really|actually"
+    rf"|it['’]s|it was|there['’]s|make it|make that)[ ,]+)*(?P<new>{_NUMBER})"
+    r"(?: more)?(?= *(?:[.,;!?…]|$))"
 )
 
 
@@ -129,3 +132,138 @@ def not_so_many_more(made: list[Act], heard: str, left: list[Unread]) -> list[Ac
 
 def _worth(word: str) -> int:
     return int(word) if word.isdigit() else _WORTH[word.lower()]
+
+
+_HAVE_OUT = lazy_pattern(
+    r"(?i)\b(?:let['’]?s|let us|(?:i|we)['’]?(?:ll| will)|i want to|i['’]d like to) have $"
+)
+_OUT = lazy_pattern(r"(?i)(?P<what>(?:both|the|all|those|these|that)\b.*) out")
+_ENDS = lazy_pattern(r"\s*(?:[.,;!]|$)")
+
+
+def had_out(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Let's have both 14-2s out": they go."""
+    kept: list[Act] = []
+    for act in made:
+        out = _OUT.fullmatch(act.words) if isinstance(act, _LED) else None
+        order = _HAVE_OUT.search(heard[: act.span[0]]) if out is not None else None
+        if out is None or order is None or not _ENDS.match(heard, act.span[1]):
+            kept.append(act)
+            continue
+        span = (order.start(), act.span[1])
+        words = heard[slice(*span)]
+        target = replace(pointed_at(act, out["what"]), count=counted(act))
+        if isinstance(act, acts.AddConductors):
+            target = replace(target, kind="wire")  # "both fourteens": of cables as well
+        kept.append(acts.Remove(target=target, words=words, span=span, function="request"))
+    return kept
+
+
+_LED = (acts.AddCable, acts.AddConductors)
+_WOULD_HAVE = lazy_pattern(
+    rf"(?i)(?:(?:and|so|then|that) )*(?:(?:i|we|you|he|it|that)(?:['’]d| would) (?:have|be|leave"
+    rf"|make)) (?:only |just )*(?P<count>{_NUMBER}|seven|eight|nine|[7-9])(?: left)?[.!]?"
+)
+
+
+def would_have(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "He leaves one out, and we'd have four": how many there are then, and no question."""
+    changing = (acts.Remove, acts.More, acts.Recount, acts.Restate, *_LED)
+    kept: list[Act] = []
+    for act in made:
+        said = _WOULD_HAVE.fullmatch(act.words) if isinstance(act, acts.AskUnknown) else None
+        if said is None or not any(isinstance(one, changing) for one in kept):
+            kept.append(act)
+            continue
+        start = act.span[0] + said.start("count")
+        span = (start, start + len(said["count"]))
+        kept.append(
+            acts.Number(value=Decimal(_worth(said["count"])), words=said["count"], span=span)
+        )
+    return kept
+
+
+_LOOKED_LIKE = lazy_pattern(
+    r"(?i)\b(?:the|that|your) [a-z0-9]+ (?:looked|looks|read|reads) (?:just |a lot |to me )*like"
+    r" (?:a |an |the )?[a-z0-9]+(?: to me)?(?=\s*(?:[.,;!]|$))"
+)
+
+
+def looked_like(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "It's fourteen. The four looked like a six": why it was read wrong, and nothing more."""
+    if any(isinstance(act, (acts.RestateNumber, acts.SetVolume)) for act in made):
+        for said in _LOOKED_LIKE.finditer(heard):
+            left[:] = [run for run in left if not said.start() <= run.span[0] < said.end()]
+    return made
+
+
+_STOP = lazy_pattern(r"\s*[.,;…–-]+\s*")
+
+
+@joining
+def named_then_counted(last: Act, act: Act, heard: str) -> Act | None:
+    """ "14-2s. Three 14-2s, not 12s": the name alone, and then how many of them."""
+    thing = act.thing if isinstance(act, acts.Restate) else act
+    if (
+        isinstance(last, acts.AddCable)
+        and last.count is None
+        and last.words.endswith("s")
+        and isinstance(thing, acts.AddCable)
+        and (thing.count or 0) > 1
+        and (thing.awg, thing.conductors) == (last.awg, last.conductors)
+        and _STOP.fullmatch(heard, last.span[1], thing.span[0])
+    ):
+        return act
+    return None
+
+
+#: "There's a switch. I said plain splice, but there's a switch": what was told before was wrong.
+_TOLD_OTHERWISE = lazy_pattern(
+    r"(?i)\s*[.!…;]+\s*(?:i know |and )*(?:i|we|he) (?:said|told you|thought|put down|wrote"
+    r"|had said)\b[^.;?!]*\bbut (?:there(?:['’]s| is)|(?:i|we|he)(?:['’]ve| have)?(?: got| have)?"
+    r"|it(?:['’]s| has)?(?: got)?) "
+)
+_FURTHER = lazy_pattern(r"(?i)\b(?:more|another|second|other|extra|additional)\b")
+
+
+@joining
+def told_otherwise(last: Act, act: Act, heard: str) -> Act | None:
+    """A device that is told, and then set against what was said before: one, and no further."""
+    if (
+        isinstance(last, acts.AddDevice)
+        and isinstance(act, acts.AddDevice)
+        and (last.name, last.count, last.awg) == (act.name, act.count, act.awg)
+        and act.count in (None, 1)
+        and not _FURTHER.search(act.words)
+        and _TOLD_OTHERWISE.fullmatch(heard, last.span[1], act.span[0])
+    ):
+        return last
+    return None
+
+
+_I_SAID = lazy_pattern(r"(?i)\b(?:i|we) (?:said|told you|put down|wrote) $")
+
+
+def said_wrongly(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "I said three 14-2s, no, I was counting … . Two 14-2s": so many, and not those said."""
+    kept: list[Act] = []
+    for act in made:
+        before = kept[-2:]
+        said = before[0] if len(before) > 1 and isinstance(before[1], acts.No) else None
+        if (
+            isinstance(said, acts.Restate)
+            and isinstance(act, acts.AddCable)
+            and act.count is not None
+            and just_like(said.thing) == replace(just_like(act), words=said.thing.words)
+            and _I_SAID.search(heard[: said.span[0]])
+            and not _FURTHER.search(act.words)
+        ):
+            kept[-2:] = [
+                acts.Restate(
+                    thing=act, instead_of=just_like(act), words=act.words, span=act.span,
+                    doubts=act.doubts, function="correction",
+                )
+            ]  # fmt: skip
+            continue
+        kept.append(act)
+    return kept

@@ -26,7 +26,11 @@ def one_more_in_all(made: list[Act], heard: str, left: list[Unread]) -> list[Act
             and (act.count or 0) > (last.count or 1)
         ):
             were = (act.count or 0) - (last.count or 1)
-            kept[-1] = replace(act, target=Reference(words=act.target.words), of=were)
+            span = (last.span[0], act.span[1])
+            kept[-1] = replace(
+                act, target=Reference(words=act.target.words), of=were, span=span,
+                words=heard[slice(*span)],
+            )  # fmt: skip
             continue
         kept.append(act)
     return kept

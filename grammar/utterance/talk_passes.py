@@ -45,13 +45,19 @@ from boxaloud.grammar.utterance.gang_volumes import volume_of_gangs
 from boxaloud.grammar.utterance.heads_behind_with import ON_A_CABLE_PIECES, heads_behind_with
 from boxaloud.grammar.utterance.hedged_clamps import clamps_looked_for
 from boxaloud.grammar.utterance.names_in_two import place_behind
-from boxaloud.grammar.utterance.of_other_talk import goes_on_of_it
 from boxaloud.grammar.utterance.numbered_ones import (
     forgotten_nth,
+    had_out,
+    looked_like,
+    named_then_counted,
     no_nth,
     not_so_many_more,
     nth_then_all,
+    said_wrongly,
+    told_otherwise,
+    would_have,
 )
+from boxaloud.grammar.utterance.of_other_talk import goes_on_of_it
 from boxaloud.grammar.utterance.orders_corrected import orders_corrected
 from boxaloud.grammar.utterance.own_clamps import clamps_of_box
 from boxaloud.grammar.utterance.pointed_out import pointed_out
@@ -122,6 +128,12 @@ IN_TALK = (
     Pass(forgotten_nth, (acts.More,), 1),
     Pass(nth_then_all, (acts.More,), 2),
     Pass(not_so_many_more, (acts.More, acts.RestateNumber, acts.Number), 1, (" more",)),
+    Pass(told_otherwise, (acts.AddDevice,), 2, ("but ",)),
+    Pass(said_wrongly, (acts.Restate,), 3),
+    Pass(named_then_counted, (acts.AddCable,), 2),
+    Pass(had_out, (acts.AddCable, acts.AddConductors), 1, ("have ",)),
+    Pass(would_have, (acts.AskUnknown,), 2),
+    Pass(looked_like, (acts.RestateNumber, acts.SetVolume), 1, (" like ",)),
     Pass(undone_things, (acts.Undo,), 2),
     Pass(said_gone, (acts.AddDevice, acts.AddCable, acts.AddConductors, acts.AddFitting), 1),
     Pass(orders_corrected, (acts.Remove, acts.Deny, acts.Keep, acts.Suppose, acts.AskMeaning), 2),

@@ -168,12 +168,27 @@ def find(state: State, reference: Reference) -> Item | None:
         if said_last in found:
             return said_last
     if reference.ordinal is not None:
-        return _nth(found, reference.ordinal)
+        return _nth(_so_many(found, reference), reference.ordinal)
     if reference.which in ("other", "others") and len(found) > 1:
         rest = [item for item in found if item.key != state.last]
         return rest[-1] if rest else found[-1]
     last = next((item for item in found if item.key == state.last), None)
     return last or found[-1]
+
+
+_SEVERAL = 3
+"""A place in the count from which on it is of things of one kind: "that sixth one"."""
+
+
+def _so_many(found: list[Item], reference: Reference) -> list[Item]:
+    """What "the third one" may be of: what there are three of, else the cables, where there are
+    any; with two cables and a switch it is not the switch."""
+    nth = reference.ordinal or 0
+    if reference.kind != "anything" or nth < _SEVERAL:
+        return found
+    exactly = [item for item in found if item.content.count == nth]
+    cables = [item for item in found if isinstance(item.content, Cable)]
+    return exactly if len(exactly) == 1 else cables or found
 
 
 def _nth(found: list[Item], ordinal: int) -> Item | None:

@@ -1,4 +1,4 @@
-""" "… so three", "there's three", "that makes five": the count that the same breath has just set."""
+""" "… so three", "that makes five": the count that the same breath has just set."""
 
 from __future__ import annotations
 
@@ -12,7 +12,8 @@ from boxaloud.rules.contents import Uncounted
 
 #: What sums up. A number without it may begin a count of something else: "a third 14-2, two".
 _SUMS_UP = lazy_pattern(
-    r"(?i)(?:^|[.,;!?…–-])\s*(?:(?:and|so|now|then|well|ok|okay|yes|yeah|right|which|that|for)[ ,]+)*"
+    r"(?i)(?:^|[.,;!?…–-])\s*"
+    r"(?:(?:and|so|now|then|well|ok|okay|yes|yeah|right|which|that|for)[ ,]+)*"
     r"(?:so[ ,]+|total(?: of)?[ ,]+|(?:there|that|it|here)(?:['’]s| is| are| makes| leaves| gives)"
     r"(?: (?:us|me|only|just|now|still|left))* |(?:makes|leaves|leaving|making) (?:(?:it|us|me) )?"
     r"|(?:i|we)(?:['’]ve| have|['’]d have| would have| count| got)(?: (?:got|only|just|now))* "
@@ -47,3 +48,12 @@ def changed(turn: Turn) -> list[Item]:
         for item in turn.state.items
         if not isinstance(item.content, Uncounted) and before.get(item.key) != item.content.count
     ]
+
+
+def one_in_place(turn: Turn, act: acts.Recount) -> Item | None:
+    """What came in last, where "no" and so many more in all put right how many more it was."""
+    item = turn.state.item(turn.state.last)
+    denied = any(isinstance(one, acts.No) for one in turn.done)
+    if item is None or not denied or not turn.state.added or act.of is None:
+        return None
+    return item if item.content.count - turn.state.added == act.of else None

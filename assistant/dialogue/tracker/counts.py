@@ -110,6 +110,8 @@ def _of_so_many(turn: Turn, act: acts.Recount) -> None:
     ]
     if len(alike) > 1:
         alike = [item for item in alike if item.key == turn.state.last]
+    if (put_right := agreeing_numbers.one_in_place(turn, act)) is not None:
+        alike = [put_right]  # "two more", "no, one more, so three": of the four that there are
     if len(alike) == 1 and act.count is not None:
         item_changes.recount(turn, alike[0], act.count, act.words)
     else:

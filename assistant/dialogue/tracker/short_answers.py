@@ -156,9 +156,10 @@ def _of_enclosure(turn: Turn, yes: bool, act: Act) -> bool:
 
 def _corrects(turn: Turn) -> bool:
     """True where what follows "no" corrects what is there, so that no question is answered."""
-    if not turn.next_is(*CORRECTING):
+    rest = [one for one in turn.ahead if not isinstance(one, acts.No)]  # "no, no, take it out"
+    act = rest[0] if rest else None
+    if not isinstance(act, CORRECTING):
         return False
-    act = turn.ahead[0]
     if isinstance(act, acts.Restate):
         reference = references.to_thing(act.thing)
         found = references.find(turn.state, reference)
