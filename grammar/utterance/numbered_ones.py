@@ -145,8 +145,11 @@ def had_out(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "Let's have both 14-2s out": they go."""
     kept: list[Act] = []
     for act in made:
-        out = _OUT.fullmatch(act.words) if isinstance(act, _LED) else None
-        order = _HAVE_OUT.search(heard[: act.span[0]]) if out is not None else None
+        if not isinstance(act, acts.AddCable | acts.AddConductors):
+            kept.append(act)
+            continue
+        out = _OUT.fullmatch(act.words)
+        order = _HAVE_OUT.search(heard[: act.span[0]])
         if out is None or order is None or not _ENDS.match(heard, act.span[1]):
             kept.append(act)
             continue
