@@ -6,7 +6,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from boxaloud.assistant.dialogue.box_names import near, number_of, numbered
+from boxaloud.assistant.dialogue.box_names import near, number_of, numbered, short_names
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.mentioned_boxes import (
     CalledBox,
@@ -27,7 +27,9 @@ def mentioned(heard: str, names: Sequence[str], at: str) -> Mention | None:
         return None
     if len(names) > 1 and (marked := _marked(heard, names)):
         return marked
-    return told_of_box(heard, _called(names, at))
+    here = [] if _NUMBERED.fullmatch(at) else [CalledBox(at, at, at_hand=True)]
+    short = [CalledBox(name, said, True, name == at) for name, said in short_names(names)]
+    return told_of_box(heard, [*_called(names, at), *here, *short])
 
 
 def asked_of(heard: str, names: Sequence[str], at: str) -> Mention | None:

@@ -121,6 +121,14 @@ _SIDES = (
 """Words that tell places apart, so that none of them is a slip for another."""
 
 
+def short_names(names: Sequence[str]) -> tuple[tuple[str, str], ...]:
+    """ "Left" for "family room left": a name, and the side that tells it from the others."""
+    sides = [(name, name.split()[-1]) for name in names if " " in name]
+    last = [side for _, side in sides]
+    known = [(name, side) for name, side in sides if any(side in pair for pair in _SIDES)]
+    return tuple((name, side) for name, side in known if last.count(side) == 1)
+
+
 def _apart(said: frozenset[str], known: frozenset[str]) -> bool:
     """Whether two names are of places at other sides: "east wall" and "west wall"."""
     return any(

@@ -30,11 +30,11 @@ from boxaloud.assistant.dialogue.journal import Entry
 from boxaloud.assistant.dialogue.nlg.sentences import say
 from boxaloud.assistant.dialogue.question_slots import QuestionSlot
 from boxaloud.assistant.dialogue.reply import Reply, SystemAct
-from boxaloud.assistant.dialogue.utterance_parts import led_by
+from boxaloud.assistant.dialogue.utterance_parts import led_by, perhaps_in_all
 from boxaloud.grammar import acts, recognise
 from boxaloud.grammar.acts import Act, Utterance
 from boxaloud.grammar.lexer.heard_words import UNHEARD, Word
-from boxaloud.grammar.utterance.mentioned_boxes import Mention
+from boxaloud.grammar.utterance.mentioned_boxes import Mention, counts_in
 from boxaloud.rules import DEFAULT_EDITION
 
 
@@ -140,6 +140,8 @@ class Conversation(JobDialogue):
         read = recognise(rest, self.boxes.talk(mention.name).expects, self.aliases)
         if not tells(read):
             return None
+        if counts_in(mention, heard):
+            read = replace(read, acts=tuple(map(perhaps_in_all, read.acts)))
         if mention.name == self.talk.name:
             return replace(read, heard=heard)
         return led_by(acts.OpenBox(name=mention.name, words=mention.name), read, read.heard, 0)

@@ -99,3 +99,10 @@ def outside(told: Sequence[Act]) -> tuple[Act, ...]:
 def of_another(told: Sequence[Act]) -> tuple[str, ...]:
     """What was said after a new job, and is not used here."""
     return tuple(act.words for act in told[len(of_this_job(told)) :] if act.words)
+
+
+def perhaps_in_all(act: Act) -> Act:
+    """ "The den has three 14-2s": of cables that are there, all or so many more; it is asked."""
+    if not isinstance(act, acts.AddCable) or (act.count or 1) < 2:
+        return act
+    return replace(act, doubts=(*act.doubts, acts.Doubt("count", "some")))

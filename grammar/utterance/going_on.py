@@ -85,6 +85,22 @@ _LOOKED_AT = lazy_pattern(
 )
 
 
+#: What was of another box, and is told of none.
+_WAS_THERE = lazy_pattern(
+    r"(?i)\b(?:(?:that|it|those|they|these|which)(?:'s|’s|'re|’re| is| are| was| were| must be"
+    r"| must have been| would be)(?: just| only| really| actually| probably)?(?: one)?"
+    r"|(?:saw|had|counted|read|found|got)(?: it| that| those| them)?)\s+"
+    r"(?P<in>(?:in|on|for|from|of|at|inside|out of)\s+)?(?:the|my|that)\s+$"
+)
+_DIRECTION = frozenset({"over", "down", "up", "along", "across"})
+
+
 def looked_at(act: Act, heard: str) -> bool:
-    """ "I was looking at the next box over": no box begins."""
-    return isinstance(act, acts.NextBox) and _LOOKED_AT.search(heard[: act.span[0]]) is not None
+    """ "I was looking at the next box over", "no stud, that was the next box over": no box begins;
+    "that's the next box: …" begins one."""
+    if not isinstance(act, acts.NextBox):
+        return False
+    before = heard[: act.span[0]]
+    was = _WAS_THERE.search(before)
+    there = was is not None and (act.name in _DIRECTION or (bool(was["in"]) and not act.name))
+    return there or _LOOKED_AT.search(before) is not None

@@ -77,7 +77,7 @@ def _heads_a_box(clause: Clause, parts: Sequence[Clause]) -> bool:
     return any(found.kind.startswith("box_") for part in parts[at + 1 :] for found in part.found)
 
 
-_ITS_NUMBER = lazy_pattern(r" ?#? ?\d{1,4}[a-zA-Z]?(?= *[.:])")
+_ITS_NUMBER = lazy_pattern(r"(?i) ?#? ?\d{1,4}[a-z]?(?= *[.:])|(?<=unit|room) \d{1,4}[a-z]?(?=,)")
 
 
 def _words_of_heading(elements: Sequence[Element]) -> list[str]:

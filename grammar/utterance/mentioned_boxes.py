@@ -40,6 +40,13 @@ class CalledBox:
     whole: bool = False
     """True where that is all it is called; else "box" or "one" may stand behind it, and must where
     what is said by itself could be a place that a cable runs to."""
+    at_hand: bool = False
+    """True for the box that is spoken of anyway."""
+
+    @property
+    def named_alone(self) -> bool:
+        """Whether it needs no article: "bedroom 3", "left"."""
+        return self.at_hand or self.whole or self.said[-1:].isdigit()
 
     @property
     def may(self) -> str:
@@ -121,17 +128,30 @@ def told_of_box(heard: str, called: Sequence[CalledBox]) -> Mention | None:
             if mention := _by_number(heard, box):
                 return mention
             continue
-        the = "" if len(box.name) == 1 else "the "
+        the = "" if len(box.name) == 1 else "(?:the )?" if box.named_alone else "the "
         for form in (
             rf"{_LEAD}(?P<mention>in the {box.may}),? (?=there|i |we |one |another |it )",
-            rf"{_LEAD}(?P<mention>{the}{box.may} {_HAS})\b",
+            rf"{_LEAD}(?P<mention>{the}{box.may} (?:{_HAS}|lost|loses))\b",
             rf"{_LEAD}{_ORDERS} [^.;]*(?P<mention> {_INTO} the {box.must})(?:,? please)?[ .!]*$",
             rf"{_LEAD}{_PLACES} [^.;]*(?P<mention> {_INTO} the {box.may})(?:,? please)?[ .!]*$",
         ):
             found = re.match(r"(?i)\s*" + _SPACE.sub(r"\\s+", form), heard)
             if found is not None:
-                return Mention(box.name, *found.span("mention"))
+                lost = found["mention"].lower().endswith(("lost", "loses"))
+                instead = "take out" if lost else "it has" if box.at_hand else ""
+                return Mention(box.name, *found.span("mention"), instead)
     return None
+
+
+_HOLDS = lazy_pattern(r"(?i)\b(?:has|had|should have)$")
+_MORE = lazy_pattern(r"(?i)\b(?:more|another|extra|additional|also|too|as well|new|plus)\b")
+
+
+def counts_in(mention: Mention, heard: str) -> bool:
+    """ "The den has three 14-2s": whether what is said to be in a box may be all that is there; of
+    "the den gets three", "the den has three more" it is not."""
+    said = _HOLDS.search(heard[mention.start : mention.end])
+    return said is not None and not _MORE.search(heard)
 
 
 _FIGURE = (

@@ -142,12 +142,17 @@ _OWNED = lazy_pattern(
 )
 
 
+_CORRECTED = (acts.SetVolume, acts.SetSize, acts.SetClamps, acts.RestateNumber, acts.Recount)
+
+
 def mistake_told(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
-    """ "No hickey, my mistake": what was wrong has been said."""
+    """ "No hickey, my mistake", "that's a 21, I read it wrong": what was wrong has been said."""
     kept: list[Act] = []
     for act in made:
         last = kept[-1] if kept else None
-        told = isinstance(last, (acts.Deny, acts.Remove, acts.Restate, acts.Replace))
+        told = isinstance(last, (acts.Deny, acts.Remove, acts.Restate, acts.Replace)) or (
+            isinstance(last, _CORRECTED) and last.function == "correction"
+        )
         if told and isinstance(act, acts.Mistaken) and _OWNED.match(act.words.strip(" .,!")):
             continue
         kept.append(act)

@@ -217,7 +217,7 @@ def restate_number(turn: Turn, act: acts.RestateNumber) -> None:
     if turn.asked == "confirm" and act.instead_of is None and _stands_in(turn, act):
         held_acts.replaced(turn, int(value) if whole else value, act)
         return
-    if sizes_anew.sized_anew(turn, act):
+    if sizes_anew.sized_anew(turn, act) or sizes_anew.size_again(turn, act):
         return
     if restorations.after_all(turn, act):
         return

@@ -6,6 +6,7 @@ from contextlib import suppress
 from dataclasses import replace
 
 from boxaloud.assistant.dialogue.interpretation import references
+from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.tracker import (
     cables_restated,
     item_changes,
@@ -34,6 +35,23 @@ def sized_anew(turn: Turn, act: acts.RestateNumber) -> bool:
         target = Reference("anything", awg=int(old or 0), which="all", words=act.words)
         resize(turn, acts.Resize(target=target, awg=int(value), words=act.words))
     return of_box != "volume"
+
+
+def size_again(turn: Turn, act: acts.RestateNumber) -> bool:
+    """ "Undo that, it's twelve after all": where the size of the cables was what was taken back,
+    the size that they have again, and no volume; False for other numbers."""
+    if not turn.stepped or act.value not in SIZES:
+        return False
+    now, before = _cable_sizes(turn.state), _cable_sizes(turn.began)
+    if act.value not in now or now == before:
+        return False
+    turn.understood.append(act.words)
+    return True
+
+
+def _cable_sizes(state: State) -> frozenset[int]:
+    """The sizes of the cables in the box."""
+    return frozenset(one.content.awg for one in state.items if isinstance(one.content, Cable))
 
 
 def resize(turn: Turn, act: acts.Resize) -> None:
