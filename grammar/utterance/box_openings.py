@@ -24,6 +24,7 @@ from boxaloud.grammar.utterance.headings import (
 )
 from boxaloud.grammar.utterance.named_boxes import (
     device_named,
+    family_named,
     next_named,
     of_that_box,
     opened_named,
@@ -87,7 +88,8 @@ def _heading(
     if name := _first_named(clause, alone=not following):
         return [_next(name, heard[slice(*clause.span)], clause.span)], 1
     if name := box_heading(clause, parts, heard):
-        return [_next(name, name, clause.span), *_device_in_name(clause, following)], 1
+        held = [*_device_in_name(clause, following), *family_named(clause.elements)]
+        return [_next(name, name, clause.span), *held], 1
     if following and (lettered := _LETTERED.fullmatch(clause.line)) and clause.closes in ":.,-":
         words = heard[slice(*clause.span)]
         return [_next(lettered["name"], words, clause.span)], 1

@@ -25,6 +25,12 @@ def device_named(elements: Sequence[Element]) -> list[Act]:
     return [replace(made, doubts=(acts.Doubt("count", "named"),))]
 
 
+def family_named(elements: Sequence[Element]) -> list[Act]:
+    """ "Octagon in the dining room": the kind of box that it is named by is what it is."""
+    kinds = [act_of(element.found) for element in elements if element.found is not None]
+    return [one for one in kinds if isinstance(one, acts.NameBoxKind) and one.family]
+
+
 def next_named(begins: Clause, following: Clause, heard: str) -> list[Act]:
     """The box that begins, where the clause behind it is its name, and the device in that name."""
     begun = act_of(begins.found[0])
