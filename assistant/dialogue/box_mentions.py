@@ -12,6 +12,7 @@ from boxaloud.grammar.utterance.mentioned_boxes import (
     CalledBox,
     Mention,
     asked_of_box,
+    asked_of_one_before,
     asked_of_place,
     marked_box,
     told_of_box,
@@ -34,6 +35,9 @@ def mentioned(heard: str, names: Sequence[str], at: str) -> Mention | None:
 
 def asked_of(heard: str, names: Sequence[str], at: str) -> Mention | None:
     """The other box that a question is about: "is the den over?", "and the den?"."""
+    place = names.index(at) if at in names else 0
+    if place and asked_of_one_before(heard):
+        return Mention(names[place - 1], 0, len(heard), "how full is ")
     return asked_of_box(heard, _called(names, at))
 
 

@@ -200,6 +200,19 @@ def asked_of_box(heard: str, called: Sequence[CalledBox]) -> Mention | None:
     return None
 
 
+_BEFORE = lazy_pattern(
+    rf"(?i)\s*{_LEAD}(?:(?:did|does|was|is|how did|how is|how was) )?the (?:(?:one|box) (?:right |just"
+    r" )?before(?: that| this| it)?(?: one| box)?|previous (?:one|box)),? (?:(?:did|does|was|is|how"
+    r" did|how is|how was) (?:it|that|that one) )?(?:still )?(?:fit|ok|okay|over|full|good|fine"
+    r"|do|doing|work|come out|pass)(?: too| as well| then)?\s*\?"
+)
+
+
+def asked_of_one_before(heard: str) -> bool:
+    """ "The one before that, did it fit?": the box before the one at hand is asked about."""
+    return _BEFORE.fullmatch(heard.strip()) is not None
+
+
 _WITH_NUMBER = lazy_pattern(r"(?i)[a-z]+(?: [a-z]+)? \d{1,4}[a-z]?")
 
 
