@@ -87,8 +87,8 @@ _LOOKED_AT = lazy_pattern(
 
 #: What was of another box, and is told of none.
 _WAS_THERE = lazy_pattern(
-    r"(?i)\b(?:(?:that|it|those|they|these|which)(?:'s|’s|'re|’re| is| are| was| were| must be"
-    r"| must have been| would be)(?: just| only| really| actually| probably)?(?: one)?"
+    r"(?i)\b(?:(?:that|it|those|they|these|which)(?: one| bit)?(?:'s|’s|'re|’re| is| are| was| were"
+    r"| must be| must have been| would be)(?: just| only| really| actually| probably)?(?: one)?"
     r"|(?:saw|had|counted|read|found|got)(?: it| that| those| them)?)\s+"
     r"(?P<in>(?:in|on|for|from|of|at|inside|out of)\s+)?(?:the|my|that)\s+$"
 )
@@ -102,5 +102,6 @@ def looked_at(act: Act, heard: str) -> bool:
         return False
     before = heard[: act.span[0]]
     was = _WAS_THERE.search(before)
-    there = was is not None and (act.name in _DIRECTION or (bool(was["in"]) and not act.name))
-    return there or _LOOKED_AT.search(before) is not None
+    if was is not None and (act.name.lower() in _DIRECTION or (was["in"] and not act.name)):
+        return True
+    return _LOOKED_AT.search(before) is not None

@@ -77,7 +77,9 @@ def _heads_a_box(clause: Clause, parts: Sequence[Clause]) -> bool:
     return any(found.kind.startswith("box_") for part in parts[at + 1 :] for found in part.found)
 
 
-_ITS_NUMBER = lazy_pattern(r"(?i) ?#? ?\d{1,4}[a-z]?(?= *[.:])|(?<=unit|room) \d{1,4}[a-z]?(?=,)")
+_ITS_NUMBER = lazy_pattern(
+    r"(?i) ?#? ?\d{1,4}[a-z]?(?= *[.:])|(?<=ext: unit|ext: room|box: unit|box: room) \d+[a-z]?(?=,)"
+)
 
 
 def _words_of_heading(elements: Sequence[Element]) -> list[str]:
@@ -288,9 +290,7 @@ def _plainly_denied(both: list[Element], heard: str) -> list[Act]:
     """The denial of a topic alone: "none inside" says no more than "none"."""
     from boxaloud.grammar.clauses.polarity import denied
 
-    made = tell(Telling(Clause(both, line=""), heard))
-    count = len(denied(both))
-    return made[:count]
+    return tell(Telling(Clause(both, line=""), heard))[: len(denied(both))]
 
 
 NUMBERED = lazy_pattern(

@@ -31,6 +31,11 @@ _ASKING = (
 _SPACE = re.compile(r"(?<!\()\ (?![.!])")
 
 
+_NUMBER = lazy_pattern(
+    r"\d{1,4}[a-z]?|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve"
+)
+
+
 @dataclass(frozen=True, slots=True)
 class CalledBox:
     """A box of the job, and what it may be called."""
@@ -46,7 +51,7 @@ class CalledBox:
     @property
     def named_alone(self) -> bool:
         """Whether it needs no article: "bedroom 3", "left"."""
-        return self.at_hand or self.whole or self.said[-1:].isdigit()
+        return self.at_hand or self.whole or _NUMBER.fullmatch(self.said.split()[-1]) is not None
 
     @property
     def may(self) -> str:
@@ -201,9 +206,9 @@ def asked_of_box(heard: str, called: Sequence[CalledBox]) -> Mention | None:
 
 
 _BEFORE = lazy_pattern(
-    rf"(?i)\s*{_LEAD}(?:(?:did|does|was|is|how did|how is|how was) )?the (?:(?:one|box) (?:right |just"
-    r" )?before(?: that| this| it)?(?: one| box)?|previous (?:one|box)),? (?:(?:did|does|was|is|how"
-    r" did|how is|how was) (?:it|that|that one) )?(?:still )?(?:fit|ok|okay|over|full|good|fine"
+    rf"(?i)\s*{_LEAD}(?:(?:did|does|was|is|how did|how is|how was) )?the (?:(?:one|box) (?:right"
+    r" |just )?before(?: that| this| it)?(?: one| box)?|previous (?:one|box)),?"
+    r" (?:(?:did|does|was|is|how did|how is|how was) (?:it|that|that one) )?(?:still )?(?:fit|ok|okay|over|full|good|fine"
     r"|do|doing|work|come out|pass)(?: too| as well| then)?\s*\?"
 )
 
