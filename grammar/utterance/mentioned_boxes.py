@@ -206,10 +206,11 @@ def asked_of_box(heard: str, called: Sequence[CalledBox]) -> Mention | None:
 
 
 _BEFORE = lazy_pattern(
-    rf"(?i)\s*{_LEAD}(?:(?:did|does|was|is|how did|how is|how was) )?the (?:(?:one|box) (?:right"
-    r" |just )?before(?: that| this| it)?(?: one| box)?|previous (?:one|box)),?"
-    r" (?:(?:did|does|was|is|how did|how is|how was) (?:it|that|that one) )?(?:still )?(?:fit|ok|okay|over|full|good|fine"
-    r"|do|doing|work|come out|pass)(?: too| as well| then)?\s*\?"
+    rf"(?i)\s*{_LEAD}(?:(?:did|does|was|is|how did|how is|how was) )?the"
+    r" (?:(?:one|box) (?:right |just )?before(?: that| this| it)?(?: one| box)?"
+    r"|previous (?:one|box)),?"
+    r" (?:(?:did|does|was|is|how did|how is|how was) (?:it|that|that one) )?(?:still )?"
+    r"(?:fit|ok|okay|over|full|good|fine|do|doing|work|come out|pass)(?: too| as well| then)?\s*\?"
 )
 
 
