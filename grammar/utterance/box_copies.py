@@ -15,12 +15,17 @@ from boxaloud.grammar.utterance.headings import ROOM_WORDS, ROOMS
 
 _ORDINAL = r"(?:first|second|third|fourth|fifth|sixth|seventh|eighth|last|previous|other)"
 _NUMBER = r"(?:\d{1,2}|one|two|three|four|five|six|seven|eight|nine|ten)"
+#: "With the same in it", "and the same cables": the contents besides the box.
+_CONTENTS_TOO = (
+    r"(?: (?:with|and) (?:all )?(?:of )?the same(?: (?:cables?|wires?|wiring|stuff|things?|contents"
+    r"|size|volume))?(?: in (?:it|there))?)?"
+)
 #: Behind the new box: that it is the same as another, and what is different in it.
 _SAME = (
     r"(?:(?:is|are|was|will be|it's|it is|has|have|looks|gets|got|gonna be|going to be|just|exactly"
     r"|pretty much|basically|also|the|a|an|exact|looks like) )*"
     r"(?:same|identical|copy|duplicate|repeat|ditto|(?:just|looks) like)\b"
-    r"(?: (?:thing|setup|stuff|deal|way|contents|box))?(?: (?:again|over))?"
+    rf"(?: (?:thing|setup|stuff|deal|way|contents|box))?{_CONTENTS_TOO}(?: (?:again|over))?"
     r"(?: (?:as|to|of|with|like|what|that))*"
     rf"(?: (?:the |in the )?(?P<like>{_ORDINAL}(?: (?:box|one))?|box (?:number )?{_NUMBER}"
     r"|(?:this|that)(?: (?:box|one))?|it|before|it was))?"
@@ -59,7 +64,8 @@ _SAME_NAMED = lazy_pattern(
     r"(?:the |my |our )?"
     r"(?P<name>[a-z]+(?: [a-z]+){0,2}?)(?: box)?[,:]? "
     r"(?:(?:is|it's|was|will be|gets|has|just|exactly|also|the|a|an|exact) )*"
-    r"(?:same|identical)(?: (?:thing|setup|stuff|deal|contents|box))?(?: again)?"
+    r"(?:same|identical)(?: (?:thing|setup|stuff|deal|contents|(?P<box>box)))?"
+    rf"{_CONTENTS_TOO}(?: again)?"
     rf"(?: (?:as|to|like)(?: the| in the| my)? (?P<like>{_ORDINAL}(?: (?:box|one))?"
     rf"|box (?:number )?{_NUMBER}|[a-z]+(?: [a-z]+)?))?"
     r"(?:,? please)?[.!]*(?P<rest>[,;]? (?:but|except|only|plus|with)\b.*)?".replace(" ", r"\s+")
@@ -107,11 +113,15 @@ def _place_named(found: re.Match[str]) -> str:
     """The name of the box that is the same as another: a place, or any word behind "next box"."""
     words = found["name"].lower().split()
     about = found["about"] is not None and _PLACES.issuperset(words)
-    if found["next"] is None and not about and not ROOMS.intersection(words):
+    called = found["box"] is not None and found["rest"] is not None  # "the press is the same box …"
+    if found["next"] is None and not about and not called and not ROOMS.intersection(words):
         return ""
-    return "" if {"box", "one", "same"}.intersection(words) else " ".join(words)
+    return "" if _NO_NAMES.intersection(words) else " ".join(words)
 
 
+_NO_NAMES = frozenset(
+    {"box", "one", "same", "it", "this", "that", "they", "everything", "all", "rest", "these"}
+)
 _LEAST = Decimal("7.5")
 """Cubic inches of the smallest box of Table 314.16(A); a smaller number counts something."""
 

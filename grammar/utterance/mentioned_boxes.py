@@ -14,7 +14,8 @@ from boxaloud.grammar.utterance.headings import ROOMS
 
 _LEAD = (
     r"(?:(?:ok|okay|so|and|now|no|oh|um|uh|er|hi|hello|hey|well|please|wait|actually|also|then"
-    r"|you can|can you|could you|let's|lets|we need to|i need to|go ahead and),? )*"
+    r"|before (?:i|we) (?:go|move|get) on|by the way|quick question|remind me|you can|can you"
+    r"|could you|let's|lets|we need to|i need to|go ahead and),? )*"
 )
 _ORDERS = (
     r"(?:add|put|throw|stick|bring|run|toss|drop|take|pull|remove|lose|there's|there is|there are"
@@ -135,7 +136,8 @@ def told_of_box(heard: str, called: Sequence[CalledBox]) -> Mention | None:
             continue
         the = "" if len(box.name) == 1 else "(?:the )?" if box.named_alone else "the "
         for form in (
-            rf"{_LEAD}(?P<mention>in the {box.may}),? (?=there|i |we |one |another |it )",
+            rf"{_LEAD}(?P<mention>(?:over |up |down |out |back )?in {the}{box.may}),?"
+            r" (?=there|i |we |he |she |they |somebody |one |another |it )",
             rf"{_LEAD}(?P<mention>{the}{box.may} (?:{_HAS}|lost|loses))\b",
             rf"{_LEAD}{_ORDERS} [^.;]*(?P<mention> {_INTO} the {box.must})(?:,? please)?[ .!]*$",
             rf"{_LEAD}{_PLACES} [^.;]*(?P<mention> {_INTO} the {box.may})(?:,? please)?[ .!]*$",

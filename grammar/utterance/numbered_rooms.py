@@ -75,6 +75,7 @@ _FORMS = tuple(
         rf"{_LEAD}(?:the |my )?{_PLACE}{_NEXT}[,:.]?{_REST}",
         rf"{_LEAD}what's next,? (?:the )?{_PLACE}[.!]?(?P<rest>)",
         rf"{_LEAD}(?:the )?{_PLACE}[,:] (?P<rest>.+)",
+        rf"{_LEAD}(?:the |my |our )?{_PLACE} (?P<rest>(?P<subject>is|has|had|holds|contains) .+)",
         r"(?P<short>[a-z]{2,8})\.? #?(?P<place_number>\d{1,4}[a-z]?) ?: ?(?P<rest>.+)",
     )
 )
@@ -93,8 +94,16 @@ _GOES_ON = lazy_pattern(
     r"|(?:dishwasher|refrigerator|fridge|freezer|disposal|microwave|range|stove|oven|cooktop|sink"
     r"|washer|dryer|fireplace|vanity)[.]"
 )
-_HINT = lazy_pattern(rf"\b{_NOUN}\b|\b(?:next|first|now|then|up)\b|[,:]")
+_HINT = lazy_pattern(
+    rf"\b{_NOUN}\b|\b(?:next|first|now|then|up)\b|[,:]|\b(?:has|had|holds|contains)\b"
+    r"|\bis (?:an?|one|two|three|four|five|\d)\b"
+)
+_CONTENTS = (acts.AddCable, acts.AddConductors, acts.AddDevice, acts.AddFixtureWires)
 _BOX_TOLD = (acts.SetVolume, acts.SetSize, acts.NameBoxKind, acts.SetClamps)
+
+
+#: "There are three to check. The hall has …": what is said before the box is named.
+_BEFORE = lazy_pattern(r"[^.!?:]{3,60}[.!]\s+(?=(?:the|my|our) [a-z])")
 
 
 def room_named(heard: str, read_part: Callable[[str], Utterance]) -> Utterance | None:
@@ -103,6 +112,27 @@ def room_named(heard: str, read_part: Callable[[str], Utterance]) -> Utterance |
     low = heard.lower()
     if not _HINT.search(low) or low.rstrip().endswith("?"):
         return None
+    return _named_first(heard, low, read_part) or _named_later(heard, low, read_part)
+
+
+def _named_later(heard: str, low: str, read_part: Callable[[str], Utterance]) -> Utterance | None:
+    before = _BEFORE.match(low)
+    if before is None:
+        return None
+    start = before.end()
+    told = _named_first(heard[start:], low[start:], read_part)
+    if told is None or any(
+        isinstance(act, (*CHANGES, *_BOX_TOLD)) for act in read_part(heard[:start]).acts
+    ):
+        return None
+    left = tuple(
+        Unread(run.words, (run.span[0] + start, run.span[1] + start), run.weighty)
+        for run in told.unread
+    )
+    return Utterance(heard, tuple(shifted(told.acts, start)), left)
+
+
+def _named_first(heard: str, low: str, read_part: Callable[[str], Utterance]) -> Utterance | None:
     for form in _FORMS:
         said = form.fullmatch(low)
         if said is None or not (name := _name_of(said)):
@@ -145,6 +175,8 @@ def _told(
     numbered = any(said.groupdict().get(one) for one in ("noun", "short"))
     if not numbered and not any(isinstance(act, _BOX_TOLD) for act in read.acts):
         return None  # "the switch next, …": of a place the box itself is told
+    if said.groupdict().get("subject") and not any(isinstance(act, _CONTENTS) for act in read.acts):
+        return None  # "the den is a 20": said of a box that is known, or of the one at hand
     if said.groupdict().get("headed") and not _has_device(read):
         return None  # "room 9 switch, two 14-2s": the switch is in it
     left = tuple(
