@@ -57,7 +57,18 @@ _WOULD_TAKE = lazy_pattern(
     r"(?: (?:a|an|the|that|this|those|one of|like|about|at least|around|out|away|to|with|in|up"
     r"|instead|bigger|another|all|other|one|<n:1>|<place[^>]*>))* <(?!yes|no)"
 )
-_SUPPOSE = (_WOULD_TAKE, _WOULD_HAVE, _ASKED_BEHIND, _MUSING, _ASKED_IF, _BY_EDITION, _MIGHT_BE)
+#: "What's it say if I add a switch": asked of what would be.
+_ASKED_OF_IT = lazy_pattern(r"<dont_know[^>]*> [a-z][^<]* if (?:i|we|you|he|she|they|it)\b")
+_SUPPOSE = (
+    _ASKED_OF_IT,
+    _WOULD_TAKE,
+    _WOULD_HAVE,
+    _ASKED_BEHIND,
+    _MUSING,
+    _ASKED_IF,
+    _BY_EDITION,
+    _MIGHT_BE,
+)
 
 
 def supposes(line: str) -> bool:

@@ -44,6 +44,7 @@ def taken_once(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
             continue
         if isinstance(act, acts.Remove) and _named_behind(act, last, heard):
             kept.pop()
+        act = _put_in_instead(act, last, heard)
         kept.append(act)
     return kept
 
@@ -74,6 +75,23 @@ def _named_by_reason(act: Act, last: Act | None, heard: str) -> Act | None:
     if not pointed or not _LEAVES.match(reason):
         return None
     return last if order is None else replace(order, target=replace(just_like(act), count=1))
+
+
+_INSTEAD = lazy_pattern(r"(?i)\binstead\b|\bin its (?:place|stead)\b|\bfor it\b")
+
+
+def _put_in_instead(act: Act, last: Act | None, heard: str) -> Act:
+    """ "The 12-3 is out, I'm using a 12-2 instead": what comes in for it is one more, whatever else
+    of its kind is there."""
+    if not isinstance(act, acts.Restate) or not isinstance(last, acts.Remove):
+        return act
+    thing, gone = act.thing, last.target
+    if act.instead_of is not None or (thing.count or 1) != 1 or (gone.count or 1) != 1:
+        return act
+    alike = replace(just_like(thing), words="") == replace(gone, count=None, words="")
+    if alike or not _INSTEAD.search(heard[last.span[1] :]):
+        return act
+    return replace(thing, count=1, words=act.words, span=act.span)
 
 
 _IT_ALONE = lazy_pattern(r"(?i)(?:it|that|that one)(?:['’]s)?")
