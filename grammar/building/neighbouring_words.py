@@ -173,9 +173,30 @@ def is_some_of_them(elements: Sequence[Element], place: int) -> bool:
         return False
     if any(element.tag in _STATING for element in elements[:place]):
         return False
+    if _done_to(elements, place):
+        return True
     after = elements[place + 1].tag if place + 1 < len(elements) else ""
     verb = found.get("role") is not None or low.endswith((" runs", " run"))
     return after in _TELLING_OF or (verb and after != "")
+
+
+_WHO = frozenset({"i", "we", "he", "she", "they"})
+_BETWEEN = frozenset({"just", "also", "already", "then", "now", "have", "had", "even"})
+#: What somebody does who says how many there are.
+_COUNTING = frozenset(
+    {
+        "see", "saw", "count", "counted", "found", "find", "need", "want", "mean", "meant", "said",
+        "say", "needed", "wanted", "entered", "mentioned", "missed", "added", "overlooked", "used",
+    }
+)  # fmt: skip
+
+
+def _done_to(elements: Sequence[Element], place: int) -> bool:
+    """ "I labeled one of the 14-2s": what somebody does with one of them, whatever it is."""
+    before = [e for e in elements[:place] if e.tag not in _BETWEEN]
+    if len(before) < 2 or before[-1].found is not None or before[-2].tag not in _WHO:
+        return False
+    return before[-1].tag not in _COUNTING and before[-1].tag.endswith("ed")
 
 
 def of_some(act: Act, elements: Sequence[Element], place: int) -> Act:
