@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from dataclasses import replace
 from typing import cast
 
@@ -174,7 +176,7 @@ def nothing_else(turn: Turn, act: acts.NothingElse) -> None:
     changes: list[str] = []
     # "that's all" ends the list; only "nothing else in it" says that no clamp is there either
     bare = any(word in act.words.lower() for word in ("nothing", "empty", "not a thing", "none"))
-    if state.clamps == "unknown" and (bare or act.function == "request"):
+    if state.clamps == "unknown" and (bare or act.function == "request") and not _asks_on(turn):
         state = altered(state, clamps="none")
         changes.append(say("clamps.none"))
     if state.grounds == "unsaid" and not _has_grounds(turn) and _loose(turn):
@@ -184,6 +186,18 @@ def nothing_else(turn: Turn, act: acts.NothingElse) -> None:
     turn.closes = assess(state).verdict != "incomplete"
     plain = "" if turn.closes else say("fine")
     turn.enter(state, _nothing_more(changes) or plain, act.words)
+
+
+_ASKS_ON = re.compile(
+    r"\bwhat (?:else |more )?(?:do|did|would|will) you (?:still |also )*(?:need|want|ask)\b"
+    r"|\bwhat (?:is|are|else is|'s) (?:still |you )?(?:missing|open|asking|need)"
+    r"|\b(?:anything|something) else you (?:need|want)\b"
+)
+
+
+def _asks_on(turn: Turn) -> bool:
+    """ "Nothing else. What else do you need to know?": what is asked for may still be there."""
+    return _ASKS_ON.search(turn.heard.lower()) is not None
 
 
 def _nothing_more(changes: list[str]) -> str:

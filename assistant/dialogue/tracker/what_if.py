@@ -42,6 +42,9 @@ def suppose(turn: Turn, act: acts.Suppose, run: Runner) -> None:
     if act.asks_fit and things and empty:
         turn.ahead[:0] = list(act.acts)
         return
+    if not things and _describes(turn, act):
+        turn.ahead[:0] = list(act.acts)
+        return
     if len(act.acts) == 1 and isinstance(size := act.acts[0], acts.Size) and size.awg:
         if empty:  # "How many 12s? And if it was 14s": with nothing in the box, how many of those
             of = acts.AddConductors(awg=size.awg, words=size.words, span=size.span)
@@ -73,6 +76,32 @@ def suppose(turn: Turn, act: acts.Suppose, run: Runner) -> None:
         turn.state = altered(turn.state, proposed=act.acts)
     elif not copy.refused:
         turn.answer(_unchanged(turn), act.words)
+
+
+#: "Am I over in a 4 by 2-1/8 square?", "what about the one in the den, the 3 x 2 x 2-3/4?": of the
+#: box that is there; "would it fit in an 18" may be of any.
+_OF_THIS_BOX = re.compile(
+    r"(?i)^(?:(?:so|ok|okay|and|now|well),? )*(?:(?:am i|are we|is (?:it|this|that))(?: still)? "
+    r"(?:over|under|ok|okay|good|fine|legal|full|too full|all right|alright)(?: or not)? (?:in|with)"
+    r" |(?:what|how) about (?:the|this|that|my|our) )"
+)
+_CONTENTS = (acts.AddCable, acts.AddConductors)
+
+
+def _describes(turn: Turn, act: acts.Suppose) -> bool:
+    """Whether the box that is asked about is that of contents told in the same breath, where no
+    box was told."""
+    boxes = (acts.SetVolume, acts.SetSize)
+    breath = [*turn.done, *turn.ahead]
+    return (
+        not turn.state.box
+        and not turn.supposed
+        and _OF_THIS_BOX.match(act.words) is not None
+        and not any(isinstance(one, boxes) for one in breath)
+        and any(isinstance(one, boxes) for one in act.acts)
+        and any(isinstance(one, _CONTENTS) for one in breath)
+        and not turn.began.items
+    )
 
 
 def _by_volume(supposed: Sequence[Act]) -> tuple[Act, ...]:
