@@ -17,6 +17,9 @@ def without_finger_counts(text: str) -> str:
     >>> without_finger_counts("eight number tens spliced, four and four, no clamps")
     'eight number tens spliced,              , no clamps'
     """
+    for found in _UP_TO.finditer(text):
+        if _evenly(found):
+            text = _blank(text, *found.span("run"))
     for found in _COUNTED_UP.finditer(text):
         text = _blank(text, *_before_the_last(found))
     pieces = [(found.start(), found.end()) for found in _PIECE.finditer(text)]
@@ -39,6 +42,31 @@ _COUNTED_UP = lazy_pattern(
     rf"(?i)(?<!\w)(?P<run>{_ALOUD})\b(?P<again>[, ]+(?P=run))?"
     r"(?! (?:point|and (?:a|an|one|three)|by|inch|[a-z]+teen twos?|sixteenths?)\b)"
 )
+_NUMBER = rf"(?:{'|'.join(_NAMES)}|twelve|thirteen|fourteen|fifteen|sixteen)"
+#: "Nine, ten, eleven number 12s", "two, four, six number twelves", "one two three four… eight 12s":
+#: the last number is how many there are.
+_UP_TO = lazy_pattern(
+    rf"(?i)(?<![\w-])(?<!number )(?<!no )(?<!# )(?P<run>(?:{_NUMBER}[, …]+)+)"
+    rf"(?P<last>{_NUMBER}|\d{{1,2}}) (?:(?:[a-z]+ )?(?:number|no\.?|#) ?)?"
+    r"(?:14|12|10|8|6|fourteen|twelve|ten|eight|six)(?:['’]?s|es)?(?: (?:thhn|wires?|conductors?)|"
+    r"\b(?![-/ ](?:[234]|twos?|threes?)\b| (?:cubic|inch|by)))"
+)
+_FEWEST = 2
+"""Numbers ahead of the last that show how it was counted."""
+
+
+def _evenly(found: re.Match[str]) -> bool:
+    """Whether the numbers go up by one or by two; the last may come a while later, behind a
+    pause."""
+    run = [spoken_value(one) for one in re.findall(r"\w+", found["run"])]
+    last = spoken_value(found["last"])
+    steps = {after - before for before, after in pairwise(run)}
+    if len(run) < _FEWEST or len(steps) != 1 or not steps <= {1, 2}:
+        return False
+    paused = "…" in found["run"] or "..." in found["run"]
+    return last - run[-1] in steps or (paused and last > run[-1])
+
+
 _LAST = lazy_pattern(r"\w+$")
 
 

@@ -47,12 +47,29 @@ _SEEN = lazy_pattern(
     r"|\b(?:behind|under|underneath|beneath|in back of) (?:it|them|there)\b|\bback there\b"
     r"|\b(?:in|at) (?:the )?(?:very )?(?:back|bottom)\b|\bbehind\b(?! schedule)))"
 )
+#: "Three-way switch up front. Pull that out, and there's a 14-3": whoever does so sees a cable.
+_CABLE = r"(?:(?:an?|one|two|three|another|\d) )?(?:14|12|10|fourteen|twelve|ten)[-/ ](?:two|three|[234])s?\b"
+_IF_PULLED = lazy_pattern(
+    rf"(?i)(?<=[.;!?…,] )(?P<pull>(?:you |so |now )*{_DO} (?:that|it|them|both|those){_OUT},?)"
+    rf"(?=[,.…]* and (?:there['’]?s|there is|there are|you(?:['’]?ll)? (?:see|find|get|have)) {_CABLE}"
+    r"(?![^.;]*\b(?:left|remain\w*|only|just|stays?|instead)\b))"
+)
+#: "Dimmer comes out… 14-3 behind it": what is behind it is seen, and nothing is taken away.
+_COMES_OUT = lazy_pattern(
+    r"(?i)(?P<pull>\b(?:(?:the|this|that|one|a) )?(?:[a-z]+[- ])?(?:switch|receptacle|outlet|dimmer"
+    r"|gfci|gfi|duplex|timer|sensor|three-?way|four-?way) (?:comes|is coming|came|pops|popped|slides)"
+    rf" out)(?=[,.;…]+ (?:and |there['’]?s |there is |i see |with )*{_CABLE}[^.;…]{{0,20}}? "
+    r"(?:behind|back of|in back of) (?:it|that|there)\b)"
+)
 #: A device that is seen there may have come in the place of the one that was taken out.
 _DEVICE_SEEN = lazy_pattern(
     r"(?i)\b(?:switch(?:es)?|receptacles?|outlets?|devices?|dimmers?|gfcis?|gfi|duplex|timers?"
     r"|sensors?|(?:three|four|3|4)-?ways?)\b"
 )
-_NOUN = lazy_pattern(f"(?i){_DEVICE}")
+_NOUN = lazy_pattern(
+    rf"(?i){_DEVICE}|^(?!.*\b(?:that|it|them|both|those) out)(?:[a-z]+[- ]){{0,2}}?(?:switch|dimmer"
+    r"|receptacle|outlet|gfci|gfi|duplex|timer|sensor|three-?way|four-?way)\b"
+)
 _POINTS = lazy_pattern(r"(?i)it|them|both")
 
 
@@ -63,7 +80,7 @@ def without_looks(text: str) -> str:
     >>> without_looks("Let me pull the switch out and look again, it has one switch.")
     'Let me                         look again, it has one switch.'
     """
-    for form in (_TO_LOOK, _WHEN, _SEEN):
+    for form in (_TO_LOOK, _WHEN, _SEEN, _IF_PULLED, _COMES_OUT):
         for found in tuple(form.finditer(text)):
             if form is not _SEEN or not _DEVICE_SEEN.search(_clause(text, found.end())):
                 text = _blanked(text, *found.span("pull"))
