@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import re
+from collections.abc import Sequence
 from decimal import Decimal
 
 from boxaloud.grammar.acts import AddBarrier, AddClampAssembly, AddPart, SetVolume
-from boxaloud.rules import marked_in3
+from boxaloud.rules import marked_in3, table_row
+from boxaloud.rules.contents import Marked, Part, TableBox
 
 METRIC = frozenset({"cm3", "liter"})
 """Units of a volume that are turned into cubic inches."""
@@ -29,3 +32,24 @@ def metric_of(act: SetVolume | AddPart) -> Decimal | None:
     value = act.volume * 1000 if act.unit == "liter" else act.volume
     gangs = act.gangs or 1
     return value * gangs if isinstance(act, SetVolume) and act.each else value
+
+
+_IN_ALL = re.compile(
+    r"(?i)\b(?:in all|all told|altogether|total|together|combined|mak(?:es?|ing)|com(?:es?|ing) to"
+    r"|adds? up|gives?|giving|so)\b"
+)
+
+
+def said_in_all(act: SetVolume, box: Sequence[Part], extras: Sequence[Part], heard: str) -> bool:
+    """ "A ring marked 3.5, which makes 24.5 in all": what the box and its parts come to, and no
+    other box."""
+    sizes = [_size(part) for part in (*box, *extras)]
+    if not box or not extras or None in sizes or _IN_ALL.search(heard) is None:
+        return False
+    return sum(size for size in sizes if size is not None) == volume_of(act)
+
+
+def _size(part: Part) -> Decimal | None:
+    if isinstance(part, TableBox):
+        return table_row(part.row).volume * part.gangs
+    return part.volume if isinstance(part, Marked) else None

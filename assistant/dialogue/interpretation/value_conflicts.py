@@ -34,6 +34,10 @@ def held(turn: Turn, act: Act) -> bool:
     slot = _slot(act)
     if not slot or turn.supposed or act.function == "correction":
         return False
+    if isinstance(act, acts.SetVolume) and act_volumes.said_in_all(
+        act, turn.state.box, turn.state.extras, turn.heard
+    ):
+        return False
     unlike = [
         one for one in _uncorrected(turn.done[:-1]) if _slot(one) == slot and _unlike(one, act)
     ]
