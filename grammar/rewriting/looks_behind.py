@@ -48,17 +48,21 @@ _SEEN = lazy_pattern(
     r"|\b(?:in|at) (?:the )?(?:very )?(?:back|bottom)\b|\bbehind\b(?! schedule)))"
 )
 #: "Three-way switch up front. Pull that out, and there's a 14-3": whoever does so sees a cable.
-_CABLE = r"(?:(?:an?|one|two|three|another|\d) )?(?:14|12|10|fourteen|twelve|ten)[-/ ](?:two|three|[234])s?\b"
+_CABLE = (
+    r"(?:(?:an?|one|two|three|another|\d) )?(?:14|12|10|fourteen|twelve|ten)[-/ ]"
+    r"(?:two|three|[234])s?\b"
+)
 _IF_PULLED = lazy_pattern(
     rf"(?i)(?<=[.;!?…,] )(?P<pull>(?:you |so |now )*{_DO} (?:that|it|them|both|those){_OUT},?)"
-    rf"(?=[,.…]* and (?:there['’]?s|there is|there are|you(?:['’]?ll)? (?:see|find|get|have)) {_CABLE}"
+    rf"(?=[,.…]* and (?:there['’]?s|there is|there are"
+    rf"|you(?:['’]?ll)? (?:see|find|get|have)) {_CABLE}"
     r"(?![^.;]*\b(?:left|remain\w*|only|just|stays?|instead)\b))"
 )
 #: "Dimmer comes out… 14-3 behind it": what is behind it is seen, and nothing is taken away.
 _COMES_OUT = lazy_pattern(
-    r"(?i)(?P<pull>\b(?:(?:the|this|that|one|a) )?(?:[a-z]+[- ])?(?:switch|receptacle|outlet|dimmer"
-    r"|gfci|gfi|duplex|timer|sensor|three-?way|four-?way) (?:comes|is coming|came|pops|popped|slides)"
-    rf" out)(?=[,.;…]+ (?:and |there['’]?s |there is |i see |with )*{_CABLE}[^.;…]{{0,20}}? "
+    r"(?i)\b(?:switch|receptacle|outlet|dimmer|gfci|gfi|duplex|timer|sensor|three-?way|four-?way)"
+    r" (?P<pull>(?:comes|is coming|came|pops|popped|slides) out)"
+    rf"(?=[,.;…]+ (?:and |there['’]?s |there is |i see |with )*{_CABLE}[^.;…]{{0,20}}? "
     r"(?:behind|back of|in back of) (?:it|that|there)\b)"
 )
 #: A device that is seen there may have come in the place of the one that was taken out.
@@ -66,10 +70,7 @@ _DEVICE_SEEN = lazy_pattern(
     r"(?i)\b(?:switch(?:es)?|receptacles?|outlets?|devices?|dimmers?|gfcis?|gfi|duplex|timers?"
     r"|sensors?|(?:three|four|3|4)-?ways?)\b"
 )
-_NOUN = lazy_pattern(
-    rf"(?i){_DEVICE}|^(?!.*\b(?:that|it|them|both|those) out)(?:[a-z]+[- ]){{0,2}}?(?:switch|dimmer"
-    r"|receptacle|outlet|gfci|gfi|duplex|timer|sensor|three-?way|four-?way)\b"
-)
+_NOUN = lazy_pattern(f"(?i){_DEVICE}")
 _POINTS = lazy_pattern(r"(?i)it|them|both")
 
 

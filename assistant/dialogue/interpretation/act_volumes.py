@@ -49,6 +49,19 @@ def said_in_all(act: SetVolume, box: Sequence[Part], extras: Sequence[Part], hea
     return sum(size for size in sizes if size is not None) == volume_of(act)
 
 
+def is_whole(act: SetVolume, extras: Sequence[Part], heard: str) -> bool:
+    """Whether a volume is told as that of a box together with what stands on it: "a ring marked 4,
+    which makes 26 in all"."""
+    start = heard.find(act.words)
+    if not extras or start < 0:
+        return False
+    return bool(_MAKES.search(heard[:start]) and _ALTOGETHER.match(heard[start + len(act.words) :]))
+
+
+_MAKES = re.compile(r"(?i)\b(?:mak(?:es?|ing)|com(?:es?|ing) to|for|is|gives?|giving|so)[ ,:]*$")
+_ALTOGETHER = re.compile(r"(?i)[ ,]*(?:in all|all told|altogether|total|together|combined)\b")
+
+
 def _size(part: Part) -> Decimal | None:
     if isinstance(part, TableBox):
         return table_row(part.row).volume * part.gangs

@@ -7,7 +7,12 @@ from dataclasses import replace
 from decimal import Decimal
 
 from boxaloud.assistant.dialogue.altering import altered
-from boxaloud.assistant.dialogue.interpretation.act_volumes import metric_of, said_in_all, volume_of
+from boxaloud.assistant.dialogue.interpretation.act_volumes import (
+    is_whole,
+    metric_of,
+    said_in_all,
+    volume_of,
+)
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import marked, say, sentence
 from boxaloud.assistant.dialogue.state import State
@@ -31,6 +36,9 @@ def box_volume(turn: Turn, act: SetVolume) -> None:
         return
     if said_in_all(act, turn.state.box, turn.state.extras, turn.heard):
         turn.enter(turn.state, "", act.words)
+        return
+    if is_whole(act, turn.state.extras, turn.heard):
+        turn.unplaced.append(act.words)  # which of the figures is right, nobody can tell
         return
     gangs = turn.state.gangs or _gangs_of_table(turn) or _gangs_ahead(turn)
     if act.each and act.gangs is None and gangs is None:
