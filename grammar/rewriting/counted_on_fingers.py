@@ -42,11 +42,11 @@ _COUNTED_UP = lazy_pattern(
     rf"(?i)(?<!\w)(?P<run>{_ALOUD})\b(?P<again>[, ]+(?P=run))?"
     r"(?! (?:point|and (?:a|an|one|three)|by|inch|[a-z]+teen twos?|sixteenths?)\b)"
 )
-_NUMBER = rf"(?:{'|'.join(_NAMES)}|twelve|thirteen|fourteen|fifteen|sixteen)"
+_NUMBER = rf"(?:\d{{1,2}}|{'|'.join(_NAMES)}|twelve|thirteen|fourteen|fifteen|sixteen)"
 #: "Nine, ten, eleven number 12s", "two, four, six number twelves", "one two three four… eight 12s":
 #: the last number is how many there are.
 _UP_TO = lazy_pattern(
-    rf"(?i)(?<![\w-])(?<!number )(?<!no )(?<!# )(?P<run>(?:{_NUMBER}[, …]+)+)"
+    rf"(?i)(?<![\w./-])(?<!number )(?<!no )(?<!# )(?P<run>(?:{_NUMBER}[, …]+)+)"
     rf"(?P<last>{_NUMBER}|\d{{1,2}}) (?:(?:[a-z]+ )?(?:number|no\.?|#) ?)?"
     r"(?:14|12|10|8|6|fourteen|twelve|ten|eight|six)(?:['’]?s|es)?(?: (?:thhn|wires?|conductors?)|"
     r"\b(?![-/ ](?:[234]|twos?|threes?)\b| (?:cubic|inch|by)))"

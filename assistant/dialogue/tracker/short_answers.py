@@ -131,7 +131,7 @@ def no(turn: Turn, act: Act) -> None:
         skip(turn, act)
     elif _of_enclosure(turn, False, act) or _corrects(turn):
         return
-    elif turn.next_is(acts.DontKnow) or _NOT_LOOKED.match(turn.heard.lower()):
+    elif turn.next_is(acts.DontKnow) or _NOT_LOOKED.search(turn.heard.lower()):
         turn.understood.append(act.words)  # "no, I can't see it" is no "none"
     elif turn.asked in ("clamps", "grounds", "canopy", "connectors", "jumper") and not turn.trail:
         none(turn, act)
@@ -148,8 +148,8 @@ def no(turn: Turn, act: Act) -> None:
 
 #: "No, I haven't looked", "no, I'm not at the box": of the speaker, and of nothing in the box.
 _NOT_LOOKED = re.compile(
-    r"(?:no|nope|nah)\b\W+(?:i|we)(?:['’]m| am|['’]re| are| was| were)? ?(?:can(?:no|['’])?t|can not"
-    r"|could ?n['’]t|have ?n['’]t|have not|did ?n['’]t|did not|not|don['’]t)\b"
+    r"\b(?:no|nope|nah)\b\W+(?:i|we)(?:['’]?m| am|['’]?re| are| was| were)?\s*(?:can(?:no|['’])?t"
+    r"|can not|could ?n['’]?t|have ?n['’]?t|have not|did ?n['’]?t|did not|not|don['’]?t)\b"
     r"(?!.*\b(?:any|clamps?|grounds?|one|ones|none|connectors?)\b)"
     r".*\b(?:look(?:ed|ing)?|see|seen|check(?:ed)?|open(?:ed)?|reach(?:ed)?|get|tell|told|know|sure"
     r"|remember|at|near|there|home|in front)\b"

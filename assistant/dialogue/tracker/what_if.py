@@ -39,10 +39,7 @@ def suppose(turn: Turn, act: acts.Suppose, run: Runner) -> None:
     things = [one for one in act.acts if not isinstance(one, DESCRIBING)]
     pulls = turn.state.pulls is not None and any(one.entering for one in turn.state.pulls.pulls)
     empty = not turn.state.items and not turn.state.pending and not pulls
-    if act.asks_fit and things and empty:
-        turn.ahead[:0] = list(act.acts)
-        return
-    if not things and _describes(turn, act):
+    if (act.asks_fit and things and empty) or (not things and _describes(turn, act)):
         turn.ahead[:0] = list(act.acts)
         return
     if len(act.acts) == 1 and isinstance(size := act.acts[0], acts.Size) and size.awg:
@@ -82,8 +79,8 @@ def suppose(turn: Turn, act: acts.Suppose, run: Runner) -> None:
 #: box that is there; "would it fit in an 18" may be of any.
 _OF_THIS_BOX = re.compile(
     r"(?i)^(?:(?:so|ok|okay|and|now|well),? )*(?:(?:am i|are we|is (?:it|this|that))(?: still)? "
-    r"(?:over|under|ok|okay|good|fine|legal|full|too full|all right|alright)(?: or not)? (?:in|with)"
-    r" |(?:what|how) about (?:the|this|that|my|our) )"
+    r"(?:over|under|ok|okay|good|fine|legal|full|too full|all right)(?: or not)? (?:in|with) "
+    r"|(?:what|how) about (?:the|this|that|my|our) )"
 )
 _CONTENTS = (acts.AddCable, acts.AddConductors)
 
