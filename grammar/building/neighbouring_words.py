@@ -250,9 +250,11 @@ def is_further_one(elements: Sequence[Element], place: int) -> bool:
 
 
 def one_more(act: Act, elements: Sequence[Element], place: int) -> Act:
-    """ "a second six-three", "put a second cable in it": one more."""
+    """ "a second six-three", "put a second cable in it", "a second switch on the 12s": one more."""
     before = [element.tag for element in elements[max(0, place - 2) : place]]
-    if not isinstance(act, acts.AddCable) or act.count is not None:
+    if not isinstance(act, (acts.AddCable, acts.AddDevice)) or act.count is not None:
+        return act
+    if isinstance(act, acts.AddDevice) and act.awg is None:
         return act
     if len(before) < 2 or before[0] != "a" or before[1] not in _FURTHER:
         return act

@@ -11,7 +11,10 @@ from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.correction_markers import is_marker
 
 _WITHIN = (",", "", "-")
-_LEAD = r"^(?:(?:and|so|but|ok|okay|well|now|then|or|hey|um|uh|no|wait|actually|i mean|say) )*"
+_LEAD = (
+    r"^(?:(?:and|so|but|ok|okay|well|now|then|or|hey|um|uh|no|wait|actually|i mean|say|hello|hi"
+    r"|please) )*"
+)
 _CAN_WE = lazy_pattern(_LEAD + r"(?:can|could|would) (?:we|i|they)\b")
 _VERB = (
     r"(?:add|put|use|take|swap|make|remove|drop|pull|run|bring|throw|stick|change|replace|lose"
@@ -40,10 +43,28 @@ def suppositions_changed(parts: Sequence[Clause]) -> list[Clause]:
 def _goes_on(parts: Sequence[Clause], place: int) -> bool:
     """ "Could we make it a 20 and add two 14-2s?": the second is asked as the first is."""
     clause = parts[place]
+    if _is_its_verb(parts, place):
+        return True
     if not _CAN_WE.match(clause.line) or clause.closes not in _WITHIN or place + 1 == len(parts):
         return False
     following = parts[place + 1]
     return following.mood == "declarative" and _ORDER.match(following.line) is not None
+
+
+#: "Would a larger box, 21, do it?": the verb of what is asked, and no order.
+_WOULD = lazy_pattern(_LEAD + r"(?:would|will|could|can|might|does|should)\b")
+_DO_IT = lazy_pattern(r"(?:<do_it[^>]*>|do(?: it| that| the (?:job|trick))?|work|be enough)$")
+
+
+def _is_its_verb(parts: Sequence[Clause], place: int) -> bool:
+    """Whether a clause is the verb of the question that the clauses before it began."""
+    if not place or not _DO_IT.match(parts[place].line):
+        return False
+    first = place - 1
+    while first and parts[first - 1].closes in _WITHIN:
+        first -= 1
+    asked = any(_WOULD.match(clause.line) for clause in parts[first:place])
+    return parts[place - 1].closes in _WITHIN and asked
 
 
 def _is_corrected(first: Clause, marker: Clause, last: Clause) -> bool:

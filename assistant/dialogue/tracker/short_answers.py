@@ -23,6 +23,7 @@ from boxaloud.assistant.dialogue.tracker import (
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Reference
+from boxaloud.grammar.clauses.act_kinds import is_thing
 
 WORST_CASE = {
     "clamps", "grounds", "device_size", "block_size", "gangs", "canopy", "jumper",
@@ -129,7 +130,7 @@ def no(turn: Turn, act: Act) -> None:
         held_acts.rejected(turn)
     elif turn.asked == "unread" and not turn.ahead:
         skip(turn, act)
-    elif _of_enclosure(turn, False, act) or _corrects(turn):
+    elif _of_enclosure(turn, False, act) or _corrects(turn, act):
         return
     elif turn.next_is(acts.DontKnow) or _NOT_LOOKED.search(turn.heard.lower()):
         turn.understood.append(act.words)  # "no, I can't see it" is no "none"
@@ -166,10 +167,16 @@ def _of_enclosure(turn: Turn, yes: bool, act: Act) -> bool:
     return pull_box.answered(turn, yes, act.words) or conduit_body.answered(turn, yes, act.words)
 
 
-def _corrects(turn: Turn) -> bool:
+def _corrects(turn: Turn, said: Act) -> bool:
     """True where what follows "no" corrects what is there, so that no question is answered."""
     rest = [one for one in turn.ahead if not isinstance(one, acts.No)]  # "no, no, take it out"
     act = rest[0] if rest else None
+    spoken = [said, *turn.done, *turn.ahead]
+    twice = (
+        sum(one.words.lower().split().count("no") for one in spoken if isinstance(one, acts.No)) > 1
+    )
+    if is_thing(act) and twice:
+        return True  # "no, no, there's a 14-3 as well": what was said before is meant
     if not isinstance(act, CORRECTING):
         return False
     if isinstance(act, acts.Restate):

@@ -227,6 +227,7 @@ def _without_volume(turn: Turn) -> None:
 #: "Take that one out", where nothing was proposed: what was said last.
 _TAKEN_OUT = re.compile(
     r"(?i)(?:take|pull|get|leave|drop) (?:that|this) one (?:back )?(?:out|off)\b"
+    r"|(?:so |and |now )?(?:it|that one)(?:['’]s| is) (?:back )?(?:out|gone)\b"
 )
 _BARE = re.compile(r"(?i)[\d.]+|[a-z -]+(?<!cubes)(?<!inches)(?<!box)")
 
