@@ -32,11 +32,7 @@ def further_one_named(made: list[Act], heard: str, left: list[Unread]) -> list[A
             and (last.target.kind == "anything" or _announced(last, act, heard))
             and (
                 (isinstance(act, acts.AddCable) and act.awg is not None)
-                or (
-                    isinstance(act, acts.AddDevice)
-                    and last.target.ordinal is not None
-                    and last.count == 1
-                )
+                or (isinstance(act, acts.AddDevice) and last.target.ordinal and last.count == 1)
             )
             and act.count in (None, last.count)
             and (_NEAR.fullmatch(heard, last.span[1], act.span[0]) or _announced(last, act, heard))
