@@ -24,18 +24,24 @@ def goes_on_of_it(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
         if isinstance(last, acts.OtherTalk) and (
             _is_of_it(last, act, heard) or _listed_with_it(last, act, heard)
         ):
+            if isinstance(act, acts.Recount):
+                kept.append(acts.OtherTalk(words=act.words, span=act.span))
             continue
         kept.append(act)
     return kept
 
 
+_OF_THEM = lazy_pattern(r"(?i) of (?:them|those|['’]?e)")
 _LISTED = lazy_pattern(r"(?i)\s*(?:,\s*(?:and\s+|or\s+|plus\s+)?|and\s+|plus\s+)")
 
 
 def _listed_with_it(last: acts.OtherTalk, act: Act, heard: str) -> bool:
-    """ "The list needs six switches, white, and six plates": what counts nothing, listed on."""
+    """ "The list needs six switches, white, and six plates", "… breakers, six of them": what counts
+    nothing, listed on, and how many there are of what was told."""
     between = heard[last.span[1] : act.span[0]]
-    return isinstance(act, acts.AddUncounted) and _LISTED.fullmatch(between) is not None
+    of_them = isinstance(act, acts.Recount) and _OF_THEM.search(act.words) is not None
+    listed = of_them or isinstance(act, acts.AddUncounted)
+    return listed and _LISTED.fullmatch(between) is not None
 
 
 def _is_of_it(last: acts.OtherTalk, act: Act, heard: str) -> bool:

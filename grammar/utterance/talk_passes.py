@@ -99,7 +99,11 @@ IN_TALK = (
     Pass(measures_said_apart, (acts.SetSize,), 1),
     Pass(some_taken_out, (acts.Remove,), 1),
     Pass(place_behind, (acts.NextBox,), 1),
-    Pass(goes_on_of_it, (acts.Number, acts.RestateNumber, acts.SetVolume, acts.AddUncounted), 2),
+    Pass(
+        goes_on_of_it,
+        (acts.Number, acts.RestateNumber, acts.SetVolume, acts.AddUncounted, acts.Recount),
+        2,
+    ),
     Pass(wiped_to_read, (acts.StartOver, acts.Remove, acts.Undo), 1),
     Pass(single_one, (acts.Remove,), 1),
     Pass(drawn_back, (acts.OpenBox,), 2),
