@@ -207,7 +207,10 @@ def build_more(match: Match, telling: Telling) -> list[Act] | None:
     if match.has("way"):
         target = Reference("wire", which="last", words=words)  # "then one more down to the porch"
     elif target.kind == "cable" or "cable" in words.lower().split():
-        target = Reference("cable", which="last", ordinal=nth, words=words)
+        target = Reference(
+            "cable", awg=target.awg, conductors=target.conductors, which="last", ordinal=nth,
+            words=words,
+        )  # fmt: skip
     else:
         target = Reference(target.kind, which="last", ordinal=nth, words=words)
     return [

@@ -155,10 +155,19 @@ def _by_itself(act: Act, parts: list[Clause]) -> bool:
         return False
     if isinstance(thing, acts.AddDevice) and thing.count is None:
         return False
-    return any(part.thing and part.opens in _STOPS and part.span == act.span for part in parts)
+    return any(_is_all_of(part, act) for part in parts)
+
+
+def _is_all_of(part: Clause, act: Act) -> bool:
+    """Whether a sentence is nothing but the thing, and "and" or "also" before it."""
+    if part.thing and part.opens in _STOPS and part.span == act.span:
+        return True
+    first = part.opens == "" and part.closes in _STOPS
+    return first and part.span[1] == act.span[1] and bool(_JUST_ONE.fullmatch(part.line))
 
 
 _STOPS = (".", ";", "\n")
+_JUST_ONE = lazy_pattern(r"(?:(?:and|plus|also|then|oh|ok|okay|with) )*<(?:device|fitting):[^>]*>")
 _BARE = (acts.Number, acts.Size, acts.OtherTalk)
 
 
