@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from decimal import Decimal
+from re import Match
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
@@ -21,6 +22,13 @@ _FOR_A = lazy_pattern(
 _GOES_IN = lazy_pattern(
     rf"(?i)\b(?P<volume>an? (?P<n>{_NUMBER})(?: one| box)?(?:['’]s| is| will)?"
     r" (?:going|go|goes|went) in)\b(?! (?:the|there|to|through|with)\b)"
+)
+#: "It's coming out. New one is 20", and no device of 20 amperes, no count of wires.
+_NEW_ONE = lazy_pattern(
+    rf"(?i)[\s.,;:!…–-]*(?:(?:and|so|then|the|my|our) )*(?:new|replacement|bigger|other)"
+    rf"(?: one| box| can)?(?:['’]?s| is| will be|['’]ll be| says| reads)(?: marked| stamped)?"
+    rf" (?P<volume>(?:an? )?(?P<n>{_NUMBER}))(?: (?:cubes?|cubic(?: inch(?:es)?)?|cu\.? ?in\.?)| one"
+    r"| box)?(?=\s*(?:[.,;!]|$|with\b|no clamps\b|clamps\b))"
 )
 _IS_A = lazy_pattern(
     rf"(?i)\b(?:the|this|that) (?:other |bigger |new |next )?(?:one|box|can)\b[^.;,?]{{0,30}}"
@@ -66,7 +74,7 @@ def _named(made: list[Act], heard: str, left: list[Unread]) -> acts.SetVolume | 
     """The volume of the box that is told of, where its number was left unread."""
     removed = any(isinstance(act, acts.Remove) and _is_box(act, heard) for act in made)
     done = any(isinstance(act, acts.DoIt) for act in made)
-    found = (_GOES_IN.search(heard) if removed else None) or (_IS_A.search(heard) if done else None)
+    found = (_goes_in(made, heard) if removed else None) or (_IS_A.search(heard) if done else None)
     if found is None:
         return None
     span = found.span("n")
@@ -128,7 +136,7 @@ def _is_named_by(run: Unread, size: acts.SetSize, heard: str) -> bool:
     )
 
 
-_BOX = lazy_pattern(r"(?i)\b(?:(?:the|that|this|my|old) (?:box|can)|it(?:['’]s)?)\b")
+_BOX = lazy_pattern(r"(?i)\b(?:(?:the|that|this|my|old) (?:box|can)|it(?:['’]?s)?)\b")
 
 
 def _is_box(order: acts.Remove, heard: str) -> bool:
@@ -137,7 +145,16 @@ def _is_box(order: acts.Remove, heard: str) -> bool:
         return True
     bare = order.target.kind == "anything" and order.target.count is None
     behind = heard[order.span[1] :]
-    return bare and bool(_BOX.search(order.words) and _GOES_IN.search(behind))
+    goes_in = _GOES_IN.search(behind) or (_IT.search(order.words) and _NEW_ONE.match(behind))
+    return bare and bool(_BOX.search(order.words) and goes_in)
+
+
+def _goes_in(made: list[Act], heard: str) -> Match[str] | None:
+    """The box that goes in: "a twenty is going in", "new one is 20" behind the order."""
+    if found := _GOES_IN.search(heard):
+        return found
+    orders = (act for act in made if isinstance(act, acts.Remove))
+    return next((new for act in orders if (new := _NEW_ONE.match(heard, act.span[1]))), None)
 
 
 _PUTS_IN = lazy_pattern(
@@ -147,7 +164,7 @@ _PUTS_IN = lazy_pattern(
     r"|(?:switched|switching|changed|stepped up|moved up) to|install(?:ed)?|set|throw in|threw in"
     r"|drop(?:ped)? in|get|got|cut in|nail(?:ed)? up|pop(?:ped)? in|bought|mounted)?\s*"
 )
-_IT = lazy_pattern(r"(?i)\b(?:it|that|this|that one|this one)\b")
+_IT = lazy_pattern(r"(?i)\b(?:it|its|that|thats|this|that one|this one|box|can)\b")
 
 
 def _goes(order: acts.Remove, made: list[Act], heard: str) -> bool:

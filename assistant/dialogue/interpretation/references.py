@@ -219,6 +219,8 @@ def meant(item: Item, reference: Reference) -> int:
 def plural(words: str) -> bool:
     """Whether words stand in the plural: "those 14-2s", "the switches"."""
     last = words.lower().rstrip(" ,.").removesuffix("'s").rpartition(" ")[2]
+    if last in ("its", "this", "thats", "whats"):
+        return False  # "its coming out": one thing, written without its mark
     return (last.endswith("s") and not last.endswith(("ss", "us"))) or last in (
         "them",
         "those",
