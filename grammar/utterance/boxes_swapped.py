@@ -136,7 +136,7 @@ def _is_named_by(run: Unread, size: acts.SetSize, heard: str) -> bool:
     )
 
 
-_BOX = lazy_pattern(r"(?i)\b(?:(?:the|that|this|my|old) (?:box|can)|it(?:['’]?s)?)\b")
+_BOX = lazy_pattern(r"(?i)\b(?:(?:the|that|this|my|old) (?:box|can)|(?:it|that)(?:['’]?s)?)\b")
 
 
 def _is_box(order: acts.Remove, heard: str) -> bool:
