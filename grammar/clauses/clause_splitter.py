@@ -118,7 +118,8 @@ def _tagged(made: list[Clause]) -> list[Clause]:
 
 
 _ONLY_ASKED = lazy_pattern(
-    r"(?!i (?:(?:only|just) )*(?:know|see)\b)(?:(?:it|this|that|i) )?(?:(?:is|am|was) )?(?:(?:only|just|a|an|my|for|to|the) )*(?:question"
+    r"(?!i (?:(?:only|just) )*(?:know|see)\b)"
+    r"(?:(?:it|this|that|i) )?(?:(?:is|am|was) )?(?:(?:only|just|a|an|my|for|to|the) )*(?:question"
     r"|asking|wondering|curious|know|see|ask|example|hypothetical)(?: only| please)*"
 )
 

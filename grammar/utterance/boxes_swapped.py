@@ -27,8 +27,8 @@ _GOES_IN = lazy_pattern(
 _NEW_ONE = lazy_pattern(
     rf"(?i)[\s.,;:!…–-]*(?:(?:and|so|then|the|my|our) )*(?:new|replacement|bigger|other)"
     rf"(?: one| box| can)?(?:['’]?s| is| will be|['’]ll be| says| reads)(?: marked| stamped)?"
-    rf" (?P<volume>(?:an? )?(?P<n>{_NUMBER}))(?: (?:cubes?|cubic(?: inch(?:es)?)?|cu\.? ?in\.?)| one"
-    r"| box)?(?=\s*(?:[.,;!]|$|with\b|no clamps\b|clamps\b))"
+    rf" (?P<volume>(?:an? )?(?P<n>{_NUMBER}))(?: (?:cubes?|cubic(?: inch(?:es)?)?|cu\.? ?in\.?)"
+    r"| one| box)?(?=\s*(?:[.,;!]|$|with\b|no clamps\b|clamps\b))"
 )
 _IS_A = lazy_pattern(
     rf"(?i)\b(?:the|this|that) (?:other |bigger |new |next )?(?:one|box|can)\b[^.;,?]{{0,30}}"
