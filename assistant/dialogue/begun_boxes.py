@@ -12,6 +12,13 @@ _LEAD = lazy_pattern(
     r"\W*(?:(?:um|uh|er|hello|hi|hey|please|ok|okay|so|alright|well|first|now|this is|it's|its|at"
     r"|the|my|our)[, ]+)*"
 )
+#: "Let me do the pantry. …", "I'm in the den, …": what somebody sets about is the box there.
+_SETS_ABOUT = lazy_pattern(
+    r"\W*(?:(?:um|uh|er|hello|hi|hey|please|ok|okay|so|alright|well|first|now|then)[, ]+)*"
+    r"(?:(?:(?:let's|lets|let us|let me|lemme|i'll|we'll|i will|i'm|we're|i am|we are|gonna|going to"
+    r"|about to|start(?:ing)?|begin(?:ning)?|do(?:ing)?|check(?:ing)?|take|try|work(?:ing)? on|with"
+    r"|here at|over|in|at|here's|here is) )+)(?=(?:the|my|our) )"
+)
 #: Behind the name of a place: the box there by its device, or what is said of it.
 _OF_IT = lazy_pattern(
     r" (?:switch|receptacle|outlet|plug|gfci|light|dimmer|fan|box|one|counter"
@@ -50,7 +57,12 @@ def begun_so(name: str, names: Sequence[str], talk_of: Callable[[str], Talk]) ->
     wanted = named(name.lower().strip())
     if wanted in names:
         return None
-    return _only(names, talk_of, lambda said: named(first_words(said)) == wanted)
+    return _only(names, talk_of, lambda said: wanted in _begun_with(first_words(said)))
+
+
+def _begun_with(said: str) -> tuple[str, ...]:
+    """What a box may be called by the first words that were said of it."""
+    return named(said), named(_SETS_ABOUT.sub("", said, 1)).removesuffix(" box")
 
 
 def _only(

@@ -20,6 +20,7 @@ from boxaloud.assistant.dialogue.box_mentions import (
 )
 from boxaloud.assistant.dialogue.box_names import addressed
 from boxaloud.assistant.dialogue.boxes_beside import compared
+from boxaloud.assistant.dialogue.boxes_by_contents import called_by_contents
 from boxaloud.assistant.dialogue.boxes_beside import told as told_beside
 from boxaloud.assistant.dialogue.confidence import confidence_of, heard_with
 from boxaloud.assistant.dialogue.input_check import printable, too_much, unreadable
@@ -118,7 +119,10 @@ class Conversation(JobDialogue):
         if mention is not None:
             return self._of_another(mention, words, heard)
         found = addressed(heard, self.boxes.names)
-        if found is None or (found[0] == self.talk.name and found[1] == len(heard)):
+        if found is not None and found[0] == self.talk.name and found[1] == len(heard):
+            return None
+        found = found or called_by_contents(heard, self.boxes.names, self.boxes.talk)
+        if found is None:
             return None
         name, end = found
         rest = heard[end:] if isinstance(words, str) else words[len(heard[:end].split()) :]

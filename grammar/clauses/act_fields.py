@@ -127,6 +127,22 @@ def _changes(statement: Statement) -> Act:
     return _carrying(statement, acts.AskEdition, year=str(statement.get("year") or ""))
 
 
+_NO_NAME = frozenset(
+    """it it's its this that these here here's there there's we we've we're i i've i'm i'll you they
+    one is are was has have had got get gets holds with in on at so""".split()
+)
+
+
+def _next(statement: Statement) -> Act:
+    """ "Next box, it's got two …", "next box, here we have …": what leads on to what is in it names
+    no box."""
+    name = str(statement.get("name") or "")
+    words = name.lower().replace("’", "'").split()
+    if _NO_NAME.issuperset(words) and words != ["one"]:
+        name = ""
+    return _carrying(statement, acts.NextBox, name=name)
+
+
 def _back(statement: Statement) -> Act:
     return _carrying(statement, acts.OpenBox, which="previous")
 
@@ -202,6 +218,7 @@ _SPECIAL: dict[str, Callable[[Statement], Act]] = {
     "go_back": _back,
     "nothing": _nothing,
     "open_box": _open,
+    "next_box": _next,
 }
 
 
