@@ -57,10 +57,23 @@ _WOULD_TAKE = lazy_pattern(
     r"(?: (?:a|an|the|that|this|those|one of|like|about|at least|around|out|away|to|with|in|up"
     r"|instead|bigger|another|all|other|one|<n:1>|<place[^>]*>))* <(?!yes|no)"
 )
+#: "Another 14-2 would be too many", "a dimmer would put it over": what would come of one more.
+_WOULD_COME = lazy_pattern(
+    r"^(?:(?:and|so|but|ok|okay|well|or|oh|hmm|now|then|maybe|perhaps|i guess|i think|i figure"
+    r"|i bet) )*(?:<[^>]*> (?:and |or )?)*<(?:cable|device|conductors|fitting|terminal_block)[^>]*>"
+    r"(?: (?:in (?:here|there|this|it)|more|of those|like that))? (?:would|'d)(?: not| never| just"
+    r"| probably| definitely| surely| really| also| still| already| even)* (?:be (?:just |way |a bit"
+    r" |a little )*(?:(?:<n:1> )?too (?:many|much)|over\b|pushing|fine|okay|ok|legal|all right|good"
+    r"|tight|too (?:tight|full|big)|a (?:problem|violation|squeeze|tight fit))"
+    r"|(?:put|push|take|bring|send|tip|leave) (?:it|me|us|this|that|things|the box|you|him|them)\b"
+    r"|make (?:it|this|that|me|us|the box) (?:too|over|fail|tight|illegal)|fit\b|pass\b|work\b"
+    r"|overfill|exceed|fail\b|do it in)"
+)
 #: "What's it say if I add a switch": asked of what would be.
 _ASKED_OF_IT = lazy_pattern(r"<dont_know[^>]*> [a-z][^<]* if (?:i|we|you|he|she|they|it)\b")
 _SUPPOSE = (
     _ASKED_OF_IT,
+    _WOULD_COME,
     _WOULD_TAKE,
     _WOULD_HAVE,
     _ASKED_BEHIND,

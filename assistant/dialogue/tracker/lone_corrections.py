@@ -130,7 +130,8 @@ def _may_be_volume(turn: Turn, act: acts.RestateNumber) -> bool:
     if not (state.box or turn.asked == "box"):
         # "a receptacle. It's eighteen": no count that anybody counts up to, and no size of a wire
         told_first = act.instead_of is None and not _near(state, value)
-        return told_first and value >= _LEAST_UNASKED and bool(state.items)
+        described = bool(state.items) or state.clamps != "unknown"
+        return told_first and value >= _LEAST_UNASKED and described
     fraction = value != int(value)
     replaced = act.instead_of is not None and any(
         item.content.count == act.instead_of for item in state.items
