@@ -57,12 +57,13 @@ def begun_so(name: str, names: Sequence[str], talk_of: Callable[[str], Talk]) ->
     wanted = named(name.lower().strip())
     if wanted in names:
         return None
-    return _only(names, talk_of, lambda said: wanted in _begun_with(first_words(said)))
+    return _only(names, talk_of, lambda said: wanted in _begun_with(said))
 
 
 def _begun_with(said: str) -> tuple[str, ...]:
     """What a box may be called by the first words that were said of it."""
-    return named(said), named(_SETS_ABOUT.sub("", said, 1)).removesuffix(" box")
+    about = first_words(_SETS_ABOUT.sub("", said.lower(), 1))
+    return named(first_words(said)), named(about).removesuffix(" box")
 
 
 def _only(
