@@ -15,9 +15,9 @@ _LEAD = lazy_pattern(
 #: "Let me do the pantry. …", "I'm in the den, …": what somebody sets about is the box there.
 _SETS_ABOUT = lazy_pattern(
     r"\W*(?:(?:um|uh|er|hello|hi|hey|please|ok|okay|so|alright|well|first|now|then)[, ]+)*"
-    r"(?:(?:(?:let's|lets|let us|let me|lemme|i'll|we'll|i will|i'm|we're|i am|we are|gonna|going to"
-    r"|about to|start(?:ing)?|begin(?:ning)?|do(?:ing)?|check(?:ing)?|take|try|work(?:ing)? on|with"
-    r"|here at|over|in|at|here's|here is) )+)(?=(?:the|my|our) )"
+    r"(?:(?:(?:let's|lets|let us|let me|lemme|i'll|we'll|i will|i'm|we're|i am|we are|gonna"
+    r"|going to|about to|start(?:ing)?|begin(?:ning)?|do(?:ing)?|check(?:ing)?|take|try"
+    r"|work(?:ing)? on|with|here at|over|in|at|here's|here is) )+)(?=(?:the|my|our) )"
 )
 #: Behind the name of a place: the box there by its device, or what is said of it.
 _OF_IT = lazy_pattern(

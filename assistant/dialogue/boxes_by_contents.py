@@ -37,15 +37,19 @@ _SPOKEN_OF = lazy_pattern(
 )
 #: "Now the plug box": nothing else is said.
 _ONLY = lazy_pattern(
-    rf"(?i){_LEAD}(?<=now )(?:for |to |on to )?{_KIND}\s+(?:box|one)(?:,?\s+(?:please|then))*[.!\s]*$"
+    rf"(?i){_LEAD}(?<=now )(?:for |to |on to )?{_KIND}\s+(?:box|one)"
+    r"(?:,?\s+(?:please|then))*[.!\s]*$"
 )
 
 
 def called_by_contents(
     heard: str, names: Sequence[str], talk_of: Callable[[str], Talk]
 ) -> tuple[str, int] | None:
-    """The only box that is or holds what is said, and where what is said of it begins; where none
-    or several are, what it was called, so that it is asked. None where no box is called so, or where there is only one."""
+    """The only box that is or holds what is said, and where what is said of it begins.
+
+    Where none or several are, what it was called, so that it is asked. None where no box is called
+    so, or where there is only one.
+    """
     if len(names) < 2:
         return None
     said = _GONE_BACK.match(heard) or _SPOKEN_OF.match(heard) or _ONLY.match(heard)

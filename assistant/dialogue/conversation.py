@@ -20,8 +20,8 @@ from boxaloud.assistant.dialogue.box_mentions import (
 )
 from boxaloud.assistant.dialogue.box_names import addressed
 from boxaloud.assistant.dialogue.boxes_beside import compared
-from boxaloud.assistant.dialogue.boxes_by_contents import called_by_contents
 from boxaloud.assistant.dialogue.boxes_beside import told as told_beside
+from boxaloud.assistant.dialogue.boxes_by_contents import called_by_contents
 from boxaloud.assistant.dialogue.confidence import confidence_of, heard_with
 from boxaloud.assistant.dialogue.input_check import printable, too_much, unreadable
 from boxaloud.assistant.dialogue.interpretation.restarts import continued, of_the_unread

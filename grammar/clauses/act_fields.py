@@ -127,10 +127,12 @@ def _changes(statement: Statement) -> Act:
     return _carrying(statement, acts.AskEdition, year=str(statement.get("year") or ""))
 
 
+#: Words that lead on from "next box" to what is in it.
 _NO_NAME = frozenset(
-    """it it's its this that these here here's there there's we we've we're i i've i'm i'll you they
-    one is are was has have had got get gets holds with in on at so""".split()
-)
+    {"it", "it's", "its", "this", "that", "these", "here", "here's", "there", "there's", "we",
+     "we've", "we're", "i", "i've", "i'm", "i'll", "you", "they", "one", "is", "are", "was", "has",
+     "have", "had", "got", "get", "gets", "holds", "with", "in", "on", "at", "so"}
+)  # fmt: skip
 
 
 def _next(statement: Statement) -> Act:
