@@ -39,9 +39,9 @@ def rewritten(text: str, expect: str | None = None) -> str:
     return _rewritten(text, _rules("typed", False), expect)
 
 
-def rewritten_first(text: str) -> str:
+def rewritten_first(text: str, expect: str | None = None) -> str:
     """A typed text with what is put in plain words before anything else is looked for."""
-    return _rewritten(text, _rules("typed", True), None)
+    return _rewritten(text, _rules("typed", True), expect)
 
 
 def without(subject: Subject, text: str) -> str:
