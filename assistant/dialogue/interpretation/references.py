@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.state_parts import Item
@@ -97,10 +98,19 @@ def find_all(state: State, reference: Reference) -> list[Item]:
             last = _latest(state, reference)
         return [last] if last else []
     found = [item for item in state.items if agrees(item, reference)]
+    found = found or _as_many(state, reference)
     if not found or (reference.kind == "cable" and reference.awg is None and len(found) > 1):
         named = by_words(state, reference.words)  # "the feed" of two cables
         return [item for item in named if item in found] or found or named
     return found
+
+
+def _as_many(state: State, reference: Reference) -> list[Item]:
+    """ "Two of the six wires": no wires of 6 AWG are there, but six of another size."""
+    if reference.kind != "conductors" or reference.count is None or reference.awg is None:
+        return []
+    found = [item for item in state.items if agrees(item, replace(reference, awg=None))]
+    return found if len(found) == 1 and found[0].content.count == reference.awg else []
 
 
 def named_ones(words: str) -> bool:
