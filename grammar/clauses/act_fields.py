@@ -155,7 +155,11 @@ _WHICH = {
 }  # fmt: skip
 
 
-_BEFORE = lazy_pattern(r"(?:(?:box|one) )?(?:just )?before(?: (?:that|this|it|now))?(?:,? please)?")
+#: "The one before", "the pantry one right before that".
+_BEFORE = lazy_pattern(
+    r"(?:(?:[a-z ]{1,30} )?(?:box|one) )?(?:just |right )?before(?: (?:that|this|it|now))?"
+    r"(?:,? please)?"
+)
 
 
 def _open(statement: Statement) -> Act:

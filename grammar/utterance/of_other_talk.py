@@ -17,7 +17,8 @@ _FIGURE = lazy_pattern(
 
 
 def goes_on_of_it(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
-    """ "That breaker's a 20, it should be a 15": a number of that, and no volume or count."""
+    """ "That breaker's a 20, it should be a 15": a number of that, and no volume or count; "my
+    own house is old, and it has no grounds": no grounds of that."""
     kept: list[Act] = []
     for act in made:
         last = kept[-1] if kept else None
@@ -49,6 +50,8 @@ def _is_of_it(last: acts.OtherTalk, act: Act, heard: str) -> bool:
         whole = act.value is not None and act.value == int(act.value)
     elif isinstance(act, acts.SetVolume):
         whole = act.unit is None and act.volume is not None and act.volume == int(act.volume)
+    elif isinstance(act, acts.Unground):
+        return _GOES_ON.fullmatch(heard, last.span[1], act.span[1]) is not None
     else:
         return False
     if not whole or _FIGURE.search(last.words) is None or _OF_A_BOX.search(act.words):

@@ -101,6 +101,7 @@ IN_TALK = (
     Pass(place_behind, (acts.NextBox,), 1),
     Pass(
         goes_on_of_it,
+        (acts.Number, acts.RestateNumber, acts.SetVolume, acts.AddUncounted, acts.Unground),
         (acts.Number, acts.RestateNumber, acts.SetVolume, acts.AddUncounted, acts.Recount),
         2,
     ),
