@@ -25,7 +25,7 @@ def goes_on_of_it(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
         if isinstance(last, acts.OtherTalk) and (
             _is_of_it(last, act, heard) or _listed_with_it(last, act, heard)
         ):
-            if isinstance(act, acts.Recount):
+            if isinstance(act, (acts.Recount, acts.Unground)):
                 kept.append(acts.OtherTalk(words=act.words, span=act.span))
             continue
         kept.append(act)
