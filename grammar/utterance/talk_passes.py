@@ -101,8 +101,14 @@ IN_TALK = (
     Pass(place_behind, (acts.NextBox,), 1),
     Pass(
         goes_on_of_it,
-        (acts.Number, acts.RestateNumber, acts.SetVolume, acts.AddUncounted, acts.Unground),
-        (acts.Number, acts.RestateNumber, acts.SetVolume, acts.AddUncounted, acts.Recount),
+        (
+            acts.Number,
+            acts.RestateNumber,
+            acts.SetVolume,
+            acts.AddUncounted,
+            acts.Recount,
+            acts.Unground,
+        ),
         2,
     ),
     Pass(wiped_to_read, (acts.StartOver, acts.Remove, acts.Undo), 1),
