@@ -60,7 +60,15 @@ _POINTING = frozenset(grammar_data.table("clauses")["telling"]["pointing"])
 
 
 #: What comes in besides what is there: it cannot be what is taken out.
-_FURTHER = lazy_pattern(r"(?i)(?:another|one more|a further|a (?:second|third|fourth))\b")
+_FURTHER = lazy_pattern(
+    r"(?i)(?:another|(?:one|two|three|four|five|six|\d{1,2}) more|a further"
+    r"|a (?:second|third|fourth|fifth|sixth))\b"
+)
+#: "Came out from under the insulation", "of the other pipe": where a cable is seen, which stays.
+_CAME_OUT_OF = lazy_pattern(r"\b(?:came|comes?|coming) out$")
+_OF_ELSEWHERE = lazy_pattern(
+    r" (?:from|of) (?!(?:here|there|it|this|the box|that box|in here|(?:this|that) box)\b)"
+)
 
 
 _ORDERED_OUT = lazy_pattern(
@@ -137,8 +145,8 @@ def build_remove(match: Match, telling: Telling) -> list[Act] | None:
         for e in covered
         if e.found is not None and e.found.kind in (*THINGS, "clamps", "part", "barrier")
     ]
-    if _PULLED_IN.search(match.found.group()) and all(map(_comes_in, things)):
-        return None  # "I pulled five 12s": into the box
+    if _stays(match, things):
+        return None
     if _GOES_OUT.search(match.found.group()) and things and all(map(_comes_in, things)):
         return None  # "one 12-2 goes out of here": which way a cable leaves
     further = any(_FURTHER.match(e.found.words) for e in things if e.found is not None)
@@ -169,6 +177,15 @@ def build_remove(match: Match, telling: Telling) -> list[Act] | None:
     if target.kind == "clamps":
         return [acts.SetClamps(where="none", words=words, span=span, function="request")]
     return [acts.Remove(target=target, words=words, span=span, function="request")]
+
+
+def _stays(match: Match, things: Sequence[Element]) -> bool:
+    """Whether a way is told, and nothing is taken out: "I pulled five 12s", into the box; "two
+    12-2s came out of the other pipe", where they come from."""
+    if _PULLED_IN.search(match.found.group()) and all(map(_comes_in, things)):
+        return True
+    came = _CAME_OUT_OF.search(match.found.group())
+    return came is not None and bool(_OF_ELSEWHERE.match(match.clause.line, match.found.end()))
 
 
 _OUT = lazy_pattern(r"(?i) (?:back )?(?:out|off|away)(?: of [a-z ]+)?$")

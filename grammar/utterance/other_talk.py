@@ -182,6 +182,8 @@ def _little(act: Act) -> bool:
         return bare or _COLOURED.fullmatch(thing.words) is not None
     if isinstance(act, acts.AddDevice) and _FURTHER.match(act.words):
         return False  # "and another switch, since she wants …"
+    if isinstance(act, acts.Undo) and act.words.lower().startswith("undo"):
+        return False  # "undo that, the inspector was wrong"
     return isinstance(act, _WEAK) or (
         isinstance(act, acts.Recount) and _OF_THEM.search(act.words) is not None
     )

@@ -19,10 +19,24 @@ _PLAIN = lazy_pattern(
 
 
 _LEAD = lazy_pattern(r"(?i)(?:with|w/|w|has|comes with)(?= )")
+#: "It has clamps", "with clamps", "there are clamps in it": said of the box, wherever it stands.
+_SAID_OF_BOX = lazy_pattern(
+    r"(?i)(?:^|[\s,.;])(?:(?:it|this|this one|that one|this box|that box|the box|box)"
+    r"(?:['’]s got| has got| has| had| does have| comes with| came with)|with|w/)"
+    r" (?:(?:the|its|built[- ]in|cable|some) )*clamps(?! (?:out|on the|of the|and) ?)"
+    r"|clamps? (?:right |down |up |back )*(?:in it|in here|in there|in this (?:box|one))\b"
+)
+_OUT = lazy_pattern(
+    r"(?i)\b(?:outside|out side|out|external|outer|no|none|not|if|whether|connectors?)\b|\?"
+)
+
+
+_NEAR = 16
+"""Letters before and behind the word, in which it is said of what the clamps are."""
 
 
 def clamps_of_box(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
-    """ "A 20 cubic inch box with clamps": its own, which are inside it and count,
+    """ "A 20 cubic inch box with clamps", "it has clamps": its own, which are inside it and count,
     314.16(B)(2). Clamps that are only said to be there, or whose place is told too, are not meant:
     of the first it is asked where they are."""
     told = [act for act in made if isinstance(act, (acts.SetClamps, acts.Place))]
@@ -37,6 +51,9 @@ def clamps_of_box(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
 def _is_of_box(act: Act, made: list[Act], heard: str) -> bool:
     if not isinstance(act, acts.SetClamps) or act.where != "present" or act.function != "inform":
         return False
+    said = _SAID_OF_BOX.search(heard, max(0, act.span[0] - _NEAR), act.span[1] + _NEAR)
+    if said is not None and not _OUT.search(heard):
+        return True
     if _PLAIN.fullmatch(act.words) is None:
         return False
     return any(

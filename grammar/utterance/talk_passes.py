@@ -198,7 +198,7 @@ OF_CLAMPS = (
     Pass(clamps_counted, (acts.Number,), 2),
     Pass(clamps_on_some, (acts.SetClamps,), 2),
     Pass(so_many_inside, (acts.Place, acts.SetClamps), 2),
-    Pass(clamps_of_box, (acts.SetClamps,), 2),
+    Pass(clamps_of_box, (acts.SetClamps,), 1),
 )
 """Of clamps that are counted, or of some cables."""
 OF_DENIALS = (
