@@ -11,7 +11,7 @@ from boxaloud.grammar.building.luminaire_wires import CANOPY_DENIED
 from boxaloud.grammar.clauses.act_kinds import ROUTED
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
-_LOOPS = lazy_pattern(r"\b(?:loop|loops|looped|coil|coiled|slack)\b")
+_LOOPS = lazy_pattern(r"(?<!switch )(?<!switched )\b(?:loop|loops|looped|coil|coiled|slack)\b")
 _LONG = lazy_pattern(
     r"\b(?:foot|feet|(?:twelve|12|fourteen|14|sixteen|16|eighteen|18)[- ]inch(?:es)?|12\"|double"
     r"|twice|long|big)\b"
