@@ -57,6 +57,8 @@ def restate(turn: Turn, act: acts.Restate) -> None:
         or cables_restated.of_every_kind(turn, act)
     ):
         return
+    if _all_again(turn, act):
+        return
     item = _restated(state, act)
     if item is None or _goes_on(turn, act, item):
         _come_in(turn, act, item)
@@ -79,6 +81,26 @@ def restate(turn: Turn, act: acts.Restate) -> None:
         turn.refuse(thing.words, str(refusal))
         return
     item_changes.put_in_place(turn, item, contents[0], thing)
+
+
+_AGAIN = re.compile(r"(?i)\s+(?:once )?again\b")
+
+
+def _all_again(turn: Turn, act: acts.Restate) -> bool:
+    """ "Make it two 12-2s again", where one of the two became a 12-3: all there are."""
+    thing = act.thing
+    if not isinstance(thing, acts.AddCable) or thing.awg is None or act.instead_of is not None:
+        return False
+    if not _AGAIN.match(turn.heard, act.span[1]):
+        return False
+    cables = [one.content for one in turn.state.items if isinstance(one.content, Cable)]
+    if len(cables) < 2 or thing.count != sum(one.count for one in cables):
+        return False
+    every = acts.Reference("cable", which="both" if thing.count == 2 else "all", words=act.words)
+    replacements.replace_act(
+        turn, acts.Replace(target=every, thing=thing, words=act.words, span=act.span)
+    )
+    return True
 
 
 def _come_in(turn: Turn, act: acts.Restate, item: Item | None) -> None:
