@@ -21,6 +21,16 @@ _HEADED = lazy_pattern(
     r"(?i)(?: (?:box|problem|job|circuit|location|question))?(?:\s*[.:]\s|\s*//|,? (?:by|at|in"
     r"|behind|near|over|under|for|of|on|above|beside|outside|there's|there is|has)\b)"
 )
+#: "The den outlet is in an 18 box": behind a device by which a place is called.
+_SITS = lazy_pattern(
+    r"(?i) (?:uses|gets|takes|holds|(?:is|sits|lives|goes|will be|is going|was) (?:in|inside) (?:an?"
+    r"|this|that|the|one))\b"
+)
+#: "The AFCI split in the den uses", "the switch in the boys' room".
+_IN_ROOM = lazy_pattern(
+    r"(?i)(?: split| combo| location| box)? (?:in|at|by|near|of)((?: (?!and\b|has\b|is\b|it\b)"
+    r"[a-z]+['’]?s?){1,6})"
+)
 _COMMA = lazy_pattern(r"(?i)(?: (?:box|problem|job|circuit|location))?\s*,")
 #: "Den switch box two 14-2 and a dimmer", as an ear gives it.
 _ITS_BOX = lazy_pattern(r"(?i)\s+box\b")
@@ -31,6 +41,7 @@ _WHICH_LOT = lazy_pattern(
 )
 #: "This is the four way two fourteen threes", as an ear gives it.
 _THIS_IS = lazy_pattern(r"(?i)\bthis is $|\bthis one['’]s $")
+_SPLIT = lazy_pattern(r"(?i) (?:split|combo)\b")
 _COUNTED_NEXT = lazy_pattern(r"(?i)\s+(?:an?|one|two|three|four|five|six|\d)\b")
 _PLACES = ROOMS | ROOM_WORDS
 _COUNTED = lazy_pattern(
@@ -43,6 +54,7 @@ _SWITCHES = ("switch", "dimmer", "timer", "sensor", "control")
 
 def named_by_device(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "Vanity receptacle, three 12-2s, one GFI": one device, by which the box is called."""
+    made = [_told_again(act, made, heard) for act in made]
     made = _plainly_headed([_of_place(act, heard) for act in made], heard)
     first = next((act for act in made if is_thing(act)), None)
     if first is None or not _heads(first, heard):
@@ -52,6 +64,7 @@ def named_by_device(made: list[Act], heard: str, left: list[Unread]) -> list[Act
         return [act for act in made if act is not first]
     boxed = _ITS_BOX.match(heard, first.span[1]) is not None
     between = next((at for at, act in enumerate(rest) if _listed(act, first, boxed)), None)
+    boxed = boxed or _wired_in_place(first, rest, heard)
     if between is None and boxed and isinstance(first, acts.AddDevice) and not first.doubts:
         named = replace(first, doubts=(acts.Doubt("count", "named"),))
         return [named if act is first else act for act in made]
@@ -62,9 +75,54 @@ def named_by_device(made: list[Act], heard: str, left: list[Unread]) -> list[Act
     return [act for act in made if act is not first]
 
 
+def _in_a_room(device: Act, heard: str) -> bool:
+    """Whether a device is said to be in a room, before or behind it."""
+    if _PLACES.intersection(device.words.lower().split()):
+        return True
+    behind = _IN_ROOM.match(heard, device.span[1])
+    return bool(behind and (ROOMS - {"box"}).intersection(behind[1].lower().split()))
+
+
+def _wired_in_place(first: Act, rest: list[Act], heard: str) -> bool:
+    """ "The three-way in the garage has two 12-3s on it", "bathroom outlet, two 12-2s": a device by
+    its place, and the cables at it, and no other of its kind."""
+    if any(_kind(act) for act in rest):
+        return False
+    wired = any(isinstance(act, (acts.AddCable, acts.AddConductors)) for act in rest)
+    return wired and _in_a_room(first, heard)
+
+
 #: "Two 14-2s in the bedroom switch": the box by its device.
 _IN_THE = lazy_pattern(r"(?i)\b(?:in|at|into|inside)$")
 _THE = lazy_pattern(r"(?i)(?:the|that|this|my) ")
+
+
+#: "Behind the switch in the boys' room and it's one single pole".
+_BEHIND_THE = lazy_pattern(r"(?i)\b(?:behind|for|at|to)$")
+_HAS_IT = lazy_pattern(r"(?i)\b(?:has|gets|holds|takes|it['’]?s|it is)(?: just| only)? $")
+#: "It's a four-way in the upstairs hall": what is at a place, before anything else is told.
+_IT_IS = lazy_pattern(
+    r"(?i)\W*(?:(?:ok|okay|so|well|um|uh|now|hello|hi|hey),? )*(?:it['’]?s|it is|this is) "
+)
+
+
+def _told_again(act: Act, made: list[Act], heard: str) -> Act:
+    """A device by which a place is called at which cables are, where what is there is told behind;
+    or that a place is said to have, before anything else."""
+    if not isinstance(act, acts.AddDevice) or act.doubts or not _kind(act):
+        return act
+    before = heard[: act.span[0]]
+    if act.count == 1 and act is made[0] and _IT_IS.fullmatch(before):
+        named = _in_a_room(act, heard) and _wired_in_place(act, made[1:], heard)
+        return replace(act, doubts=(acts.Doubt("count", "named"),)) if named else act
+    if act.count is not None or not _THE.match(act.words) or not _BEHIND_THE.search(before.strip()):
+        return act
+    later = [one for one in made if _kind(one) and one.span[0] > act.span[1]]
+    if len(later) != 1 or not _in_a_room(act, heard):
+        return act
+    if not _HAS_IT.search(heard[: later[0].span[0]]):
+        return act
+    return replace(act, doubts=(acts.Doubt("count", "named"),))
 
 
 def _of_place(act: Act, heard: str) -> Act:
@@ -186,6 +244,8 @@ def _heads(first: Act, heard: str) -> bool:
         return False
     place = bool(_PLACES.intersection(f"{before} {first.words}".lower().split()))
     named = any(p.match(heard, first.span[1]) for p in (_HEADED, _ITS_BOX))
+    named = named or (place and _SITS.match(heard, first.span[1]) is not None)
+    named = named or bool(_SPLIT.match(heard, first.span[1]) and _in_a_room(first, heard))
     named = named or bool(_THIS_IS.search(before) and _COUNTED_NEXT.match(heard, first.span[1]))
     place = place or getattr(first, "name", None) in _WIDE
     return named or (place and _COMMA.match(heard, first.span[1]) is not None)
