@@ -23,8 +23,8 @@ _HEADED = lazy_pattern(
 )
 #: "The den outlet is in an 18 box": behind a device by which a place is called.
 _SITS = lazy_pattern(
-    r"(?i) (?:uses|gets|takes|holds|(?:is|sits|lives|goes|will be|is going|was) (?:in|inside) (?:an?"
-    r"|this|that|the|one))\b"
+    r"(?i) (?:uses|gets|takes|holds"
+    r"|(?:is|sits|lives|goes|will be|is going|was) (?:in|inside) (?:an?|this|that|the|one))\b"
 )
 #: "The AFCI split in the den uses", "the switch in the boys' room".
 _IN_ROOM = lazy_pattern(

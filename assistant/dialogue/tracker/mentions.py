@@ -13,6 +13,7 @@ from boxaloud.assistant.dialogue.tracker import (
     bonding_jumpers,
     counts,
     device_landing,
+    device_named,
     item_changes,
     known_cables,
     yoke_sharing,
@@ -25,7 +26,6 @@ from boxaloud.grammar.acts import (
     AddJumper,
     Recount,
     Reference,
-    Replace,
     Restate,
     Thing,
 )
@@ -47,7 +47,9 @@ def mention(turn: Turn, thing: Thing) -> None:
         if known is not None and getattr(known.content, "awg", 0) is None:
             device_landing.land_item(turn, known, thing.awg, None, thing.words)
             return
-    if isinstance(thing, AddDevice) and (_said_by_itself(turn, thing) or _for_the_way(turn, thing)):
+    if isinstance(thing, AddDevice) and (
+        device_named.said_by_itself(turn, thing) or device_named.for_the_way(turn, thing)
+    ):
         return
     if isinstance(thing, AddDevice) and (known := _landed_now(turn, thing)) is not None:
         device_landing.land_item(turn, known, thing.awg or 0, thing.count, thing.words)
@@ -140,69 +142,6 @@ def _counted_anew(turn: Turn, thing: AddCable) -> bool:
 _FURTHER = re.compile(
     r"\b(?:another|more|second|third|extra|additional|other|add|adding|put|install)\b"
 )
-_FURTHER_BEFORE = re.compile(r"\b(?:another|second|third|fourth|extra|additional|other)\s+$")
-
-
-#: In a later breath: one beside the one that the box is named by.
-_BESIDE_IT = re.compile(
-    r"(?i)\b(?:too|also|plus|another|next to|beside|besides|other|else|along with)\b"
-)
-_AND_ONE = re.compile(r"(?i)\W*(?:(?:ok|okay|so|oh|well|yeah|um|uh|wait)\b\W*)*and\b")
-_PLAIN = ("receptacle", "duplex receptacle", "switch", "single-pole switch", "device")
-
-
-def _one_beside(turn: Turn, thing: AddDevice, item: Item) -> bool:
-    """ "Bath outlet, two 12-2s", and then "a GFCI too", "and a GFCI": a further one."""
-    if all(one.key != item.key for one in turn.began.items):
-        return False
-    joined = thing.name not in _PLAIN and _AND_ONE.match(turn.heard) is not None
-    return joined or _BESIDE_IT.search(turn.heard) is not None
-
-
-def _said_by_itself(turn: Turn, thing: AddDevice) -> bool:
-    """ "The hall 3-way: … one 3-way": so many of those that the box is named by, the first time
-    that they are said by themselves; False where they are others."""
-    item = turn.state.item(turn.state.named_by)
-    if item is None or not isinstance(item.content, Yoke) or thing.name is None:
-        return False
-    before = turn.heard[: thing.span[0]].lower()
-    further = _FURTHER.search(thing.words.lower()) or _FURTHER_BEFORE.search(before)
-    further = further or _one_beside(turn, thing, item)
-    if further or not references.same_name(item.content.name, thing.name):
-        return False
-    turn.state = altered(turn.state, named_by=0)
-    awg = item.content.awg if thing.awg is None else thing.awg
-    content = replace(item.content, count=thing.count or 1, awg=awg)
-    if content == item.content:
-        turn.understood.append(thing.words)
-    else:
-        item_changes.change_content(turn, item, content, thing.words)
-    return True
-
-
-_FOR_IT = re.compile(r"(?i)\bfor the (?:three|four|[34])[- ]?way\b")
-
-
-def _for_the_way(turn: Turn, thing: AddDevice) -> bool:
-    """ "One of those needs to be a 14-3 for the three-way", where one plain switch is in the box:
-    that is it."""
-    if thing.name not in ("three-way switch", "four-way switch") or thing.count is not None:
-        return False
-    if turn.supposed or not _FOR_IT.search(turn.heard):
-        return False
-    if not any(isinstance(one, Replace) for one in turn.done):
-        return False
-    there = [one for one in turn.began.items if isinstance(one.content, Yoke)]
-    if len(there) != 1 or there[0].content.count != 1 or there[0].content.name != "switch":
-        return False
-    item = turn.state.item(there[0].key)
-    if item is None:
-        return False
-    content = replace(there[0].content, name=thing.name)
-    item_changes.change_content(turn, item, content, thing.words)
-    return True
-
-
 _IN_ALL = re.compile(r"\b(?:just|only)\W*$")
 _POINTED_AT = re.compile(r"(?:both|the|those|these|all|that|this|my)\b")
 _ON_TOP = re.compile(r"\b(?:and|plus|add|also|with|w|then|put(?: in)?|got|another)\W*$")

@@ -55,9 +55,8 @@ def restate(turn: Turn, act: acts.Restate) -> None:
         devices_counted.made_up_behind(turn, act)
         or _of_all_devices(turn, act)
         or cables_restated.of_every_kind(turn, act)
+        or _all_again(turn, act)
     ):
-        return
-    if _all_again(turn, act):
         return
     item = _restated(state, act)
     if item is None or _goes_on(turn, act, item):

@@ -1,0 +1,80 @@
+"""The device that a box is named by, told by itself: the same one, and no further."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+from boxaloud.assistant.dialogue.altering import altered
+from boxaloud.assistant.dialogue.interpretation import references
+from boxaloud.assistant.dialogue.state_parts import Item
+from boxaloud.assistant.dialogue.tracker import item_changes
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar.acts import AddDevice, Replace
+from boxaloud.rules.contents import Yoke
+
+_FURTHER = re.compile(
+    r"\b(?:another|more|second|third|extra|additional|other|add|adding|put|install)\b"
+)
+_FURTHER_BEFORE = re.compile(r"\b(?:another|second|third|fourth|extra|additional|other)\s+$")
+
+
+#: In a later breath: one beside the one that the box is named by.
+_BESIDE_IT = re.compile(
+    r"(?i)\b(?:too|also|plus|another|next to|beside|besides|other|else|along with)\b"
+)
+_AND_ONE = re.compile(r"(?i)\W*(?:(?:ok|okay|so|oh|well|yeah|um|uh|wait)\b\W*)*and\b")
+_PLAIN = ("receptacle", "duplex receptacle", "switch", "single-pole switch", "device")
+
+
+def _one_beside(turn: Turn, thing: AddDevice, item: Item) -> bool:
+    """ "Bath outlet, two 12-2s", and then "a GFCI too", "and a GFCI": a further one."""
+    if all(one.key != item.key for one in turn.began.items):
+        return False
+    joined = thing.name not in _PLAIN and _AND_ONE.match(turn.heard) is not None
+    return joined or _BESIDE_IT.search(turn.heard) is not None
+
+
+def said_by_itself(turn: Turn, thing: AddDevice) -> bool:
+    """ "The hall 3-way: … one 3-way": so many of those that the box is named by, the first time
+    that they are said by themselves; False where they are others."""
+    item = turn.state.item(turn.state.named_by)
+    if item is None or not isinstance(item.content, Yoke) or thing.name is None:
+        return False
+    before = turn.heard[: thing.span[0]].lower()
+    further = _FURTHER.search(thing.words.lower()) or _FURTHER_BEFORE.search(before)
+    if further or _one_beside(turn, thing, item):
+        return False
+    if not references.same_name(item.content.name, thing.name):
+        return False
+    turn.state = altered(turn.state, named_by=0)
+    awg = item.content.awg if thing.awg is None else thing.awg
+    content = replace(item.content, count=thing.count or 1, awg=awg)
+    if content == item.content:
+        turn.understood.append(thing.words)
+    else:
+        item_changes.change_content(turn, item, content, thing.words)
+    return True
+
+
+_FOR_IT = re.compile(r"(?i)\bfor the (?:three|four|[34])[- ]?way\b")
+
+
+def for_the_way(turn: Turn, thing: AddDevice) -> bool:
+    """ "One of those needs to be a 14-3 for the three-way", where one plain switch is in the box:
+    that is it."""
+    if thing.name not in ("three-way switch", "four-way switch") or thing.count is not None:
+        return False
+    if turn.supposed or not _FOR_IT.search(turn.heard):
+        return False
+    if not any(isinstance(one, Replace) for one in turn.done):
+        return False
+    there = [one for one in turn.began.items if isinstance(one.content, Yoke)]
+    item = turn.state.item(there[0].key) if len(there) == 1 else None
+    if item is None or not isinstance(item.content, Yoke):
+        return False
+    if item.content.count != 1 or item.content.name != "switch":
+        return False
+    content = replace(item.content, name=thing.name)
+    item_changes.change_content(turn, item, content, thing.words)
+    return True
