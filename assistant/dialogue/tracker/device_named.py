@@ -23,7 +23,9 @@ _FURTHER_BEFORE = re.compile(r"\b(?:another|second|third|fourth|extra|additional
 _BESIDE_IT = re.compile(
     r"(?i)\b(?:too|also|plus|another|next to|beside|besides|other|else|along with)\b"
 )
-_AND_ONE = re.compile(r"(?i)\W*(?:(?:ok|okay|so|oh|well|yeah|um|uh|wait)\b\W*)*and\b")
+_AND_ONE = re.compile(
+    r"(?i)\W*(?:(?:ok|okay|so|oh|well|yeah|um|uh|wait|hello|hi|hey|please|now)\b\W*)*and\b"
+)
 _PLAIN = ("receptacle", "duplex receptacle", "switch", "single-pole switch", "device")
 
 
