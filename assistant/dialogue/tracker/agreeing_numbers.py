@@ -5,6 +5,7 @@ from __future__ import annotations
 from decimal import Decimal
 
 from boxaloud.assistant.dialogue.state_parts import Item
+from boxaloud.assistant.dialogue.tracker import lone_corrections
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.lazy_patterns import lazy_pattern
@@ -38,6 +39,26 @@ def agrees(turn: Turn, act: acts.Number) -> bool:
     if value < _LEAST or not _ENDS.match(turn.heard, end):
         return False
     return any(Decimal(item.content.count) == value for item in changed(turn))
+
+
+#: "Yes, twenty-seven", "it's twenty-seven": said once more, where nothing else stands before it.
+_ONCE_MORE = lazy_pattern(
+    r"(?i)(?:^|[.,;!?…–-])\s*(?:(?:yes|yeah|yep|right|ok|okay|so|again|that['’]s|it['’]s|that is"
+    r"|it is|it says|it reads|(?:he|she) (?:says|said))[ ,]+)*$"
+)
+
+
+def repeats_volume(turn: Turn, act: acts.Number) -> bool:
+    """ "Twenty-seven cubic inches." "Twenty-seven.": the volume that the box has already; a lesser
+    number may count something, or be the size of a wire."""
+    value = act.value
+    at = act.span[1] - len(act.words)
+    if value is None or value != lone_corrections.marked(turn.state):
+        return False
+    if value < lone_corrections.LEAST_UNASKED and value == int(value):
+        return False
+    counted = any(item.content.count == value for item in turn.state.items)
+    return not counted and _ONCE_MORE.search(turn.heard[:at]) is not None
 
 
 def changed(turn: Turn) -> list[Item]:

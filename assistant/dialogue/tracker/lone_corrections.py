@@ -16,7 +16,7 @@ from boxaloud.rules.contents import Marked, Uncounted, Yoke
 
 _NEAR = 3
 """A number so far from a count, or less, may stand in its place."""
-_LEAST_UNASKED = 15
+LEAST_UNASKED = 15
 """A number from here on is a volume where neither that nor a box was asked: above every size of
 wire, and above what anybody counts of one thing beside another."""
 _DIFFERENT = 2
@@ -33,7 +33,7 @@ def meant(turn: Turn, act: acts.RestateNumber) -> Literal["volume", "count", "ei
     state, value = turn.state, act.value
     if not _may_be_volume(turn, act):
         return "count"
-    known = _marked(state)
+    known = marked(state)
     if act.instead_of is not None and known is not None:
         # "32, not 34" of a box that was never said to have 34: of what is yet to be told
         return "volume" if abs(known - act.instead_of) < 1 else "either"
@@ -49,15 +49,20 @@ def meant(turn: Turn, act: acts.RestateNumber) -> Literal["volume", "count", "ei
     return "either" if known <= value * _DIFFERENT and value <= known * _DIFFERENT else "count"
 
 
+_OF_NO_CABLE = (18, 16)
+"""AWG sizes of fixture wires, 314.16(B)(1), in which no cable with a ground is told."""
+_NOT_A = lazy_pattern(r"(?i)\bnot an? ")
 _OF_WIRES = lazy_pattern(r"(?i)\b(?:gauge|awg|wires?|they|those|these|cables?)\b|[a-z0-9]['’]?s$")
 
 
 def of_marked_volume(turn: Turn, act: acts.RestateNumber) -> Literal["volume", "count", "either"]:
     """Whether a number in place of one that is a size and the marked volume too is the volume:
-    that was said last, or was not, which is asked. "Twelves, not fourteens" is of wires."""
-    if _marked(turn.state) != act.instead_of or _OF_WIRES.search(act.words):
+    that was said last, or was not, which is asked. "Twelves, not fourteens" is of wires, "an
+    eighteen, not a fourteen" of the box: cables come in no such size."""
+    if marked(turn.state) != act.instead_of or _OF_WIRES.search(act.words):
         return "count"
-    return "volume" if turn.state.last == "box" else "either"
+    one = act.value in _OF_NO_CABLE and _NOT_A.search(act.words)
+    return "volume" if one or turn.state.last == "box" else "either"
 
 
 #: "There is one", "oh there's one I didn't see", and not "there is only one".
@@ -118,20 +123,21 @@ def _near(state: State, value: Decimal) -> list[Item]:
     ]
 
 
-def _marked(state: State) -> Decimal | None:
+def marked(state: State) -> Decimal | None:
+    """The volume that is marked on the box, as it was told."""
     return next((part.volume for part in state.box if isinstance(part, Marked)), None)
 
 
 def _may_be_volume(turn: Turn, act: acts.RestateNumber) -> bool:
     """Whether a number alone can be the box's volume: "20.3 not 18", "no, it's a twenty"."""
     state, value = turn.state, act.value
-    if act.instead_of is not None and _marked(state) == act.instead_of:
+    if act.instead_of is not None and marked(state) == act.instead_of:
         return True
     if not (state.box or turn.asked == "box"):
         # "a receptacle. It's eighteen": no count that anybody counts up to, and no size of a wire
         told_first = act.instead_of is None and not _near(state, value)
         described = bool(state.items) or state.clamps != "unknown"
-        return told_first and value >= _LEAST_UNASKED and described
+        return told_first and value >= LEAST_UNASKED and described
     fraction = value != int(value)
     replaced = act.instead_of is not None and any(
         item.content.count == act.instead_of for item in state.items

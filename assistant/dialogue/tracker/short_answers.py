@@ -49,7 +49,7 @@ def number(turn: Turn, act: acts.Number) -> None:
     if turn.asked == "confirm":
         whole = value == int(value)
         held_acts.replaced(turn, int(value) if whole else value, act)
-    elif agreeing_numbers.agrees(turn, act):
+    elif agreeing_numbers.agrees(turn, act) or agreeing_numbers.repeats_volume(turn, act):
         turn.understood.append(act.words)
     else:
         turn.unplaced.append(act.words)
