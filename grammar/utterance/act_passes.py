@@ -75,6 +75,7 @@ from boxaloud.grammar.utterance.passes_of_counts import OF_COUNTS
 from boxaloud.grammar.utterance.passes_of_dictation import AT_LAST, OF_DEVICES, OF_WIRES
 from boxaloud.grammar.utterance.pointed_at import OF_POINTING
 from boxaloud.grammar.utterance.repetitions import (
+    COUNTED_PIECES,
     counted_in_all,
     listed_roles,
     once_corrected,
@@ -228,7 +229,7 @@ THEN = Passes(
         Pass(listed_roles, (acts.AddCable,), 2),
         Pass(said_in_all, (acts.AddCable, acts.AddConductors, acts.AddDevice, acts.Restate), 1),
         Pass(others_went, (acts.AddCable, acts.Recount, acts.Restate), 1),
-        Pass(counted_in_all, (acts.AddCable,), 1, ("count", "total", "all", "altogether", "there")),
+        Pass(counted_in_all, (acts.AddCable,), 1, COUNTED_PIECES),
         Pass(each_pipe, (), 0, ("each", "per pipe", "apiece")),
         Pass(
             each_side,

@@ -165,6 +165,13 @@ _COUNTING = lazy_pattern(
     r"|\b(?:so |and )?now (?:there(?:'s| is| are)|i(?:'ve| have)(?: got)?|it(?:'s| has)|we have) $"
     r"|\bthere(?:'s| is| are) now $"
 )
+#: "I can count three from here, yes, three 14-2": the same number before its name.
+_COUNTED_OVER = lazy_pattern(
+    r"(?i)\b(?:i|we)(?: can| could| have)? (?:see|count|counted|get) (?P<n>\w+)"
+    r"(?: (?:of (?:them|those)|from here|in t?here|again|now))*[.,;:]? (?:yes|yeah|yep)[.,;:]? "
+    r"(?P=n) [a-z0-9 -]+$"
+)
+COUNTED_PIECES = ("count", "total", "all", "altogether", "there", "yes", "yeah", "yep")
 #: Said of cables that come on top.
 _SOME_MORE = lazy_pattern(r"\b(?:more|another|extra|additional|other|same|second|third|further)\b")
 
@@ -174,8 +181,9 @@ def _counted_in_all(act: Act, heard: str) -> Act:
         return act
     if _SOME_MORE.search(act.words.lower()):
         return act
-    before = heard[max(0, act.span[0] - 40) : act.span[0]]
-    if _COUNTING.search(before) or _IN_ALL.match(heard, act.span[1]):
+    before = heard[max(0, act.span[0] - 60) : act.span[0]]
+    counted = _COUNTING.search(before) or _COUNTED_OVER.search(before + act.words)
+    if counted or _IN_ALL.match(heard, act.span[1]):
         return acts.Restate(
             thing=act, instead_of=_meant(act), words=act.words, span=act.span,
             doubts=act.doubts, function="correction",

@@ -12,7 +12,7 @@ from boxaloud.assistant.dialogue.tracker import item_changes
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.lazy_patterns import lazy_pattern
-from boxaloud.rules.contents import Marked, Uncounted, Yoke
+from boxaloud.rules.contents import Conductors, Marked, Uncounted, Yoke
 
 _NEAR = 3
 """A number so far from a count, or less, may stand in its place."""
@@ -61,7 +61,8 @@ def of_marked_volume(turn: Turn, act: acts.RestateNumber) -> Literal["volume", "
     eighteen, not a fourteen" of the box: cables come in no such size."""
     if marked(turn.state) != act.instead_of or _OF_WIRES.search(act.words):
         return "count"
-    one = act.value in _OF_NO_CABLE and _NOT_A.search(act.words)
+    single = any(isinstance(one.content, Conductors) for one in turn.state.items)
+    one = act.value in _OF_NO_CABLE and not single and _NOT_A.search(act.words)
     return "volume" if one or turn.state.last == "box" else "either"
 
 
