@@ -28,6 +28,7 @@ from boxaloud.grammar.utterance.cable_roles import (
     named_by_role,
 )
 from boxaloud.grammar.utterance.counted_as import counted_as
+from boxaloud.grammar.utterance.counted_over import COUNTED_PIECES, counted_in_all
 from boxaloud.grammar.utterance.counted_totals import sum_agrees, totals, totals_checked
 from boxaloud.grammar.utterance.counted_twice import counted_of_topic, counted_twice
 from boxaloud.grammar.utterance.counts_in_all import others_went, said_in_all
@@ -75,8 +76,6 @@ from boxaloud.grammar.utterance.passes_of_counts import OF_COUNTS
 from boxaloud.grammar.utterance.passes_of_dictation import AT_LAST, OF_DEVICES, OF_WIRES
 from boxaloud.grammar.utterance.pointed_at import OF_POINTING
 from boxaloud.grammar.utterance.repetitions import (
-    COUNTED_PIECES,
-    counted_in_all,
     listed_roles,
     once_corrected,
     ungrounded,

@@ -144,55 +144,6 @@ def without_sums(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     return kept
 
 
-#: "There are", with nothing before it that makes it one more thing told.
-_EXISTING = lazy_pattern(r"(?i)(?<!and )(?<!also )(?<!then )(?<!plus )\bthere(?:'s| is| are) $")
-#: Behind a count: it is of all.
-_IN_ALL = lazy_pattern(
-    r"(?i),? *(?:in )?(?:total|all told|altogether|all together|in all|i (?:re)?counted)\b"
-    r"(?=\s*(?:[.,;:!)-]|$))"
-)
-
-
-def counted_in_all(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
-    """ "There's three 14-2s in here, I counted": all of them. Without a word that says so, "there's
-    three 14-2s" may be those that are there, or so many more."""
-    return [_counted_in_all(act, heard) for act in made]
-
-
-_COUNTING = lazy_pattern(
-    r"(?i)\bi (?:re)?count(?:ed)? (?:just |only )?$"
-    # "I did it, now there are three": so many there are since
-    r"|\b(?:so |and )?now (?:there(?:'s| is| are)|i(?:'ve| have)(?: got)?|it(?:'s| has)|we have) $"
-    r"|\bthere(?:'s| is| are) now $"
-)
-#: "I can count three from here, yes, three 14-2": the same number before its name.
-_COUNTED_OVER = lazy_pattern(
-    r"(?i)\b(?:i|we)(?: can| could| have)? (?:see|count|counted|get) (?P<n>\w+)"
-    r"(?: (?:of (?:them|those)|from here|in t?here|again|now))*[.,;:]? (?:yes|yeah|yep)[.,;:]? "
-    r"(?P=n) [a-z0-9 -]+$"
-)
-COUNTED_PIECES = ("count", "total", "all", "altogether", "there", "yes", "yeah", "yep")
-#: Said of cables that come on top.
-_SOME_MORE = lazy_pattern(r"\b(?:more|another|extra|additional|other|same|second|third|further)\b")
-
-
-def _counted_in_all(act: Act, heard: str) -> Act:
-    if not isinstance(act, acts.AddCable) or act.awg is None or (act.count or 0) < 2:
-        return act
-    if _SOME_MORE.search(act.words.lower()):
-        return act
-    before = heard[max(0, act.span[0] - 60) : act.span[0]]
-    counted = _COUNTING.search(before) or _COUNTED_OVER.search(before + act.words)
-    if counted or _IN_ALL.match(heard, act.span[1]):
-        return acts.Restate(
-            thing=act, instead_of=_meant(act), words=act.words, span=act.span,
-            doubts=act.doubts, function="correction",
-        )  # fmt: skip
-    if _EXISTING.search(before) and not act.doubts:
-        return replace(act, doubts=(*act.doubts, acts.Doubt("count", "some")))
-    return act
-
-
 _ROLE = (
     r"(?:the )?(?:(?:power |hot )?feed|power(?: in| out)?|line(?: in)?|load(?: out)?|source"
     r"|home ?run|switch(?:ed)? (?:leg|loop)|travell?ers?|in|out)"
