@@ -33,13 +33,13 @@ _COUNTING = lazy_pattern(
     # "that's what I told you, two 14-2", "let me repeat that, …": no further ones
     r"|\bthat(?:'s| is) what (?:i|we|he|she) (?:said|told you|say|count(?:ed)?)[\s,:.]+$"
     r"|\b(?:repeat(?:ed)?(?: (?:that|it|myself|again|for you))*"
-    r"|say (?:it|that) (?:again|once more))[\s,:.]+$"
+    r"|say\s+(?:it|that)\s+(?:again|once\s+more))[\s,:.]+$"
 )
 #: "I can count three from here, yes, three 14-2": the same number before its name.
 _COUNTED_OVER = lazy_pattern(
     r"(?i)\b(?:i|we)(?: can| could| have)? (?:see|count|counted|get) (?P<n>\w+)"
     r"(?: (?:of (?:them|those)|from here|in t?here|again|now))*[.,;:]? (?:yes|yeah|yep)[.,;:]? "
-    r"(?P=n) [a-z0-9 -]+$"
+    r"(?P=n) [a-z0-9 /-]+$"
 )
 COUNTED_PIECES = (
     "count",
@@ -52,6 +52,7 @@ COUNTED_PIECES = (
     "yep",
     "what",
     "repeat",
+    "say",
 )
 #: Said of cables that come on top.
 _SOME_MORE = lazy_pattern(r"\b(?:more|another|extra|additional|other|same|second|third|further)\b")
