@@ -90,7 +90,7 @@ def _all_again(turn: Turn, act: acts.Restate) -> bool:
     thing = act.thing
     if not isinstance(thing, acts.AddCable) or thing.awg is None or act.instead_of is not None:
         return False
-    if not _AGAIN.match(turn.heard, thing.span[1]):
+    if not _AGAIN.search(act.words):
         return False
     cables = [one.content for one in turn.state.items if isinstance(one.content, Cable)]
     if len(cables) < 2 or thing.count != sum(one.count for one in cables):
