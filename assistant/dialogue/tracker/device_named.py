@@ -33,7 +33,8 @@ def _one_beside(turn: Turn, thing: AddDevice, item: Item) -> bool:
     """ "Bath outlet, two 12-2s", and then "a GFCI too", "and a GFCI": a further one."""
     if all(one.key != item.key for one in turn.began.items):
         return False
-    joined = thing.name not in _PLAIN and _AND_ONE.match(turn.heard) is not None
+    begins = max(turn.heard.rfind(stop, 0, thing.span[0]) for stop in ".;!?") + 1
+    joined = thing.name not in _PLAIN and _AND_ONE.match(turn.heard, begins) is not None
     return joined or _BESIDE_IT.search(turn.heard) is not None
 
 
