@@ -128,13 +128,13 @@ _THERE = frozenset({"in", "here", "there", "inside", "left", "installed", "prese
 
 def _told_of_none(elements: Sequence[Element], place: int) -> bool:
     """Whether things are only those of which something is denied: "none of the 14-2s came with a
-    ground", and not "none of the 14-2s are in this box"."""
+    ground", "neither switch is lit", and not "none of the 14-2s are in this box"."""
     found = elements[place].found
     if found is None or found.kind not in ("cable", "conductors", "device"):
         return False
     behind = [element.tag for element in elements[place + 1 :]]
     told = bool(behind) and behind[0].isalpha() and behind[0] not in ("and", "or", "nor", "but")
-    return told and _follows(elements, place, "of") and _THERE.isdisjoint(behind)
+    return told and _follows(elements, place, "of", "neither") and _THERE.isdisjoint(behind)
 
 
 def _counted(element: Element) -> bool:

@@ -43,12 +43,26 @@ def suppositions_changed(parts: Sequence[Clause]) -> list[Clause]:
 def _goes_on(parts: Sequence[Clause], place: int) -> bool:
     """ "Could we make it a 20 and add two 14-2s?": the second is asked as the first is."""
     clause = parts[place]
-    if _is_its_verb(parts, place):
+    if _is_its_verb(parts, place) or _without_it(parts, place):
         return True
     if not _CAN_WE.match(clause.line) or clause.closes not in _WITHIN or place + 1 == len(parts):
         return False
     following = parts[place + 1]
     return following.mood == "declarative" and _ORDER.match(following.line) is not None
+
+
+#: "Without the second switch, how full is it": what is taken away in thought.
+_WITHOUT = lazy_pattern(_LEAD + r"(?:without|minus|less) .*<(?:cable|device|conductors|fitting)")
+
+
+def _without_it(parts: Sequence[Clause], place: int) -> bool:
+    """Whether a clause says what a question in the same sentence leaves out."""
+    clause = parts[place]
+    if place + 1 == len(parts) or clause.closes not in _WITHIN:
+        return False
+    if place and parts[place - 1].found:
+        return False  # "two 14-2s, without a stud, does it fit?"
+    return parts[place + 1].mood != "declarative" and _WITHOUT.match(clause.line) is not None
 
 
 #: "Would a larger box, 21, do it?": the verb of what is asked, and no order.
