@@ -140,7 +140,7 @@ def find_mood(clause: Clause) -> None:
     if asked and (_MORE_ASKED.match(clause.line) or BOX_ASKED.fullmatch(clause.line)):
         clause.mood, clause.modal = "conditional", True
     asks = _ASKS_OF_FIT if clause.closes == "?" else _FITS_WITH
-    if clause.mood == "declarative" and asks.search(clause.line) and _further(clause):
+    if clause.mood == "declarative" and asks.search(clause.line) and is_further(clause):
         clause.mood, clause.fit = "interrogative", True
     if clause.mood == "declarative" and (
         asks_for_most(clause.line, clause.closes) or asks_of_a_rule(clause.line)
@@ -158,7 +158,7 @@ def _passes(found: Statement) -> bool:
 _FURTHER = lazy_pattern(r"(?i)\b(?:another|other|more|extra)\b")
 
 
-def _further(clause: Clause) -> bool:
+def is_further(clause: Clause) -> bool:
     """ "It fits with another switch", as an ear gives a question: of one that is not there yet."""
     return any(_FURTHER.search(found.words) for found in clause.found)
 

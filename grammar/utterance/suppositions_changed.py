@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from boxaloud.grammar.clauses.clause import Clause
+from boxaloud.grammar.clauses.mood import is_further
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.correction_markers import is_marker
 
@@ -43,7 +44,7 @@ def suppositions_changed(parts: Sequence[Clause]) -> list[Clause]:
 def _goes_on(parts: Sequence[Clause], place: int) -> bool:
     """ "Could we make it a 20 and add two 14-2s?": the second is asked as the first is."""
     clause = parts[place]
-    if _is_its_verb(parts, place) or _without_it(parts, place):
+    if _is_its_verb(parts, place) or _only_tried(parts, place):
         return True
     if not _CAN_WE.match(clause.line) or clause.closes not in _WITHIN or place + 1 == len(parts):
         return False
@@ -51,18 +52,45 @@ def _goes_on(parts: Sequence[Clause], place: int) -> bool:
     return following.mood == "declarative" and _ORDER.match(following.line) is not None
 
 
+_THING = r"<(?:cable|device|conductors|fitting)"
 #: "Without the second switch, how full is it": what is taken away in thought.
-_WITHOUT = lazy_pattern(_LEAD + r"(?:without|minus|less) .*<(?:cable|device|conductors|fitting)")
+_WITHOUT = lazy_pattern(
+    rf"{_LEAD}(?:(?:without|minus|less) .*{_THING}|(?:<n:\d+> |a )?(?:less|fewer) {_THING}"
+    rf"|{_THING}[^>]*:-1?|{_THING}[^>]*> (?:less|fewer)$)"
+)
+#: "With one more 14-2, would it fit", "with the clamps outside, would it fit".
+_WITH = lazy_pattern(rf"{_LEAD}with (?:.*{_THING}|.*<clamps)")
+_NEXT = lazy_pattern(
+    rf"{_LEAD}with (?:a|an|the|<n:1>) (?:second|third|fourth|fifth|sixth) {_THING}"
+)
+_CLAMPS = lazy_pattern(r"<clamps")
+#: "Take one 14-2 out, would it fit then?": an order that is only asked about.
+_TAKES = lazy_pattern(
+    rf"{_LEAD}(?:take|remove|lose|drop|pull|ditch|scratch|swap|change|trade|get rid of) .*{_THING}"
+)
+_WOULD_IT = lazy_pattern(
+    _LEAD + r"would (?:it|that|this|they|the box|everything|all(?: of (?:it|that|this))?)\b"
+)
 
 
-def _without_it(parts: Sequence[Clause], place: int) -> bool:
-    """Whether a clause says what a question in the same sentence leaves out."""
+def _only_tried(parts: Sequence[Clause], place: int) -> bool:
+    """Whether a clause says what a question in the same sentence leaves out, or takes in."""
     clause = parts[place]
-    if place + 1 == len(parts) or clause.closes not in _WITHIN:
+    if place + 1 == len(parts) or clause.closes not in _WITHIN or clause.mood != "declarative":
         return False
     if place and parts[place - 1].found:
         return False  # "two 14-2s, without a stud, does it fit?"
-    return parts[place + 1].mood != "declarative" and _WITHOUT.match(clause.line) is not None
+    asked = parts[place + 1]
+    if asked.mood == "declarative":
+        return False
+    if _WITHOUT.match(clause.line):
+        return True
+    would = _WOULD_IT.match(asked.line) is not None
+    if _WITH.match(clause.line):
+        return (would and _CLAMPS.search(clause.line) is not None) or (
+            is_further(clause) or _NEXT.match(clause.line) is not None
+        )
+    return would and _TAKES.match(clause.line) is not None
 
 
 #: "Would a larger box, 21, do it?": the verb of what is asked, and no order.
