@@ -224,9 +224,9 @@ def run(turn: Turn, told: Sequence[Act]) -> None:
     told = lists_anew.restated(turn, told)
     turn.ahead = [act for act in told if not isinstance(act, QUESTIONS)]
     asked = [act for act in told if isinstance(act, QUESTIONS)]
-    turn.held_before = turn.state.pending
-    turn.first_asked = turn.asked
+    turn.held_before, turn.first_asked = turn.state.pending, turn.asked
     _work_through(turn)
+    unread_words.before_questions(turn, asked)
     for act in asked:
         _reopen(turn)
         turn.done.append(act)

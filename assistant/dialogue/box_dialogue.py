@@ -129,6 +129,7 @@ class Talk:
             history=self._history,
             spoken=entry.confidence is not None,
             gaps=bool(entry.unread),
+            unread=entry.unread,
             heard=entry.heard,
             box_name=self.name,
         )

@@ -15,7 +15,7 @@ from boxaloud.assistant.dialogue.history import History
 from boxaloud.assistant.dialogue.nlg.sentences import say
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.state_parts import Pending
-from boxaloud.grammar.acts import Act
+from boxaloud.grammar.acts import Act, Unread
 
 _Made = TypeVar("_Made", bound=Act)
 
@@ -74,6 +74,8 @@ class Turn:
     """True where the worksheet is due: read back, done, asked for."""
     gaps: bool = False
     """True where words of the utterance were not understood."""
+    unread: tuple[Unread, ...] = ()
+    """Words of the utterance of which nothing was made: no question is answered past them."""
     spoken: bool = False
     """True where an ear gave the words, so that doubts are to be asked back."""
     missed: bool = False

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from boxaloud.grammar import grammar_data
 from boxaloud.grammar.clauses.clause import Clause, Element
 from boxaloud.grammar.clauses.clause_tags import ASKED, elements_of
+from boxaloud.grammar.clauses.list_ends import joined_to_lists
 from boxaloud.grammar.clauses.mood import EVENTS, find_mood
 from boxaloud.grammar.clauses.quotations import quotes
 from boxaloud.grammar.clauses.suppositions import SUPPOSED_ANYWHERE, ask_of_another_box
@@ -77,6 +78,7 @@ def clauses(heard: str, statements: Sequence[Statement]) -> list[Clause]:
         made.append(_clause(elements, opens, "end"))
     _put_questions(made, statements)
     ask_of_another_box(made)
+    joined_to_lists(made)
     return _tagged(_only_asked(_recalled_whole(made)))
 
 

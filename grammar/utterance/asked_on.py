@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from boxaloud.grammar.clauses.clause import Clause
+from boxaloud.grammar.clauses.list_ends import asks_for_all
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.correction_markers import is_marker
 from boxaloud.grammar.utterance.whereabouts import about_something_else
@@ -14,6 +15,7 @@ def goes_on_asking(first: Clause, last: Clause, clause: Clause) -> bool:
         return False
     if clause.mood == "declarative":
         asks_of_things = first.mood == "conditional" or first.fit or "box" in first.line
+        asks_of_things = asks_of_things or asks_for_all(first)
         return (asks_of_things or _of_no_count(first, clause)) and bool(clause.found)
     return first.mood == "conditional" or (clause.mood == "conditional")
 

@@ -78,6 +78,13 @@ def _is_its_volume(turn: Turn, run: Unread) -> bool:
     return worth is not None and is_its_volume(turn, worth)
 
 
+def before_questions(turn: Turn, asked: Sequence[Act]) -> None:
+    """Mark them before questions of the same breath are answered: no figure is given past them.
+    What is only supposed settles nothing."""
+    if asked and not turn.supposed:
+        keep(turn, explained(turn, turn.unread))
+
+
 def keep(turn: Turn, unread: Sequence[Unread]) -> None:
     """Mark what this utterance left unread, or settle what an earlier one did."""
     words = [run.words for run in _runs(unread)] + turn.unplaced

@@ -12,6 +12,7 @@ from boxaloud.assistant.dialogue.nlg.sentences import (
     volume,
 )
 from boxaloud.assistant.dialogue.policy import enclosure_questions
+from boxaloud.assistant.dialogue.policy.held_answers import is_held
 from boxaloud.assistant.dialogue.policy.volume_questions import needed_figure, needed_text
 from boxaloud.assistant.dialogue.state import State, to_box
 from boxaloud.assistant.dialogue.turn import Turn
@@ -61,6 +62,9 @@ def smallest_box(turn: Turn, act: Act) -> None:
         turn.answer(say("boxes.empty"), act.words)
         return
     takes = needed_text(turn.state)
+    if is_held(turn.state):
+        turn.answer(takes, act.words)
+        return
     figure = needed_figure(turn.state)
     if is_canadian(turn.state.edition):
         turn.answer(joined((takes, say("boxes.canada"))), act.words, figure)

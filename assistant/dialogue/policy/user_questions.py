@@ -7,6 +7,7 @@ from collections.abc import Callable
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.nlg.sentences import joined, listed, say
 from boxaloud.assistant.dialogue.policy.box_choice import smallest_box
+from boxaloud.assistant.dialogue.policy.held_answers import held_text
 from boxaloud.assistant.dialogue.policy.reason_questions import why_ask
 from boxaloud.assistant.dialogue.policy.remedy_questions import advice
 from boxaloud.assistant.dialogue.policy.volume_questions import (
@@ -128,12 +129,19 @@ ABOUT: dict[acts.QuestionKind, Callable[[Turn, acts.Ask], None]] = {
 }
 
 
+_FIGURES: frozenset[acts.QuestionKind] = frozenset(
+    {"smallest_box", "allowances", "stricter", "conductors"}
+)
+"""Questions whose answer is a figure of all that is in the box, with nothing said beside it."""
 _ALLOWANCES = lazy_pattern(r"(?i)\bhow many (?:conductor |volume |wire )?allowances\b")
 
 
 def ask(turn: Turn, act: acts.Ask) -> None:
     """A question of a fixed kind."""
     about = "metric" if perhaps_canadian(turn) else act.about
+    if about in _FIGURES and (held := held_text(turn.state)):
+        turn.answer(held, act.words)
+        return
     if about == "smallest_box" and _ALLOWANCES.search(act.words):
         allowances(turn, act)
     ABOUT[about](turn, act)

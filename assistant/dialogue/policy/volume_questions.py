@@ -10,13 +10,13 @@ from boxaloud.assistant.dialogue.assessment import assess
 from boxaloud.assistant.dialogue.nlg.sentences import (
     joined,
     listed,
-    lowered,
     marked,
     plain,
     say,
     volume,
 )
 from boxaloud.assistant.dialogue.policy import box_status, enclosure_questions
+from boxaloud.assistant.dialogue.policy.held_answers import held_text
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar.acts import Act
@@ -81,17 +81,16 @@ def volume_asked(turn: Turn, act: Act) -> None:
 
 
 def needed_text(state: State) -> str:
-    """What the contents take, over all that is open; of what was not understood it says so."""
+    """What the contents take, over all that is open; it waits for what was not understood."""
+    if held := held_text(state):
+        return held
     found = assess(state)
     unit = found.sheet.unit
     section = say("needed.section_canada" if is_canadian(state.edition) else "needed.section")
     if found.low == found.high:
-        text = say("needed.exact", total=with_unit(found.low, unit), section=section)
-    else:
-        low, high = volume(found.low, unit), with_unit(found.high, unit)
-        text = say("needed.range", low=low, high=high, section=section)
-    held = state.unread or state.pending or state.mistaken
-    return say("without_that", text=lowered(text)) if held else text
+        return say("needed.exact", total=with_unit(found.low, unit), section=section)
+    low, high = volume(found.low, unit), with_unit(found.high, unit)
+    return say("needed.range", low=low, high=high, section=section)
 
 
 def needed_figure(state: State) -> Figure:

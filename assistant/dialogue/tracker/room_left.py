@@ -23,6 +23,7 @@ from boxaloud.assistant.dialogue.nlg.sentences import (
     sentence,
     volume,
 )
+from boxaloud.assistant.dialogue.policy.held_answers import held_text
 from boxaloud.assistant.dialogue.state import State, sizes_present, to_box
 from boxaloud.assistant.dialogue.tracker import added_items, conductors_allowed, table_box
 from boxaloud.assistant.dialogue.turn import Turn
@@ -37,6 +38,9 @@ _OF_COUNT_UNSAID = (acts.AddConductors, acts.AddCable)
 
 def room(turn: Turn, act: acts.RoomFor, run: Runner) -> None:
     """ "How many more 14-2s can I bring in", "will a 12-3 still fit"."""
+    if held := _held(turn.state, act):
+        turn.answer(held, act.words)
+        return
     of_wires = act.thing is None or isinstance(act.thing, acts.AddConductors)
     state = _with_given(turn, act, run)
     if state is None:
@@ -54,6 +58,14 @@ def room(turn: Turn, act: acts.RoomFor, run: Runner) -> None:
         _answered(turn, act, replace(thing, doubts=()), content, state)
     except RulesError as refusal:  # a size that the rules in force do not know
         turn.refuse(thing.words, str(refusal))
+
+
+def _held(state: State, act: acts.RoomFor) -> str:
+    """What holds the answer back; not the thing itself that is asked about, named without a
+    count."""
+    meant = _meant(state) if act.thing is None else None
+    rest = tuple(one for one in state.pending if one.act is not meant)
+    return held_text(altered(state, pending=rest)) if rest != state.pending else held_text(state)
 
 
 def _by_its_raceway(turn: Turn, act: acts.RoomFor) -> bool:

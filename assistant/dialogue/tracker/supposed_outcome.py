@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from boxaloud.assistant.dialogue.assessment import Assessment, assess
 from boxaloud.assistant.dialogue.nlg.sentences import joined, marked, say, volume
+from boxaloud.assistant.dialogue.policy.held_answers import is_held
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.state_parts import PartialBox
 from boxaloud.assistant.dialogue.tracker import table_box
@@ -40,11 +41,6 @@ def outcome(state: State, now: State) -> str:
     if is_held(now):
         return say("what_if.held", total=total, margin=margin)
     return say("what_if.margin" if exact else "what_if.margin_least", total=total, margin=margin)
-
-
-def is_held(state: State) -> bool:
-    """Whether words that weigh were not understood or not confirmed, so that nothing "fits"."""
-    return bool(state.unread or state.pending or state.mistaken)
 
 
 def each_depth(supposed: State, partial: PartialBox, now: State) -> str:
