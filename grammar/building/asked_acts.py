@@ -47,7 +47,7 @@ _ASKS_OF_A_TERM = lazy_pattern(
 )
 #: "What's a dimmer count for on number 12 wire".
 _ON_SIZE = lazy_pattern(
-    r"\b(?:on|(?:wired|fed|connected|landed|hooked up) (?:with|by|to|on|off))"
+    r"\b(?:on|(?:wired|fed|connected|landed|hooked up) (?:with|by|to|on|off|in))"
     r" (?:a |the )?(?:# |number )?<(?:n|size|conductors):(18|16|14|12|10|8|6)[^>]*>"
 )
 _ANSWERED = frozenset({*QUESTIONS, "what_changes", "list_boxes", "why"})
