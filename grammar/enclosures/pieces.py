@@ -45,6 +45,8 @@ _OTHER_END = lazy_pattern(
     r"(?: of| at| by| through| from)? the other(?: (?:end|side))?"
     r"(?=\s*(?:[,.;?]|and\b|for\b|in\b|but\b|while\b|with\b|then\b|$))"
 )
+#: "How far from the side entry to the far wall": asked of a side, and none told.
+_MEASURED_FROM = lazy_pattern(r"\bfrom (?:the |that )?side(?: entry| wall)?(?= to\b)")
 _SIDE_WALL = lazy_pattern(r"side wall\b")
 _SIDE = lazy_pattern(r"\bside\b(?! by side)")
 _ENTERED = lazy_pattern(r".*\b(?:in|into|enters|entering|enter)(?: the| a| one)? $")
@@ -161,7 +163,8 @@ def _one_side(text: str, at: int) -> int | None:
     if (found := _SIDE.match(text, at)) is None:
         return None
     entered = _ENTERED.match(text[max(0, at - 16) : at]) is not None
-    alone = len(_SIDE.findall(text)) == 1 and (entered or _OTHER_WALL.search(text) is not None)
+    told = len(_SIDE.findall(_MEASURED_FROM.sub("", text)))
+    alone = told == 1 and (entered or _OTHER_WALL.search(text) is not None)
     return found.end() if alone else None
 
 

@@ -6,6 +6,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping
+from decimal import Decimal
 
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer.numbers import word_classes
@@ -64,6 +65,12 @@ def _sum_of_list(found: Found, expect: str | None) -> str | None:
     if len(listed) != _worth(found["sum"]) or any(one["count"] for one in listed):
         return None
     return ""
+
+
+def _sections_of_whole(found: Found, expect: str | None) -> str | None:
+    """ "42 cu in" for "42 cu in (3 ganged, 14.0 each)"; None where so many do not make it up."""
+    sections = _worth(found["n"]) or 0
+    return found["whole"] if sections * Decimal(found["each"]) == Decimal(found["v"]) else None
 
 
 _LISTED = r"(?P<count>\b{counted} (?:more )?)?\b{cable}(?![\w/-])"
@@ -150,6 +157,7 @@ WORKED_OUT: Mapping[str, Callable[[Found, str | None], str | None]] = {
     "numbered_points": _whole(without_point_numbers),
     "one_and_others": _one_and_others,
     "quarters_of_grounds": _quarters_of_grounds,
+    "sections_of_whole": _sections_of_whole,
     "size_told_beside": _size_told_beside,
     "strange_compound": _strange_compound,
     "strange_name": _strange_name,

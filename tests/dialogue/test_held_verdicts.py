@@ -207,3 +207,33 @@ def test_nothing_tried_beside_the_box_fits_while_words_are_unread() -> None:
     assert suppose(talk, "a 42 cubic inch box").then.verdict == "fits"
     talk.hear("and a home run")
     assert suppose(talk, "a 42 cubic inch box").then.verdict == "incomplete"
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        ("two 14-2s, 3 zorbs, what's the smallest box?",),
+        ("min volume for two 14-2s and 3 zorbs, what box do I need?",),
+        ("two 14-2s, no clamps, 20 cubic inches, 3 zorbs", "how many more 14-2s fit?"),
+        ("two 14-2s, 3 zorbs", "how many allowances is that?"),
+        ("two 14-2s and some switches", "what's the smallest box?"),
+    ],
+)
+def test_no_figure_is_given_past_what_was_not_understood(said: tuple[str, ...]) -> None:
+    """Of what is in the box, 314.16(B), a figure without all of it would be too small."""
+    reply = talk(*said)
+    assert "I give no figure" in reply.said
+    assert not any(act.figures for act in reply.acts)
+    assert not any(name in reply.said for name in ("It takes", "Smallest standard", " more "))
+
+
+def test_a_figure_is_given_once_it_is_understood() -> None:
+    """Two 14-2s and a dimmer: 4, 2 and 1 allowances of 2.00, 314.16(B)(1), (4) and (5)."""
+    heard = "I mean a dimmer, no clamps, what's the smallest box?"
+    assert "It takes 14.00" in talk("two 14-2s, 3 zorbs", heard).said
+    assert "It takes 10.00" in talk("two 14-2s, no clamps, what's the smallest box?").said
+
+
+def test_what_is_asked_about_holds_nothing_back() -> None:
+    """Table 314.16(A): a 4 by 2-1/8 square box of 30.3 holds fifteen conductors of 14."""
+    assert "15 conductors" in talk("how many 14s in a 4 square deep box?").said
