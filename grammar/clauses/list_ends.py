@@ -55,7 +55,7 @@ def _lists(parts: Sequence[Clause]) -> bool:
         of_all = asks_for_all(clause)
         things = clause.mood == "declarative" and _THINGS.match(clause.line) is not None
         if not (of_all or things):
-            return False
+            break
         wires = wires or any(found.kind in _WIRES for found in clause.found)
         if of_all:
             break
