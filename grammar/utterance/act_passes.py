@@ -228,7 +228,7 @@ THEN = Passes(
         Pass(listed_roles, (acts.AddCable,), 2),
         Pass(said_in_all, (acts.AddCable, acts.AddConductors, acts.AddDevice, acts.Restate), 1),
         Pass(others_went, (acts.AddCable, acts.Recount, acts.Restate), 1),
-        Pass(counted_in_all, (acts.AddCable,), 1, COUNTED_PIECES),
+        Pass(counted_in_all, (acts.AddCable, acts.AddConductors), 1, COUNTED_PIECES),
         Pass(each_pipe, (), 0, ("each", "per pipe", "apiece")),
         Pass(
             each_side,

@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Placing, Unread
+from boxaloud.grammar.clauses.act_kinds import is_thing, pointed_at
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.utterance.neighbours import joining
 
 _WHETHER = lazy_pattern(
     r"(?i)(?:(?:so|and|but|um|uh|ok|okay|well|now|hmm|let'?s see),? )*"
@@ -30,9 +34,30 @@ def clamps_answered(made: list[Act], heard: str, left: list[Unread]) -> list[Act
         last = kept[-1] if kept else None
         if isinstance(last, acts.SetClamps) and last.words and _repeats(last, act, heard):
             continue
+        if isinstance(last, acts.SetClamps) and _denied_inside(last, act, heard):
+            kept[-1] = replace(last, where="none")
+            continue
         answer = _answer(act, heard)
         kept.append(act if answer is None else _clamps(act, answer, made))
     return kept
+
+
+_ONLY_INSIDE = lazy_pattern(
+    r"(?i)(?:any )?(?:cable )?clamps?,? (?:(?:on the |in the |the )?inside|internal|in the box|in it)"
+)
+
+
+def _denied_inside(clamps: acts.SetClamps, act: Act, heard: str) -> bool:
+    """ "Clamps inside? No.": asked and answered, or a heading with its answer."""
+    if not isinstance(act, (acts.No, acts.NoneOfThem)) or not _ONLY_INSIDE.fullmatch(clamps.words):
+        return False
+    return (
+        _BETWEEN.fullmatch(heard, clamps.span[1], act.span[0]) is not None
+        and _ALONE.fullmatch(heard, act.span[1]) is not None
+    )
+
+
+_ALONE = lazy_pattern(r"(?:[\s.!]*|\s*[.!;]\s+\S.*)")
 
 
 def _answer(act: Act, heard: str) -> Placing | None:
@@ -107,3 +132,27 @@ def denied_behind(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
             )
         ]
     return made
+
+
+_MEANT = lazy_pattern(
+    r"(?i),? (?:i mean|i meant|that is|is what i mean|is what i meant|i should say)[,;–-]?"
+    r" (?:and )?not "
+)
+
+
+@joining
+def meant_not_that(last: Act, act: Act, heard: str) -> Act | None:
+    """ "A 14/2 I mean, not 14/3": the one is put in the place of the other, and nothing of its own
+    kind is counted anew."""
+    if not isinstance(act, acts.Deny) or act.target.which != "said":
+        return None
+    told = last.thing if isinstance(last, acts.Restate) and last.instead_of is None else last
+    if not is_thing(told) or not _MEANT.fullmatch(heard, last.span[1], act.span[0]):
+        return None
+    if pointed_at(told, told.words).kind != act.target.kind:
+        return None
+    span = (last.span[0], act.span[1])
+    return acts.Restate(
+        thing=told, instead_of=act.target, words=heard[slice(*span)], span=span,
+        doubts=told.doubts, function="correction",
+    )  # fmt: skip

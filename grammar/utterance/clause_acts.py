@@ -39,6 +39,8 @@ from boxaloud.grammar.utterance.whereabouts import clause_elsewhere
 _CHANGES = frozenset(grammar_data.table("clauses")["other"]["change"])
 #: Verbs that take a thing out: none of them is unknown.
 _TAKES_OUT = lazy_pattern(grammar_data.table("patterns")["macros"]["remove"])
+#: "Three times", "twice over": how often what stands before it is there.
+_HOW_OFTEN = lazy_pattern(r"(?i)(?:just |only )?(?:\w+ times|twice)(?: over)?")
 _LIFTS = frozenset({"lift", "pop", "kick", "haul", "boot"})
 """Verbs that take a thing out where "out" stands behind it."""
 
@@ -61,7 +63,7 @@ def clause_acts(
     other = clause_elsewhere(clause, heard, described)
     elsewhere = usual or other or counts_boxes(parts, place)
     if elsewhere and allowed_by_table(clause, heard) is None:  # "the Table permits ten"
-        return place + 1, *_of_something_else(clause, heard, usual)
+        return place + 1, *_of_something_else(parts, place, heard, usual)
     if (formed := _told_by_form(parts, place, heard)) is not None:
         return *formed, []
     if (unclear := _unknown_operator(clause, heard)) is not None:
@@ -86,12 +88,17 @@ def clause_acts(
     return place + 1, told, _unread(clause, told, heard)
 
 
-def _of_something_else(clause: Clause, heard: str, usual: bool) -> tuple[list[Act], list[Unread]]:
+def _of_something_else(
+    parts: list[Clause], place: int, heard: str, usual: bool
+) -> tuple[list[Act], list[Unread]]:
     """What is told of other things; what may be of the box after all is not passed over in
     silence, unless it says what is `usual`."""
+    clause = parts[place]
     words = heard[clause.span[0] : clause.span[1]]
     exact = any(found.kind == "cable" and found.get("count") is not None for found in clause.found)
     held = [Unread(words, clause.span, True)] if exact and not usual else []
+    if _HOW_OFTEN.fullmatch(words) and place and parts[place - 1].found:
+        held = [Unread(words, clause.span, True)]  # "two 12-2, three times": two or six
     return [acts.OtherTalk(words=words, span=clause.span)], held
 
 

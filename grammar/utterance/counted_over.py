@@ -58,9 +58,35 @@ COUNTED_PIECES = (
 _SOME_MORE = lazy_pattern(r"\b(?:more|another|extra|additional|other|same|second|third|further)\b")
 
 
-def _counted_in_all(act: Act, heard: str) -> Act:
-    if not isinstance(act, acts.AddCable) or act.awg is None or (act.count or 0) < 2:
+#: "Seven twelves total": of wires only where the sentence says nothing else, since "six twelves
+#: total, three in and three out" tells them first.
+_SENTENCE_ENDS = lazy_pattern(r"\s*(?:[.;!]|$)")
+_SENTENCE_BEGINS = lazy_pattern(
+    r"(?i)(?:^|[.;!?])\s*(?:(?:so|now|and now|then|that's|that is|it's|make it|ok|okay),? )*$"
+)
+
+
+def _wires_in_all(act: acts.AddConductors, heard: str) -> Act:
+    behind = _IN_ALL.match(heard, act.span[1] - len(" in") * act.words.endswith(" in"))
+    if behind is None or _SOME_MORE.search(act.words.lower()):
         return act
+    if not _SENTENCE_ENDS.match(heard, behind.end()):
+        return act
+    if not _SENTENCE_BEGINS.search(heard[: act.span[0]]):
+        return act
+    return acts.Restate(
+        thing=act, instead_of=just_like(act), words=act.words, span=act.span,
+        doubts=act.doubts, function="correction",
+    )  # fmt: skip
+
+
+def _counted_in_all(act: Act, heard: str) -> Act:
+    if not isinstance(act, (acts.AddCable, acts.AddConductors)):
+        return act
+    if act.awg is None or (act.count or 0) < 2:
+        return act
+    if isinstance(act, acts.AddConductors):
+        return _wires_in_all(act, heard)
     if _SOME_MORE.search(act.words.lower()):
         return act
     before = heard[max(0, act.span[0] - 60) : act.span[0]]

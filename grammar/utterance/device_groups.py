@@ -73,11 +73,33 @@ def _as_duplexes(quad: acts.AddDevice) -> acts.AddDevice:
     return replace(quad, name="duplex receptacle", count=2 * (quad.count or 1), doubts=())
 
 
+#: "Quad box, …", "quad, fifty-three": what a box is called, before its volume.
+_QUAD_BOX = lazy_pattern(
+    r"(?i)(?:a |the |this )?quad(?: box\b|[\s,:]+(?:(?:box|it'?s|marked|stamped|says)[\s,:]+)?"
+    r"(?:(?:[2-9]\d|1[5-9])(?![-/]\d)|twenty|thirty|forty|fifty|sixty|seventy))"
+)
+_GANGS = range(3, 5)
+"""As many yokes as fill such a box, or leave one gang blank: with a quad receptacle, two too many."""
+
+
+def _names_the_box(act: Act, made: list[Act], heard: str) -> bool:
+    """ "Quad box, fifty-three, four switches": the box has four gangs, and those devices are in
+    it; with fewer beside it a quad is two duplexes."""
+    if not isinstance(act, acts.AddDevice) or act.name != "quad receptacle" or act.count:
+        return False
+    others = [one for one in made if isinstance(one, acts.AddDevice) and one is not act]
+    return (
+        _QUAD_BOX.match(heard, act.span[0]) is not None
+        and sum(one.count or 1 for one in others) in _GANGS
+    )
+
+
 def quads_as_duplexes(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """A quad receptacle is two duplexes on two yokes, 314.16(B)(4)."""
     kept: list[Act] = []
     if any(map(_two_duplexes, made)):  # "garage quad: …, two duplexes": one and the same
         made = [act for act in made if not _is_quad(act) or _joined_on(heard, act)]
+    made = [act for act in made if not _names_the_box(act, made, heard)]
     for act in made:
         last = kept[-1] if kept else None
         quad = isinstance(last, acts.AddDevice) and _QUAD.search(last.words.lower()) is not None

@@ -8,6 +8,7 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.clauses.text_before import just_before
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.utterance.neighbours import joining
 
 _BETWEEN = lazy_pattern(
     r"(?i)(?: (?:so far|for now|yet|in it|in here|in there|in this one|in the box|here|there|now"
@@ -98,3 +99,34 @@ def _is_sized(act: Act) -> bool:
 
 def _count(act: Act) -> int:
     return act.count or 0 if isinstance(act, acts.AddCable) else 0
+
+
+_COMMA = lazy_pattern(
+    r"(?i)[\s,:–-]+(?:(?:it|that|they|those)(?:['’]s|['’]re| is| are) )?(?:(?:just|all|both) )*"
+)
+_SIZE_BEFORE = lazy_pattern(r"(?i)\b(?:1[024]|8|6|ten|twelve|fourteen|eight|six)\b[^.;!?]*$")
+_MORE = lazy_pattern(r"(?i)\b(?:another|other|more|extra|also|second|third|fourth)\b")
+
+
+@joining
+def sized_after_way(last: Act, act: Act, heard: str) -> Act | None:
+    """ "One going out, fourteen two": counted by its way first, and then sized; one and the same."""
+    if not isinstance(last, acts.AddCable) or not isinstance(act, acts.AddCable):
+        return None
+    carried = any(doubt.reason == "carried" for doubt in last.doubts)
+    if not carried or last.role not in ("in", "out") or last.count is None:
+        return None
+    if act.role or act.doubts or act.count not in (None, 1) or _MORE.search(act.words):
+        return None
+    if act.count == 1 and (last.count != 1 or not act.words.lower().startswith(("a ", "an "))):
+        return None
+    if (last.awg, last.conductors) != (act.awg, act.conductors):
+        return None
+    if not _COMMA.fullmatch(heard, last.span[1], act.span[0]):
+        return None
+    if _SIZE_BEFORE.search(heard, 0, last.span[0]):
+        return None  # "14-2 in, one out, 14-2 to the light": the size is that of the first
+    span = (last.span[0], act.span[1])
+    return replace(
+        act, count=last.count, role=last.role, words=heard[slice(*span)], span=span, doubts=()
+    )

@@ -8,6 +8,7 @@ from boxaloud.grammar.utterance.added_put_right import added_put_right
 from boxaloud.grammar.utterance.answered_at_once import (
     clamps_answered,
     denied_behind,
+    meant_not_that,
     numbers_asked_with,
 )
 from boxaloud.grammar.utterance.asked_together import asked_together
@@ -83,7 +84,7 @@ from boxaloud.grammar.utterance.said_once_more import (
     sizes_of_all,
     volume_of_that,
 )
-from boxaloud.grammar.utterance.sized_behind import sized_behind
+from boxaloud.grammar.utterance.sized_behind import sized_after_way, sized_behind
 from boxaloud.grammar.utterance.sizes_as_headings import headed_by_size, sized_by_both
 from boxaloud.grammar.utterance.sizes_asked_for import sizes_asked_for
 from boxaloud.grammar.utterance.some_become_others import one_at_a_side, some_become_others
@@ -151,11 +152,13 @@ IN_TALK = (
     Pass(others_stay, (acts.PutBack, acts.AddCable, acts.AddDevice), 1, ("stay", "still")),
     Pass(found_after_all, (), 0),
     Pass(heads_behind_with, (acts.AddCable, acts.AddConductors), 1, ON_A_CABLE_PIECES),
-    Pass(clamps_answered, (acts.AskMeaning,), 1),
+    Pass(clamps_answered, (acts.AskMeaning, acts.SetClamps), 1),
     Pass(clamps_looked_for, (acts.SetClamps, acts.DontKnow), 1, ("clamp",)),
     Pass(numbers_asked_with, (acts.Number,), 2),
     Pass(denied_behind, (acts.Restate, acts.Recount, acts.Replace, acts.RestateNumber), 1),
+    Pass(meant_not_that, (acts.Deny,), 2),
     Pass(sized_behind, (acts.AddCable,), 1),
+    Pass(sized_after_way, (acts.AddCable,), 2),
     Pass(headed_by_size, (acts.AddCable,), 2),
     Pass(sized_by_both, (acts.AddGrounds,), 2),
     Pass(devices_said_anew, (acts.AddDevice,), 2),
