@@ -43,7 +43,8 @@ def clamps_answered(made: list[Act], heard: str, left: list[Unread]) -> list[Act
 
 
 _ONLY_INSIDE = lazy_pattern(
-    r"(?i)(?:any )?(?:cable )?clamps?,? (?:(?:on the |in the |the )?inside|internal|in the box|in it)"
+    r"(?i)(?:any )?(?:cable )?clamps?,?"
+    r" (?:(?:on the |in the |the )?inside|internal|in the box|in it)"
 )
 
 

@@ -79,7 +79,7 @@ _QUAD_BOX = lazy_pattern(
     r"(?:(?:[2-9]\d|1[5-9])(?![-/]\d)|twenty|thirty|forty|fifty|sixty|seventy))"
 )
 _GANGS = range(3, 5)
-"""As many yokes as fill such a box, or leave one gang blank: with a quad receptacle, two too many."""
+"""As many yokes as fill such a box, or leave one gang blank: two more are too many for it."""
 
 
 def _names_the_box(act: Act, made: list[Act], heard: str) -> bool:

@@ -110,7 +110,7 @@ _MORE = lazy_pattern(r"(?i)\b(?:another|other|more|extra|also|second|third|fourt
 
 @joining
 def sized_after_way(last: Act, act: Act, heard: str) -> Act | None:
-    """ "One going out, fourteen two": counted by its way first, and then sized; one and the same."""
+    """ "One going out, fourteen two": counted by its way, and then sized; one and the same."""
     if not isinstance(last, acts.AddCable) or not isinstance(act, acts.AddCable):
         return None
     carried = any(doubt.reason == "carried" for doubt in last.doubts)
