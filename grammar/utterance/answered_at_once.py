@@ -58,7 +58,7 @@ def _denied_inside(clamps: acts.SetClamps, act: Act, heard: str) -> bool:
     )
 
 
-_ALONE = lazy_pattern(r"(?:[\s.!]*|\s*[.!;]\s+\S.*)")
+_ALONE = lazy_pattern(r"(?i)(?:(?:,? please)?[\s.!]*|\s*[.!;]\s+\S.*)")
 
 
 def _answer(act: Act, heard: str) -> Placing | None:
@@ -147,7 +147,7 @@ def meant_not_that(last: Act, act: Act, heard: str) -> Act | None:
     kind is counted anew."""
     if not isinstance(act, acts.Deny) or act.target.which != "said":
         return None
-    told = last.thing if isinstance(last, acts.Restate) and last.instead_of is None else last
+    told = last.thing if isinstance(last, acts.Restate) and _of_its_own(last) else last
     if not is_thing(told) or not _MEANT.fullmatch(heard, last.span[1], act.span[0]):
         return None
     if pointed_at(told, told.words).kind != act.target.kind:
@@ -156,4 +156,12 @@ def meant_not_that(last: Act, act: Act, heard: str) -> Act | None:
     return acts.Restate(
         thing=told, instead_of=act.target, words=heard[slice(*span)], span=span,
         doubts=told.doubts, function="correction",
+    )  # fmt: skip
+
+
+def _of_its_own(said: acts.Restate) -> bool:
+    """Whether a correction names nothing that it puts right, but what is of its own kind."""
+    own, instead = pointed_at(said.thing, ""), said.instead_of
+    return instead is None or (own.kind, own.name, own.awg, own.conductors) == (
+        instead.kind, instead.name, instead.awg, instead.conductors,
     )  # fmt: skip

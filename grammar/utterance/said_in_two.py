@@ -15,7 +15,10 @@ from boxaloud.grammar.utterance.others_elsewhere import others_elsewhere
 from boxaloud.grammar.utterance.running_passes import Pass
 
 _NEAR = lazy_pattern(
-    r"(?i)\W*(?:(?:so |please )*(?:add|put in|put|count|make that) )?"
+    # "third one, behind. 14-2": where it lies
+    r"(?i)\W*(?:(?:right |just |tucked |up |out |down |in |at |on |the )*"
+    r"(?:behind|back|top|bottom|left|right|side|below|above|under|underneath)\W+)?"
+    r"(?:(?:so |please )*(?:add|put in|put|count|make that) )?"
     r"(?:a |an |the |it's |it is |that's |of |they're |they are |both |all |those are )?"
 )
 #: "A second cable, and here it goes: another 14-2".

@@ -15,6 +15,7 @@ from boxaloud.grammar.utterance.asked_together import asked_together
 from boxaloud.grammar.utterance.become_others import become_others, no_volume
 from boxaloud.grammar.utterance.boxes_swapped import boxes_swapped, measures_said_apart
 from boxaloud.grammar.utterance.cable_roles import box_that_feeds, feeding_on, passing_through
+from boxaloud.grammar.utterance.cables_out import out_or_gone
 from boxaloud.grammar.utterance.cables_unknown import cables_unknown
 from boxaloud.grammar.utterance.clamp_counts import clamps_counted, clamps_on_some, one_on_each
 from boxaloud.grammar.utterance.clamps_after_all import found_after_all
@@ -159,6 +160,7 @@ IN_TALK = (
     Pass(meant_not_that, (acts.Deny,), 2),
     Pass(sized_behind, (acts.AddCable,), 1),
     Pass(sized_after_way, (acts.AddCable,), 2),
+    Pass(out_or_gone, (acts.AddCable,), 1, (" out",)),
     Pass(headed_by_size, (acts.AddCable,), 2),
     Pass(sized_by_both, (acts.AddGrounds,), 2),
     Pass(devices_said_anew, (acts.AddDevice,), 2),
