@@ -149,16 +149,6 @@ def _behind_a_heading(act: acts.AddDevice, kept: list[Act], heard: str) -> bool:
     return True
 
 
-_HEADS = lazy_pattern(r"[^,;]{0,25}?[:.](?:\s|$)")
-_AND = lazy_pattern(r"(?i) (?:and|plus|with|&) (?:an? )?(?:[a-z]+ )?")
-
-
-def _both_told(first: acts.AddDevice, act: acts.AddDevice, heard: str) -> bool:
-    """ "Fan switch and light switch.": the sentence ends, and heads no list, behind them both."""
-    joined = _AND.fullmatch(heard, first.span[1], act.span[0])
-    return joined is not None and re.match(r"\s*(?:[.!]|$)", heard[act.span[1] :]) is not None
-
-
 def _behind_the_first_words(act: acts.AddDevice, kept: list[Act], heard: str) -> bool:
     """ "Switch in the hall: … a dimmer": the first words are a heading."""
     first = kept[0] if kept else None
@@ -167,8 +157,10 @@ def _behind_the_first_words(act: acts.AddDevice, kept: list[Act], heard: str) ->
         or first.count is not None
         or first.span[0] >= 14
         or first.words.lower().startswith(("a ", "an "))
-        or not _HEADS.match(heard, first.span[1])
-        or _both_told(first, act, heard)
+        or not re.match(  # no list is headed by "fan switch and light switch."
+            r"(?i)(?! (?:and|plus|with|&) (?:[a-z]+ ){0,3}[a-z]+[.!])[^,;]{0,25}?[:.](?:\s|$)",
+            heard[first.span[1] :],
+        )
     ):
         return False
     named = first.name if first.name in _WIDE or act.name == "device" else act.name

@@ -74,7 +74,7 @@ def said_size(turn: Turn, act: acts.SetSize) -> Act:
         return full(act, deepened, "depth")
     if _is_volume(act) and act.width is not None:
         return full(act, acts.SetVolume(volume=act.width), "volume")
-    if _too_deep(act):
+    if isinstance(act.depth, Decimal) and _too_deep(act, act.depth):
         return full(act, acts.SetVolume(volume=act.depth), "volume")
     return act
 
@@ -83,11 +83,11 @@ _DEEPEST = 6
 _IN_INCHES = re.compile(r"(?i)\b(?:inch(?:es)?|deep|depth|cm|mm)\b|[\"”″]")
 
 
-def _too_deep(act: acts.SetSize) -> bool:
+def _too_deep(act: acts.SetSize, depth: Decimal) -> bool:
     """ "Fifteen and a half" where the box is asked for: no outlet box is so deep, and the Table
     of 314.16(A) has none over 3 1/2 inches."""
     alone = act.width is None and act.height is None and act.row is None and act.unit is None
-    deep = isinstance(act.depth, Decimal) and _DEEPEST < act.depth < 100
+    deep = _DEEPEST < depth < 100
     return alone and deep and act.family is None and _IN_INCHES.search(act.words) is None
 
 
