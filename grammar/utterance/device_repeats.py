@@ -24,14 +24,9 @@ _WIDE = ("range receptacle", "dryer receptacle")
 def _generic(act: acts.AddDevice) -> bool:
     """A device named by no more than its kind."""
     return act.name in (
-        None,
-        "device",
-        "receptacle",
-        "switch",
-        "30 amp receptacle",
-        "50 amp receptacle",
+        None, "device", "receptacle", "switch", "30 amp receptacle", "50 amp receptacle",
         "single receptacle",
-    )
+    )  # fmt: skip
 
 
 def same_again(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
