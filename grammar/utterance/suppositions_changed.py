@@ -44,7 +44,7 @@ def suppositions_changed(parts: Sequence[Clause]) -> list[Clause]:
 def _goes_on(parts: Sequence[Clause], place: int) -> bool:
     """ "Could we make it a 20 and add two 14-2s?": the second is asked as the first is."""
     clause = parts[place]
-    if _is_its_verb(parts, place) or _only_tried(parts, place):
+    if _in_thought(clause) or _is_its_verb(parts, place) or _only_tried(parts, place):
         return True
     if not _CAN_WE.match(clause.line) or clause.closes not in _WITHIN or place + 1 == len(parts):
         return False
@@ -53,6 +53,31 @@ def _goes_on(parts: Sequence[Clause], place: int) -> bool:
 
 
 _THING = r"<(?:cable|device|conductors|fitting)"
+_OR_CLAMPS = r"<(?:cable|device|conductors|fitting|clamps)"
+#: "What would it be": asked of what is not so.
+_WOULD_BE = (
+    r"(?:what|where|how(?: (?:full|much|tight|bad|close|far))?) would (?:it|that|this|things|we"
+    r"|the (?:box|total|fill|number|count)) (?:all |still |then )*(?:be|come|end|sit|look|add|run)\b"
+)
+#: "With clamps what would it be"; a noun group of clamps has its "with" in itself.
+_THOUGHT = lazy_pattern(
+    _LEAD + rf"(?:(?:(?:with|without|minus|plus|add|adding) )+.*{_OR_CLAMPS}.*|{_OR_CLAMPS}.*) {_WOULD_BE}"
+)
+_THOUGHT_BEHIND = lazy_pattern(_LEAD + rf"{_WOULD_BE}.*{_OR_CLAMPS}")
+_HEADS = ("with", "without")
+
+
+def _in_thought(clause: Clause) -> bool:
+    """ "With clamps what would it be", "what would it be with clamps": nothing of it is so yet."""
+    if _THOUGHT_BEHIND.match(clause.line):
+        return True
+    if _THOUGHT.match(clause.line) is None:
+        return False
+    first = clause.found[0]
+    named = first.words.lower().startswith(_HEADS)
+    return named or not clause.line.startswith("<")
+
+
 #: "Without the second switch, how full is it": what is taken away in thought.
 _WITHOUT = lazy_pattern(
     rf"{_LEAD}(?:(?:without|minus|less) .*{_THING}|(?:<n:\d+> |a )?(?:less|fewer) {_THING}"
@@ -80,6 +105,7 @@ def _only_tried(parts: Sequence[Clause], place: int) -> bool:
         return False
     if place and parts[place - 1].found:
         return False  # "two 14-2s, without a stud, does it fit?"
+<<<<<<< HEAD
     asked = parts[place + 1]
     if asked.mood == "declarative":
         return False
@@ -91,6 +117,21 @@ def _only_tried(parts: Sequence[Clause], place: int) -> bool:
             is_further(clause) or _NEXT.match(clause.line) is not None
         )
     return would and _TAKES.match(clause.line) is not None
+=======
+    if _asked_of(clause, parts[place + 1]):
+        return True
+    return parts[place + 1].mood != "declarative" and _WITHOUT.match(clause.line) is not None
+
+
+_WITH = lazy_pattern(_LEAD + rf"(?:(?:with|plus|add) .*)?{_THING}")
+_ASKED_OF = lazy_pattern(_LEAD + _WOULD_BE)
+
+
+def _asked_of(clause: Clause, question: Clause) -> bool:
+    """ "With clamps, what would it be": as without the comma."""
+    if not _ASKED_OF.match(question.line) or not _WITH.match(clause.line):
+        return False
+    return not clause.line.startswith("<") or clause.found[0].words.lower().startswith(_HEADS)
 
 
 #: "Would a larger box, 21, do it?": the verb of what is asked, and no order.
