@@ -35,6 +35,8 @@ def _marker(elements: Sequence[Element], place: int) -> bool:
         return False
     if any(e.found is not None or e.tag not in _LEADS for e in elements[:place]):
         return False
+    if elements[place].end - elements[place].start > len("no"):
+        return True  # "nope clamps are outside": "nope", "nah" stand before no noun
     return len(elements) < place + 2 or _first_word(elements[place + 1]) in _ANSWERING
 
 
