@@ -43,7 +43,7 @@ from boxaloud.grammar.utterance.device_repeats import same_again
 from boxaloud.grammar.utterance.explained_lists import explained
 from boxaloud.grammar.utterance.false_starts import false_starts, said_after_doubt, said_twice
 from boxaloud.grammar.utterance.fed_by_cables import fed_by_cables
-from boxaloud.grammar.utterance.fixture_groups import not_of_the_fixture, of_fixtures
+from boxaloud.grammar.utterance.fixture_groups import leads_counted, not_of_the_fixture, of_fixtures
 from boxaloud.grammar.utterance.found_more import counted_anew
 from boxaloud.grammar.utterance.gone_back import done_once, only_that
 from boxaloud.grammar.utterance.heading_devices import named_by_device
@@ -261,6 +261,7 @@ THEN = Passes(
         *OF_NAMES,
         Pass(same_again, (acts.AddDevice, acts.AddTerminalBlock), 1),
         Pass(of_fixtures, (*ROUTED, acts.AddFixtureWires, acts.Restate), 1),
+        Pass(leads_counted, (acts.AddFixtureWires,), 2),
         Pass(not_of_the_fixture, (acts.AddFixtureWires,), 1),
         *OF_SIZES,
         *PUT_RIGHT,

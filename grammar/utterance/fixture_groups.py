@@ -10,6 +10,7 @@ from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.building.luminaire_wires import CANOPY_DENIED
 from boxaloud.grammar.clauses.act_kinds import ROUTED
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.utterance.neighbours import joining
 
 _LOOPS = lazy_pattern(r"(?<!switch )(?<!switched )\b(?:loop|loops|looped|coil|coiled|slack)\b")
 _LONG = lazy_pattern(
@@ -125,6 +126,26 @@ _FOR_ANOTHER = lazy_pattern(
     r"|(?:low[ -]voltage )?controls?|0-10|dimming|damper|alarm|annunciator|intercom|sprinkler"
     r"|furnace|boiler|valve)\b"
 )
+
+
+_SO_MANY = lazy_pattern(r"(?i)\s*(?:[:,–-]|is|are)?\s*(?:there (?:is|are)|it has|i see)?\s*")
+
+
+@joining
+def leads_counted(last: Act, act: Act, heard: str) -> Act | None:
+    """ "Fixture leads, 3 of #18": the name, and how many of them; none are counted twice."""
+    if (
+        isinstance(last, acts.AddFixtureWires)
+        and isinstance(act, acts.AddFixtureWires)
+        and last.count is None
+        and act.count is not None
+        and last.awg in (None, act.awg)
+        and _SO_MANY.fullmatch(heard, last.span[1], act.span[0])
+    ):
+        canopy = last.canopy if act.canopy is None else act.canopy
+        words = heard[last.span[0] : act.span[1]]
+        return replace(act, canopy=canopy, words=words, span=(last.span[0], act.span[1]))
+    return None
 
 
 _OF_CONTROLS = lazy_pattern(r"(?i)\b(?:dimming|controls?|signal|sensor|0-10(?: volt| v)?)\b")

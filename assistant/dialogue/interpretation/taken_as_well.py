@@ -1,0 +1,42 @@
+""" "Take the switch out", "and the receptacle": a thing that is there goes as the one before it."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+from boxaloud.assistant.dialogue.interpretation import references
+from boxaloud.assistant.dialogue.journal import Entry
+from boxaloud.assistant.dialogue.state import State
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Reference, Utterance
+from boxaloud.grammar.clauses.act_fields import KIND_OF
+
+_LEAD = re.compile(
+    r"(?i)(?:(?:h+m+|uh+|um+|oh|ok|okay|yeah|yep|yes|well|now|then|actually)\W+)*"
+    r"(?:and|plus|also|same (?:with|for|goes for))\W+(?:also )?(?:the|that) "
+)
+_TAIL = re.compile(r"(?i)(?:,? (?:too|as well|also|now|then|please))*\W*")
+
+
+def taken_as_well(read: Utterance, before: Entry, state: State) -> Utterance:
+    """The utterance as an order to take out what it names, where the one before took something out
+    and this only goes on with it; else `read` as it is."""
+    if len(read.acts) != 1 or before.weighty or not before.acts:
+        return read
+    act = read.acts[0]
+    if not isinstance(act, (acts.AddDevice, acts.AddFitting, acts.AddCable)):
+        return read
+    if not all(isinstance(one, acts.Remove) for one in before.acts) or act.count not in (None, 1):
+        return read
+    lead = _LEAD.match(read.heard)
+    if lead is None or act.span[0] > lead.end() or not _TAIL.fullmatch(read.heard, act.span[1]):
+        return read
+    target = Reference(
+        KIND_OF[type(act)], getattr(act, "name", None), getattr(act, "awg", None),
+        getattr(act, "conductors", None), words=act.words,
+    )  # fmt: skip
+    if references.find(state, target) is None:
+        return read
+    order = acts.Remove(target=target, words=act.words, span=act.span, function="request")
+    return replace(read, acts=(order,))
