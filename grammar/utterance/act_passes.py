@@ -37,7 +37,7 @@ from boxaloud.grammar.utterance.device_groups import (
     without_activity,
     without_heading_devices,
 )
-from boxaloud.grammar.utterance.device_purposes import for_devices
+from boxaloud.grammar.utterance.device_purposes import for_devices, reason_of_change
 from boxaloud.grammar.utterance.device_ratings import by_rating
 from boxaloud.grammar.utterance.device_repeats import same_again
 from boxaloud.grammar.utterance.explained_lists import explained
@@ -185,6 +185,7 @@ FIRST = Passes(
         Pass(said_to_be, (acts.AddDevice,), 2),
         Pass(said_once, (acts.AddDevice,), 2, (".", "!", "?", "…")),
         Pass(sworn_at, (acts.AddDevice,), 2),
+        Pass(reason_of_change, (acts.AddDevice,), 2, ("way",)),
         Pass(for_devices, (acts.AddDevice, acts.Land, acts.AddCable, acts.AddConductors), 1),
         Pass(misplaced_counts, (acts.AddConductors, acts.AddGrounds), 1),
         Pass(wires_in_cables, (acts.AddConductors,), 2),

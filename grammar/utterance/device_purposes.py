@@ -137,3 +137,34 @@ def _said_by_itself(kept: list[Act], landings: list[acts.Land]) -> bool:
 def _in_place(kept: list[Act], landings: Sequence[Act]) -> list[Act]:
     """The acts in the order said."""
     return sorted([*kept, *landings], key=lambda act: (act.span[1], isinstance(act, acts.Land)))
+
+
+#: "(It's a) three way, so make …": what a device turns out to be.
+_IT_IS = lazy_pattern(
+    r"(?i)\W*(?:(?:oh|ok|okay|well|wait|so|and|but|actually|yeah|um|uh)\W+)*"
+    r"(?:(?:it|that|this|the switch)(?:['’]?s| is)(?: really| actually)? )?(?:an? )?"
+)
+_SO = lazy_pattern(
+    r"(?i)\W*(?:so|which means|meaning)\b (?:(?:i|we|please|just|then|will|need to|have to|gotta) )*"
+    r"(?:make|change|swap|switch|replace|turn)\b"
+)
+
+
+def reason_of_change(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Three way, so make one of the 14-2s a 14-3": what the switch is, and no second one."""
+    act, rest = made[0], made[1:]
+    if (
+        isinstance(act, acts.AddDevice)
+        and act.count in (None, 1)
+        and (act.name or "").endswith("way switch")
+        and isinstance(rest[0], (acts.RestateList, acts.Replace, acts.Restate))
+        and _IT_IS.fullmatch(heard, 0, act.span[0] + _article(act.words))
+        and _SO.match(heard, act.span[1])
+    ):
+        anew = acts.Restate(thing=act, words=act.words, span=act.span, function="correction")
+        return [anew, *rest]
+    return made
+
+
+def _article(words: str) -> int:
+    return len(words) - len(re.sub(r"(?i)^an? ", "", words))
