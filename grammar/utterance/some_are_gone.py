@@ -21,7 +21,7 @@ _GONE = lazy_pattern(
     rf"(?: (?P<noun>cables?|runs|wires|conductors|{_SIZED}|{_DEVICES})\b(?![-/ ](?:two|three"
     rf"|[23])))?"
     r"(?P<tail>[^.;?!]*?)"
-    r"(?P<end>,? (?:and )?(?:so(?: (?:that|it)(?:['’]s| is| leaves| makes)| leave| there(?:['’]s"
+    r"(?P<end>[.,;]? (?:and )?(?:so(?: (?:that|it)(?:['’]s| is| leaves| makes)| leave| there(?:['’]s"
     r"| are)| i have| call it| keep)?|leave|leaves|leaving|that leaves|keep)\b(?: (?:me|us|only"
     r"|just"
     rf"|with))*|,) (?P<m>{_NUMBER})(?: of (?:them|those))?"
@@ -41,7 +41,8 @@ _NOT_THERE = lazy_pattern(
     r"|mov(?:e|ed|ing)|remov(?:e|ed|ing)|elsewhere|somewhere else|spares?|twice|blank|filler"
     r"|never (?:leave|leaves|come|comes|enter|enters)|don['’]?t count|doesn['’]?t count|abandon\w*"
     r"|(?:to|in|into|of) (?:the|an?|that) (?:other|next|junction|different) (?:box|one))\b"
-    r"|another box"
+    r"|another box|\bneighbou?r['’]?s?['’]? (?:box|one|side)\b"
+    r"|\b(?:leav(?:e|es|ing)|left|goes?|going)\b.*\bother (?:pipe|conduit|raceway|emt|tube)\b"
 )
 
 

@@ -21,7 +21,9 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Reference
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
-IT = frozenset({"it", "that", "that one", "the last one", "that last one"})
+IT = re.compile(
+    r"(?i)(?:it|that)(?:['’]?s)?|(?:that|the last|that last) one|(?:it|that) is|that was"
+)
 """Words for what came in last, and no more of it."""
 
 #: "Another run goes out the top": one more that leaves, and none that is taken out.
@@ -123,7 +125,7 @@ def _remove_some(turn: Turn, item: Item, target: Reference, act: acts.Remove) ->
     """Take out as many of an item as are meant."""
     out = references.meant(item, target)
     pronoun = target.kind == "anything" and target.count is None
-    if pronoun and act.target.words.lower().strip() in IT:
+    if pronoun and IT.fullmatch(act.target.words.strip()):
         added = turn.state.added
         out = added if 0 < added < item.content.count else out
     if pronoun and references.named_ones(act.target.words) and ";" in item.words:
