@@ -141,11 +141,13 @@ def _in_place(kept: list[Act], landings: Sequence[Act]) -> list[Act]:
 
 #: "(It's a) three way, so make …": what a device turns out to be.
 _IT_IS = lazy_pattern(
-    r"(?i)\W*(?:(?:oh|ok|okay|well|wait|so|and|but|actually|yeah|um|uh)\W+)*"
+    r"(?i)\W*(?:(?:oh|ok|okay|well|wait|so|and|but|actually|yeah|um|uh|hello"
+    r"|hi|hey)\W+)*"
     r"(?:(?:it|that|this|the switch)(?:['’]?s| is)(?: really| actually)? )?(?:an? )?"
 )
 _SO = lazy_pattern(
-    r"(?i)\W*(?:so|which means|meaning)\b (?:(?:i|we|please|just|then|will|need to|have to|gotta) )*"
+    r"(?i)\W*(?:so|which means|meaning)\b\s+"
+    r"(?:(?:i|we|please|just|then|will|need to|have to|gotta)\s+)*"
     r"(?:make|change|swap|switch|replace|turn)\b"
 )
 

@@ -13,17 +13,17 @@ from boxaloud.grammar.acts import Reference, Utterance
 from boxaloud.grammar.clauses.act_fields import KIND_OF
 
 _LEAD = re.compile(
-    r"(?i)(?:(?:h+m+|uh+|um+|oh|ok|okay|yeah|yep|yes|well|now|then|actually)\W+)*"
-    r"(?:and|plus|also|same (?:with|for|goes for))\W+(?:also )?(?:the|that) "
+    r"(?i)\W*(?:(?:h+m+|hello|hi|hey|please|uh+|um+|oh|ok|okay|yeah|yep|yes|well|now|then|actually)\W+)*"
+    r"(?:and|plus|also|same (?:with|for|goes for))\W+(?:also\s+)?(?:the|that)\s+"
 )
-_TAIL = re.compile(r"(?i)(?:,? (?:too|as well|also|now|then|please))*\W*")
+_TAIL = re.compile(r"(?i)(?:,?\s+(?:too|as\s+well|also|now|then|please))*\W*")
 
 
 def taken_as_well(read: Utterance, before: Entry, state: State) -> Utterance:
     """The utterance as an order to take out what it names, where the one before took something out
     and this only goes on with it; else `read` as it is."""
-    if len(read.acts) != 1 or before.weighty or not before.acts:
-        return read
+    if len(read.acts) != 1 or before.weighty or not before.acts or state.pending:
+        return read  # an order that waits to be confirmed took nothing out yet
     act = read.acts[0]
     if not isinstance(act, (acts.AddDevice, acts.AddFitting, acts.AddCable)):
         return read
