@@ -39,7 +39,8 @@ def suppose(turn: Turn, act: acts.Suppose, run: Runner) -> None:
     things = [one for one in act.acts if not isinstance(one, DESCRIBING)]
     pulls = turn.state.pulls is not None and any(one.entering for one in turn.state.pulls.pulls)
     empty = not turn.state.items and not turn.state.pending and not pulls
-    if (act.asks_fit and things and empty) or (not things and _describes(turn, act)):
+    of_new = empty and (_describes_new(turn, act) or (act.asks_fit and bool(things)))
+    if of_new or (not things and _describes(turn, act)):
         turn.ahead[:0] = list(act.acts)
         return
     if len(act.acts) == 1 and isinstance(size := act.acts[0], acts.Size) and size.awg:
@@ -99,6 +100,32 @@ def _describes(turn: Turn, act: acts.Suppose) -> bool:
         and any(isinstance(one, _CONTENTS) for one in breath)
         and not turn.began.items
     )
+
+
+#: "Suppose a four square holds …", "picture two 14-2s in a 16": a box that is described.
+_SETS_OUT = re.compile(
+    r"(?i)^(?:(?:so|ok|okay|and|now|well|then|class|students),? )*(?:let(?:['’]s| us) )?"
+    r"(?:suppose|supposing|imagine|picture|say|assume|assuming|consider|take|given)\b"
+)
+_TELLS = (
+    *DESCRIBING,
+    *_CONTENTS,
+    acts.AddDevice,
+    acts.AddGrounds,
+    acts.AddFitting,
+)
+
+
+def _describes_new(turn: Turn, act: acts.Suppose) -> bool:
+    """Whether a supposition sets out a box of which nothing is told yet: what is in it, and by
+    "what if" also what it is."""
+    if turn.supposed or not all(isinstance(one, _TELLS) for one in act.acts):
+        return False
+    contents = any(isinstance(one, _CONTENTS) for one in act.acts)
+    box = any(isinstance(one, (acts.SetVolume, acts.SetSize)) for one in act.acts)
+    if _SETS_OUT.match(act.words):
+        return contents or (box and not turn.state.box)
+    return contents and box
 
 
 def _by_volume(supposed: Sequence[Act]) -> tuple[Act, ...]:
