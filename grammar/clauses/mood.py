@@ -60,7 +60,7 @@ UNSURE = lazy_pattern(
     r"|could not tell you|can not tell you|can not say|could not say|did not see|did not look"
     r"|did not check|did not notice|have not looked|have not checked|dunno|no idea"
     r"|do not remember|can not remember|do not recall|not looked|at) (?:if|whether|which|what"
-    r"|how)\b|(?:idk|<dont_know[^>]*>) (?:if|whether)\b(?=.*<clamps)"
+    r"|how)\b|^[^<]*(?:idk|<dont_know[^>]*>) (?:if|whether)\b(?=.*<clamps)"
     r"|\b(?:(?:need|want|like|love|have|trying) to (?:know|see|find out|figure out|hear|ask)"
     r"|wonder|wondering|curious|asking(?: you)?|find out|figure out)(?: about)?"
     r" (?:how|what|which)\b"

@@ -40,6 +40,7 @@ from boxaloud.grammar.utterance.device_groups import (
 from boxaloud.grammar.utterance.device_purposes import for_devices, reason_of_change
 from boxaloud.grammar.utterance.device_ratings import by_rating
 from boxaloud.grammar.utterance.device_repeats import same_again
+from boxaloud.grammar.utterance.devices_summed import devices_summed
 from boxaloud.grammar.utterance.explained_lists import explained
 from boxaloud.grammar.utterance.false_starts import false_starts, said_after_doubt, said_twice
 from boxaloud.grammar.utterance.fed_by_cables import fed_by_cables
@@ -260,6 +261,7 @@ THEN = Passes(
         Pass(quads_as_duplexes, (acts.AddDevice, acts.Restate, acts.Replace), 1, ("quad", "plex")),
         Pass(sizes_lent, (acts.Size,), 1),
         *OF_NAMES,
+        Pass(devices_summed, (acts.AddDevice,), 3),
         Pass(same_again, (acts.AddDevice, acts.AddTerminalBlock), 1),
         Pass(of_fixtures, (*ROUTED, acts.AddFixtureWires, acts.Restate), 1),
         Pass(leads_counted, (acts.AddFixtureWires,), 2),

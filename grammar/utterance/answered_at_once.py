@@ -49,11 +49,12 @@ _ONLY_INSIDE = lazy_pattern(
 
 
 def _denied_inside(clamps: acts.SetClamps, act: Act, heard: str) -> bool:
-    """ "Clamps inside? No.": asked and answered, or a heading with its answer."""
+    """ "Clamps inside? No.": asked and answered; "clamp inside. nope" may put another right."""
     if not isinstance(act, (acts.No, acts.NoneOfThem)) or not _ONLY_INSIDE.fullmatch(clamps.words):
         return False
     return (
-        _BETWEEN.fullmatch(heard, clamps.span[1], act.span[0]) is not None
+        "?" in heard[clamps.span[1] : act.span[0]]
+        and _BETWEEN.fullmatch(heard, clamps.span[1], act.span[0]) is not None
         and _ALONE.fullmatch(heard, act.span[1]) is not None
     )
 

@@ -74,13 +74,34 @@ def said_size(turn: Turn, act: acts.SetSize) -> Act:
         return full(act, deepened, "depth")
     if _is_volume(act) and act.width is not None:
         return full(act, acts.SetVolume(volume=act.width), "volume")
-    if isinstance(act.depth, Decimal) and _too_deep(act, act.depth):
+    if isinstance(act.depth, Decimal) and _too_deep(act, act.depth) and _alone(turn, act):
         return full(act, acts.SetVolume(volume=act.depth), "volume")
     return act
 
 
 _DEEPEST = 6
 _IN_INCHES = re.compile(r"(?i)\b(?:inch(?:es)?|deep|depth|cm|mm)\b|[\"”″]")
+
+
+_BEFORE = re.compile(
+    r"(?is)(?:^|.*[.,;:!?–—-])\W*(?:(?:ok|okay|so|and|well|now|no|yeah|it|it['’]?s|that|that['’]?s|this|"
+    r"the|box|is|was|says?|reads?|marked|stamped|stamp|label|i|see|read|found|got|have|a|an|uh|um"
+    r"|he|she|wait|then|hello|hi|please)\b\W*)*"
+)
+_BEHIND = re.compile(
+    r"(?i)\s*(?:$|[.,;:!?–—-]|\b(?:no|none|clamps?|with|and|but|total|in all|altogether|on it"
+    r"|it says|please|i (?:think|guess)|he says|box|for the (?:box|volume))\b)"
+)
+
+
+def _alone(turn: Turn, act: acts.SetSize) -> bool:
+    """Whether nothing else is measured by it: "twelve and a half amps", "the hole saw's six and
+    three eighths"."""
+    start, end = act.span
+    return (
+        _BEFORE.fullmatch(turn.heard, 0, start) is not None
+        and _BEHIND.match(turn.heard, end) is not None
+    )
 
 
 def _too_deep(act: acts.SetSize, depth: Decimal) -> bool:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from boxaloud.assistant.dialogue.altering import altered
+from boxaloud.assistant.dialogue.belief.held_figures import is_held
 from boxaloud.assistant.dialogue.nlg.sentences import (
     counted,
     joined,
@@ -12,7 +13,6 @@ from boxaloud.assistant.dialogue.nlg.sentences import (
     volume,
 )
 from boxaloud.assistant.dialogue.policy import enclosure_questions
-from boxaloud.assistant.dialogue.policy.held_answers import is_held
 from boxaloud.assistant.dialogue.policy.volume_questions import needed_figure, needed_text
 from boxaloud.assistant.dialogue.state import State, to_box
 from boxaloud.assistant.dialogue.turn import Turn

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from boxaloud.assistant.dialogue.altering import altered
+from boxaloud.assistant.dialogue.belief.held_figures import held_text
 from boxaloud.assistant.dialogue.nlg.sentences import joined, listed, say
 from boxaloud.assistant.dialogue.policy.box_choice import smallest_box
-from boxaloud.assistant.dialogue.policy.held_answers import held_text
 from boxaloud.assistant.dialogue.policy.reason_questions import why_ask
 from boxaloud.assistant.dialogue.policy.remedy_questions import advice
 from boxaloud.assistant.dialogue.policy.volume_questions import (

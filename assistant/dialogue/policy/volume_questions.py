@@ -7,6 +7,7 @@ from decimal import Decimal
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.answer_figures import Figure
 from boxaloud.assistant.dialogue.assessment import assess
+from boxaloud.assistant.dialogue.belief.held_figures import held_text
 from boxaloud.assistant.dialogue.nlg.sentences import (
     joined,
     listed,
@@ -16,7 +17,6 @@ from boxaloud.assistant.dialogue.nlg.sentences import (
     volume,
 )
 from boxaloud.assistant.dialogue.policy import box_status, enclosure_questions
-from boxaloud.assistant.dialogue.policy.held_answers import held_text
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar.acts import Act

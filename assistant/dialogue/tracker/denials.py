@@ -126,12 +126,24 @@ def _take_out(turn: Turn, items: list[Item], act: acts.Deny) -> None:
     if _takes_more_than_said(turn, items, act):
         turn.unplaced.append(act.words)
         return
+    if len(items) == 1 and items[0].content.count >= _SEVERAL and _of_one(act.target):
+        item_changes.recount(turn, items[0], items[0].content.count - 1, act.words)
+        return
     for item in items:
         gone = Recalled(item.content, item.words)
         state = altered(state.without(item.key), recalled=(*state.recalled[-4:], gone))
     out = listed([item_names.heard(item.content) for item in items])
     what = _denied(act.target)
     turn.enter(state, say("echo.taken_out", what=out) if items else say("echo.no_such", what=what))
+
+
+_THE = lazy_pattern(r"(?i)(?:the|that|this)\b")
+
+
+def _of_one(target: Reference) -> bool:
+    """ "Never mind the hall 12/2": of several that are alike, one."""
+    alone = target.kind in ("cable", "device") and target.count in (None, 1)
+    return alone and _THE.match(target.words) is not None and not references.plural(target.words)
 
 
 def _denied(target: Reference) -> str:

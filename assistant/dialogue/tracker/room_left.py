@@ -12,6 +12,7 @@ from decimal import Decimal
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.answer_figures import Figure
 from boxaloud.assistant.dialogue.assessment import assess
+from boxaloud.assistant.dialogue.belief.held_figures import held_text
 from boxaloud.assistant.dialogue.divided_box import spaces_in
 from boxaloud.assistant.dialogue.enclosures import conduit_body
 from boxaloud.assistant.dialogue.nlg import item_names
@@ -23,7 +24,6 @@ from boxaloud.assistant.dialogue.nlg.sentences import (
     sentence,
     volume,
 )
-from boxaloud.assistant.dialogue.policy.held_answers import held_text
 from boxaloud.assistant.dialogue.state import State, sizes_present, to_box
 from boxaloud.assistant.dialogue.tracker import added_items, conductors_allowed, table_box
 from boxaloud.assistant.dialogue.turn import Turn

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 
 from boxaloud.assistant.dialogue.assessment import Assessment, assess
+from boxaloud.assistant.dialogue.belief.held_figures import is_held
 from boxaloud.assistant.dialogue.nlg.sentences import joined, marked, say, volume
-from boxaloud.assistant.dialogue.policy.held_answers import is_held
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.state_parts import PartialBox
 from boxaloud.assistant.dialogue.tracker import table_box

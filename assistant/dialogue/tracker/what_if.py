@@ -117,15 +117,12 @@ _TELLS = (
 
 
 def _describes_new(turn: Turn, act: acts.Suppose) -> bool:
-    """Whether a supposition sets out a box of which nothing is told yet: what is in it, and by
-    "what if" also what it is."""
+    """Whether a supposition sets out a box of which nothing is told yet."""
     if turn.supposed or not all(isinstance(one, _TELLS) for one in act.acts):
         return False
     contents = any(isinstance(one, _CONTENTS) for one in act.acts)
     box = any(isinstance(one, (acts.SetVolume, acts.SetSize)) for one in act.acts)
-    if _SETS_OUT.match(act.words):
-        return contents or (box and not turn.state.box)
-    return contents and box
+    return bool(_SETS_OUT.match(act.words)) and (contents or (box and not turn.state.box))
 
 
 def _by_volume(supposed: Sequence[Act]) -> tuple[Act, ...]:
@@ -227,7 +224,18 @@ def do_it(turn: Turn, act: acts.DoIt) -> None:
     if len(proposed) == 1 and turn.ahead and _says(turn.ahead[0], proposed[0]):
         turn.understood.append(act.words)
         return
+    if len(proposed) == 1 and turn.ahead and _names_it_again(turn.ahead[0], proposed[0]):
+        turn.understood.append(turn.ahead.pop(0).words)
     turn.ahead[:0] = [replace(_sure(one), function="request") for one in proposed]
+
+
+def _names_it_again(following: Act, proposed: Act) -> bool:
+    """ "I'm gonna do it, one more": what was supposed, and not one more yet."""
+    return (
+        isinstance(following, acts.More)
+        and following.target.kind == "anything"
+        and following.count == getattr(proposed, "count", None)
+    )
 
 
 #: What is to be done, and no "they are" or "keep it".

@@ -9,9 +9,9 @@ from decimal import Decimal
 from boxaloud.assistant.dialogue import Conversation, Reply
 from boxaloud.assistant.dialogue.act_handlers import QUESTIONS
 from boxaloud.assistant.dialogue.assessment import Assessment
+from boxaloud.assistant.dialogue.belief.held_figures import is_held
 from boxaloud.assistant.dialogue.box_dialogue import Talk
 from boxaloud.assistant.dialogue.nlg.sentences import in_unit, marked, volume
-from boxaloud.assistant.dialogue.policy.held_answers import is_held
 from boxaloud.assistant.dialogue.tracker.supposed_outcome import total_of
 from boxaloud.assistant.tui.presenters.verdict_view import glance
 from boxaloud.assistant.tui.tui_messages import text

@@ -1,4 +1,4 @@
-"""Answers that wait: no figure is given past what was not understood or is in doubt.
+"""Figures that wait: none is given past what was not understood or is in doubt.
 
 The least volume, the smallest box and how many more fit all rest on what is in the box. While a
 word that weighs is not in it, a figure would be too small and sound sure.
