@@ -40,7 +40,6 @@ from boxaloud.grammar.utterance.device_groups import (
 from boxaloud.grammar.utterance.device_purposes import for_devices, reason_of_change
 from boxaloud.grammar.utterance.device_ratings import by_rating
 from boxaloud.grammar.utterance.device_repeats import same_again
-from boxaloud.grammar.utterance.devices_summed import devices_summed
 from boxaloud.grammar.utterance.explained_lists import explained
 from boxaloud.grammar.utterance.false_starts import false_starts, said_after_doubt, said_twice
 from boxaloud.grammar.utterance.fed_by_cables import fed_by_cables
@@ -111,6 +110,7 @@ from boxaloud.grammar.utterance.sentences_apart import OF_THEIR_OWN, yoke_named
 from boxaloud.grammar.utterance.shared_out import SHARING, shared_out
 from boxaloud.grammar.utterance.shared_yokes import shared_yoke
 from boxaloud.grammar.utterance.sums_of_cables import split_by_way, summed_up
+from boxaloud.grammar.utterance.switches_summed import switches_summed
 from boxaloud.grammar.utterance.taken_once import parts_of_all, reason_for_more_wires, taken_once
 from boxaloud.grammar.utterance.talk_passes import (
     IN_TALK,
@@ -261,7 +261,7 @@ THEN = Passes(
         Pass(quads_as_duplexes, (acts.AddDevice, acts.Restate, acts.Replace), 1, ("quad", "plex")),
         Pass(sizes_lent, (acts.Size,), 1),
         *OF_NAMES,
-        Pass(devices_summed, (acts.AddDevice,), 3),
+        Pass(switches_summed, (acts.AddDevice,), 3),
         Pass(same_again, (acts.AddDevice, acts.AddTerminalBlock), 1),
         Pass(of_fixtures, (*ROUTED, acts.AddFixtureWires, acts.Restate), 1),
         Pass(leads_counted, (acts.AddFixtureWires,), 2),

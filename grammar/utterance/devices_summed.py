@@ -1,46 +1,35 @@
-"""Devices that were named one by one and are counted then: "a fan switch and a light switch. Two
-switches."."""
+"""A sum of the devices behind their names, "a GFI and a switch, two devices": none besides."""
 
 from __future__ import annotations
-
-from itertools import pairwise
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
-#: What parts a sum from what it sums up.
-_PARTED = lazy_pattern(r"(?i)\s*[.;:–—]\s*(?:(?:so|that['’]?s|that is|which is|makes)[\s,]+)?")
-_LOOSELY = lazy_pattern(r"(?i)[ \w]{0,15}[,.;:–—]\s*(?:(?:so|that['’]?s|that is|which is)[\s,]+)?")
-_FURTHER = lazy_pattern(r"(?i)\b(?:more|another|others?|extra|further|else|new)\b")
-_JOINED = lazy_pattern(r"(?i)\s*(?:,|,? ?(?:and|&|plus|with|n)|/)\s*(?:an?|one)?\s*")
+_FURTHER = lazy_pattern(
+    r"(?i)\b(?:and|plus|with|also|more|other|another|besides|then|add(?:ing)?|n|\+|&)\s*$"
+)
+_SUMMED_UP = lazy_pattern(
+    r"(?i)\b(?:so|that['’]?s|that is|makes|just|only|total|equals|=)"
+    r"(?: (?:only|just|that['’]?s))?\s*$"
+)
 
 
 def devices_summed(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
-    """The acts without a count of what was named right before it, each by what it is for."""
-    kept: list[Act] = []
-    for act in made:
-        if isinstance(act, acts.AddDevice) and _sums(act, kept, heard):
-            continue
-        kept.append(act)
-    return kept
+    """The acts without "two devices" where two were named before it; "one device" is the sum of
+    the one that was named where it is said so."""
+    return [act for place, act in enumerate(made) if not _sums(act, made[:place], heard)]
 
 
-def _sums(act: acts.AddDevice, kept: list[Act], heard: str) -> bool:
-    count = act.count or 0
-    named = kept[-count:]
-    if count < 2 or len(named) < count or _FURTHER.search(act.words):
+def _sums(act: Act, before: list[Act], heard: str) -> bool:
+    if not isinstance(act, acts.AddDevice) or act.name not in (None, "device"):
         return False
-    of_any = act.name in (None, "device")
-    alike = all(
-        isinstance(one, acts.AddDevice)
-        and one.count in (None, 1)
-        and (of_any or (one.name == act.name and len(one.words.split()) > 1))
-        for one in named
-    )
-    parted = _LOOSELY if of_any else _PARTED
-    if not alike or not parted.fullmatch(heard, named[-1].span[1], act.span[0]):
+    if act.count is None or act.awg is not None or act.gangs is not None:
         return False
-    return all(
-        _JOINED.fullmatch(heard, one.span[1], other.span[0]) for one, other in pairwise(named)
-    )
+    named = [one for one in before if isinstance(one, acts.AddDevice)]
+    if not named or any(one.name in (None, "device") for one in named):
+        return False
+    said = heard[: act.span[0]]
+    if _FURTHER.search(said) or sum(one.count or 1 for one in named) != act.count:
+        return False
+    return act.count > 1 or _SUMMED_UP.search(said) is not None
