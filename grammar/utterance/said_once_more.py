@@ -75,16 +75,34 @@ def pole_behind(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
             and isinstance(last, acts.AddDevice)
             and act.count is None
             and last.count is not None
-            and last.name == "switch"
+            and (last.name == "switch" or _rated(made, place, heard))
             and _POLE.fullmatch(act.words)
             and _COMMA.fullmatch(heard[last.span[1] : act.span[0]])
             and not (isinstance(following, acts.AddDevice) and following.count is None)
         ):
-            kept[-1] = replace(last, name=act.name, span=(last.span[0], act.span[1]))
+            name = act.name if last.name == "switch" else last.name
+            kept[-1] = replace(last, name=name, span=(last.span[0], act.span[1]))
             continue
         kept.append(act)
     return kept
 
+
+_RATED = frozenset({"dimmer", "timer", "occupancy sensor", "smart switch"})
+
+
+def _rated(made: Sequence[Act], place: int, heard: str) -> bool:
+    """ "A dimmer, three-way.": said of it where it ends what is said and no other device is named;
+    in a list it may be the next one."""
+    devices = [act for act in made if isinstance(act, acts.AddDevice)]
+    return (
+        len(devices) == _WITH_ITS_POLES
+        and devices[0].name in _RATED
+        and _ENDS_THERE.match(heard, made[place].span[1]) is not None
+    )
+
+
+_WITH_ITS_POLES = 2
+_ENDS_THERE = lazy_pattern(r"\s*(?:[.;!]|$)")
 
 _NO_VOLUMES = frozenset({10, 12, 14})  # wire sizes
 _LEAST_VOLUME = 8
