@@ -54,8 +54,21 @@ def _changes(state: State, things: Sequence[Thing]) -> _Changes:
             made.anew.append((item, thing))
     if len(there) == len(made.new) == 1:
         made.anew.append((there.pop(), made.new.pop()))
+    elif pairs := _of_another_size(there, made.new):
+        made.anew.extend(pairs)
+        there, made.new = [], []
     made.gone = there
     return made
+
+
+def _of_another_size(there: Sequence[Item], new: Sequence[Thing]) -> list[tuple[Item, Thing]]:
+    """ "It's one 12-2 and one 12-3" of a 14-2 and a 14-3: each cable in place of the only one of as
+    many conductors; none where one is left over."""
+    left = {getattr(item.content, "conductors", None): item for item in there}
+    wires = [getattr(thing, "conductors", None) for thing in new]
+    if len(left) != len(there) or None in left or sorted(map(str, left)) != sorted(map(str, wires)):
+        return []
+    return [(left[many], thing) for many, thing in zip(wires, new, strict=True)]
 
 
 def _takes_away(change: _Changes) -> bool:
