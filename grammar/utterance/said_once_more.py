@@ -103,7 +103,7 @@ def _rated(made: Sequence[Act], place: int, heard: str) -> bool:
 
 
 _WITH_ITS_POLES = 2
-_ENDS_THERE = lazy_pattern(r"\s*(?:[.;!]|$)")
+_ENDS_THERE = lazy_pattern(r"(?i)\s*(?:,?\s*please)?\s*(?:[.;!]|$)")
 
 _NO_VOLUMES = frozenset({10, 12, 14})  # wire sizes
 _LEAST_VOLUME = 8
