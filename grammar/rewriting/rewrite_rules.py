@@ -22,6 +22,7 @@ Replacing: TypeAlias = Callable[[re.Match[str], str | None], str | None]
 
 #: The files of rows, in the order in which their rows are tried.
 FILES = (
+    "rewrites_called",
     "rewrites_remarks",
     "rewrites_layout",
     "rewrites_orders",

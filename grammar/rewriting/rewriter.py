@@ -6,13 +6,14 @@ from collections.abc import Iterator, Sequence
 from functools import cache
 from typing import Literal, TypeAlias
 
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer.heard_words import Word
 from boxaloud.grammar.patterns.pattern_index import Sieve
 from boxaloud.grammar.quick_dataclass import dataclass
 from boxaloud.grammar.rewriting.heard_rewriting import HeardText
 from boxaloud.grammar.rewriting.rewrite_rules import RewriteRule, Side, rewrite_rules
 
-Subject: TypeAlias = Literal["remarks", "asides"]
+Subject: TypeAlias = Literal["called", "remarks", "asides"]
 """A file of rules that is also applied by itself."""
 
 
@@ -39,9 +40,20 @@ def rewritten(text: str, expect: str | None = None) -> str:
     return _rewritten(text, _rules("typed", False), expect)
 
 
-def rewritten_first(text: str, expect: str | None = None) -> str:
-    """A typed text with what is put in plain words before anything else is looked for."""
+def rewritten_first(said: str | Sequence[Word], expect: str | None = None) -> str | Sequence[Word]:
+    """What is typed or heard, with what is put in plain words before anything else is looked for.
+
+    >>> rewritten_first("five 12-2s he says five and a dimmer")
+    'five 12-2s and a dimmer'
+    """
+    if not isinstance(said, str):
+        return _rewritten_words(said, _rules_of("called"), expect)
+    called = _rewritten(said, _rules_of("called"), expect)
+    text = said if called == said else _SPACES.sub(" ", called)
     return _rewritten(text, _rules("typed", True), expect)
+
+
+_SPACES = lazy_pattern(" +")
 
 
 def without(subject: Subject, text: str) -> str:
@@ -55,7 +67,11 @@ def rewritten_words(words: Sequence[Word], expect: str | None = None) -> Sequenc
     >>> rewritten_words([Word("zilch", 0.5), Word("then", 0.9)])
     [Word(text='zilch', confidence=0.5), Word(text='then', confidence=0.9)]
     """
-    heard, rules, done = HeardText(words), _rules("heard", False), -1
+    return _rewritten_words(words, _rules("heard", False), expect)
+
+
+def _rewritten_words(words: Sequence[Word], rules: _Rules, expect: str | None) -> Sequence[Word]:
+    heard, done = HeardText(words), -1
     while (called := _next(heard.text, rules, done, expect)) is not None:
         done, replacements = called
         for start, end, told in replacements:
@@ -86,7 +102,11 @@ def _next(
 @cache
 def _rules(side: Side, first: bool) -> _Rules:
     return _sifted(
-        [rule for rule in rewrite_rules() if rule.side in (None, side) and rule.first == first]
+        [
+            rule
+            for rule in rewrite_rules()
+            if rule.side in (None, side) and rule.first == first and rule.subject != "called"
+        ]
     )
 
 

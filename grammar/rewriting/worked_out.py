@@ -11,6 +11,7 @@ from decimal import Decimal
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer.numbers import word_classes
 from boxaloud.grammar.phrases.vocabulary import known_words
+from boxaloud.grammar.rewriting.called_down import without_relays
 from boxaloud.grammar.rewriting.counted_on_fingers import without_finger_counts
 from boxaloud.grammar.rewriting.fragments import written_out
 from boxaloud.grammar.rewriting.looks_behind import without_looks
@@ -34,13 +35,18 @@ _NUMBERS = lazy_pattern(r"\w+")
 def _last_of_run(found: Found, expect: str | None) -> str | None:
     """ "Three" for "one, two, three"; where only one number stands before it, at the head of what
     is counted: "the shallow one, two 14-2s" counts nothing up."""
-    run = [_worth(one[0]) for one in _NUMBERS.finditer(found["run"])]
-    counted = [one for one in (*run, _worth(found["last"])) if one is not None]
-    if counted != list(range(1, len(counted) + 1)):
+    numbers = [*_NUMBERS.finditer(found["run"])]
+    ones = [place for place, one in enumerate(numbers) if _worth(one[0]) == 1]
+    if not ones:
         return None
-    if len(counted) == _TWO and not _BEGINS.search(found.string, 0, found.start()):
+    before, run = numbers[: ones[-1]], numbers[ones[-1] :]  # "12-3, one, two, three 12-2s"
+    counted = [_worth(one[0]) for one in run]
+    if [*counted, _worth(found["last"])] != list(range(1, len(run) + 2)):
         return None
-    return " " * len(found["run"]) + found["last"]
+    if len(run) < _TWO and (before or not _BEGINS.search(found.string, 0, found.start())):
+        return None
+    kept = found["run"][: run[0].start()]
+    return kept.ljust(len(found["run"])) + found["last"]
 
 
 _TWO = 2
@@ -74,6 +80,12 @@ def _sections_of_whole(found: Found, expect: str | None) -> str | None:
 
 
 _LISTED = r"(?P<count>\b{counted} (?:more )?)?\b{cable}(?![\w/-])"
+
+
+def _in_and_out_spliced(found: Found, expect: str | None) -> str | None:
+    """Nothing for "six of them spliced" behind three in and three out."""
+    every = (_worth(found["n"]) or 0) * _TWO == _worth(found["sum"])
+    return found["kept"] if every else None
 
 
 def _sum_of_two(found: Found, expect: str | None) -> str | None:
@@ -151,12 +163,14 @@ WORKED_OUT: Mapping[str, Callable[[Found, str | None], str | None]] = {
     "difference": _difference,
     "finger_counts": _whole(without_finger_counts),
     "in_and_out": _in_and_out,
+    "in_and_out_spliced": _in_and_out_spliced,
     "last_of_run": _last_of_run,
     "looks": _whole(without_looks),
     "names_ahead": _whole(without_counted_names),
     "numbered_points": _whole(without_point_numbers),
     "one_and_others": _one_and_others,
     "quarters_of_grounds": _quarters_of_grounds,
+    "relays": _whole(without_relays),
     "sections_of_whole": _sections_of_whole,
     "size_told_beside": _size_told_beside,
     "strange_compound": _strange_compound,

@@ -79,7 +79,7 @@ def recognise(
     """
     open_question, expect = expect, (expect or "").removeprefix(BODY) or None
     words = single_spaced(words) if isinstance(words, str) and enclosures else words
-    words = rewritten_first(words, expect) if isinstance(words, str) else words
+    words = rewritten_first(words, expect)
     elsewhere, of_others = whereabouts.heard_elsewhere(words, open_question)
     if of_others is not None:
         return untold_elsewhere(of_others)
