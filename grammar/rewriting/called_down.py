@@ -16,8 +16,11 @@ def without_relays(text: str) -> str:
     >>> without_relays("five 12-2s he says five and a dimmer")
     'five 12-2s              and a dimmer'
     """
+    text = _last_of_named(text)
     if not _TAGGED.search(text):
-        return _once(text, _AN_AND_ONE)
+        return _once(_once(text, _AN_AND_ONE), _ASSENTED)
+    for found in tuple(_ASKED_AGAIN.finditer(text)):
+        text = _blank(text, *found.span("again"))
     text = _put_right(text)
     text = _once(_once(text, _AN_AND_ONE), _AGAIN)
     text = _without_echoes(text)
@@ -53,6 +56,12 @@ _NAME = (
     rf"|(?:number |#){_SIZE}(?:e?s)?\b(?: (?:thhn|wires?|conductors?|grounds?))?|{_DEVICE}\b)"
 )
 _BEFORE = r"(?i)(?<![\w./-])(?<!number )"
+#: "14-2-2, he says, I said what, he says 14-2-2": asked, and said once more.
+_ASKED_AGAIN = lazy_pattern(
+    rf"(?i)(?P<said>\b(?:{_NUMBER} )?(?:{_SIZE}[-/ ](?:twos?|threes?|[23]s?)(?:[-/ ](?:twos?|2s?))?"
+    rf"|{_DEVICE}))(?P<again>[, ]+{_TAG}[, ]+(?:i (?:said|say|go|ask|asked) )?"
+    rf"(?:what|huh|pardon|sorry|again|come again)[, ]+{_TAG}[, ]+(?P=said))\b"
+)
 #: A number that is the count of something else, or a measure.
 _ALONE = (
     r"\b(?!(?:,? ?and)? (?:an? )?(?:half|quarter|eighth|three quarters|tenths?)\b|[-/.]\d| point\b"
@@ -93,6 +102,26 @@ _AGAIN = lazy_pattern(
     rf"{_BEFORE}(?P<n>{_NUMBER}|an?) (?P<name>{_NAME})(?P<again>(?: (?:in it|in there|in the box))?"
     rf"(?:[, ]+(?:{_TAG}|yeah|yes|yep|right|so|okay|ok))*[, ]+(?P<m>{_NUMBER}) (?P=name)\b)"
 )
+
+
+#: "Two 12-2s, yeah, two 12-2s": who says yes to himself counts nothing more.
+_ASSENTED = lazy_pattern(
+    rf"{_BEFORE}(?P<n>{_NUMBER}|an?) (?P<name>{_NAME})"
+    rf"(?P<again>[, ]+(?:yeah|yes|yep)[, ]+(?P<m>{_NUMBER}) (?P=name)\b)"
+)
+#: "One 12-2, two 12-2s, three of them": counted aloud, each by its name.
+_NAMED_RUN = lazy_pattern(
+    rf"{_BEFORE}(?P<run>one (?P<name>{_NAME})s?[, ]+two (?P=name)s?[, ]+"
+    r"(?P<last>three)) (?P<of>of (?:them|those)|(?P=name)s?\b)"
+    r"(?P<yeah>[, ]+(?:yeah|yes|yep|so)[, ]+three (?P=name)s?\b)?"
+)
+
+
+def _last_of_named(text: str) -> str:
+    for found in tuple(_NAMED_RUN.finditer(text)):
+        told = f"{found['last']} {found['name']}s"
+        text = text[: found.start()] + told.ljust(len(found[0])) + text[found.end() :]
+    return text
 
 
 def _once(text: str, form: re.Pattern[str]) -> str:
@@ -140,7 +169,7 @@ _OTHERWISE = lazy_pattern(
 #: What may stand right behind "he says": a thing, or the box's clamps.
 _WHO_SAYS = lazy_pattern(
     rf"(?i)\b{_TAG}(?=[, ]+(?:(?:the )?clamps\b|no (?:inside |internal )?clamps\b"
-    rf"|(?:{_NUMBER}|an?) {_NAME})|[ .]*$|[, ]+(?:so|and|there aren['’]t|there are no)\b)"
+    rf"|(?:{_NUMBER}|an?) {_NAME})|[ .]*$|[, ]+so (?:(?:it|that)['’]?s )?{_NUMBER}\b|[, ]+(?:and|there aren['’]t|there are no)\b)"
 )
 _CALLED = lazy_pattern(rf"(?i)\b(?P<who>{_WHO} )(?:calls|called|reads)(?= {_VOLUME}[, ]+{_TAG}\b)")
 
