@@ -49,7 +49,7 @@ def rewritten_first(said: str | Sequence[Word], expect: str | None = None) -> st
     if not isinstance(said, str):
         return _rewritten_words(said, _rules_of("called"), expect)
     called = _rewritten(said, _rules_of("called"), expect)
-    text = said if called == said else _SPACES.sub(" ", called)
+    text = said if called == said else _SPACES.sub(" ", called).strip()
     return _rewritten(text, _rules("typed", True), expect)
 
 

@@ -173,9 +173,9 @@ def find(state: State, reference: Reference) -> Item | None:
     found = find_all(state, reference)
     if not found:
         return None
-    if reference.ordinal == -1 and reference.kind == "anything":
+    if reference.ordinal == -1:
         said_last = state.item(state.last)  # "that last one"
-        if said_last in found:
+        if said_last in found and (reference.kind == "anything" or _grew(state, said_last)):
             return said_last
     if reference.ordinal is not None:
         return _nth(_so_many(found, reference), reference.ordinal)
@@ -184,6 +184,12 @@ def find(state: State, reference: Reference) -> Item | None:
         return rest[-1] if rest else found[-1]
     last = next((item for item in found if item.key == state.last), None)
     return last or found[-1]
+
+
+def _grew(state: State, item: Item | None) -> bool:
+    """Whether what came in last came on top of those of its kind: "the last cable" is of them,
+    wherever they stand in the list."""
+    return item is not None and 0 < state.added < item.content.count
 
 
 _SEVERAL = 3

@@ -12,7 +12,7 @@ from boxaloud.assistant.dialogue.tracker import item_changes
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.lazy_patterns import lazy_pattern
-from boxaloud.rules.contents import Conductors, Marked, Uncounted, Yoke
+from boxaloud.rules.contents import Cable, Conductors, Marked, Uncounted, Yoke
 
 _NEAR = 3
 """A number so far from a count, or less, may stand in its place."""
@@ -79,6 +79,26 @@ def may_be_one_more(turn: Turn, act: acts.RestateNumber, item: Item) -> bool:
     taken = any(isinstance(one, (acts.Remove, acts.Deny)) for one in turn.done)
     lone = act.value == 1 < item.content.count and act.instead_of is None
     return lone and not taken and _THERE_IS_ONE.search(turn.heard) is not None
+
+
+_IT_WAS = lazy_pattern(r"(?i)\b(?:it|that|there) (?:was|were)\b")
+_ONE = lazy_pattern(r"(?i)\b(?:one|1)\b")
+
+
+def may_be_of_cables(turn: Turn, act: acts.RestateNumber) -> bool:
+    """Whether a number may as well put right how many cables there are as how many of the one
+    device told right behind them: "three 14-2s, one switch", "no wait, it was two". It is asked."""
+    if not turn.state.items[1:] or act.instead_of is not None:
+        return False
+    cable, device = turn.state.items[-2:]
+    return (
+        isinstance(cable.content, Cable)
+        and isinstance(device.content, Yoke)
+        and abs(cable.content.count - act.value) == 1
+        and device.content.count == 1
+        and _ONE.search(device.words) is not None
+        and _IT_WAS.search(act.words) is not None
+    )
 
 
 def counted(state: State, act: acts.RestateNumber) -> Item | None:

@@ -266,7 +266,12 @@ def restate_number(turn: Turn, act: acts.RestateNumber) -> None:
         same = [one for one in state.items if one.content.count == act.instead_of]
         if item not in same and len(same) == 1:
             item = same[0]
-    if item is None or not whole or lone_corrections.may_be_one_more(turn, act, item):
+    if (
+        item is None
+        or not whole
+        or lone_corrections.may_be_one_more(turn, act, item)
+        or lone_corrections.may_be_of_cables(turn, act)
+    ):
         turn.unplaced.append(act.words)
         return
     if (
