@@ -12,8 +12,9 @@ from typing import Any
 NAMES = (
     "numbers", "lexicon", "rules", "box", "contents", "control", "doubts", "spoken", "clauses",
     "patterns", "questions", "social", "enclosures", "whereabouts", "coming_in",
-    "rewrites", "rewrites_called", "rewrites_remarks", "rewrites_layout", "rewrites_orders", "rewrites_trade",
-    "rewrites_asides", "rewrites_names", "rewrites_dictated", "rewrites_frames", "paraphrases",
+    "rewrites", "rewrites_called", "rewrites_remarks", "rewrites_layout", "rewrites_orders",
+    "rewrites_trade", "rewrites_asides", "rewrites_names", "rewrites_dictated", "rewrites_frames",
+    "paraphrases",
 )  # fmt: skip
 #: The modules that decide what the compiled grammar is, given the data.
 COMPILING = (

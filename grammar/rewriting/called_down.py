@@ -95,7 +95,7 @@ def _worth(said: str) -> int:
 
 #: "A receptacle, one receptacle": nobody lists two so.
 _AN_AND_ONE = lazy_pattern(
-    rf"{_BEFORE}(?P<n>an?) (?P<name>{_NAME})(?P<again>,? (?P<m>one) (?P=name)\b)"
+    rf"{_BEFORE}(?P<n>an?) (?:[a-z]+ )?(?P<name>{_NAME})(?P<again>,? (?P<m>one) (?P=name)\b)"
 )
 #: "Two 12-2s in it, two 12-2s": the man who calls, and the one who repeats it.
 _AGAIN = lazy_pattern(
@@ -133,7 +133,8 @@ def _once(text: str, form: re.Pattern[str]) -> str:
 
 
 _ECHO = lazy_pattern(
-    rf"{_BEFORE}(?P<n>{_NUMBER}) (?P<name>{_NAME})(?P<again>(?P<tag>[, ]+{_TAG})?[, ]+(?:yeah[, ]+)?"
+    rf"{_BEFORE}(?P<n>{_NUMBER}) (?P<name>{_NAME})(?P<again>(?P<tag>[, ]+{_TAG})?[, ]+"
+    r"(?:yeah[, ]+)?"
     rf"(?P<m>{_NUMBER}|eights|sixes|tens|twelves|fourteens){_ALONE}(?P<behind>[, ]+{_TAG}\b)?)"
 )
 
@@ -159,7 +160,8 @@ _VOLUME = (
 #: "Seventeen and a half, he reads it again, seventeen point five".
 _VOLUME_TWICE = lazy_pattern(
     rf"{_BEFORE}(?P<first>{_VOLUME})[, ]+{_WHO} (?:reads|repeats|says|calls)(?: (?:it|that))?"
-    rf"(?: (?:again|back|over|out))*[, ]+(?P<again>(?!(?:fourteen|twelve|ten) (?:two|three)\b){_VOLUME})"
+    rf"(?: (?:again|back|over|out))*[, ]+"
+    rf"(?P<again>(?!(?:fourteen|twelve|ten) (?:two|three)\b){_VOLUME})"
     r"(?= (?!(?:twos|threes)\b)|$)"
 )
 #: Two who say two things, or what is only asked for: not for this to decide.
@@ -169,7 +171,8 @@ _OTHERWISE = lazy_pattern(
 #: What may stand right behind "he says": a thing, or the box's clamps.
 _WHO_SAYS = lazy_pattern(
     rf"(?i)\b{_TAG}(?=[, ]+(?:(?:the )?clamps\b|no (?:inside |internal )?clamps\b"
-    rf"|(?:{_NUMBER}|an?) {_NAME})|[ .]*$|[, ]+so (?:(?:it|that)['’]?s )?{_NUMBER}\b|[, ]+(?:and|there aren['’]t|there are no)\b)"
+    rf"|(?:{_NUMBER}|an?) {_NAME})|[ .]*$|[, ]+so (?:(?:it|that)['’]?s )?{_NUMBER}\b"
+    r"|[, ]+(?:and|there aren['’]t|there are no)\b)"
 )
 _CALLED = lazy_pattern(rf"(?i)\b(?P<who>{_WHO} )(?:calls|called|reads)(?= {_VOLUME}[, ]+{_TAG}\b)")
 

@@ -141,7 +141,7 @@ def test_the_index_leaves_out_nothing() -> None:
     for said in utterances():
         plain = said
         for rule in RULES:
-            if not rule.first and rule.side != "heard":
+            if rule.subject != "called" and not rule.first and rule.side != "heard":
                 for start, end, told in rule.replacements(plain, None):
                     plain = plain[:start] + told + plain[end:]
         assert rewritten(said) == plain
