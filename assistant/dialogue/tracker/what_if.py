@@ -244,9 +244,9 @@ _TAKES = re.compile(r"(?i)\b(?:use|take|go (?:with|for)|run with|switch|swap|cha
 
 #: "I put it in": something is in the box.
 _PUT_IN = re.compile(
-    r"(?i)\b(?:i|we|he|she|they)(?:['’]ve| have| just| did| already)*"
-    r" (?:put|stuck|threw|pulled|ran|got|added|squeezed|did) (?:it|that|one|that one|them)"
-    r" (?:in|(?:in )?(?:anyways?|regardless|all the same))\b"
+    r"(?i)\b(?:i|we|he|she|they)(?:['’]ve| have| just| did| already| went ahead and| ended up)*"
+    r" (?:(?:put|stuck|threw|pulled|ran|got|added|squeezed|did) (?:it|that|one|that one|them)"
+    r" (?:in|(?:in )?(?:anyways?|regardless|all the same))\b|(?:add|added|adding|installed) )"
 )
 
 
