@@ -29,6 +29,7 @@ from boxaloud.grammar.utterance.named_boxes import (
     of_that_box,
     opened_named,
 )
+from boxaloud.grammar.utterance.place_headings import heads_by_place, told_by_place
 
 _PLACES = ROOMS | ROOM_WORDS
 #: The breaks that may stand behind the number of an exercise.
@@ -87,6 +88,10 @@ def _heading(
         return [_next(" ".join(words.split()[-2:]), words, clause.span)], 1
     if name := _first_named(clause, alone=not following):
         return [_next(name, heard[slice(*clause.span)], clause.span)], 1
+    if name := heads_by_place(clause, following, heard):
+        return [_next(name, heard[slice(*clause.span)], clause.span)], 1
+    if told := told_by_place(parts, place, heard):
+        return [_next(told[0], told[0], (clause.span[0], told[1]))], 0
     if name := box_heading(clause, parts, heard):
         held = [*_device_in_name(clause, following), *family_named(clause.elements)]
         return [_next(name, name, clause.span), *held], 1

@@ -89,7 +89,7 @@ def _words_of_heading(elements: Sequence[Element]) -> list[str]:
 
 
 _AROUND = frozenset(
-    {"ok", "okay", "alright", "so", "now", "this", "is", "the", "and", "for", "in", "it"}
+    {"ok", "okay", "alright", "so", "now", "then", "this", "is", "the", "and", "for", "in", "it"}
 )
 _NEAR = frozenset(
     {"over", "by", "near", "at", "behind", "above", "under", "below", "beside", "bottom", "top",
@@ -129,7 +129,7 @@ def may_name(word: str) -> bool:
 def name_in(text: str) -> str:
     """The name in the words of a heading: "so the hall box" is "hall"."""
     bare = re.sub(
-        r"(?i)^(?:(?:ok|okay|alright|so|now|and|this is|it is|it's|the|for the|in the|for"
+        r"(?i)^(?:(?:ok|okay|alright|so|now|then|and|this is|it is|it's|the|for the|in the|for"
         r"|(?:the )?(?:first|next|second|third) (?:one|box|up)(?:'s| is)?|starting (?:in|with)) )+",
         "",
         " ".join(text.replace(",", " ").split()).strip(" .:/-"),

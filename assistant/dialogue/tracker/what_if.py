@@ -215,6 +215,9 @@ def do_it(turn: Turn, act: acts.DoIt) -> None:
     if not proposed and _PUT_IN.search(act.words) and turn.state.items and not turn.trail:
         turn.unplaced.append(act.words)  # of what nobody said: there may be more than was told
         return
+    if _PUT_IN.search(act.words) and any(isinstance(one, acts.Remove) for one in proposed):
+        turn.unplaced.append(act.words)  # of what was only supposed to go, nothing is put in
+        return
     if not proposed:
         turn.social.append(say("fine"))
         turn.understood.append(act.words)
