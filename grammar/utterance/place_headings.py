@@ -29,6 +29,11 @@ _SAME = (
 _HEADING = lazy_pattern(rf"(?i){_LEAD}{_PLACE}{_SAME}")
 #: "The box over the mirror is an octagon, …, with two 14-2s": what it is, and what is in it.
 _WHAT_IT_IS = lazy_pattern(rf"(?i){_LEAD}{_PLACE}(?= is (?:an?|the) )")
+#: "Third is the one over the toilet, an 18 …": by its number, and by where it is.
+_NUMBERED = lazy_pattern(
+    rf"(?i){_LEAD}(?:second|third|fourth|fifth|sixth|last|next)(?: one| box)?(?: is|'s|,) "
+    rf"the (?:one|box) (?P<at>{_AT} (?:the |my |our |her |his )?[a-z]+(?: [a-z]+)?)"
+)
 _HELD = ("cable", "conductors")
 
 
@@ -37,9 +42,12 @@ def heads_by_place(clause: Clause, following: Sequence[Clause], heard: str) -> s
 
     Only before what is in it: "the box by the door: clamps inside" may be the box at hand.
     """
-    if clause.closes != ":" or not any(one.kind in _HELD for part in following for one in part.found):
+    if not any(one.kind in _HELD for part in following for one in part.found):
         return ""
-    said = _HEADING.fullmatch(" ".join(heard[slice(*clause.span)].split()).strip(" .:,"))
+    words = " ".join(heard[slice(*clause.span)].split()).strip(" .:,")
+    if clause.closes in (":", ",", ".") and (numbered := _NUMBERED.fullmatch(words)):
+        return numbered["at"].lower()
+    said = _HEADING.fullmatch(words) if clause.closes == ":" else None
     return "" if said is None else " ".join(f"{said['side']}{said['at']}".lower().split())
 
 
