@@ -34,6 +34,15 @@ _NUMBERED = lazy_pattern(
     rf"(?i){_LEAD}(?:second|third|fourth|fifth|sixth|last|next)(?: one| box)?(?: is|'s|,) "
     rf"the (?:one|box) (?P<at>{_AT} (?:the |my |our |her |his )?[a-z]+(?: [a-z]+)?)"
 )
+#: "Left of the range I've an 18 without clamps, and two 12-2s …": a box that is told whole.
+_STANDS = lazy_pattern(
+    rf"(?i){_LEAD}(?:(?:on|at) the wall )?(?P<at>{_AT} (?:the |my |our |her |his )?[a-z]+)"
+    r"(?=,? (?:i|we|there)(?:['’](?:ve|s)| have| has| is| are| got)\b)"
+)
+_ITS_VOLUME = lazy_pattern(
+    r"(?i)\ban? (?:[1-6]\d(?:\.\d+)?|sixteen|eighteen|twenty(?:[- ][a-z]+)?)"
+    r"(?: cubic inch(?:es)?)?(?: box)?,? (?:without|with|no|that has) (?:any |no |the )?clamps?\b"
+)
 _HELD = ("cable", "conductors")
 
 
@@ -55,10 +64,13 @@ def told_by_place(parts: Sequence[Clause], place: int, heard: str) -> tuple[str,
     """The name of the box that is told by where it is, what it is and what is in it, and where
     the name ends; None where the box at hand may be meant."""
     clause = parts[place]
-    said = _WHAT_IT_IS.match(heard[slice(*clause.span)])
-    if said is None:
-        return None
     kinds = {one.kind for part in parts[place:] for one in part.found}
-    if not kinds.intersection(_HELD) or not any(kind.startswith("box_") for kind in kinds):
+    if not kinds.intersection(_HELD):
+        return None
+    rest = heard[clause.span[0] :]
+    if (stands := _STANDS.match(rest)) is not None and _ITS_VOLUME.search(rest):
+        return stands["at"].lower(), clause.span[0] + stands.end()
+    said = _WHAT_IT_IS.match(rest)
+    if said is None or not any(kind.startswith("box_") for kind in kinds):
         return None
     return " ".join(f"{said['side']}{said['at']}".lower().split()), clause.span[0] + said.end()
