@@ -127,7 +127,8 @@ def _remove_some(turn: Turn, item: Item, target: Reference, act: acts.Remove) ->
     pronoun = target.kind == "anything" and target.count is None
     if pronoun and IT.fullmatch(act.target.words.strip()):
         added = turn.state.added
-        out = added if 0 < added < item.content.count else out
+        one = act.target.words.lower().endswith(" one")  # of two more, "the last one" is one
+        out = (1 if one else added) if 0 < added < item.content.count else out
     if pronoun and references.named_ones(act.target.words) and ";" in item.words:
         if item.key != turn.state.last or not 0 < turn.state.added < item.content.count:
             turn.unplaced.append(act.words)  # which of them are for that is not known
