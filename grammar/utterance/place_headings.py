@@ -1,4 +1,4 @@
-"""A box called by where it is, at the head of what is in it: "high box by the door: two 14-2s …"."""
+"""A box called by where it is, at the head of what is in it: "high box by the door: …"."""
 
 from __future__ import annotations
 
