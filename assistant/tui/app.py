@@ -202,13 +202,17 @@ class BoxaloudApp(Shell):
 
     def action_welcome(self) -> None:
         """The first steps."""
-        self.push_screen(Welcome(), self._welcomed)
+        welcome = Welcome()
 
-    def _welcomed(self, way: str | None) -> None:
-        if way == "leave":
-            self.exit()
-        elif way == "example":
-            self.hear(text("welcome.example_words"))
+        def welcomed(way: str | None) -> None:
+            if way == "leave":
+                self.exit()
+            elif way == "example":
+                self.hear(text("welcome.example_words"))
+            elif welcome.typed:
+                self.card.query_one(EntryLine).begin(welcome.typed)
+
+        self.push_screen(welcome, welcomed)
 
     def action_colours(self) -> None:
         """The next palette; without colours there is none."""

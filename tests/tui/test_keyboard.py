@@ -47,6 +47,18 @@ def test_the_welcome_can_be_left_for_the_line_mode() -> None:
     drive(app, play)
 
 
+def test_a_sentence_typed_over_the_welcome_is_not_lost() -> None:
+    app = app_for()
+
+    async def play(pilot: Pilot[None]) -> None:
+        await pilot.press(*"two")
+        await pilot.pause()
+        await typed(pilot, " 14-2s and a switch, 18 cubic inches, no clamps")
+        assert "fits · margin 4.00 in³ · 14.00 of 18.0 · 314.16, edition 2023" in seen(app)
+
+    drive(app, play)
+
+
 def test_typing_and_what_was_left_over() -> None:
     app = app_for(SWITCH)
 

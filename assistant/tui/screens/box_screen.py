@@ -284,8 +284,7 @@ class Card(Screen[None]):
         taken = entry.has_focus or event.key in self.active_bindings
         if event.is_printable and event.character and not taken:
             event.stop()
-            self.set_focus(entry)
-            entry.insert_text_at_cursor(event.character)
+            entry.begin(event.character)
 
     def on_paste(self, event: events.Paste) -> None:
         """What is pasted anywhere goes to the input line."""

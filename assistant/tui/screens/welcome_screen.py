@@ -8,6 +8,7 @@ from boxaloud.assistant.tui.presenters.answer_choices import Choice
 from boxaloud.assistant.tui.screens.overlay import Sheet
 from boxaloud.assistant.tui.tui_messages import text
 from boxaloud.assistant.tui.widgets.answer_bar import Answers
+from textual import events
 from textual.containers import VerticalScroll
 from textual.widget import Widget
 from textual.widgets import Static
@@ -18,6 +19,8 @@ WAYS = ("mine", "example", "leave")
 class Welcome(Sheet):
     """Shown when the job has no word in it yet. Gives the way chosen."""
 
+    typed = ""
+    """What was typed in place of a choice: the first letter of a sentence."""
     title_words = text("welcome.title")
     keys_words = text("welcome.keys")
 
@@ -39,3 +42,10 @@ class Welcome(Sheet):
         """Go the way chosen."""
         event.stop()
         self.leave(event.choice.opens)
+
+    def on_key(self, event: events.Key) -> None:
+        """Whoever types a sentence at once has chosen: nothing typed is lost."""
+        if event.is_printable and event.character and event.character.isalpha():
+            event.stop()
+            self.typed = event.character
+            self.leave("mine")

@@ -51,6 +51,11 @@ class EntryLine(Input):
         self.cursor_blink = False
         self.history = InputHistory()
 
+    def begin(self, typed: str) -> None:
+        """Take what was typed elsewhere, and all that follows it."""
+        self.focus()
+        self.insert_text_at_cursor(typed)
+
     def on_paste(self, event: events.Paste) -> None:
         """Take a paste of several lines as one; refuse one that is too long."""
         event.prevent_default()
