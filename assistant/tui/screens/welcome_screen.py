@@ -20,7 +20,7 @@ class Welcome(Sheet):
     """Shown when the job has no word in it yet. Gives the way chosen."""
 
     typed = ""
-    """What was typed in place of a choice: the first letter of a sentence."""
+    """What was typed in place of a choice: how a sentence begins."""
     title_words = text("welcome.title")
     keys_words = text("welcome.keys")
 
@@ -45,7 +45,13 @@ class Welcome(Sheet):
 
     def on_key(self, event: events.Key) -> None:
         """Whoever types a sentence at once has chosen: nothing typed is lost."""
-        if event.is_printable and event.character and event.character.isalpha():
+        if event.is_printable and event.character and (self.typed or event.character.isalpha()):
             event.stop()
-            self.typed = event.character
+            self.typed += event.character  # more keys may come before the sheet is gone
             self.leave("mine")
+
+    def on_paste(self, event: events.Paste) -> None:
+        """The same for what is pasted."""
+        event.stop()
+        self.typed += " ".join(event.text.split())
+        self.leave("mine")
