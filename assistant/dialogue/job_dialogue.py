@@ -26,6 +26,7 @@ from boxaloud.assistant.dialogue.utterance_parts import (
     weighs,
 )
 from boxaloud.grammar import acts, grammar_data
+from boxaloud.grammar.lexer import numbers
 from boxaloud.grammar.acts import Act, Unread, Utterance
 from boxaloud.grammar.quick_dataclass import dataclass
 from boxaloud.grammar.utterance.own_word_refusal import refusal as own_word_refusal
@@ -136,7 +137,7 @@ class JobDialogue:
                 and len(self.boxes.names) < 2
             ):
                 act = acts.Undo(words=act.words, span=act.span)
-            made.append(self._volume_again(act))
+            made.append(self._count_again(self._volume_again(act)))
         if self._deleted_last and len(made) == 1 and isinstance(made[0], (acts.Undo, acts.Redo)):
             outcome = self.boxes.restore()
             if outcome is not None:
@@ -153,6 +154,19 @@ class JobDialogue:
         if not self.talk.had_volume(volume := Decimal(number)):
             return act
         return acts.SetVolume(volume=volume, words=act.words, span=act.span, function="correction")
+
+    def _count_again(self, act: Act) -> Act:
+        """ "Back to 6", right behind "make that 7", where no box is called so: that many again."""
+        number = act.name if isinstance(act, acts.OpenBox) else ""
+        value = numbers.value(tuple(number.split())) if number else None
+        before = self.talk.journal[-1].acts if self.talk.journal else ()
+        if value is None or value != int(value) or self.boxes.find(number) is not None:
+            return act
+        if len(before) != 1 or not isinstance(before[0], (acts.RestateNumber, acts.Recount)):
+            return act
+        return acts.RestateNumber(
+            value=Decimal(int(value)), words=act.words, span=act.span, function="correction"
+        )
 
     def _part(
         self, read: Utterance, part: Sequence[Act], span: tuple[int, int], confidence: float | None

@@ -36,16 +36,16 @@ def restated(turn: Turn, told: Sequence[Act]) -> Sequence[Act]:
     """The acts, where the list that they give is of what there is already."""
     if _ON_TOP.search(turn.heard):
         return told
-    listed = [act for act in told if _plain(act)]
+    listed = [act for act in told if plain(act)]
     cables = [act for act in listed if isinstance(act, AddCable)]
     if len(listed) > 1 and _ALL_THERE_IS.search(turn.heard) and _names_all(turn.state, listed):
-        return [_in_place(act) if _plain(act) else act for act in told]
+        return [in_place(act) if plain(act) else act for act in told]
     if len(cables) > 1 and (anew := _parts_of(turn.state, cables)):
-        return [_in_place(act) if _plain(act) and act in anew else act for act in told]
+        return [in_place(act) if plain(act) and act in anew else act for act in told]
     return told
 
 
-def _plain(act: Act) -> TypeGuard[_Listed]:
+def plain(act: Act) -> TypeGuard[_Listed]:
     """A counted cable or device that is named so exactly that one line can be meant."""
     if act.function != "inform" or act.doubts or getattr(act, "count", None) is None:
         return False
@@ -54,7 +54,7 @@ def _plain(act: Act) -> TypeGuard[_Listed]:
     return isinstance(act, AddDevice) and act.name not in (None, "device")
 
 
-def _line_of(state: State, act: _Listed) -> Item | None:
+def line_of(state: State, act: _Listed) -> Item | None:
     """The only line of the box that a thing named can be."""
     like = references.to_thing(act)
     found = [
@@ -68,14 +68,14 @@ def _line_of(state: State, act: _Listed) -> Item | None:
 def _names_all(state: State, listed: Sequence[_Listed]) -> bool:
     """Whether every cable and device of the box, and two lines at least, are in the list."""
     there = {item.key for item in state.items if isinstance(item.content, Cable | Yoke)}
-    named = {line.key for act in listed if (line := _line_of(state, act)) is not None}
+    named = {line.key for act in listed if (line := line_of(state, act)) is not None}
     return len(there) > 1 and there == named
 
 
 def _parts_of(state: State, cables: Sequence[AddCable]) -> list[AddCable]:
     """The cables listed that are there in greater number, where all that are listed are as many
     as those; the others are what some of them are."""
-    lines = {act: line for act in cables if (line := _line_of(state, act)) is not None}
+    lines = {act: line for act in cables if (line := line_of(state, act)) is not None}
     fewer = [act for act, line in lines.items() if (act.count or 0) < line.content.count]
     counted = sum(act.count or 0 for act in cables)
     there = sum(line.content.count for line in lines.values())
@@ -84,7 +84,8 @@ def _parts_of(state: State, cables: Sequence[AddCable]) -> list[AddCable]:
     return list(lines)
 
 
-def _in_place(act: _Listed) -> Act:
+def in_place(act: _Listed) -> Act:
+    """The act as one that puts right how many of those there are."""
     like = replace(references.to_thing(act), count=None)
     return acts.Restate(
         thing=act, instead_of=like, words=act.words, span=act.span, function="correction"

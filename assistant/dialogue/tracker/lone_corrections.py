@@ -108,6 +108,10 @@ def counted(state: State, act: acts.RestateNumber) -> Item | None:
     it one". A count that is far from all there are is of none, which is asked.
     """
     said = state.item(state.last)
+    if said is not None and _is_one_part(said) and act.instead_of is None and act.value > 1:
+        several = [item for item in state.items if item.content.count > 1]
+        near = [item for item in several if _far(item, act.value) <= _NEAR]
+        return near[0] if len(near) == 1 else None
     last = said or _on_the_ring(state, act) or item_changes.countable(state)
     if act.instead_of is not None or (last is not None and _far(last, act.value) <= _NEAR):
         return last
@@ -118,6 +122,12 @@ def counted(state: State, act: acts.RestateNumber) -> Item | None:
         return last
     newest = state.items[-1]
     return newest if newest.content.count > 1 and _far(newest, act.value) <= _NEAR else None
+
+
+def _is_one_part(item: Item) -> bool:
+    """Whether it is one cover or the like, of which a box has no further: "blank cover"."""
+    part = item.content
+    return isinstance(part, Uncounted) and part.count == 1
 
 
 def _on_the_ring(state: State, act: acts.RestateNumber) -> Item | None:
