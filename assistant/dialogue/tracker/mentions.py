@@ -143,6 +143,7 @@ _FURTHER = re.compile(
     r"\b(?:another|more|second|third|extra|additional|other|add|adding|put|install)\b"
 )
 _IN_ALL = re.compile(r"\b(?:just|only)\W*$")
+_BEHIND_IT = re.compile(r"(?i)\b(?:behind|under|in back of|beside|next to)\W*$")
 _POINTED_AT = re.compile(r"(?:both|the|those|these|all|that|this|my)\b")
 _ON_TOP = re.compile(r"\b(?:and|plus|add|also|with|w|then|put(?: in)?|got|another)\W*$")
 
@@ -237,4 +238,8 @@ def _known(turn: Turn, thing: Thing) -> bool:
     if thing.name == "device":
         return bool(began)
     alike = [one for one in began if thing.name is not None and one.name == thing.name]
+    if not alike and not both and _BEHIND_IT.search(turn.heard[: thing.span[0]]):
+        # "one more 14-2 behind the switch", of a three-way: where it lies
+        wider = [one for one in began if references.same_name(one.name or "", thing.name or "")]
+        return len(wider) == 1
     return len(alike) == 1 and alike[0].count == (thing.count or 1)
