@@ -26,8 +26,8 @@ from boxaloud.assistant.dialogue.utterance_parts import (
     weighs,
 )
 from boxaloud.grammar import acts, grammar_data
-from boxaloud.grammar.lexer import numbers
 from boxaloud.grammar.acts import Act, Unread, Utterance
+from boxaloud.grammar.lexer import numbers
 from boxaloud.grammar.quick_dataclass import dataclass
 from boxaloud.grammar.utterance.own_word_refusal import refusal as own_word_refusal
 
