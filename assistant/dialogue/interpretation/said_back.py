@@ -20,23 +20,24 @@ _LEAD = (
     r"(?i)\W*(?:(?:ok|okay|so|well|oh|no|wait|hold on|hang on|sorry|now|then|and|um|uh|er|hm+"
     r"|actually|please|hello|hi|hey)\b\W*)*"
 )
+_END = r"(?:\W+(?:again|then|now|please|thanks))*\W*"
 _COUNTS = re.compile(
     rf"{_LEAD}(?:(?:let me|lemme|i['’]?ll|i will|i['’]?m|i am|i have to|i need to|i better|i"
     r"|gonna|going to|gotta)\s+(?:go(?:ing)? to\s+|just\s+)*)?"
     r"(?:recount(?:ed|ing)?(?:\s+(?:them|those|that|it|these))?(?:\s+(?:again|all))?"
-    r"|count(?:ed|ing)?\s+(?:(?:them|those|that|it|these)\s+)?(?:again|over|anew))\W*"
+    rf"|count(?:ed|ing)?\s+(?:(?:them|those|that|it|these)\s+)?(?:again|over|anew)){_END}"
 )
 _ON_TOP = re.compile(r"(?i)^\W*(?:and|plus|also)\b|\b(?:more|another|extra|add(?:ed|ing)?|plus)\b")
 _SWAPPED_BACK = re.compile(
     rf"{_LEAD}(?:(?:that|it)\s+was\s+(?:for\s+|in\s+)?(?:the\s+other|another|the\s+wrong)\s+"
     r"(?:box|one)\W+(?:so\s+|then\s+)?)?"
-    r"(?:swap|switch|change|turn)\s+(?:it|that|them|those)\s+back(?:\s+(?:again|then|please))?\W*"
+    rf"(?:swap|switch|change|turn)\s+(?:it|that|them|those)\s+back{_END}"
 )
 _CHANGED = re.compile(r"(?i)\b(?:swap|switch|change|replace|make|turn)\b")
 _THE_ADDED = re.compile(
     rf"{_LEAD}(?:remove|delete|drop|lose|pull|scratch|take\s+out|take\s+off)\s+"
     r"(?:the\s+(?:one|ones|cable|device|thing)|what|that\s+one)(?:\s+that)?\s+(?:i|we)\s+"
-    r"(?:just\s+)?added(?:\s+(?:again|then|please|back\s+out))?\W*"
+    rf"(?:just\s+)?added{_END}"
 )
 _ADDED = re.compile(rf"{_LEAD}(?:i\s+(?:am\s+)?|i['’]m\s+|we\s+|let['’]?s\s+)?add(?:ed|ing)?\b")
 _SAME_CABLES = re.compile(
