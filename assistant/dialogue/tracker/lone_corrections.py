@@ -125,9 +125,11 @@ def counted(state: State, act: acts.RestateNumber) -> Item | None:
 
 
 def _is_one_part(item: Item) -> bool:
-    """Whether it is one cover or the like, of which a box has no further: "blank cover"."""
+    """Whether it is the one cover or plate, of which a box has no further: "blank cover"."""
     part = item.content
-    return isinstance(part, Uncounted) and part.count == 1
+    if not isinstance(part, Uncounted) or part.count != 1:
+        return False
+    return part.kind.endswith(("cover", "plate"))
 
 
 def _on_the_ring(state: State, act: acts.RestateNumber) -> Item | None:
