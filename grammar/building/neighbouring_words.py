@@ -199,6 +199,19 @@ def _done_to(elements: Sequence[Element], place: int) -> bool:
     return before[-1].tag not in _COUNTING and before[-1].tag.endswith("ed")
 
 
+_MOVED = frozenset({"take", "pull", "move", "drop", "lose", "remove", "swap", "ditch", "send"})
+
+
+def some_moved(act: Act, elements: Sequence[Element], place: int) -> Act | None:
+    """ "Can't take one of the 14-2s out": so many of those are meant, and not how many there
+    are, which is asked."""
+    if not isinstance(act, ROUTED) or not _OF_THOSE.search(act.words.lower()):
+        return None
+    if not any(element.tag in _MOVED for element in elements[:place]):
+        return None
+    return replace(act, doubts=(*act.doubts, acts.Doubt("count", "some")))
+
+
 def of_some(act: Act, elements: Sequence[Element], place: int) -> Act:
     """ "One cable goes to the porch": of cables that are there, it may be one of them."""
     if not isinstance(act, acts.AddCable) or act.awg is not None or act.count is None:

@@ -31,6 +31,7 @@ from boxaloud.grammar.building.neighbouring_words import (
     of_some,
     one_more,
     size_behind_on,
+    some_moved,
     some_routed,
 )
 from boxaloud.grammar.building.places_named import is_elsewhere
@@ -171,7 +172,8 @@ def _of_those(act: Act, elements: Sequence[Element], place: int, only: bool) -> 
     one of those cables behind" is one more, and not one in all."""
     another = place and elements[place - 1].tag == "another"
     if not (another and is_thing(act) and _OF_THOSE.search(act.words.lower())):
-        return _partitive(of_some(one_more(act, elements, place), elements, place), only)
+        moved = some_moved(act, elements, place)
+        return moved or _partitive(of_some(one_more(act, elements, place), elements, place), only)
     return acts.More(
         target=just_like(act), count=act.count or 1, words=act.words, span=act.span,
         function="request",

@@ -16,6 +16,7 @@ from boxaloud.assistant.dialogue.interpretation import (
     box_measures,
     cables_by_role,
     canadian_connectors,
+    none_of_them,
     offered_boxes,
     open_cables,
     pointed_devices,
@@ -51,7 +52,7 @@ def interpreted(turn: Turn, act: Act) -> Act:
         case acts.Place():
             return _placed(turn, act)
         case acts.NoneOfThem():
-            return _none(turn, act)
+            return none_of_them.answer(turn, act)
         case acts.Number() | acts.RestateNumber() if _is_year(act.value):
             return full(act, acts.SetEdition(year=str(act.value)), "year")
         case acts.RestateNumber() | acts.Size() if anew := said_sizes.landed_anew(turn, act):
@@ -103,17 +104,6 @@ def _thing(turn: Turn, act: Act) -> Act:
 
 #: "One more 14-2" comes on top, also where what was said is in dispute.
 _MORE = re.compile(r"\b(?:more|another|extra|additional|second|third)\b")
-
-
-def _none(turn: Turn, act: Act) -> Act:
-    """ "None" of what is asked about."""
-    if turn.asked == "clamps" or (turn.done and isinstance(turn.done[-1], acts.SetClamps)):
-        return full(act, acts.SetClamps(where="none"), "where")
-    if turn.asked == "grounds":
-        return full(act, acts.Deny(target=Reference("grounds")), "target")
-    if turn.asked == "contents":
-        return full(act, acts.NothingElse(of="else"), "of")
-    return act
 
 
 def _gangs(turn: Turn, act: Act, gangs: int) -> Act:
