@@ -198,7 +198,7 @@ THEN = Passes(
         *OF_COUNTS,
         Pass(each_in_loop, (acts.AddConductors,), 2),
         Pass(ground_of_each, (acts.AddGrounds,), 2),
-        Pass(unreadable, (acts.AddCable, acts.More), 1),
+        Pass(unreadable, (acts.AddCable, acts.More, acts.AddDevice, acts.AddConductors), 1),
         Pass(appliance_outlets, (acts.Widen,), 1),
         *OF_POINTING,
         Pass(announced_devices, (acts.AddDevice, acts.Restate), 2),

@@ -119,11 +119,15 @@ def _count_told(act: acts.AddGrounds, heard: str, left: list[Unread]) -> None:
     left[:] = [run for run in left if run.span != said.span("n")]
 
 
+_THERE = r"(?: (?:in|at|on|behind|down|up) (?:the |it|there|here)(?:back|bottom|top|side)?)?"
 _UNREADABLE = lazy_pattern(
     r"(?i),? (?:(?:but|and|that|which|where|one) )*(?:(?:i|we|you|he) )?"
     r"(?:can(?:['’]?t|not| not)|couldn['’]?t|could not|don['’]?t|do not)"
     r" (?:read|see|make out|tell|find|know) (?:the|its|it['’]?s|what|any) ?"
     r"(?:size|gauge|marking|print|writing|label)\b"
+    rf"|{_THERE},? (?:(?:but|and|that|which) )*(?:i|we|you|he) (?:just |still |really )*"
+    r"(?:can(?:['’]?t|not| not)|couldn['’]?t|could not) (?:quite |really |even )*"
+    r"(?:make (?:(?:it|them) )?out|identify|recogni[sz]e)(?: yet| from here| well)*\s*(?=[.,;!]|$)"
     r"|,? (?:no idea what size|of unknown size|size unknown|unmarked|no marking on it)\b"
 )
 
@@ -141,7 +145,11 @@ def unreadable(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
 
 
 def _sizeless(act: Act) -> bool:
-    """A cable more whose size is none of its own."""
+    """A cable more whose size is none of its own; wires and a device of no kind that was said."""
+    if isinstance(act, acts.AddDevice):
+        return act.name == "device"
+    if isinstance(act, acts.AddConductors):
+        return act.awg is None
     if isinstance(act, acts.More):
         return act.target.kind == "cable"
     return isinstance(act, acts.AddCable) and (
