@@ -9,9 +9,10 @@ from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Reference
 
-#: What was said last was wrong, and none of it is there.
+#: What was said last was wrong, and none of it is there; nothing else is said with it.
 _WRONG = re.compile(
-    r"(?i)\b(?:wait|hold on|hang on|no|nope|actually|sorry|wrong|misread|oops|scratch that)\b"
+    r"(?i)(?=.*\b(?:wait|hold on|hang on|no|nope|actually|sorry|wrong|misread|oops|scratch that)\b)"
+    r".*\bnone(?: (?:in (?:there|here|it)|inside|at all|after all|actually))*[\s.!]*"
 )
 
 
@@ -29,5 +30,7 @@ def answer(turn: Turn, act: Act) -> Act:
 
 def _clamps_put_right(turn: Turn) -> bool:
     """ "Hang on, there's none", where clamps were told last and nothing is open."""
-    last = turn.state.last == "clamps" and turn.asked is None
-    return last and _WRONG.search(turn.heard) is not None
+    if turn.state.last != "clamps" or turn.asked is not None:
+        return False
+    alone = all(isinstance(one, (acts.No, acts.Social, acts.Yes)) for one in turn.done)
+    return alone and not turn.ahead and _WRONG.fullmatch(turn.heard) is not None
