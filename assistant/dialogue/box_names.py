@@ -145,10 +145,17 @@ def number_of(name: str) -> str:
 
 
 def _by_its_number(wanted: str, names: Sequence[str]) -> tuple[str, ...]:
-    """ "101" is room 101, and "7" classroom 7, where no other is called so."""
+    """ "101" is room 101, "7" classroom 7, "box 1" the "1 room 140", where no other is called so."""
     bare = wanted.removeprefix("room ").removeprefix("number ")
     found = tuple(name for name in names if number_of(name) == bare)
+    found = found or tuple(name for name in names if _with_room(name) == wanted)
     return found if len(found) == 1 else ()
+
+
+def _with_room(name: str) -> str:
+    """ "Box 1" for "1 room 140", a box with a number and with that of its room."""
+    number, _, room = name.partition(" ")
+    return f"box {number}" if number.isdigit() and _FIGURE.search(room) else ""
 
 
 def _alike(words: frozenset[str], known: frozenset[str]) -> bool:

@@ -17,6 +17,8 @@ _LET_ME = lazy_pattern(
     r"(?i)(?:.*[\s,.])?(?:let me|lemme|let us|let's|i will|i'll|i|got to|gotta|have to|need to"
     r"|had to|going to|gonna|just)\s*(?:just |first )*$"
 )
+#: The same within what was taken for an order: "let me wipe that... seventeen cubic inches".
+_LET_ME_OR = lazy_pattern(r"(?i)(?:let me|lemme|let us|let's|i will|i'll|gotta|i have to)\b")
 _READING = lazy_pattern(
     r"(?i)\s*(?:on|with|at|from) (?:the|that|my|this) (?:reading|number|stamp|label|marking|volume"
     r"|tape|measur[a-z]+|counting|count)\b"
@@ -40,7 +42,7 @@ def _wipes(act: Act, heard: str, value: bool) -> bool:
         return False
     if isinstance(act, acts.Remove) and act.target.kind != "anything":
         return False
-    let_me = _LET_ME.match(heard[: act.span[0]]) is not None
+    let_me = _LET_ME.match(heard[: act.span[0]]) or _LET_ME_OR.match(act.words)
     if _OFF.match(heard, behind) or _ENDS_OFF.match(act.words):
-        return value or let_me or "clean" not in heard[behind:].lower()
-    return value and let_me
+        return value or bool(let_me) or "clean" not in heard[behind:].lower()
+    return value and bool(let_me)
