@@ -8,7 +8,7 @@ from typing import Literal, TypeAlias
 
 from boxaloud.assistant.dialogue.begun_boxes import box_meant
 from boxaloud.assistant.dialogue.box_dialogue import Talk
-from boxaloud.assistant.dialogue.box_names import copied, goes_on, named, numbered, placed
+from boxaloud.assistant.dialogue.box_names import begun, copied, goes_on, named, numbered, placed
 from boxaloud.assistant.dialogue.box_verdict_list import listing
 from boxaloud.assistant.dialogue.enclosures.body_state import BodySaid
 from boxaloud.assistant.dialogue.journal import Entry
@@ -159,7 +159,7 @@ class Boxes:
         self._at = name
 
     def _next(self, name: str) -> Outcome:
-        name = numbered(named(name.lower().strip()))
+        name = begun(name, self.names)
         if name and name in self._names:
             return self._reopen(name)
         if name and self._untouched:

@@ -148,14 +148,23 @@ def _by_its_number(wanted: str, names: Sequence[str]) -> tuple[str, ...]:
     """ "101" is room 101, "7" classroom 7, "box 1" the "1 room 140", where no other is called so."""
     bare = wanted.removeprefix("room ").removeprefix("number ")
     found = tuple(name for name in names if number_of(name) == bare)
-    found = found or tuple(name for name in names if _with_room(name) == wanted)
+    found = found or tuple(filter(None, [_numbered_with_room(wanted, names)]))
     return found if len(found) == 1 else ()
 
 
-def _with_room(name: str) -> str:
-    """ "Box 1" for "1 room 140", a box with a number and with that of its room."""
-    number, _, room = name.partition(" ")
-    return f"box {number}" if number.isdigit() and _FIGURE.search(room) else ""
+def begun(name: str, names: Sequence[str]) -> str:
+    """The name of a box that is begun or gone on with: that of one which is called by it."""
+    told = numbered(named(name.lower().strip()))
+    return _numbered_with_room(told, names) or told
+
+
+def _numbered_with_room(wanted: str, names: Sequence[str]) -> str | None:
+    """The "1 room 140" that "box 1" means: a box with a number and with that of its room."""
+    if not _NUMBERED.fullmatch(wanted):
+        return None
+    lead = f"{wanted.removeprefix('box ')} "
+    found = [name for name in names if name.startswith(lead) and number_of(name)]
+    return found[0] if len(found) == 1 else None
 
 
 def _alike(words: frozenset[str], known: frozenset[str]) -> bool:

@@ -219,6 +219,9 @@ def skip(turn: Turn, act: Act) -> None:
 def dont_know(turn: Turn, act: Act) -> None:
     """How to find out; the worst case stands until then."""
     asked = turn.asked
+    if asked != "clamps" and turn.state.clamps == "none" and "clamp" in act.words.lower():
+        turn.unplaced.append(turn.heard)  # of what was said to be none: one of both is not so
+        return
     if asked is None:
         turn.answer(say("nothing_asked"), act.words)
         return
