@@ -145,7 +145,7 @@ def number_of(name: str) -> str:
 
 
 def _by_its_number(wanted: str, names: Sequence[str]) -> tuple[str, ...]:
-    """ "101" is room 101, "7" classroom 7, "box 1" the "1 room 140", where no other is called so."""
+    """ "101" is room 101, "7" classroom 7, "box 1" the "1 room 140", if no other is so called."""
     bare = wanted.removeprefix("room ").removeprefix("number ")
     found = tuple(name for name in names if number_of(name) == bare)
     found = found or tuple(filter(None, [_numbered_with_room(wanted, names)]))

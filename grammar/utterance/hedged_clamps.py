@@ -10,11 +10,14 @@ from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 #: Characters before a thing in which it is hedged: no clause is longer.
 _HEDGE_WITHIN = 200
-_HEDGED = lazy_pattern(r"(?i)\b(?:might|may|maybe|perhaps|possibly|could(?! you)|whether)\b[^,.;:]*$")
+_HEDGED = lazy_pattern(
+    r"(?i)\b(?:might|may|maybe|perhaps|possibly|could(?! you)|whether)\b[^,.;:]*$"
+)
 
 
 def hedged_clamps(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
-    """ "Might have clamps in", "whether there's a clamp in it, no idea": where they are is not known by that, and stays to be asked."""
+    """ "Might have clamps in", "whether there's a clamp in it, no idea": where they are is not
+    known by that, and stays to be asked."""
     kept = [
         act
         for act in made
@@ -49,8 +52,8 @@ _NOT_KNOWN = (
     r"|(?:not|am not|i'm not)(?: really| so| too)? (?:sure|certain)\b|no (?:idea|clue)\b"
 )
 _OF_THEM = (
-    r"(?: (?:about|of|at|on|for|what|which|kind|the|those|any|these|cable|type|where|how|whether|if"
-    r"|there(?:['’]s)?|is|are|it(?:['’]s)?|has|got|a|an|some|inside))*"
+    r"(?: (?:about|of|at|on|for|what|which|kind|the|those|any|these|cable|type|where|how"
+    r"|whether|if|there(?:['’]s)?|is|are|it(?:['’]s)?|has|got|a|an|some|inside))*"
 )
 _CLAMPS = r"(?<![a-z])(?:clamps?)(?![a-z])"
 #: "Clamps, hm, let me look inside": where they are is looked for.
@@ -58,11 +61,12 @@ _LOOKED_FOR = lazy_pattern(
     rf"(?i){_CLAMPS}{_BREAK}(?:{_HM}{_BREAK})*{_LOOK}"
     rf"|(?<![a-z]){_LOOK}{_OF_THEM} {_CLAMPS}"
 )
-#: "I forget clamps", "no idea about the clamps", "clamps, I don't remember", "whether there's a clamp
-#: in it, no idea".
+#: "I forget clamps", "no idea about the clamps", "clamps, I don't remember", "whether there's a
+#: clamp in it, no idea".
 _UNKNOWN = lazy_pattern(
     rf"(?i)(?<![a-z])(?:{_NOT_KNOWN}){_OF_THEM} {_CLAMPS}"
-    rf"|{_CLAMPS}{_BREAK}(?:(?:{_HM}|in it|in there|inside|or not|i|we|of|those|them|i am|i have){_BREAK})*(?:{_NOT_KNOWN})"
+    rf"|{_CLAMPS}{_BREAK}(?:(?:{_HM}|in it|in there|inside|or not|i|we|of|those|them|i am|i have)"
+    rf"{_BREAK})*(?:{_NOT_KNOWN})"
 )
 
 

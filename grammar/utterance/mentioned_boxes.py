@@ -86,7 +86,8 @@ _HERE = r"(?:in|on|for|at|back to|back in|over in|and in)"
 
 def _by_number(heard: str, box: CalledBox) -> Mention | None:
     """ "302, make it deeper", "103 again, …", "7 gets the 22.5", "E2 lost a 14-2", "in 301 add …",
-    "… goes into 210", "there are clamps in 204": the number of a room; a short one could be a size or a count."""
+    "… goes into 210", "there are clamps in 204": the number of a room; a short one could
+    be a size or a count."""
     number = box._words
     sure = len(box.said) > _SHORT or not box.said.isdigit()
     forms = [
@@ -124,7 +125,8 @@ _STAND_INS = (
 """What is heard in place of the name of a box and the verb behind it."""
 _SHORT = 2
 _THERE_IS = (
-    r"(?:there(?:['’]s| is| are|['’]re)|(?:i|we)(?:['’]ve| have| do)? (?:got|have|see|found|find|count))"
+    r"(?:there(?:['’]s| is| are|['’]re)"
+    r"|(?:i|we)(?:['’]ve| have| do)? (?:got|have|see|found|find|count))"
 )
 #: What stands between a thing and the number of a room that it runs to, or is likened to.
 _LEADS = r"\b(?:to|from|for|feed|feeds|feeding|goes|going|like|as|than|same)\b"
