@@ -216,10 +216,13 @@ def skip(turn: Turn, act: Act) -> None:
         turn.enter(state, say(f"put_off.{asked}"), act.words)
 
 
+_OF_CLAMPS = re.compile(r"(?i)\b(?:whether|if|about|of|on)\b[^,.;:]*\bclamps?\b")
+
+
 def dont_know(turn: Turn, act: Act) -> None:
     """How to find out; the worst case stands until then."""
     asked = turn.asked
-    if asked != "clamps" and turn.state.clamps == "none" and "clamp" in act.words.lower():
+    if asked != "clamps" and turn.state.clamps == "none" and _OF_CLAMPS.search(turn.heard):
         turn.unplaced.append(turn.heard)  # of what was said to be none: one of both is not so
         return
     if asked is None:
