@@ -92,8 +92,8 @@ class PictureEntry(Document):
 
     says: Annotated[str, Field(description="What it shows; empty where that was not told.")]
     kind: Annotated[str, Field(description="jpeg or png.")]
-    wide: Annotated[int, Field(description="Pixels.")]
-    high: Annotated[int, Field(description="Pixels.")]
+    wide: Annotated[AtLeast1, Field(description="Pixels.")]
+    high: Annotated[AtLeast1, Field(description="Pixels.")]
 
 
 class _Told(Document):
