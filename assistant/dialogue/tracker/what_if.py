@@ -224,12 +224,20 @@ def do_it(turn: Turn, act: acts.DoIt) -> None:
         _without_volume(turn)
         return
     turn.state = altered(turn.state, proposed=())
-    if len(proposed) == 1 and turn.ahead and _says(turn.ahead[0], proposed[0]):
+    if len(proposed) == 1 and turn.ahead and _says_it(turn.ahead[0], proposed[0]):
         turn.understood.append(act.words)
         return
     if len(proposed) == 1 and turn.ahead and _names_it_again(turn.ahead[0], proposed[0]):
         turn.understood.append(turn.ahead.pop(0).words)
     turn.ahead[:0] = [replace(_sure(one), function="request") for one in proposed]
+
+
+def _says_it(told: Act, proposed: Act) -> bool:
+    """ "What if I put a third cable in? … I'm putting it in. One more 14-2": that one, named."""
+    if isinstance(proposed, acts.More):
+        kinds = ("anything", KIND_OF.get(type(told)))
+        return proposed.target.kind in kinds and getattr(told, "count", None) == proposed.count
+    return _says(told, proposed)
 
 
 def _names_it_again(following: Act, proposed: Act) -> bool:
@@ -274,4 +282,6 @@ def _says(told: Act, proposed: Act) -> bool:
     """ "Yes, add it, one more 12-3": what is done is only said once more."""
     slots = ("awg", "conductors", "name")
     same = type(told) is type(proposed) and isinstance(told, tuple(KIND_OF))
-    return same and all(getattr(told, one, None) == getattr(proposed, one, None) for one in slots)
+    return same and all(
+        getattr(proposed, one, None) in (None, getattr(told, one, None)) for one in slots
+    )
