@@ -16,8 +16,11 @@ from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 _THING = "(?:" + "|".join(grammar_data.table("clauses")["listed"]["things"]) + ")"
 _LIST = lazy_pattern(rf"(?i){_THING}(?:(?:, and |, | and ){_THING})+\.?")
-#: "Cables, one 14-2": may be of the cables before it.
-_SHARED = lazy_pattern(r"(?i)cables?, (?:one|1) ")
+#: "Cables, one 14-2", "a receptacle, a duplex": may be of what stands before it.
+_SHARED = lazy_pattern(
+    r"(?i)cables?, (?:one|1) |(?:receptacle|switch|dimmer|duplex)(?:es|s)?, (?:an?|one) "
+    r"(?:duplex|gfci|receptacle|dimmer|switch|single|(?:three|four|3|4)[- ])"
+)
 _PARTED = lazy_pattern(r"(?i), and |, | and ")
 
 #: Open questions that give words of a list no other meaning.
