@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import ast
 import io
+import re
 import zipfile
 from collections.abc import Iterator
 from importlib.metadata import files as installed
@@ -23,6 +24,9 @@ ELSEWHERE = "assistant/web/data/runtime.toml"
 """Data that only the building needs."""
 LIBRARY = "rapidfuzz"
 """The one library that the engine imports, whose modules have a form in plain Python."""
+_ROWS = re.compile(r"grammar/data/rewrites_\w+\.toml")
+#: Examples, counterexamples and reasons of a row, each on a line, and lines of comment.
+_ONLY_READ = re.compile(rb"(?m)^(?:(?:example|not) = \[.*\]|why = \".*\"|#.*)\n")
 _WHEN = (2020, 1, 1, 0, 0, 0)
 """Every file's date, so that the same files are the same archive."""
 
@@ -59,7 +63,13 @@ def _ours() -> dict[str, bytes]:
         {*folders, *(f"{folder}/data" for folder in folders),
          *(f"{folder}/migrations" for folder in folders)}
     }  # fmt: skip
-    return {f"boxaloud/{path}": every[path].read_bytes() for path in (*taken, *data)}
+    return {f"boxaloud/{path}": _lean(path, every[path]) for path in (*taken, *data)}
+
+
+def _lean(path: str, file: Traversable) -> bytes:
+    """A file without what only tests and readers need of it, so that a phone takes in less."""
+    raw = file.read_bytes()
+    return _ONLY_READ.sub(b"", raw) if _ROWS.fullmatch(path) else raw
 
 
 def _walk(folder: Traversable, before: str) -> Iterator[tuple[str, Traversable]]:

@@ -231,7 +231,8 @@ def _said_anew(act: Act, heard: str) -> Act:
     behind = heard[act.span[1] :]
     if _ALL_BEHIND.match(behind) or (act.span[0] and _ALL_BEFORE.search(before)):
         return _restated(act)
-    if _REALLY.match(behind) or (act.span[0] and _ONE_WENT.search(before)):
+    really = _REALLY.match(behind) and not _ADDING.search(before)  # "add one 14-2 after all"
+    if really or (act.span[0] and _ONE_WENT.search(before)):
         return _restated(act)
     if _NOW.match(behind) and _WENT.search(heard[: act.span[0]]):
         return _restated(act)

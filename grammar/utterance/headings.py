@@ -13,6 +13,7 @@ from boxaloud.grammar.building.told_clause import Telling
 from boxaloud.grammar.clauses.act_fields import THINGS
 from boxaloud.grammar.clauses.clause import Clause, Element
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.phrases.statements import Statement
 from boxaloud.grammar.phrases.vocabulary import known_words
 
 ROOMS = frozenset(grammar_data.table("clauses")["rooms"]["names"])
@@ -250,25 +251,24 @@ def is_topic(clause: Clause, told: list[Act]) -> bool:
 _PLAINLY = frozenset(grammar_data.table("clauses")["polarity"]["plainly"])
 
 
+_PLAIN_NOT = frozenset(["not", "inside", "in", "the", "box", "them", "internal", "any"])
+
+
+def _of_the_rest(clamps: Statement, head: Element, heard: str) -> bool:
+    """ "… with internal clamps, nothing on it": nothing else, and clamps all the same."""
+    said = (clamps.words.lower(), heard[head.start : head.end].lower())
+    return said[0].startswith("with ") or said[1] == "nothing"
+
+
 def denied_topic(clause: Clause, following: Clause, heard: str) -> list[Act] | None:
     """ "clamps? none inside", "devices: none"."""
     from boxaloud.grammar.clauses.polarity import denied, is_negator
 
     head = following.elements[0]
-    if not is_negator(head):
-        return None
-    if any(e.tag.isalpha() and e.tag not in _PLAINLY for e in following.elements):
+    others = any(e.tag.isalpha() and e.tag not in _PLAINLY for e in following.elements)
+    if others or not is_negator(head):
         return None  # "clamps inside, no gadgets": of the gadgets
-    plain_not = {e.tag for e in following.elements} <= {
-        "not",
-        "inside",
-        "in",
-        "the",
-        "box",
-        "them",
-        "internal",
-        "any",
-    }
+    plain_not = {e.tag for e in following.elements} <= _PLAIN_NOT
     if head.tag in ("not", "without", "minus") and not plain_not:
         return None
     if any(
@@ -277,13 +277,14 @@ def denied_topic(clause: Clause, following: Clause, heard: str) -> list[Act] | N
     ):
         return None
     topic = clause.elements[-1].found
-    if head.tag == "not" and topic is not None and topic.kind == "clamps":
-        span = (topic.span[0], following.span[1])
+    clamps = topic if topic is not None and topic.kind == "clamps" else None
+    if clamps is not None and _of_the_rest(clamps, head, heard):
+        return None
+    if head.tag == "not" and clamps is not None:
+        span = (clamps.span[0], following.span[1])
         return [acts.SetClamps(where="none", words=heard[slice(*span)], span=span)]
     both = [clause.elements[-1], *following.elements]
-    if not denied(both):
-        return None
-    return _plainly_denied(both, heard)
+    return _plainly_denied(both, heard) if denied(both) else None
 
 
 def _plainly_denied(both: list[Element], heard: str) -> list[Act]:

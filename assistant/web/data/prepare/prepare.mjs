@@ -1,5 +1,6 @@
 // Prepares the engine's archive in the very runtime that it will run in: modules compiled without their
-// docstrings, which nobody reads on a phone and which are a tenth of them, and the grammar compiled
+// docstrings and the types of their functions, which nobody reads on a phone and which are more than a
+// tenth of them (those of classes' fields make data classes and stay), and the grammar compiled
 // in place of its data files, which would lie there twice; nothing in it is packed, since the whole
 // file is. Run by `boxaloud web build`:
 //   node prepare.mjs RUNTIME_FOLDER ARCHIVE_IN ARCHIVE_OUT
@@ -24,14 +25,22 @@ async function python(file) {
 }
 
 const COMPILE = `
-import importlib._bootstrap_external as bootstrap, zipfile
+import ast, importlib._bootstrap_external as bootstrap, zipfile
+def bare(raw):
+    tree = ast.parse(raw)
+    for node in ast.walk(tree):
+        if isinstance(node, (ast.FunctionDef, ast.AsyncFunctionDef)):
+            node.returns = None
+        elif isinstance(node, ast.arg):
+            node.annotation = None
+    return tree
 DATE = (2020, 1, 1, 0, 0, 0)
 source = zipfile.ZipFile("/engine/engine.zip")
 with zipfile.ZipFile("/engine/compiled.zip", "w") as target:
     for item in source.infolist():
         name, raw = item.filename, source.read(item)
         if name.endswith(".py"):
-            code = compile(raw, f"/engine/engine.zip/{name}", "exec", dont_inherit=True, optimize=2)
+            code = compile(bare(raw), f"/engine/engine.zip/{name}", "exec", dont_inherit=True, optimize=2)
             name, raw = f"{name}c", bootstrap._code_to_hash_pyc(code, bytes(8), False)
         target.writestr(zipfile.ZipInfo(name, DATE), raw)
 `;
