@@ -23,3 +23,8 @@ def test_the_passes_are_told_in_their_order() -> None:
 
 def test_the_list_is_short_enough_to_be_read() -> None:
     assert 1 < len(TOLD) <= 30
+
+
+def test_no_heading_stands_without_passes() -> None:
+    headings = re.findall(r"^\d+\. `(?:FIRST|THEN)`", GUIDE, re.MULTILINE)
+    assert len(headings) == len(TOLD)
