@@ -35,6 +35,11 @@ class Outcome:
     edition: str = ""
     """The edition that a new box begins under."""
 
+    @property
+    def returned_to(self) -> str:
+        """The box told before that is at hand again; empty where none is."""
+        return self.box if self.action == "opened" and not self.edition else ""
+
 
 @dataclass(frozen=True, slots=True)
 class Resumed:
@@ -180,11 +185,7 @@ class Boxes:
     def _reopen(self, found: str) -> Outcome:
         if found != self._at:
             self._go(found)
-        return Outcome(self._opened(found), "opened", found)
-
-    def _opened(self, name: str) -> str:
-        """Where the box that was opened stands, with the caution where it is still to be said."""
-        return joined([say("job.opened", name=name), self.stands(name)])
+        return Outcome(say("job.opened", name=found), "opened", found)
 
     def stands(self, name: str) -> str:
         """Where a box stands, with the caution where it is still to be said."""
@@ -198,7 +199,7 @@ class Boxes:
 
     def _open(self, act: acts.OpenBox) -> Outcome:
         last = self.names[-1]
-        returns = act.which == "last" and last == self._at and "back" in act.words.lower()
+        returns = act.which == "last" and last == self._at  # nobody calls the box at hand so
         if act.which == "previous" or returns:
             return self._back()
         name = {"first": self.names[0], "last": last}.get(act.which or "", act.name)
@@ -221,7 +222,7 @@ class Boxes:
                 return Outcome(say("job.no_box", name="before this"))
             found = self.names[place - 1]
         self._at = found
-        return Outcome(self._opened(found), "opened", found)
+        return Outcome(say("job.opened", name=found), "opened", found)
 
     def _copy(self, act: acts.CopyBox) -> Outcome:
         old = copied(act.like, self.names, self._at, self._blank)

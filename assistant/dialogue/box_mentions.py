@@ -8,12 +8,14 @@ from dataclasses import replace
 
 from boxaloud.assistant.dialogue.box_names import near, number_of, numbered, short_names
 from boxaloud.grammar.lazy_patterns import lazy_pattern
-from boxaloud.grammar.utterance.mentioned_boxes import (
-    CalledBox,
-    Mention,
+from boxaloud.grammar.utterance.asked_boxes import (
     asked_of_box,
     asked_of_one_before,
     asked_of_place,
+)
+from boxaloud.grammar.utterance.mentioned_boxes import (
+    CalledBox,
+    Mention,
     marked_box,
     told_of_box,
 )
@@ -28,9 +30,8 @@ def mentioned(heard: str, names: Sequence[str], at: str) -> Mention | None:
         return None
     if len(names) > 1 and (marked := _marked(heard, names)):
         return marked
-    here = [] if _NUMBERED.fullmatch(at) else [CalledBox(at, at, at_hand=True)]
     short = [CalledBox(name, said, True, name == at) for name, said in short_names(names)]
-    return told_of_box(heard, [*_called(names, at), *here, *short])
+    return told_of_box(heard, [*_called(names, at), *_at_hand(at), *short])
 
 
 def asked_of(heard: str, names: Sequence[str], at: str) -> Mention | None:
@@ -38,7 +39,7 @@ def asked_of(heard: str, names: Sequence[str], at: str) -> Mention | None:
     place = names.index(at) if at in names else 0
     if place and asked_of_one_before(heard):
         return Mention(names[place - 1], 0, len(heard), "how full is ")
-    return asked_of_box(heard, _called(names, at))
+    return asked_of_box(heard, [*_called(names, at), *_at_hand(at)])
 
 
 def asked_of_none(heard: str, names: Sequence[str]) -> Mention | None:
@@ -58,6 +59,11 @@ def _marked(heard: str, names: Sequence[str]) -> Mention | None:
     if whole.isdisjoint((found.name, numbered(found.name))):
         return None
     return replace(found, name=meant)
+
+
+def _at_hand(at: str) -> list[CalledBox]:
+    """The box that is spoken of anyway, where it has a name of its own."""
+    return [] if _NUMBERED.fullmatch(at) else [CalledBox(at, at, at_hand=True)]
 
 
 def _called(names: Sequence[str], at: str) -> list[CalledBox]:

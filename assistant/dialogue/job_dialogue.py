@@ -67,6 +67,7 @@ class JobDialogue:
         self.boxes = Boxes(edition, boxes or {}, current, resumed)
         self._records: list[Record] = []
         self._deleted_last = False
+        self._returned_to = ""
         self._waiting: Waiting | None = None
 
     @property
@@ -192,6 +193,7 @@ class JobDialogue:
         self._records.append(Record("entry", box, Entry(act.words, (), (), confidence)))
         outcome = self.boxes.event(act)
         self._keep(outcome)
+        self._returned_to = outcome.returned_to
         self._deleted_last = isinstance(act, acts.DeleteBox) and bool(outcome.action)
         return self.talk.standing(""), outcome.said
 
@@ -211,8 +213,12 @@ class JobDialogue:
     def _over(
         self, reply: Reply, said: Sequence[SystemAct], read: Utterance, standing: bool
     ) -> Reply:
-        """The reply with all that was said of the boxes, standing on the box now at hand."""
+        """The reply with all that was said of the boxes, standing on the box now at hand; where a
+        box that was returned to stands is told unless more was told of it at once."""
         made = [one for one in said if one.says]
+        returned, self._returned_to = self._returned_to, ""
+        if standing and returned:
+            made.append(SystemAct("event", self.boxes.stands(returned)))
         if standing:
             made += [one for one in reply.acts if one.act == "question"]
         new = replace(

@@ -12,7 +12,7 @@ from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.quick_dataclass import dataclass
 from boxaloud.grammar.utterance.headings import ROOMS
 
-_LEAD = (
+LEAD = (
     r"(?:(?:ok|okay|so|and|now|no|oh|um|uh|er|hi|hello|hey|well|please|wait|actually|also|then"
     r"|before (?:i|we) (?:go|move|get) on|by the way|quick question|remind me|you can|can you"
     r"|could you|let's|lets|we need to|i need to|go ahead and),? )*"
@@ -23,12 +23,13 @@ _ORDERS = (
 )
 #: What is done with a thing in a box, and not with a cable that runs to a place.
 _PLACES = r"(?:add|put|throw|stick|toss|drop|take|pull|remove|lose)"
-_HAS = r"(?:gets?|has|have|had|needs?|got|takes?|is getting|should have|also (?:has|gets|needs))"
-_INTO = r"(?:in|into|to|on|onto|from|off|of|inside|for)"
-_ASKING = (
-    r"(?:is|are|was|were|wasn't|isn't|does|do|did|how|how's|hows|what|what's|whats|will|would"
-    r"|which)"
+_HAS = (
+    r"(?:gets?|has|have|had|needs?|wants|got|takes?|is getting|should (?:have|be|get)"
+    r"|(?:also|actually|really|still|only) (?:has|gets|needs|takes|wants))"
 )
+#: What tells that a thing is somewhere, with nothing that it runs to.
+_HOLDING = r"(?:there's|there is|there are|i have|we have|i(?:'ve| have)? got|i forgot|i missed)"
+_INTO = r"(?:in|into|to|on|onto|from|off|of|inside|for)"
 _SPACE = re.compile(r"(?<!\()\ (?![.!])")
 
 
@@ -53,6 +54,12 @@ class CalledBox:
     def named_alone(self) -> bool:
         """Whether it needs no article: "bedroom 3", "left"."""
         return self.at_hand or self.whole or _NUMBER.fullmatch(self.said.split()[-1]) is not None
+
+    @property
+    def is_room(self) -> bool:
+        """Whether it ends in a word for a place, so that it may stand without its article at the
+        head of what is said of it: "kitchen needs another"."""
+        return self.said.split()[-1] in ROOMS
 
     @property
     def may(self) -> str:
@@ -80,7 +87,7 @@ class Mention:
     """What is heard in its place; of a question, before the "it" that stands for the box."""
 
 
-_FIGURED = lazy_pattern(r"(?i)(?:[a-z]-?\d{1,3}|\d{1,4}[a-z]?)")
+FIGURED = lazy_pattern(r"(?i)(?:[a-z]-?\d{1,3}|\d{1,4}[a-z]?)")
 _HERE = r"(?:in|on|for|at|back to|back in|over in|and in)"
 
 
@@ -91,9 +98,9 @@ def _by_number(heard: str, box: CalledBox) -> Mention | None:
     number = box._words
     sure = len(box.said) > _SHORT or not box.said.isdigit()
     forms = [
-        rf"^\s*{_LEAD}(?P<mention>{_HERE} (?:room |number )?{number}(?: again)?,?) (?=[a-z])",
-        rf"^\s*{_LEAD}(?P<mention>{number} (?:gets?|lost|loses|needs?|also (?:has|gets)))\b",
-        rf"^\s*{_LEAD}{_PLACES} [^.;]*(?P<mention> {_INTO} (?:room |number )?{number})"
+        rf"^\s*{LEAD}(?P<mention>{_HERE} (?:room |number )?{number}(?: again)?,?) (?=[a-z])",
+        rf"^\s*{LEAD}(?P<mention>{number} (?:gets?|lost|loses|needs?|also (?:has|gets)))\b",
+        rf"^\s*{LEAD}{_PLACES} [^.;]*(?P<mention> {_INTO} (?:room |number )?{number})"
         r"(?:,? please| too| instead)?[ .!]*$",
         r"(?P<mention> (?:goes|go|went|belongs|is going) (?:in|into|inside)"
         rf" (?:room |number )?{number})"
@@ -101,9 +108,9 @@ def _by_number(heard: str, box: CalledBox) -> Mention | None:
     ]
     if sure:
         forms += [
-            rf"^\s*{_LEAD}(?P<mention>{number}(?: again)?,) (?=[a-z])",
-            rf"^\s*{_LEAD}(?P<mention>{number} (?:has|had|got|should have|is|was))\b",
-            rf"^\s*{_LEAD}{_THERE_IS} (?:(?!{_LEADS})[^.;,])*"
+            rf"^\s*{LEAD}(?P<mention>{number}(?: again)?,) (?=[a-z])",
+            rf"^\s*{LEAD}(?P<mention>{number} (?:has|had|got|should have|is|was))\b",
+            rf"^\s*{LEAD}{_THERE_IS} (?:(?!{_LEADS})[^.;,])*"
             rf"(?P<mention> (?:over |up |down )?in (?:room |number )?{number})(?=[.,;!]|$)",
         ]
     for form in forms:
@@ -139,27 +146,32 @@ def told_of_box(heard: str, called: Sequence[CalledBox]) -> Mention | None:
     den has one more" are of it.
     """
     for box in called:
-        if _FIGURED.fullmatch(box.said):
+        if FIGURED.fullmatch(box.said):
             if mention := _by_number(heard, box):
                 return mention
             continue
         the = "" if len(box.name) == 1 else "(?:the )?" if box.named_alone else "the "
+        room = "(?:the )?" if box.is_room else the
         for form in (
-            rf"{_LEAD}(?P<mention>(?:over |up |down |out |back )?in {the}{box.may}),?"
+            rf"{LEAD}(?P<mention>(?:over |up |down |out |back )?in {the}{box.may}),?"
             r" (?=there|i |we |he |she |they |somebody |one |another |it )",
-            rf"{_LEAD}(?P<mention>{the}{box.may} (?:{_HAS}|lost|loses))\b",
-            rf"{_LEAD}{_ORDERS} [^.;]*(?P<mention> {_INTO} the {box.must})(?:,? please)?[ .!]*$",
-            rf"{_LEAD}{_PLACES} [^.;]*(?P<mention> {_INTO} the {box.may})(?:,? please)?[ .!]*$",
+            rf"{LEAD}(?P<mention>{room}{box.may} (?:{_HAS}|lost|loses))\b",
+            rf"{LEAD}{_HOLDING} [^.;]*(?P<mention> (?:over |up |down |out |back )?in the {box.may})"
+            r"(?:,? too| as well| now|,? please)*[ .!]*$",
+            rf"{LEAD}{_ORDERS} [^.;]*(?P<mention> {_INTO} the {box.must})(?:,? please)?[ .!]*$",
+            rf"{LEAD}{_PLACES} [^.;]*(?P<mention> {_INTO} the {box.may})(?:,? please)?[ .!]*$",
         ):
             found = re.match(r"(?i)\s*" + _SPACE.sub(r"\\s+", form), heard)
             if found is not None:
                 lost = found["mention"].lower().endswith(("lost", "loses"))
                 instead = "take out" if lost else "it has" if box.at_hand else ""
+                if re.search(r"(?i)should\s+be$", found["mention"]):
+                    instead = "it should be"
                 return Mention(box.name, *found.span("mention"), instead)
     return None
 
 
-_HOLDS = lazy_pattern(r"(?i)\b(?:has|had|should have)$")
+_HOLDS = lazy_pattern(r"(?i)\b(?:has|had|should (?:have|be))$")
 _MORE = lazy_pattern(r"(?i)\b(?:more|another|extra|additional|also|too|as well|new|plus)\b")
 
 
@@ -178,7 +190,7 @@ _FIGURE = (
 _IS_MARKED = lazy_pattern(
     _SPACE.sub(
         r"\\s+",
-        rf"(?i)(?: )?{_LEAD}(?P<mention>(?:in )?(?:the )?(?P<name>[a-z](?:[\w' -]*\w)?)),? "
+        rf"(?i)(?: )?{LEAD}(?P<mention>(?:in )?(?:the )?(?P<name>[a-z](?:[\w' -]*\w)?)),? "
         r"(?:is|was|says|reads|should be|turned out to be|turns out to be|will be)"
         rf"(?: (?:actually|really|only|just|now|like|a|an|to be))* {_FIGURE}"
         r"(?: (?:cubic inch(?:es)?|cubic|cubes?|cu in|cuin|box|instead|not .*|now|after all))*"
@@ -194,86 +206,3 @@ def marked_box(heard: str) -> Mention | None:
     if found is None:
         return None
     return Mention(" ".join(found["name"].lower().split()), *found.span("mention"), "the box")
-
-
-def asked_of_box(heard: str, called: Sequence[CalledBox]) -> Mention | None:
-    """The box that a question is about: "is the den over?", "and the den?"."""
-    for box in called:
-        numbered = _FIGURED.fullmatch(box.said) or _WITH_NUMBER.fullmatch(box.said)
-        if numbered and (asked := _asked_by_number(heard, box)):
-            return asked
-        alone = re.fullmatch(
-            rf"(?i)\s*{_LEAD}(?:(?:how|what) about |and )?(?:the )?{box.may}"
-            r"(?: then| again| now)?(?:,? please)?\s*\?",
-            heard,
-        )
-        if alone is not None:
-            return Mention(box.name, 0, len(heard), "how full is ")
-        form = rf"(?i)\s*{_LEAD}{_ASKING}\b[^.;,]*?\b(?P<mention>the {box.may})(?!\w)"
-        found = re.match(form, heard)
-        if found is not None:
-            return Mention(box.name, *found.span("mention"))
-    return None
-
-
-_BEFORE = lazy_pattern(
-    rf"(?i)\s*{_LEAD}(?:(?:did|does|was|is|how did|how is|how was) )?the"
-    r" (?:(?:one|box) (?:right |just )?before(?: that| this| it)?(?: one| box)?"
-    r"|previous (?:one|box)),?"
-    r" (?:(?:did|does|was|is|how did|how is|how was) (?:it|that|that one) )?(?:still )?"
-    r"(?:fit|ok|okay|over|full|good|fine|do|doing|work|come out|pass)(?: too| as well| then)?\s*\?"
-)
-
-
-def asked_of_one_before(heard: str) -> bool:
-    """ "The one before that, did it fit?": the box before the one at hand is asked about."""
-    return _BEFORE.fullmatch(heard.strip()) is not None
-
-
-_WITH_NUMBER = lazy_pattern(r"(?i)[a-z]+(?: [a-z]+)? \d{1,4}[a-z]?")
-
-
-def _asked_by_number(heard: str, box: CalledBox) -> Mention | None:
-    """ "Is 210 still ok", "what about E3", "what's room 20 at"."""
-    number = rf"(?:room |number |classroom )?{box._words}"
-    alone = re.fullmatch(
-        rf"(?i)\s*{_LEAD}(?:how|what) about {number}(?: then| again| now)?[ ?.!]*", heard
-    )
-    if alone is not None:
-        return Mention(box.name, 0, len(heard), "how full is ")
-    if _WITH_NUMBER.fullmatch(box.said):  # "what was unit 12?" names no wire
-        stood = re.fullmatch(
-            rf"(?i)\s*{_LEAD}(?:how|what)(?:['’]s| is| was) {number}"
-            r"(?: again| at| like| doing)*[ ?.!]*",
-            heard,
-        )
-        if stood is not None:
-            return Mention(box.name, 0, len(heard), "how full is ")
-    told = re.fullmatch(
-        rf"(?i)\s*{_LEAD}{number} (?:is|was) (?:still |also )*(?:the )?(?:bad|over|full|good|fine"
-        r"|ok|okay|worst|tight|tightest|fullest)(?: one)?,? (?:right|huh|yeah|then|correct)[ ?.!]*",
-        heard,
-    )
-    if told is not None:
-        return Mention(box.name, 0, len(heard), "how full is ")
-    found = re.fullmatch(
-        rf"(?i)\s*{_LEAD}{_ASKING}\b (?P<mention>{number}) (?:still |too |also |now |really )*"
-        r"(?:ok|okay|good|fine|over|full|at|overfull|legal|alright|looking|doing|in trouble)"
-        r"[ ?.!]*",
-        heard,
-    )
-    if found is not None:
-        return Mention(box.name, 0, len(heard), "how full is ")
-    return None
-
-
-_OF_A_PLACE = lazy_pattern(
-    rf"(?i)\s*{_LEAD}{_ASKING}\b[^.;,]*?\b(?P<mention>the "
-    rf"(?P<name>(?:[a-z]+ )??(?:{'|'.join(sorted(ROOMS - {'box'}))}))(?: box| one)?)(?!\w)"
-)
-
-
-def asked_of_place(heard: str) -> Mention | None:
-    """The place, in small letters, that a question is about: "is the pantry over?"."""
-    found = _OF_A_PLACE.match(heard)
-    return found and Mention(found["name"].lower(), *found.span("mention"))

@@ -1,0 +1,117 @@
+"""How a question names the box that it is about: "is the den over?", "what's kitchen at".
+
+The grammar knows the forms; which boxes there are, and what they may be called, it is told.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.utterance.headings import ROOMS
+from boxaloud.grammar.utterance.mentioned_boxes import FIGURED, LEAD, CalledBox, Mention
+
+_ASKING = (
+    r"(?:is|are|was|were|wasn't|isn't|does|do|did|how|how's|hows|what|what's|whats|will|would"
+    r"|which)"
+)
+
+
+def asked_of_box(heard: str, called: Sequence[CalledBox]) -> Mention | None:
+    """The box that a question is about: "is the den over?", "and the den?"."""
+    for box in called:
+        numbered = FIGURED.fullmatch(box.said) or _WITH_NUMBER.fullmatch(box.said)
+        if numbered and (asked := _asked_by_number(heard, box)):
+            return asked
+        alone = re.fullmatch(
+            rf"(?i)\s*{LEAD}(?:(?:how|what) about |and )?(?:the )?{box.may}"
+            r"(?: then| again| now)?(?:,? please)?\s*\?",
+            heard,
+        )
+        if alone is not None:
+            return Mention(box.name, 0, len(heard), "how full is ")
+        if _asked_how_full(heard, box):
+            return Mention(box.name, 0, len(heard), "how full is ")
+        form = rf"(?i)\s*{LEAD}{_ASKING}\b[^.;,]*?\b(?P<mention>the {box.may})(?!\w)"
+        found = re.match(form, heard)
+        if found is not None:
+            return Mention(box.name, *found.span("mention"))
+    return None
+
+
+_STANDS = (
+    r"(?:(?:at|now|still|too|also|then|yet|ok|okay|good|fine|over|full|under|fit|fits|pass|passing"
+    r"|work|sit|sitting|stand|standing|look|looking|do|doing|come|coming|came|out|again)\b ?)+"
+)
+
+
+def _asked_how_full(heard: str, box: CalledBox) -> bool:
+    """ "What's the den at", "where does kitchen stand", "did porch fit"."""
+    the = "(?:the )?" if box.is_room or box.named_alone else "the "
+    asking = rf"(?:(?:what|where|how)(?:['’]s| is| was| does| did)|{_ASKING})"
+    asked = rf"(?i)\s*{LEAD}{asking} {the}{box.may} {_STANDS}[?.! ]*"
+    return re.fullmatch(asked, f"{heard.strip(' ?.!')} ") is not None
+
+
+_BEFORE = lazy_pattern(
+    rf"(?i)\s*{LEAD}(?:(?:did|does|was|is|how did|how is|how was) )?the"
+    r" (?:(?:one|box) (?:right |just )?before(?: that| this| it)?(?: one| box)?"
+    r"|previous (?:one|box)),?"
+    r" (?:(?:did|does|was|is|how did|how is|how was) (?:it|that|that one) )?(?:still )?"
+    r"(?:fit|ok|okay|over|full|good|fine|do|doing|work|come out|pass)(?: too| as well| then)?\s*\?"
+)
+
+
+def asked_of_one_before(heard: str) -> bool:
+    """ "The one before that, did it fit?": the box before the one at hand is asked about."""
+    return _BEFORE.fullmatch(heard.strip()) is not None
+
+
+_WITH_NUMBER = lazy_pattern(r"(?i)[a-z]+(?: [a-z]+)? \d{1,4}[a-z]?")
+
+
+def _asked_by_number(heard: str, box: CalledBox) -> Mention | None:
+    """ "Is 210 still ok", "what about E3", "what's room 20 at"."""
+    number = rf"(?:room |number |classroom )?{box._words}"
+    alone = re.fullmatch(
+        rf"(?i)\s*{LEAD}(?:how|what) about {number}(?: then| again| now)?[ ?.!]*", heard
+    )
+    if alone is not None:
+        return Mention(box.name, 0, len(heard), "how full is ")
+    if _WITH_NUMBER.fullmatch(box.said):  # "what was unit 12?" names no wire
+        stood = re.fullmatch(
+            rf"(?i)\s*{LEAD}(?:how|what)(?:['’]s| is| was) {number}"
+            r"(?: again| at| like| doing)*[ ?.!]*",
+            heard,
+        )
+        if stood is not None:
+            return Mention(box.name, 0, len(heard), "how full is ")
+    told = re.fullmatch(
+        rf"(?i)\s*{LEAD}{number} (?:is|was) (?:still |also )*(?:the )?(?:bad|over|full|good|fine"
+        r"|ok|okay|worst|tight|tightest|fullest)(?: one)?,? (?:right|huh|yeah|then|correct)[ ?.!]*",
+        heard,
+    )
+    if told is not None:
+        return Mention(box.name, 0, len(heard), "how full is ")
+    found = re.fullmatch(
+        rf"(?i)\s*{LEAD}{_ASKING}\b (?P<mention>{number}) (?:still |too |also |now |really )*"
+        r"(?:ok|okay|good|fine|over|full|at|overfull|legal|alright|looking|doing|in trouble)"
+        r"[ ?.!]*",
+        heard,
+    )
+    if found is not None:
+        return Mention(box.name, 0, len(heard), "how full is ")
+    return None
+
+
+_OF_A_PLACE = lazy_pattern(
+    rf"(?i)\s*{LEAD}{_ASKING}\b[^.;,]*?\b(?P<mention>the "
+    rf"(?P<name>(?:[a-z]+ )??(?:{'|'.join(sorted(ROOMS - {'box'}))}))(?: box| one)?)(?!\w)"
+)
+
+
+def asked_of_place(heard: str) -> Mention | None:
+    """The place, in small letters, that a question is about: "is the pantry over?"."""
+    found = _OF_A_PLACE.match(heard)
+    return found and Mention(found["name"].lower(), *found.span("mention"))
