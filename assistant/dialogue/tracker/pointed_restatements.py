@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.state_parts import Item
@@ -10,7 +12,7 @@ from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts, grammar_data
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer import numbers
-from boxaloud.rules.contents import Cable
+from boxaloud.rules.contents import Cable, Yoke
 
 _POINTS = lazy_pattern(
     r"(?i)(?:(?:oh|no|well|so|and|um|uh|yeah|yes|sorry|ok|okay|i think|i mean|actually|probably)"
@@ -67,22 +69,53 @@ _NO = lazy_pattern(
 
 
 def _said_instead(turn: Turn, act: acts.Restate) -> bool:
-    """ "Add a 14-3." "No, a 14-2": in place of the one that came in last, and no count of those
-    that were there before."""
+    """ "Add a 14-3." "Make that a 14-2": in place of the one that came in last, and no count of
+    those that were there before."""
     last = turn.state.item(turn.state.last)
     if last is None or turn.supposed or act.instead_of is not None or turn.state is not turn.began:
         return False
+    if isinstance(act.thing, acts.AddDevice):
+        return _is_one_device(last) and _one_instead(turn, act, act.thing, last)
     if not isinstance(act.thing, acts.AddCable) or _alike(last, act.thing):
         return False
+    if isinstance(last.content, Cable):
+        return last.content.count == 1 and _one_instead(turn, act, act.thing, last)
     article = _ONE.match(act.thing.words) is not None
     if not article or _NO.match(turn.heard[: act.thing.span[0]]) is None:
         return False
-    if isinstance(last.content, Cable):
-        return _of_one_cable(turn, act)
     several = any(_alike(one, act.thing) and one.content.count > 1 for one in turn.state.items)
     if several:  # "add a dimmer", "no, a 14-2", of two: one of them less, or one more?
         turn.unplaced.append(act.words)
     return several
+
+
+#: "There's only a 14-2", "they're all 14-2": how many there are, or what all of them are.
+_COUNTS = lazy_pattern(r"(?i)\b(?:only|just|all|both|every|they|those|these|there)\b")
+_THAT = lazy_pattern(r"(?i)\b(?:that|it|this|the last)\b")
+
+
+def _is_one_device(last: Item) -> bool:
+    return isinstance(last.content, Yoke) and last.content.count == 1
+
+
+def _one_instead(
+    turn: Turn, act: acts.Restate, thing: acts.AddCable | acts.AddDevice, last: Item
+) -> bool:
+    """ "My mistake, 14-2", "I mean a switch", of one of another kind that came in last."""
+    bare = thing.count is None and not _PLURAL.match(thing.words)
+    if not bare and _ONE.match(thing.words.lower().removeprefix("only ")) is None:
+        return False
+    if _COUNTS.search(turn.heard[: thing.span[1]]) and _THAT.search(act.words) is None:
+        return False
+    others = [one for one in turn.state.items if one is not last]
+    if not any(_alike(one, thing) for one in others):
+        return False
+    of_that = acts.Reference(references.kind_of(thing), item=last.key, count=1, words=act.words)
+    one = replace(thing, count=1)
+    replacements.replace_act(
+        turn, acts.Replace(target=of_that, thing=one, words=act.words, span=act.span)
+    )
+    return True
 
 
 _ONE = lazy_pattern(r"(?i)an? ")
@@ -145,8 +178,10 @@ def _of_all_that_came_last(turn: Turn, act: acts.Restate) -> bool:
     return True
 
 
-def _alike(item: Item, thing: acts.AddCable) -> bool:
+def _alike(item: Item, thing: acts.AddCable | acts.AddDevice) -> bool:
     content = item.content
+    if isinstance(thing, acts.AddDevice):
+        return isinstance(content, Yoke) and content.name == thing.name
     return isinstance(content, Cable) and (content.awg, content.conductors) == (
         thing.awg, thing.conductors,
     )  # fmt: skip
