@@ -60,6 +60,8 @@ def box_size(turn: Turn, act: SetSize) -> None:
     known = turn.state.partial
     if act.unit is not None:
         act = measured_box.in_inches(act)
+    if _deep_by_face(turn, act) and act.depth is not None and _deeper(turn, act.depth, act):
+        return
     partial = PartialBox(
         family=act.family
         or (known.family if known is not None and act.height is None else "device"),
@@ -75,6 +77,15 @@ def _gangs_known(known: PartialBox | None, act: SetSize) -> int:
     """ "Three gangable boxes joined", and then their size: still three of them."""
     joined = known is not None and known.family in ("device", act.family or "device")
     return known.gangs if known is not None and joined else 1
+
+
+def _deep_by_face(turn: Turn, act: SetSize) -> bool:
+    """ "The deep one, four by 2-1/8": by face and depth of the box at hand. Without "deep" a face
+    of 4 by 2-1/8 may be a handy box's, Table 314.16(A)."""
+    box = turn.state.box[0] if turn.state.box else None
+    if act.family is not None or act.height is not None or not isinstance(box, TableBox):
+        return False
+    return act.width == table_row(box.row).width and "deep" in act.words.lower()
 
 
 def _deeper(turn: Turn, depth: Decimal | str, act: Act) -> bool:
