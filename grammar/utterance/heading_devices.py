@@ -164,8 +164,9 @@ _ONLY_NAME = lazy_pattern(
 )
 _AROUND_NAME = lazy_pattern(r"(?i)(?:[a-z' -]|[34](?=[- ]?way\b))*")
 _NAME_ENDS = lazy_pattern(
-    r"(?i)(?: (?:box|one|location|job))?(?:,? (?:first|to start|to begin with|now|next|here"
-    r"|please))*\W*"
+    r"(?i)(?: (?:box|one|location|job)(?: (?:by|near|in|at|beside|behind|next to|over|under)"
+    r" (?:the|my|our) [a-z]+(?: [a-z]+)?)?)?(?:,? (?:first|to start|to begin with|now|next"
+    r"|here|please))*\W*"
 )
 _SOME_PLACE = lazy_pattern(r"(?i)\b(?:box|first|to start|to begin with)\b")
 
