@@ -9,6 +9,7 @@ from dataclasses import replace
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.nlg.sentences import say, shortened
 from boxaloud.assistant.dialogue.state import State
+from boxaloud.assistant.dialogue.state_parts import Item
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Reference
@@ -26,6 +27,9 @@ def undo(turn: Turn, act: acts.Undo) -> None:
     if _minds_nothing(turn, act):
         turn.state = altered(turn.state, mistaken=False)
         turn.answer(say("echo.kept"), act.words)
+        return
+    if _of_another_step(turn, act):
+        turn.unplaced.append(act.words)
         return
     corrects = bool(turn.ahead) and turn.ahead[0].function == "correction" and not turn.marks
     step = turn.history.last if corrects and turn.history is not None else None
@@ -50,6 +54,31 @@ def _minds_nothing(turn: Turn, act: acts.Undo) -> bool:
     idle = turn.history is not None and turn.history.idle
     alone = not turn.marks and not turn.ahead
     return idle and alone and _NEVER_MIND.match(act.words) is not None
+
+
+#: "Undo the swap": a step that put something in the place of something else.
+_SWAP = re.compile(r"(?i)\b(?:swap|trade|replacement|exchange|substitution)\b")
+
+
+def _of_another_step(turn: Turn, act: acts.Undo) -> bool:
+    """Whether what is to be taken back is named as a swap, and was not the last step."""
+    if not _SWAP.search(act.words):
+        return False
+    step = turn.history.last if turn.history is not None else None
+    return turn.marks != [] or step is None or not _swapped(step.state, turn.state)
+
+
+def _swapped(before: State, now: State) -> bool:
+    """Whether something went and something else came."""
+    went = any(_more_of(item, now) for item in before.items)
+    return went and any(_more_of(item, before) for item in now.items)
+
+
+def _more_of(item: Item, state: State) -> bool:
+    known = state.item(item.key)
+    if known is None or known.content.count < item.content.count:
+        return True
+    return replace(known.content, count=item.content.count) != item.content
 
 
 def _only_came_in(before: State, now: State) -> bool:

@@ -200,14 +200,19 @@ def _done_to(elements: Sequence[Element], place: int) -> bool:
 
 
 _MOVED = frozenset({"take", "pull", "move", "drop", "lose", "remove", "swap", "ditch", "send"})
+_MOVING = frozenset(
+    {"taking", "pulling", "moving", "dropping", "losing", "removing", "swapping", "sending"}
+    | {"moves", "moved", "goes", "going", "went", "shifts", "shifting", "leads", "heads"}
+)
 
 
 def some_moved(act: Act, elements: Sequence[Element], place: int) -> Act | None:
-    """ "Can't take one of the 14-2s out": so many of those are meant, and not how many there
-    are, which is asked."""
+    """ "Can't take one of the 14-2s out", "one of the 14-2s moves over": so many of those are
+    meant, and not how many there are, which is asked."""
     if not isinstance(act, ROUTED) or not _OF_THOSE.search(act.words.lower()):
         return None
-    if not any(element.tag in _MOVED for element in elements[:place]):
+    beside = [element.tag for element in elements]
+    if not _MOVED.intersection(beside[:place]) and not _MOVING.intersection(beside):
         return None
     return replace(act, doubts=(*act.doubts, acts.Doubt("count", "some")))
 

@@ -56,6 +56,12 @@ def _is_length(act: Act) -> bool:
     return isinstance(act, acts.Number) and _LENGTH.search(act.words) is not None
 
 
+#: Free conductor of less than 12 in., which is no loop, 300.14 and 314.16(B)(1).
+_FREE_ENDS = lazy_pattern(
+    r"\b(?:[6-9]|10|11|six|seven|eight|nine|ten|eleven) inch(?:es)? of slack\b"
+)
+
+
 def of_fixtures(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """Wires of a luminaire, and loops, by what the utterance says around them."""
     low = heard.lower()
@@ -88,6 +94,8 @@ def of_fixtures(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
                     )
                 ]
                 break
+    if "loop" not in low and "coil" not in low:
+        low = _FREE_ENDS.sub(lambda found: " " * len(found[0]), low)
     mentioned = "loop" in low or "coil" in low or "slack" in low
     if mentioned and (found := _LOOPS.search(low)) is not None:
         loose = [

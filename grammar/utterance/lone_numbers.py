@@ -45,6 +45,11 @@ _CORRECTS = lazy_pattern(
     r"|dumb|final|right the first time|was right|had it right|i swear|mean|meant|correction"
     r"|double checked|not <n:[0-9.]+>)\b"
 )
+#: What is counted, or was counted wrongly, is no volume.
+_COUNTING = lazy_pattern(
+    r"\b(?:counted|counting|miscounted|recount|recounted|count again"
+    r"|(?:ca|could|can) ?not count|cannot count|can n.?t count)\b"
+)
 #: "I miss one in the corner": why it is another number.
 _MISSED = lazy_pattern(
     r"(?:(?:because|since|oh|sorry|and|cause) )*(?:i|we|he|you)"
@@ -73,7 +78,10 @@ def restated_alone(
     An open question that a number answers (`expect`) is answered by it; so is that for the
     clamps by a small one, unless what stands beside it corrects.
     """
-    if expect not in _ANSWERED_OTHERWISE or not parts or not _tells_nothing_else(made):
+    counting = expect == "box" and any(_COUNTING.search(clause.line) for clause in parts)
+    if not (counting or expect in _ANSWERED_OTHERWISE) or not parts:
+        return made, left
+    if not _tells_nothing_else(made):
         return made, left
     values = [found for clause in parts if (found := _VALUE.fullmatch(clause.line))]
     beside = [clause for clause in parts if not _VALUE.fullmatch(clause.line)]
@@ -81,6 +89,8 @@ def restated_alone(
     if len(worths) != 1 or not all(map(_aside, beside)):
         return made, left
     value = worths.pop()
+    if counting and value >= _VOLUME:
+        return made, left
     lines = " ".join(clause.line for clause in parts)
     if not _meant(value, lines, bool(beside), expect):
         return made, left

@@ -31,12 +31,15 @@ _WRONG = lazy_pattern(
     rf"(?i){_LINK}(?:{_WHO}(?:(?:mis-?counted|mis-?spoke|mis-?read|mis-?said)"
     r"|(?:counted|read|said|had|got|put|typed|wrote|told you)"
     r" (?:(?:it|that|them|those|this|these) )?(?:all )?wrong"
+    r"|(?:had )?(?:counted|listed|said|had|read)"
+    r" (?:one|two|some|it|that|that one|one of (?:them|those)) (?:twice|double|two times)"
     r"|(?:can'?t|cannot|can not|couldn'?t) count(?: today| right)?"
     r"|(?:counted|looked|checked) (?:it |them )?(?:again|twice|over)|recounted|messed (?:it )?up"
     r"|screwed (?:it )?up)|(?:my|the) (?:first )?(?:count|number|math) (?:was|is) (?:off|wrong|bad)"
     rf"|my (?:mistake|bad|fault|error)|wrong count|bad count){_ENDS}"
 )
 MISCOUNT_PIECES = (
+    "twice",
     "miss",
     "forg",
     "overlook",

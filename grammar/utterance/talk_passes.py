@@ -96,6 +96,7 @@ from boxaloud.grammar.utterance.undone_things import others_stay, said_gone, und
 from boxaloud.grammar.utterance.unmarked_lists import unmarked_lists
 from boxaloud.grammar.utterance.wires_uncounted import wires_uncounted
 
+_GOING = (acts.AddDevice, acts.AddCable, acts.AddConductors, acts.AddFitting, acts.Restate)
 IN_TALK = (
     Pass(boxes_swapped, (acts.Remove, acts.DoIt, acts.RestateNumber), 1),
     Pass(measures_said_apart, (acts.SetSize,), 1),
@@ -148,7 +149,7 @@ IN_TALK = (
     Pass(would_have, (acts.AskUnknown,), 2),
     Pass(looked_like, (acts.RestateNumber, acts.SetVolume), 1, (" like ",)),
     Pass(undone_things, (acts.Undo,), 2),
-    Pass(said_gone, (acts.AddDevice, acts.AddCable, acts.AddConductors, acts.AddFitting), 1),
+    Pass(said_gone, _GOING, 1),
     Pass(orders_corrected, (acts.Remove, acts.Deny, acts.Keep, acts.Suppose, acts.AskMeaning), 2),
     Pass(others_stay, (acts.PutBack, acts.AddCable, acts.AddDevice), 1, ("stay", "still")),
     Pass(found_after_all, (), 0),

@@ -87,7 +87,8 @@ def others_stay(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
 
 _GONE = lazy_pattern(
     r"(?i)\s*(?:(?:now|just|all|really|actually) )*(?:gone|out|history|toast|going away|coming out"
-    r"|not (?:there|used|in (?:it|here|there))|no longer (?:there|here|needed)"
+    r"|not (?:there|used|(?:going |coming |staying )?in (?:it|here|there|this box|this one))"
+    r"|no longer (?:there|here|needed)"
     r"|(?:going |getting moved |moved )?(?:in|to|into) (?:an?other|a different|a separate) box)\b"
 )
 _POINTS = lazy_pattern(r"(?i)(?:the|that|this|[0-9]|fourteen|twelve|ten)")
@@ -95,16 +96,19 @@ _POINTS = lazy_pattern(r"(?i)(?:the|that|this|[0-9]|fourteen|twelve|ten)")
 
 def said_gone(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "The dimmer's out", "14-3's gone": what is there goes."""
-    return [_gone(act, heard) if is_thing(act) else act for act in made]
+    return [_gone(act, heard) for act in made]
 
 
-def _gone(thing: Thing, heard: str) -> Act:
+def _gone(act: Act, heard: str) -> Act:
+    thing = act.thing if isinstance(act, acts.Restate) else act
+    if not is_thing(thing):
+        return act
     low = thing.words.lower()
     if not low.endswith(("'s", "’s")) or counted(thing) is not None or not _POINTS.match(low):
-        return thing
+        return act
     behind = _GONE.match(heard, thing.span[1])
     if behind is None:
-        return thing
+        return act
     span = (thing.span[0], behind.end())
     target = replace(pointed_at(thing, thing.words[:-2]), count=1)
     return acts.Remove(target=target, words=heard[slice(*span)], span=span, function="request")

@@ -39,7 +39,8 @@ def remove(turn: Turn, act: acts.Remove) -> None:
     """ "Take out one of the 14-2s", "scratch the switch"."""
     if _of_clamps(turn, act):
         return
-    if cable_purposes.unknown(turn.state, act.target) or _FURTHER.match(act.words):
+    further = _FURTHER.match(act.words) and not _came_in_last(turn, act.target)
+    if further or cable_purposes.unknown(turn.state, act.target):
         turn.unplaced.append(act.words)
         return
     target = reference_ambiguity.resolved(turn.state, act.target)
@@ -66,6 +67,15 @@ def remove(turn: Turn, act: acts.Remove) -> None:
             item_changes.recount(turn, one, 0, act.words)
     else:
         _remove_some(turn, item, target, act)
+
+
+def _came_in_last(turn: Turn, target: Reference) -> bool:
+    """ "And a fifth 12-2 … the fifth one comes out": the one that came in behind four others."""
+    item = references.find(turn.state, target)
+    told = target.words.lower().startswith("the ")  # "a fifth one" is one more
+    if item is None or not told or target.ordinal != item.content.count:
+        return False
+    return item.key == turn.state.last and turn.state.added == 1 < item.content.count
 
 
 def _gone_in_this_breath(turn: Turn, target: Reference) -> bool:
