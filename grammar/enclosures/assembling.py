@@ -9,6 +9,7 @@ from boxaloud.grammar.acts import Act
 from boxaloud.grammar.enclosures.pull_piece import Piece
 from boxaloud.grammar.enclosures.raceway_items import RacewayItem, in_order
 from boxaloud.grammar.enclosures.row_assembly import RowAssembly
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 #: What a piece says by itself, without a look at what stands beside it.
 _PLAIN: dict[str, dict[str, object]] = {
@@ -24,6 +25,9 @@ _PLAIN: dict[str, dict[str, object]] = {
     "blocks": {"blocks": True},
 }
 
+_SILENT = frozenset({"silent", "break", "join"})
+_BACK_OUT = lazy_pattern(r"\bback out\b")
+_LED_BY = lazy_pattern(r" (?:of the (?:pull )?box )?(?:in|through|by|via|on) ")
 _WAYS_OUT = frozenset({"out", "leaves", "leaving", "exits", "exiting"})
 
 
@@ -74,7 +78,10 @@ class Assembly(RowAssembly):
     def _wall(self, piece: Piece) -> None:
         """Behind raceways a wall is theirs; before them it is that of what follows."""
         before = self._before(piece)
-        if before is not None and before.sort in ("wall", "wall_to"):
+        if self._size_behind(piece):
+            self.wall, self.to, self.row = piece.wall, None, None
+            self.wall_from = self.row_from = len(self.items)
+        elif before is not None and before.sort in ("wall", "wall_to"):
             self._second_wall(piece)
         elif piece.sort == "wall_to" and self.wall is not None and self._held_since():
             for item in self._held_since():
@@ -85,6 +92,20 @@ class Assembly(RowAssembly):
         else:
             self.wall, self.to, self.row = piece.wall, None, None
             self.wall_from = self.row_from = len(self.items)
+
+    def _size_behind(self, piece: Piece) -> bool:
+        """ "A 2 inch in the bottom, out the side, 2 inch", "… out the side in a 3 inch": the
+        raceway of the way out stands behind it."""
+        rest = [p for p in self.pieces if p.start >= piece.end and p.sort != "silent"]
+        if piece.sort != "wall_to" or not self.items or not self._walled() or not rest:
+            return False
+        if rest[0].sort == "items":
+            return _LED_BY.fullmatch(self.text, piece.end, rest[0].start) is not None
+        if [p.sort for p in rest[:2]] != ["break", "items"] or rest[0].value != ",":
+            return False
+        if self.items[-1].act.size not in {item.size for item in rest[1].items}:
+            return False
+        return len(rest) == 2 or rest[2].value in (".", ";", "?")
 
     def _second_wall(self, piece: Piece) -> None:
         """ "In the left and out the top" of the same raceways; of what follows where none stand."""
@@ -180,8 +201,7 @@ class Assembly(RowAssembly):
             case "separate_rows":
                 self._separate(piece)
             case "opposite_cover" | "opposite_removable":
-                before = self._before(piece)
-                if before is None or before.value != "back":
+                if not self._of_the_back(piece):
                     self._wall(replace(piece, sort="wall", value="back"))
                 if piece.value == "opposite_removable":
                     self._detail(piece, cover=True)
@@ -192,6 +212,11 @@ class Assembly(RowAssembly):
             case said if said.startswith(("insulation ", "conductor ")):
                 slot, _, value = said.partition(" ")
                 self._detail(piece, **{slot: value})
+
+    def _of_the_back(self, piece: Piece) -> bool:
+        """ "Enters the back (cover opposite comes off)": said of a wall that stands already."""
+        heard = [p for p in self.pieces if p.start < piece.start and p.sort not in _SILENT]
+        return bool(heard) and heard[-1].value == "back"
 
     def _beside_the_last(self, piece: Piece) -> bool:
         """ "Next to it on that wall a 2 inch": what follows enters the wall said last."""
@@ -236,8 +261,29 @@ class Assembly(RowAssembly):
         self._walls_alone()
         if len(self.kinds) == 2 and self.kinds[0] is None and not self._of(1):
             self.kinds = [self.kinds[1]]
+        if self.kinds == [None] and (back := self._turned_back()) is not None:
+            self.kinds = [back]
+            self._detail(back, returns=False)
         kinds = [self._pull(kind) if kind is not None else None for kind in self.kinds]
         return in_order(kinds, self.items, self.made)
+
+    def _turned_back(self) -> Piece | None:
+        """ "In the bottom, and the wires go back out the bottom in another": a U pull."""
+        walls = {item.act.wall for item in self.items}
+        if len(self.items) < 2 or len(walls) != 1 or None in walls:
+            return None
+        ways = [p for p in self.pieces if p.sort == "wall_to" and self._led_out(p)]
+        return replace(ways[0], sort="kind", value="u") if ways else None
+
+    def _led_out(self, piece: Piece) -> bool:
+        """Whether "back out the bottom" is said of a raceway of its own behind it."""
+        after = next((p for p in self.pieces if p.start >= piece.end and p.sort == "items"), None)
+        back = _BACK_OUT.search(self.text, piece.start, piece.end) is not None
+        return (
+            back
+            and after is not None
+            and _LED_BY.fullmatch(self.text, piece.end, after.start) is not None
+        )
 
     def _pull(self, kind: Piece) -> acts.DescribePull:
         return acts.DescribePull(

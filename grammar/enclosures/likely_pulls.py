@@ -35,7 +35,9 @@ def likely(text: str, pieces: Sequence[Piece]) -> bool:
     sorts = {piece.sort for piece in pieces}
     placed = sorts & {"kind", "wall", "wall_to"}
     ways = ("each_returns", "opposite", "adjacent") if large else ("each_returns",)
-    returns = any(piece.value in ways for piece in pieces)
+    ends = {piece.value for piece in pieces if piece.sort == "end"}
+    through = bool(large) and {"in", "out"} <= ends
+    returns = through or any(piece.value in ways for piece in pieces)
     splice_box = words("splicebox").search(text) is not None
     return "items" in sorts and bool(placed or returns or splice_box)
 
