@@ -6,6 +6,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 from decimal import Decimal
+from itertools import pairwise
 from typing import cast
 
 from boxaloud.grammar import acts
@@ -123,6 +124,7 @@ def most_of(
         for found in named
         if found.kind in given_kinds and found not in inside and (act := act_of(found)) is not None
     ]
+    given = _one_size(given)
     if (volume := _IN_A.search(clause.line)) is not None:
         given.append(acts.SetVolume(volume=Decimal(volume[1]), words=words, span=span))
     if _ALONE.search(clause.line):
@@ -131,6 +133,20 @@ def most_of(
         thing = None  # "how many wires": of those that are spoken of
     thing = replace(thing, doubts=()) if thing is not None else None
     return [acts.RoomFor(thing=thing, given=tuple(given), words=words, span=span)]
+
+
+def _one_size(given: list[Act]) -> list[Act]:
+    """ "In a one and a half deep four inch octagon": one box, its depth said before the rest."""
+    for at, (first, second) in enumerate(pairwise(given)):
+        if (
+            isinstance(first, acts.SetSize)
+            and isinstance(second, acts.SetSize)
+            and first.family is None
+            and second.depth is None
+        ):
+            whole = replace(second, depth=first.depth, span=(first.span[0], second.span[1]))
+            return [*given[:at], whole, *given[at + 2 :]]
+    return given
 
 
 #: "If the box contains two clamps and a stud, how many …".

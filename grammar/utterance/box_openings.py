@@ -115,7 +115,8 @@ _LETTERED = lazy_pattern(
 )
 _NO_NAMES = frozenset(
     {"question", "note", "listen", "update", "correction", "problem", "contents", "inside", "total",
-     "list", "answer", "look", "see", "here", "anyway", "summary", "fill", "stuff", "wires"}
+     "list", "answer", "look", "see", "here", "anyway", "summary", "fill", "stuff", "wires",
+     "already", "existing", "currently", "presently"}
 )  # fmt: skip
 _LONGEST_NAME = 3
 
