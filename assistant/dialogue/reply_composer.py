@@ -22,6 +22,7 @@ from boxaloud.assistant.dialogue.nlg.sentences import (
 from boxaloud.assistant.dialogue.policy import remedy_questions
 from boxaloud.assistant.dialogue.policy.box_status import assumed, eased, status
 from boxaloud.assistant.dialogue.policy.code_naming import code_named, names_edition, short_caution
+from boxaloud.assistant.dialogue.policy.inches_asked import inches_text
 from boxaloud.assistant.dialogue.policy.question_wording import ask
 from boxaloud.assistant.dialogue.reply import Reply, SystemAct, said_of
 from boxaloud.assistant.dialogue.state import State, all_but
@@ -116,7 +117,13 @@ class Composer:
         made += [SystemAct("report", text) for text in turn.reports]
         told_it = self.changed or bool(turn.answers)
         caution = not cautioned and self.found.verdict != "incomplete" and told_it
-        made += self._standing(told, caution)
+        standing = self._standing(told, caution)
+        answers = [act for act in made if act.act == "answer"]
+        said = {act.says for act in standing}  # a total that is asked for and moved is said once
+        made = [act for act in made if act.act != "answer" or act.figures or act.says not in said]
+        made += standing
+        if answers and (inches := inches_text(self.state, self.found, self.entry.heard)):
+            made.append(SystemAct("answer", inches))
         made += self._code(made)
         made += [SystemAct("echo", text) for text in self._unread()]
         made += [SystemAct("echo", text) for text in self._repairs()]

@@ -42,7 +42,9 @@ def edition(turn: Turn, act: acts.SetEdition) -> None:
     unmarked = any(not isinstance(part, Marked) for part in turn.state.box)
     if is_canadian(year) and (unmarked or turn.state.partial is not None):
         said.append(explain("ca-unmarked").says)
-    turn.enter(state, joined(said), say("echo.edition", year=year))
+    named = any(isinstance(done, acts.SetEdition) and done is not act for done in turn.done)
+    again = named and old == year  # "Canadian code, Rule 12-3034" names one edition
+    turn.enter(state, "" if again else joined(said), say("echo.edition", year=year))
 
 
 def canada_first(told: tuple[Act, ...]) -> tuple[Act, ...]:
