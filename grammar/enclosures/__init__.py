@@ -25,9 +25,10 @@ def enclosure_talk(
     """
     if (question := code_question(heard)) is not None:
         return Utterance(heard, (question,))
-    found = pull_talk.read(heard, expect, lambda text: ordinary(text, None))
-    if found is not None:
-        return found
+    if not body_talk.filled_straight(heard):
+        found = pull_talk.read(heard, expect, lambda text: ordinary(text, None))
+        if found is not None:
+            return found
     at_hand = expect is not None and expect.startswith(BODY)
     asked = (expect or "").removeprefix(BODY) or None
     return body_talk.read(heard, at_hand, asked, lambda text: ordinary(text, asked))

@@ -13,8 +13,8 @@ from decimal import Decimal
 
 from boxaloud.grammar import acts, grammar_data
 from boxaloud.grammar.acts import Act, Utterance
-from boxaloud.grammar.enclosures import lengths
 from boxaloud.grammar.enclosures.body_conductors import large_conductors, sides
+from boxaloud.grammar.enclosures.body_sizes import size_anywhere, size_before
 from boxaloud.grammar.enclosures.enclosure_words import words as pull_words
 from boxaloud.grammar.enclosures.fill_question import fill_question, wire_asked
 from boxaloud.grammar.enclosures.reading import Ordinary, asks, ways
@@ -27,9 +27,7 @@ _SHAPE_ALONE = lazy_pattern(
 )
 _WEIGHT = lazy_pattern(r"(?:\d|pounds?|\b(?:ten|twenty|thirty|forty|fifty|sixty|seventy|five)) ?$")
 _FRACTION = lazy_pattern(r"(?<!\d)(?:1/2|3/4|[12][- ]1/[24])(?: ?\"| ?inch| ?in\.?)? ?$")
-_NO_TRADE_SIZE = lazy_pattern(r" ?(?:cubic|cu\b|cube|(?:long|wide|deep|high|tall|by|x)\b)")
 _ASKED = lazy_pattern(r"\bwhat(?:'?s| is| are| does)\s*$")
-_PART_OF_MORE = lazy_pattern(r"(?:\band(?: an?)?|[\d.-]|\binch(?:es)?|\b(?:marked|volume|is)) ?$")
 _FLAGS: tuple[tuple[str, dict[str, bool]], ...] = (
     ("short_radius", {"short_radius": True}),
     ("unspliced", {"spliced": False}),
@@ -74,6 +72,13 @@ def read(heard: str, at_hand: bool, asked: str | None, ordinary: Ordinary) -> Ut
         told = {key: said[key] for key in ("raceway", "size", "insulation") if key in said}
         return Utterance(heard, (replace(wire, **told),))  # type: ignore[arg-type]
     return _together(heard, found, ordinary) if found else None
+
+
+def filled_straight(heard: str) -> bool:
+    """ "A half inch C body, straight pull through, how many 10s": of a body, and of no box whose
+    sides would be asked for; how many it holds is asked."""
+    text = plain_text(heard)
+    return _name(text) is not None and wire_asked(heard, text) is not None
 
 
 def _only(act: Act) -> Ordinary:
@@ -201,8 +206,8 @@ def _raceways(text: str, asked: str | None) -> Iterator[_Found]:
     """ "Three quarter EMT", "half inch rigid", "EMT, 3/4 inch", "3/4 LB"."""
     kind = next((k for k in _kinds(text)), None)
     place = kind[1] if kind else len(text)
-    sized = _size_before(text, place) if kind else None
-    sized = sized or _size_anywhere(text, asked)
+    sized = size_before(text, place) if kind else None
+    sized = sized or size_anywhere(text, asked)
     if sized is not None:
         yield _Found(sized[1], sized[2], {"size": sized[0]})
         yield from _said_twice(text, sized)
@@ -216,59 +221,12 @@ def _kinds(text: str) -> Iterator[tuple[str, int, int]]:
             yield name, found.start(), found.end()
 
 
-def _size_before(text: str, place: int) -> tuple[Decimal, int, int] | None:
-    """The trade size that ends right before a raceway's name."""
-    for start in range(max(0, place - 24), place):
-        if start and text[start - 1].isalnum():
-            continue
-        for size, end, _ in lengths.sizes(text, start):
-            unit = re.compile(r"[ -]?(?:inch(?:es)?|in\.?|\")?[ -]*").match(text, end)
-            if unit and unit.end() == place and size in _TRADE and not _gauge(text, start):
-                return size, start, unit.end()
-    return None
-
-
 def _said_twice(text: str, sized: tuple[Decimal, int, int]) -> Iterator[_Found]:
     """ "1/2 C body on 1/2 RMC": the body by the size of its raceway."""
     before = text[: sized[1]]
-    other = _size_anywhere(before, None)
+    other = size_anywhere(before, None)
     if other is not None and other[0] == sized[0]:
         yield _Found(other[1], other[2], {"size": other[0]})
-
-
-_TRADE = frozenset(
-    Decimal(size) for size in ["0.5", "0.75", "1", "1.25", "1.5", "2", "2.5", "3", "3.5", "4"]
-)  # fmt: skip
-
-
-def _size_anywhere(text: str, asked: str | None) -> tuple[Decimal, int, int] | None:
-    """A size with its unit, or alone where it was asked for, or before the letters of a body."""
-    for found in re.finditer(r"(?<![\w./-])(?=[\w.½¼¾])", text):
-        for size, end, has_inch in lengths.sizes(text, found.start()):
-            if size not in _TRADE:
-                continue
-            unit = re.compile(r"[ -]?(?:inch(?:es)?(?!\w)|\")").match(text, end)
-            lone = asked == "body_size" and not text[end:].strip(" .!")
-            body = re.compile(
-                r" (?:in\.? )?(?:l ?[blru]d?|t ?b|[ctx] (?:conduit )?body|conduit body)\b"
-            ).match(text, end)
-            if unit or has_inch or lone or body or _fraction_alone(text, found.start(), end, size):
-                stop = unit.end() if unit else end
-                conduit = re.compile(r" (?:conduits?|raceways?|pipes?|hubs?)\b").match(text, stop)
-                other = _NO_TRADE_SIZE.match(text, stop)
-                if not other:
-                    return size, found.start(), conduit.end() if conduit else stop
-    return None
-
-
-def _fraction_alone(text: str, start: int, end: int, size: Decimal) -> bool:
-    """ "LR 3/4, …", "…, three quarter": a fraction before a break is neither count nor gauge."""
-    apart = re.match(r"\s*(?:[,.;]|$)", text[end:]) is not None
-    return size < 1 and apart and not _PART_OF_MORE.search(text[:start])
-
-
-def _gauge(text: str, start: int) -> bool:
-    return text[:start].rstrip().endswith(("#", "number", "no."))
 
 
 def _insulations(text: str) -> Iterator[_Found]:

@@ -19,7 +19,12 @@ _LONG = lazy_pattern(
 )
 _A_LOOP = lazy_pattern(r"\b(?:loops?|coils?|looped|coiled)\b")
 _LENGTH = lazy_pattern(r"(?i)\b(?:inch(?:es)?|foot|feet)\b|\"")
-_SHORT = lazy_pattern(r"\b(?:short|less than|under|not quite)\b")
+#: Under a length, and not under a screw.
+_SHORT = lazy_pattern(
+    r"\bshort\b|\b(?:less than|under|not quite|shy of)"
+    r"(?= (?:(?:about|even|a full|that|long|twice|double)\b"
+    r"|(?:an?|one|two|\d+|six|eight|nine|ten|eleven|twelve)[- ]?(?:foot|feet|inch(?:es)?|in\b|\")))"
+)
 _FLAT = lazy_pattern(r"\bflat (?:fixture|light|luminaire|disk)\b")
 _LUMINAIRE = lazy_pattern(
     r"\b(?:fixtures?|lights?|luminaires?|lamps?|canop(?:y|ies)|domed?|fans?|chandeliers?|sconces?"

@@ -12,7 +12,8 @@ from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.rules import to_in3
 
 _ASKED = lazy_pattern(
-    r"(?i)(?:how (?:many|much)|what|need(?:ed)?|req(?:uire|['’])?d?|total|min(?:imum)?|^|[.;,?!])[^.;?!]*"
+    r"(?i)(?:how (?:many|much)|what|need(?:ed)?|req(?:uire|['’])?d?|total|min(?:imum)?|^|[.;,?!])"
+    r"[^.;?!]*"
     r"(?:\b(?:cubic inch(?:es)?|cu\.? ?in|in3|cubes|inches cubed)\b|in³)\.?[^.;?!\d]*\??\s*$"
 )
 _HUNDREDTH = Decimal("0.01")
