@@ -34,6 +34,8 @@ _ASKS = lazy_pattern(
 _ASKED_BEHIND = lazy_pattern(
     r"[,;.-] *(?:and |so |but )?(?:does|do|is|are|can|may|must|should|would|will)"
     r" (?:it|that|this|they|those|these|i|we)\b[^,;.]*$"
+    r"|[,;.-] *(?:and |so |but )?(?:that |it |this )?(?:counts? as )?how many (?:wires|conductors)"
+    r"(?: (?:do|does|is|would|should) (?:it|that|this|i|we)\b[^,;.]*)?$"
 )
 #: Cables, volumes and counts of wires: somebody tells of a box, whatever is asked besides.
 _TELLS = lazy_pattern(
