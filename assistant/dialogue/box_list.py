@@ -199,8 +199,7 @@ class Boxes:
 
     def _open(self, act: acts.OpenBox) -> Outcome:
         last = self.names[-1]
-        returns = act.which == "last" and last == self._at  # nobody calls the box at hand so
-        if act.which == "previous" or returns:
+        if act.which == "previous" or (act.which == "last" and last == self._at):
             return self._back()
         name = {"first": self.names[0], "last": last}.get(act.which or "", act.name)
         found = self.find(name)

@@ -27,6 +27,8 @@ _UNKNOWN_BETWEEN = 2
 
 _LEADS = frozenset(_DENYING["leads"])
 _ANSWERING = frozenset(_DENYING["answering"])
+#: Those that do so only where nothing stands between: "no a 14-2", but "no(body ran) a 14-2".
+_ANSWERING_BESIDE = frozenset(_DENYING["answering_beside"])
 
 
 def _marker(elements: Sequence[Element], place: int) -> bool:
@@ -37,7 +39,11 @@ def _marker(elements: Sequence[Element], place: int) -> bool:
         return False
     if elements[place].end - elements[place].start > len("no"):
         return True  # "nope clamps are outside": "nope", "nah" stand before no noun
-    return len(elements) < place + 2 or _first_word(elements[place + 1]) in _ANSWERING
+    if len(elements) < place + 2:
+        return True
+    word = _first_word(elements[place + 1])
+    beside = elements[place + 1].start - elements[place].end < len(" . ")
+    return word in _ANSWERING or (beside and word in _ANSWERING_BESIDE)
 
 
 def _first_word(element: Element) -> str:
