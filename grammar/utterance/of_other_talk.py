@@ -9,6 +9,10 @@ from boxaloud.grammar.lazy_patterns import lazy_pattern
 _GOES_ON = lazy_pattern(
     r"(?i)\s*(?:,|\band\b|\bbut\b)\s*(?:(?:and|but|so) )*(?:it|they|that|we|i|you)\b[^.;!?,]{0,30}"
 )
+_I_COUNT = lazy_pattern(
+    r"(?i)\b(?:i|we)(?:['’]m| am)? (?:only |really |actually |still )*"
+    r"(?:count|see|find|make it|get|have)"
+)
 _OF_A_BOX = lazy_pattern(r"(?i)\b(?:cu|cubic|cubes?|inch(?:es)?|box|gang)\b")
 _FIGURE = lazy_pattern(
     r"(?i)\d|\b(?:an?|the) (?:six|eight|ten|twelve|fifteen|sixteen|twenty|thirty|forty|fifty|sixty"
@@ -56,4 +60,6 @@ def _is_of_it(last: acts.OtherTalk, act: Act, heard: str) -> bool:
         return False
     if not whole or _FIGURE.search(last.words) is None or _OF_A_BOX.search(act.words):
         return False
+    if _I_COUNT.search(heard, last.span[1], act.span[1]):
+        return False  # "he told me four more, I count three"
     return _GOES_ON.fullmatch(heard, last.span[1], act.span[1]) is not None

@@ -129,8 +129,17 @@ _WEAK = (
 """What a remark about other things may seem to tell."""
 
 
+_OWN_COUNT = lazy_pattern(
+    r"(?:(?:but|and|so|well|now|actually|really|only) )*(?:i|we) (?:only |just |really |actually )*"
+    r"(?:count|see|find|get|have|got|make it|am seeing|am counting) "
+    r"(?:only |just |really )*<n:[^>]*>"
+)
+
+
 def remark(made: list[Act], parts: list[Clause]) -> acts.OtherTalk | None:
     """The talk of something else that an utterance is, whatever little it seems to tell."""
+    if any(_OWN_COUNT.fullmatch(part.line) for part in parts):
+        return None  # "my helper counted four, I get three"
     others = [act for act in made if isinstance(act, acts.OtherTalk)]
     telling = [act for act in made if isinstance(act, TELLS)]
     if all(isinstance(act, (acts.Number, acts.Size)) for act in telling):

@@ -31,7 +31,7 @@ def meant(turn: Turn, act: acts.RestateNumber) -> Literal["volume", "count", "ei
     well, which is asked; so is a number in place of one that was not said.
     """
     state, value = turn.state, act.value
-    if not _may_be_volume(turn, act):
+    if _I_COUNT.search(act.words) or not _may_be_volume(turn, act):
         return "count"
     known = marked(state)
     if act.instead_of is not None and known is not None:
@@ -47,6 +47,17 @@ def meant(turn: Turn, act: acts.RestateNumber) -> Literal["volume", "count", "ei
     if state.item(state.last) in near:
         return "either" if abs(known - value) <= _NEAR else "count"
     return "either" if known <= value * _DIFFERENT and value <= known * _DIFFERENT else "count"
+
+
+#: "I count three", "now I see three": no volume, which nobody counts.
+_I_COUNT = lazy_pattern(
+    r"(?i)\b(?:i|we)(?:['’]m| am)?(?: [a-z]+)? (?:count|find|see)(?:ed|ing)?\b|\bnow that \b"
+)
+
+
+def is_far(item: Item, act: acts.RestateNumber) -> bool:
+    """ "I count eighteen", of two cables: of something else, or a sum, which is asked."""
+    return _I_COUNT.search(act.words) is not None and _far(item, act.value) > _NEAR
 
 
 _OF_NO_CABLE = (18, 16)
@@ -68,7 +79,7 @@ def of_marked_volume(turn: Turn, act: acts.RestateNumber) -> Literal["volume", "
 
 #: "There is one", "oh there's one I didn't see", and not "there is only one".
 _THERE_IS_ONE = lazy_pattern(
-    r"(?i)\b(?:there(?:['’]s| is| was)|i (?:see|saw|found|find|missed|forgot|spotted)"
+    r"(?i)\b(?:there(?:['’]s| is| was)|i (?:see|saw|found|find|count|missed|forgot|spotted)"
     r"|here(?:['’]s| is)) (?:also |now |still )*(?:one|1)\b(?! (?:of|less|fewer|too|in all|total))"
 )
 

@@ -269,6 +269,7 @@ def restate_number(turn: Turn, act: acts.RestateNumber) -> None:
     if (
         item is None
         or not whole
+        or lone_corrections.is_far(item, act)
         or lone_corrections.may_be_one_more(turn, act, item)
         or lone_corrections.may_be_of_cables(turn, act)
     ):
