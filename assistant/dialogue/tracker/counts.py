@@ -22,6 +22,7 @@ from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Reference, Thing
 from boxaloud.grammar.clauses.act_fields import KIND_OF
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.rules.contents import (
     Cable,
     Grounds,
@@ -55,9 +56,19 @@ def recount_act(turn: Turn, act: acts.Recount) -> None:
     _count_those(turn, act, count)
 
 
+#: Nothing but some of what is there: of those, or so many of those further?
+_SOME = lazy_pattern(
+    r"(?i)\W*(?:(?:um|uh|er|oh|ok|okay|hello|hi|hey|so|and|please)\b\W*)*"
+    r"[a-z0-9]+\s+of\s+(?:them|those|these)\W*(?:please\W*)?"
+)
+
+
 def _count_those(turn: Turn, act: acts.Recount, count: int) -> None:
     """So many of what the words point at, or the question what they count."""
     found = references.find_all(turn.state, act.target)
+    if _SOME.fullmatch(turn.heard) and count < sum(item.content.count for item in found):
+        turn.unplaced.append(act.words)
+        return
     if (several := counted_parts.of_several(turn, act, found)) is not None:
         item_changes.recount(turn, several, count, act.words)
         return
