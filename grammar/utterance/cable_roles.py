@@ -25,6 +25,7 @@ _ROLES = lazy_pattern(
     re.IGNORECASE,
 )
 _EACH = lazy_pattern(rf"\b{ROLE_PATTERN}\b", re.IGNORECASE)
+_IS_BUT_A_ROLE = lazy_pattern(rf"(?:(?:a|an|the|one|my) )?{ROLE_PATTERN}\b", re.IGNORECASE)
 _ENDS_IN_ROLE = lazy_pattern(rf"\b{ROLE_PATTERN}$", re.IGNORECASE)
 
 
@@ -38,6 +39,8 @@ def named_by_role(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     for cable in made:
         if not isinstance(cable, acts.AddCable) or cable.awg is None or cable.doubts:
             continue
+        if _IS_BUT_A_ROLE.match(cable.words):
+            continue  # "feed in, feed out and a switch leg, all 14-2": one of those itself
         said = _ENDS_IN_ROLE.search(cable.words.rstrip())
         begin = cable.span[0] + said.start() if said else cable.span[1]
         match = _ROLES.match(heard, begin)
