@@ -80,6 +80,19 @@ class Talk:
             for part in step.state.box
         )
 
+    def counted_since(self, count: int) -> int | None:
+        """How many there are now of the one thing of which there were `count` before that was
+        changed last, else None."""
+        now = {item.key: item.content.count for item in self.state.items}
+        for step in reversed(self._history.past):
+            were = {item.key: item.content.count for item in step.state.items}
+            changed = [key for key in were if were[key] != now.get(key)]
+            if were == now:
+                continue
+            alone = were.keys() == now.keys() and [were[key] for key in changed] == [count]
+            return now[changed[0]] if alone else None
+        return None
+
     @property
     def not_understood(self) -> str:
         """The words of the last utterance where some weighed and nothing was entered, else none."""

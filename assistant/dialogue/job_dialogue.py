@@ -157,17 +157,21 @@ class JobDialogue:
         return acts.SetVolume(volume=volume, words=act.words, span=act.span, function="correction")
 
     def _count_again(self, act: Act) -> Act:
-        """ "Back to 6", right behind "make that 7", where no box is called so: that many again."""
+        """ "Back to 6", behind "make that 7" or one more of them, where no box is called so: that
+        many again."""
         number = act.name if isinstance(act, acts.OpenBox) else ""
         value = numbers.value(tuple(number.split())) if number else None
         before = self.talk.journal[-1].acts if self.talk.journal else ()
         if value is None or value != int(value) or self.boxes.find(number) is not None:
             return act
-        if len(before) != 1 or not isinstance(before[0], (acts.RestateNumber, acts.Recount)):
+        now = self.talk.counted_since(int(value))
+        told = len(before) == 1 and isinstance(before[0], (acts.RestateNumber, acts.Recount))
+        if now is None and not told:
             return act
         return acts.RestateNumber(
-            value=Decimal(int(value)), words=act.words, span=act.span, function="correction"
-        )
+            value=Decimal(int(value)), instead_of=None if now is None else Decimal(now),
+            words=act.words, span=act.span, function="correction",
+        )  # fmt: skip
 
     def _part(
         self, read: Utterance, part: Sequence[Act], span: tuple[int, int], confidence: float | None

@@ -248,7 +248,7 @@ THEN = Passes(
         Pass(yoke_of_that, (acts.Replace, acts.Recount, acts.Restate), 2),
         Pass(asked_with_count, (acts.Recount,), 2),
         Pass(both_of_a_kind, (acts.Restate,), 1),
-        Pass(miscounted, _THINGS, 1, MISCOUNT_PIECES),
+        Pass(miscounted, (*_THINGS, acts.Restate), 1, MISCOUNT_PIECES),
         Pass(named_twice, _THINGS, 2),
         Pass(cursed, _THINGS, 1, CURSE_PIECES),
         Pass(put_out, (acts.Remove,), 2),

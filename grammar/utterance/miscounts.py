@@ -31,8 +31,12 @@ _WRONG = lazy_pattern(
     rf"(?i){_LINK}(?:{_WHO}(?:(?:mis-?counted|mis-?spoke|mis-?read|mis-?said)"
     r"|(?:counted|read|said|had|got|put|typed|wrote|told you)"
     r" (?:(?:it|that|them|those|this|these) )?(?:all )?wrong"
-    r"|(?:had )?(?:counted|listed|said|had|read)"
-    r" (?:one|two|some|it|that|that one|one of (?:them|those)) (?:twice|double|two times)"
+    r"|(?:had )?(?:counted|listed|said|had|read|put|got)"
+    r" (?:one|two|some|it|that|that one|one of (?:them|those)|(?:the|that|a|my) (?:[a-z]+ )?"
+    r"(?:ground|neutral|hot|green|bare|white|black|red|same (?:one|wire)|pigtail|tail|jumper))"
+    r"(?: (?:one|wire))? (?:twice|double|two times)"
+    r"|(?:counted|had|put|listed) (?:the|that|a|my) (?:green|bare|ground)(?: (?:one|wire))?"
+    r" (?:with (?:them|those|the rest)|in(?: (?:there|with (?:them|those|the rest)))?|too|as one)"
     r"|(?:can'?t|cannot|can not|couldn'?t) count(?: today| right)?"
     r"|(?:counted|looked|checked) (?:it |them )?(?:again|twice|over)|recounted|messed (?:it )?up"
     r"|screwed (?:it )?up)|(?:my|the) (?:first )?(?:count|number|math) (?:was|is) (?:off|wrong|bad)"
@@ -71,9 +75,9 @@ _SAID_BY_IT = (
 def miscounted(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "Four 14-2s, I missed one", "three 12-2s, counted wrong": all of them there are."""
     for place, act in enumerate(made):
-        if not is_thing(act):
+        if not is_thing(act) and not isinstance(act, acts.Restate):
             continue
-        missed = _MISSED.match(heard, act.span[1])
+        missed = _MISSED.match(heard, act.span[1]) if is_thing(act) else None
         remark = missed or _WRONG.match(heard, act.span[1])
         if remark is None:
             continue
