@@ -166,3 +166,43 @@ def _of_its_own(said: acts.Restate) -> bool:
     return instead is None or (own.kind, own.name, own.awg, own.conductors) == (
         instead.kind, instead.name, instead.awg, instead.conductors,
     )  # fmt: skip
+
+
+_THEN_NO = lazy_pattern(r"(?i)[^,.;:!?]{0,16}\?[\s,.]*(?:(?:um|uh|oh|well|hmm|wait)[\s,.]+)*")
+_PASSING = lazy_pattern(
+    r"(?i)[\s,]*(?:wait,? )?(?:that|it|that one|this)(?:['’]s| is| was) (?:[a-z]+ ){0,4}?(?:speaker|coax"
+    r"|phone|door ?bell|thermostat|low voltage|alarm|cat ?[56]e?|going past|passing|outside|next door)"
+    r"\b"
+)
+_BEHIND_IT = lazy_pattern(r"(?i)[^,.;:!?]{0,10}\s*[?,.]?\s*")
+_SENTENCE = lazy_pattern(r"[^.;!?]*")
+_SAYS_ANEW = (
+    acts.Restate, acts.RestateNumber, acts.Recount, acts.Replace, acts.SetSize, acts.SetVolume,
+    acts.Number,
+)  # fmt: skip
+
+
+def asked_and_denied(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "There's a 14-2 as well? No, that's the speaker wire", "twelve cubes? no, can't read it":
+    asked and answered by one who looks, so that nothing is told; another value behind the "no"
+    puts it right instead."""
+    kept: list[Act] = []
+    for place, act in enumerate(made):
+        last = kept[-1] if kept else None
+        if isinstance(act, acts.No) and (is_thing(last) or isinstance(last, acts.SetVolume)):
+            asked = _THEN_NO.fullmatch(heard, last.span[1], act.span[0]) or (
+                _PASSING.match(heard, act.span[1])
+                and _BEHIND_IT.fullmatch(heard, last.span[1], act.span[0])
+            )
+            end = _SENTENCE.match(heard, act.span[1])
+            anew = end is not None and any(
+                one.span[0] < end.end()
+                and (is_thing(one) or isinstance(one, _SAYS_ANEW))
+                and not isinstance(one, acts.AddUncounted)
+                for one in made[place + 1 :]
+            )
+            if asked and not anew:
+                kept[-1] = acts.Keep(words=last.words, span=last.span)
+                continue
+        kept.append(act)
+    return kept

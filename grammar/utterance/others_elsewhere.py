@@ -8,6 +8,7 @@ from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.building.plain_things import just_like
 from boxaloud.grammar.clauses.act_kinds import counted, is_thing
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.utterance.neighbours import joining
 
 _ELSEWHERE = (
     r"(?:next door|elsewhere|somewhere else|someplace else|across the hall|upstairs|downstairs|gone"
@@ -43,3 +44,23 @@ def others_elsewhere(made: list[Act], heard: str, left: list[Unread]) -> list[Ac
             if one is act or not start <= one.span[0] < end
         ]
     return made
+
+
+_ONE_OUTSIDE = lazy_pattern(
+    r"(?i)(?:(?:because|since|as|cause) )?(?:the )?(?:other )?(?:one|two|1|2)(?: of (?:them|those))?"
+    r"(?:['’]s| is| was| are| were| goes| go| went| runs?| ran| passes| pass| passed| stays?| stops?)"
+    r"(?: (?:really|actually|just|only|all|right|straight|going|running|over|out))* (?:behind|past"
+    r"|around|outside|beside|next door|elsewhere|by the|under the|over the|somewhere else)\b.*"
+)
+_REASON = lazy_pattern(r"(?i)[\s,.;:–—-]*(?:(?:because|since|as|and|but|cause) )?")
+
+
+@joining
+def one_is_outside(last: Act, act: Act, heard: str) -> Act | None:
+    """ "No it was five, one goes behind the box": why they are five, and none of the five goes."""
+    said_anew = isinstance(last, (acts.RestateNumber, acts.Restate, acts.Recount))
+    if not said_anew or not isinstance(act, acts.Remove) or act.target.kind != "anything":
+        return None
+    if not _REASON.fullmatch(heard, last.span[1], act.span[0]):
+        return None
+    return last if _ONE_OUTSIDE.fullmatch(act.words) else None

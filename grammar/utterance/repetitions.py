@@ -188,6 +188,26 @@ def listed_roles(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
 _JOINED = lazy_pattern(r"(?i)\b(?:more|another|plus|and|also|with|then)\b")
 
 
+def _counted_so(kept: list[Act], act: Act, heard: str) -> bool:
+    """Whether a thing says once more what was just counted: "two 14-2, no, three of them. Three
+    14-2"."""
+    last, before = kept[-1], kept[-2] if len(kept) > 1 else None
+    thing = before.thing if isinstance(before, acts.Restate) else before
+    return (
+        isinstance(last, acts.Recount)
+        and last.target.kind == "anything"
+        and is_thing(act)
+        and is_thing(thing)
+        and type(act) is type(thing)
+        and act.count == last.count
+        and all(
+            getattr(act, slot, None) == getattr(thing, slot, None)
+            for slot in ("awg", "conductors", "name", "role")
+        )
+        and not _JOINED.search(heard[last.span[1] : act.span[0]] + act.words)
+    )
+
+
 def once_corrected(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """What a correction says twice is said once: "it's a 14-2 after all. Two 14-2s."; and what
     comes beside it by role alone ("the fan feed") is what was just counted."""
@@ -210,6 +230,14 @@ def once_corrected(made: list[Act], heard: str, left: list[Unread]) -> list[Act]
             ):
                 kept[-1] = replace(last, thing=replace(last.thing, count=act.count))
                 continue
+        if isinstance(last, acts.Recount) and _counted_so(kept, act, heard):
+            kept.pop()
+            before = kept[-1]
+            if isinstance(before, acts.Restate):
+                kept[-1] = replace(before, thing=replace(before.thing, count=last.count))
+            else:
+                kept[-1] = replace(before, count=last.count)
+            continue
         role = (
             isinstance(act, acts.AddCable)
             and act.role is not None

@@ -11,7 +11,7 @@ from boxaloud.grammar.building.plain_things import just_like
 from boxaloud.grammar.clauses.act_fields import THINGS
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.neighbours import joining
-from boxaloud.grammar.utterance.others_elsewhere import others_elsewhere
+from boxaloud.grammar.utterance.others_elsewhere import one_is_outside, others_elsewhere
 from boxaloud.grammar.utterance.running_passes import Pass
 
 _NEAR = lazy_pattern(
@@ -297,4 +297,5 @@ IN_TWO_PIECES = (
     Pass(counted_apart, (acts.Restate,), 1),
     Pass(sworn_at, (acts.Number,), 2),
     Pass(others_elsewhere, tuple(THINGS.values()), 1, ("the ", "that ", "those ")),
+    Pass(one_is_outside, (acts.Remove,), 2),
 )

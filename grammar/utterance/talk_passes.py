@@ -6,6 +6,7 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.clauses.act_fields import THINGS
 from boxaloud.grammar.utterance.added_put_right import added_put_right
 from boxaloud.grammar.utterance.answered_at_once import (
+    asked_and_denied,
     clamps_answered,
     denied_behind,
     meant_not_that,
@@ -155,6 +156,7 @@ IN_TALK = (
     Pass(found_after_all, (), 0),
     Pass(heads_behind_with, (acts.AddCable, acts.AddConductors), 1, ON_A_CABLE_PIECES),
     Pass(clamps_answered, (acts.AskMeaning, acts.SetClamps), 1),
+    Pass(asked_and_denied, (acts.No,), 2),
     Pass(clamps_looked_for, (acts.SetClamps, acts.DontKnow), 1, ("clamp",)),
     Pass(numbers_asked_with, (acts.Number,), 2),
     Pass(denied_behind, (acts.Restate, acts.Recount, acts.Replace, acts.RestateNumber), 1),
