@@ -170,11 +170,11 @@ def _of_its_own(said: acts.Restate) -> bool:
 
 _THEN_NO = lazy_pattern(r"(?i)[^,.;:!?]{0,16}\?[\s,.]*(?:(?:um|uh|oh|well|hmm|wait)[\s,.]+)*")
 _PASSING = lazy_pattern(
-    r"(?i)[\s,]*(?:wait,? )?(?:that|it|that one|this)(?:['’]s| is| was) (?:[a-z]+ ){0,4}?(?:speaker|coax"
-    r"|phone|door ?bell|thermostat|low voltage|alarm|cat ?[56]e?|going past|passing|outside|next door)"
-    r"\b"
+    r"(?i)[^,.;:!?]{0,10}\s*[?,.]?\s*(?:oh |wait )?(?:no|nope|nah)[\s,.]+(?:wait,? )?"
+    r"(?:that|it|that one|this)(?:['’]s| is| was) (?:[a-z]+ ){0,4}?(?:speaker|coax|phone"
+    r"|door ?bell|thermostat|low voltage|alarm|cat ?[56]e?|going past|passing|outside|next door)"
+    r"(?: (?:wire|cable|stuff))?\b"
 )
-_BEHIND_IT = lazy_pattern(r"(?i)[^,.;:!?]{0,10}\s*[?,.]?\s*")
 _SENTENCE = lazy_pattern(r"[^.;!?]*")
 _SAYS_ANEW = (
     acts.Restate, acts.RestateNumber, acts.Recount, acts.Replace, acts.SetSize, acts.SetVolume,
@@ -187,22 +187,32 @@ def asked_and_denied(made: list[Act], heard: str, left: list[Unread]) -> list[Ac
     asked and answered by one who looks, so that nothing is told; another value behind the "no"
     puts it right instead."""
     kept: list[Act] = []
+    until = 0
     for place, act in enumerate(made):
         last = kept[-1] if kept else None
-        if isinstance(act, acts.No) and (is_thing(last) or isinstance(last, acts.SetVolume)):
-            asked = _THEN_NO.fullmatch(heard, last.span[1], act.span[0]) or (
-                _PASSING.match(heard, act.span[1])
-                and _BEHIND_IT.fullmatch(heard, last.span[1], act.span[0])
-            )
-            end = _SENTENCE.match(heard, act.span[1])
-            anew = end is not None and any(
-                one.span[0] < end.end()
-                and (is_thing(one) or isinstance(one, _SAYS_ANEW))
-                and not isinstance(one, acts.AddUncounted)
-                for one in made[place + 1 :]
-            )
-            if asked and not anew:
-                kept[-1] = acts.Keep(words=last.words, span=last.span)
-                continue
-        kept.append(act)
+        if act.span[0] < until:
+            continue
+        passing = _PASSING.match(heard, act.span[1]) if is_thing(act) else None
+        if passing is not None and not isinstance(act, acts.AddUncounted):
+            until = passing.end()
+            kept.append(acts.Keep(words=act.words, span=act.span))
+        elif isinstance(act, acts.No) and _only_asked(last, act, made[place + 1 :], heard):
+            kept[-1] = acts.Keep(words=kept[-1].words, span=kept[-1].span)
+        else:
+            kept.append(act)
     return kept
+
+
+def _only_asked(last: Act | None, no: Act, behind: list[Act], heard: str) -> bool:
+    """Whether a "no" answers what stands right before it, and says nothing in its place."""
+    if last is None or not (is_thing(last) or isinstance(last, acts.SetVolume)):
+        return False
+    end = _SENTENCE.match(heard, no.span[1])
+    return (
+        _THEN_NO.fullmatch(heard, last.span[1], no.span[0]) is not None
+        and end is not None
+        and not any(
+            one.span[0] < end.end() and (is_thing(one) or isinstance(one, _SAYS_ANEW))
+            for one in behind
+        )
+    )

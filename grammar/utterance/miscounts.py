@@ -14,7 +14,7 @@ _LINK = (
     r"\s*[,.;:\u2013\u2014-]*\s*(?:(?:because|cause|since|as|and|but|so|oh|sorry|oops|yeah|no"
     r"|guess|looks like|it seems|um|uh),? )*"
 )
-_WHO = r"(?:(?:i|we|he|she) (?:(?:had|have|just|must have|did|only|also|totally) )*)?"
+_WHO = r"(?:(?:i|we|he|she)(?:'d|'ve)? (?:(?:had|have|just|must have|did|only|also|totally) )*)?"
 _ENDS = r"(?=\s*(?:[.,;:!?)]|$))"
 #: "I missed one", "forgot the other pair": how many there are is said with those.
 _MISSED = lazy_pattern(
@@ -35,11 +35,15 @@ _WRONG = lazy_pattern(
     r" (?:one|two|some|it|that|that one|one of (?:them|those)|(?:the|that|a|my) (?:[a-z]+ )?"
     r"(?:ground|neutral|hot|green|bare|white|black|red|same (?:one|wire)|pigtail|tail|jumper))"
     r"(?: (?:one|wire))? (?:twice|double|two times)"
-    r"|(?:counted|had|put|listed) (?:the|that|a|my) (?:green|bare|ground)(?: (?:one|wire))?"
-    r" (?:with (?:them|those|the rest)|in(?: (?:there|with (?:them|those|the rest)))?|too|as one)"
+    r"|(?:counted|put|listed|had|i'd) (?:the|that|my) (?:green|bare|ground|earth)(?: (?:one|wire))?"
+    r" (?:in )?(?:with (?:them|those|the rest)|as (?:one|a (?:wire|hot|conductor))"
+    r"(?: of (?:them|those))?)"
+    r"|(?:double counted|doubled|counted double) (?:the|that|a|my) (?:green|bare|ground|earth|white"
+    r"|neutral|hot)(?: (?:one|wire))?"
     r"|(?:can'?t|cannot|can not|couldn'?t) count(?: today| right)?"
     r"|(?:counted|looked|checked) (?:it |them )?(?:again|twice|over)|recounted|messed (?:it )?up"
     r"|screwed (?:it )?up)|(?:my|the) (?:first )?(?:count|number|math) (?:was|is) (?:off|wrong|bad)"
+    r"|one of (?:them|those|these) (?:is|was) (?:just |only )?the (?:green|bare|ground|earth)"
     rf"|my (?:mistake|bad|fault|error)|wrong count|bad count){_ENDS}"
 )
 MISCOUNT_PIECES = (
@@ -61,6 +65,9 @@ MISCOUNT_PIECES = (
     "off",
     "bad",
     "mistake",
+    "one of ",
+    "doubled",
+    "the ",
     "fault",
     "error",
 )
@@ -69,6 +76,7 @@ _MORE = lazy_pattern(r"(?i)\b(?:more|another|extra|additional|other)\b")
 _AT_LEAST = {"two": 2, "pair": 2, "couple": 2, "set": 2, "three": 3}
 _SAID_BY_IT = (
     acts.Mistaken, acts.Number, acts.No, acts.Undo, acts.RestateNumber, acts.Recount, acts.Ask,
+    acts.Reclassify,
 )  # fmt: skip
 
 
@@ -83,10 +91,12 @@ def miscounted(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
             continue
         if _MORE.search(act.words) and not missed:
             continue
+        if is_thing(act) and "one of" in remark[0].lower() and "the" in remark[0].lower():
+            continue  # "five 12s, one of those is the ground", where nothing was told before
         reach = (act.span[1], remark.end())
         left[:] = [run for run in left if not reach[0] <= run.span[0] < reach[1]]
         behind = [one for one in made[place + 1 :] if not _of_the_remark(one, reach)]
-        if missed:
+        if missed and is_thing(act):
             before = [*made[:place], _with_those(act, missed["how"] or "one")]
         else:
             before = [_anew(one) for one in made[: place + 1]]

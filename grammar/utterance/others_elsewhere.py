@@ -47,8 +47,9 @@ def others_elsewhere(made: list[Act], heard: str, left: list[Unread]) -> list[Ac
 
 
 _ONE_OUTSIDE = lazy_pattern(
-    r"(?i)(?:(?:because|since|as|cause) )?(?:the )?(?:other )?(?:one|two|1|2)(?: of (?:them|those))?"
-    r"(?:['’]s| is| was| are| were| goes| go| went| runs?| ran| passes| pass| passed| stays?| stops?)"
+    r"(?i)(?:(?:because|since|as|cause) )?(?:the )?(?:other )?(?:one|two|1|2)"
+    r"(?: of (?:them|those))?(?:['’]s| is| was| are| were| goes| go| went| runs?| ran| passes| pass"
+    r"| passed| stays?| stops?)"
     r"(?: (?:really|actually|just|only|all|right|straight|going|running|over|out))* (?:behind|past"
     r"|around|outside|beside|next door|elsewhere|by the|under the|over the|somewhere else)\b.*"
 )

@@ -235,7 +235,7 @@ def once_corrected(made: list[Act], heard: str, left: list[Unread]) -> list[Act]
             before = kept[-1]
             if isinstance(before, acts.Restate):
                 kept[-1] = replace(before, thing=replace(before.thing, count=last.count))
-            else:
+            elif is_thing(before):
                 kept[-1] = replace(before, count=last.count)
             continue
         role = (

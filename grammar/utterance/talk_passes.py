@@ -156,7 +156,7 @@ IN_TALK = (
     Pass(found_after_all, (), 0),
     Pass(heads_behind_with, (acts.AddCable, acts.AddConductors), 1, ON_A_CABLE_PIECES),
     Pass(clamps_answered, (acts.AskMeaning, acts.SetClamps), 1),
-    Pass(asked_and_denied, (acts.No,), 2),
+    Pass(asked_and_denied, (), 1, ("no", "nah")),
     Pass(clamps_looked_for, (acts.SetClamps, acts.DontKnow), 1, ("clamp",)),
     Pass(numbers_asked_with, (acts.Number,), 2),
     Pass(denied_behind, (acts.Restate, acts.Recount, acts.Replace, acts.RestateNumber), 1),
