@@ -156,7 +156,7 @@ HANDLERS: dict[type[Act], Callable[[Turn, Any], None]] = {
     acts.Resize: sizes_anew.resize,
     acts.Replace: replacements.replace_act,
     acts.Remove: removals.remove,
-    acts.More: counts.more,
+    acts.More: removals.further,
     acts.Land: device_landing.land,
     acts.Widen: device_landing.widen,
     acts.Unground: grounds.unground,

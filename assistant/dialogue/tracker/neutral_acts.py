@@ -22,7 +22,7 @@ _ARTICLE = re.compile(r"(?:the|that|this|an?|one) ", re.IGNORECASE)
 def keep(turn: Turn, act: acts.Keep) -> None:
     """ "Don't remove the receptacle": everything stays; "leave it in", "keep the timer", of what
     was just taken out: it comes again."""
-    if _just_taken(turn) and (_LEFT_IN.match(act.words) or _keeps_that(turn, act)):
+    if removals.just_taken(turn) and (_LEFT_IN.match(act.words) or _keeps_that(turn, act)):
         restorations.put_back(turn, acts.PutBack(target=acts.Reference(), words=act.words))
         return
     turn.state = altered(turn.state, mistaken=False)
@@ -51,13 +51,6 @@ def _keeps_that(turn: Turn, act: acts.Keep) -> bool:
         return False
     name = item_names.heard(turn.state.recalled[-1].content).lower()
     return kept["what"] is None or kept["what"].lower().rstrip("s") in name
-
-
-def _just_taken(turn: Turn) -> bool:
-    """Whether what was said last took something out."""
-    last = turn.history.last if turn.history is not None and not turn.history.idle else None
-    now = turn.state.recalled
-    return last is not None and bool(now) and last.state.recalled != now
 
 
 def unknown(turn: Turn, act: acts.UnknownOperator) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.interpretation import reference_ambiguity, references
@@ -13,6 +14,7 @@ from boxaloud.assistant.dialogue.tracker import (
     cable_purposes,
     clamps,
     counted_parts,
+    counts,
     grounds,
     item_changes,
 )
@@ -20,15 +22,19 @@ from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Reference
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.rules.contents import Cable
 
 IT = re.compile(
     r"(?i)(?:it|that)(?:['’]?s)?|(?:that|the last|that last) one|(?:it|that) is|that was"
 )
 """Words for what came in last, and no more of it."""
+_THESE = re.compile(r"(?i)(?:those|these|them|['’]?em|they)(?:['’]?re| are)?")
+"""Words for what came in last, where several did."""
 
 #: "Another run goes out the top": one more that leaves, and none that is taken out.
 _FURTHER = lazy_pattern(
-    r"(?i)(?:another|one more|yet another|(?:a|the) (?:third|fourth|fifth))\b"
+    r"(?i)(?:(?:and|n|then|plus|also|oh|ok|so|now),? )*"
+    r"(?:another|one more|yet another|(?:a|the) (?:third|fourth|fifth))\b"
     r"(?!.*\b(?:yank|pulled|took|taken|cut|ripp?|remov|delet|ditch|scrap|gone\b|not\b|n['’]t\b"
     r"|(?:to|must|should) (?:go|come (?:back )?out|leave)"
     r"(?: too?| as well| also| then| now)*\W*(?:,|$)))"
@@ -40,6 +46,9 @@ def remove(turn: Turn, act: acts.Remove) -> None:
     if _of_clamps(turn, act):
         return
     further = _FURTHER.match(act.words) and not _came_in_last(turn, act.target)
+    if further and _leaves_too(turn, act):
+        turn.ahead.insert(0, acts.More(target=Reference(), count=1, words=act.words, span=act.span))
+        return
     if further or cable_purposes.unknown(turn.state, act.target):
         turn.unplaced.append(act.words)
         return
@@ -67,6 +76,50 @@ def remove(turn: Turn, act: acts.Remove) -> None:
             item_changes.recount(turn, one, 0, act.words)
     else:
         _remove_some(turn, item, target, act)
+
+
+def just_taken(turn: Turn) -> bool:
+    """Whether what was said last took something out."""
+    last = turn.history.last if turn.history is not None and not turn.history.idle else None
+    now = turn.state.recalled
+    return last is not None and bool(now) and last.state.recalled != now
+
+
+#: "Another one goes out": a way on from the box, and no order.
+_LEAVES = lazy_pattern(
+    r"(?i)(?:[a-z]+,? )*?(?:another|one more)(?: one)?"
+    r" (?:goes|heads|leaves|runs|comes|feeds|continues)(?: back| right| on)*(?: out| off| on)?\W*"
+)
+
+
+_ONE_OUT = lazy_pattern(
+    r"(?i)(?:[a-z]+,? )*?(?:another|(?:one|two|three|[1-3]) more)(?: one)?(?: of (?:them|those))?"
+    r"(?P<out>(?: (?:out|off|away|gone|to go|comes out|goes))?)(?: too| also| please| now)*\W*"
+)
+
+
+def further(turn: Turn, act: acts.More) -> None:
+    """ "Pull one cable … one more out": of what was just taken out, one more; "and another" may be
+    either, and is asked. Behind anything else it comes in."""
+    more = _ONE_OUT.fullmatch(act.words.strip()) if just_taken(turn) else None
+    if more is None or act.target.kind not in ("anything", "wire"):
+        counts.more(turn, act)
+        return
+    taken = turn.state.recalled[-1].content
+    like = [one for one in turn.state.items if replace(one.content, count=taken.count) == taken]
+    if not more["out"] or len(like) != 1 or like[0].content.count < (act.count or 1):
+        turn.unplaced.append(act.words)
+        return
+    item_changes.recount(turn, like[0], like[0].content.count - (act.count or 1), act.words)
+
+
+def _leaves_too(turn: Turn, act: acts.Remove) -> bool:
+    """ "A 14-2 comes in … and another one goes out": one more of the cable that was said last. Right
+    behind something that was taken out it may be one more of those, and is asked."""
+    item = turn.state.item(turn.state.last)
+    if item is None or not isinstance(item.content, Cable) or just_taken(turn):
+        return False
+    return act.target.kind == "anything" and _LEAVES.fullmatch(act.words.strip()) is not None
 
 
 def _came_in_last(turn: Turn, target: Reference) -> bool:
@@ -139,6 +192,9 @@ def _remove_some(turn: Turn, item: Item, target: Reference, act: acts.Remove) ->
         added = turn.state.added
         one = act.target.words.lower().endswith(" one")  # of two more, "the last one" is one
         out = (1 if one else added) if 0 < added < item.content.count else out
+    if pronoun and _THESE.fullmatch(act.target.words.strip()) and item.key == turn.state.last:
+        added = turn.state.added  # "another two 14s … take those off": those two
+        out = added if 1 < added < item.content.count else out
     if pronoun and references.named_ones(act.target.words) and ";" in item.words:
         if item.key != turn.state.last or not 0 < turn.state.added < item.content.count:
             turn.unplaced.append(act.words)  # which of them are for that is not known
