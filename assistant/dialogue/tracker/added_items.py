@@ -50,7 +50,7 @@ from boxaloud.rules.contents import (
 
 WIDE_OR_NOT = frozenset(
     {"range receptacle", "dryer receptacle", "40 amp receptacle", "50 amp receptacle",
-     "60 amp receptacle"}
+     "60 amp receptacle", "240 volt receptacle"}
 )  # fmt: skip
 """Devices sold on one-gang and on two-gang yokes alike (common practice)."""
 
