@@ -45,11 +45,9 @@ def remove(turn: Turn, act: acts.Remove) -> None:
     """ "Take out one of the 14-2s", "scratch the switch"."""
     if _of_clamps(turn, act):
         return
-    further = _FURTHER.match(act.words) and not _came_in_last(turn, act.target)
-    if further and _leaves_too(turn, act):
-        turn.ahead.insert(0, acts.More(target=Reference(), count=1, words=act.words, span=act.span))
+    if _of_further(turn, act):
         return
-    if further or cable_purposes.unknown(turn.state, act.target):
+    if cable_purposes.unknown(turn.state, act.target):
         turn.unplaced.append(act.words)
         return
     target = reference_ambiguity.resolved(turn.state, act.target)
@@ -113,9 +111,20 @@ def further(turn: Turn, act: acts.More) -> None:
     item_changes.recount(turn, like[0], like[0].content.count - (act.count or 1), act.words)
 
 
+def _of_further(turn: Turn, act: acts.Remove) -> bool:
+    """Whether one more that leaves is spoken of, and none that is to be taken out."""
+    if not _FURTHER.match(act.words) or _came_in_last(turn, act.target):
+        return False
+    if _leaves_too(turn, act):
+        turn.ahead.insert(0, acts.More(target=Reference(), count=1, words=act.words, span=act.span))
+    else:
+        turn.unplaced.append(act.words)
+    return True
+
+
 def _leaves_too(turn: Turn, act: acts.Remove) -> bool:
-    """ "A 14-2 comes in … and another one goes out": one more of the cable that was said last. Right
-    behind something that was taken out it may be one more of those, and is asked."""
+    """ "A 14-2 comes in … and another one goes out": one more of the cable that was said last.
+    Right behind something that was taken out it may be one more of those, and is asked."""
     item = turn.state.item(turn.state.last)
     if item is None or not isinstance(item.content, Cable) or just_taken(turn):
         return False
