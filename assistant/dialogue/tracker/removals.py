@@ -47,9 +47,6 @@ def remove(turn: Turn, act: acts.Remove) -> None:
         return
     if _of_further(turn, act):
         return
-    if cable_purposes.unknown(turn.state, act.target):
-        turn.unplaced.append(act.words)
-        return
     target = reference_ambiguity.resolved(turn.state, act.target)
     if target is None:
         reference_ambiguity.ask_which(turn, act)
@@ -112,10 +109,12 @@ def further(turn: Turn, act: acts.More) -> None:
 
 
 def _of_further(turn: Turn, act: acts.Remove) -> bool:
-    """Whether one more that leaves is spoken of, and none that is to be taken out."""
-    if not _FURTHER.match(act.words) or _came_in_last(turn, act.target):
+    """Whether one more that leaves is spoken of, or one for what is not known, and none that is
+    to be taken out."""
+    further = _FURTHER.match(act.words) and not _came_in_last(turn, act.target)
+    if not further and not cable_purposes.unknown(turn.state, act.target):
         return False
-    if _leaves_too(turn, act):
+    if further and _leaves_too(turn, act):
         turn.ahead.insert(0, acts.More(target=Reference(), count=1, words=act.words, span=act.span))
     else:
         turn.unplaced.append(act.words)
