@@ -33,8 +33,7 @@ _THESE = re.compile(r"(?i)(?:those|these|them|['’]?em|they)(?:['’]?re| are)?
 
 #: "Another run goes out the top": one more that leaves, and none that is taken out.
 _FURTHER = lazy_pattern(
-    r"(?i)(?:(?:and|n|then|plus|also|oh|ok|so|now),? )*"
-    r"(?:another|one more|yet another|(?:a|the) (?:third|fourth|fifth))\b"
+    r"(?i)(?:another|one more|yet another|(?:a|the) (?:third|fourth|fifth))\b"
     r"(?!.*\b(?:yank|pulled|took|taken|cut|ripp?|remov|delet|ditch|scrap|gone\b|not\b|n['’]t\b"
     r"|(?:to|must|should) (?:go|come (?:back )?out|leave)"
     r"(?: too?| as well| also| then| now)*\W*(?:,|$)))"
@@ -111,7 +110,8 @@ def further(turn: Turn, act: acts.More) -> None:
 def _of_further(turn: Turn, act: acts.Remove) -> bool:
     """Whether one more that leaves is spoken of, or one for what is not known, and none that is
     to be taken out."""
-    further = _FURTHER.match(act.words) and not _came_in_last(turn, act.target)
+    leaves = _FURTHER.match(act.words) or _LEAVES.fullmatch(act.words.strip())
+    further = leaves and not _came_in_last(turn, act.target)
     if not further and not cable_purposes.unknown(turn.state, act.target):
         return False
     if further and _leaves_too(turn, act):
