@@ -201,3 +201,30 @@ def cursed(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
             verb=found["curse"], thing=replace(act, doubts=()), words=act.words, span=act.span
         )
     ]
+
+
+_OATH = lazy_pattern(
+    r"(?i)\W*(?:(?:ah|oh|aw|well|um|uh|hello|hi|so|ok|okay|no)\b[,.\s]*)*(?:hell|shit|damn|crap"
+    r"|dammit)\b"
+)
+
+
+def sworn_at_number(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Ah hell, two. Two switches": who swears at a number corrects it."""
+    told = [act for act in made if not isinstance(act, acts.Social)]
+    if len(told) != 2 or not _OATH.match(heard):
+        return made
+    number, thing = told
+    if (
+        isinstance(number, acts.Number)
+        and isinstance(thing, (acts.AddCable, acts.AddDevice))
+        and thing.count == number.value
+        and " more" not in thing.words.lower()
+    ):
+        return [
+            acts.Restate(
+                thing=thing, instead_of=just_like(thing), words=heard, span=(0, len(heard)),
+                doubts=thing.doubts, function="correction",
+            )
+        ]  # fmt: skip
+    return made

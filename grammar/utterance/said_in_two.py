@@ -7,9 +7,9 @@ from decimal import Decimal
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
-from boxaloud.grammar.building.plain_things import just_like
 from boxaloud.grammar.clauses.act_fields import THINGS
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.utterance.miscounts import sworn_at_number
 from boxaloud.grammar.utterance.neighbours import joining
 from boxaloud.grammar.utterance.others_elsewhere import one_is_outside, others_elsewhere
 from boxaloud.grammar.utterance.running_passes import Pass
@@ -257,33 +257,6 @@ def counted_apart(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     return made
 
 
-_OATH = lazy_pattern(
-    r"(?i)\W*(?:(?:ah|oh|aw|well|um|uh|hello|hi|so|ok|okay|no)\b[,.\s]*)*(?:hell|shit|damn|crap"
-    r"|dammit)\b"
-)
-
-
-def sworn_at(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
-    """ "Ah hell, two. Two switches": who swears at a number corrects it."""
-    told = [act for act in made if not isinstance(act, acts.Social)]
-    if len(told) != 2 or not _OATH.match(heard):
-        return made
-    number, thing = told
-    if (
-        isinstance(number, acts.Number)
-        and isinstance(thing, (acts.AddCable, acts.AddDevice))
-        and thing.count == number.value
-        and " more" not in thing.words.lower()
-    ):
-        return [
-            acts.Restate(
-                thing=thing, instead_of=just_like(thing), words=heard, span=(0, len(heard)),
-                doubts=thing.doubts, function="correction",
-            )
-        ]  # fmt: skip
-    return made
-
-
 IN_TWO_PIECES = (
     Pass(further_one_named, (acts.More,), 2),
     Pass(sent_on, (acts.OpenBox,), 2),
@@ -295,7 +268,7 @@ IN_TWO_PIECES = (
     Pass(device_named_behind, (acts.AddDevice,), 2),
     Pass(device_by_reason, (acts.AddDevice,), 2),
     Pass(counted_apart, (acts.Restate,), 1),
-    Pass(sworn_at, (acts.Number,), 2),
+    Pass(sworn_at_number, (acts.Number,), 2),
     Pass(others_elsewhere, tuple(THINGS.values()), 1, ("the ", "that ", "those ")),
     Pass(one_is_outside, (acts.Remove,), 2),
 )

@@ -2,26 +2,23 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import replace
 
-from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import counted, listed, say
-from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.state_parts import Item
 from boxaloud.assistant.dialogue.tracker import (
     added_items,
     agreeing_numbers,
     counted_parts,
     item_changes,
+    more_of_those,
     yoke_sharing,
 )
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Reference, Thing
-from boxaloud.grammar.clauses.act_fields import KIND_OF
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.rules.contents import (
     Cable,
@@ -204,7 +201,9 @@ def unsized_cables(turn: Turn, cable: acts.AddCable) -> None:
         or cable.count is None
         or (cable.count == 1 and low.startswith(("a ", "an ")))
     ):
-        more(turn, acts.More(target=target, count=cable.count or 1, words=cable.words))
+        more_of_those.more(
+            turn, acts.More(target=target, count=cable.count or 1, words=cable.words)
+        )
         return
     if any(doubt.reason == "some" for doubt in cable.doubts):
         there = references.find_all(turn.state, replace(target, words=""))
@@ -238,74 +237,3 @@ def _first_mention(turn: Turn, act: acts.Recount) -> None:
         item_changes.not_found(turn, target, act.words)
         return
     added_items.enter(turn, thing)
-
-
-def more(turn: Turn, act: acts.More) -> None:
-    """ "And one more of those", "another cable"; of what was just asked about, if that was."""
-    proposed = [one for one in turn.state.proposed if isinstance(one, tuple(KIND_OF))]
-    if act.target.kind == "anything" and len(proposed) == 1:
-        turn.state = altered(turn.state, proposed=())
-        added_items.enter(turn, replace(proposed[0], count=act.count or 1, doubts=()))  # type: ignore[call-arg, arg-type]
-        return
-    if _MISSED.fullmatch(act.words.strip()) and _of_several_kinds(turn.state):
-        turn.unplaced.append(act.words)  # a cable or a device: asked
-        return
-    item = _more_of(turn.state, act.target)
-    if item is None or isinstance(item.content, Uncounted):
-        if act.target.kind == "cable":
-            from boxaloud.assistant.dialogue.belief import held_acts
-
-            held_acts.wait(
-                turn,
-                acts.AddCable(count=act.count or 1, words=act.words, span=act.span),
-                "awg",
-                "unsized",
-            )
-            return
-        turn.unplaced.append(act.words)
-        return
-    if act.target.ordinal is not None and act.target.ordinal <= item.content.count:
-        turn.understood.append(act.words)  # "third cable", of three: no further one
-        return
-    extra = act.count or 1
-    before = turn.state
-    item_changes.recount(turn, item, item.content.count + extra, act.words)
-    if turn.state is not before:
-        turn.state = altered(turn.state, added=extra)
-
-
-_MISSED = re.compile(
-    r"(?i)(?:[a-z]+,? )*(?:missed|forgot|overlooked|skipped) (?:one|two|three|four|\d)"
-)
-
-
-def _of_several_kinds(state: State) -> bool:
-    """Whether there are cables and devices, so that one more may be either."""
-    kinds = {type(item.content) for item in state.items}
-    return len(kinds - {Uncounted}) > 1
-
-
-def _more_of(state: State, target: Reference) -> Item | None:
-    if target.kind == "anything" and target.ordinal is not None:
-        # "the third one": of what there are two
-        before = [
-            one
-            for one in state.items
-            if one.content.count == target.ordinal - 1 and not isinstance(one.content, Uncounted)
-        ]
-        if len(before) > 1 and state.added == 1 and target.ordinal > 2:
-            before = [one for one in before if one.key == state.last]  # "another switch", "a third"
-        return before[0] if len(before) == 1 else None
-    if target.kind == "anything":
-        return state.item(state.last) or item_changes.countable(state)
-    found = references.find_all(state, replace(target, which="said"))
-    if (
-        target.kind == "cable"
-        and len(
-            {(i.content.awg, i.content.conductors) for i in found if isinstance(i.content, Cable)}
-        )
-        > 1
-    ):
-        last = state.item(state.last)
-        return last if last in found else None
-    return found[-1] if found else None

@@ -14,9 +14,9 @@ from boxaloud.assistant.dialogue.tracker import (
     cable_purposes,
     clamps,
     counted_parts,
-    counts,
     grounds,
     item_changes,
+    more_of_those,
 )
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
@@ -97,7 +97,7 @@ def further(turn: Turn, act: acts.More) -> None:
     either, and is asked. Behind anything else it comes in."""
     more = _ONE_OUT.fullmatch(act.words.strip()) if just_taken(turn) else None
     if more is None or act.target.kind not in ("anything", "wire"):
-        counts.more(turn, act)
+        more_of_those.more(turn, act)
         return
     taken = turn.state.recalled[-1].content
     like = [one for one in turn.state.items if replace(one.content, count=taken.count) == taken]
