@@ -31,6 +31,12 @@ _NEXT_ONE = lazy_pattern(
 )
 #: "Next, the range hood".
 _NEXT = lazy_pattern(rf"{_SO}next(?: up| one| stop)?")
+#: "This box is finished. Next one: …": what follows is of another.
+_DONE = lazy_pattern(
+    r"(?i)(?:\b(?:done|finish|finished|complete|completed|closed up|buttoned up|all set|good to go)"
+    r"|\bthat(?:['’]s| is) (?:it|all|that|everything)(?: (?:for|on|with) (?:it|this|that)"
+    r"(?: one| box)?)?)\W*$"
+)
 _FRESH = frozenset({"", ".", ";", "\n", "!", "?"})
 _NO_ARTICLE = frozenset({"the", "my", "our"})
 
@@ -40,7 +46,7 @@ def gone_on(
 ) -> tuple[list[Act], int] | None:
     """The box that begins where somebody goes on to another place, and how many clauses say it;
     None for any other clause. `first`: nothing was told before."""
-    if not following and _NEXT_ONE.fullmatch(clause.line):
+    if _NEXT_ONE.fullmatch(clause.line) and (not following or _is_done(clause, heard)):
         words = heard[slice(*clause.span)]
         return [acts.NextBox(name="", words=words, span=clause.span)], 1
     if not first and clause.opens not in _FRESH:
@@ -54,6 +60,11 @@ def gone_on(
     rest = Clause(clause.elements[lead.group().count(" ") :], line=clause.line[lead.end() :])
     named = _named(rest, heard)
     return ([named], 1) if named else None
+
+
+def _is_done(clause: Clause, heard: str) -> bool:
+    stops = clause.closes in (".", ":", "!", ";", "\n", ",")
+    return stops and _DONE.search(heard[: clause.span[0]]) is not None
 
 
 def _named(clause: Clause, heard: str) -> acts.NextBox | None:
