@@ -14,7 +14,7 @@ NAMES = (
     "patterns", "questions", "social", "enclosures", "whereabouts", "coming_in",
     "rewrites", "rewrites_called", "rewrites_remarks", "rewrites_layout", "rewrites_orders",
     "rewrites_trade", "rewrites_asides", "rewrites_names", "rewrites_dictated", "rewrites_frames",
-    "paraphrases",
+    "rewrites_takeoff", "paraphrases",
 )  # fmt: skip
 #: The modules that decide what the compiled grammar is, given the data.
 COMPILING = (

@@ -25,6 +25,7 @@ FILES = (
     "rewrites_called",
     "rewrites_remarks",
     "rewrites_layout",
+    "rewrites_takeoff",
     "rewrites_orders",
     "rewrites_trade",
     "rewrites_asides",
