@@ -172,7 +172,7 @@ FIRST = Passes(
         Pass(nameless, (acts.OpenBox,), 1),
         Pass(years_not_counts, _THINGS, 1),
         *OF_YEARS,
-        Pass(without_hints, (acts.SetEdition,), 2),
+        Pass(without_hints, (acts.SetEdition,), 1),
         Pass(one_edition, (acts.SetEdition,), 2),
         Pass(before_connectors, (acts.SetClamps,), 2),
         Pass(hedged_clamps, (acts.SetClamps,), 1),

@@ -37,14 +37,16 @@ def before_connectors(made: list[Act], heard: str, left: list[Unread]) -> list[A
     return [*told, *(act for act in made if act is not told[0])]
 
 
+_IN_MILLILITRES = lazy_pattern(r"(?i)\bml\b|\bmill?ilit(?:er|re)s?\b")
 HINT = "perhaps Canadian"
 """The code of words that are said in Canada and name no code: which it is, is asked."""
 
 
 def without_hints(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
-    """A hint beside a code that is named adds nothing; "CEC" beside one is that of Canada."""
+    """A hint beside a code that is named adds nothing; "CEC" beside one is that of Canada, and so it
+    is where millilitres are asked for."""
     codes = [act for act in made if isinstance(act, acts.SetEdition)]
-    hinted = any(act.code == HINT for act in codes)
+    hinted = any(act.code == HINT for act in codes) or _IN_MILLILITRES.search(heard) is not None
     if not hinted or all(act.code == HINT for act in codes):
         return made
     known = [act for act in made if not isinstance(act, acts.SetEdition) or act.code != HINT]
