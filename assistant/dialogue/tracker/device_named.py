@@ -81,3 +81,25 @@ def for_the_way(turn: Turn, thing: AddDevice) -> bool:
     content = replace(item.content, name=thing.name)
     item_changes.change_content(turn, item, content, thing.words)
     return True
+
+
+_TAILS_TO = re.compile(
+    r"(?i)\b(?:pig ?-?)?tail(?:s|ed)?(?: (?:are|is|go|goes|going|run|come|comes))?(?: (?:off|out|up|over))*"
+    r" (?:to|for|onto|into|on)\s+(?:the|that|its)?\s*$"
+)
+_DEFINITE = re.compile(r"(?i)(?:the|that|its)\b")
+
+
+def pigtailed(turn: Turn, thing: AddDevice) -> bool:
+    """ "The joints are tailed off to the plug", where there is one: that plug, and no further."""
+    before = turn.heard[: thing.span[0]]
+    definite = _DEFINITE.match(thing.words) or re.search(r"(?i)\b(?:the|that|its)\s+$", before)
+    if thing.count is not None or thing.name is None or not definite:
+        return False
+    if not _TAILS_TO.search(before):
+        return False
+    there = [one.content for one in turn.state.items if isinstance(one.content, Yoke)]
+    if not any(references.same_name(one.name, thing.name) for one in there):
+        return False
+    turn.understood.append(thing.words)
+    return True

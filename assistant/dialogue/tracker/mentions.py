@@ -48,7 +48,9 @@ def mention(turn: Turn, thing: Thing) -> None:
             device_landing.land_item(turn, known, thing.awg, None, thing.words)
             return
     if isinstance(thing, AddDevice) and (
-        device_named.said_by_itself(turn, thing) or device_named.for_the_way(turn, thing)
+        device_named.said_by_itself(turn, thing)
+        or device_named.for_the_way(turn, thing)
+        or device_named.pigtailed(turn, thing)
     ):
         return
     if isinstance(thing, AddDevice) and (known := _landed_now(turn, thing)) is not None:
