@@ -21,7 +21,7 @@ _SOME = lazy_pattern(r"(?:a |an )?(?P<n>pair|couple)(?: of)? ")
 _TRADE = lazy_pattern(r"(?:trade )?sizes? ")
 _DESIGNATOR = lazy_pattern(r"(?:metric )?designators? (?P<n>\d+)\b|(?P<mm>\d+) ?mm\b")
 _UNIT = lazy_pattern(
-    r"[ -]?(?:inch(?:es)?(?!\w)|\"|''|(?P<short>in\.?)(?!\w)"
+    r"[ -]?(?:inch(?:es|ers?)?(?!\w)|\"|''|(?P<short>in\.?)(?!\w)"
     r"(?! (?:the|a|an|one|row|left|right|top|bottom|back|each|both)\b))"
 )
 _BEHIND_COUNT = lazy_pattern(

@@ -64,4 +64,6 @@ def _device_of(
         or named[0].span[1] < act.span[1]
     ):
         return None
+    if isinstance(last, acts.AddUncounted):
+        return named[0]  # pigtails stay in the box, and so does what they go to
     return replace(named[0], doubts=(*named[0].doubts, acts.Doubt("count", "elsewhere")))
