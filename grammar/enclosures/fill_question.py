@@ -29,7 +29,8 @@ _WIRE = lazy_pattern(
 )
 _IN = lazy_pattern(r"\b(?:in|into|through|inside|on)(?: (?:an?|the|one|my|this)(?! inch))? ")
 _ASKS = lazy_pattern(
-    r"(?<!\w)# of (?=#?\d)|\b(?:how many|how much wire|what(?:'s| is) the (?:max(?:imum)?|most|fill)|fill of"
+    r"(?<!\w)# of (?=#?\d)"
+    r"|\b(?:how many|how much wire|what(?:'s| is) the (?:max(?:imum)?|most|fill)|fill of"
     r"|max(?:imum)?(?: number)?|will\b|do\b|does\b"
     r"|(?:can|may|could) (?:i|we|you) (?:put|get|fit|run|pull|have|stuff|still (?:get|fit)))"
 )

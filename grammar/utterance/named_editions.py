@@ -43,8 +43,8 @@ HINT = "perhaps Canadian"
 
 
 def without_hints(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
-    """A hint beside a code that is named adds nothing; "CEC" beside one is that of Canada, and so it
-    is where millilitres are asked for."""
+    """A hint beside a code that is named adds nothing; "CEC" beside one is that of Canada, and
+    so it is where millilitres are asked for."""
     codes = [act for act in made if isinstance(act, acts.SetEdition)]
     hinted = any(act.code == HINT for act in codes) or _IN_MILLILITRES.search(heard) is not None
     if not hinted or all(act.code == HINT for act in codes):

@@ -84,8 +84,8 @@ def for_the_way(turn: Turn, thing: AddDevice) -> bool:
 
 
 _TAILS_TO = re.compile(
-    r"(?i)\b(?:pig ?-?)?tail(?:s|ed)?(?: (?:are|is|go|goes|going|run|come|comes))?(?: (?:off|out|up|over))*"
-    r" (?:to|for|onto|into|on)\s+(?:the|that|its)?\s*$"
+    r"(?i)\b(?:pig ?-?)?tail(?:s|ed)?(?: (?:are|is|go|goes|going|run|come|comes))?"
+    r"(?: (?:off|out|up|over))* (?:to|for|onto|into|on)\s+(?:the|that|its)?\s*$"
 )
 _DEFINITE = re.compile(r"(?i)(?:the|that|its)\b")
 
