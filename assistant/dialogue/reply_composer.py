@@ -191,7 +191,8 @@ class Composer:
 
     def _echoed(self, made: list[SystemAct], caution: bool) -> list[str]:
         """What was entered. What the reply tells the ear anyway is not said a second time."""
-        echoes, edition = self.turn.echoes, self.state.edition
+        echoes = list(dict.fromkeys(self.turn.echoes))  # "no clamps … none": said once
+        edition = self.state.edition
         told = any(isinstance(act, acts.SetEdition) for act in self.entry.acts)
         verdict = told and any(act.act == "verdict" for act in made)
         if verdict and names_edition(edition, caution):
