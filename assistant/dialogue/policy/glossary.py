@@ -24,6 +24,8 @@ def answer(act: acts.AskMeaning, state: State) -> str:
             return worth
     if act.awg is not None and act.term in ("size", ""):
         return _size(act.awg, state)
+    if not act.term and isinstance(act.thing, acts.AddFixtureWires):
+        return say("glossary.canopy")
     if not act.term:
         return say("answer.unknown")
     if "isolated" in act.words.lower() and (added := _isolated(state)):

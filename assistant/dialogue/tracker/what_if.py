@@ -73,7 +73,7 @@ def suppose(turn: Turn, act: acts.Suppose, run: Runner) -> None:
         turn.answer(say("what_if.with", what=_what(copy), new=new, now=now), act.words)
         turn.state = altered(turn.state, proposed=act.acts)
     elif not copy.refused:
-        turn.answer(_unchanged(turn), act.words)
+        turn.answer(_unchanged(turn, copy), act.words)
 
 
 #: "Am I over in a 4 by 2-1/8 square?", "what about the one in the den, the 3 x 2 x 2-3/4?": of the
@@ -188,8 +188,11 @@ def _supposed(text: str) -> str:
     return Told(text, for_ear(lowered(ear)))
 
 
-def _unchanged(turn: Turn) -> str:
-    return say("what_if.same", now=outcome(turn.state, turn.state))
+def _unchanged(turn: Turn, copy: Turn) -> str:
+    now = outcome(turn.state, turn.state)
+    if copy.unplaced:  # "what if it's 12": nobody can tell of what
+        return say("what_if.unplaced", words=listed(copy.unplaced), now=now)
+    return say("what_if.same", now=now)
 
 
 def _sure(act: Act) -> Act:
