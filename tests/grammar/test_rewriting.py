@@ -170,7 +170,7 @@ HEARD = {
     "grounds three number ten": "three number ten gnd",
     "two cables one's a 12-3 the other one is a 12-2": "one 12-3 one 12-2",
     "lose the pair": "lose those 2",
-    "the other 12-2 goes elsewhere take it out": "remove the other 12-2",
+    "the other 12-2 goes elsewhere take it out": "the other 12-2 is gone",
     "in a one 1-1/4 octagon": "in a one octagon 1-1/4",
     "receptacle on the 14 dimmer on the 12": "receptacle on the 14, dimmer on the 12",
 }
