@@ -35,6 +35,7 @@ _THESE = re.compile(r"(?i)(?:those|these|them|['’]?em|they)(?:['’]?re| are)?
 _FURTHER = lazy_pattern(
     r"(?i)(?:another|one more|yet another|(?:a|the) (?:third|fourth|fifth))\b"
     r"(?!.*\b(?:yank|pulled|took|taken|cut|ripp?|remov|delet|ditch|scrap|gone\b|not\b|n['’]t\b"
+    r"|(?:pull|tak(?:e|ing)|lift|haul|los(?:e|ing)|drop)\w* (?:it|that)\b"
     r"|(?:to|must|should) (?:go|come (?:back )?out|leave)"
     r"(?: too?| as well| also| then| now)*\W*(?:,|$)))"
 )
