@@ -16,7 +16,8 @@ from boxaloud.rules.contents import Cable, Yoke
 
 _POINTS = lazy_pattern(
     r"(?i)(?:(?:oh|no|well|so|and|um|uh|yeah|yes|sorry|ok|okay|i think|i mean|actually|probably)"
-    r"[\s,]+)*(?:that|it|this|that one|the last one|those|they)(?:['’]?s|['’]?re| is| are| was"
+    r"[\s,]+)*(?:that|it|this|that one|the last one|those|they)"
+    r"(?: really| actually| truly| still| definitely| indeed)*(?:['’]?s|['’]?re| is| are| was"
     r"| were| would be| (?:should|must|was supposed|was meant|were supposed|has|had|needs|ought"
     r"|was going)(?: to)?(?: have)?(?: be| been))"
     r"(?! (?:[a-z]+ )?(?:all|both|each|every))\b"
@@ -120,7 +121,8 @@ def _one_instead(
 
 _ONE = lazy_pattern(r"(?i)an? ")
 _IT = lazy_pattern(
-    r"(?i)(?:[a-z]+[\s,]+)*?(?:it|that)(?:['’]?s| is| was)\b|.*\b(?:it|that) (?:is|was)\b"
+    r"(?i)(?:[a-z]+[\s,]+)*?(?:it|that)(?:['’]?s| (?:[a-z]+ )?(?:is|was))\b"
+    r"|.*\b(?:it|that) (?:is|was)\b"
 )
 _PLURAL = lazy_pattern(r"(?i).*(?:s|cables)$")
 
