@@ -7,12 +7,14 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from boxaloud.assistant.dialogue.altering import altered
+from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.nlg.sentences import say, shortened
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.state_parts import Item
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Reference
+from boxaloud.grammar.clauses.act_fields import KIND_OF
 
 MOST = 100
 """Steps taken at one word; more than anybody means."""
@@ -27,6 +29,9 @@ def undo(turn: Turn, act: acts.Undo) -> None:
     if _minds_nothing(turn, act):
         turn.state = altered(turn.state, mistaken=False)
         turn.answer(say("echo.kept"), act.words)
+        return
+    if _of_a_denial(turn):
+        turn.understood.append(act.words)
         return
     if _of_another_step(turn, act):
         turn.unplaced.append(act.words)
@@ -54,6 +59,18 @@ def _minds_nothing(turn: Turn, act: acts.Undo) -> bool:
     idle = turn.history is not None and turn.history.idle
     alone = not turn.marks and not turn.ahead
     return idle and alone and _NEVER_MIND.match(act.words) is not None
+
+
+def _of_a_denial(turn: Turn) -> bool:
+    """ "No receptacle. I take that back, there is one": what was said last changed nothing, and
+    none like what is told behind it is there. What was told before the denial stays."""
+    told = next((one for one in turn.ahead if not isinstance(one, acts.Yes)), None)
+    if turn.marks or turn.history is None or not turn.history.idle:
+        return False
+    kind = KIND_OF.get(type(told)) if told is not None else None
+    if told is None or kind is None or told.function == "correction":
+        return False
+    return references.find(turn.state, Reference(kind, getattr(told, "name", None))) is None
 
 
 #: "Undo the swap": a step that put something in the place of something else.

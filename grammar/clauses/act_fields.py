@@ -136,8 +136,8 @@ _NO_NAME = frozenset(
 
 
 def _next(statement: Statement) -> Act:
-    """ "Next box, it's got two …", "next box, here we have …", "next box, so take it out": what leads
-    on to what is in it, and an order, names no box."""
+    """ "Next box, it's got two …", "next box, so take it out": what leads on to what
+    is in it, and an order, names no box."""
     name = str(statement.get("name") or "")
     words = name.lower().replace("’", "'").split()
     if (_NO_NAME.issuperset(words) and words != ["one"]) or words[:1] == ["so"]:
