@@ -53,6 +53,21 @@ _TWO = 2
 _BEGINS = lazy_pattern(r"(?i)(?:^|[,.;:] ?|\b(?:count\w*|got|has|have|ok|so|uh|um|see) )$")
 
 
+def _counted_behind(found: Found, expect: str | None) -> str:
+    """ "14-2 x3" for "14-2 three times"."""
+    said = found["times"] or found["of"] or found["just"] or "three"
+    return f"{found['cable']} x{figure(said)}"
+
+
+_TIMES = {"twice": "two", "thrice": "three"}
+
+
+def _so_many_times(found: Found, expect: str | None) -> str:
+    """ "Two 12-2" for "twice a 12-2"."""
+    said = found["n"].lower()
+    return f"{found['lead']}{_TIMES.get(said, said.split()[0])} ".ljust(len(found[0]))
+
+
 def _in_and_out(found: Found, expect: str | None) -> str | None:
     """ "12-2 x2" for "12-2 one in one out"."""
     return f"{found['cable']} x{(_worth(found['in']) or 0) + (_worth(found['out']) or 0)}"
@@ -159,6 +174,7 @@ def _whole(rewrite: Callable[[str], str]) -> Callable[[Found, str | None], str |
 
 
 WORKED_OUT: Mapping[str, Callable[[Found, str | None], str | None]] = {
+    "counted_behind": _counted_behind,
     "counted_up_to": _counted_up_to,
     "difference": _difference,
     "finger_counts": _whole(without_finger_counts),
@@ -173,6 +189,7 @@ WORKED_OUT: Mapping[str, Callable[[Found, str | None], str | None]] = {
     "relays": _whole(without_relays),
     "sections_of_whole": _sections_of_whole,
     "size_told_beside": _size_told_beside,
+    "so_many_times": _so_many_times,
     "strange_compound": _strange_compound,
     "strange_name": _strange_name,
     "sum_of_list": _sum_of_list,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 from boxaloud.grammar import acts
@@ -33,7 +34,7 @@ def counted_twice(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     for place, act in enumerate(made):
         before = _COUNTED.fullmatch(heard[: act.span[0]])
         said = _TWICE.match(heard, act.span[0]) if before is not None else None
-        if before is None or said is None or not is_thing(act):
+        if before is None or said is None or not is_thing(act) or _had(before, act):
             kept.append(act)
             continue
         behind = made[place + 1] if place + 1 < len(made) else None
@@ -46,6 +47,16 @@ def counted_twice(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
         elif not any(isinstance(other, _PUTS_RIGHT) for other in made[place + 1 :]):
             kept.append(acts.Mistaken(words=words, span=span))
     return kept
+
+
+_HAD = lazy_pattern(r"(?i)(?:i|we)\b.*\b(?:had|have|got) ")
+_POINTING = lazy_pattern(r"(?i)(?:the|that|those|my|this|these|them)\b")
+
+
+def _had(before: re.Match[str], act: Act) -> bool:
+    """Whether it is told how many there are: "I've got 14-3 twice"; "the 14-3" was counted so."""
+    words = before["said"] + act.words
+    return bool(_HAD.fullmatch(before["said"])) and not _POINTING.search(words)
 
 
 def _of_those(number: acts.RestateNumber, thing: Thing) -> Act:
