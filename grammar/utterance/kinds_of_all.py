@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from dataclasses import replace
+from itertools import pairwise
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Reference, Unread
@@ -52,6 +53,14 @@ _SIZES = {"fourteen": 14, "twelve": 12, "ten": 10, "14": 14, "12": 12, "10": 10}
 _SIZE = lazy_pattern(r"(?i)(?:#|no\.? ?|number )?(?:\d|ten|twelve|fourteen|eight(?!een)|six)\S*")
 _IS = lazy_pattern(r"(?i)\b(?:is|are|was|were|'s|be|both|all|just|an?|each)\s+#?\Z")
 _SENTENCE = lazy_pattern(r"[.;:!?\n,]\s*")
+#: What begins a list of them, or says of what kind all are.
+_LISTING = lazy_pattern(
+    rf"(?i){_LEAD}(?:the|these|those|my)(?: {_NUMBER})? {_NOUN}{_HERE}"
+    r" (?:is|are|were|was|'s)(?: an?)? #?"
+)
+_JOINED = lazy_pattern(
+    r"(?i)[\s,]*(?:(?:and|plus|&|then|hang on|hold on|wait|um|uh|hm+|ow|let me see)[\s,.…]*)*"
+)
 _PLURAL = lazy_pattern(r"(?i)\b(?:cables|wires|runs|homeruns|each|every|all|both)\b")
 _WORTH = {
     word: worth
@@ -70,8 +79,9 @@ def all_of_a_kind(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "All three cables are 12-2": whatever they were before; and "all three" adds no number."""
     kept: list[Act] = []
     alone = sum(map(_names_cables, made)) == 1
-    for act in made:
-        act = _of_those_there(act, heard, alone)
+    listed = [_goes_on(one, other, heard) for one, other in pairwise(made)]
+    for act, among in zip(made, map(any, zip([False, *listed], [*listed, False], strict=True))):
+        act = _of_those_there(act, heard, alone, among)
         while kept and isinstance(act, acts.Replace) and _named_in(kept[-1], act):
             kept.pop()  # "all four are 12-2", "each cable is a 12-2"
         last = kept[-1] if kept else None
@@ -115,9 +125,17 @@ def _named_in(act: Act, whole: acts.Replace) -> bool:
     return bare and whole.span[0] <= act.span[0] < whole.span[1]
 
 
-def _of_those_there(act: Act, heard: str, alone: bool) -> Act:
+def _goes_on(one: Act, other: Act, heard: str) -> bool:
+    """Whether two cables are neighbours in a list."""
+    if not _names_cables(one) or not _names_cables(other):
+        return False
+    return _JOINED.fullmatch(heard, one.span[1], other.span[0]) is not None
+
+
+def _of_those_there(act: Act, heard: str, alone: bool, listed: bool) -> Act:
     """A cable that only says what those that are there are, as what stands in their place; some
-    of those only where no other cable is said in the same breath."""
+    of those only where no other cable is said in the same breath, and none `listed`: "the cables
+    are a 14-3, a 14-2 and a 14-2"."""
     told = act.thing if isinstance(act, acts.Restate) else act
     if not isinstance(told, acts.AddCable) or told.awg is None or told.path or told.role:
         return act
@@ -133,7 +151,11 @@ def _of_those_there(act: Act, heard: str, alone: bool) -> Act:
         both = size["all"].lower() == "both"
         target = Reference("cable", which="both" if both else "all", words=words)
         told = replace(told, count=2 if both else told.count)
-    elif (found := _all_are(before)) and _PLURAL.search(before):
+    elif (
+        (found := _all_are(before))
+        and _PLURAL.search(before)
+        and not (listed and _LISTING.fullmatch(before))
+    ):
         both = "both" in before.lower().split()
         target = Reference("cable", which="both" if both else "all", words=words)
         told = replace(told, count=_count_in(found.group(), both))

@@ -178,6 +178,12 @@ _SO = lazy_pattern(
     r" (?:makes?|made|(?:gives|puts|gets|brings) (?:me|us|it)(?: up)?(?: at| to)?)(?: it)?) "
 )
 
+_BARE = lazy_pattern(r"[\s,.;]*")
+#: "Add one more switch, three on there now".
+_NOW = lazy_pattern(
+    r"(?i) (?:of (?:them|those) )?(?:(?:on|in) (?:there|here|it)(?: now)?|now)(?=\s*(?:[.,;!]|$))"
+)
+
 
 def another_so_many(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "There's another 14-2, so three", "another switch makes two": so many of them in all, where
@@ -190,7 +196,10 @@ def another_so_many(made: list[Act], heard: str, left: list[Unread]) -> list[Act
     if not _is_another(thing, heard) or count not in _FEW:
         return made
     start = number.span[1] - len(number.words.rpartition(" ")[2])
-    if not _SO.fullmatch(heard[thing.span[1] : start]):
+    if not (
+        _SO.fullmatch(heard[thing.span[1] : start])
+        or (_BARE.fullmatch(heard[thing.span[1] : start]) and _NOW.match(heard, number.span[1]))
+    ):
         return made
     target = replace(pointed_at(thing, thing.words), count=None)
     span = (thing.span[0], number.span[1])
