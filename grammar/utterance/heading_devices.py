@@ -8,6 +8,7 @@ from dataclasses import replace
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.clauses.act_kinds import is_thing
+from boxaloud.grammar.clauses.text_before import just_before
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.headings import ROOM_WORDS, ROOMS, may_name
 
@@ -77,7 +78,8 @@ def named_by_device(made: list[Act], heard: str, left: list[Unread]) -> list[Act
 
 def _in_a_room(device: Act, heard: str) -> bool:
     """Whether a device is said to be in a room, before or behind it."""
-    if _PLACES.intersection(device.words.lower().split()):
+    before = just_before(heard, device.span[0]).lower().split()[-1:]
+    if _PLACES.intersection([*before, *device.words.lower().split()]):
         return True
     behind = _IN_ROOM.match(heard, device.span[1])
     return bool(behind and (ROOMS - {"box"}).intersection(behind[1].lower().split()))

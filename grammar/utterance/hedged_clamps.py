@@ -30,11 +30,16 @@ def _before(heard: str, act: Act) -> str:
     return heard[max(0, act.span[0] - _HEDGE_WITHIN) : act.span[0]]
 
 
+#: What else is looked for: "find out what size it is", "look up the volume".
+_OF_THE_BOX = (
+    r"(?!(?: out| up| at| for)? (?:what|which|how|the|its|that|a)(?: box(?:['’]s)?)?"
+    r" (?:size|deep|big|large|volume|depth|stamp|marking|light|torch)\b)"
+)
 _LOOK = (
     r"(?:(?:let me|i will|i'll|i have to|i've got to|i got to|i gotta|i need to|i must|i should"
     r"|i want to|i am going to|i'm going to|i'm gonna|gotta|have to|need to|got to|going to|gonna"
     r"|will|i go|we will|we'll|somebody has to)(?: go| just| still| first| better| now)*"
-    r" (?:look|check|see|peek|open|find|ask|verify|count|feel|take a look|have a look)\b"
+    rf" (?:look|check|see|peek|open|find|ask|verify|count|feel|take a look|have a look)\b{_OF_THE_BOX}"
     r"|(?:let me|hold on|hang on|one (?:second|sec|moment|minute)|(?:just )?a (?:second|sec|moment"
     r"|minute)|wait a (?:second|sec|moment|minute))$|give me a (?:second|sec|moment|minute))"
 )
