@@ -53,12 +53,6 @@ _TWO = 2
 _BEGINS = lazy_pattern(r"(?i)(?:^|[,.;:] ?|\b(?:count\w*|got|has|have|ok|so|uh|um|see) )$")
 
 
-def _counted_behind(found: Found, expect: str | None) -> str:
-    """ "14-2 x3" for "14-2 three times"."""
-    said = found["times"] or found["of"] or found["just"] or "three"
-    return f"{found['cable']} x{figure(said)}"
-
-
 _TIMES = {"twice": "two", "thrice": "three"}
 
 
@@ -174,7 +168,6 @@ def _whole(rewrite: Callable[[str], str]) -> Callable[[Found, str | None], str |
 
 
 WORKED_OUT: Mapping[str, Callable[[Found, str | None], str | None]] = {
-    "counted_behind": _counted_behind,
     "counted_up_to": _counted_up_to,
     "difference": _difference,
     "finger_counts": _whole(without_finger_counts),

@@ -39,7 +39,8 @@ _LOOK = (
     r"(?:(?:let me|i will|i'll|i have to|i've got to|i got to|i gotta|i need to|i must|i should"
     r"|i want to|i am going to|i'm going to|i'm gonna|gotta|have to|need to|got to|going to|gonna"
     r"|will|i go|we will|we'll|somebody has to)(?: go| just| still| first| better| now)*"
-    rf" (?:look|check|see|peek|open|find|ask|verify|count|feel|take a look|have a look)\b{_OF_THE_BOX}"
+    r" (?:look|check|see|peek|open|find|ask|verify|count|feel|take a look|have a look)\b"
+    rf"{_OF_THE_BOX}"
     r"|(?:let me|hold on|hang on|one (?:second|sec|moment|minute)|(?:just )?a (?:second|sec|moment"
     r"|minute)|wait a (?:second|sec|moment|minute))$|give me a (?:second|sec|moment|minute))"
 )

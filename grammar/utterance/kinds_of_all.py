@@ -79,9 +79,9 @@ def all_of_a_kind(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "All three cables are 12-2": whatever they were before; and "all three" adds no number."""
     kept: list[Act] = []
     alone = sum(map(_names_cables, made)) == 1
-    listed = [_goes_on(one, other, heard) for one, other in pairwise(made)]
-    for act, among in zip(made, map(any, zip([False, *listed], [*listed, False], strict=True))):
-        act = _of_those_there(act, heard, alone, among)
+    joined = [False, *(_goes_on(one, other, heard) for one, other in pairwise(made)), False]
+    for place, act in enumerate(made):
+        act = _of_those_there(act, heard, alone, any(joined[place : place + 2]))
         while kept and isinstance(act, acts.Replace) and _named_in(kept[-1], act):
             kept.pop()  # "all four are 12-2", "each cable is a 12-2"
         last = kept[-1] if kept else None

@@ -27,7 +27,8 @@ _SAID_OF_BOX = lazy_pattern(
     r"|clamps? (?:right |down |up |back )*(?:in it|in here|in there|in this (?:box|one))\b"
 )
 _OUT = lazy_pattern(
-    r"(?i)\b(?:outside|out side|out|external|outer|no|none|not|if|whether|connectors?)\b|\?"
+    r"(?i)\b(?:outside|out side|(?<!find )(?<!figure )out|external|outer|no|none|not"
+    r"|if|whether|connectors?)\b|\?"
 )
 
 
