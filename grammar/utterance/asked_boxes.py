@@ -50,7 +50,8 @@ def _asked_how_full(heard: str, box: CalledBox) -> bool:
     """ "What's the den at", "where does kitchen stand", "did porch fit"."""
     the = "(?:the )?" if box.is_room or box.named_alone else "the "
     asking = rf"(?:(?:what|where|how)(?:['’]s| is| was| does| did)|{_ASKING})"
-    asked = rf"(?i)\s*{LEAD}{asking} {the}{box.may} {_STANDS}[?.! ]*"
+    bare = rf"how(?:['’]s| is| was) {the}{box.may} "
+    asked = rf"(?i)\s*{LEAD}(?:{asking} {the}{box.may} {_STANDS}|{bare})[?.! ]*"
     return re.fullmatch(asked, f"{heard.strip(' ?.!')} ") is not None
 
 

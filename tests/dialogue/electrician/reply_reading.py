@@ -151,7 +151,7 @@ def news(text: str) -> str:
     )
     text = re.sub(r"\bChanged the box from [\d.]+ to ([\d.]+)", r"Box marked \1", text)
     text = re.sub(r"\bChanged .*? to ", "", text)
-    text = re.sub(r": left out, up to four smaller than 14 AWG|, which count nothing", "", text)
+    text = re.sub(r": left out, up to four smaller than 14 AWG|, counting nothing", "", text)
     text = text.replace(", which count: only those smaller than 14 AWG do not", "")
     return re.sub(r" more, [\w ]+ now\b", " more", text)
 
