@@ -152,7 +152,9 @@ def told_of_box(heard: str, called: Sequence[CalledBox]) -> Mention | None:
             continue
         the = "" if len(box.name) == 1 else "(?:the )?" if box.named_alone else "the "
         room = "(?:the )?" if box.is_room else the
+        letter = rf"{LEAD}{_PLACES} [^.;]*(?P<mention> {_INTO} {box._words})(?:,? please)?[ .!]*$"
         for form in (
+            *((letter,) if len(box.name) == 1 else ()),
             rf"{LEAD}(?P<mention>(?:over |up |down |out |back )?in {the}{box.may}),?"
             r" (?=there|i |we |he |she |they |somebody |one |another |it )",
             rf"{LEAD}(?P<mention>{room}{box.may} (?:{_HAS}|lost|loses))\b",
@@ -164,7 +166,8 @@ def told_of_box(heard: str, called: Sequence[CalledBox]) -> Mention | None:
             found = re.match(r"(?i)\s*" + _SPACE.sub(r"\\s+", form), heard)
             if found is not None:
                 lost = found["mention"].lower().endswith(("lost", "loses"))
-                instead = "take out" if lost else "it has" if box.at_hand else ""
+                verb = box.at_hand and re.search(rf"(?i)\s{_HAS}$", found["mention"])
+                instead = "take out" if lost else "it has" if verb else ""
                 if re.search(r"(?i)should\s+be$", found["mention"]):
                     instead = "it should be"
                 return Mention(box.name, *found.span("mention"), instead)

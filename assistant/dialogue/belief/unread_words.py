@@ -163,7 +163,14 @@ def _explains(turn: Turn, unread: Sequence[str]) -> bool:
     if set(unread) == {say("unheard")}:
         return True
     asked = turn.first_asked == "unread" and not goes_on(turn.heard)
-    return asked or same_matter(unread, turn.heard)
+    return (asked and not _changes_else(turn, unread)) or same_matter(unread, turn.heard)
+
+
+def _changes_else(turn: Turn, unread: Sequence[str]) -> bool:
+    """Whether something that is there is only changed, and so many of something had been said:
+    "and three", "one of the 14-2s is gone"."""
+    kinds = {belief_table.kind(act) for act in turn.done}
+    return has_number(unread) and bool(kinds & CHANGING) and not kinds & CONTENTS
 
 
 def _answers_again(turn: Turn, act: acts.Deny) -> bool:
