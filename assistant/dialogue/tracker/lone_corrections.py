@@ -94,6 +94,7 @@ def may_be_one_more(turn: Turn, act: acts.RestateNumber, item: Item) -> bool:
 
 _IT_WAS = lazy_pattern(r"(?i)\b(?:it|that|there) (?:was|were)\b")
 _ONE = lazy_pattern(r"(?i)\b(?:one|1)\b")
+_ONLY = lazy_pattern(r"(?i)\b(?:only|just|still|merely)\b")
 
 
 def may_be_of_cables(turn: Turn, act: acts.RestateNumber) -> bool:
@@ -124,6 +125,11 @@ def counted(state: State, act: acts.RestateNumber) -> Item | None:
         near = [item for item in several if _far(item, act.value) <= _NEAR]
         return near[0] if len(near) == 1 else None
     last = said or _on_the_ring(state, act) or item_changes.countable(state)
+    if act.instead_of is None and last is not None and _ONLY.search(act.words):
+        # "only three" makes no more of what there are two of
+        so_many = [one for one in state.items if one.content.count == act.value]
+        if last.content.count < act.value and so_many:
+            return so_many[0] if len(so_many) == 1 else None
     if act.instead_of is not None or (last is not None and _far(last, act.value) <= _NEAR):
         return last
     near = _near(state, act.value)
