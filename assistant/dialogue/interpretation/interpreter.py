@@ -152,6 +152,8 @@ def _number(turn: Turn, act: acts.Number, value: Decimal) -> Act:
         return counted
     if asked == "mistaken":
         return corrected(act, acts.RestateNumber(value=value))
+    if value == 1 and _there_is_a_clamp(turn, act):
+        return full(act, acts.SetClamps(where="present", count=1), "count")
     if whole and value in (14, 12, 10, 8, 6) and turn.done and asked not in SIZED:
         return act  # "six 12s and a ground, that's 12": behind things said, a size is no volume
     if not whole and value >= 6 and _of_known_box(turn):
@@ -183,6 +185,12 @@ def _canadian_connectors(turn: Turn, act: acts.Number, value: Decimal) -> Act | 
     turn.take()
     words = f"{act.words} {named.words}"
     return acts.AddUncounted(name="wire connector", count=int(value), words=words, span=act.span)
+
+
+def _there_is_a_clamp(turn: Turn, act: acts.Number) -> bool:
+    """ "There is one", of the clamps that were just said not to be there."""
+    state = turn.state
+    return state.last == "clamps" and state.clamps == "none" and "there" in act.words.lower()
 
 
 def _of_known_box(turn: Turn) -> bool:
