@@ -17,6 +17,7 @@ from boxaloud.grammar.rewriting.fragments import written_out
 from boxaloud.grammar.rewriting.looks_behind import without_looks
 from boxaloud.grammar.rewriting.named_before_counted import without_counted_names
 from boxaloud.grammar.rewriting.numbered_points import without_point_numbers
+from boxaloud.grammar.rewriting.pointed_at import without_pointing
 from boxaloud.grammar.rewriting.replacement_template import figure
 from boxaloud.grammar.rewriting.sums_aloud import without_sums_aloud
 
@@ -178,6 +179,7 @@ WORKED_OUT: Mapping[str, Callable[[Found, str | None], str | None]] = {
     "names_ahead": _whole(without_counted_names),
     "numbered_points": _whole(without_point_numbers),
     "one_and_others": _one_and_others,
+    "pointing": _whole(without_pointing),
     "quarters_of_grounds": _quarters_of_grounds,
     "relays": _whole(without_relays),
     "sections_of_whole": _sections_of_whole,
