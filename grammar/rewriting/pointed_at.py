@@ -87,7 +87,7 @@ _MADE = (
     r"(?:(?:so|and|that['’]s|that is|that makes|makes?|which is|is|are|they['’]re|they are"
     r"|these are|of|in) )*"
 )
-_NO_COUNT = r"(?! ?(?:by\b|x\b|inch|in\b|gang|square|cubic|cu\b|number|[-/.]?\d))"
+_NO_COUNT = r"(?! ?(?:by\b|x\b|inch|in\b|gang|square|cubic|cu\b|number)|[-/.]?\d)"
 _ALL = rf"(?:(?:all|both|each|every one|everything)(?: of (?:them|those))? {_MADE})?"
 _ALONE = r"(?: cables?| of them| in all| total)*(?=\s*(?:[.!]|$))"
 _OF_CABLES = rf"(?= (?:cables? )?(?:of )?(?:{_CABLE}|(?:cables?|wires?)\b))"
