@@ -70,6 +70,8 @@ def build_land(match: Match, telling: Telling) -> list[Act] | None:
     target = target_of(match, telling)
     if target.kind not in ("device", "terminal_block", "anything"):
         return None
+    if not target.words.lower().startswith(_POINTING) and _cables_listed(match, telling, span[1]):
+        return None
     said = next(
         (e for e in pieces(match, "ref") if e.found is not None and e.found.kind == "device"), None
     )
@@ -116,3 +118,19 @@ def build_sized(match: Match, telling: Telling) -> list[Act] | None:
             return None
         return [replace(made, awg=awg, words=words, span=span)]
     return [acts.Size(awg=awg, words=words, span=span)]
+
+
+#: "…, 12-2 load", "… and another twelve two": a cable as the one before it.
+_ANOTHER_CABLE = lazy_pattern(
+    r"(?i),?\s+(?:(?:and|plus|a|an|one|another) )*(?:(?:1[024]|[68])[-/][234]"
+    r"|(?:fourteen|twelve|ten|eight|six)[- ](?:two|three))s?\b"
+)
+
+
+def _cables_listed(match: Match, telling: Telling, end: int) -> bool:
+    """Whether what a device is "with" is the first of the cables that come to it, and brings itself
+    in: "GFCI with 12-2 line, 12-2 load"."""
+    found = [e.found for e in pieces(match, "size") if e.found is not None]
+    cable = any(one.kind == "cable" for one in found)
+    ahead = match.found.start("ref") < match.found.start("size")
+    return cable and ahead and _ANOTHER_CABLE.match(telling.heard, end) is not None

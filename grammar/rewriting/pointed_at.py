@@ -90,7 +90,7 @@ _MADE = (
 _NO_COUNT = r"(?! ?(?:by\b|x\b|inch|in\b|gang|square|cubic|cu\b|number)|[-/.]?\d)"
 _ALL = rf"(?:(?:all|both|each|every one|everything)(?: of (?:them|those))? {_MADE})?"
 _ALONE = r"(?: cables?| of them| in all| total)*(?=\s*(?:[.!]|$))"
-_OF_CABLES = rf"(?= (?:cables? )?(?:of )?(?:{_CABLE}|(?:cables?|wires?)\b))"
+_OF_CABLES = rf"(?= (?:[a-z]+ )?(?:cables? )?(?:of )?(?:{_CABLE}|(?:cables?|wires?)\b))"
 _POINTED = lazy_pattern(
     rf"(?i)(?<!not )(?<!or )\b(?P<run>{_FIRST}(?:{_JOIN}{_POINT})+)(?:[,;:.–—-]* {_MADE}(?:"
     rf"{_ALL}(?P<size>{_CABLE})|(?P<sum>{_N})\b{_NO_COUNT}(?:(?P<bare>{_ALONE})|{_OF_CABLES})))?"
