@@ -120,6 +120,18 @@ def _one_and_others(found: Found, expect: str | None) -> str | None:
     return "".join(found[part] if part in kept else " " * len(found[part] or "") for part in parts)
 
 
+def _most_and_others(found: Found, expect: str | None) -> str | None:
+    """ "Three 14-2, and one 14-3" for "four cables, three are 14-2, and the other is 14-3"."""
+    left = (_worth(found["n"]) or 0) - (_worth(found["m"]) or 0)
+    if left < 1 or (left > 1 and not found["others"]) or left >= len(_FEW):
+        return None
+    told = f"{found['m']} {found['a']}{found['join']}{_FEW[left]} "
+    return told.rjust(len(found[0]))
+
+
+_FEW = ("no", "one", "two", "three", "four", "five")
+
+
 def _size_told_beside(found: Found, expect: str | None) -> str | None:
     """Nothing for the size of it all, where a cable of that size is told besides."""
     name = found["size"].casefold().removeprefix("number ")
@@ -176,6 +188,7 @@ WORKED_OUT: Mapping[str, Callable[[Found, str | None], str | None]] = {
     "in_and_out_spliced": _in_and_out_spliced,
     "last_of_run": _last_of_run,
     "looks": _whole(without_looks),
+    "most_and_others": _most_and_others,
     "names_ahead": _whole(without_counted_names),
     "numbered_points": _whole(without_point_numbers),
     "one_and_others": _one_and_others,
