@@ -17,7 +17,7 @@ from boxaloud.grammar.rewriting.fragments import written_out
 from boxaloud.grammar.rewriting.looks_behind import without_looks
 from boxaloud.grammar.rewriting.named_before_counted import without_counted_names
 from boxaloud.grammar.rewriting.numbered_points import without_point_numbers
-from boxaloud.grammar.rewriting.pointed_at import without_pointing
+from boxaloud.grammar.rewriting.pointed_counts import without_pointing
 from boxaloud.grammar.rewriting.replacement_template import figure
 from boxaloud.grammar.rewriting.sums_aloud import without_sums_aloud
 

@@ -193,11 +193,18 @@ def _little(act: Act) -> bool:
         return False  # "and another switch, since she wants …"
     if isinstance(act, acts.Undo) and act.words.lower().startswith("undo"):
         return False  # "undo that, the inspector was wrong"
+    if isinstance(act, acts.SetClamps) and _CLAMPS_TOLD.match(act.words):
+        return False  # "no clamps, the kid had his thumb over them"
     return isinstance(act, _WEAK) or (
         isinstance(act, acts.Recount) and _OF_THEM.search(act.words) is not None
     )
 
 
+_CLAMPS_TOLD = lazy_pattern(
+    r"(?i)(?:(?:there (?:is|are)|there['’]s|it has|it['’]s got|the|its) )*"
+    r"(?:no (?:inside |internal )?clamps?|clamps? (?:are |is )?(?:inside|outside|none)"
+    r"|(?:inside|internal) clamps?)\b"
+)
 #: "There's a truck in the driveway, it's a white one", "we need breakers, I think three of them".
 _COLOURED = lazy_pattern(
     r"(?i)(?:it['’]?s |that['’]?s |the |an? )*(?:black|white|red|blue|green|orange|brown|yellow"

@@ -167,10 +167,10 @@ def _explains(turn: Turn, unread: Sequence[str]) -> bool:
 
 
 def _changes_else(turn: Turn, unread: Sequence[str]) -> bool:
-    """Whether something that is there is only changed, and so many of something had been said:
+    """Whether something that is there is only taken out, and so many of something had been said:
     "and three", "one of the 14-2s is gone"."""
     kinds = {belief_table.kind(act) for act in turn.done}
-    return has_number(unread) and bool(kinds & CHANGING) and not kinds & CONTENTS
+    return has_number(unread) and kinds == {"Remove"}
 
 
 def _answers_again(turn: Turn, act: acts.Deny) -> bool:
