@@ -176,7 +176,8 @@ def one_more(elements: Sequence[Element], place: int) -> bool:
     after = elements[place + 1] if place + 1 < len(elements) else None
     behind = _BEHIND | _RUN_BEHIND if further else _BEHIND
     rest = "".join(f" {element.tag}" for element in elements[place + 1 :])
-    if elements[at - 1].tag == "with" and before[-2].found is not None and _ON_IT.match(rest):
+    on_a_thing = at > 1 and before[-1].tag == "with" and before[-2].found is not None
+    if on_a_thing and _ON_IT.match(rest):
         return False  # "a dimmer with a slide on it": a part of the device
     unknown = joined and _NOT_KNOWN.match(rest) is not None
     return after is None or unknown or after.tag in behind or _begins_a_group(after)
