@@ -44,18 +44,24 @@ def worksheet_lines(reply: Reply, units: _Units = "in3") -> Iterator[str]:
     if sheet.capacity is None:
         yield f"  Total {_in(units, total, sheet.total)}, capacity unknown"
     else:
-        margin = sheet.capacity - sheet.total
-        word = "margin" if margin >= 0 else "over by"
-        yield (
-            f"  Total {total} of {_in(units, marked(sheet.capacity), sheet.capacity)}, "
-            f"{word} {_in(units, volume(abs(margin)), abs(margin), bare=True)}: "
-            f"{_by_volume(reply)}"
-        )
+        of = f"{total} of {_in(units, marked(sheet.capacity), sheet.capacity)}"
+        yield _total_line(reply, of, sheet.capacity - sheet.total, units)
     if reply.low != reply.high:
         yield f"  Still open: between {volume(reply.low)} and {volume(reply.high)}{unit}"
     for assumed in reply.assumed:
         yield f"  Assumed: {assumed}"
     yield from enclosure_text.beside_volume(reply)
+
+
+def _total_line(reply: Reply, of: str, margin: Decimal, units: _Units) -> str:
+    """The total and the verdict; a margin only where nothing is open that would move it."""
+    verdict = _by_volume(reply)
+    if not reply.low == reply.high == reply.sheet.total:
+        whatever = "" if verdict == "INCOMPLETE" else ", whatever is still open"
+        return f"  Total so far {of}: {verdict}{whatever}"
+    word = "margin" if margin >= 0 else "over by"
+    left = _in(units, volume(abs(margin)), abs(margin), bare=True)
+    return f"  Total {of}, {word} {left}: {verdict}"
 
 
 def _by_volume(reply: Reply) -> str:

@@ -68,6 +68,23 @@ def test_the_worksheet_comes_where_it_is_asked_for_and_not_again(words: str, cha
     assert lines.index("  Total 16.00 of 18.0 in³, margin 2.00: FITS") > len(TALK)
 
 
+@pytest.mark.parametrize(
+    ("box", "verdict"),
+    [("30", "FITS, whatever is still open"), ("20", "OVER, whatever is still open"),
+     ("25", "INCOMPLETE")],
+)  # fmt: skip
+def test_no_margin_stands_beside_a_total_that_is_still_open(
+    box: str, verdict: str, chat: Printed
+) -> None:
+    """NEC 314.16(B)(1) and (5): 4 x 2.00, 3 x 2.25 and 2.25, 17.00; (B)(4): two yokes take 8.00 on
+    the 14s or 9.00 on the 12s."""
+    lines = chat(f"two 14-2s, a 12-3 and two switches, {box} cubic inches, no clamps")
+    assert lines[-2:] == [
+        f"  Total so far 17.00 of {box}.0 in³: {verdict}",
+        "  Still open: between 25.00 and 26.00 in³",
+    ]
+
+
 def test_nothing_comes_at_the_end_of_a_talk_about_nothing(chat: Printed) -> None:
     assert len(chat("hello")) == 1
 
