@@ -22,16 +22,7 @@ def asked_of_box(heard: str, called: Sequence[CalledBox]) -> Mention | None:
     """The box that a question is about: "is the den over?", "and the den?"."""
     for box in called:
         numbered = FIGURED.fullmatch(box.said) or _WITH_NUMBER.fullmatch(box.said)
-        if numbered and (asked := _asked_by_number(heard, box)):
-            return asked
-        alone = re.fullmatch(
-            rf"(?i)\s*{LEAD}(?:(?:how|what) about |and )?(?:the )?{box.may}"
-            r"(?: then| again| now)?(?:,? please)?\s*\?",
-            heard,
-        )
-        if alone is not None:
-            return Mention(box.name, 0, len(heard), "how full is ")
-        if _asked_how_full(heard, box):
+        if (numbered and _asked_by_number(heard, box)) or _asked_how_full(heard, box):
             return Mention(box.name, 0, len(heard), "how full is ")
         form = rf"(?i)\s*{LEAD}{_ASKING}\b[^.;,]*?\b(?P<mention>the {box.may})(?!\w)"
         found = re.match(form, heard)
@@ -47,12 +38,19 @@ _STANDS = (
 
 
 def _asked_how_full(heard: str, box: CalledBox) -> bool:
-    """ "What's the den at", "where does kitchen stand", "did porch fit"."""
+    """ "And the den?", "what's the den at", "where does kitchen stand", "did porch fit"."""
+    alone = (
+        rf"(?:(?:how|what) about |and )?(?:the )?{box.may}(?: then| again| now)?(?:,? please)?\s*\?"
+    )
     the = "(?:the )?" if box.is_room or box.named_alone else "the "
     asking = rf"(?:(?:what|where|how)(?:['’]s| is| was| does| did)|{_ASKING})"
+    stands = rf"{asking} {the}{box.may} {_STANDS}"
     bare = rf"how(?:['’]s| is| was) {the}{box.may} "
-    asked = rf"(?i)\s*{LEAD}(?:{asking} {the}{box.may} {_STANDS}|{bare})[?.! ]*"
-    return re.fullmatch(asked, f"{heard.strip(' ?.!')} ") is not None
+    plain = f"{heard.strip(' ?.!')} "
+    return bool(
+        re.fullmatch(rf"(?i)\s*{LEAD}{alone}", heard)
+        or re.fullmatch(rf"(?i)\s*{LEAD}(?:{stands}|{bare})[?.! ]*", plain)
+    )
 
 
 _BEFORE = lazy_pattern(
@@ -72,38 +70,19 @@ def asked_of_one_before(heard: str) -> bool:
 _WITH_NUMBER = lazy_pattern(r"(?i)[a-z]+(?: [a-z]+)? \d{1,4}[a-z]?")
 
 
-def _asked_by_number(heard: str, box: CalledBox) -> Mention | None:
-    """ "Is 210 still ok", "what about E3", "what's room 20 at"."""
+def _asked_by_number(heard: str, box: CalledBox) -> bool:
+    """ "Is 210 still ok", "what about E3", "what's room 20 at", "20 was bad, right?"."""
     number = rf"(?:room |number |classroom )?{box._words}"
-    alone = re.fullmatch(
-        rf"(?i)\s*{LEAD}(?:how|what) about {number}(?: then| again| now)?[ ?.!]*", heard
-    )
-    if alone is not None:
-        return Mention(box.name, 0, len(heard), "how full is ")
+    forms = [
+        rf"(?:how|what) about {number}(?: then| again| now)?[ ?.!]*",
+        rf"{number} (?:is|was) (?:still |also )*(?:the )?(?:bad|over|full|good|fine|ok|okay|worst"
+        r"|tight|tightest|fullest)(?: one)?,? (?:right|huh|yeah|then|correct)[ ?.!]*",
+        rf"{_ASKING}\b {number} (?:still |too |also |now |really )*(?:ok|okay|good|fine|over|full"
+        r"|at|overfull|legal|alright|looking|doing|in trouble)[ ?.!]*",
+    ]
     if _WITH_NUMBER.fullmatch(box.said):  # "what was unit 12?" names no wire
-        stood = re.fullmatch(
-            rf"(?i)\s*{LEAD}(?:how|what)(?:['’]s| is| was) {number}"
-            r"(?: again| at| like| doing)*[ ?.!]*",
-            heard,
-        )
-        if stood is not None:
-            return Mention(box.name, 0, len(heard), "how full is ")
-    told = re.fullmatch(
-        rf"(?i)\s*{LEAD}{number} (?:is|was) (?:still |also )*(?:the )?(?:bad|over|full|good|fine"
-        r"|ok|okay|worst|tight|tightest|fullest)(?: one)?,? (?:right|huh|yeah|then|correct)[ ?.!]*",
-        heard,
-    )
-    if told is not None:
-        return Mention(box.name, 0, len(heard), "how full is ")
-    found = re.fullmatch(
-        rf"(?i)\s*{LEAD}{_ASKING}\b (?P<mention>{number}) (?:still |too |also |now |really )*"
-        r"(?:ok|okay|good|fine|over|full|at|overfull|legal|alright|looking|doing|in trouble)"
-        r"[ ?.!]*",
-        heard,
-    )
-    if found is not None:
-        return Mention(box.name, 0, len(heard), "how full is ")
-    return None
+        forms.append(rf"(?:how|what)(?:['’]s| is| was) {number}(?: again| at| like| doing)*[ ?.!]*")
+    return any(re.fullmatch(rf"(?i)\s*{LEAD}{form}", heard) for form in forms)
 
 
 _OF_A_PLACE = lazy_pattern(
