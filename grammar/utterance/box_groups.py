@@ -25,6 +25,13 @@ _FRACTION = lazy_pattern(
 )
 
 
+#: "Five grounds, what's that, one and a quarter?": what something is worth, and no depth.
+_GUESSED = lazy_pattern(
+    r"\bwhat(?:['’]?s| is| does| would) (?:that|it|this|those)(?: come to| make| add up to| add)?"
+    r"[ ,]+(?:like |about )?$"
+)
+
+
 #: One of these stands in all that `_FRACTION` finds.
 _PARTS = ("half", "quarter", "eighth", "/")
 
@@ -61,6 +68,8 @@ def depth_said_apart(made: list[Act], heard: str, left: list[Unread]) -> list[Ac
         return made
     for found in _FRACTION.finditer(low):
         if any(act.span[0] <= found.start() < act.span[1] for act in made):
+            continue
+        if _GUESSED.search(low[: found.start()]):
             continue
         texts = tuple(
             re.findall(r"\d+-\d/\d|\d/\d|\d+|[a-z]+", found.group().replace(" n ", " and "))
