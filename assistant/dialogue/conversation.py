@@ -26,7 +26,10 @@ from boxaloud.assistant.dialogue.confidence import confidence_of, heard_with
 from boxaloud.assistant.dialogue.input_check import printable, too_much, unreadable
 from boxaloud.assistant.dialogue.interpretation.restarts import continued, of_the_unread
 from boxaloud.assistant.dialogue.interpretation.said_back import said_back
-from boxaloud.assistant.dialogue.interpretation.taken_as_well import taken_as_well
+from boxaloud.assistant.dialogue.interpretation.taken_as_well import (
+    changed_as_well,
+    taken_as_well,
+)
 from boxaloud.assistant.dialogue.job_acts import EVENTS
 from boxaloud.assistant.dialogue.job_dialogue import FIRST_BOX, JobDialogue, Record
 from boxaloud.assistant.dialogue.journal import Entry
@@ -106,6 +109,7 @@ class Conversation(JobDialogue):
             read = of_the_unread(read, last)
         if self.talk.journal:
             read = taken_as_well(read, self.talk.journal[-1], self.talk.state)
+            read = changed_as_well(read, self.talk.journal[-1], self.talk.state)
             read = said_back(read, self.talk.journal, self.talk.state)
         if not isinstance(words, str) and confidence_of(words) is not None:
             before = self.talk.journal[-1] if self.talk.journal else None

@@ -17,10 +17,12 @@ PLACES = {
     "second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "seventh": 7, "eighth": 8,
 }  # fmt: skip
 _NTH = "|".join(PLACES)
+_DEVICES = frozenset({"switch", "receptacle", "dimmer", "device", "gfci", "timer"})
 _NONE = lazy_pattern(
     r"(?i)(?:^|[.,;!?…–-])\s*(?:(?:no|nope|sorry|well|oh|wait|actually|and|so|but|my bad|hold on)"
     rf"[ ,.]+)*(?P<said>(?:there(?:['’]s| is| was) )?no (?P<nth>{_NTH})"
-    r"(?: (?P<what>one|cables?|wires?))?)(?: after all| in (?:here|there|it)| at all)?\s*"
+    r"(?: (?P<what>one|cables?|wires?|switch|receptacle|dimmer|device|gfci|timer"
+    r"|(?P<awg>1[024])[-/ ](?P<of>[234])))?)(?: after all| in (?:here|there|it)| at all)?\s*"
     r"(?=[.,;!?…–-]|$)"
 )
 
@@ -37,7 +39,12 @@ def no_nth(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     if any(not isinstance(act, (acts.No, acts.Keep, acts.More)) for act in within):
         return made
     left[:] = [run for run in left if not span[0] <= run.span[0] < span[1]]
-    target = Reference("anything", ordinal=PLACES[said["nth"].lower()], words=words)
+    what = (said["what"] or "").lower()
+    target = Reference(
+        "anything", what if what in _DEVICES else None, ordinal=PLACES[said["nth"].lower()],
+        awg=int(said["awg"]) if said["awg"] else None,
+        conductors=int(said["of"]) if said["of"] else None, words=words,
+    )  # fmt: skip
     denied = acts.Deny(target=target, words=words, span=span, function="correction")
     rest = [act for act in made if act not in within]
     before = [act for act in rest if act.span[0] < span[0] and not isinstance(act, acts.No)]

@@ -1,4 +1,5 @@
-""" "Take the switch out", "and the receptacle": a thing that is there goes as the one before it."""
+""" "Take the switch out", "and the receptacle": a thing that is there goes as the one before it;
+and "swap one 14-2 for a 14-3", "swap the other one too": the other becomes what the first did."""
 
 from __future__ import annotations
 
@@ -40,3 +41,29 @@ def taken_as_well(read: Utterance, before: Entry, state: State) -> Utterance:
         return read
     order = acts.Remove(target=target, words=act.words, span=act.span, function="request")
     return replace(read, acts=(order,))
+
+
+#: "Swap the other one too", "the other 14-2 as well", "do the same to the other one".
+_OTHER_TOO = re.compile(
+    r"(?i)\W*(?:(?:and|ok|okay|now|then|yeah|yes|actually|so|oh)\W+)*"
+    r"(?:(?:(?:swap|change|switch|replace|do|make|turn)(?: out)?|and|same for|same with"
+    r"|do the same (?:to|for|with)) )?the other(?: (?:one|cable|14|12|10))?(?:[-/ ][234])?"
+    r",? (?:too|as well|also|the same way|likewise)\W*"
+)
+
+
+def changed_as_well(read: Utterance, before: Entry, state: State) -> Utterance:
+    """The utterance as the order before it, of the one thing that is left of its kind; else `read`
+    as it is, where that order was no change of one cable or where several are left."""
+    if before.weighty or state.pending or not _OTHER_TOO.fullmatch(read.heard):
+        return read
+    orders = [act for act in before.acts if not isinstance(act, acts.Social)]
+    order = orders[0] if len(orders) == 1 else None
+    if not isinstance(order, acts.Replace) or order.target.count != 1 or not order.target.awg:
+        return read
+    left = references.find(state, replace(order.target, count=None, which="said", words=""))
+    if left is None or left.content.count != 1:
+        return read
+    span = (0, len(read.heard))
+    again = replace(order, words=read.heard, span=span)
+    return replace(read, acts=(again,), unread=())

@@ -21,7 +21,7 @@ from boxaloud.grammar.acts import Reference, Thing
 from boxaloud.grammar.clauses.act_fields import KIND_OF
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.rules.canadian_tally import CONNECTORS
-from boxaloud.rules.contents import Cable, Conductors, FixtureWires, Grounds, Uncounted
+from boxaloud.rules.contents import Cable, Conductors, FixtureWires, Grounds, Uncounted, Yoke
 
 _SEVERAL = 2
 """Cables of a kind of which a denial of one may mean some."""
@@ -69,7 +69,7 @@ def deny(turn: Turn, act: acts.Deny) -> None:
 def _no_nth(turn: Turn, act: acts.Deny, nth: int) -> None:
     """ "No fourth": of the four that there are one goes, and three stay three; of more of them
     nobody can tell which number is wrong."""
-    counted = [item for item in turn.state.items if not isinstance(item.content, Uncounted)]
+    counted = [item for item in turn.state.items if _may_be_nth(item, act.target)]
     so_many = [item for item in counted if item.content.count == nth]
     if len(so_many) > 1:
         so_many = [item for item in so_many if item.key == turn.state.last]
@@ -79,6 +79,19 @@ def _no_nth(turn: Turn, act: acts.Deny, nth: int) -> None:
         turn.unplaced.append(act.words)
     else:
         turn.understood.append(act.words)
+
+
+def _may_be_nth(item: Item, target: Reference) -> bool:
+    """Whether "no third", "no third switch" or "no third 14-2" may be of an item."""
+    content = item.content
+    if target.awg is not None:
+        sized = (target.awg, target.conductors)
+        return isinstance(content, Cable) and (content.awg, content.conductors) == sized
+    if target.name is None:
+        return not isinstance(content, Uncounted)
+    name = references.called(item).lower()
+    of_it = target.name == "device" or target.name in name
+    return isinstance(content, Yoke) and of_it
 
 
 def _drop_held(turn: Turn, target: Reference) -> None:
