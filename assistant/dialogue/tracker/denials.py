@@ -123,8 +123,19 @@ def _named_so(name: str, target: Reference) -> bool:
 _NOT_THIS = lazy_pattern(r"(?i)(?:\bnot|n['’]?t)(?: (?:the|a|an|really|actually|from|for))*\s*$")
 
 
+_IT_IS_NOT = lazy_pattern(
+    r"(?i)\b(?:it|that|this)(?: one)?(?:['’]s not|(?: is| was) not| isn['’]?t| wasn['’]?t)"
+    r"(?: really| actually)?\s*$"
+)
+
+
 def _takes_more_than_said(turn: Turn, items: list[Item], act: acts.Deny) -> bool:
-    """ "Not a 12-4", of two of them, or "12-3 on the way out, not 12-4": one of them, or all?"""
+    """ "Not a 12-4", of two of them, or "12-3 on the way out, not 12-4", or "it's not a switch" of
+    three: one of them, or all?"""
+    if _IT_IS_NOT.search(turn.heard[: act.span[0]]):
+        devices = [item for item in items if isinstance(item.content, Yoke)]
+        if sum(item.content.count for item in devices) >= _SEVERAL:
+            return True
     cables = [item for item in items if isinstance(item.content, Cable)]
     if sum(item.content.count for item in cables) < _SEVERAL:
         return False
