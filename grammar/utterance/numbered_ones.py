@@ -21,8 +21,8 @@ _DEVICES = frozenset({"switch", "receptacle", "dimmer", "device", "gfci", "timer
 _NONE = lazy_pattern(
     r"(?i)(?:^|[.,;!?…–-])\s*(?:(?:no|nope|sorry|well|oh|wait|actually|and|so|but|my bad|hold on)"
     rf"[ ,.]+)*(?P<said>(?:there(?:['’]s| is| was) )?no (?P<nth>{_NTH})"
-    r"(?: (?P<what>one|cables?|wires?|switch|receptacle|dimmer|device|gfci|timer"
-    r"|(?P<awg>1[024])[-/ ](?P<of>[234])))?)(?: after all| in (?:here|there|it)| at all)?\s*"
+    r"(?: (?P<what>one|cables?|wires?|switch|receptacle|dimmer|device|gfci|timer))?)"
+    r"(?: after all| in (?:here|there|it)| at all)?\s*"
     r"(?=[.,;!?…–-]|$)"
 )
 
@@ -42,8 +42,7 @@ def no_nth(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     what = (said["what"] or "").lower()
     target = Reference(
         "anything", what if what in _DEVICES else None, ordinal=PLACES[said["nth"].lower()],
-        awg=int(said["awg"]) if said["awg"] else None,
-        conductors=int(said["of"]) if said["of"] else None, words=words,
+        words=words,
     )  # fmt: skip
     denied = acts.Deny(target=target, words=words, span=span, function="correction")
     rest = [act for act in made if act not in within]

@@ -10,7 +10,7 @@ from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.journal import Entry
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.grammar import acts
-from boxaloud.grammar.acts import Reference, Utterance
+from boxaloud.grammar.acts import Reference, Unread, Utterance
 from boxaloud.grammar.clauses.act_fields import KIND_OF
 
 _LEAD = re.compile(
@@ -53,8 +53,8 @@ _OTHER_TOO = re.compile(
 
 
 def changed_as_well(read: Utterance, before: Entry, state: State) -> Utterance:
-    """The utterance as the order before it, of the one thing that is left of its kind; else `read`
-    as it is, where that order was no change of one cable or where several are left."""
+    """The utterance as the order before it, of the one thing that is left of its kind, which is
+    asked where several are left; `read` as it is where that order was no change of one cable."""
     if before.weighty or state.pending or not _OTHER_TOO.fullmatch(read.heard):
         return read
     orders = [act for act in before.acts if not isinstance(act, acts.Social)]
@@ -63,7 +63,7 @@ def changed_as_well(read: Utterance, before: Entry, state: State) -> Utterance:
         return read
     left = references.find(state, replace(order.target, count=None, which="said", words=""))
     if left is None or left.content.count != 1:
-        return read
+        return replace(read, acts=(), unread=(Unread.whole(read.heard),))
     span = (0, len(read.heard))
     again = replace(order, words=read.heard, span=span)
     return replace(read, acts=(again,), unread=())

@@ -71,7 +71,7 @@ def _no_nth(turn: Turn, act: acts.Deny, nth: int) -> None:
     nobody can tell which number is wrong."""
     counted = [item for item in turn.state.items if _may_be_nth(item, act.target)]
     so_many = [item for item in counted if item.content.count == nth]
-    if len(so_many) > 1:
+    if len(so_many) > 1 or act.target.name:
         so_many = [item for item in so_many if item.key == turn.state.last]
     if len(so_many) == 1:
         item_changes.recount(turn, so_many[0], nth - 1, act.words)
@@ -82,16 +82,11 @@ def _no_nth(turn: Turn, act: acts.Deny, nth: int) -> None:
 
 
 def _may_be_nth(item: Item, target: Reference) -> bool:
-    """Whether "no third", "no third switch" or "no third 14-2" may be of an item."""
-    content = item.content
-    if target.awg is not None:
-        sized = (target.awg, target.conductors)
-        return isinstance(content, Cable) and (content.awg, content.conductors) == sized
+    """Whether "no third" or "no third switch" may be of an item."""
     if target.name is None:
-        return not isinstance(content, Uncounted)
-    name = references.called(item).lower()
-    of_it = target.name == "device" or target.name in name
-    return isinstance(content, Yoke) and of_it
+        return not isinstance(item.content, Uncounted)
+    of_it = target.name == "device" or target.name in references.called(item).lower()
+    return isinstance(item.content, Yoke) and of_it
 
 
 def _drop_held(turn: Turn, target: Reference) -> None:
