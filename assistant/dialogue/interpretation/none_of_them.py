@@ -11,7 +11,8 @@ from boxaloud.grammar.acts import Act, Reference
 
 #: What was said last was wrong, and none of it is there; nothing else is said with it.
 _WRONG = re.compile(
-    r"(?i)(?=.*\b(?:wait|hold on|hang on|no|nope|actually|sorry|wrong|misread|oops|scratch that|my bad)\b)"
+    r"(?i)(?=.*\b(?:wait|hold on|hang on|no|nope|actually|sorry|wrong|misread|oops"
+    r"|scratch that|my bad)\b)"
     r".*\b(?:none|without)(?: (?:in (?:there|here|it)|inside|at all|after all|actually|them))*"
     r"(?:,? (?:please|sorry|my bad|oops))?[\s.!]*"
 )

@@ -45,10 +45,10 @@ def taken_as_well(read: Utterance, before: Entry, state: State) -> Utterance:
 
 #: "Swap the other one too", "the other 14-2 as well", "do the same to the other one".
 _OTHER_TOO = re.compile(
-    r"(?i)\W*(?:(?:and|ok|okay|now|then|yeah|yes|actually|so|oh)\W+)*"
+    r"(?i)\W*(?:(?:and|ok|okay|now|then|yeah|yes|actually|so|oh|um|uh|hello|hi|hey|please)\W+)*"
     r"(?:(?:(?:(?:swap|change|switch|replace|do|make|turn)(?: out)?|same for|same with) )?the other"
     r"(?: (?:one|cable|14|12|10))?(?:[-/ ][234])?,? (?:too|as well|also|the same way|likewise)"
-    r"|do the same (?:to|for|with) the other(?: (?:one|cable))?(?: too| as well)?)\W*"
+    r"|do the same (?:to|for|with) the other(?: (?:one|cable))?(?: too| as well)?)(?:,? please)?\W*"
 )
 
 
