@@ -24,6 +24,7 @@ _SAID_OF_BOX = lazy_pattern(
     r"(?i)(?:^|[\s,.;])(?:(?:it|this|this one|that one|this box|that box|the box|box)"
     r"(?:['’]s got| has got| has| had| does have| comes with| came with)|with|w/)"
     r" (?:(?:the|its|built[- ]in|cable|some) )*clamps(?! (?:out|on the|of the|and) ?)"
+    r"|(?:^|[\s,.;])(?:got|has|have|having|with) (?:its|it['’]s) own (?:cable )?clamps\b"
     r"|clamps? (?:right |down |up |back )*(?:in it|in here|in there|in this (?:box|one))\b"
 )
 _OUT = lazy_pattern(

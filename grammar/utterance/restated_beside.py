@@ -186,29 +186,56 @@ _NOW = lazy_pattern(
 
 
 def another_so_many(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
-    """ "There's another 14-2, so three", "another switch makes two": so many of them in all, where
-    there was one less."""
+    """ "There's another 14-2, so three", "another switch makes two", "no, three, there's another
+    14-2": so many of them in all, where there was one less."""
     told = [act for act in made if not isinstance(act, (acts.Yes, acts.No, acts.Social))]
     if len(told) != _THING_AND_NUMBER:
         return made
-    thing, number = told
+    reason = _summed_ahead(told[0], told[1], heard)
+    thing, number = told[::-1] if reason else told
     count = _sum(number)
     if not _is_another(thing, heard) or count not in _FEW:
         return made
     start = number.span[1] - len(number.words.rpartition(" ")[2])
     if not (
-        _SO.fullmatch(heard[thing.span[1] : start])
+        reason
+        or _SO.fullmatch(heard[thing.span[1] : start])
         or (_BARE.fullmatch(heard[thing.span[1] : start]) and _NOW.match(heard, number.span[1]))
     ):
         return made
     target = replace(pointed_at(thing, thing.words), count=None)
-    span = (thing.span[0], number.span[1])
+    span = (told[0].span[0], told[1].span[1])
     return [
         acts.Recount(
             target=target, count=count, of=count - 1, words=heard[slice(*span)], span=span,
             function="correction",
         )
     ]  # fmt: skip
+
+
+#: Between how many there are and why: "three cables, there's another 14-2 behind".
+_THERE_IS = lazy_pattern(
+    r"(?i)[\s,.;–—-]*(?:(?:because|since|as|and|sorry|oh|i see|i found|i missed|we have) )*"
+    r"(?:there(?:['’]s| is| was)|i(?:['’]ve got| have| found| see| missed)|we have|here['’]s)"
+    r"(?: (?:still|also|actually|yet))* (?:an? )?"
+)
+
+
+def _summed_ahead(number: Act, thing: Act, heard: str) -> bool:
+    """Whether the first puts right how many there are, and the second is the reason."""
+    named = number.thing if isinstance(number, acts.Restate) else None
+    kind = named is None or (isinstance(named, type(thing)) and not _told_kind(named))
+    put_right = isinstance(number, (acts.Restate, acts.RestateNumber))
+    return (
+        put_right
+        and kind
+        and _THERE_IS.fullmatch(heard[number.span[1] : thing.span[0]]) is not None
+    )
+
+
+def _told_kind(act: Act) -> bool:
+    """Whether a cable or a device is told by its size or its name."""
+    return isinstance(act, acts.AddCable) and (act.awg, act.conductors) != (None, None)
 
 
 def _is_another(act: Act, heard: str) -> TypeGuard[acts.AddCable | acts.AddDevice]:
@@ -223,6 +250,8 @@ def _is_another(act: Act, heard: str) -> TypeGuard[acts.AddCable | acts.AddDevic
 
 def _sum(act: Act) -> int:
     """The number of them in all that an act may say, or nought."""
+    if isinstance(act, acts.Restate):
+        return act.thing.count or 0 if isinstance(act.thing, acts.AddCable) else 0
     if isinstance(act, (acts.Number, acts.RestateNumber)):
         return int(act.value or 0)
     if not isinstance(act, acts.Recount) or act.target.kind != "anything":

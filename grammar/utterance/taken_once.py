@@ -10,7 +10,7 @@ from boxaloud.grammar.building.plain_things import just_like
 from boxaloud.grammar.clauses.act_kinds import is_thing
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
-_PRONOUN = lazy_pattern(r"(?i)\b(?:it|them|that|those|that one)\b")
+_PRONOUN = lazy_pattern(r"(?i)\b(?:it|them|em|that|those|that one)\b")
 #: "So one less": how many that leaves out, told of what was just taken.
 _LESS = lazy_pattern(
     r"(?i)(?:(?:and|so|that|that['’]?s|which|which['’]?s|is|it['’]?s|makes|leaves|means|meaning|us|me"
