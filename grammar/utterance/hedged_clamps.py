@@ -32,7 +32,7 @@ def _before(heard: str, act: Act) -> str:
 
 #: What else is looked for: "find out what size it is", "look up the volume".
 _OF_THE_BOX = (
-    r"(?!(?: out| up| at| for)? (?:what|which|how|the|its|that|a)(?: box(?:['’]s)?)?"
+    r"(?!(?: out| up| at| for| about| of| on)? (?:what|which|how|the|its|that|a)(?: box(?:['’]s)?)?"
     r" (?:size|deep|big|large|volume|depth|stamp|marking|light|torch)\b)"
 )
 _LOOK = (
@@ -72,7 +72,7 @@ _LOOKED_FOR = lazy_pattern(
 _UNKNOWN = lazy_pattern(
     rf"(?i)(?<![a-z])(?:{_NOT_KNOWN}){_OF_THEM} {_CLAMPS}"
     rf"|{_CLAMPS}{_BREAK}(?:(?:{_HM}|in it|in there|inside|or not|i|we|of|those|them|i am|i have)"
-    rf"{_BREAK})*(?:{_NOT_KNOWN})"
+    rf"{_BREAK})*(?:{_NOT_KNOWN}){_OF_THE_BOX}"
 )
 
 

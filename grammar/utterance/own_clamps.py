@@ -25,6 +25,8 @@ _SAID_OF_BOX = lazy_pattern(
     r"(?:['’]s got| has got| has| had| does have| comes with| came with)|with|w/)"
     r" (?:(?:the|its|built[- ]in|cable|some) )*clamps(?! (?:out|on the|of the|and) ?)"
     r"|(?:^|[\s,.;])(?:got|has|have|having|with) (?:its|it['’]s) own (?:cable )?clamps\b"
+    r"|(?:^|[,.;])\s*(?:(?:and|yes|yeah|yep|ok|okay|also|it),? )*has (?:(?:the|cable|some) )*clamps"
+    r"(?=\s*(?:[.,;!]|$|and (?:an?|one|two)\b))"
     r"|clamps? (?:right |down |up |back )*(?:in it|in here|in there|in this (?:box|one))\b"
 )
 _OUT = lazy_pattern(
