@@ -18,6 +18,7 @@ _ASKED = lazy_pattern(
     r"|depth|height|far|determine|find|need|required)\b"
 )
 _MEASURED = lazy_pattern(r"(?:to|from|across)\b")
+_EACH_WAY = lazy_pattern(r"(?:each way|both ways)")
 _LED = lazy_pattern(r"(?:^|.*\s)(?:to|from|between)(?: the| that| its| a)?\s*$")
 
 
@@ -40,6 +41,8 @@ def _asks(text: str, piece: Piece) -> bool:
 
 def _measured(text: str, piece: Piece) -> bool:
     """ "Across", "to the opposite wall", "from the side": a place between which is measured."""
+    if _EACH_WAY.fullmatch(text, piece.start, piece.end) is not None:
+        return True  # "how big each way": the sides of the box
     if piece.sort not in ("wall", "wall_to", "end") and piece.value not in _PLACES:
         return False
     if _MEASURED.match(text, piece.start):

@@ -9,6 +9,7 @@ from boxaloud.grammar.acts import Act
 from boxaloud.grammar.enclosures.pull_piece import Piece
 from boxaloud.grammar.enclosures.raceway_items import RacewayItem, in_order
 from boxaloud.grammar.enclosures.row_assembly import RowAssembly
+from boxaloud.grammar.enclosures.ways_out import left_by_another
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 #: What a piece says by itself, without a look at what stands beside it.
@@ -264,6 +265,8 @@ class Assembly(RowAssembly):
         if self.kinds == [None] and (back := self._turned_back()) is not None:
             self.kinds = [back]
             self._detail(back, returns=False)
+        elif (last := left_by_another(self.text, self.pieces)) is not None:
+            self._detail(last, returns=False)
         kinds = [self._pull(kind) if kind is not None else None for kind in self.kinds]
         return in_order(kinds, self.items, self.made)
 

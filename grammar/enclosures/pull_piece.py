@@ -60,3 +60,8 @@ class Piece:
     def pull_kind(self) -> PullKind | None:
         """The kind of pull that its value names."""
         return _KINDS.get(self.value)
+
+    @property
+    def begins(self) -> bool:
+        """Raceways, a kind of pull or a conductor of 4 AWG and larger, which tell of a pull box."""
+        return self.sort in ("items", "kind") or self.value.startswith("conductor ")

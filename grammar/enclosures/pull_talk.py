@@ -64,7 +64,7 @@ def read(heard: str, expect: str | None, ordinary: Ordinary) -> Utterance | None
     telling = [piece for piece in pieces if _tells(piece, at_hand)]
     if not any(walls_asked or piece.sort != "wall" or not piece.number for piece in telling):
         return None  # "that's right" names no wall
-    if not at_hand and not any(piece.sort in ("items", "kind") for piece in pieces):
+    if not at_hand and not any(piece.begins for piece in pieces):
         return None
     found = _Reading(heard, text, pieces, ordinary, at_hand).utterance()
     measured = any(piece.value == "centres" for piece in pieces)
@@ -88,7 +88,7 @@ def _likely(heard: str, text: str, ordinary: Ordinary) -> Utterance | None:
 
 def _tells(piece: Piece, at_hand: bool) -> bool:
     detail = piece.sort == "detail" and piece.value not in SILENT_DETAILS
-    return piece.sort in _TELLING or (detail and at_hand)
+    return piece.sort in _TELLING or piece.begins or (detail and at_hand)
 
 
 @dataclass(slots=True)

@@ -2,7 +2,7 @@
 
 314.28(A)(1): 8 x 2 = 16, 8 x 3 = 24, 8 x 4 = 32; (A)(2): 6 x 2 = 12, 6 x 3 = 18, a U pull
 6 x 2 + 2 = 14, 6 x 3 + 2 = 20 (EC&M, March 2022); Table 312.6(A): 4/0 4, 500 kcmil 6 (studylib
-18090336).
+18090336), 600 kcmil 8 (from memory).
 Above 1,000 volts 314.28 does not apply (common practice).
 """
 
@@ -254,3 +254,40 @@ def test_wires_that_pass_through_make_no_pull_box(said: str) -> None:
 def test_nothing_of_it_is_a_pull_box_where_none_is_at_hand() -> None:
     for said in ("how long is the box", "what's the smallest box", "box length needed?"):
         assert ReplyDocument.of(told(said)).to_json()["pull_box"] is None
+
+
+@pytest.mark.parametrize(
+    ("said", "width", "height", "depth"),
+    [
+        # one raceway, and what its conductors do in the box
+        (("one 3 inch conduit comes in and it makes a ninety in the pull box",
+          "what's the smallest box you can buy"), "18", "18", None),
+        (("angle pull, just the one three inch pipe", "how big both ways?"), "18", "18", None),
+        # a U pull out by another raceway, each said by itself: both are all its entries
+        (("a 3 inch comes in the left of the pull box, the wires make a U turn and leave by another"
+          " 3 inch in the same wall", "what distance do you need over to the far side?"), "21",
+         None, None),
+        # its conductors before its raceways, and a distance asked from the side
+        (("The pull box has six hundred kcmil in it.",
+          "a 2 inch in the back facing the removable cover, the other 2 inch in the side wall",
+          "what size from the side pipe to the wall across?"), "12", None, "8"),
+    ],
+)  # fmt: skip
+def test_it_is_asked_for_behind_what_was_told(
+    said: tuple[str, ...], width: str, height: str | None, depth: str | None
+) -> None:
+    found = told(*said)
+    assert sides(found) == (width, height, depth)
+    assert found.left_over == ()
+
+
+def test_it_is_asked_whether_all_entries_were_told_where_more_come_in_than_leave() -> None:
+    found = told("U pull, a 3 inch and a 2 inch in the bottom, and they leave by another 2 inch in"
+                 " the same wall")  # fmt: skip
+    assert found.asks == "pull_returns"
+
+
+def test_wires_that_are_counted_by_volume_begin_no_pull() -> None:
+    found = told("Pull box with three number 12 wires.")
+    assert ReplyDocument.of(found).to_json()["pull_box"] is None
+    assert found.sheet.lines
