@@ -34,7 +34,9 @@ _COUNT = lazy_pattern(
 #: "The table says nine twelves", "rated for 12 conductors per table": a count, and no volume.
 _SAID = lazy_pattern(
     rf"(?i)\b(?:(?:table|chart)\b[^,.;?]*\b(?:says|shows|lists|reads|gives|allows|permits|is)"
-    rf"(?: (?:me|us|up to|for|at most))*"
+    rf"(?: (?:me|us|up to|for|at most"
+    rf"|(?:that )?(?:(?:that|this|the|a) )?(?:box|one|it)(?:['’]s| is)?"
+    rf"(?: (?:good|ok|okay|rated) for| (?:can |will )?(?:takes?|holds?))))*"
     rf"|(?:good|rated|listed|marked|ok|okay) for(?: up to| at most)?(?=.*\b(?:table|chart)\b))"
     rf" (?P<n>{_NUMBER}) "
     r"(?:(?:#|number |no\.? ?)?(?:(?P<awg>18|16|14|12|10|8|6)(?:['’]?s|(?: (?:awg|gauge))?"
