@@ -8,6 +8,7 @@ from decimal import Decimal
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.utterance.neighbours import joining
 
 #: No box of Table 314.16(A) is a quarter of an inch deep: two inches and an eighth (common
 #: practice; the table's depths are 2-1/8 where they end in an eighth).
@@ -71,6 +72,26 @@ def one_of_a_kind(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
             and _OF_THE_KIND.match(heard, act.span[1])
         )
     ]
+
+
+_ENDED = lazy_pattern(r"[.;?!]")
+
+
+@joining
+def face_then_depth(last: Act, act: Act, heard: str) -> Act | None:
+    """ "A 4 by 2-1/8 handy box, 1-7/8 deep": the face of Table 314.16(A)'s, and how deep it is."""
+    if not isinstance(last, acts.SetSize) or not isinstance(act, acts.SetSize):
+        return None
+    face = (last.width, last.height, last.depth) == (Decimal(4), None, _TWO_AND_AN_EIGHTH)
+    device = {last.family, act.family} <= {None, "device", "handy"}
+    deep = act.width is None and act.height is None and isinstance(act.depth, Decimal)
+    if not (face and device and deep) or _ENDED.search(heard, last.span[1], act.span[0]):
+        return None
+    span = (last.span[0], act.span[1])
+    named = act.family or last.family or "device"
+    return replace(
+        last, height=last.depth, depth=act.depth, family=named, words=heard[slice(*span)], span=span
+    )
 
 
 def _said_again(size: acts.SetSize, act: Act, heard: str) -> bool:

@@ -4,6 +4,7 @@ words that it does nothing without."""
 from __future__ import annotations
 
 from boxaloud.grammar import acts
+from boxaloud.grammar.utterance.box_depths import face_then_depth
 from boxaloud.grammar.utterance.boxes_by_outlet import (
     further_by_order,
     in_its_outlet,
@@ -29,4 +30,7 @@ OF_DEVICES = (
     Pass(one_device_said, (acts.AddDevice,), 2, ("device",)),
     Pass(in_its_outlet, (acts.AddDevice,), 2),
 )
-AT_LAST = (Pass(further_by_order, (acts.AddDevice,), 1, ("add", "put in", "throw in", "install")),)
+AT_LAST = (
+    Pass(face_then_depth, (acts.SetSize,), 2),
+    Pass(further_by_order, (acts.AddDevice,), 1, ("add", "put in", "throw in", "install")),
+)
