@@ -90,7 +90,12 @@ def face_then_depth(last: Act, act: Act, heard: str) -> Act | None:
     span = (last.span[0], act.span[1])
     named = act.family or last.family or "device"
     return replace(
-        last, height=last.depth, depth=act.depth, family=named, words=heard[slice(*span)], span=span
+        last,
+        height=_TWO_AND_AN_EIGHTH,
+        depth=act.depth,
+        family=named,
+        words=heard[slice(*span)],
+        span=span,
     )
 
 
