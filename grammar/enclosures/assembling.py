@@ -9,7 +9,7 @@ from boxaloud.grammar.acts import Act
 from boxaloud.grammar.enclosures.pull_piece import Piece
 from boxaloud.grammar.enclosures.raceway_items import RacewayItem, in_order
 from boxaloud.grammar.enclosures.row_assembly import RowAssembly
-from boxaloud.grammar.enclosures.ways_out import left_by_another
+from boxaloud.grammar.enclosures.u_pull_exits import left_by_another
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 #: What a piece says by itself, without a look at what stands beside it.
