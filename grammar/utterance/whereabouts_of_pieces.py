@@ -8,6 +8,7 @@ from functools import lru_cache
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.quick_dataclass import dataclass
 from boxaloud.grammar.utterance.program_talk import said_to_program
+from boxaloud.grammar.utterance.whereabouts_disowned import disowned_of
 from boxaloud.grammar.utterance.whereabouts_rows import here, rows_in, words_of
 
 
@@ -37,9 +38,17 @@ def pieces_elsewhere(heard: str) -> list[Piece]:
     found: list[Piece] = []
     before = ""
     described = words_of("describes").search(_plain(heard)) is not None
-    for start, end in _pieces(heard):
+    places = list(_pieces(heard))
+    disowned = disowned_of([_plain(heard[start:end]) for start, end in places])
+    for place, (start, end) in enumerate(places):
         words = _plain(heard[start:end])
+        if place in disowned:
+            found.append(Piece(start, end, False, True))
+            before = ""
+            continue
         of, held = _whereabouts(words, described)
+        if before == "box" and _holds(words, heard[places[place - 1][1] : start]):
+            of = ""
         if words_of("asks").match(words) or heard[end : end + 1] in ("?", ":"):
             # it is answered, or names what comes, whatever it is of
             before = of or ("matter" if words_of("asks_other").match(words) else "")
@@ -89,9 +98,16 @@ def are_all(found: list[Piece], heard: str) -> bool:
 
 def _goes_with(words: str, before: str) -> bool:
     """Whether a piece goes on with what the one before it is of."""
+    if words_of("orders").match(words) or words_of("joins").search(words):
+        return False  # "the other box is full, add a switch", "there's a 14-3 to it"
     if before == "box":
         return True  # until it is said to be of this one
     return before == "matter" and words_of("goes_with").fullmatch(words) is not None
+
+
+def _holds(words: str, break_before: str) -> bool:
+    """ "The furnace has its own box, there's a 14-2 in it": "it" is the box just spoken of."""
+    return not set(break_before) & set(".!?\n") and words_of("holds").match(words) is not None
 
 
 def _weighs(words: str) -> bool:

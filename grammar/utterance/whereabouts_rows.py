@@ -73,6 +73,13 @@ def here(name: str) -> re.Pattern[str]:
 
 
 @cache
+def disowned(name: str) -> re.Pattern[str]:
+    """What shows that a piece, or the one before it, is of no concern to the box at hand."""
+    said = grammar_data.table("whereabouts")["disowned"][name]
+    return re.compile("|".join(map(_written, said)))
+
+
+@cache
 def _rows(over: Over) -> tuple[Row, ...]:
     return tuple(
         Row(
