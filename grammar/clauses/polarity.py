@@ -99,7 +99,7 @@ class _Reach:
             self.unknown = 0  # "neither one's got a ground"
         elif element.tag in ("or", "nor", "any", "neither"):
             self.unknown = 0
-        elif element.tag in ("but", "just", "only", "except", "forget"):
+        elif element.tag in ("but", "just", "only", "except", "forget") or self._relates(place):
             self.open_at = None
         elif element.tag in _ENDS and place > open_at + 1:
             self.open_at = None if self.found else open_at
@@ -112,6 +112,18 @@ class _Reach:
             if self.unknown > _UNKNOWN_BETWEEN:
                 self.open_at = None
         return True
+
+    def _relates(self, place: int) -> bool:
+        """ "Nothing to do with the switch", "not for the switch": the switch is there, whatever is
+        told of something else."""
+        tag, behind = self.elements[place].tag, self.elements[place + 1 : place + 2]
+        if tag == "with":
+            return _follows(self.elements, place, "do")
+        named = any(
+            element.found is not None and element.found.words.lower().startswith("the ")
+            for element in behind
+        )
+        return named and tag in ("for", "on", "from", "off") and self.open_at == place - 1
 
     def _thing(self, place: int) -> None:
         """Deny the thing at a place, where it is no noun group of its own."""
