@@ -16,7 +16,7 @@ def disowned_of(pieces: Sequence[str]) -> frozenset[int]:
     for place, words in enumerate(pieces):
         if _within(words):
             found.add(place)
-        elif place and disowned("behind").match(words) and _may_be(pieces[place - 1]):
+        elif place and _points_back(words, pieces[place - 1]):
             found |= {place - 1, place}
         elif disowned("put_off").match(words):
             found |= _put_off(pieces, place)
@@ -35,13 +35,22 @@ def _put_off(pieces: Sequence[str], last: int) -> set[int]:
     return set(range(first, last + 1))
 
 
+def _points_back(words: str, before: str) -> bool:
+    """Whether a piece disowns the one before it."""
+    if not _may_be(before):
+        return False
+    if disowned("not_here").match(words):
+        return disowned("somewhere").search(before) is not None
+    return disowned("behind").match(words) is not None
+
+
 def _may_be(words: str) -> bool:
     return disowned("kept").search(words) is None and not _here(words)
 
 
 def _within(words: str) -> bool:
     said = disowned("within").match(words)
-    return said is not None and not _here(said["thing"])
+    return said is not None and _may_be(said["thing"])
 
 
 def _placed(words: str) -> bool:
