@@ -24,7 +24,11 @@ class Piece:
     """True where it is of another box, and not of none."""
 
 
-_BREAK = lazy_pattern(r"[,;:!?\n()]+|[.]+(?=\s|$)|\s[-–—]+\s|(?<=\S)\s+but(?= )")
+_BREAK = lazy_pattern(
+    r"[,;:!?\n()]+|[.]+(?=\s|$)|\s[-–—]+\s|(?<=\S)\s+but(?= )"
+    # "the other box is full add a switch", by ear
+    r"|(?<=\bfull|\bdone|\bfine|\bgood)\s+(?=add (?:an?|one|another|two|three)\b)"
+)
 
 
 def of_this_box(words: str) -> bool:
