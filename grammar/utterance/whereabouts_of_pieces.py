@@ -34,7 +34,9 @@ _BREAK = lazy_pattern(
 def of_this_box(words: str) -> bool:
     """Whether words say that they are of the box at hand and of no other place: "in here"."""
     plain = _plain(words)
-    return _whereabouts(plain, False)[0] == "here" and not words_of("two_places").search(plain)
+    if words_of("two_places").search(plain) or disowned_of([plain]):
+        return False
+    return _whereabouts(plain, False)[0] == "here"
 
 
 def pieces_elsewhere(heard: str) -> list[Piece]:
