@@ -12,6 +12,7 @@ from typing import Any
 NAMES = (
     "numbers", "lexicon", "rules", "box", "contents", "control", "doubts", "spoken", "clauses",
     "patterns", "questions", "social", "enclosures", "whereabouts", "coming_in",
+    "withdrawals",
     "rewrites", "rewrites_called", "rewrites_remarks", "rewrites_layout", "rewrites_orders",
     "rewrites_trade", "rewrites_asides", "rewrites_names", "rewrites_dictated", "rewrites_frames",
     "rewrites_takeoff", "paraphrases",

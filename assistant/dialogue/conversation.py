@@ -30,6 +30,7 @@ from boxaloud.assistant.dialogue.interpretation.taken_as_well import (
     changed_as_well,
     taken_as_well,
 )
+from boxaloud.assistant.dialogue.interpretation.withdrawn import withdrawn_at_once
 from boxaloud.assistant.dialogue.job_acts import EVENTS
 from boxaloud.assistant.dialogue.job_dialogue import FIRST_BOX, JobDialogue, Record
 from boxaloud.assistant.dialogue.journal import Entry
@@ -102,7 +103,7 @@ class Conversation(JobDialogue):
             return self._beside(beside, text)
         if (told := self._asked_of_another(text)) is not None:
             return told
-        read = self._addressed(words, text) or recognise(words, self.talk.expects, self.aliases)
+        read = self._addressed(words, text) or self._read(words, text)
         if self.talk.state.unread and isinstance(words, str):
             read = continued(self.talk.state.unread, read, self.asks, self.aliases)
         if self.talk.state.unread and (last := self.talk.not_understood):
@@ -121,6 +122,17 @@ class Conversation(JobDialogue):
         if problem := too_much(len(read.acts)):
             return self._take(Entry(read.heard, (), refusal=problem))
         return self._of_some_box(read, confidence_of(words))
+
+    def _read(self, words: str | Sequence[Word], text: str) -> Utterance:
+        """What is said of the box at hand, without what is withdrawn in the same breath."""
+        expects, capacity = self.talk.expects, self.talk.assessment.sheet.capacity
+        return withdrawn_at_once(
+            words,
+            text,
+            self.talk.state,
+            capacity,
+            lambda part: recognise(part, None if part is not words else expects, self.aliases),
+        ) or recognise(words, expects, self.aliases)
 
     def _addressed(self, words: str | Sequence[Word], heard: str) -> Utterance | None:
         """What was said of a box that is named before it: "top of the stairs. I ripped …"."""

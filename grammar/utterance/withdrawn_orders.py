@@ -1,0 +1,155 @@
+"""What is begun and withdrawn in one breath: "take the stud off, no, don't, the stud stays".
+
+Only where the words are: what stands before, what was begun, what withdraws it, and what is said
+behind. Whether that agrees with the box, the dialogue tells.
+"""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+from typing import Any
+
+from boxaloud.grammar import grammar_data
+from boxaloud.grammar.quick_dataclass import dataclass
+
+_SENTENCE = r"[.;!?…]+\s+|\s[-–—]+\s"
+_DENIED = ("don't ", "not to ", "never ", "won't ", "didn't ", "and ")
+
+
+@dataclass(frozen=True, slots=True)
+class Withdrawn:
+    """The places of a change that was begun, and of what withdraws it, in an utterance."""
+
+    begun: int
+    """Where it begins; what stands before is told apart from it."""
+    withdrawn: int
+    """Where it is withdrawn."""
+    behind: int
+    """Where the withdrawal ends; what follows keeps what there is, or is told anew."""
+    agreeing: bool
+    """True where it is none unless what follows agrees with the box."""
+    several: bool = False
+    """True where more than one change was begun, so that nobody can tell which is withdrawn."""
+
+
+def withdrawn(heard: str) -> Withdrawn | None:
+    """The first change of an utterance that is begun and withdrawn at once.
+
+    >>> withdrawn("take the stud off, no, don't")
+    Withdrawn(begun=0, withdrawn=17, behind=28, agreeing=False, several=False)
+    """
+    text = heard.lower().replace("’", "'")
+    if not _hints().search(text):
+        return None
+    found = [
+        one
+        for kind in ("any", "wish", "agreeing")
+        for form in _forms(kind)
+        for match in form.finditer(text)
+        if (one := _of(text, match, kind)) is not None
+    ]
+    return min(found, key=lambda one: (one.agreeing, one.withdrawn, -one.behind), default=None)
+
+
+def _of(text: str, match: re.Match[str], kind: str) -> Withdrawn | None:
+    """The change that a withdrawal stands behind; None where nothing was begun before it."""
+    start = match.start()
+    before = text[:start]
+    orders, wishes, questions = (
+        _begun(before, form) for form in (_form("order"), _form("wish"), _form("question"))
+    )
+    wished = wishes or questions
+    if kind == "wish" and not wished or not (wished or orders):
+        return None
+    begun = wished[0] if wished else orders[0]
+    if (again := match.groupdict().get("again")) and not _said_again(match, again, before[begun:]):
+        return None
+    several = not wished and len(_without_same(orders, before)) > 1
+    return Withdrawn(begun, start, match.end(), kind == "agreeing", several)
+
+
+def _begun(before: str, form: re.Pattern[str]) -> list[int]:
+    """Where changes begin in the last sentence that holds any: at its head, behind a comma, or by
+    ear, which hears no break, behind any word."""
+    ends = [0, *(match.end() for match in re.finditer(_SENTENCE, before)), len(before)]
+    marked = re.search(r"[,.;!?…]", before) is not None
+    for start, end in reversed(list(zip(ends, ends[1:], strict=False))):
+        places = [
+            match.start()
+            for match in form.finditer(before, start, end)
+            if _opens(before[start : match.start()], marked)
+        ]
+        if places:
+            return places
+    return []
+
+
+def _opens(lead: str, marked: bool) -> bool:
+    if lead.endswith(_DENIED):
+        return False
+    return not marked or not lead.strip() or _LEAD.search(lead) is not None
+
+
+_LEAD = re.compile(
+    r"(?:^|[,:])\s*(?:(?:ok|okay|so|well|oh|ah|and|um|uh|hey|now|then|please|just|maybe|yeah)\W+)*$"
+)
+
+
+def _without_same(orders: list[int], before: str) -> list[int]:
+    """The orders but for those that are of one: "let's go", "let me change"."""
+    return [
+        place
+        for at, place in enumerate(orders)
+        if not at or len(before[orders[at - 1] : place].split()) > 2
+    ]
+
+
+def _said_again(match: re.Match[str], verb: str, begun: str) -> bool:
+    """Whether "don't forget the fourteen" is of what was begun, by its verb or by what it is of."""
+    what = match["what"]
+    own = what in ("it", "that", "them", "those", "over") or what in begun
+    return own and (verb in begun or verb in ("want", "need", "do"))
+
+
+@cache
+def _hints() -> re.Pattern[str]:
+    """What one of these stands in, may be withdrawn: most utterances hold none."""
+    return re.compile(
+        r"\b(?:no|nah|nope|naw|don't|not|never|had (?:it|that|them) right|second thoughts?|won't"
+        r"|wait|stop|hold (?:on|it)|hang on|forget|scratch that|didn't)\b"
+    )
+
+
+@cache
+def _form(name: str) -> re.Pattern[str]:
+    """How a change begins."""
+    said = _table()["begins"][name]
+    return _compiled(said if isinstance(said, str) else "|".join(f"(?:{one})" for one in said))
+
+
+@cache
+def _forms(kind: str) -> list[re.Pattern[str]]:
+    """How it is withdrawn."""
+    return [_compiled(form) for form in _table()["withdraws"][kind]]
+
+
+@cache
+def changing() -> re.Pattern[str]:
+    """What changes something anew behind a withdrawal."""
+    return _compiled(_table()["keeps"]["changes"])
+
+
+def _compiled(form: str) -> re.Pattern[str]:
+    macros = _table()["macros"]
+    while (named := re.search(r"\{([a-z]+)\}", form)) is not None:
+        form = f"{form[: named.start()]}{macros[named[1]]}{form[named.end() :]}"
+    lead = "" if form.startswith(("(?:^", "(?<")) else r"\b"
+    return re.compile(lead + form)
+
+
+def _table() -> dict[str, Any]:
+    return grammar_data.table("withdrawals")
+
+
+__all__ = ["Withdrawn", "changing", "withdrawn"]
