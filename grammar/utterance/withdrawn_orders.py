@@ -44,7 +44,7 @@ def withdrawn(heard: str) -> Withdrawn | None:
         return None
     found = [
         one
-        for kind in ("any", "wish", "agreeing")
+        for kind in ("any", "reported", "wish", "agreeing")
         for form in _forms(kind)
         for match in form.finditer(text)
         if (one := _of(text, match, kind)) is not None
@@ -56,16 +56,18 @@ def _of(text: str, match: re.Match[str], kind: str) -> Withdrawn | None:
     """The change that a withdrawal stands behind; None where nothing was begun before it."""
     start = match.start()
     before = text[:start]
-    orders, wishes, questions = (
-        _begun(before, form) for form in (_form("order"), _form("wish"), _form("question"))
-    )
-    wished = wishes or questions
-    if kind == "wish" and not wished or not (wished or orders):
+    if kind == "reported":
+        wished = _begun(before, _form("reported"))
+    else:
+        wished = _begun(before, _form("wish")) or _begun(before, _form("question"))
+    orders = [] if kind in ("wish", "reported") else _begun(before, _form("order"))
+    if not wished and not orders:
         return None
     begun = wished[0] if wished else orders[0]
     if (again := match.groupdict().get("again")) and not _said_again(match, again, before[begun:]):
         return None
     several = not wished and len(_without_same(orders, before)) > 1
+    several = several or _told_between(before[begun:])
     return Withdrawn(begun, start, match.end(), kind == "agreeing", several)
 
 
@@ -85,8 +87,14 @@ def _begun(before: str, form: re.Pattern[str]) -> list[int]:
     return []
 
 
+def _told_between(begun: str) -> bool:
+    """Whether something else was told behind the sentence in which a change is begun."""
+    _, *others = re.split(_SENTENCE, begun)
+    return any(len(other.split()) > 4 for other in others)
+
+
 def _opens(lead: str, marked: bool) -> bool:
-    if lead.endswith(_DENIED):
+    if lead.endswith(_DENIED) and lead.strip() != "and":
         return False
     return not marked or not lead.strip() or _LEAD.search(lead) is not None
 
@@ -117,7 +125,9 @@ def _hints() -> re.Pattern[str]:
     """What one of these stands in, may be withdrawn: most utterances hold none."""
     return re.compile(
         r"\b(?:no|nah|nope|naw|don't|not|never|had (?:it|that|them) right|second thoughts?|won't"
-        r"|wait|stop|hold (?:on|it)|hang on|forget|scratch that|didn't)\b"
+        r"|wait|stop|hold (?:on|it)|hang on|forget|scratch that|didn't"
+        r"|wrong|mistaken|full of|which|mind|ignore|listen|off|counting|thinking|looking|talking"
+        r"|reading|confused|mixed up|out of date|so|nonsense|baloney|bull|garbage|hooey)\b"
     )
 
 

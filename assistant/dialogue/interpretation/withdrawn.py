@@ -30,10 +30,10 @@ def withdrawn_at_once(
 ) -> Utterance | None:
     """The utterance without what it withdraws, held against the box; None for any other."""
     found = withdrawn(heard)
-    if found is None or not (state.items or state.box):
+    if found is None:
         return None
     before = _piece(said, heard, 0, found.begun, read)
-    if found.several:  # which of them is withdrawn nobody can tell
+    if found.several or _placed_otherwise(heard, found):  # which of them is withdrawn nobody can tell
         rest = heard[found.begun :]
         unread = Unread(rest, (found.begun, len(heard)), True)
         return Utterance(heard, before.acts, (*before.unread, unread))
@@ -45,6 +45,16 @@ def withdrawn_at_once(
     return Utterance(
         heard, (*before.acts, kept, *behind.acts), (*before.unread, *behind.unread)
     )  # fmt: skip
+
+
+_CLAMPS = re.compile(r"(?i)\b(?:clamps?|connectors?)\b")
+_PLACED = re.compile(r"(?i)\b(?:they|it)(?:['’](?:re|s)| are| is) (?:in|out|inside|outside|there|gone)\b")
+
+
+def _placed_otherwise(heard: str, found: Withdrawn) -> bool:
+    """ "I could leave the clamps out but no, they're in": what is said behind is of the clamps."""
+    begun, behind = heard[found.begun : found.withdrawn], heard[found.behind :]
+    return _CLAMPS.search(begun) is not None and _PLACED.search(behind) is not None
 
 
 def _piece(
