@@ -8,13 +8,14 @@ from __future__ import annotations
 
 import re
 from functools import cache
+from itertools import pairwise
 from typing import Any
 
 from boxaloud.grammar import grammar_data
 from boxaloud.grammar.quick_dataclass import dataclass
 
-_SENTENCE = r"[.;!?…]+\s+|\s[-–—]+\s"
-_DENIED = ("don't ", "not to ", "never ", "won't ", "didn't ", "and ")
+_SENTENCE = r"[.;!?…]+\s+|\s*\n\s*|\s[-–—]+\s"
+_DENIED = ("don't ", "dont ", "not ", "not to ", "never ", "won't ", "wont ", "didn't ", "and ")
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,7 +46,7 @@ def withdrawn(heard: str) -> Withdrawn | None:
     found = [
         one
         for kind in ("any", "reported", "wish", "agreeing")
-        for form in _forms(kind)
+        for form in forms(kind)
         for match in form.finditer(text)
         if (one := _of(text, match, kind)) is not None
     ]
@@ -66,8 +67,11 @@ def _of(text: str, match: re.Match[str], kind: str) -> Withdrawn | None:
     begun = wished[0] if wished else orders[0]
     if (again := match.groupdict().get("again")) and not _said_again(match, again, before[begun:]):
         return None
+    if not wished and _other_stays(match[0], before[begun:]):
+        return None
     several = not wished and len(_without_same(orders, before)) > 1
     several = several or _told_between(before[begun:])
+    several = several or (not wished and _form("further").search(before[begun:]) is not None)
     return Withdrawn(begun, start, match.end(), kind == "agreeing", several)
 
 
@@ -76,7 +80,7 @@ def _begun(before: str, form: re.Pattern[str]) -> list[int]:
     ear, which hears no break, behind any word."""
     ends = [0, *(match.end() for match in re.finditer(_SENTENCE, before)), len(before)]
     marked = re.search(r"[,.;!?…]", before) is not None
-    for start, end in reversed(list(zip(ends, ends[1:], strict=False))):
+    for start, end in reversed(list(pairwise(ends))):
         places = [
             match.start()
             for match in form.finditer(before, start, end)
@@ -113,6 +117,22 @@ def _without_same(orders: list[int], before: str) -> list[int]:
     ]
 
 
+_TAKEN = re.compile(
+    r"(?:take|pull|drop|lose|scratch|remove|delete|ditch|yank|forget|knock|get rid)\b"
+)
+_STAYS = re.compile(
+    r"\b(?:leave|leaving|keep|keeping) the ([a-z' -]+)|\bthe ([a-z' -]+) (?:stay|remain)"
+)
+
+
+def _other_stays(match: str, begun: str) -> bool:
+    """ "Take the dimmer out, wait, leave the twelves": what stays is not what is taken out."""
+    named = _STAYS.search(match)
+    if named is None or not _TAKEN.match(begun):
+        return False
+    return not any(word in begun for word in re.findall(r"[a-z]{3,}", named[1] or named[2]))
+
+
 def _said_again(match: re.Match[str], verb: str, begun: str) -> bool:
     """Whether "don't forget the fourteen" is of what was begun, by its verb or by what it is of."""
     what = match["what"]
@@ -124,8 +144,8 @@ def _said_again(match: re.Match[str], verb: str, begun: str) -> bool:
 def _hints() -> re.Pattern[str]:
     """What one of these stands in, may be withdrawn: most utterances hold none."""
     return re.compile(
-        r"\b(?:no|nah|nope|naw|don't|not|never|had (?:it|that|them) right|second thoughts?|won't"
-        r"|wait|stop|hold (?:on|it)|hang on|forget|scratch that|didn't"
+        r"\b(?:no|nah|nope|naw|don'?t|not|never|had (?:it|that|them) right|second thoughts?|won'?t"
+        r"|wait|stop|hold (?:on|it)|hang on|forget|scratch that|didn'?t"
         r"|wrong|mistaken|full of|which|mind|ignore|listen|off|counting|thinking|looking|talking"
         r"|reading|confused|mixed up|out of date|so|nonsense|baloney|bull|garbage|hooey)\b"
     )
@@ -139,7 +159,7 @@ def _form(name: str) -> re.Pattern[str]:
 
 
 @cache
-def _forms(kind: str) -> list[re.Pattern[str]]:
+def forms(kind: str) -> list[re.Pattern[str]]:
     """How it is withdrawn."""
     return [_compiled(form) for form in _table()["withdraws"][kind]]
 
@@ -154,12 +174,26 @@ def _compiled(form: str) -> re.Pattern[str]:
     macros = _table()["macros"]
     while (named := re.search(r"\{([a-z]+)\}", form)) is not None:
         form = f"{form[: named.start()]}{macros[named[1]]}{form[named.end() :]}"
+    for written, also in _WRITTEN_APART:
+        form = re.sub(written, also, form)
     lead = "" if form.startswith(("(?:^", "(?<")) else r"\b"
     return re.compile(lead + form)
+
+
+#: "Don't" is written "dont" and "do not" as well, "it's" "its" and "it is".
+_WRITTEN_APART = (
+    (r"\bwon't", r"(?:won'?t|will not)"),
+    (r"([a-z])n't", r"\1(?:n'?t| not)"),
+    (r"'s\b", r"(?:'?s| is| has)"),
+    (r"'re\b", r"(?:'?re| are)"),
+    (r"'m\b", r"(?:'?m| am)"),
+    (r"'d\b", r"(?:'?d| would| had)"),
+    (r"'ve\b", r"(?:'?ve| have)"),
+)
 
 
 def _table() -> dict[str, Any]:
     return grammar_data.table("withdrawals")
 
 
-__all__ = ["Withdrawn", "changing", "withdrawn"]
+__all__ = ["Withdrawn", "changing", "forms", "withdrawn"]

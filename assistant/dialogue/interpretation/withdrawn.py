@@ -18,6 +18,7 @@ from boxaloud.grammar.acts import Act, Unread, Utterance
 from boxaloud.grammar.clauses.act_kinds import is_thing
 from boxaloud.grammar.lexer import numbers
 from boxaloud.grammar.lexer.heard_words import Word
+from boxaloud.grammar.utterance.layout import single_spaced
 from boxaloud.grammar.utterance.withdrawn_orders import Withdrawn, changing, withdrawn
 from boxaloud.rules.contents import Cable, Yoke
 
@@ -29,11 +30,15 @@ def withdrawn_at_once(
     said: str | Sequence[Word], heard: str, state: State, capacity: Decimal | None, read: _Reader
 ) -> Utterance | None:
     """The utterance without what it withdraws, held against the box; None for any other."""
+    if isinstance(said, str):
+        said = heard = single_spaced(said)
     found = withdrawn(heard)
     if found is None:
         return None
     before = _piece(said, heard, 0, found.begun, read)
-    if found.several or _placed_otherwise(heard, found):  # which of them is withdrawn nobody can tell
+    if found.several or _placed_otherwise(
+        heard, found
+    ):  # which of them is withdrawn nobody can tell
         rest = heard[found.begun :]
         unread = Unread(rest, (found.begun, len(heard)), True)
         return Utterance(heard, before.acts, (*before.unread, unread))
@@ -48,7 +53,9 @@ def withdrawn_at_once(
 
 
 _CLAMPS = re.compile(r"(?i)\b(?:clamps?|connectors?)\b")
-_PLACED = re.compile(r"(?i)\b(?:they|it)(?:['’](?:re|s)| are| is) (?:in|out|inside|outside|there|gone)\b")
+_PLACED = re.compile(
+    r"(?i)\b(?:they|it)(?:['’](?:re|s)| are| is) (?:in|out|inside|outside|there|gone)\b"
+)
 
 
 def _placed_otherwise(heard: str, found: Withdrawn) -> bool:
@@ -79,9 +86,7 @@ def _moved(span: tuple[int, int], by: int) -> tuple[int, int]:
     return span[0] + by, span[1] + by
 
 
-def _behind(
-    read: Utterance, found: Withdrawn, state: State, capacity: Decimal | None
-) -> Utterance:
+def _behind(read: Utterance, found: Withdrawn, state: State, capacity: Decimal | None) -> Utterance:
     """What is said behind, without what only keeps what the box holds."""
     anew = changing().search(read.heard.lower()) is not None
     held = _numbers_of(state, capacity)
@@ -91,7 +96,8 @@ def _behind(
         if not _is_silent(act) and (anew or not _is_kept(act, state, capacity, held))
     )
     left = tuple(run for run in read.weighty if anew or not _numbers(run.words) <= held)
-    if found.agreeing and not _numbers(read.heard):
+    named = any(isinstance(act, acts.Restate) or is_thing(act) for act in read.acts)
+    if found.agreeing and not named and not _numbers(read.heard):
         left = (*left, Unread.whole(read.heard))
     return replace(read, acts=told, unread=left)
 

@@ -1,0 +1,96 @@
+"""What is begun and withdrawn in one breath: where it begins, and where its withdrawal ends.
+
+Expected: what an attentive listener takes back; English usage, own examples.
+"""
+
+from __future__ import annotations
+
+import pytest
+from boxaloud.grammar.utterance import withdrawn_orders
+from boxaloud.grammar.utterance.withdrawn_orders import withdrawn
+
+CUT = (
+    ("", "pull the stud out, ", "wait, no, don't", ", it holds the fan up"),
+    ("two 12-2s. ", "Take the stud off, ", "no, don't", ""),
+    ("", "pull the stud out ", "no don't", " it holds the fan up"),
+    ("", "scratch the 14-3, ", "no, wait, don't scratch it", ", that feeds the den"),
+    ("", "let's use a thirty, ", "stop, we're keeping", " the twenty"),
+    ("", "put a dimmer there, ", "no, not worth it", ""),
+    ("", "I was gonna drop the stud, ", "but I'm not", ", it stays"),
+    ("", "I could file them off ", "but I won't", ""),
+    ("", "lose one of the 12-2s, ", "or, no, keep it", ""),
+    ("", "take the dimmer out, ", "no, the dimmer stays", ""),
+    ("", "put a dimmer there, ", "on second thought the switch is fine, keep it", ""),
+    ("", "throw a 14-2 in there, ", "or, nope, forget that", ", I'll go round"),
+    ("", "wait, is there a stud? It's all smooth, ", "never mind me", ""),
+    ("", "actually it's got clamps, ", "it doesn't, you had it right", ""),
+    ("", "make it four, ", "no, you had it right", ""),
+    ("", "we could swap the box for a thirty, ", "but no", ""),
+    ("", "I almost pulled one more,", " no, ", "it's three"),
+    ("", "I'd add a switch if I had one, ", "so don't", ""),
+    ("", "make that five. ", "No, it's", " four, four's right"),
+    ("", "change the switch to a", ", no, it's", " a switch"),
+    ("", "make that five, ", "no, ", "four it is"),
+    ("", "the foreman says this is a thirty, ", "and he's wrong", ""),
+    ("", "my buddy claims it counts three, ", "which is nonsense", ", it's two"),
+    ("", "the old man told me a stud counts two, ", "never mind him", ""),
+    ("", "the kid says there are four, ", "he's counting the one in the attic", ", there's three"),
+)
+
+
+@pytest.mark.parametrize("pieces", CUT, ids=lambda pieces: "".join(pieces))
+def test_what_is_withdrawn_is_cut_out(pieces: tuple[str, str, str, str]) -> None:
+    """What stands before, what is begun, what withdraws it, what is said behind."""
+    heard = "".join(pieces)
+    found = withdrawn(heard)
+    assert found is not None
+    assert not found.several
+    assert pieces == (
+        heard[: found.begun],
+        heard[found.begun : found.withdrawn],
+        heard[found.withdrawn : found.behind],
+        heard[found.behind :],
+    )
+
+
+@pytest.mark.parametrize(
+    "heard",
+    [
+        "two 14-2s, no wait, three",
+        "take the dimmer out, wait, leave the twelve-twos",
+        "take the dimmer out. No clamps, leave all the rest",
+        "put a switch there, no, don't take the dimmer out",
+        "put in a 14-2, no, don't forget the stud",
+        "I was gonna add a switch but I'm not going to count it",
+        "I was going to tell you there's another 12-2, but I'm not sure",
+        "my helper says there's another 12-2. I was wrong",
+        "the owner says there's another 12-2 and he's right",
+        "let me count. No, four it is",
+        "don't take the stud off",
+    ],
+)
+def test_nothing_is_withdrawn(heard: str) -> None:
+    """A correction, another order, a doubt and one's own mistake withdraw nothing."""
+    assert withdrawn(heard) is None
+
+
+@pytest.mark.parametrize(
+    "heard",
+    [
+        "add a 14-2 and take the dimmer off, no, don't",
+        "take the dimmer off. Then there's a 14-2 from the hall coming in. No, don't",
+    ],
+)
+def test_which_is_withdrawn_is_left_open(heard: str) -> None:
+    """Of two orders, or behind what was told between, nobody can tell which is withdrawn."""
+    found = withdrawn(heard)
+    assert found is not None
+    assert found.several
+
+
+@pytest.mark.parametrize("kind", ["any", "reported", "wish", "agreeing"])
+def test_every_form_is_tried(kind: str) -> None:
+    """No row of the data is dead: each withdraws in one of the examples."""
+    texts = ["".join(pieces).lower() for pieces in CUT]
+    for form in withdrawn_orders.forms(kind):
+        assert any(form.search(text) for text in texts), form.pattern
