@@ -33,12 +33,15 @@ class Withdrawn:
     several: bool = False
     """True where more than one change was begun, so that nobody can tell which is withdrawn."""
 
+    reported: bool = False
+    """True where somebody else said it, so that what follows may put it right."""
+
 
 def withdrawn(heard: str) -> Withdrawn | None:
     """The first change of an utterance that is begun and withdrawn at once.
 
     >>> withdrawn("take the stud off, no, don't")
-    Withdrawn(begun=0, withdrawn=17, behind=28, agreeing=False, several=False)
+    Withdrawn(begun=0, withdrawn=17, behind=28, agreeing=False, several=False, reported=False)
     """
     text = heard.lower().replace("’", "'")
     if not _hints().search(text):
@@ -72,7 +75,7 @@ def _of(text: str, match: re.Match[str], kind: str) -> Withdrawn | None:
     several = not wished and len(_without_same(orders, before)) > 1
     several = several or _told_between(before[begun:])
     several = several or (not wished and _form("further").search(before[begun:]) is not None)
-    return Withdrawn(begun, start, match.end(), kind == "agreeing", several)
+    return Withdrawn(begun, start, match.end(), kind == "agreeing", several, kind == "reported")
 
 
 def _begun(before: str, form: re.Pattern[str]) -> list[int]:

@@ -96,10 +96,17 @@ def _behind(read: Utterance, found: Withdrawn, state: State, capacity: Decimal |
         if not _is_silent(act) and (anew or not _is_kept(act, state, capacity, held))
     )
     left = tuple(run for run in read.weighty if anew or not _numbers(run.words) <= held)
+    if not anew and not found.reported:  # "no, don't, it's a dimmer": of what, nobody can tell
+        left += tuple(Unread(act.words, act.span, True) for act in told if _corrects(act))
+        told = tuple(act for act in told if not _corrects(act))
     named = any(isinstance(act, acts.Restate) or is_thing(act) for act in read.acts)
     if found.agreeing and not named and not _numbers(read.heard):
         left = (*left, Unread.whole(read.heard))
     return replace(read, acts=told, unread=left)
+
+
+def _corrects(act: Act) -> bool:
+    return isinstance(act, acts.Restate | acts.RestateNumber | acts.RestateList | acts.Resize)
 
 
 def _is_silent(act: Act) -> bool:
