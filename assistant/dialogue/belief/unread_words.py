@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from boxaloud.assistant.dialogue.altering import altered
-from boxaloud.assistant.dialogue.belief import belief_table, slot_values
+from boxaloud.assistant.dialogue.belief import belief_table, checked_figures, slot_values
 from boxaloud.assistant.dialogue.belief.same_matter import goes_on, has_number, same_matter
 from boxaloud.assistant.dialogue.nlg.sentences import say
 from boxaloud.assistant.dialogue.table_volume import is_its_volume
@@ -66,7 +66,10 @@ def unheard(heard: str) -> Unread:
 
 def explained(turn: Turn, unread: tuple[Unread, ...]) -> tuple[Unread, ...]:
     """What is left unread once the box is known: not the number that the Table gives for it, as in
-    "12.5 device box 3x2x2 1/2"."""
+    "12.5 device box 3x2x2 1/2", and no figures of its own working."""
+    if (unread or turn.unplaced) and checked_figures.checked(turn, unread):
+        turn.unplaced.clear()
+        unread = tuple(run for run in unread if not run.weighty)
     if not unread:
         return unread
     left = tuple(run for run in unread if not _is_its_volume(turn, run))

@@ -1,0 +1,76 @@
+"""Numbers that are the box's own working said once more: "and I keep coming up with thirty",
+"twenty-one on twenty-one?", "fourteen, plus one and three quarters". They weigh nothing, since the
+worksheet has them already."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from decimal import Decimal
+
+from boxaloud.assistant.dialogue.assessment import assess
+from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar.acts import Unread
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.rewriting.spoken_values import SPOKEN_VALUE, spoken_value
+from boxaloud.rules.worksheet import Worksheet
+
+_LEAST_ALONE = 15
+"""A lesser whole number alone may count something, or be the size of a wire."""
+_LEAST_BESIDE = 7
+"""A lesser one beside others may count something more."""
+_FEWEST_WORDS = 4
+"""Fewer words with nothing else in them, "and eighteen", go on with something."""
+_MARGIN_BEHIND = lazy_pattern(
+    r"(?i)\b(?:(?:over|under|short|less) by|leav(?:es|ing)(?: (?:me|us))?|margin(?: of)?)"
+    r" (?:about |exactly |just )?$"
+)
+_MARGIN_BEFORE = lazy_pattern(
+    r"(?i) (?:cubes? |cubic inch(?:es)? |inch(?:es)? )?"
+    r"(?:over|too much|short|to spare|left(?: over)?|of room)\b"
+)
+
+
+def checked(turn: Turn, unread: Sequence[Unread]) -> bool:
+    """Whether all that weighs and was not understood are figures that the worksheet has.
+
+    The total or the capacity alone is one, and so is the margin said as what it is; of several
+    figures each may be any of the working, a volume, an allowance or how many conductors.
+    """
+    said = [*_values(run.words for run in unread if run.weighty), *_values(turn.unplaced)]
+    if not said or None in said or len(turn.heard.split()) < _FEWEST_WORDS:
+        return False
+    sheet = assess(turn.state).sheet
+    whole = {sheet.total, sheet.capacity}
+    if len(said) == 1:
+        value = said[0] or Decimal(0)
+        large = value >= _LEAST_ALONE or value != int(value)
+        return (large and value in whole) or _is_margin(turn, unread, value, sheet)
+    figures = whole | _working(sheet)
+    return all(value in figures and _is_figure(value) for value in said)
+
+
+def _values(said: Iterable[str]) -> list[Decimal | None]:
+    """What each of them is worth; None for words that are no number."""
+    return [spoken_value(words) if SPOKEN_VALUE.fullmatch(words) else None for words in said]
+
+
+def _is_figure(value: Decimal | None) -> bool:
+    return value is not None and (value >= _LEAST_BESIDE or value != int(value))
+
+
+def _is_margin(turn: Turn, unread: Sequence[Unread], value: Decimal, sheet: Worksheet) -> bool:
+    """ "Over by two": what is missing or left, where that is what it is called."""
+    runs = [run for run in unread if run.weighty]
+    if not runs or sheet.margin is None or abs(sheet.margin) != value:
+        return False
+    start, end = runs[0].span
+    before = _MARGIN_BEHIND.search(turn.heard, 0, start)
+    return before is not None or _MARGIN_BEFORE.match(turn.heard, end) is not None
+
+
+def _working(sheet: Worksheet) -> set[Decimal]:
+    """Every figure of a worksheet: of each line, and how many allowances there are in all."""
+    figures = {sum((line.allowances for line in sheet.lines), Decimal(0))}
+    for line in sheet.lines:
+        figures |= {line.allowances, line.each, line.subtotal, Decimal(line.count)}
+    return figures
