@@ -20,6 +20,9 @@ _LEAST_BESIDE = 7
 """A lesser one beside others may count something more."""
 _FEWEST_WORDS = 4
 """Fewer words with nothing else in them, "and eighteen", go on with something."""
+_DENIED = lazy_pattern(
+    r"(?i)(?:\b(?:not|no|never|isn['’]?t|wasn['’]?t|ain['’]?t|aint)\b|n['’]t\b)[^,.;:!?…]*$"
+)
 _MARGIN_BEHIND = lazy_pattern(
     r"(?i)\b(?:(?:over|under|short|less) by|leav(?:es|ing)(?: (?:me|us))?|margin(?: of)?)"
     r" (?:about |exactly |just )?$"
@@ -39,6 +42,8 @@ def checked(turn: Turn, unread: Sequence[Unread]) -> bool:
     said = [*_values(run.words for run in unread if run.weighty), *_values(turn.unplaced)]
     if not said or None in said or len(turn.heard.split()) < _FEWEST_WORDS:
         return False
+    if any(_DENIED.search(turn.heard, 0, run.span[0]) for run in unread if run.weighty):
+        return False
     sheet = assess(turn.state).sheet
     whole = {sheet.total, sheet.capacity}
     if len(said) == 1:
@@ -50,8 +55,9 @@ def checked(turn: Turn, unread: Sequence[Unread]) -> bool:
 
 
 def _values(said: Iterable[str]) -> list[Decimal | None]:
-    """What each of them is worth; None for words that are no number."""
-    return [spoken_value(words) if SPOKEN_VALUE.fullmatch(words) else None for words in said]
+    """What each of them is worth; None for words that are no number, or several of a size."""
+    found = [SPOKEN_VALUE.fullmatch(words) for words in said]
+    return [spoken_value(one["value"]) if one and not one["plural"] else None for one in found]
 
 
 def _is_figure(value: Decimal | None) -> bool:
