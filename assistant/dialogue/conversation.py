@@ -24,12 +24,14 @@ from boxaloud.assistant.dialogue.boxes_beside import told as told_beside
 from boxaloud.assistant.dialogue.boxes_by_contents import called_by_contents
 from boxaloud.assistant.dialogue.confidence import confidence_of, heard_with
 from boxaloud.assistant.dialogue.input_check import printable, too_much, unreadable
+from boxaloud.assistant.dialogue.interpretation.reckoned_aloud import reckoned_aloud
 from boxaloud.assistant.dialogue.interpretation.restarts import continued, of_the_unread
 from boxaloud.assistant.dialogue.interpretation.said_back import said_back
 from boxaloud.assistant.dialogue.interpretation.taken_as_well import (
     changed_as_well,
     taken_as_well,
 )
+from boxaloud.assistant.dialogue.interpretation.told_over import told_over
 from boxaloud.assistant.dialogue.interpretation.withdrawn import withdrawn_at_once
 from boxaloud.assistant.dialogue.job_acts import EVENTS
 from boxaloud.assistant.dialogue.job_dialogue import FIRST_BOX, JobDialogue, Record
@@ -112,6 +114,7 @@ class Conversation(JobDialogue):
             read = taken_as_well(read, self.talk.journal[-1], self.talk.state)
             read = changed_as_well(read, self.talk.journal[-1], self.talk.state)
             read = said_back(read, self.talk.journal, self.talk.state)
+            read = told_over(reckoned_aloud(read, self.talk.state), self.talk.state)
         if not isinstance(words, str) and confidence_of(words) is not None:
             before = self.talk.journal[-1] if self.talk.journal else None
             read = heard_with(read, words, self.asks, before)

@@ -84,7 +84,7 @@ def _parts_of(state: State, cables: Sequence[AddCable]) -> list[AddCable]:
     return list(lines)
 
 
-def in_place(act: _Listed) -> Act:
+def in_place(act: _Listed | acts.AddConductors) -> Act:
     """The act as one that puts right how many of those there are."""
     like = replace(references.to_thing(act), count=None)
     return acts.Restate(

@@ -1,0 +1,86 @@
+"""Somebody adds up aloud what is in the box already, and comes to its total: "four wires, eight,
+switch is four, twelve, grounds two, fourteen". He checks, and brings nothing in."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from decimal import Decimal
+
+from boxaloud.assistant.dialogue.assessment import assess
+from boxaloud.assistant.dialogue.interpretation import references
+from boxaloud.assistant.dialogue.state import State
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Utterance
+from boxaloud.grammar.clauses.act_kinds import is_thing
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.rewriting.spoken_values import SPOKEN_VALUE, spoken_value
+
+_FEWEST = 4
+"""So many numbers at least make a sum, the total among them."""
+_BRINGS_IN = lazy_pattern(
+    r"(?i)\b(?:add(?:ed|ing|s)?|put|putting|throw|remov\w*|swap\w*|replac\w*|chang\w*|forgot|found"
+    r"|also|instead|undo|extra|next box|new box|there['’]s|there is|there are|got to be"
+    r"|take (?:it|that|one|them|out)|(?:another|more|additional) (?:1\d|10|8|6|cable|switch|outlet"
+    r"|receptacle|dimmer|gfci|wire|conductor|device|plug|ground|fourteen|twelve|ten))\b"
+)
+#: What names a size and is worth nothing: "14-2", "two fourteen-twos", "the tens".
+_SIZES = lazy_pattern(
+    r"(?i)\b(?:1[024]|8|6|fourteen|twelve|ten)[-/ ](?:[234]|two|three|four)s?\b"
+    r"(?:[- ]?(?:2|two)s?)?"
+    r"|\b(?:twelve|fourteen|ten|1[024])['’]?s\b|\b(?:number|no\.?|#) ?(?:\d+|fourteen|twelve|ten)\b"
+)
+#: Dollars and cents of a cubic inch: "fifteen seventy-five", "two fifty".
+_CENTS = lazy_pattern(
+    r"(?i)\b(?P<whole>[a-z]+(?:-[a-z]+)?) (?P<part>fifty|twenty-five|twenty five|seventy-five"
+    r"|seventy five)\b"
+)
+
+
+def reckoned_aloud(read: Utterance, state: State) -> Utterance:
+    """The utterance as one that asks whether that is right, where it adds up what is there."""
+    if not state.items or state.pending or not _is_sum(read.heard, state):
+        return read
+    if not all(_is_there(state, act) for act in read.acts):
+        return read
+    words = read.heard.strip()
+    asked = acts.Ask(about="margin", words=words, span=(0, len(read.heard)))
+    return replace(read, acts=(asked,), unread=())
+
+
+def _is_sum(heard: str, state: State) -> bool:
+    if _BRINGS_IN.search(heard):
+        return False
+    values = [value for _, value in sorted(_values(heard))]
+    if len(values) < _FEWEST or assess(state).sheet.total not in values:
+        return False
+    return any(_is_made(values, place) for place in range(2, len(values)))
+
+
+def _is_made(values: Sequence[Decimal], place: int) -> bool:
+    """Whether two numbers before one come to it, by sum, product or difference."""
+    made, before = values[place], values[:place]
+    pairs = [(one, other) for at, one in enumerate(before) for other in before[:at]]
+    return made >= _FEWEST and any(
+        made in (one + other, one * other, other - one) for one, other in pairs
+    )
+
+
+def _values(heard: str) -> Iterator[tuple[int, Decimal]]:
+    """The numbers that are no size of a wire or cable: where each stands and what it is worth."""
+    bare = _SIZES.sub(lambda found: " " * len(found[0]), heard)
+    for found in _CENTS.finditer(bare):
+        if SPOKEN_VALUE.fullmatch(found["whole"]):
+            cents = spoken_value(found["part"]) / 100
+            yield found.start(), spoken_value(found["whole"]) + cents
+    for found in SPOKEN_VALUE.finditer(bare):
+        yield found.start(), spoken_value(found["value"])
+
+
+def _is_there(state: State, act: Act) -> bool:
+    """Whether an act names nothing but what the box has: a cable or a device that it has not is
+    told."""
+    if not is_thing(act) or isinstance(act, acts.AddConductors | acts.AddGrounds):
+        return True
+    like = replace(references.to_thing(act), count=None)
+    return any(references.agrees(item, like) for item in state.items)
