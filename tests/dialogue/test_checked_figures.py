@@ -29,7 +29,7 @@ SAID_ONCE_MORE = [
 ]
 
 SOMETHING_ELSE = [
-    (SWITCH, "and I keep coming up with nineteen"),
+    (SWITCH, "with nineteen in it"),
     (SWITCH, "fourteen into eight"),
     (OVER, "and two"),
     (SQUARE, "fourteen, plus two and a half"),
@@ -59,3 +59,24 @@ def test_a_number_alone_is_asked_though_the_total_is_the_same() -> None:
     talk = Conversation()
     talk.hear(SWITCH)
     assert talk.hear("and eighteen").verdict == "incomplete"
+
+
+@pytest.mark.parametrize(
+    ("box", "more", "total"),
+    [
+        (TWELVES, "it's five of the 12-2s, no lie, five", "25.3125"),
+        (OVER, "only three 14-2s, not the four, three", "18.00"),
+    ],
+)
+def test_the_count_just_put_right_may_be_said_again(box: str, more: str, total: str) -> None:
+    """Five 12-2 are 10 and 1 1/4 of 2.25 in³, 25.3125; three 14-2 and a receptacle 18.00."""
+    talk = Conversation()
+    talk.hear(box)
+    reply = talk.hear(more)
+    assert (reply.sheet.total, reply.asks) == (Decimal(total), None), reply.said
+
+
+def test_what_goes_on_behind_a_count_put_right_is_something_else() -> None:
+    talk = Conversation()
+    talk.hear(TWELVES)
+    assert talk.hear("it's five 12-2s, and one").verdict == "incomplete"

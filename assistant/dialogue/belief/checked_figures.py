@@ -8,10 +8,13 @@ from collections.abc import Iterable, Sequence
 from decimal import Decimal
 
 from boxaloud.assistant.dialogue.assessment import assess
+from boxaloud.assistant.dialogue.state_parts import Item
+from boxaloud.assistant.dialogue.tracker import agreeing_numbers
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar.acts import Unread
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.rewriting.spoken_values import SPOKEN_VALUE, spoken_value
+from boxaloud.rules.contents import Uncounted
 from boxaloud.rules.worksheet import Worksheet
 
 _LEAST_ALONE = 15
@@ -20,6 +23,7 @@ _LEAST_BESIDE = 7
 """A lesser one beside others may count something more."""
 _FEWEST_WORDS = 4
 """Fewer words with nothing else in them, "and eighteen", go on with something."""
+_GOES_ON = lazy_pattern(r"(?i)(?:\b(?:and|plus|with|another|also|add|then)|[+&]) ?$")
 _DENIED = lazy_pattern(
     r"(?i)(?:\b(?:not|no|never|isn['’]?t|wasn['’]?t|ain['’]?t|aint)\b|n['’]t\b)[^,.;:!?…]*$"
 )
@@ -42,6 +46,8 @@ def checked(turn: Turn, unread: Sequence[Unread]) -> bool:
     said = [*_values(run.words for run in unread if run.weighty), *_values(turn.unplaced)]
     if not said or None in said or len(turn.heard.split()) < _FEWEST_WORDS:
         return False
+    if _of_what_changed(turn, unread):
+        return True
     if any(_DENIED.search(turn.heard, 0, run.span[0]) for run in unread if run.weighty):
         return False
     sheet = assess(turn.state).sheet
@@ -52,6 +58,32 @@ def checked(turn: Turn, unread: Sequence[Unread]) -> bool:
         return (large and value in whole) or _is_margin(turn, unread, value, sheet)
     figures = whole | _working(sheet)
     return all(value in figures and _is_figure(value) for value in said)
+
+
+def _of_what_changed(turn: Turn, unread: Sequence[Unread]) -> bool:
+    """ "It's seven, no lie, seven", of six: so many there were, are now or came, of the one thing
+    that this breath put right. What goes on with "and" is of something else."""
+    known = _changed_counts(turn)
+    said = [(run.words, run.span[0]) for run in unread if run.weighty]
+    said += [(words, turn.heard.rfind(words)) for words in turn.unplaced]
+    if not known or any(start < 0 or _GOES_ON.search(turn.heard, 0, start) for _, start in said):
+        return False
+    return all(value in known for value in _values(words for words, _ in said))
+
+
+def _changed_counts(turn: Turn) -> set[Decimal]:
+    """How many there were, are and came of the only thing that there are more or fewer of now."""
+    changes = agreeing_numbers.changed(turn)
+    before = turn.began.item(changes[0].key) if len(changes) == 1 else None
+    if before is None or isinstance(before.content, Uncounted):
+        return set()
+    then, now = Decimal(before.content.count), Decimal(_count(changes[0]))
+    return {then, now, abs(now - then)}
+
+
+def _count(item: Item) -> int:
+    """How many an item is; none of what is only noted."""
+    return 0 if isinstance(item.content, Uncounted) else item.content.count
 
 
 def _values(said: Iterable[str]) -> list[Decimal | None]:
