@@ -24,6 +24,7 @@ _LEAST_BESIDE = 7
 _FEWEST_WORDS = 4
 """Fewer words with nothing else in them, "and eighteen", go on with something."""
 _GOES_ON = lazy_pattern(r"(?i)(?:\b(?:and|plus|with|another|also|add|then)|[+&]) ?$")
+_NOT_SO_MANY = lazy_pattern(r"(?i)\b(?:not|instead of|rather than)(?: the| those)? ?$")
 _DENIED = lazy_pattern(
     r"(?i)(?:\b(?:not|no|never|isn['’]?t|wasn['’]?t|ain['’]?t|aint)\b|n['’]t\b)[^,.;:!?…]*$"
 )
@@ -61,24 +62,23 @@ def checked(turn: Turn, unread: Sequence[Unread]) -> bool:
 
 
 def _of_what_changed(turn: Turn, unread: Sequence[Unread]) -> bool:
-    """ "It's seven, no lie, seven", of six: so many there were, are now or came, of the one thing
-    that this breath put right. What goes on with "and" is of something else."""
-    known = _changed_counts(turn)
-    said = [(run.words, run.span[0]) for run in unread if run.weighty]
-    said += [(words, turn.heard.rfind(words)) for words in turn.unplaced]
-    if not known or any(start < 0 or _GOES_ON.search(turn.heard, 0, start) for _, start in said):
-        return False
-    return all(value in known for value in _values(words for words, _ in said))
-
-
-def _changed_counts(turn: Turn) -> set[Decimal]:
-    """How many there were, are and came of the only thing that there are more or fewer of now."""
+    """ "It's seven, no lie, seven", "three, not the four": so many there are now, or "not" before
+    it were, of the one thing that this breath put right. What goes on with "and" is of something
+    else."""
     changes = agreeing_numbers.changed(turn)
     before = turn.began.item(changes[0].key) if len(changes) == 1 else None
-    if before is None or isinstance(before.content, Uncounted):
-        return set()
-    then, now = Decimal(before.content.count), Decimal(_count(changes[0]))
-    return {then, now, abs(now - then)}
+    if before is None:
+        return False
+    said = [(run.words, run.span[0]) for run in unread if run.weighty]
+    said += [(words, turn.heard.rfind(words)) for words in turn.unplaced]
+    for words, start in said:
+        value = _values([words])[0]
+        then = start >= 0 and _NOT_SO_MANY.search(turn.heard, 0, start) is not None
+        if start < 0 or _GOES_ON.search(turn.heard, 0, start) or value is None:
+            return False
+        if value != _count(before if then else changes[0]):
+            return False
+    return True
 
 
 def _count(item: Item) -> int:
