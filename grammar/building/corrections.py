@@ -136,7 +136,7 @@ def build_replacement(match: Match, telling: Telling) -> list[Act] | None:
     if thing.count is None and target.count is not None:  # "two of those are dimmers"
         vague = tuple(doubt for doubt in thing.doubts if doubt.reason != "vague")
         thing = replace(thing, doubts=vague)
-    return [
+    made: list[Act] = [
         acts.Replace(
             target=target,
             thing=thing,
@@ -146,6 +146,10 @@ def build_replacement(match: Match, telling: Telling) -> list[Act] | None:
             function="correction",
         )
     ]
+    if match.has("also"):  # "a dimmer in place of the switch and the receptacle"
+        further = target_of(match, telling, "also")
+        made.append(acts.Remove(target=further, words=words, span=span, function="request"))
+    return made
 
 
 def build_is_now(match: Match, telling: Telling) -> list[Act] | None:

@@ -232,9 +232,14 @@ def _more_replaced(turn: Turn, item: Item, units: int, act: acts.Replace) -> boo
     return True
 
 
+#: "One receptacle in place of both": one in all, and not "a receptacle" for each of them.
+_ONE = lazy_pattern(r"(?i)(?:(?:just|only|the|an?) )*(?:one|1|single)\b")
+
+
 def _whole_count(thing: Thing, item: Item, target: Reference) -> Thing:
     """The count of what comes in place of a whole item."""
-    if thing.count is None or (target.count is not None and thing.count == 1):
+    each = thing.count == 1 and not _ONE.match(thing.words)
+    if thing.count is None or (target.count is not None and each):
         return replace(thing, count=item.content.count)
     return thing
 
@@ -269,7 +274,8 @@ def _replace_all(turn: Turn, items: list[Item], thing: Thing) -> None:
 
 def replace_some(turn: Turn, item: Item, units: int, thing: Thing) -> None:
     """So many of an item become something else; the rest stays."""
-    count = thing.count if thing.count is not None and thing.count > 1 else units
+    said = thing.count is not None and (thing.count > 1 or _ONE.match(thing.words) is not None)
+    count = thing.count if thing.count is not None and said else units
     try:
         new = added_items.content_of(replace(thing, count=count), turn.state)[0]
     except RulesError as refusal:
