@@ -246,6 +246,9 @@ _RELATIVE = lazy_pattern(
 _WHAT_I_HAVE = lazy_pattern(
     r"^(?:(?:so|ok|okay|well|and) )*(?:what|here is what) (?:i|we) (?:have|am|got|see|found"
     r"|count|counted|meant|mean|should have said)\b"
+    r"|^(?:(?:so|and|then) )*what (?:goes|went|comes|came|is going|is coming)(?: back)?"
+    r" (?:there|in|(?:in )?(?:it is|its|their) (?:place|spot|stead))"
+    r"(?: (?:there|now|instead|in (?:it is|its|their) (?:place|spot|stead)))* (?:is|are) (?:<|a|one)"
 )
 
 
