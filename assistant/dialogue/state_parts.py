@@ -75,8 +75,9 @@ def _bare(value: object) -> str:
 
 @dataclass(frozen=True, slots=True)
 class Recalled:
-    """What was taken out or replaced last, and the key of what came in its place."""
+    """What was taken out or replaced last, the key of what came in its place, and how many came."""
 
     content: Content
     words: str
     by: int | None = None
+    came: int | None = None

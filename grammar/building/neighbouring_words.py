@@ -131,6 +131,8 @@ def is_no_thing(elements: Sequence[Element], place: int, heard: str) -> bool:
         return False
     if is_named_after(elements, place) or is_no_volume(elements, place):
         return True
+    if found.kind == "number" and place and elements[place - 1].tag == "wrong":
+        return True  # "that was the wrong pair": which it was, and not how many
     if is_framing(elements, place) or is_number_of_another(elements, place):
         return True
     words = found.words.lower().strip()

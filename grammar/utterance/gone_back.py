@@ -33,7 +33,7 @@ _BACK = lazy_pattern(
     + r" (?:back|back out)(?: out)?"
     + r"|(?:go|put it|set it|change it|make it|leave it|it'?s|keep it)(?: back)?"
     + r" (?:to |at |as |like |the way |how )+(?:what |how |like |the way )?(?:it|that|they|i)"
-    + r" (?:was|were|had it)(?: before| at first| the first time)?"
+    + r" (?:was|were|had it)(?: before(?: that| this)?| at first| the first time)?"
     + r"(?:[\s,.:;–—-]+(?:with |so |just )?(?:it'?s |that'?s )?(?:both|two|three|four|one|[1-4])"
     + r" (?:fourteen|twelve|ten|1[024])[- /](?:twos?|threes?|[23]s?)(?: cables?)?)?"
     + r"|(?:okay |ok )?never ?mind (?:(?:about )?(?:that|those|the)(?: last)?"

@@ -23,7 +23,9 @@ _DRAWN = lazy_pattern(
     r"(?i)\b(?:pulled|cut|took|taken|moved|sent|ran|fished|routed|rerouted|brought|traced|dragged"
     r"|chopped|backed)\b"
 )
-_TOO = lazy_pattern(r"(?i)\b(?:too|also|as well|another|other|more)\b")
+_TOO = lazy_pattern(r"(?i)\b(?:too|also|as well|another|other|(?<!any )more)\b")
+#: "So lose one": what comes of what was said before it.
+_HENCE = lazy_pattern(r"(?i)[\s,.;:–—-]*(?:(?:and|please) )*(?:so|therefore|hence)\b")
 
 
 def taken_once(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
@@ -144,7 +146,7 @@ def _so_many_less(act: acts.Remove, last: Act | None, heard: str) -> bool:
     return (
         isinstance(last, acts.Remove)
         and (last.target.count or 1) == (act.target.count or 1)
-        and _LESS.fullmatch(act.words.strip()) is not None
+        and (_LESS.fullmatch(act.words.strip()) or _HENCE.match(act.words)) is not None
         and _BUT_ANOTHER.search(heard[last.span[1] : act.span[1]]) is None
     )
 

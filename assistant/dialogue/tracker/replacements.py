@@ -195,7 +195,8 @@ def _replace_whole(turn: Turn, item: Item, target: Reference, thing: Thing) -> N
     if turn.state is not state:
         key = turn.state.last if isinstance(turn.state.last, int) else None
         turn.state = altered(
-            turn.state, recalled=(*state.recalled[-4:], Recalled(before, item.words, key))
+            turn.state,
+            recalled=(*state.recalled[-4:], Recalled(before, item.words, key, new.count)),
         )
 
 
@@ -294,7 +295,7 @@ def replace_some(turn: Turn, item: Item, units: int, thing: Thing) -> None:
     else:
         state = state.with_item(new, thing.words, added_items.open_of(new, thing))
     key = state.last if isinstance(state.last, int) else None
-    gone = Recalled(replace(item.content, count=units), item.words, key)
+    gone = Recalled(replace(item.content, count=units), item.words, key, count)
     state = altered(state, recalled=(*turn.state.recalled[-4:], gone))
     echo = say(
         "echo.changed_one", old=counted(units), all=item_names.heard(item.content),

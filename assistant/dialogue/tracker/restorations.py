@@ -72,7 +72,7 @@ def _restore(turn: Turn, recalled: Recalled, wanted: int | None) -> None:
     state = turn.state
     by = state.item(recalled.by) if recalled.by is not None else None
     if by is not None:
-        left = by.content.count - recalled.content.count
+        left = by.content.count - (recalled.came or recalled.content.count)
         state = (
             state.without(by.key)
             if left <= 0
