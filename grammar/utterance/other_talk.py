@@ -191,7 +191,7 @@ def _little(act: Act) -> bool:
         return bare or _COLOURED.fullmatch(thing.words) is not None
     if isinstance(act, acts.AddDevice) and _FURTHER.match(act.words):
         return False  # "and another switch, since she wants …"
-    if isinstance(act, acts.Undo) and act.words.lower().startswith("undo"):
+    if isinstance(act, acts.Undo) and act.words.lower().startswith(_ORDERS_BACK):
         return False  # "undo that, the inspector was wrong"
     if isinstance(act, acts.SetClamps) and _CLAMPS_TOLD.match(act.words):
         return False  # "no clamps, the kid had his thumb over them"
@@ -200,6 +200,8 @@ def _little(act: Act) -> bool:
     )
 
 
+_ORDERS_BACK = ("undo", "scratch", "strike", "cancel", "erase", "delete", "ignore", "disregard")
+"""How an order to take back what was said last begins, whatever reason stands behind it."""
 _CLAMPS_TOLD = lazy_pattern(
     r"(?i)(?:(?:there (?:is|are)|there['’]s|it has|it['’]s got|the|its) )*"
     r"(?:no (?:inside |internal )?clamps?|clamps? (?:are |is )?(?:inside|outside|none)"
