@@ -35,6 +35,7 @@ from boxaloud.grammar.building.neighbouring_words import (
     some_routed,
 )
 from boxaloud.grammar.building.places_named import is_elsewhere
+from boxaloud.grammar.building.some_of_those import some_befallen
 from boxaloud.grammar.building.told_clause import Telling
 from boxaloud.grammar.clauses.act_fields import (
     KIND_OF,
@@ -172,7 +173,7 @@ def _of_those(act: Act, elements: Sequence[Element], place: int, only: bool) -> 
     one of those cables behind" is one more, and not one in all."""
     another = place and elements[place - 1].tag == "another"
     if not (another and is_thing(act) and _OF_THOSE.search(act.words.lower())):
-        moved = some_moved(act, elements, place)
+        moved = some_moved(act, elements, place) or some_befallen(act, elements, place)
         return moved or _partitive(of_some(one_more(act, elements, place), elements, place), only)
     return acts.More(
         target=just_like(act), count=act.count or 1, words=act.words, span=act.span,

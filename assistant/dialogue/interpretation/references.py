@@ -99,7 +99,8 @@ def find_all(state: State, reference: Reference) -> list[Item]:
         return [last] if last else []
     found = [item for item in state.items if agrees(item, reference)]
     if reference.kind == "anything":  # "ditch the twelves": wires and cables go by their size
-        found = [item for item in found if not isinstance(item.content, Yoke)] or found
+        wires = [item for item in found if isinstance(item.content, (Cable, Conductors))]
+        found = wires or found
     found = found or _as_many(state, reference)
     if not found or (reference.kind == "cable" and reference.awg is None and len(found) > 1):
         named = by_words(state, reference.words)  # "the feed" of two cables
