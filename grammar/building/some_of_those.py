@@ -14,15 +14,21 @@ from boxaloud.grammar.lazy_patterns import lazy_pattern
 _OF_THOSE = lazy_pattern(r"\bof (?:the|those|these|my)\b")
 #: Words beside so many of those that leave it a count of them: "there's only one of the 14-2s".
 _OF_A_COUNT = frozenset(
-    "only just there have has had having got is are was were be been i we you he she they it that"
-    " this these those who see saw seen count counted found find need needed want wanted mean meant"
-    " said say says entered mentioned missed added overlooked used use using also already then now"
-    " even so and but or no nope nah not actually wait well ok okay oh yes yeah make made really"
-    " maybe like with in here on to of do did could would will can should must might sorry hold"
-    " hang hmm um uh er think guess all total out turns looks looking look at box still instead"
-    " the a two three four correction plus have what how many keep keeping leave leaves left stay"
-    " stays remain remains please let us me my mistake bad whoops oops scratch rather"
-    .split()
+    {
+     "only", "just", "there", "have", "has", "had", "having", "got", "is", "are", "was", "were",
+     "be", "been", "i", "we", "you", "he", "she", "they", "it", "that", "this", "these", "those",
+     "who", "see", "saw", "seen", "count", "counted", "found", "find", "need", "needed", "want",
+     "wanted", "mean", "meant", "said", "say", "says", "entered", "mentioned", "missed", "added",
+     "overlooked", "used", "use", "using", "also", "already", "then", "now", "even", "so", "and",
+     "but", "or", "no", "nope", "nah", "not", "actually", "wait", "well", "ok", "okay", "oh",
+     "yes", "yeah", "make", "made", "really", "maybe", "like", "with", "in", "here", "on", "to",
+     "of", "do", "did", "could", "would", "will", "can", "should", "must", "might", "sorry",
+     "hold", "hang", "hmm", "um", "uh", "er", "think", "guess", "all", "total", "out", "turns",
+     "looks", "looking", "look", "at", "box", "still", "instead", "the", "a", "two", "three",
+     "four", "correction", "plus", "what", "how", "many", "keep", "keeping", "leave", "leaves",
+     "left", "stay", "stays", "remain", "remains", "please", "let", "us", "me", "my", "mistake",
+     "bad", "whoops", "oops", "scratch", "rather",
+    }
 )  # fmt: skip
 
 

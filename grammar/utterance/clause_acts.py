@@ -248,7 +248,8 @@ _WHAT_I_HAVE = lazy_pattern(
     r"|count|counted|meant|mean|should have said)\b"
     r"|^(?:(?:so|and|then) )*what (?:goes|went|comes|came|is going|is coming)(?: back)?"
     r" (?:there|in|(?:in )?(?:it is|its|their) (?:place|spot|stead))"
-    r"(?: (?:there|now|instead|in (?:it is|its|their) (?:place|spot|stead)))* (?:is|are) (?:<|a|one)"
+    r"(?: (?:there|now|instead|in (?:it is|its|their) (?:place|spot|stead)))*"
+    r" (?:is|are) (?:<|a|one)"
 )
 
 
