@@ -57,6 +57,7 @@ def remove(turn: Turn, act: acts.Remove) -> None:
     if named and not references.by_words(turn.state, target.words):
         turn.unplaced.append(act.words)
         return
+    target = _whole_cables(turn, target)
     item = references.find(turn.state, target)
     if item is None and target.kind == "grounds":
         grounds.unground_one(turn, act)
@@ -71,6 +72,17 @@ def remove(turn: Turn, act: acts.Remove) -> None:
             item_changes.recount(turn, one, 0, act.words)
     else:
         _remove_some(turn, item, target, act)
+
+
+def _whole_cables(turn: Turn, target: Reference) -> Reference:
+    """ "Both twelves are out of here", of two 12-2s where no wires are by themselves: as many as
+    there are cables of that size."""
+    if target.kind != "conductors" or target.awg is None or references.find_all(turn.state, target):
+        return target
+    cables = replace(target, kind="cable", count=None, words="")
+    found = references.find_all(turn.state, cables)
+    many = sum(item.content.count for item in found)
+    return replace(cables, count=many) if len(found) == 1 and many == target.count else target
 
 
 def just_taken(turn: Turn) -> bool:
