@@ -183,10 +183,8 @@ def _replace_whole(turn: Turn, item: Item, target: Reference, thing: Thing) -> N
         turn.refuse(thing.words, str(refusal))
         return
     if type(new) is not type(item.content):
-        taken = altered(
-            state.without(item.key),
-            recalled=(*state.recalled[-4:], Recalled(item.content, item.words)),
-        )
+        out = Recalled(item.content, item.words)
+        taken = altered(state.without(item.key), recalled=(*state.recalled[-4:], out))
         turn.enter(taken, say("echo.taken_out", what=item_names.heard(item.content)))
         mentions.mention(turn, thing)
         return
@@ -194,10 +192,8 @@ def _replace_whole(turn: Turn, item: Item, target: Reference, thing: Thing) -> N
     item_changes.put_in_place(turn, item, new, thing)
     if turn.state is not state:
         key = turn.state.last if isinstance(turn.state.last, int) else None
-        turn.state = altered(
-            turn.state,
-            recalled=(*state.recalled[-4:], Recalled(before, item.words, key, new.count)),
-        )
+        gone = Recalled(before, item.words, key, new.count)
+        turn.state = altered(turn.state, recalled=(*state.recalled[-4:], gone))
 
 
 def _more_replaced(turn: Turn, item: Item, units: int, act: acts.Replace) -> bool:
