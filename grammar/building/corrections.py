@@ -17,7 +17,7 @@ from boxaloud.grammar.building.pattern_groups import (
     words_of,
 )
 from boxaloud.grammar.building.told_clause import Telling
-from boxaloud.grammar.clauses.act_fields import act_of, marked
+from boxaloud.grammar.clauses.act_fields import KIND_OF, act_of, marked
 from boxaloud.grammar.clauses.referring_expressions import number_in
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.patterns.patterns import Match
@@ -133,6 +133,11 @@ def build_replacement(match: Match, telling: Telling) -> list[Act] | None:
     target = target_of(match, telling)
     if target.kind in ("box", "clamps"):
         return None
+    elsewhere = " where " in match.found.group() and target.kind not in (
+        "anything", "wire", KIND_OF[type(thing)],
+    )  # fmt: skip
+    if elsewhere:
+        return None  # "run a 14-2 where the switch was": where it runs, and no switch goes
     if thing.count is None and target.count is not None:  # "two of those are dimmers"
         vague = tuple(doubt for doubt in thing.doubts if doubt.reason != "vague")
         thing = replace(thing, doubts=vague)
