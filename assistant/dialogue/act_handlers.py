@@ -13,12 +13,7 @@ from boxaloud.assistant.dialogue import possible_items, undo
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.assessment import assess
 from boxaloud.assistant.dialogue.belief import held_acts, unread_words
-from boxaloud.assistant.dialogue.interpretation import (
-    counted_over,
-    interpreter,
-    lists_anew,
-    value_conflicts,
-)
+from boxaloud.assistant.dialogue.interpretation import interpreter, recounted, value_conflicts
 from boxaloud.assistant.dialogue.policy import (
     code_comparison,
     named_capacity,
@@ -226,7 +221,7 @@ def _look_again(turn: Turn, repair: bool) -> None:
 
 def run(turn: Turn, told: Sequence[Act]) -> None:
     """Work through acts in order, questions last; a doubtful act is held back to be asked."""
-    told = counted_over.recounted(turn, lists_anew.restated(turn, told))
+    told = recounted.in_all(turn, told)
     turn.ahead = [act for act in told if not isinstance(act, QUESTIONS)]
     asked = [act for act in told if isinstance(act, QUESTIONS)]
     turn.held_before, turn.first_asked = turn.state.pending, turn.asked

@@ -10,7 +10,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 
 from boxaloud.assistant.dialogue import faults
-from boxaloud.assistant.dialogue.belief import sound_effects, unread_words
+from boxaloud.assistant.dialogue.belief import off_topic, sound_effects, unread_words
 from boxaloud.assistant.dialogue.box_asked import Answer, Waiting, released, tells
 from boxaloud.assistant.dialogue.box_list import Resumed
 from boxaloud.assistant.dialogue.box_mentions import (
@@ -114,7 +114,10 @@ class Conversation(JobDialogue):
             read = taken_as_well(read, self.talk.journal[-1], self.talk.state)
             read = changed_as_well(read, self.talk.journal[-1], self.talk.state)
             read = said_back(read, self.talk.journal, self.talk.state)
-            read = told_over(reckoned_aloud(read, self.talk.state), self.talk.state)
+            state, sheet = self.talk.state, self.talk.assessment.sheet
+            read = reckoned_aloud(read, state, sheet.total)
+            read = told_over(read, state, sheet.capacity)
+        read = off_topic.sifted(read, bool(self.talk.state.items))
         if not isinstance(words, str) and confidence_of(words) is not None:
             before = self.talk.journal[-1] if self.talk.journal else None
             read = heard_with(read, words, self.asks, before)

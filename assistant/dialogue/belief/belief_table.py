@@ -40,6 +40,9 @@ class Table:
     emptying: frozenset[str]
     leaving: frozenset[str]
     steps: int
+    off_topic: int
+    inert: int
+    on_topic: int
 
 
 @lru_cache(maxsize=1)
@@ -65,6 +68,9 @@ def table() -> Table:
         emptying=emptying,
         leaving=leaving,
         steps=int(data["steps"]["asked"]),
+        off_topic=int(data["off_topic"]),
+        inert=int(data["inert"]),
+        on_topic=int(data["on_topic"]),
     )
 
 

@@ -9,7 +9,6 @@ from decimal import Decimal
 
 from boxaloud.assistant.dialogue.assessment import assess
 from boxaloud.assistant.dialogue.state_parts import Item
-from boxaloud.assistant.dialogue.tracker import agreeing_numbers
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar.acts import Unread
 from boxaloud.grammar.lazy_patterns import lazy_pattern
@@ -65,7 +64,8 @@ def _of_what_changed(turn: Turn, unread: Sequence[Unread]) -> bool:
     """ "It's seven, no lie, seven", "three, not the four": so many there are now, or "not" before
     it were, of the one thing that this breath put right. What goes on with "and" is of something
     else."""
-    changes = agreeing_numbers.changed(turn)
+    counts = {item.key: _count(item) for item in turn.began.items}
+    changes = [item for item in turn.state.items if counts.get(item.key) != _count(item)]
     before = turn.began.item(changes[0].key) if len(changes) == 1 else None
     if before is None:
         return False

@@ -7,7 +7,6 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from decimal import Decimal
 
-from boxaloud.assistant.dialogue.assessment import assess
 from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.grammar import acts
@@ -37,9 +36,9 @@ _CENTS = lazy_pattern(
 )
 
 
-def reckoned_aloud(read: Utterance, state: State) -> Utterance:
+def reckoned_aloud(read: Utterance, state: State, total: Decimal) -> Utterance:
     """The utterance as one that asks whether that is right, where it adds up what is there."""
-    if not state.items or state.pending or not _is_sum(read.heard, state):
+    if not state.items or state.pending or not _is_sum(read.heard, total):
         return read
     if not all(_is_there(state, act) for act in read.acts):
         return read
@@ -48,11 +47,11 @@ def reckoned_aloud(read: Utterance, state: State) -> Utterance:
     return replace(read, acts=(asked,), unread=())
 
 
-def _is_sum(heard: str, state: State) -> bool:
+def _is_sum(heard: str, total: Decimal) -> bool:
     if _BRINGS_IN.search(heard):
         return False
     values = [value for _, value in sorted(_values(heard))]
-    if len(values) < _FEWEST or assess(state).sheet.total not in values:
+    if len(values) < _FEWEST or total not in values:
         return False
     return any(_is_made(values, place) for place in range(2, len(values)))
 

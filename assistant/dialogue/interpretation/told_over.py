@@ -9,7 +9,6 @@ from decimal import Decimal
 
 from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.state import State
-from boxaloud.assistant.dialogue.tracker.lone_corrections import marked
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Thing, Unread, Utterance
 from boxaloud.grammar.clauses.act_kinds import is_thing
@@ -37,13 +36,15 @@ _PUTS_RIGHT = lazy_pattern(
 )
 
 
-def told_over(read: Utterance, state: State) -> Utterance:
+def told_over(read: Utterance, state: State, capacity: Decimal | None) -> Utterance:
     """The utterance with what is there already as what it is; else `read` as it is."""
     if not state.items or state.pending or not read.acts:
         return read
     if not _TOLD_BEFORE.search(read.heard) or _PUTS_RIGHT.search(read.heard):
         return read
-    if not any(map(is_thing, read.acts)) or not all(_agrees(state, act) for act in read.acts):
+    if not any(map(is_thing, read.acts)) or not all(
+        _agrees(state, act, capacity) for act in read.acts
+    ):
         return read
     if not all(_is_known(state, run) for run in read.unread if run.weighty):
         return read
@@ -51,16 +52,16 @@ def told_over(read: Utterance, state: State) -> Utterance:
     return replace(read, acts=(asked,), unread=())
 
 
-def _agrees(state: State, act: Act) -> bool:
+def _agrees(state: State, act: Act, capacity: Decimal | None) -> bool:
     """Whether an act says nothing that the box does not have."""
     if isinstance(act, acts.SetVolume):
-        return act.volume == marked(state) or act.volume in _sizes(state)
+        return act.volume == capacity or act.volume in _sizes(state)
     if isinstance(act, acts.Number):
         return act.value is not None and _counts(state, act.value)
     if isinstance(act, acts.AddConductors | acts.AddGrounds):
         return act.awg is None or Decimal(act.awg) in _sizes(state)
     if isinstance(act, acts.Restate):
-        return _agrees(state, act.thing)
+        return _agrees(state, act.thing, capacity)
     if is_thing(act):
         return _is_so_many(state, act)
     return isinstance(act, acts.Yes | acts.Ask | acts.OtherTalk)

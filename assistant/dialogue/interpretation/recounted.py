@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from boxaloud.assistant.dialogue.interpretation import references
-from boxaloud.assistant.dialogue.interpretation.lists_anew import in_place, line_of, plain
+from boxaloud.assistant.dialogue.interpretation.lists_anew import in_place, line_of, plain, restated
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.state_parts import Item
 from boxaloud.assistant.dialogue.turn import Turn
@@ -44,9 +44,9 @@ _MISCOUNTED = lazy_pattern(
 )
 
 
-def recounted(turn: Turn, told: Sequence[Act]) -> Sequence[Act]:
-    """The acts, with every count of what is there already as what it puts right."""
-    state = turn.began
+def in_all(turn: Turn, told: Sequence[Act]) -> Sequence[Act]:
+    """The acts, with every list and count of what is there already as what it puts right."""
+    told, state = restated(turn, told), turn.began
     if not state.items or state.pending or turn.supposed:
         return told
     things = [act for act in told if is_thing(act)]
