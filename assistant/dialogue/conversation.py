@@ -24,14 +24,8 @@ from boxaloud.assistant.dialogue.boxes_beside import told as told_beside
 from boxaloud.assistant.dialogue.boxes_by_contents import called_by_contents
 from boxaloud.assistant.dialogue.confidence import confidence_of, heard_with
 from boxaloud.assistant.dialogue.input_check import printable, too_much, unreadable
-from boxaloud.assistant.dialogue.interpretation.reckoned_aloud import reckoned_aloud
+from boxaloud.assistant.dialogue.interpretation.by_the_box import by_the_box
 from boxaloud.assistant.dialogue.interpretation.restarts import continued, of_the_unread
-from boxaloud.assistant.dialogue.interpretation.said_back import said_back
-from boxaloud.assistant.dialogue.interpretation.taken_as_well import (
-    changed_as_well,
-    taken_as_well,
-)
-from boxaloud.assistant.dialogue.interpretation.told_over import told_over
 from boxaloud.assistant.dialogue.interpretation.withdrawn import withdrawn_at_once
 from boxaloud.assistant.dialogue.job_acts import EVENTS
 from boxaloud.assistant.dialogue.job_dialogue import FIRST_BOX, JobDialogue, Record
@@ -110,13 +104,8 @@ class Conversation(JobDialogue):
             read = continued(self.talk.state.unread, read, self.asks, self.aliases)
         if self.talk.state.unread and (last := self.talk.not_understood):
             read = of_the_unread(read, last)
-        if self.talk.journal:
-            read = taken_as_well(read, self.talk.journal[-1], self.talk.state)
-            read = changed_as_well(read, self.talk.journal[-1], self.talk.state)
-            read = said_back(read, self.talk.journal, self.talk.state)
-            state, sheet = self.talk.state, self.talk.assessment.sheet
-            read = reckoned_aloud(read, state, sheet.total)
-            read = told_over(read, state, sheet.capacity)
+        sheet = self.talk.assessment.sheet
+        read = by_the_box(read, self.talk.journal, self.talk.state, sheet)
         read = off_topic.sifted(read, bool(self.talk.state.items))
         if not isinstance(words, str) and confidence_of(words) is not None:
             before = self.talk.journal[-1] if self.talk.journal else None

@@ -1,0 +1,35 @@
+"""What was said, held against the box and what was said before: each reading that only they make
+plain, in order. What one leaves alone the next may take."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from boxaloud.assistant.dialogue.interpretation.counts_anew import counts_anew
+from boxaloud.assistant.dialogue.interpretation.reckoned_aloud import reckoned_aloud
+from boxaloud.assistant.dialogue.interpretation.said_back import said_back
+from boxaloud.assistant.dialogue.interpretation.sizes_told_otherwise import sizes_told_otherwise
+from boxaloud.assistant.dialogue.interpretation.taken_as_well import (
+    changed_as_well,
+    taken_as_well,
+)
+from boxaloud.assistant.dialogue.interpretation.told_over import told_over
+from boxaloud.assistant.dialogue.journal import Entry
+from boxaloud.assistant.dialogue.state import State
+from boxaloud.grammar.acts import Utterance
+from boxaloud.rules import Worksheet
+
+
+def by_the_box(
+    read: Utterance, journal: Sequence[Entry], state: State, sheet: Worksheet
+) -> Utterance:
+    """The utterance as what it is behind what was told before; `read` where nothing was."""
+    if not journal:
+        return read
+    read = taken_as_well(read, journal[-1], state)
+    read = changed_as_well(read, journal[-1], state)
+    read = said_back(read, journal, state)
+    read = sizes_told_otherwise(read, state)
+    read = counts_anew(read, state)
+    read = reckoned_aloud(read, state, sheet.total)
+    return told_over(read, state, sheet.capacity)
