@@ -87,38 +87,38 @@ NUMBER = Unread("four", (17, 21), True)
 
 
 def test_what_was_read_of_words_about_something_else_is_not_entered() -> None:
-    (kept,) = sifted(Utterance(BESIDE, (CABLES,)), True).acts
+    (kept,) = sifted(Utterance(BESIDE, (CABLES,)), True, False).acts
     assert isinstance(kept, acts.OtherTalk)
 
 
 def test_a_question_in_such_words_is_answered() -> None:
-    assert sifted(Utterance(BESIDE, (CABLES, QUESTION)), True).acts == (QUESTION,)
+    assert sifted(Utterance(BESIDE, (CABLES, QUESTION)), True, False).acts == (QUESTION,)
 
 
 def test_an_unread_number_in_words_about_something_else_weighs_nothing() -> None:
     words = "the permit office wants forty dollars for each one by friday"
     assert relevance(words) < belief_table.table().inert
-    assert sifted(Utterance(words, (), (NUMBER,)), True).unread == ()
+    assert sifted(Utterance(words, (), (NUMBER,)), True, False).unread == ()
 
 
 def test_what_was_read_of_words_about_a_box_stays() -> None:
     read = Utterance("add four 14-2s to this box", (CABLES,))
-    assert sifted(read, True) is read
+    assert sifted(read, True, False) is read
 
 
 def test_words_about_a_box_of_which_nothing_was_made_weigh() -> None:
-    (run,) = sifted(Utterance(OF_BOX, ()), True).unread
+    (run,) = sifted(Utterance(OF_BOX, ()), True, False).unread
     assert run.weighty
     assert run.words == OF_BOX
 
 
 def test_nothing_weighs_before_a_box_has_contents() -> None:
-    assert sifted(Utterance(OF_BOX, ()), False).unread == ()
+    assert sifted(Utterance(OF_BOX, ()), False, False).unread == ()
 
 
 def test_two_words_are_left_to_the_grammar() -> None:
     read = Utterance("buy four", (CABLES,))
-    assert sifted(read, True) is read
+    assert sifted(read, True, False) is read
 
 
 @pytest.mark.parametrize(
@@ -137,8 +137,8 @@ def test_two_words_are_left_to_the_grammar() -> None:
 def test_each_threshold_decides(
     name: str, value: int, read: Utterance, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    before = sifted(read, True)
+    before = sifted(read, True, False)
     changed: dict[str, Any] = {name: value}
     other = replace(belief_table.table(), **changed)
     monkeypatch.setattr(belief_table, "table", lambda: other)
-    assert sifted(read, True) != before
+    assert sifted(read, True, False) != before

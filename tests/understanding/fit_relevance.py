@@ -1,10 +1,12 @@
-"""Fit the weights of `assistant/dialogue/belief/relevance.py` on the kept blind rounds.
+"""Fit the weights of `assistant/dialogue/belief/relevance.py` on how people talk of boxes.
 
 Run from the top of the project, with numpy: `python tests/understanding/fit_relevance.py`. A turn
 of a conversation after which its author gives another total, volume or verdict, and every
 description of a box, changes the box; other talk and a turn after which all is as before does
-not. It says first what weights fitted on four fifths of the rounds make of the last fifth, in
-turn, and then writes weights fitted on all. Seed 1.
+not: of the kept blind rounds and single turns, and of the whereabouts. The rows of the matrix are
+taken by what each turn does, with these weights switched off. It says first what weights fitted
+on four fifths of the rounds and all else make of the last fifth, in turn, and then writes weights
+fitted on all. Seed 1.
 """
 
 from __future__ import annotations
@@ -12,15 +14,24 @@ from __future__ import annotations
 import json
 import re
 import sys
+import tomllib
 from collections import Counter, defaultdict
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from pathlib import Path
 from typing import NamedTuple
+from unittest import mock
 
 import numpy as np
+from boxaloud.assistant.dialogue import Conversation
+from boxaloud.assistant.dialogue.belief import belief_table
 from boxaloud.assistant.dialogue.belief.relevance import SCALE, features
+from matrix_rows import rows
 
-ROUNDS = Path(__file__).parent / "rounds"
+HERE = Path(__file__).parent
+ROUNDS = HERE / "rounds"
+CHANGING = {"recount", "resize", "remove", "swap", "add", "clamps", "volume", "undo"}
+"""Classes of single turns that change the box."""
 TOP = Path(__file__).parents[2]
 WEIGHTS = TOP / "assistant" / "dialogue" / "belief" / "data" / "relevance.txt"
 HEAD = """; How much each run of words speaks for a change of the box, in twentieths of log odds.
@@ -33,9 +44,9 @@ ABOUT_BOXES = re.compile(r"(?i)clamp|connector|next box|back to|undo|edition|cod
 
 
 class Said(NamedTuple):
-    """An utterance: the round it is of, whether it changes the box, and its runs of words."""
+    """An utterance: the round it is of, or none, whether it changes the box, its runs of words."""
 
-    round: int
+    round: int | None
     changes: bool
     runs: tuple[str, ...]
 
@@ -60,17 +71,52 @@ def told(folder: Path) -> Iterator[tuple[bool, str]]:
             yield True, one
 
 
+def of_turns() -> Iterator[tuple[bool, str]]:
+    for file in sorted((HERE / "turns").glob("*.jsonl")):
+        for line in file.read_text(encoding="utf-8").splitlines():
+            turn = json.loads(line)
+            yield turn["class"] in CHANGING, turn["turn"]
+
+
+def of_whereabouts() -> Iterator[tuple[bool, str]]:
+    for name, table, changes in (("elsewhere", "kind", False), ("here", "here", True)):
+        data = tomllib.loads((HERE / "whereabouts" / f"{name}.toml").read_text(encoding="utf-8"))
+        for group in data[table]:
+            for words in group["say"]:
+                yield changes, words
+
+
+def of_rows() -> Iterator[tuple[bool, str]]:
+    """What each turn of a row of the matrix does to the box at hand."""
+    net = belief_table.table()
+    switched_off = replace(net, off_topic=-100_000, inert=-100_000, on_topic=100_000)
+    for row in rows():
+        with mock.patch.object(belief_table, "table", return_value=switched_off):
+            talk = Conversation()
+            for words in row.say:
+                state, box = talk.talk.state, talk.talk.name
+                talk.hear(words)
+                if talk.talk.name == box:
+                    now = talk.talk.state
+                    held = now.unread == state.unread and now.pending == state.pending
+                    changes = (now.items, now.box) != (state.items, state.box)
+                    if changes or held:
+                        yield changes, words
+
+
 def utterances() -> list[Said]:
-    seen: dict[tuple[bool, str], int] = {}
+    seen: dict[tuple[bool, str], int | None] = {}
     for folder in sorted(ROUNDS.glob("r*")):
-        for changes, words in told(folder):
-            seen.setdefault((changes, words), int(folder.name[1:]))
+        for said in told(folder):
+            seen.setdefault(said, int(folder.name[1:]))
+    for said in (*of_turns(), *of_whereabouts(), *of_rows()):
+        seen.setdefault(said, None)
     return [Said(at, changes, tuple(features(words))) for (changes, words), at in seen.items()]
 
 
 def known_runs(said: Sequence[Said]) -> list[str]:
     """Runs of words that several authors used."""
-    rounds = defaultdict(set)
+    rounds: dict[str, set[int | None]] = defaultdict(set)
     for one in said:
         for run in one.runs:
             rounds[run].add(one.round)
@@ -137,8 +183,8 @@ def main() -> None:
     said = utterances()
     held, changes = [], []
     for fold in range(FOLDS):
-        kept = pruned([one for one in said if one.round % FOLDS != fold])
-        of_fold = [one for one in said if one.round % FOLDS == fold]
+        of_fold = [one for one in said if one.round is not None and one.round % FOLDS == fold]
+        kept = pruned([one for one in said if one.round is None or one.round % FOLDS != fold])
         held.append(scores(of_fold, *kept))
         changes += [one.changes for one in of_fold]
     show(np.concatenate(held), np.array(changes))

@@ -10,6 +10,7 @@ from decimal import Decimal
 from boxaloud.assistant.dialogue.assessment import assess
 from boxaloud.assistant.dialogue.state_parts import Item
 from boxaloud.assistant.dialogue.turn import Turn
+from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Unread
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.rewriting.spoken_values import SPOKEN_VALUE, spoken_value
@@ -22,6 +23,7 @@ _LEAST_BESIDE = 7
 """A lesser one beside others may count something more."""
 _FEWEST_WORDS = 4
 """Fewer words with nothing else in them, "and eighteen", go on with something."""
+_PUTS_RIGHT = (acts.Restate, acts.RestateNumber, acts.Recount)
 _GOES_ON = lazy_pattern(r"(?i)(?:\b(?:and|plus|with|another|also|add|then)|[+&]) ?$")
 _NOT_SO_MANY = lazy_pattern(r"(?i)\b(?:not|instead of|rather than)(?: the| those)? ?$")
 _DENIED = lazy_pattern(
@@ -67,7 +69,7 @@ def _of_what_changed(turn: Turn, unread: Sequence[Unread]) -> bool:
     counts = {item.key: _count(item) for item in turn.began.items}
     changes = [item for item in turn.state.items if counts.get(item.key) != _count(item)]
     before = turn.began.item(changes[0].key) if len(changes) == 1 else None
-    if before is None:
+    if before is None or not any(isinstance(act, _PUTS_RIGHT) for act in turn.done):
         return False
     said = [(run.words, run.span[0]) for run in unread if run.weighty]
     said += [(words, turn.heard.rfind(words)) for words in turn.unplaced]

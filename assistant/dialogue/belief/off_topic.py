@@ -8,43 +8,64 @@ weigh, and no verdict stands over them. Between the two the grammar decides.
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 from boxaloud.assistant.dialogue.belief import belief_table
 from boxaloud.assistant.dialogue.belief.relevance import relevance
-from boxaloud.assistant.dialogue.belief.unread_words import CHANGING, FILLING
+from boxaloud.assistant.dialogue.belief.unread_words import CHANGING, FILLING, OF_BOX
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread, Utterance
 from boxaloud.grammar.clauses.act_kinds import is_thing
 
+ANSWERING = OF_BOX | {"Number", "Size", "SetClamps"}
+LEAVING = frozenset(
+    {"NextBox", "OpenBox", "CopyBox", "RenameBox", "DeleteBox", "ListBoxes", "NewJob", "SetEdition"}
+)
+"""Of which box, and of which code: nothing that other talk is like."""
+_CLAUSE = re.compile(r"[,.;:!?]+(?!\d)|\b(?:but|and) ")
+_UNSURE = -100
+"""A clause above it may be of the box, in hundredths of log odds."""
 _FEWEST_WORDS = 3
 """Two words are an answer as often as not, and tell too little."""
 
 
-def sifted(read: Utterance, begun: bool) -> Utterance:
-    """The utterance without what is of no box, or as words that weigh; `begun` where the box at
-    hand has contents."""
+def sifted(read: Utterance, begun: bool, asked: bool) -> Utterance:
+    """The utterance without what is of no box, or as words that weigh.
+
+    `begun` where the box at hand has contents, `asked` where a detail is asked for: then, and of a
+    correction or what was not understood, the words have to be less likely of a box than where
+    something is told. What is said of the boxes of the job is left alone.
+    """
     heard = read.heard.strip()
-    if len(heard.split()) < _FEWEST_WORDS:
+    kinds = {belief_table.kind(act) for act in read.acts}
+    if len(heard.split()) < _FEWEST_WORDS or kinds & LEAVING:
         return read
-    enters = any(map(_enters, read.acts))
+    told = any(map(_enters, read.acts))
     weighs = any(run.weighty for run in read.unread)
-    if not (enters or weighs or (begun and _is_nothing(read))):
+    if not (told or weighs or (begun and _is_nothing(read))):
         return read
     likely, known = relevance(heard), belief_table.table()
-    if likely < (known.off_topic if enters else known.inert):
+    surely = asked or not told or bool(kinds & CHANGING)
+    if likely < (known.inert if surely else known.off_topic) and not _any_of_box(heard):
         kept = tuple(act for act in read.acts if not _enters(act))
         other = acts.OtherTalk(words=heard, span=(0, len(read.heard)))
         return replace(read, acts=kept or (other,), unread=())
-    if not (enters or weighs) and likely > known.on_topic:
-        return replace(read, acts=(), unread=(Unread.whole(read.heard),))
+    if not (told or weighs) and likely > known.on_topic:
+        return replace(read, unread=(Unread.whole(read.heard),))
     return read
+
+
+def _any_of_box(heard: str) -> bool:
+    """Whether one clause alone may be of a box: "lunch is at noon, one more comes in"."""
+    clauses = [one for one in _CLAUSE.split(heard) if len(one.split()) >= _FEWEST_WORDS]
+    return len(clauses) > 1 and any(relevance(one) > _UNSURE for one in clauses)
 
 
 def _enters(act: Act) -> bool:
     """Whether an act says or changes what is in a box, or what box it is."""
     kind = belief_table.kind(act)
-    return is_thing(act) or kind in FILLING or kind in CHANGING or kind in ("Number", "Size")
+    return is_thing(act) or kind in FILLING or kind in CHANGING or kind in ANSWERING
 
 
 def _is_nothing(read: Utterance) -> bool:

@@ -70,11 +70,17 @@ def explained(turn: Turn, unread: tuple[Unread, ...]) -> tuple[Unread, ...]:
     if (unread or turn.unplaced) and checked_figures.checked(turn, unread):
         turn.unplaced.clear()
         unread = tuple(run for run in unread if not run.weighty)
-    if not unread:
-        return unread
+    if not unread or (_is_whole(turn, unread) and turn.state is not turn.began):
+        return ()
     left = tuple(run for run in unread if not _is_its_volume(turn, run))
     turn.gaps = bool(left)
     return left
+
+
+def _is_whole(turn: Turn, unread: Sequence[Unread]) -> bool:
+    """Whether a whole utterance is what was not understood: where the box changed by it, by what
+    was said before, it was."""
+    return len(unread) == 1 and unread[0].words == turn.heard.strip()
 
 
 def _is_its_volume(turn: Turn, run: Unread) -> bool:

@@ -17,7 +17,15 @@ from boxaloud.assistant.dialogue.interpretation.told_over import told_over
 from boxaloud.assistant.dialogue.journal import Entry
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.grammar.acts import Utterance
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.rules import Worksheet
+
+#: What only asks or supposes puts nothing right.
+_SUPPOSES = lazy_pattern(
+    r"(?i)\W*(?:(?:so|and|but|ok|okay|well|now|um|uh|hello|hi)\W+)*"
+    r"(?:what (?:happens|if|about|would)|what's|how|would|could|should|suppose|supposing|say|if"
+    r"|imagine|pretend|assume|assuming|let's say)\b"
+)
 
 
 def by_the_box(
@@ -29,7 +37,7 @@ def by_the_box(
     read = taken_as_well(read, journal[-1], state)
     read = changed_as_well(read, journal[-1], state)
     read = said_back(read, journal, state)
-    read = sizes_told_otherwise(read, state)
-    read = counts_anew(read, state)
+    if not _SUPPOSES.match(read.heard):
+        read = counts_anew(sizes_told_otherwise(read, state), state)
     read = reckoned_aloud(read, state, sheet.total)
     return told_over(read, state, sheet.capacity)
