@@ -237,6 +237,8 @@ def _known(turn: Turn, thing: Thing) -> bool:
     ):
         return False
     began = [i.content for i in turn.began.items if isinstance(i.content, Yoke)]
+    if not both:
+        began += _put_right(turn, thing)
     if thing.name == "device":
         return bool(began)
     alike = [one for one in began if thing.name is not None and one.name == thing.name]
@@ -245,3 +247,14 @@ def _known(turn: Turn, thing: Thing) -> bool:
         wider = [one for one in began if references.same_name(one.name or "", thing.name or "")]
         return len(wider) == 1
     return len(alike) == 1 and alike[0].count == (thing.count or 1)
+
+
+def _put_right(turn: Turn, thing: AddDevice) -> list[Yoke]:
+    """ "It's a dimmer. Two 14-3s and the dimmer": the one of that name that is said in the same
+    breath to be what the box has."""
+    told = [one.thing for one in turn.done if isinstance(one, Restate)]
+    if not any(isinstance(one, AddDevice) and one.name == thing.name for one in told):
+        return []
+    old = {item.key for item in turn.began.items if item in turn.state.items}
+    there = [item.content for item in turn.state.items if item.key not in old]
+    return [one for one in there if isinstance(one, Yoke) and one.name == thing.name]

@@ -60,7 +60,8 @@ def box_size(turn: Turn, act: SetSize) -> None:
     known = turn.state.partial
     if act.unit is not None:
         act = measured_box.in_inches(act)
-    if _deep_by_face(turn, act) and act.depth is not None and _deeper(turn, act.depth, act):
+    if act.depth is not None and (_deep_by_face(turn, act) or _said_again(turn, act)):
+        _deeper(turn, act.depth, act)
         return
     partial = PartialBox(
         family=act.family
@@ -86,6 +87,16 @@ def _deep_by_face(turn: Turn, act: SetSize) -> bool:
     if act.family is not None or act.height is not None or not isinstance(box, TableBox):
         return False
     return act.width == table_row(box.row).width and "deep" in act.words.lower()
+
+
+def _said_again(turn: Turn, act: SetSize) -> bool:
+    """ "Deep octagon", and then "four by two and an eighth": the measures of the very row of Table
+    314.16(A) at hand, of which no device box is."""
+    box = turn.state.box[0] if turn.state.box else None
+    if act.family is not None or act.height is not None or not isinstance(box, TableBox):
+        return False
+    row = table_row(box.row)
+    return (act.width, act.depth) == (row.width, row.depth)
 
 
 def _deeper(turn: Turn, depth: Decimal | str, act: Act) -> bool:
