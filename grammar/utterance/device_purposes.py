@@ -13,11 +13,13 @@ from boxaloud.grammar.utterance.device_groups import same_device
 
 _FOR = lazy_pattern(
     r"(?i)\s*(?:cables? |wires? |conductors? )?(?:(?:go|goes|going|land|lands|landed|landing|sit"
-    r"|sits|is|are|tied|ties|tie) )*(?:for (?:the|my)"
+    r"|sits|is|are|tied|ties|tie|(?:stop|end|finish)(?:s|es)?(?: up)?(?: here| there)?) )*"
+    r"(?:for (?:the|my)"
     r" (?!other |second |new |extra |third |next |same )[a-z]+ "
     r"|(?:for|on|onto) (?:the |that |my )?)"
 )
 _GETS = lazy_pattern(r"(?i)\s+(?:gets?|takes?|uses?|lands on|is on|is fed by|fed by|sits on)\s+")
+_AND = lazy_pattern(r"(?i),? *(?:and|plus|with)? *")
 #: "12-2 for gfci": typed or heard, no "four" behind a cable.
 _ARTICLE = lazy_pattern(r"(?i)(?:the|that|my|(?P<for>for)) ")
 _FOR_SWITCH = lazy_pattern(r"(?i) for (?P<device>(?:the|that|my) switch(?:es)?)$")
@@ -82,6 +84,8 @@ def _feeds(name: str | None) -> bool:
 def _landing(act: acts.AddDevice, kept: list[Act], heard: str) -> acts.Land | None:
     """The landing that a device right behind "14-2 for" is; None where it is none."""
     last = kept[-1] if kept else None
+    if isinstance(last, acts.AddGrounds):
+        return _landing_with_ground(act, kept, heard)
     if not isinstance(last, (acts.AddCable, acts.AddConductors)) or last.awg is None:
         return None
     article = _ARTICLE.match(act.words)
@@ -97,6 +101,24 @@ def _landing(act: acts.AddDevice, kept: list[Act], heard: str) -> acts.Land | No
         target=target, awg=act.awg or last.awg, words=heard[slice(*span)], span=span,
         function="correction",
     )  # fmt: skip
+
+
+def _landing_with_ground(act: acts.AddDevice, kept: list[Act], heard: str) -> acts.Land | None:
+    """ "Two 12s and a green 12 land on a receptacle": on the size of all of them."""
+    ground = kept[-1]
+    wires = kept[-2] if len(kept) > 1 else None
+    if not isinstance(ground, acts.AddGrounds) or not isinstance(wires, acts.AddConductors):
+        return None
+    if wires.awg is None or ground.awg not in (None, wires.awg):
+        return None
+    ending = [one for one in kept if isinstance(one, acts.AddConductors) and one.path is None]
+    if any(one.awg != wires.awg for one in ending):
+        return None  # of two sizes that end here it is asked which lands
+    with_it = _AND.fullmatch(heard[wires.span[1] : ground.span[0]])
+    on_it = re.search(r"(?i)\bon(?:to)?\s*$", heard[ground.span[1] : act.span[0]])
+    if with_it is None or on_it is None:
+        return None
+    return _landing(act, [replace(wires, span=(wires.span[0], ground.span[1]))], heard)
 
 
 def _of_a_leg(act: Act) -> list[acts.Land]:
