@@ -44,7 +44,11 @@ def undo(turn: Turn, act: acts.Undo) -> None:
     now = turn.state
     _step(turn, act.words, act.count, _undo, "nothing_to_undo")
     _point_back(turn, now)
-    if step is not None and _only_came_in(step.state, now):
+    if (
+        step is not None
+        and _only_came_in(step.state, now)
+        and not _as_many_as_before(step.state, now, turn.ahead[0])
+    ):
         anew = turn.ahead[0]  # what it would restate is gone again
         turn.ahead[0] = anew.thing if isinstance(anew, acts.Restate) else anew
 
@@ -105,6 +109,14 @@ def _only_came_in(before: State, now: State) -> bool:
     if item is None or others != tuple(one for one in now.items if one is not item):
         return False
     return known is None or item.content.count - known.content.count == now.added
+
+
+def _as_many_as_before(before: State, now: State, told: acts.Act) -> bool:
+    """ "Add one more switch. Scratch that, only one switch", of one: to take one back for one more
+    would make no sense, so that is all there are."""
+    known = before.item(now.last)
+    count = getattr(getattr(told, "thing", told), "count", None)
+    return known is not None and count == known.content.count == now.added
 
 
 def redo(turn: Turn, act: acts.Redo) -> None:

@@ -32,7 +32,9 @@ def denied_at_once(made: list[Act], heard: str, left: list[Unread]) -> list[Act]
     return kept
 
 
-_IT_IS = lazy_pattern(r"(?i)(?:no,? )?(?:it|that|this|they|those|these)(?:['’](?:s|re)| is| are)\b")
+_IT_IS = lazy_pattern(
+    r"(?i)(?:no,? )?(?:it|that|this|they|those|these)(?:['’](?:s|re)| is| are| was| were)\b"
+)
 
 
 @joining

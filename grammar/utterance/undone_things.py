@@ -13,10 +13,10 @@ from boxaloud.grammar.utterance.neighbours import joining
 
 _THOSE = lazy_pattern(
     r"(?i)\s*(?:(?:the|those|that|these|my|your|very|last|latest|final|newest|extra|of"
-    r"|adding)\s+)*"
+    r"|adding|second|third|fourth|fifth|sixth)\s+)*"
 )
 _MARKS = lazy_pattern(r"(?i)\b(?:it|that|one|thing|back)$|^(?!undo|take|reverse)")
-_LATEST = lazy_pattern(r"(?i)\b(?:last|latest|final|newest)\b")
+_LATEST = lazy_pattern(r"(?i)\b(?:last|latest|final|newest|second|third|fourth|fifth|sixth)\b")
 
 
 @joining
