@@ -71,7 +71,7 @@ def restate(turn: Turn, act: acts.Restate) -> None:
         return
     if wider_names.counted(turn, thing, item):
         return
-    if _stands_for_more(turn, act, item):
+    if _stands_for_more(turn, act, item) or _some_of_those(turn, act, item):
         held_acts.wait(turn, act, "count", "fewer")
         return
     try:
@@ -133,6 +133,17 @@ def _goes_on(turn: Turn, act: acts.Restate, item: Item) -> bool:
 
 def _told(thing: object) -> tuple[object, ...]:
     return tuple(getattr(thing, name, None) for name in ("awg", "conductors", "name"))
+
+
+_OF_THOSE = re.compile(r"(?i)[a-z0-9]+ of (?:those|these|the|them|my|our)\b")
+
+
+def _some_of_those(turn: Turn, act: acts.Restate, item: Item) -> bool:
+    """ "I'll run one of those 12-2s", of four: it is one of them that something is done with, and
+    not all that there is."""
+    if act is turn.settled or turn.supposed or _OF_THOSE.match(act.thing.words) is None:
+        return False
+    return act.thing.count is not None and act.thing.count < item.content.count
 
 
 def _stands_for_more(turn: Turn, act: acts.Restate, item: Item) -> bool:
