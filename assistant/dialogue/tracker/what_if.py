@@ -107,6 +107,11 @@ _SETS_OUT = re.compile(
     r"(?i)^(?:(?:so|ok|okay|and|now|well|then|class|students),? )*(?:let(?:['’]s| us) )?"
     r"(?:suppose|supposing|imagine|picture|say|assume|assuming|consider|take|given)\b"
 )
+#: "Can two 12-2s and a switch go in an 18": asked of a box of which nothing is told yet.
+_GOES_IN = re.compile(
+    r"(?i)^(?:(?:so|ok|okay|and|now|well|then|hi|hello|hey),? )*(?:can|could|will|would|do|may)\b"
+    r".*\b(?:go|sit|live|squeeze|be put|be placed) in(?:to|side)?\b"
+)
 _TELLS = (
     *DESCRIBING,
     *_CONTENTS,
@@ -122,6 +127,8 @@ def _describes_new(turn: Turn, act: acts.Suppose) -> bool:
         return False
     contents = any(isinstance(one, _CONTENTS) for one in act.acts)
     box = any(isinstance(one, (acts.SetVolume, acts.SetSize)) for one in act.acts)
+    if contents and box and not turn.state.box and _GOES_IN.match(act.words):
+        return True
     return bool(_SETS_OUT.match(act.words)) and (contents or (box and not turn.state.box))
 
 
