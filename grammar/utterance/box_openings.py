@@ -9,6 +9,7 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.clauses.clause import Clause
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.lexer.numbers import value
 from boxaloud.grammar.phrases.vocabulary import known_words
 from boxaloud.grammar.utterance.going_on import gone_on
 from boxaloud.grammar.utterance.headings import (
@@ -96,8 +97,11 @@ def _heading(
         held = [*_device_in_name(clause, following), *family_named(clause.elements)]
         return [_next(name, name, clause.span), *held], 1
     if following and (lettered := _LETTERED.fullmatch(clause.line)) and clause.closes in ":.,-":
-        words = heard[slice(*clause.span)]
-        return [_next(lettered["name"], words, clause.span)], 1
+        return [_next(lettered["name"], heard[slice(*clause.span)], clause.span)], 1
+    words = heard[slice(*clause.span)]
+    by_number = _BY_NUMBER.fullmatch(words.lower()) if following else None
+    if by_number is not None and clause.closes == ":":
+        return [_next(f"box {value((by_number['number'],))}", words, clause.span)], 1
     if following and clause.closes == ":" and _letter_alone(clause, following):
         letter = clause.elements[-1].tag
         return [_next(letter, letter, clause.span)], 1
@@ -112,6 +116,11 @@ def _heading(
 _LETTERED = lazy_pattern(
     r"(?:(?:ok|okay|so|first|grab|hey|right|alright|start with|this is|here is) )*box"
     r" (?P<name>[a-h])"
+)
+#: "Box seven: …": no box for devices has so small a volume.
+_BY_NUMBER = lazy_pattern(
+    r"(?:(?:ok|okay|so|now|and|this is|here is|um|uh|hello),? )*box (?:number |no\.? |#)?"
+    r"(?P<number>six|seven|eight|nine|ten|eleven|[6-9]|1[01])"
 )
 _NO_NAMES = frozenset(
     {"question", "note", "listen", "update", "correction", "problem", "contents", "inside", "total",

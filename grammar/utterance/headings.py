@@ -232,10 +232,10 @@ def is_heading(clause: Clause, told: list[Act]) -> bool:
     act = told[0]
     if isinstance(act, acts.AddDevice):
         return act.count is None and act.name in (None, "device")
-    return (
-        isinstance(act, (acts.AddGrounds, acts.AddConductors, acts.NameBoxKind))
-        and getattr(act, "count", None) is None
-    )
+    if any(one.found is None and one.tag not in known_words() for one in clause.elements):
+        return False  # "ground practice: eight 14s": a name, and eight wires
+    things = (acts.AddGrounds, acts.AddConductors, acts.NameBoxKind)
+    return isinstance(act, things) and getattr(act, "count", None) is None
 
 
 def is_topic(clause: Clause, told: list[Act]) -> bool:

@@ -27,6 +27,10 @@ _SIGNS = (
                 r"|four-way|recep|toggle|timer|combo)(?:e?s)?\b"), " $ "),
     (re.compile(rf"\b{_NUMBER}(?:[- ](?:and a )?{_NUMBER})*\b"), " # "),
 )  # fmt: skip
+#: How somebody begins, hesitates or asks: it tells nothing of what he speaks of.
+_EMPTY = re.compile(
+    r"\b(?:um+|uh+|er+|hm+|hello|hi|hey|please|ok|okay|well|thanks|thank you|alright|now then)\b"
+)
 _WORDS = re.compile(r"[a-z'@#$]+")
 _ENDS = "^"
 _LONGEST = 3
@@ -40,7 +44,7 @@ def features(heard: str) -> Iterator[str]:
     >>> sorted(features("two 14-2s"))
     ['#', '# @', '# @ ^', '@', '@ ^', '^ #', '^ # @']
     """
-    text = heard.lower().replace("’", "'")
+    text = _EMPTY.sub(" ", heard.lower().replace("’", "'"))
     for sign, kind in _SIGNS:
         text = sign.sub(kind, text)
     words = [_ENDS, *_WORDS.findall(text), _ENDS]

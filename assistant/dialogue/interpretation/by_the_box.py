@@ -20,11 +20,11 @@ from boxaloud.grammar.acts import Utterance
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.rules import Worksheet
 
-#: What only asks or supposes puts nothing right.
+#: What only asks, supposes or forbids puts nothing right.
 _SUPPOSES = lazy_pattern(
     r"(?i)\W*(?:(?:so|and|but|ok|okay|well|now|um|uh|hello|hi)\W+)*"
     r"(?:what (?:happens|if|about|would)|what's|how|would|could|should|suppose|supposing|say|if"
-    r"|imagine|pretend|assume|assuming|let's say)\b"
+    r"|imagine|pretend|assume|assuming|let's say|do not|don['’]?t|never)\b"
 )
 
 

@@ -78,3 +78,20 @@ def one_in_place(turn: Turn, act: acts.Recount) -> Item | None:
     if item is None or not denied or not turn.state.added or act.of is None:
         return None
     return item if item.content.count - turn.state.added == act.of else None
+
+
+#: "One more 12-2, just one".
+_OF_MORE = lazy_pattern(r"(?i)\b(?:more|another|extra|additional)\b")
+_JUST = lazy_pattern(r"(?i)\W*(?:just|only|that(?:['’]s| is)(?: just| all)?|yes|yeah)?\W*\w+\W*")
+
+
+def says_again(turn: Turn, act: acts.RestateNumber) -> bool:
+    """ "One more 12-2 then, just one": how many more came in, and not how many there are."""
+    before = turn.done[-2] if len(turn.done) > 1 and turn.done[-1] is act else None
+    if before is None and turn.done:
+        before = turn.done[-1]
+    count = getattr(before, "count", None)
+    if before is None or count is None or act.instead_of is not None or count != act.value:
+        return False
+    more = _OF_MORE.search(before.words) is not None
+    return more and _JUST.fullmatch(act.words) is not None

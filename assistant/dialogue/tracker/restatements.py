@@ -12,6 +12,7 @@ from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.state_parts import Item, mark_of
 from boxaloud.assistant.dialogue.tracker import (
     added_items,
+    agreeing_numbers,
     cables_restated,
     counts,
     devices_counted,
@@ -251,7 +252,7 @@ def restate_number(turn: Turn, act: acts.RestateNumber) -> None:
         return
     if sizes_anew.sized_anew(turn, act) or sizes_anew.size_again(turn, act):
         return
-    if restorations.after_all(turn, act):
+    if restorations.after_all(turn, act) or agreeing_numbers.says_again(turn, act):
         return
     meant = lone_corrections.meant(turn, act)
     if meant == "volume":
