@@ -5,6 +5,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from boxaloud.assistant.dialogue.interpretation.clamps_told_otherwise import (
+    clamps_told_otherwise,
+)
 from boxaloud.assistant.dialogue.interpretation.counts_anew import counts_anew
 from boxaloud.assistant.dialogue.interpretation.reckoned_aloud import reckoned_aloud
 from boxaloud.assistant.dialogue.interpretation.said_back import said_back
@@ -14,6 +17,10 @@ from boxaloud.assistant.dialogue.interpretation.taken_as_well import (
     taken_as_well,
 )
 from boxaloud.assistant.dialogue.interpretation.told_over import told_over
+from boxaloud.assistant.dialogue.interpretation.undone import undone
+from boxaloud.assistant.dialogue.interpretation.volume_told_otherwise import (
+    volume_told_otherwise,
+)
 from boxaloud.assistant.dialogue.journal import Entry
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.grammar.acts import Utterance
@@ -34,6 +41,9 @@ def by_the_box(
     """The utterance as what it is behind what was told before; `read` where nothing was."""
     if not journal:
         return read
+    read = undone(read, journal, state)
+    read = clamps_told_otherwise(read, state)
+    read = volume_told_otherwise(read, state, sheet.capacity)
     read = taken_as_well(read, journal[-1], state)
     read = changed_as_well(read, journal[-1], state)
     read = said_back(read, journal, state)
