@@ -40,6 +40,9 @@ class SizeClaim:
     lands: bool = False
     """ "The cable that lands on the switch": on the only device that there is."""
 
+    throughout: bool = False
+    """ "Everything": of every line."""
+
     def of_so_many(self, there: int) -> int | None:
         """How many of so many are meant; None where that is open.
 
@@ -106,6 +109,8 @@ def _claim(found: re.Match[str]) -> SizeClaim | None:
         )  # fmt: skip
     if groups.get("count"):
         return SizeClaim("so_many", now, was, _worth(groups["count"]), of)
+    if groups.get("throughout"):
+        return SizeClaim("all", now, was, throughout=True)
     both = re.search(r"\b(?:both|pair)\b", found[0]) is not None
     return SizeClaim("all", now, was, None, of or (2 if both else None))
 

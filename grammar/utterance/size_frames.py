@@ -94,6 +94,8 @@ _FRAMES = (
     r"\b(?:i|we|he|she|they|somebody|someone|the [a-z]+)"
     r" (?:ran|pulled|wired|did|roughed|put in|brought)"
     rf"(?: in)? (?P<count>{_COUNT}) of {_THOSE} ?(?<! )(?: in)? (?:as|in|with) (?:an? )?{_NOW}",
+    # "everything in twelve is fourteen"
+    rf"\b(?P<every>(?P<throughout>everything)) in {_WAS}{_IS}{_NOW}",
     # "it says twelve on every one of those"
     r"\b(?:it|that|they|print|jacket|label|stamp)(?: all)? (?:say|read)s? (?:number )?"
     rf"{_NOW} on (?P<every>(?:(?:all|each|every|both)(?: (?:single )?one)?(?: of)?"

@@ -37,7 +37,8 @@ _OF_REST = (
     rf"\b(?:and |but )?{_REST}(?:{_ARE}| stays?| remains?| ok| fine)"
     rf"(?: {_SO}| (?:only |just )?spliced(?: through)?)*(?=\W|$)(?! {_SIZE}| an? )",
     rf"\b(?:like|same as|just like) (?:the )?(?:rest|others?|other (?:one|ones|{_FEW})"
-    r"|(?:(?:its?|his|her) )?(?:buddy|mate|partner|neighbou?r|twin))",
+    r"|(?:(?:its?|his|her) )?(?:budd(?:y|ies)|mates?|partners?|neighbou?rs?"
+    r"|twins?|brothers?))",
     rf"\b(?:and |but )?not (?:an? |the )?{_SIZE}",
     rf"\b(?:they|those|these|it|that){_ARE}?"
     rf" ?(?:not|aren't|isn't|ain't|weren't|wasn't) (?:an? |the |really |any )?{_SIZE}",
@@ -58,6 +59,11 @@ _OF_WIRES = (
     rf" (?:and|of each|each)(?: (?:{_FEW}|one))?(?: of each)?"
     r"(?=\W*(?:please\W*)?$)",
     rf"\btimes {_FEW}\b|\bthe extra pair\b",
+    # "this is the kitchen, so it's yellow": why it is so
+    r"\b(?:this|it)(?:'s| is) (?:on |for |all )?(?:the |a )?(?:kitchen|bath(?:room)?|laundry|garage"
+    r"|basement|hall|bedroom|lighting)(?: (?:side|circuit|run|leg|line))?(?=\W*(?:so\b|[.,;!]|$))",
+    r"\b(?:peeled|skinned|stripped|folded|bent) (?:it|that|them|the jacket|the sheath) back\b",
+    r"\btook a(?: good| better| second)? look\b|\b(?:like|as) (?:i|we) (?:said|told you)\b",
     r"\bno (?:doubt|question|kidding|lie|joke|mistake|wonder)\b|\bno,|\bnope\b|\bknow what\b",
 )
 _REST_REMARKS = tuple(map(lazy_pattern, _OF_REST))

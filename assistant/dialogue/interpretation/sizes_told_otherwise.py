@@ -12,10 +12,14 @@ from boxaloud.assistant.dialogue.interpretation.said_beside_sizes import (
     nothing_else,
     of_more,
 )
+from boxaloud.assistant.dialogue.interpretation.sizes_said_over import without_sizes_said_over
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Reference, Thing, Unread, Utterance
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.utterance.plain_claims import plain_claims
 from boxaloud.grammar.utterance.size_claims import SizeClaim, WireSize, size_claim
+from boxaloud.grammar.utterance.size_frames import BARE_SIZE
 from boxaloud.rules.contents import Cable, Conductors, Yoke
 
 _Wired: TypeAlias = Cable | Conductors
@@ -26,27 +30,48 @@ def sizes_told_otherwise(read: Utterance, state: State) -> Utterance:
     if not state.items or state.pending or of_more(read):
         return read
     words = read.heard.lower().replace("’", "'")
+    for told in (words, *plain_claims(words)):
+        anew = _read_anew(read, words, told, state)
+        if anew is not None:
+            return anew
+    return read
+
+
+def _read_anew(read: Utterance, heard: str, words: str, state: State) -> Utterance | None:
+    """The utterance as `words` tell it: those that were heard, or what they come to."""
     found = size_claim(words)
     if found is None:
-        return read
+        return None
     claim, (start, end) = found
     lines = _lines(claim, state)
     if lines and doubted(words[:start], words[end:], claim):
-        return _open(read, start, end)
+        return _open(read, start, end) if words is heard else None
     by_box = len(lines) > 1 or claim.share not in ("all", "so_many")
-    if not lines or (_is_read(read) and not by_box):
-        return read
-    if any(_is_vague(claim, line) for line in lines):
-        return read
-    if not nothing_else(words[:start], words[end:], claim, state):
-        return read
+    if not lines or (_is_read(read) and not by_box) or _nth(heard) > lines[0].count:
+        return None
+    before, behind = words[:start], words[end:]
+    behind, counted, ground = without_sizes_said_over(behind, claim, lines, state)
+    if not counted and any(_is_vague(claim, line) for line in lines):
+        return None
+    if not nothing_else(before, behind, claim, state):
+        return None
     if any(claim.of_so_many(line.count) is None for line in lines):
-        return _open(read, start, end)
-    bare = _told(read.heard, start, end)
+        return _open(read, start, end) if words is heard else None
+    claim = replace(claim, ground_too=claim.ground_too or ground)
+    bare = _told(read.heard, start, end) if words is heard else _told(read.heard)
     anew = [line for line in lines if not _is(line, claim.now)] or lines
     told = [act for line in anew if (act := _changed(claim, line, bare)) is not None]
     told += [*_ground(claim, bare), *_landed(claim, bare, state)]
     return replace(read, acts=tuple(told), unread=())
+
+
+_NTH = lazy_pattern(rf"\bthe (second|third|fourth|fifth|sixth) (?={BARE_SIZE}\b)")
+_PLACES = {"second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6}
+
+
+def _nth(words: str) -> int:
+    """So many there must be for one to be called so: "the third 14-2"."""
+    return max((_PLACES[one[1]] for one in _NTH.finditer(words)), default=0)
 
 
 def _open(read: Utterance, start: int, end: int) -> Utterance:
@@ -55,8 +80,9 @@ def _open(read: Utterance, start: int, end: int) -> Utterance:
     return replace(read, acts=(), unread=(left,))
 
 
-def _told(heard: str, start: int, end: int) -> Act:
+def _told(heard: str, start: int = 0, end: int | None = None) -> Act:
     """The words of a claim, and where they stand."""
+    end = len(heard) if end is None else end
     return Act(words=heard[start:end], span=(start, end), function="correction")
 
 
@@ -81,6 +107,8 @@ def _lines(claim: SizeClaim, state: State) -> list[_Wired]:
     ]
     if claim.odd:
         found = [line for line in found if line.count == 1] if len(found) > 1 else found
+    if claim.throughout:
+        return found
     if len(found) < 2 or claim.of is None:
         return found if len(found) == 1 else []
     as_many = [line for line in found if line.count == claim.of]
@@ -95,7 +123,7 @@ def _is_vague(claim: SizeClaim, line: _Wired) -> bool:
     """Whether a bare size is said of cables by another, or of no wires named as of a smaller one:
     "one of the twelves is a ten", of cables, and "all the wires are number 14", of twelves."""
     now, was = claim.now, claim.was
-    if now.conductors is not None:
+    if now.conductors is not None or claim.throughout:
         return False
     if isinstance(line, Cable) and was.awg is not None:
         return was.conductors is None
