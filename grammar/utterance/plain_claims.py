@@ -84,6 +84,14 @@ _REWRITES: tuple[tuple[str, str], ...] = (
         r"|every wire|all of (?:it|them)|the whole (?:thing|lot|box)|both|all)",
         r"everything in \g<was> is \g<now>",
     ),
+    # "pulled the twelves back out and repulled fourteens, same six"
+    (
+        rf"\b(?:(?:i|we|he|they) )?(?:pulled|took|yanked|ripped) (?:the |all the |those )"
+        rf"(?P<was>{_GAUGE}s|{_SIZE}) (?:back )?out(?: of (?:there|it|the pipe|the conduit))?"
+        r",? (?:and|then) (?:re-?pulled|pulled in|pulled|ran|put in|re-?ran) (?:in )?"
+        rf"(?P<now>{_GAUGE})s(?: instead| in)?",
+        r"all of the \g<was> are \g<now>",
+    ),
     # "the second 14-3 is a 14-2"
     (
         rf"\b(?:the|that|my) (?:second|third|fourth|fifth|last|first|other)"

@@ -9,6 +9,7 @@ from boxaloud.assistant.dialogue.interpretation.clamps_told_otherwise import (
     clamps_told_otherwise,
 )
 from boxaloud.assistant.dialogue.interpretation.counts_anew import counts_anew
+from boxaloud.assistant.dialogue.interpretation.out_and_in import out_and_in
 from boxaloud.assistant.dialogue.interpretation.reckoned_aloud import reckoned_aloud
 from boxaloud.assistant.dialogue.interpretation.said_back import said_back
 from boxaloud.assistant.dialogue.interpretation.sizes_told_otherwise import sizes_told_otherwise
@@ -48,6 +49,7 @@ def by_the_box(
     read = changed_as_well(read, journal[-1], state)
     read = said_back(read, journal, state)
     if not _SUPPOSES.match(read.heard):
-        read = counts_anew(sizes_told_otherwise(read, state), state)
+        read = out_and_in(sizes_told_otherwise(read, state), state)
+        read = counts_anew(read, state)
     read = reckoned_aloud(read, state, sheet.total)
     return told_over(read, state, sheet.capacity)

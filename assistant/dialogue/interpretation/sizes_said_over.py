@@ -37,6 +37,8 @@ _COUNTED = lazy_pattern(
     rf"\b(?:and |so |that's |with )*(?P<count>{_FEW}) (?!ground|green|bare){_SIZE}(?! ground)"
 )
 
+_SAME = lazy_pattern(rf"\b(?:the )?same (?P<count>{_FEW})\b(?: of (?:them|'em))?")
+
 
 def without_sizes_said_over(
     words: str, claim: SizeClaim, lines: Sequence[Cable | Conductors], state: State
@@ -50,6 +52,10 @@ def without_sizes_said_over(
             if not (_has_ground(found, claim, state) if of_ground else _agrees(found, then)):
                 continue
             ground, counted = ground or of_ground, counted or not of_ground
+            words = words[: found.start()] + " " + words[found.end() :]
+    for found in reversed(list(_SAME.finditer(words))):
+        if len(lines) == 1 and spoken_value(found["count"]) == lines[0].count:
+            counted = True
             words = words[: found.start()] + " " + words[found.end() :]
     return words, counted, ground
 

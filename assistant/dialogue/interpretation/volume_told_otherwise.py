@@ -52,7 +52,8 @@ _RING = lazy_pattern(
 _WEIGHS = lazy_pattern(
     r"\b(?:if|suppose|pretend|would|could|might|maybe|think|guess|probably|should|what if|how"
     r"|more|another|extra|plus|also|each|apiece|per|gangs?|deep|depth|clamps?|cables?|wires?|switch"
-    r"(?:es)?|recept\w*|outlets?|gfcis?|dimmers?|devices?|grounds?|conductors?|studs?|yokes?"
+    r"(?:es)?|recept\w*|outlets?|gfcis?|dimmers?|devices?|grounds?|conductors?|(?<!off the )studs?"
+    r"|yokes?"
     r"|next|other|undo|add\w*|need|want|amps?|feet|foot|mm|ml|cm|percent"
     r"|thhn|nm|gauge|number|hole|wide|tall|square|(?<!know )(?<!idea )(?<!sure )why)\b|\?"
 )
