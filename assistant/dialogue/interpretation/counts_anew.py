@@ -25,7 +25,15 @@ from boxaloud.rules.contents import Cable, Conductors, Yoke
 _Counted: TypeAlias = Cable | Conductors | Yoke
 
 _CABLE = lazy_pattern(
-    rf"\b(?P<awg>{BARE_SIZE})[-/ ](?P<inside>[234]|two|three|four)(?P<many>'?s)?(?![\w/-])"
+    rf"\b(?P<awg>{BARE_SIZE})[-/ ](?P<inside>[234]|two|three|four)"
+    r"(?P<twice>-2(?='?s?(?![\w/-]))|[- ]two(?=s\b))?(?P<many>'?s)?(?![\w/-])"
+)
+#: "Three cables", of a box that has them of one size alone.
+_ANY_CABLE = lazy_pattern(r"\b(?:cables|runs)\b")
+#: What all the devices or cables come to, told over: "so three devices all told".
+_SUM = lazy_pattern(
+    r"\b(?:so |for |making |which makes )(?:that's )?(?P<value>\d+|[a-z]+) (?P<kind>devices|cables)"
+    r"(?: (?:all told|in all|total|altogether|now))*"
 )
 _WIRES = lazy_pattern(
     r"\b(?:(?:number |no\. |# ?)(?P<awg>14|12|10|8|6|fourteen|twelve|ten|eight|six)(?:'?s)?"
@@ -65,7 +73,8 @@ _FEWER = lazy_pattern(
 )
 #: What tells that he counts what is there, and brings nothing in.
 _COUNTS = lazy_pattern(
-    r"\b(?:(?:told|gave|give|giving) you|i said|i (?:can )?(?:see|count|get)|looking at|off by"
+    r"\b(?:(?:told|gave|give|giving) you|i said|i (?:can )?(?:see|count|get)|(?:looking|staring) at"
+    r"|off by|(?:was|were) (?:tucked|hid\w*|hiding|buried|folded|stuffed|jammed)"
     r"|all told|in all|in total|comes? to|no lie|in (?:this thing|here|there|this box)"
     r"|should(?:'ve| have) been|even dozen|i missed|turns out|make it|(?:he|she)'s right"
     r"|kid says|my bad|sorry)\b"
@@ -99,19 +108,41 @@ def counts_anew(read: Utterance, state: State) -> Utterance:
     nths = list(_nths(words))
     if not (nths or _COUNTS.search(words) or _FEWER.search(words)):
         return read
-    found = _counted_line(_ASIDE.sub(lambda aside: " " * len(aside[0]), words), state)
+    bare_of_sum, total = _without_sum(words)
+    found = _counted_line(_ASIDE.sub(lambda aside: " " * len(aside[0]), bare_of_sum), state)
     if found is None:
         return read
     line, bare = found
     count = None if _BRINGS_IN.search(bare.replace("in this box", "")) else _new(bare, nths, line)
     fewer = count is not None and count < line.count
-    if count is None or _is_read(read, line) or (fewer and not _FEWER.search(words)):
+    if count is None or not _sums_up(total, line, count, state):
+        return read
+    if _is_read(read, line) or (fewer and not _FEWER.search(words)):
         return read
     act = acts.Recount(
         target=_pointing_at(line), count=count, words=read.heard.strip(),
         span=(0, len(read.heard)), function="correction",
     )  # fmt: skip
     return replace(read, acts=(act,), unread=())
+
+
+def _without_sum(words: str) -> tuple[str, tuple[str, int] | None]:
+    """The words without what the devices or cables come to, and that."""
+    found = _SUM.search(words)
+    if found is None or not SPOKEN_VALUE.fullmatch(found["value"]):
+        return words, None
+    blank = words[: found.start()] + " " * len(found[0]) + words[found.end() :]
+    return blank, (found["kind"], int(spoken_value(found["value"])))
+
+
+def _sums_up(total: tuple[str, int] | None, line: _Counted, count: int, state: State) -> bool:
+    """Whether what all of a kind come to agrees with a count told anew."""
+    if total is None:
+        return True
+    kind = Yoke if total[0] == "devices" else Cable
+    there = sum(item.content.count for item in state.items if isinstance(item.content, kind))
+    moved = count - line.count if isinstance(line, kind) else 0
+    return there + moved == total[1]
 
 
 def _is_read(read: Utterance, line: _Counted) -> bool:
@@ -142,6 +173,10 @@ def _counted_line(words: str, state: State) -> tuple[_Counted, str] | None:
     lines = [
         item.content for item in state.items if isinstance(item.content, Cable | Conductors | Yoke)
     ]
+    if len(cables := [line for line in lines if isinstance(line, Cable)]) == 1:
+        for found in reversed(list(_ANY_CABLE.finditer(words))):
+            named.append((cables[0], True))
+            words = words[: found.start()] + "#" * len(found[0]) + words[found.end() :]
     for pattern in (_CABLE, _WIRES, _DEVICE):
         for found in reversed(list(pattern.finditer(words))):
             meant = [line for line in lines if _is_called(line, found)]
@@ -168,7 +203,7 @@ def _is_called(line: _Counted, found: re.Match[str]) -> bool:
     """Whether a name can be meant of a line."""
     groups = found.groupdict()
     if "inside" in groups:
-        inside = int(spoken_value(groups["inside"]))
+        inside = int(spoken_value(groups["inside"])) * (2 if groups["twice"] else 1)
         awg = gauge(groups["awg"])
         return isinstance(line, Cable) and (line.awg, line.conductors) == (awg, inside)
     if "plural" in groups:

@@ -28,6 +28,9 @@ _ALL_THERE_IS = re.compile(
     r"(?i)\b(?:that'?s|that is|and that'?s|is) (?:the (?:lot|whole (?:lot|thing|list))"
     r"|all of (?:it|them)|everything|all|it|the list"
     r"|what'?s (?:in )?there|all there is)(?:,? please)?\W*$"
+    r"|\b(?:is|are) (?:all )?(?:that'?s|what'?s|what is|what i['’]?ve|what we['’]?ve|what i"
+    r"|all i['’]?ve) (?:(?:really|actually|truly) )?(?:in (?:there|here|it|this (?:box|one))|there"
+    r"|here|got|have|see|count)(?: (?:in (?:there|here|it)|right now|now))*\W*$"
     r"|\b(?:in total|total|all told|altogether|in all)(?:,? please)?\W*$"
 )
 
@@ -66,8 +69,11 @@ def line_of(state: State, act: _Listed) -> Item | None:
 
 
 def _names_all(state: State, listed: Sequence[_Listed]) -> bool:
-    """Whether every cable and device of the box, and two lines at least, are in the list."""
-    there = {item.key for item in state.items if isinstance(item.content, Cable | Yoke)}
+    """Whether every cable and device of the box, or every cable where cables alone are listed, and
+    two lines at least, are in the list."""
+    devices = any(isinstance(act, AddDevice) for act in listed)
+    kinds = (Cable, Yoke) if devices else (Cable,)
+    there = {item.key for item in state.items if isinstance(item.content, kinds)}
     named = {line.key for act in listed if (line := line_of(state, act)) is not None}
     return len(there) > 1 and there == named
 

@@ -25,6 +25,8 @@ _COUNTS = re.compile(
     rf"{_LEAD}(?:(?:let me|lemme|i['’]?ll|i will|i['’]?m|i am|i have to|i need to|i better|i"
     r"|gonna|going to|gotta)\s+(?:go(?:ing)? to\s+|just\s+)*)?"
     r"(?:recount(?:ed|ing)?(?:\s+(?:them|those|that|it|these))?(?:\s+(?:again|all))?"
+    r"|(?:go|try|look|run\s+through|do)\s+(?:(?:them|those|that|it|these|this)\s+)?"
+    r"(?:again|over|once\s+more)"
     rf"|count(?:ed|ing)?\s+(?:(?:them|those|that|it|these)\s+)?(?:again|over|anew)){_END}"
 )
 _ON_TOP = re.compile(r"(?i)^\W*(?:and|plus|also)\b|\b(?:more|another|extra|add(?:ed|ing)?|plus)\b")
