@@ -33,7 +33,10 @@ _TOLD = lazy_pattern(
     rf"|\b(?:scratch|strike|forget|cancel|never mind) (?:the |that |my |what i said about )?"
     rf"(?:no |none )*{_CLAMPS}\b|\bfrom (?:no|yes) (?=to\b)|\bnot (?:no|none)\b"
 )
-_IN = r"(?:in there|inside|in it|in here|in the box|built[- ]in|molded in|screwed in|in the back)"
+_IN = (
+    r"(?:in there|inside|in it|in here|in the box|built[- ]in|molded in|screwed in|in the back"
+    r"|(?:in|at|on) (?:each|both|either) (?:ends?|sides?)|tucked (?:down |up |back )?behind)"
+)
 _SOME = (
     rf"(?:them|'em|some|one|any|both|(?:the |those |a pair of |a couple of |two |both )?{_CLAMPS})"
 )
@@ -58,7 +61,9 @@ _WEIGHS = lazy_pattern(
     r"|devices?|grounds?|conductors?|studs?|yokes?|hickeys?|connectors?|lock ?nuts?|outside|next"
     r"|other|undo|cubic|inch\w*|ring|only|except|but one|stand|count"
     r"|in the way|take|took|remov\w*|pull\w*|cut|tell whether|whether|can't tell|not sure|unsure"
-    r"|know|(?:he|she|they)(?:'s|'re| is| are) (?:wrong|mistaken|lying|full of))\b|\?"
+    r"|out there|over there|garage|attic|basement|kitchen|hall|upstairs|downstairs|pipe|conduit"
+    r"|i'll|after (?!all)|later|tomorrow|know"
+    r"|(?:he|she|they)(?:'s|'re| is| are) (?:wrong|mistaken|lying|full of))\b|\?"
 )
 _SIDES = lazy_pattern(
     r"\b(?:both|either|each) (?:ends?|sides?)\b|\b(?:a pair|two of (?:them|'em))\b"
@@ -93,4 +98,6 @@ def _said(words: str) -> Literal["none", "inside"] | None:
 def _is_read(read: Utterance, now: str) -> bool:
     """Whether it is read so already, with every word that weighs in it."""
     told = [act for act in read.acts if isinstance(act, acts.SetClamps)]
+    if any(isinstance(act, acts.NoneOfThem | acts.Deny) for act in read.acts):
+        return False
     return bool(told) and told[-1].where == now and not any(run.weighty for run in read.unread)

@@ -16,7 +16,7 @@ from boxaloud.grammar.acts import Act, Utterance
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.rewriting.spoken_values import SPOKEN_VALUE, spoken_value
 
-_ONES = r"(?P<{name}><\d+>(?:(?:,| and|, and) <\d+>)*)"
+_ONES = r"(?P<{name}><t\d+>(?:(?:,| and|, and) <t\d+>)*)"
 _OUT = _ONES.format(name="out")
 _IN = _ONES.format(name="come")
 _WHO = r"(?:(?:i|we|he|she|they)(?:'ve|'d| have| had| just| went ahead and)* )?"
@@ -42,7 +42,7 @@ _ELSEWHERE = (
 _CAME = (
     r",? (?:and |then |but |so )*(?:in with|now it's|(?:what|all) (?:i've got|i have|we've got"
     r"|there is) now is|(?:i've|we've) got now|(?:i )?(?:put in|ran|pulled in|installed|dropped in"
-    r"|stuck in))"
+    r"|stuck in|put(?= [^.;]* in (?:its|their|that) (?:place|spot))))"
 )
 _FRAMES = tuple(
     lazy_pattern(frame)
@@ -62,14 +62,15 @@ _FRAMES = tuple(
 #: Beside it, a way elsewhere is no other way to this box.
 _FEWER = lazy_pattern(r"\b(?:minus|fewer|less|gone)\b")
 _REMARK = lazy_pattern(
-    r"<\d+>(?:'s| is| are)? (?:the |all |just )*(?:same|unchanged|as is|untouched)\b"
-    r"|<\d+> stays?\b|\b(?:i mean|that is)\b|\bside by side\b"
+    r"\bin (?:its|their) (?:place|spot|stead)\b"
+    r"|<t\d+>(?:'s| is| are)? (?:the |all |just )*(?:same|unchanged|as is|untouched)\b"
+    r"|<t\d+> stays?\b|\b(?:i mean|that is)\b|\bside by side\b"
     r"|\bhad to (?:give|take) (?:it|them) (?:up|out)\b"
     r"|\b(?:they|it) (?:were|was) (?:only |just )?(?:an? )?(?:spares?|extras?|dead|unused|old"
     r"|abandoned)\b|\b(?:one|two|three) separate (?:yokes|straps)\b"
 )
 _WEIGHS = lazy_pattern(
-    r"<\d+>|\b(?:no|not|never|if|would|could|should|might|maybe|think|guess|going to|gonna|will"
+    r"<t\d+>|\b(?:no|not|never|if|would|could|should|might|maybe|think|guess|going to|gonna|will"
     r"|want\w*|need\w*|suppose|what|how|which|why|before|until|later|tomorrow|back|to|for"
     r"|so (?:i|we)|little|bit|look\w*|check\w*|test\w*|behind|see|saw|count\w*|peek\w*"
     r"|measur\w*|more|another|also|plus|clamps?|cubic|inch\w*|box|next|yokes?|cables?|wires?"
@@ -101,7 +102,7 @@ def _is_far(words: str, found: re.Match[str]) -> bool:
 
 
 def _of(things: Sequence[Named], tags: str) -> list[Named]:
-    return [things[int(place)] for place in re.findall(r"<(\d+)>", tags)]
+    return [things[int(place)] for place in re.findall(r"<t(\d+)>", tags)]
 
 
 def _told(read: Utterance, gone: Sequence[Named], came: Sequence[Named]) -> tuple[Act, ...]:
@@ -128,8 +129,8 @@ def _is_all(
 ) -> bool:
     """Whether what is said beside it brings in, denies or asks nothing, and counts what is left."""
     beside = f"{words[: found.start()]} | {words[found.end() :]}"
-    again = {f"<{at}>" for at, one in enumerate(things) if one.same_as(gone)}
-    beside = re.sub(r"<\d+>", lambda tag: " " if tag[0] in again else tag[0], beside)
+    again = {f"<t{at}>" for at, one in enumerate(things) if one.same_as(gone)}
+    beside = re.sub(r"<t\d+>", lambda tag: " " if tag[0] in again else tag[0], beside)
     beside = _REMARK.sub(" ", beside)
     counts = {int(spoken_value(one["value"])) for one in SPOKEN_VALUE.finditer(beside)}
     left = {one.there - (one.goes() or 0) for one in gone} | {one.goes() for one in gone}

@@ -34,7 +34,8 @@ _OTHERS = lazy_pattern(
     r"(?: (?:like|as|the way) (?:i|we) (?:said|told you|had|gave you)(?: (?:it|them))?)?"
 )
 _COUNTED = lazy_pattern(
-    rf"\b(?:and |so |that's |with )*(?P<count>{_FEW}) (?!ground|green|bare){_SIZE}(?! ground)"
+    rf"(?<!not )\b(?:and |so |that's |with )*(?P<count>{_FEW}) (?!ground|green|bare){_SIZE}"
+    r"(?! ground)"
 )
 
 _SAME = lazy_pattern(rf"\b(?:the )?same (?P<count>{_FEW})\b(?: of (?:them|'em))?")

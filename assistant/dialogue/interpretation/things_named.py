@@ -66,7 +66,7 @@ def named_things(read: Utterance, state: State) -> tuple[str, Sequence[Named]]:
     things: list[Named] = []
     tagged, end = "", 0
     for found in _THING.finditer(words):
-        tagged += words[end : found.start()] + f"<{len(things)}>"
+        tagged += words[end : found.start()] + f"<t{len(things)}>"
         things.append(_named(found, read, state))
         end = found.end()
     return tagged + words[end:], things

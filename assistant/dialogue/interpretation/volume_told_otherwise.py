@@ -24,11 +24,13 @@ _TOLD = lazy_pattern(
     r"(?: (?:it as|it was|was|it|the|a|down))*"
     r"|\bnot (?:an? |the |any )?|\binstead of (?:an? |the )?"
     r"|\bwhere (?:i|we|he) (?:got|came up with|dug up|found|pulled|read)(?: (?:the|that|a))?"
-    r"|\bwhy (?:i|we|he) said|\b(?:that|the)(?: old)?"
+    r"|\bwhy (?:i|we|he) said"
     r"|\bthat was no|\bit was never|\bno way it's|\brather than) ?$"
 )
 _OLD_BEHIND = lazy_pattern(
-    r"^(?:'s| is| was)? (?:(?:i|we) (?:said|told you|gave you|had)|(?:was|is|'s) (?:wrong|a mistake"
+    r"^(?:'s| is| was| came)? (?:(?:just |only )?(?:an? |the )?(?:mou?ld|part|model|catalog|lot)"
+    r" number|(?:off|from) (?:the|another|an?)\b|(?:i|we) (?:said|told you"
+    r"|gave you|had)|(?:was|is|'s) (?:wrong|a mistake"
     r"|bad|off|a misread|my (?:mistake|bad|goof)|for|from|the other|the one))"
 )
 #: Where a volume is read off a box.
@@ -54,7 +56,9 @@ _WEIGHS = lazy_pattern(
     r"|more|another|extra|plus|also|each|apiece|per|gangs?|deep|depth|clamps?|cables?|wires?|switch"
     r"(?:es)?|recept\w*|outlets?|gfcis?|dimmers?|devices?|grounds?|conductors?|(?<!off the )studs?"
     r"|yokes?"
-    r"|next|other|undo|add\w*|need|want|amps?|feet|foot|mm|ml|cm|percent"
+    r"|keep\w*|stop|stay\w*|stick\w*|stuck|let's|bigger|smaller|(?:he|she|they)(?:'s|'re| is| are)"
+    r" (?:wrong|mistaken|lying|full of)|fella|next|other|undo|add\w*|need|want|amps?"
+    r"|feet|foot|mm|ml|cm|percent"
     r"|thhn|nm|gauge|number|hole|wide|tall|square|(?<!know )(?<!idea )(?<!sure )why)\b|\?"
 )
 _OF_NO_VOLUME = (acts.Ask, acts.Suppose, acts.AddCable, acts.Remove, acts.Replace)
@@ -103,6 +107,8 @@ def _new(words: str, found: list[tuple[Decimal, int, int]], capacity: Decimal) -
     if not _LEAST <= new <= _MOST or _WEIGHS.search(words):
         return None
     if told and (new in _GAUGES or capacity in _GAUGES or _RING.search(words)):
+        return None
+    if any(_is_old(words, *one[1:]) for one in found if one[0] == new):
         return None
     if told:
         return new if all(_is_old(words, *one[1:]) for one in told) else None
