@@ -9,6 +9,7 @@ from boxaloud.assistant.dialogue.interpretation.clamps_told_otherwise import (
     clamps_told_otherwise,
 )
 from boxaloud.assistant.dialogue.interpretation.counts_anew import counts_anew
+from boxaloud.assistant.dialogue.interpretation.last_step_undone import undone
 from boxaloud.assistant.dialogue.interpretation.out_and_in import out_and_in
 from boxaloud.assistant.dialogue.interpretation.reckoned_aloud import reckoned_aloud
 from boxaloud.assistant.dialogue.interpretation.said_back import said_back
@@ -18,7 +19,6 @@ from boxaloud.assistant.dialogue.interpretation.taken_as_well import (
     taken_as_well,
 )
 from boxaloud.assistant.dialogue.interpretation.told_over import told_over
-from boxaloud.assistant.dialogue.interpretation.undone import undone
 from boxaloud.assistant.dialogue.interpretation.volume_told_otherwise import (
     volume_told_otherwise,
 )

@@ -8,8 +8,8 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 
+from boxaloud.assistant.dialogue.interpretation.lines_named import Named, named_things
 from boxaloud.assistant.dialogue.interpretation.said_beside_sizes import of_more
-from boxaloud.assistant.dialogue.interpretation.things_named import Named, named_things
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Utterance

@@ -43,6 +43,8 @@ _BOX_SWAPPED = lazy_pattern(
     r"\b(?:nailed|screwed|hung|mounted|put|stuck|set|swapped|used|using|threw|popped|fastened"
     r"|cut)(?: (?:it|that|up|in|for|on|to))* an? (?=@).*\b(?:in its place|instead|in there"
     r"|where it was|in place of (?:it|that))\b"
+    r"|@(?: cubic inch(?:es|er)?)?(?: box)?[^.;]*\b(?:we're|i'm|we'll|i'll)"
+    r" (?:using|going with|putting in|use|go with) (?:that|it)\b"
 )
 _IN_ALL = lazy_pattern(
     r"\b(?:altogether|all together|in all|in total|total|all told|combined|brings? (?:it|that|the"
@@ -59,7 +61,9 @@ _WEIGHS = lazy_pattern(
     r"|keep\w*|stop|stay\w*|stick\w*|stuck|let's|bigger|smaller|(?:he|she|they)(?:'s|'re| is| are)"
     r" (?:wrong|mistaken|lying|full of)|fella|next|other|undo|add\w*|need|want|amps?"
     r"|feet|foot|mm|ml|cm|percent"
-    r"|thhn|nm|gauge|number|hole|wide|tall|square|(?<!know )(?<!idea )(?<!sure )why)\b|\?"
+    r"|thhn|nm|gauge|hole"
+    r"|(?<!part )(?<!mold )(?<!model )(?<!lot )(?<!catalog )number"
+    r"|wide|tall|square|(?<!know )(?<!idea )(?<!sure )why)\b|\?"
 )
 _OF_NO_VOLUME = (acts.Ask, acts.Suppose, acts.AddCable, acts.Remove, acts.Replace)
 
@@ -116,7 +120,7 @@ def _new(words: str, found: list[tuple[Decimal, int, int]], capacity: Decimal) -
         return new if new > capacity and _IN_ALL.search(words) else None
     (start, end) = next(one[1:] for one in found)
     shown = words[:start] + "@" + words[end:]
-    swapped = "box" in words and _BOX_SWAPPED.search(shown) is not None
+    swapped = ("box" in words or "cubic" in words) and _BOX_SWAPPED.search(shown) is not None
     if new in _GAUGES or any(_is_old(words, *one[1:]) for one in found):
         return None
     return new if swapped or _MARKED.search(words) else None
