@@ -61,7 +61,8 @@ _WEIGHS = lazy_pattern(
     r"|devices?|grounds?|conductors?|studs?|yokes?|hickeys?|connectors?|lock ?nuts?|outside|next"
     r"|other|undo|cubic|inch\w*|ring|only|except|but one|stand|count"
     r"|in the way|take|took|remov\w*|pull\w*|cut|tell whether|whether|can't tell|not sure|unsure"
-    r"|out there|over there|garage|attic|basement|kitchen|hall|upstairs|downstairs|pipe|conduit"
+    r"|screws?|tight|loose|broken|bent|wrong with|out there"
+    r"|over there|garage|attic|basement|kitchen|hall|upstairs|downstairs|pipe|conduit"
     r"|i'll|after (?!all)|later|tomorrow|know"
     r"|(?:he|she|they)(?:'s|'re| is| are) (?:wrong|mistaken|lying|full of))\b|\?"
 )

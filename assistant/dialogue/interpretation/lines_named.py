@@ -32,7 +32,8 @@ _NAME = (
     r"(?: (?:thhn|wires?|conductors?))?"
     r"|(?P<wire>two|three|four)[- ]wire"
     r"|(?P<device>(?:three[- ]way |four[- ]way |3[- ]way |4[- ]way )?(?:switch(?:es)?|receptacles?"
-    r"|dimmers?|gfcis?|three[- ]ways?|four[- ]ways?))\b)"
+    r"|dimmers?|gfcis?|three[- ]ways?|four[- ]ways?))\b"
+    r"(?! (?:plates?|covers?|box|legs?|loops?|screws?|tabs?|wires?|cables?|heads?|knobs?)\b))"
 )
 _THING = lazy_pattern(rf"\b{_COUNT}{_NAME}")
 
