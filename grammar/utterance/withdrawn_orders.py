@@ -48,7 +48,7 @@ def withdrawn(heard: str) -> Withdrawn | None:
         return None
     found = [
         one
-        for kind in ("any", "reported", "wish", "agreeing")
+        for kind in ("any", "refused", "broken", "reported", "wish", "right", "agreeing")
         for form in forms(kind)
         for match in form.finditer(text)
         if (one := _of(text, match, kind)) is not None
@@ -65,6 +65,8 @@ def _of(text: str, match: re.Match[str], kind: str) -> Withdrawn | None:
     else:
         wished = _begun(before, _form("wish")) or _begun(before, _form("question"))
     orders = [] if kind in ("wish", "reported") else _begun(before, _form("order"))
+    if kind in ("broken", "right"):
+        orders = orders or _begun(before, _form("claim"))
     if not wished and not orders:
         return None
     begun = wished[0] if wished else orders[0]
@@ -74,8 +76,20 @@ def _of(text: str, match: re.Match[str], kind: str) -> Withdrawn | None:
         return None
     several = not wished and len(_without_same(orders, before)) > 1
     several = several or _told_between(before[begun:])
+    if kind == "refused":
+        if _KEPT.search(before[begun:]):  # "I wanted to keep it, but decided not to"
+            return None
+        several = several or _ANEW.match(text[match.end() :]) is not None
     several = several or (not wished and _form("further").search(before[begun:]) is not None)
-    return Withdrawn(begun, start, match.end(), kind == "agreeing", several, kind == "reported")
+    agreeing = kind in ("agreeing", "right")
+    return Withdrawn(begun, start, match.end(), agreeing, several, kind == "reported")
+
+
+_KEPT = re.compile(r"\b(?:keep|leave|stay)\b")
+#: "Never mind, make it a 14-2", "changed my mind, take it out": an order of what was begun.
+_ANEW = re.compile(
+    r"\W*(?:and |so |then |just )*(?:make|call|take|pull|yank|drop|swap|change|put|use|add)\b"
+)
 
 
 def _begun(before: str, form: re.Pattern[str]) -> list[int]:
@@ -150,6 +164,7 @@ def _hints() -> re.Pattern[str]:
         r"\b(?:no|nah|nope|naw|don'?t|not|never|had (?:it|that|them) right|second thoughts?|won'?t"
         r"|wait|stop|hold (?:on|it)|hang on|forget|scratch that|didn'?t"
         r"|wrong|mistaken|full of|which|mind|ignore|listen|off|counting|thinking|looking|talking"
+        r"|leave|keep|skip|cancel|nix|decided|better|changed|right|said|told|stays?|staying|remains?"
         r"|reading|confused|mixed up|out of date|so|nonsense|baloney|bull|garbage|hooey)\b"
     )
 

@@ -4,7 +4,8 @@ Every total is by NEC 2023 314.16(B)(1) to (5) and Table 314.16(B)(1), 2.00 in³
 2.25 in³ a 12 AWG conductor. Two 14-2 and a switch are 4 + 2 + 1 allowances, 14.00; three 14-2 and a
 switch 18.00, two 14-2 and two switches 18.00; a 14-2, a 14-3 and a switch 5 + 2 + 1, 16.00; three
 12-2 and a receptacle 6 + 2 + 1, 20.25, with one 12-2 less 15.75; four 14-2 and two switches
-8 + 4 + 1, 26.00; five 14-2 and a switch 10 + 2 and 1 1/4, 26.50.
+8 + 4 + 1, 26.00; five 14-2 and a switch 10 + 2 and 1 1/4, 26.50. Four 14-2 and two devices come
+to 26.00; two 14-2, a 14-3 and two switches are 7 + 4 + 1, 24.00.
 """
 
 from __future__ import annotations
@@ -36,6 +37,17 @@ TOLD_OVER = [
     (FOUR, "four of the 14-2s and two switches, exactly what I gave you"),
     (FOUR, "nothing has changed, it's the four 14-2s with the two switches"),
 ]
+LISTED_OVER = [
+    (MIXED, "a 14-2, a 14-3 and a switch"),
+    (MIXED, "so it's one switch with a 14-2 and a 14-3 behind it, no clamps, 18 cubes"),
+    (TWELVES, "one 12-2 from the left, two 12-2s from the right, and the plug"),
+    (TWELVES, "the device is a receptacle and the cables are all 12-2, three of them"),
+    (FOUR, "two switches, and a 14-2, a 14-2, a 14-2 and a 14-2"),
+    ("two 14-2s and a stud, 15.5 cubic inches, clamps inside", "clamps inside, a stud, and the two"
+     " fourteens"),
+    ("six 12 THHN and a 12 ground in conduit, 18 cubic inches, no clamps", "six of the twelves and"
+     " a green"),
+]  # fmt: skip
 COUNTED_ANEW = [
     (TWO, "three 14-2s", "18.00"),
     (TWO, "two switches", "18.00"),
@@ -48,6 +60,13 @@ MORE = [
     (TWO, "three more 14-2s", "26.50"),
     (TWO, "and a 14-2 for the porch", "18.00"),
     (TWO, "plus one 14-2 to the next room", "18.00"),
+    (TWO, "also two 14-2s and a switch", "26.00"),
+    (TWO, "I put in two 14-2s and a switch", "26.00"),
+    (TWO, "and two 14-2s and a switch", "26.00"),
+    (TWO, "two 14-2s and another switch", "26.00"),
+    (TWO, "two 14-2s and a dimmer", "26.00"),
+    (TWO, "a switch", "18.00"),
+    (MIXED, "a 14-2 and a switch", "24.00"),
     (MIXED, "like I said before, but add a second switch", "20.00"),
 ]
 
@@ -58,7 +77,7 @@ def after(*said: str) -> Reply:
     return replies[-1]
 
 
-@pytest.mark.parametrize(("box", "said"), [*ADDED_UP, *TOLD_OVER])
+@pytest.mark.parametrize(("box", "said"), [*ADDED_UP, *TOLD_OVER, *LISTED_OVER])
 def test_what_is_told_over_leaves_the_box_as_it_is(box: str, said: str) -> None:
     before, reply = after(box), after(box, said)
     assert reply.sheet == before.sheet, reply.said

@@ -26,6 +26,13 @@ TOLD = "three 12-2s, a switch and a stud in a 21, no clamps"
         ("add a dimmer, no, don't need a dimmer, it's a fan control", "22.50", "incomplete"),
         ("add a dimmer and take the stud out, no, don't", "22.50", "incomplete"),
         ("make it two 12-2s, no, don't, it's three", "22.50", "over"),
+        ("pull the stud out of the, uh, it's rusted in, it's staying put", "22.50", "over"),
+        ("that's four twelve, no, it is three, I had it right", "22.50", "over"),
+        ("I'm gonna pull a 12-2, or no, I can't, it feeds the den", "22.50", "over"),
+        ("I should start over with, no, you know what, leave it all as is", "22.50", "over"),
+        ("mark it with clamps, no, that's a cable staple, no clamps like I said", "22.50", "over"),
+        # what is broken off and said anew comes in: 8 (1) + 1 + 2 + 1 = 12 x 2.25
+        ("put in a, no, it's a 12-2 that comes in", "27.00", "over"),
     ],
 )
 def test_what_is_said_behind_is_held_against_the_box(behind: str, total: str, verdict: str) -> None:

@@ -31,6 +31,16 @@ CUT = (
     ("", "make that five. ", "No, it's", " four, four's right"),
     ("", "change the switch to a", ", no, it's", " a switch"),
     ("", "make that five, ", "no, ", "four it is"),
+    ("", "I'm gonna throw in a switch, ", "or no, I won't bother", ", there's no room"),
+    ("", "I should pull a 12-2, ", "no, I can't", ", it feeds the porch"),
+    ("", "I meant to add a dimmer ", "but thought better of it", ""),
+    ("", "give me another 14-2, ", "uh, never mind", ", three's plenty"),
+    ("", "put a GFCI there, ", "uh, leave it", ""),
+    ("", "take that switch out of ", "the, um, ", "it stays in"),
+    ("", "swap the switch for ", "a, uh, nah, ", "it's fine"),
+    ("", "there's a dimmer in ", "the, no, ", "that's the other room"),
+    ("", "that's four 14, ", "no, ", "it's three, like I said"),
+    ("", "mark it with clamps, ", "wait, no, ", "no clamps, same as I told you"),
     ("", "the foreman says this is a thirty, ", "and he's wrong", ""),
     ("", "my buddy claims it counts three, ", "which is nonsense", ", it's two"),
     ("", "the old man told me a stud counts two, ", "never mind him", ""),
@@ -67,6 +77,12 @@ def test_what_is_withdrawn_is_cut_out(pieces: tuple[str, str, str, str]) -> None
         "the owner says there's another 12-2 and he's right",
         "let me count. No, four it is",
         "don't take the stud off",
+        "swap the switch for a, uh, dimmer",
+        "two 12-2s and a, uh, switch",
+        "I wanted to keep the switch, but decided not to",
+        "I decided to add a 14-3",
+        "take the switch out, never mind the porch",
+        "that's four 12-2s, no, it's five, I had it wrong",
     ],
 )
 def test_nothing_is_withdrawn(heard: str) -> None:
@@ -79,6 +95,8 @@ def test_nothing_is_withdrawn(heard: str) -> None:
     [
         "add a 14-2 and take the dimmer off, no, don't",
         "take the dimmer off. Then there's a 14-2 from the hall coming in. No, don't",
+        "add a 14-3, never mind, make it a 14-2",
+        "I was going to pull the dimmer but changed my mind, take the switch",
     ],
 )
 def test_which_is_withdrawn_is_left_open(heard: str) -> None:
@@ -88,7 +106,9 @@ def test_which_is_withdrawn_is_left_open(heard: str) -> None:
     assert found.several
 
 
-@pytest.mark.parametrize("kind", ["any", "reported", "wish", "agreeing"])
+@pytest.mark.parametrize(
+    "kind", ["any", "refused", "broken", "reported", "wish", "right", "agreeing"]
+)
 def test_every_form_is_tried(kind: str) -> None:
     """No row of the data is dead: each withdraws in one of the examples."""
     texts = ["".join(pieces).lower() for pieces in CUT]

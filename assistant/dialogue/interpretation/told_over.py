@@ -46,7 +46,7 @@ def told_over(read: Utterance, state: State, capacity: Decimal | None) -> Uttera
         _agrees(state, act, capacity) for act in read.acts
     ):
         return read
-    if not all(_is_known(state, run) for run in read.unread if run.weighty):
+    if not all(is_known(state, run) for run in read.unread if run.weighty):
         return read
     asked = acts.Ask(about="read_back", words=read.heard.strip(), span=(0, len(read.heard)))
     return replace(read, acts=(asked,), unread=())
@@ -89,7 +89,7 @@ def _counts(state: State, value: Decimal) -> bool:
     return value in _sizes(state) or value <= sum(counted)
 
 
-def _is_known(state: State, run: Unread) -> bool:
+def is_known(state: State, run: Unread) -> bool:
     """Whether words that were not read are a count or a size of what is there."""
     numbers = list(SPOKEN_VALUE.finditer(run.words))
     return bool(numbers) and all(_counts(state, spoken_value(one["value"])) for one in numbers)

@@ -112,6 +112,8 @@ def _corrects(act: Act) -> bool:
 def _is_silent(act: Act) -> bool:
     if isinstance(act, acts.Undo):
         return "undo" not in act.words.lower()
+    if isinstance(act, acts.PutBack):  # "it's staying put"
+        return "stay" in act.words.lower()
     return isinstance(act, _SILENT)
 
 
