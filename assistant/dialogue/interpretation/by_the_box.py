@@ -11,6 +11,7 @@ from boxaloud.assistant.dialogue.interpretation.clamps_told_otherwise import (
 from boxaloud.assistant.dialogue.interpretation.counts_anew import counts_anew
 from boxaloud.assistant.dialogue.interpretation.last_step_undone import undone
 from boxaloud.assistant.dialogue.interpretation.out_and_in import out_and_in
+from boxaloud.assistant.dialogue.interpretation.denied_things import denied_things
 from boxaloud.assistant.dialogue.interpretation.listed_over import listed_over
 from boxaloud.assistant.dialogue.interpretation.reckoned_aloud import reckoned_aloud
 from boxaloud.assistant.dialogue.interpretation.said_back import said_back
@@ -53,5 +54,6 @@ def by_the_box(
         read = out_and_in(sizes_told_otherwise(read, state), state)
         read = counts_anew(read, state)
     read = reckoned_aloud(read, state, sheet.total)
+    read = denied_things(read, state)
     read = told_over(read, state, sheet.capacity)
     return listed_over(read, state, sheet.capacity)

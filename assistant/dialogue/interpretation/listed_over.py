@@ -43,14 +43,18 @@ def listed_over(read: Utterance, state: State, capacity: Decimal | None) -> Utte
     named = 0
     for act in read.acts:
         thing = act.thing if isinstance(act, acts.Restate) else act
-        if isinstance(act, acts.Replace) or is_thing(thing):
-            found = _become(state, act) if isinstance(act, acts.Replace) else _lines(state, thing)
-            if found is None:
-                return read
-            listed.update(found)
-            named += 1
-        elif not _is_so(state, act, capacity):
+        if isinstance(thing, acts.Replace):
+            found = _become(state, thing)
+        elif is_thing(thing):
+            found = _lines(state, thing)
+        elif _is_so(state, act, capacity):
+            continue
+        else:
             return read
+        if found is None:
+            return read
+        listed.update(found)
+        named += 1
     if not named or not _is_all(state.items, listed):
         return read
     if not all(is_known(state, run) for run in read.unread if run.weighty):

@@ -1,0 +1,129 @@
+"""What a denial leaves as it is: "other than the GFCI it has no receptacle, or a switch", "nobody
+ran any tens". What is excepted stays, and so does what was never there."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from decimal import Decimal
+
+from boxaloud.assistant.dialogue.interpretation import references
+from boxaloud.assistant.dialogue.state import State
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Reference, Unread, Utterance
+from boxaloud.grammar.clauses.act_kinds import is_thing
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.rewriting.spoken_values import spoken_value
+
+#: What is excepted, up to the next break: "besides that combo", "just the GFCI".
+_EXCEPTED = lazy_pattern(
+    r"(?i)\b(?:other than|besides|apart from|aside from|outside of|except(?:ing)?(?: for)?|but for"
+    r"|beyond|(?:just|only)(?= (?:the|that|those|these|your|my)\b))"
+    r" (?:(?:the|that|those|these|this|your|my|an?|one|two|three|four|\d+)(?: |$))+"
+    r"(?:[a-z0-9/-]+ ?){1,3}"
+)
+_DENIES = lazy_pattern(
+    r"(?i)\b(?:no|not|none|never|nothing|nobody|no one|without|neither)\b|n['’]?t\b"
+)
+#: What a denial goes on with: "or a switch", "nor any tens".
+_OR = lazy_pattern(r"(?i)\bn?or (?:(?:an?|any|even|one|the) )*$")
+#: "Nobody ran tens", "no one's pulled any 14 in there".
+_NOBODY = lazy_pattern(
+    r"(?i)(?:(?:and|so|because|since|but)\W+)*(?:nobody|no[ -]one|none of us)"
+    r"(?:['’]s| has)?(?: ever)?"
+    r" (?:ran|run|put|uses?|used|pulled|brought|added|installed|fished|left) (?:in )?(?:an? |any )?"
+    r"(?P<size>\d+|fourteen|twelve|ten|eight|six)(?:['’]?s)?"
+    r"(?: (?:in|into|to|through|down|up|here|there|it|this|that|one|box|the|pipe|conduit|wall))*"
+)
+
+
+#: "You won't find a twelve anywhere, or a fourteen": no more than that is said.
+_SOUGHT = lazy_pattern(
+    r"(?i)\W*(?:(?:and|so|no|well|oh)\W+)*(?:you (?:won|don|can)['’]?t|i (?:can|don"
+    r"|couldn)['’]?t|you(?:['’]ll| will) never) (?:ever )?(?:find|see|spot|run into|come across)\b"
+    r"(?!.*\b(?:but|and|just|only|except|there['’]s|there (?:is|are)|it['’]s)\b)"
+)
+_SIZE = lazy_pattern(
+    r"(?i)(?:an? |any |n?or )*(?P<size>\d+|fourteen|twelve|ten|eight|six)(?:['’]?s)?(?: anywhere)?"
+)
+
+
+def denied_things(read: Utterance, state: State) -> Utterance:
+    """The utterance without what it denies of things that are not there, or excepts."""
+    if not state.items or state.pending or not _DENIES.search(read.heard):
+        return read
+    read = _nobody_did(read, state)
+    denied = any(isinstance(act, acts.Deny | acts.NoneOfThem) for act in read.acts)
+    if not denied and _SOUGHT.match(read.heard) is None:
+        return read
+    spans = [found.span() for found in _EXCEPTED.finditer(read.heard)]
+    kept = [reference for act in read.acts if _within(act, spans) for reference in _meant(act)]
+    left = tuple(
+        act
+        for act in read.acts
+        if not (_within(act, spans) and _is_there(state, act))
+        and not _is_excepted(state, act, kept)
+        and not _goes_on(read, state, act)
+    )
+    if left == read.acts:
+        return read
+    kept_as_is = acts.Keep(words=read.heard.strip(), span=(0, len(read.heard)))
+    return replace(read, acts=left or (kept_as_is,))
+
+
+def _within(act: Act, spans: list[tuple[int, int]]) -> bool:
+    return any(start <= act.span[0] < end for start, end in spans)
+
+
+def _meant(act: Act) -> list[Reference]:
+    if isinstance(act, acts.Deny):
+        return [replace(act.target, count=None)]
+    return [replace(references.to_thing(act), count=None)] if is_thing(act) else []
+
+
+def _is_there(state: State, act: Act) -> bool:
+    return any(references.agrees(item, like) for like in _meant(act) for item in state.items)
+
+
+def _is_excepted(state: State, act: Act, kept: list[Reference]) -> bool:
+    """ "No separate switch besides that combo": all that the denial can mean is excepted."""
+    if not isinstance(act, acts.Deny) or not kept:
+        return False
+    target = replace(act.target, count=None)
+    found = [item for item in state.items if references.agrees(item, target)]
+    return bool(found) and all(
+        any(references.agrees(item, like) for like in kept) for item in found
+    )
+
+
+def _goes_on(read: Utterance, state: State, act: Act) -> bool:
+    """ "No receptacle, or a switch": another thing that is denied, and is not there."""
+    if not is_thing(act) and not isinstance(act, acts.Number):
+        return False
+    if isinstance(act, acts.Number) and _is_a_size(state, act.value):
+        return False
+    before = read.heard[: act.span[0]]
+    first = getattr(act, "count", None) in (None, 1)
+    return first and _OR.search(before) is not None and not _is_there(state, act)
+
+
+def _nobody_did(read: Utterance, state: State) -> Utterance:
+    """ "Nobody ran tens": of what is not there, it says nothing that weighs."""
+    sought = _SOUGHT.match(read.heard) is not None
+    kept = tuple(run for run in read.unread if not _never_there(state, run, sought))
+    return replace(read, unread=kept) if kept != read.unread else read
+
+
+def _never_there(state: State, run: Unread, sought: bool) -> bool:
+    words = run.words.strip(" .,;!")
+    found = _NOBODY.fullmatch(words) or (_SIZE.fullmatch(words) if sought else None)
+    if found is None:
+        return False
+    return not _is_a_size(state, spoken_value(found["size"]))
+
+
+def _is_a_size(state: State, value: Decimal | None) -> bool:
+    """Whether a cable or wire of that size is there."""
+    return any(getattr(item.content, "awg", None) == value for item in state.items)
+
+
+__all__ = ["denied_things"]
