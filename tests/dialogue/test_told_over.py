@@ -30,6 +30,14 @@ ADDED_UP = [
     (FOUR, "Sixteen for the wires, eight for the two switches, twenty-four. Ground's two."
            " Twenty-six, and I've got twenty-seven."),
 ]  # fmt: skip
+ADDED_UP += [
+    (TWO, "eight in wire, four in the switch, two of ground, fourteen by me"),
+    (MIXED, "six wires is twelve less two, ten, device four, ground two, sixteen"),
+    ("five 12-2s spliced, 26 cubic inches, no clamps", "ten twelves comes to twenty-two and a half,"
+     " two and a quarter for four bares, a quarter of that for the last, twenty-five point three"),
+    ("two 14-2s and a stud, 15.5 cubic inches, clamps inside", "wires eight, ground two, stud two,"
+     " clamps two, fourteen"),
+]  # fmt: skip
 TOLD_OVER = [
     (TWO, "like I said, the two 14-2s and the switch"),
     (MIXED, "that's the 14-3 I told you about, and this one's the 14-2"),
@@ -102,6 +110,7 @@ def test_fewer_with_no_word_of_why_is_asked(said: str) -> None:
     ("box", "said"),
     [
         (TWO, "four wires, eight, switch is four, twelve, put in a dimmer, and two, fourteen"),
+        (TWO, "eight for wire, four for the switch, and a dimmer, four, two ground, fourteen"),
         (TWO, "like I said two 14-2s, but there's a 14-3 too"),
         (MIXED, "same as I told you, two 14-3s"),
     ],

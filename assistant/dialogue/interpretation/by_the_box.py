@@ -53,7 +53,7 @@ def by_the_box(
     if not _SUPPOSES.match(read.heard):
         read = out_and_in(sizes_told_otherwise(read, state), state)
         read = counts_anew(read, state)
-    read = reckoned_aloud(read, state, sheet.total)
+    read = reckoned_aloud(read, state, sheet)
     read = denied_things(read, state)
     read = told_over(read, state, sheet.capacity)
     return listed_over(read, state, sheet.capacity)

@@ -43,7 +43,8 @@ _SOUGHT = lazy_pattern(
     r"(?!.*\b(?:but|and|just|only|except|there['’]s|there (?:is|are)|it['’]s)\b)"
 )
 _SIZE = lazy_pattern(
-    r"(?i)(?:an? |any |n?or )*(?P<size>\d+|fourteen|twelve|ten|eight|six)(?:['’]?s)?(?: anywhere)?"
+    r"(?i)(?:an? |any |n?or )*(?P<size>\d+|fourteen|twelve|ten|eight|six)(?:['’]?s)?"
+    r"(?: anywhere)?|anywhere"
 )
 
 
@@ -118,6 +119,8 @@ def _never_there(state: State, run: Unread, sought: bool) -> bool:
     found = _NOBODY.fullmatch(words) or (_SIZE.fullmatch(words) if sought else None)
     if found is None:
         return False
+    if found["size"] is None:  # "anywhere"
+        return True
     return not _is_a_size(state, spoken_value(found["size"]))
 
 

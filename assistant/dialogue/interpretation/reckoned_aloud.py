@@ -5,7 +5,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
-from decimal import Decimal
+from decimal import ROUND_DOWN, Decimal
+from itertools import combinations
 
 from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.state import State
@@ -14,12 +15,17 @@ from boxaloud.grammar.acts import Act, Utterance
 from boxaloud.grammar.clauses.act_kinds import is_thing
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.rewriting.spoken_values import SPOKEN_VALUE, spoken_value
+from boxaloud.rules import Worksheet
 
 _FEWEST = 4
 """So many numbers at least make a sum, the total among them."""
+_MOST = 10
+"""Of so many numbers at most it is tried which come to the total."""
+_TENTH, _HUNDREDTH = Decimal("0.1"), Decimal("0.01")
 _BRINGS_IN = lazy_pattern(
-    r"(?i)\b(?:add(?:ed|ing|s)?|put|putting|throw|remov\w*|swap\w*|replac\w*|chang\w*|forgot|found"
-    r"|also|instead|undo|extra|next box|new box|there['’]s|there is|there are|got to be"
+    r"(?i)\b(?:add(?:ed|ing|s)?|put|putting|throw|remov\w*|swap\w*|replac\w*"
+    r"|(?<!and )chang\w*|forgot|found|also|instead|undo|(?<!the )extra|next box"
+    r"|new box|there['’]s|there is|there are|got to be"
     r"|take (?:it|that|one|them|out)|(?:another|more|additional) (?:1\d|10|8|6|cable|switch|outlet"
     r"|receptacle|dimmer|gfci|wire|conductor|device|plug|ground|fourteen|twelve|ten))\b"
 )
@@ -27,7 +33,8 @@ _BRINGS_IN = lazy_pattern(
 _SIZES = lazy_pattern(
     r"(?i)\b(?:1[024]|8|6|fourteen|twelve|ten)[-/ ](?:[234]|two|three|four)s?\b"
     r"(?:[- ]?(?:2|two)s?)?"
-    r"|\b(?:twelve|fourteen|ten|1[024])['’]?s\b|\b(?:number|no\.?|#) ?(?:\d+|fourteen|twelve|ten)\b"
+    r"|\b(?:twelve|fourteen|ten|1[024])(?:s|['’]s(?! (?:[a-z]+teen|[a-z]+ty|\d)))\b"
+    r"|\b(?:number|no\.?|#) ?(?:\d+|fourteen|twelve|ten)\b"
 )
 #: Dollars and cents of a cubic inch: "fifteen seventy-five", "two fifty".
 _CENTS = lazy_pattern(
@@ -36,9 +43,10 @@ _CENTS = lazy_pattern(
 )
 
 
-def reckoned_aloud(read: Utterance, state: State, total: Decimal) -> Utterance:
+def reckoned_aloud(read: Utterance, state: State, sheet: Worksheet) -> Utterance:
     """The utterance as one that asks whether that is right, where it adds up what is there."""
-    if not state.items or state.pending or not _is_sum(read.heard, total):
+    each = {line.each for line in sheet.lines}
+    if not state.items or state.pending or not _is_sum(read.heard, sheet.total, each):
         return read
     if not all(_is_there(state, act) for act in read.acts):
         return read
@@ -47,21 +55,38 @@ def reckoned_aloud(read: Utterance, state: State, total: Decimal) -> Utterance:
     return replace(read, acts=(asked,), unread=())
 
 
-def _is_sum(heard: str, total: Decimal) -> bool:
+def _is_sum(heard: str, total: Decimal, each: set[Decimal]) -> bool:
     if _BRINGS_IN.search(heard):
         return False
     values = [value for _, value in sorted(_values(heard))]
-    if len(values) < _FEWEST or total not in values:
+    said = {total, total.quantize(_TENTH, ROUND_DOWN), total.quantize(_HUNDREDTH, ROUND_DOWN)}
+    if len(values) < _FEWEST or said.isdisjoint(values):
         return False
-    return any(_is_made(values, place) for place in range(2, len(values)))
+    if any(_is_made(values, place, each) for place in range(1, len(values))):
+        return True
+    return values[-1] in said and _adds_up(values[:-1], values[-1])
 
 
-def _is_made(values: Sequence[Decimal], place: int) -> bool:
-    """Whether two numbers before one come to it, by sum, product or difference."""
+def _is_made(values: Sequence[Decimal], place: int, each: set[Decimal]) -> bool:
+    """Whether two numbers before one come to it, by sum, product or difference, or one before it
+    by what each wire takes: "ten twelves is twenty-two and a half"."""
     made, before = values[place], values[:place]
+    if made < _FEWEST:
+        return False
+    if any(one * volume == made and one > 1 for one in before for volume in each):
+        return True
     pairs = [(one, other) for at, one in enumerate(before) for other in before[:at]]
-    return made >= _FEWEST and any(
-        made in (one + other, one * other, other - one) for one, other in pairs
+    return any(made in (one + other, one * other, other - one) for one, other in pairs)
+
+
+def _adds_up(values: Sequence[Decimal], total: Decimal) -> bool:
+    """Whether three numbers or more in a row come to a total: "eight, two, two and two, fourteen".
+    What is no part of the sum, like the three of a three-way, is left out."""
+    parts = values[-_MOST:]
+    return any(
+        sum(chosen) == total
+        for count in range(3, len(parts) + 1)
+        for chosen in combinations(parts, count)
     )
 
 
@@ -81,5 +106,5 @@ def _is_there(state: State, act: Act) -> bool:
     told."""
     if not is_thing(act) or isinstance(act, acts.AddConductors | acts.AddGrounds):
         return True
-    like = replace(references.to_thing(act), count=None)
+    like = replace(references.to_thing(act), count=None, conductors=None)
     return any(references.agrees(item, like) for item in state.items)
