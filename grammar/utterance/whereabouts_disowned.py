@@ -4,7 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.whereabouts_rows import disowned, here, words_of
+
+#: "A metal one": what sort it is, and of what the piece before it says.
+_KIND = lazy_pattern(r"(?:an?|the) (?:[a-z]+ ){1,2}(?:one|box|kind|job)")
 
 
 def disowned_of(pieces: Sequence[str]) -> frozenset[int]:
@@ -27,8 +31,10 @@ def _put_off(pieces: Sequence[str], last: int) -> set[int]:
     """The pieces up to one that puts off what they tell: those in a row that are in other places,
     unless what else is said describes a box, of which they may be."""
     first = last
-    while first and _placed(pieces[first - 1]):
+    while first and (_placed(pieces[first - 1]) or _KIND.fullmatch(pieces[first - 1])):
         first -= 1
+    while first < last and not _placed(pieces[first]):
+        first += 1
     others = (*pieces[:first], *pieces[last + 1 :])
     if first == last or any(words_of("describes").search(words) for words in others):
         return set()

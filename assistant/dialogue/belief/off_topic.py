@@ -17,6 +17,7 @@ from boxaloud.assistant.dialogue.belief.unread_words import CHANGING, FILLING, O
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread, Utterance
 from boxaloud.grammar.clauses.act_kinds import is_thing
+from boxaloud.grammar.utterance.whereabouts import heard_elsewhere
 
 ANSWERING = OF_BOX | {"Number", "Size", "SetClamps"}
 LEAVING = frozenset(
@@ -51,7 +52,7 @@ def sifted(read: Utterance, begun: bool, asked: bool) -> Utterance:
         kept = tuple(act for act in read.acts if not _enters(act))
         other = acts.OtherTalk(words=heard, span=(0, len(read.heard)))
         return replace(read, acts=kept or (other,), unread=())
-    if not (told or weighs) and likely > known.on_topic:
+    if not (told or weighs) and likely > known.on_topic and not _is_of_another(read.heard):
         return replace(read, unread=(Unread.whole(read.heard),))
     return read
 
@@ -60,6 +61,12 @@ def _any_of_box(heard: str) -> bool:
     """Whether one clause alone may be of a box: "lunch is at noon, one more comes in"."""
     clauses = [one for one in _CLAUSE.split(heard) if len(one.split()) >= _FEWEST_WORDS]
     return len(clauses) > 1 and any(relevance(one) > _UNSURE for one in clauses)
+
+
+def _is_of_another(heard: str) -> bool:
+    """Whether all of an utterance says that it is of another box, and where that is."""
+    found, whole = heard_elsewhere(heard)
+    return whole is not None and all(piece.of_box for piece in found)
 
 
 def _enters(act: Act) -> bool:
