@@ -163,8 +163,8 @@ def _hints() -> re.Pattern[str]:
     return re.compile(
         r"\b(?:no|nah|nope|naw|don'?t|not|never|had (?:it|that|them) right|second thoughts?|won'?t"
         r"|wait|stop|hold (?:on|it)|hang on|forget|scratch that|didn'?t"
-        r"|wrong|mistaken|full of|which|mind|ignore|listen|off|plans?|prints?|drawings?|specs?|papers?"
-        r"|can'?t|couldn'?t|cannot|know|telling|moved"
+        r"|wrong|mistaken|full of|which|mind|ignore|listen|off"
+        r"|plans?|prints?|drawings?|specs?|papers?|can'?t|couldn'?t|cannot|know|telling|moved"
         r"|took|dropped|cut|scratched|crossed|struck|told|counting|thinking|looking|talking"
         r"|leave|keep|skip|cancel|nix|decided|better|changed|right|said|told|stays?|staying|remains?"
         r"|reading|confused|mixed up|out of date|so|nonsense|baloney|bull|garbage|hooey)\b"

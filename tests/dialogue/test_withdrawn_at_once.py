@@ -31,6 +31,8 @@ TOLD = "three 12-2s, a switch and a stud in a 21, no clamps"
         ("I'm gonna pull a 12-2, or no, I can't, it feeds the den", "22.50", "over"),
         ("I should start over with, no, you know what, leave it all as is", "22.50", "over"),
         ("mark it with clamps, no, that's a cable staple, no clamps like I said", "22.50", "over"),
+        ("the architect drew two switches but she crossed one off", "22.50", "over"),
+        ("the print says four 12-2s here, but prints lie", "22.50", "over"),
         # what is broken off and said anew comes in: 8 (1) + 1 + 2 + 1 = 12 x 2.25
         ("put in a, no, it's a 12-2 that comes in", "27.00", "over"),
     ],

@@ -26,8 +26,9 @@ from boxaloud.assistant.dialogue.interpretation.volume_told_otherwise import (
 )
 from boxaloud.assistant.dialogue.journal import Entry
 from boxaloud.assistant.dialogue.state import State
-from boxaloud.grammar.acts import Utterance
+from boxaloud.grammar.acts import Keep, Utterance
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.utterance.withdrawn_orders import withdrawn
 from boxaloud.rules import Worksheet
 
 #: What only asks, supposes or forbids puts nothing right.
@@ -50,10 +51,16 @@ def by_the_box(
     read = taken_as_well(read, journal[-1], state)
     read = changed_as_well(read, journal[-1], state)
     read = said_back(read, journal, state)
-    if not _SUPPOSES.match(read.heard):
+    if not _SUPPOSES.match(read.heard) and not _is_withdrawn(read):
         read = out_and_in(sizes_told_otherwise(read, state), state)
         read = counts_anew(read, state)
     read = reckoned_aloud(read, state, sheet)
     read = denied_things(read, state)
     read = told_over(read, state, sheet.capacity)
     return listed_over(read, state, sheet.capacity)
+
+
+def _is_withdrawn(read: Utterance) -> bool:
+    """Whether a part of it was withdrawn, so that its words tell nothing by themselves."""
+    kept = any(isinstance(act, Keep) for act in read.acts)
+    return kept and withdrawn(read.heard) is not None
