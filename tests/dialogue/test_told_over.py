@@ -71,6 +71,7 @@ MORE = [
     (TWO, "also two 14-2s and a switch", "26.00"),
     (TWO, "I put in two 14-2s and a switch", "26.00"),
     (TWO, "and two 14-2s and a switch", "26.00"),
+    (TWO, "n two 14-2s and a switch", "26.00"),
     (TWO, "two 14-2s and another switch", "26.00"),
     (TWO, "two 14-2s and a dimmer", "26.00"),
     (TWO, "a switch", "18.00"),
@@ -111,6 +112,7 @@ def test_fewer_with_no_word_of_why_is_asked(said: str) -> None:
     [
         (TWO, "four wires, eight, switch is four, twelve, put in a dimmer, and two, fourteen"),
         (TWO, "eight for wire, four for the switch, and a dimmer, four, two ground, fourteen"),
+        (TWELVES, "we detached one of the 12-2s and yanked it so that leaves two 12-2s"),
         (TWO, "like I said two 14-2s, but there's a 14-3 too"),
         (MIXED, "same as I told you, two 14-3s"),
     ],

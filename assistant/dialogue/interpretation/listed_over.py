@@ -22,14 +22,16 @@ from boxaloud.rules.contents import Cable, Conductors, Grounds, Yoke
 _HAS_TO_BE_LISTED = (Cable, Conductors, Yoke)
 #: What may bring something in, take it out or put it right, and what begins another box.
 _BRINGS_IN = lazy_pattern(
-    r"(?i)^\W*(?:and|then|plus|also)\b|\b(?:more|another|extra|additional|also|plus(?! the)"
-    r"|add(?:ed|ing|s)?|too|as well|besides|forgot|forget|missed|found|instead|but|not|never"
-    r"|actually|wrong|mistake\w*|lied|except|turns? out|now|should|could|would(?! be)|will|if"
-    r"|supposing|suppose|make|meant|put|puts|putting|pull\w*|install\w*|ran|bring\w*|brought|stuck"
-    r"|stick|threw|throw|cut in|drop\w*|lose|give|needs?|wants?|going to|gonna|new|second|third"
-    r"|fourth|fifth|next (?:box|to (?:it|them|that))|other(?! words\b)|on top|swap\w*|replac\w*"
-    r"|chang\w*|remov\w*|tak\w*|undo|last box|same (?:again|thing)|box (?:two|three|four|[2-9])"
-    r"|fish\w*|hook\w*|there goes)\b|n['’]t\b|['’]ll\b"
+    r"(?i)^\W*(?:(?:and|n|then|plus|also)\b|[&+])|\b(?:more|another|extra|additional|also"
+    r"|plus(?! the)|add(?:ed|ing|s)?|too|as well|besides|forgot|forget|missed|found|instead|but"
+    r"|not|never|actually|wrong|mistake\w*|lied|except|turns? out|now|should|could|would(?! be)"
+    r"|will|if|supposing|suppose|make|meant|put|puts|putting|pull\w*|install\w*|ran|bring\w*"
+    r"|brought|stuck|stick|threw|throw|drop\w*|lose|give|needs?|wants?|going to|gonna|new|second"
+    r"|third|fourth|fifth|next (?:box|to (?:it|them|that))|other(?! words\b)|on top|swap\w*"
+    r"|replac\w*|chang\w*|remov\w*|tak\w*|took|undo|last box|same (?:again|thing)"
+    r"|box (?:two|three|four|[2-9])|fish\w*|hook\w*|there goes|yank\w*|detach\w*|leaves|leaving"
+    r"|(?<!the )left|gone|rid|cut|ditch\w*|scratch\w*|minus|less|without|mov\w*|sen[dt]\w*"
+    r"|become\w*|one of)\b|n['’]t\b|['’]ll\b"
 )
 #: "In the middle", where no barrier is spoken of, is read as a share.
 _SILENT = (acts.Yes, acts.Keep, acts.OtherTalk, acts.NothingElse, acts.Social, acts.ShareSpaces)
