@@ -9,10 +9,10 @@ from boxaloud.assistant.dialogue.interpretation.clamps_told_otherwise import (
     clamps_told_otherwise,
 )
 from boxaloud.assistant.dialogue.interpretation.counts_anew import counts_anew
-from boxaloud.assistant.dialogue.interpretation.last_step_undone import undone
-from boxaloud.assistant.dialogue.interpretation.out_and_in import out_and_in
 from boxaloud.assistant.dialogue.interpretation.denied_things import denied_things
+from boxaloud.assistant.dialogue.interpretation.last_step_undone import undone
 from boxaloud.assistant.dialogue.interpretation.listed_over import listed_over
+from boxaloud.assistant.dialogue.interpretation.out_and_in import out_and_in
 from boxaloud.assistant.dialogue.interpretation.reckoned_aloud import reckoned_aloud
 from boxaloud.assistant.dialogue.interpretation.said_back import said_back
 from boxaloud.assistant.dialogue.interpretation.sizes_told_otherwise import sizes_told_otherwise
