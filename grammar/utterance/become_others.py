@@ -104,7 +104,10 @@ _TO = lazy_pattern(r"(?i)\s+(?:over\s+)?(?:to|into)\s+(?:(?:a|an|the)\s+)?")
 
 
 def _went_from(was: Act, new: Act, heard: str) -> acts.Replace | None:
-    """ "It went from a receptacle to a GFCI", "one receptacle is a GFCI now"."""
+    """ "It went from a receptacle to a GFCI", "one receptacle is a GFCI now"; and "one 14-2 is a
+    14-3", since no cable is of two sizes."""
+    if isinstance(was, acts.AddCable) and isinstance(new, acts.AddCable):
+        return _other_size(was, new, heard)
     if not isinstance(was, acts.AddDevice) or not isinstance(new, acts.AddDevice):
         return None
     went = _FROM.search(just_before(heard, was.span[0])) and _TO.fullmatch(
@@ -155,3 +158,18 @@ def no_volume(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
             continue
         kept.append(act)
     return kept
+
+
+def _other_size(was: acts.AddCable, new: acts.AddCable, heard: str) -> acts.Replace | None:
+    """So many cables of one size that are said to be as many of another."""
+    sizes = (was.awg, was.conductors), (new.awg, new.conductors)
+    if sizes[0] == sizes[1] or None in (*sizes[0], *sizes[1]) or new.count not in (None, was.count):
+        return None
+    if _TURNED.fullmatch(heard, was.span[1], new.span[0]) is None or _MORE.search(was.words):
+        return None
+    span = (was.span[0], new.span[1])
+    doubts = tuple(doubt for doubt in new.doubts if doubt.reason != "vague")
+    return acts.Replace(
+        target=pointed_at(was, was.words), thing=replace(new, count=was.count, doubts=doubts),
+        words=heard[slice(*span)], span=span, doubts=doubts, function="correction",
+    )  # fmt: skip

@@ -223,3 +223,26 @@ def _ground_before(thing: object, kept: list[Act], heard: str) -> int | None:
         return None
     alone = [place for place in bare if getattr(kept[place], "isolated", None)]
     return (alone or bare)[0]
+
+
+_AMONG = lazy_pattern(
+    r"(?i)(?:only |just )?(?:[a-z]+|\d+) of (?:them|those|these|which|em|['’]em)\b.*"
+)
+
+
+def grounds_among(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Ten number 12s, two of them green": grounds that are among those ten."""
+    kept: list[Act] = []
+    for act in made:
+        last = kept[-1] if kept else None
+        if (
+            isinstance(act, acts.AddGrounds)
+            and isinstance(last, acts.AddConductors)
+            and (act.count or 0) < (last.count or 0)
+            and act.awg in (None, last.awg)
+            and _AMONG.fullmatch(act.words.strip())
+        ):
+            kept[-1] = replace(last, count=(last.count or 0) - (act.count or 0))
+            act = replace(act, awg=last.awg)
+        kept.append(act)
+    return kept

@@ -168,3 +168,32 @@ def sizes_of_all(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
                 left.remove(run)
                 break
     return kept
+
+
+_ONLY = lazy_pattern(
+    r"(?i)(?:and )?(?:just|only)(?: the)? (?P<n>[a-z]+|\d+)(?: (?:of (?:them|those|it)|more))*"
+)
+_ADDED = lazy_pattern(r"(?i)\b(?:add|adding|added|plus|put in|putting in)(?: just| only)? $")
+
+
+def only_so_many_more(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "One more 12-2 then, just one": how many came in, and not how many there are in all."""
+    kept: list[Act] = []
+    for act in made:
+        last = kept[-1] if kept else None
+        if last is None or not _counts_again(act, last, heard):
+            kept.append(act)
+    return kept
+
+
+def _counts_again(act: Act, last: Act, heard: str) -> bool:
+    if isinstance(act, acts.RestateNumber):
+        count = act.value
+    elif isinstance(act, acts.Recount) and act.target.kind == "anything":
+        count = act.count
+    else:
+        return False
+    if not is_thing(last) or count is None or count != getattr(last, "count", None):
+        return False
+    further = _FURTHER.search(last.words) or _ADDED.search(heard[: last.span[0]])
+    return further is not None and _ONLY.fullmatch(act.words.strip()) is not None

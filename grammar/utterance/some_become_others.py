@@ -89,3 +89,41 @@ def _one_of_them(act: Act, heard: str) -> Act:
         return act
     thing = replace(act.thing, count=1)
     return replace(act, target=replace(act.target, count=1), thing=thing)
+
+
+_SWAP = lazy_pattern(
+    r"(?i)\b(?:swap|trade|change|switch|exchange|replace)(?: out| over)? (?:the |my |our )?$"
+)
+_FOR_THAT = lazy_pattern(
+    r"(?i)(?: out| over)? (?:for|with|to|into|by) (?:that|it|this|them|those|these)"
+    r"(?: one| new one)?(?: instead| then| now)?(?=\s*(?:[.,;!?]|$))"
+)
+
+
+def swapped_for_that(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "They pulled a 14-3 after all, so swap one of the 14-2s for that": what was named before
+    comes in the other's place, and neither comes in besides."""
+    kept: list[Act] = []
+    for was in made:
+        new = kept[-1] if kept else None
+        swapped = _for_that(new, was, heard) if isinstance(new, _KINDS) else None
+        if swapped is None:
+            kept.append(was)
+            continue
+        kept[-1] = swapped
+        left[:] = [run for run in left if not _within(run.span, swapped.span)]
+    return kept
+
+
+def _for_that(new: Act, was: Act, heard: str) -> acts.Replace | None:
+    if type(was) is not type(new) or not isinstance(was, _KINDS) or not isinstance(new, _KINDS):
+        return None
+    order = _SWAP.search(heard, new.span[1], was.span[0])
+    that = _FOR_THAT.match(heard, was.span[1])
+    if order is None or that is None:
+        return None
+    span = (new.span[0], that.end())
+    return acts.Replace(
+        target=replace(pointed_at(was, was.words), count=was.count or new.count or 1), thing=new,
+        words=heard[slice(*span)], span=span, doubts=new.doubts, function="correction",
+    )  # fmt: skip

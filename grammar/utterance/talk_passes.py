@@ -72,6 +72,7 @@ from boxaloud.grammar.utterance.repetitions import (
     topic_of_order,
 )
 from boxaloud.grammar.utterance.retold_wires import (
+    grounds_among,
     parts_of_count,
     size_of_ground,
     switch_box,
@@ -82,6 +83,7 @@ from boxaloud.grammar.utterance.said_once_more import (
     TOLD_PIECES,
     already_told,
     clamps_put_right,
+    only_so_many_more,
     pole_behind,
     sizes_of_all,
     volume_of_that,
@@ -89,7 +91,11 @@ from boxaloud.grammar.utterance.said_once_more import (
 from boxaloud.grammar.utterance.sized_behind import sized_after_way, sized_behind
 from boxaloud.grammar.utterance.sizes_as_headings import headed_by_size, sized_by_both
 from boxaloud.grammar.utterance.sizes_asked_for import sizes_asked_for
-from boxaloud.grammar.utterance.some_become_others import one_at_a_side, some_become_others
+from boxaloud.grammar.utterance.some_become_others import (
+    one_at_a_side,
+    some_become_others,
+    swapped_for_that,
+)
 from boxaloud.grammar.utterance.some_taken_out import some_taken_out
 from boxaloud.grammar.utterance.taken_once import drawn_back, single_one
 from boxaloud.grammar.utterance.topics_ordered import last_of_size, ordered_together
@@ -122,7 +128,9 @@ IN_TALK = (
     Pass(switch_box, (acts.SetSize,), 2),
     Pass(wires_of_cables, (acts.AddCable,), 2),
     Pass(parts_of_count, (acts.AddConductors,), 3),
+    Pass(grounds_among, (acts.AddGrounds,), 2),
     Pass(already_told, tuple(THINGS.values()), 1, TOLD_PIECES),
+    Pass(only_so_many_more, (acts.RestateNumber, acts.Recount), 2, ("just", "only")),
     Pass(pole_behind, (acts.AddDevice,), 2),
     Pass(devices_summed, (acts.AddDevice,), 2),
     Pass(sizes_of_all, (acts.AddGrounds, acts.AddConductors), 1),
@@ -168,6 +176,12 @@ IN_TALK = (
     Pass(sized_by_both, (acts.AddGrounds,), 2),
     Pass(devices_said_anew, (acts.AddDevice,), 2),
     Pass(some_become_others, (acts.AddDevice, acts.AddCable, acts.AddConductors), 2),
+    Pass(
+        swapped_for_that,
+        (acts.AddDevice, acts.AddCable, acts.AddConductors),
+        2,
+        ("swap", "trade", "change", "switch", "exchange", "replace"),
+    ),
     Pass(become_others, (acts.AddDevice, acts.AddCable, acts.AddConductors, acts.Restate), 2),
     Pass(denied_lists, (acts.Deny, acts.SetClamps), 1),
     Pass(nth_is_another, (acts.Deny,), 2),

@@ -5,6 +5,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from boxaloud.assistant.dialogue.interpretation.already_there import already_there
 from boxaloud.assistant.dialogue.interpretation.clamps_told_otherwise import (
     clamps_told_otherwise,
 )
@@ -14,6 +15,7 @@ from boxaloud.assistant.dialogue.interpretation.last_step_undone import undone
 from boxaloud.assistant.dialogue.interpretation.listed_over import listed_over
 from boxaloud.assistant.dialogue.interpretation.out_and_in import out_and_in
 from boxaloud.assistant.dialogue.interpretation.reckoned_aloud import reckoned_aloud
+from boxaloud.assistant.dialogue.interpretation.right_before import right_before
 from boxaloud.assistant.dialogue.interpretation.said_back import said_back
 from boxaloud.assistant.dialogue.interpretation.sizes_told_otherwise import sizes_told_otherwise
 from boxaloud.assistant.dialogue.interpretation.taken_as_well import (
@@ -50,6 +52,8 @@ def by_the_box(
     read = volume_told_otherwise(read, state, sheet.capacity)
     read = taken_as_well(read, journal[-1], state)
     read = changed_as_well(read, journal[-1], state)
+    read = right_before(read, journal, state)
+    read = already_there(read, state)
     read = said_back(read, journal, state)
     if not _SUPPOSES.match(read.heard) and not _is_withdrawn(read):
         read = out_and_in(sizes_told_otherwise(read, state), state)

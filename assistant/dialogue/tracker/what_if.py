@@ -234,12 +234,22 @@ def do_it(turn: Turn, act: acts.DoIt) -> None:
         _without_volume(turn)
         return
     turn.state = altered(turn.state, proposed=())
-    if len(proposed) == 1 and turn.ahead and _says_it(turn.ahead[0], proposed[0]):
+    if turn.ahead and _spells_out(turn.ahead[0], proposed):
         turn.understood.append(act.words)
         return
     if len(proposed) == 1 and turn.ahead and _names_it_again(turn.ahead[0], proposed[0]):
         turn.understood.append(turn.ahead.pop(0).words)
     turn.ahead[:0] = [replace(_sure(one), function="request") for one in proposed]
+
+
+def _spells_out(told: Act, proposed: Sequence[Act]) -> bool:
+    """ "Do it, a 12-3 in place of a 12-2": the change itself, made as it is told now."""
+    if not isinstance(told, acts.Replace):
+        return len(proposed) == 1 and _says_it(told, proposed[0])
+    changes = (acts.Replace, acts.Restate)
+    return any(
+        _says(told.thing, one.thing if isinstance(one, changes) else one) for one in proposed
+    )
 
 
 def _says_it(told: Act, proposed: Act) -> bool:

@@ -1,0 +1,44 @@
+"""What is only named as there already, or as not of this box at all, which the box alone shows: "a
+14-3 on top of the 14-2s", "a 14-3 for the second switch" where there is no first."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from boxaloud.assistant.dialogue.interpretation import references
+from boxaloud.assistant.dialogue.state import State
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Act, Utterance
+from boxaloud.grammar.clauses.act_kinds import is_thing
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+
+_BESIDES = lazy_pattern(
+    r"(?i)\b(?:on top of|besides?|in addition to|over and above|apart from|aside from|next to"
+    r"|alongside|along with|together with|beyond)(?: all)? $"
+)
+_POINTS = lazy_pattern(r"(?i)(?:all )?(?:the|those|these|my|our|your)\b")
+_FURTHER = lazy_pattern(r"(?i)\b(?:more|another|other|extra|new)\b")
+_FOR_ANOTHER = lazy_pattern(r"(?i)\b(?:for|to|over to|going to|on to) the (?:second|third|other) $")
+
+
+def already_there(read: Utterance, state: State) -> Utterance:
+    """The utterance without what it only points at; `read` where it points at nothing."""
+    told = [act for act in read.acts if is_thing(act)]
+    if len(told) < 2 or state.pending:
+        return read
+    kept = tuple(act for act in read.acts if not _pointed_at(act, read.heard, state))
+    return read if len(kept) == len(read.acts) else replace(read, acts=kept)
+
+
+def _pointed_at(act: Act, heard: str, state: State) -> bool:
+    if not is_thing(act):
+        return False
+    before = heard[: act.span[0]]
+    like = [one for one in state.items if references.agrees(one, references.to_thing(act))]
+    if isinstance(act, acts.AddDevice) and _FOR_ANOTHER.search(before):
+        devices = references.Reference("device")
+        return act.count is None and not any(references.agrees(one, devices) for one in state.items)
+    if not _BESIDES.search(before) or not _POINTS.match(act.words) or _FURTHER.search(act.words):
+        return False
+    there = sum(one.content.count for one in like)
+    return there > 0 and getattr(act, "count", None) in (None, there)
