@@ -23,6 +23,8 @@ _FOR_ANOTHER = lazy_pattern(r"(?i)\b(?:for|to|over to|going to|on to) the (?:sec
 
 def already_there(read: Utterance, state: State) -> Utterance:
     """The utterance without what it only points at; `read` where it points at nothing."""
+    if (open_box := _cover_off(read, state)) is not None:
+        return open_box
     told = [act for act in read.acts if is_thing(act)]
     if len(told) < 2 or state.pending:
         return read
@@ -42,3 +44,21 @@ def _pointed_at(act: Act, heard: str, state: State) -> bool:
         return False
     there = sum(one.content.count for one in like)
     return there > 0 and getattr(act, "count", None) in (None, there)
+
+
+_COVER = lazy_pattern(
+    r"(?i)(?:the |that |its |my )?(?:cover|plate|cover plate|face ?plate|lid|blank)\b"
+)
+
+
+def _cover_off(read: Utterance, state: State) -> Utterance | None:
+    """ "I take the cover off": to look inside, where no part of the box is one."""
+    if len(read.acts) != 1 or state.extras:
+        return None
+    act = read.acts[0]
+    if not isinstance(act, acts.Remove) or not _COVER.fullmatch(act.target.words.strip()):
+        return None
+    if any(references.agrees(one, act.target) for one in state.items):
+        return None
+    other = acts.OtherTalk(words=act.words, span=act.span)
+    return replace(read, acts=(other,))

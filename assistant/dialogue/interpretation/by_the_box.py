@@ -17,6 +17,7 @@ from boxaloud.assistant.dialogue.interpretation.out_and_in import out_and_in
 from boxaloud.assistant.dialogue.interpretation.reckoned_aloud import reckoned_aloud
 from boxaloud.assistant.dialogue.interpretation.right_before import right_before
 from boxaloud.assistant.dialogue.interpretation.said_back import said_back
+from boxaloud.assistant.dialogue.interpretation.said_to_be import said_to_be
 from boxaloud.assistant.dialogue.interpretation.sizes_told_otherwise import sizes_told_otherwise
 from boxaloud.assistant.dialogue.interpretation.taken_as_well import (
     changed_as_well,
@@ -54,6 +55,7 @@ def by_the_box(
     read = changed_as_well(read, journal[-1], state)
     read = right_before(read, journal, state)
     read = already_there(read, state)
+    read = said_to_be(read, state)
     read = said_back(read, journal, state)
     if not _SUPPOSES.match(read.heard) and not _is_withdrawn(read):
         read = out_and_in(sizes_told_otherwise(read, state), state)

@@ -206,7 +206,12 @@ def nothing_else(turn: Turn, act: acts.NothingElse) -> None:
     changes: list[str] = []
     # "that's all" ends the list; only "nothing else in it" says that no clamp is there either
     bare = any(word in act.words.lower() for word in ("nothing", "empty", "not a thing", "none"))
-    if state.clamps == "unknown" and (bare or act.function == "request") and not _asks_on(turn):
+    if (
+        state.clamps == "unknown"
+        and (bare or act.function == "request")
+        and not _asks_on(turn)
+        and not _of_ways(turn)
+    ):
         state = altered(state, clamps="none")
         changes.append(say("clamps.none"))
     if state.grounds == "unsaid" and not _has_grounds(turn) and _loose(turn):
@@ -216,6 +221,17 @@ def nothing_else(turn: Turn, act: acts.NothingElse) -> None:
     turn.closes = assess(state).verdict != "incomplete"
     plain = "" if turn.closes else say("fine")
     turn.enter(state, _nothing_more(changes) or plain, act.words)
+
+
+_OF_WAYS = re.compile(
+    r"\b(?:feeds?|feeding|comes?|coming|goes|going|enters?|leaves?)\b[^,.;]*[,.;]? (?:and )?"
+    r"nothing else\W*$"
+)
+
+
+def _of_ways(turn: Turn) -> bool:
+    """ "A 12-3 feeds it, nothing else": nothing else does, whatever holds that cable."""
+    return _OF_WAYS.search(turn.heard.lower()) is not None
 
 
 _ASKS_ON = re.compile(
