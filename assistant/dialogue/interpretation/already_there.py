@@ -8,7 +8,7 @@ from dataclasses import replace
 from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.grammar import acts
-from boxaloud.grammar.acts import Act, Utterance
+from boxaloud.grammar.acts import Act, Reference, Utterance
 from boxaloud.grammar.clauses.act_kinds import is_thing
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
@@ -38,7 +38,7 @@ def _pointed_at(act: Act, heard: str, state: State) -> bool:
     before = heard[: act.span[0]]
     like = [one for one in state.items if references.agrees(one, references.to_thing(act))]
     if isinstance(act, acts.AddDevice) and _FOR_ANOTHER.search(before):
-        devices = references.Reference("device")
+        devices = Reference("device")
         return act.count is None and not any(references.agrees(one, devices) for one in state.items)
     if not _BESIDES.search(before) or not _POINTS.match(act.words) or _FURTHER.search(act.words):
         return False

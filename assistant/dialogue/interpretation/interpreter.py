@@ -289,8 +289,8 @@ def tells_nothing(turn: Turn, act: Act) -> bool:
         return turn.next_is(acts.AddCable, acts.Restate)  # "they are 12-2"
     if isinstance(act, (acts.Yes, acts.NoneOfThem)):
         begins = turn.heard[act.span[1] : act.span[1] + 1] == " "  # "there is one 12-2 leaving"
-        told = (acts.Deny, *KIND_OF) if begins else (acts.Deny,)
-        return act.words.lower().startswith("there") and turn.next_is(*told)
+        told = turn.next_is(acts.Deny) or (begins and type(turn.upcoming) in KIND_OF)
+        return act.words.lower().startswith("there") and told
     before = turn.done[-1] if turn.done else None
     if not (isinstance(act, acts.Number) and isinstance(before, (acts.SetVolume, acts.SetSize))):
         return False

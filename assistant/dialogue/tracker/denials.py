@@ -225,7 +225,7 @@ def nothing_else(turn: Turn, act: acts.NothingElse) -> None:
 
 _OF_WAYS = re.compile(
     r"\b(?:feeds?|feeding|comes?|coming|goes|going|enters?|leaves?)\b[^,.;]*[,.;]? (?:and )?"
-    r"nothing else\W*$"
+    r"nothing else(?:,? (?:please|thanks|then))*\W*$"
 )
 
 
