@@ -187,6 +187,7 @@ def only_so_many_more(made: list[Act], heard: str, left: list[Unread]) -> list[A
 
 
 def _counts_again(act: Act, last: Act, heard: str) -> bool:
+    count: int | None
     if isinstance(act, acts.RestateNumber):
         count = None if act.value is None else int(act.value)
     elif isinstance(act, acts.Recount) and act.target.kind == "anything":
