@@ -17,7 +17,7 @@ from importlib.resources.abc import Traversable
 
 ENTRY = "boxaloud.assistant.web.pocket_entry"
 WHOLE = ("rules", "grammar", "assistant/dialogue", "assistant/text")
-DATA = (".toml", ".sql")
+DATA = (".toml", ".sql", "relevance.txt")
 UNFOLLOWED = ("assistant/asr/ear_choice.py",)
 """What chooses among ears that a phone has not: it goes, and not what it imports."""
 ELSEWHERE = "assistant/web/data/runtime.toml"

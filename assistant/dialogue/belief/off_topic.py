@@ -21,7 +21,7 @@ from boxaloud.grammar.utterance.whereabouts import heard_elsewhere
 
 ANSWERING = OF_BOX | {"Number", "Size", "SetClamps"}
 LEAVING = frozenset(
-    {"NextBox", "OpenBox", "CopyBox", "RenameBox", "DeleteBox", "ListBoxes", "NewJob", "SetEdition"}
+    {"OpenBox", "CopyBox", "NameBox", "DeleteBox", "ListBoxes", "NewJob", "SetEdition"}
 )
 """Of which box, and of which code: nothing that other talk is like."""
 _CLAUSE = re.compile(r"[,.;:!?]+(?!\d)|\b(?:but|and) ")
@@ -47,7 +47,7 @@ def sifted(read: Utterance, begun: bool, asked: bool) -> Utterance:
     if not (told or weighs or (begun and _is_nothing(read))):
         return read
     likely, known = relevance(heard), belief_table.table()
-    surely = asked or not told or bool(kinds & CHANGING)
+    surely = asked or not told or bool(kinds & (CHANGING | {"NextBox"}))
     if likely < (known.inert if surely else known.off_topic) and not _any_of_box(heard):
         kept = tuple(act for act in read.acts if not _enters(act))
         other = acts.OtherTalk(words=heard, span=(0, len(read.heard)))
@@ -72,7 +72,8 @@ def _is_of_another(heard: str) -> bool:
 def _enters(act: Act) -> bool:
     """Whether an act says or changes what is in a box, or what box it is."""
     kind = belief_table.kind(act)
-    return is_thing(act) or kind in FILLING or kind in CHANGING or kind in ANSWERING
+    entering = FILLING | CHANGING | ANSWERING | {"NextBox"}
+    return is_thing(act) or kind in entering
 
 
 def _is_nothing(read: Utterance) -> bool:

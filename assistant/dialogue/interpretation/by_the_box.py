@@ -41,6 +41,11 @@ _SUPPOSES = lazy_pattern(
     r"|imagine|pretend|assume|assuming|let's say|do not|don['’]?t|never)\b"
 )
 
+#: "We havent pulled it out": a denial that the readings below do not know.
+_UNPOINTED = lazy_pattern(
+    r"(?i)\b(?:do|does|did|have|has|had|is|are|was|were|wo|could|would|should)nt\b"
+)
+
 
 def by_the_box(
     read: Utterance, journal: Sequence[Entry], state: State, sheet: Worksheet
@@ -48,16 +53,18 @@ def by_the_box(
     """The utterance as what it is behind what was told before; `read` where nothing was."""
     if not journal:
         return read
-    read = undone(read, journal, state)
-    read = clamps_told_otherwise(read, state)
-    read = volume_told_otherwise(read, state, sheet.capacity)
+    told = _SUPPOSES.match(read.heard) is None and _UNPOINTED.search(read.heard) is None
+    if told:
+        read = undone(read, journal, state)
+        read = clamps_told_otherwise(read, state)
+        read = volume_told_otherwise(read, state, sheet.capacity)
     read = taken_as_well(read, journal[-1], state)
     read = changed_as_well(read, journal[-1], state)
     read = right_before(read, journal, state)
     read = already_there(read, state)
     read = said_to_be(read, state)
     read = said_back(read, journal, state)
-    if not _SUPPOSES.match(read.heard) and not _is_withdrawn(read):
+    if told and not _is_withdrawn(read):
         read = out_and_in(sizes_told_otherwise(read, state), state)
         read = counts_anew(read, state)
     read = reckoned_aloud(read, state, sheet)
