@@ -7,14 +7,21 @@ from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.clauses.act_kinds import is_thing
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
-_NOT = r"(?:(?:haven|can|couldn|don|didn)['’]?t|have not|cannot|can not|do not|never)"
+_NOT = r"(?:(?:haven|can|couldn|don|didn|wasn)['’]?t|have not|cannot|can not|do not|never)"
 _UNKNOWN = lazy_pattern(
     r"(?i)\b(?:an?|some|another|one)(?: (?!(?:and|or|with|plus)\b)[a-z0-9-]+){0,3}?"
-    r" (?:cable|wire|run)s?\b,?"
+    r" (?:cable|wire|run)s?\b"
+    # where it leads, which tells nothing of its size
+    r"(?: (?:(?:going|goes|that goes|heading|running|leading) )?(?:out|off|up|down|over|away|to|into"
+    r"|toward|from|for)(?! \d)(?: (?!(?:and|or|with|plus|that|which)\b)[a-z']+){0,4}?)?,?"
     rf"(?: (?:that|which|and))?(?: (?:i|we|he|she|nobody)(?: (?:still|just|really))* (?:{_NOT} )"
     r"(?:[a-z]+ ){0,2}?(?:identif(?:y|ied)|recogni[sz]ed?|know|tell|traced?|placed?|figured? out"
     r"|checked)\b(?: (?:the|what|its|which)(?: [a-z]+){1,3})?"
-    r"| (?:of|in) (?:an? )?unknown (?:size|gauge)| (?:not sure|no idea) what(?: [a-z]+){1,3})"
+    rf"|(?: (?:i|we|he|she|nobody))? {_NOT} (?:[a-z]+ ){{0,2}}?(?:see|read|check|look|make out|tell"
+    r"|say|know|catch)(?:ed)?(?: (?:at|on|for))? (?:(?:what|which|the|its|how)(?: [a-z]+){0,2}? )"
+    r"?(?:size|gauge|jacket|print|printing|marking|stamp|label|big|thick|heavy)\b"
+    r"|(?: (?:of|in))? (?:an? )?unknown (?:size|gauge)|(?: (?:i['’]?m|i am))? (?:not sure|no idea"
+    r"|dunno|no clue) (?:of )?(?:what|which|the|how)(?: [a-z]+){1,3})"
 )
 
 

@@ -55,6 +55,8 @@ _NOT_KNOWN = (
     r"|(?:hard|impossible) to (?:tell|say|see)\b|who knows\b"
     r"|(?:could not|couldn't|did not|didn't|have not|haven't)(?: really| even)?"
     r" (?:check|look)(?:ed)?\b"
+    r"|(?:have not|haven't|never|did not|didn't)(?: really| even| actually)?"
+    r" (?:seen?|found|opened|unscrewed)\b(?! (?:any|one|a|no)\b)"
     r"|(?:not|am not|i'm not)(?: really| so| too)? (?:sure|certain)\b|no (?:idea|clue)\b"
 )
 _OF_THEM = (
@@ -81,7 +83,9 @@ def clamps_looked_for(made: list[Act], heard: str, left: list[Unread]) -> list[A
     they are is told by that."""
     looked = _LOOKED_FOR.search(heard)
     found = looked or _UNKNOWN.search(heard)
-    if found is None or (not _INSIDE.match(heard, found.end()) and any(map(_is_certain, made))):
+    if found is None or (
+        not _INSIDE.match(heard, found.end()) and any(_is_certain(one, heard) for one in made)
+    ):
         return made
     if looked and (told := _found_behind(made, heard, looked.end())):
         return told
@@ -100,9 +104,18 @@ _INSIDE = lazy_pattern(r"(?i) (?:inside|outside|in there|in here|in the box|behi
 _OF_CLAMPS = (acts.SetClamps, acts.Place, acts.DontKnow, acts.OtherTalk)
 
 
-def _is_certain(act: Act) -> bool:
+#: "Never mind the clamps", "forget about those clamps": they are left aside, and not denied.
+_LEFT_OUT = lazy_pattern(
+    r"(?i)\b(?:never ?mind|forget|skip|ignore|leave out|don['’]?t (?:mind|worry about|count on))"
+    r"(?: about)? $"
+)
+
+
+def _is_certain(act: Act, heard: str) -> bool:
     """Whether an act tells where clamps are, or that there are none."""
     if not isinstance(act, acts.SetClamps) or act.where == "present":
+        return False
+    if act.where == "none" and _LEFT_OUT.search(_before(heard, act)):
         return False
     return not (act.where == "none" and act.function == "request")  # "I forget clamps"
 

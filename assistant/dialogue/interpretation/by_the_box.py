@@ -19,6 +19,7 @@ from boxaloud.assistant.dialogue.interpretation.right_before import right_before
 from boxaloud.assistant.dialogue.interpretation.said_back import said_back
 from boxaloud.assistant.dialogue.interpretation.said_to_be import said_to_be
 from boxaloud.assistant.dialogue.interpretation.sizes_told_otherwise import sizes_told_otherwise
+from boxaloud.assistant.dialogue.interpretation.sums_told_behind import sums_told_behind
 from boxaloud.assistant.dialogue.interpretation.taken_as_well import (
     changed_as_well,
     taken_as_well,
@@ -64,6 +65,7 @@ def by_the_box(
     read = already_there(read, state)
     read = said_to_be(read, state)
     read = said_back(read, journal, state)
+    read = sums_told_behind(read, state)
     if told and not _is_withdrawn(read):
         read = out_and_in(sizes_told_otherwise(read, state), state)
         read = counts_anew(read, state)
