@@ -12,8 +12,8 @@ _UNKNOWN = lazy_pattern(
     r"(?i)\b(?:an?|some|another|one)(?: (?!(?:and|or|with|plus)\b)[a-z0-9-]+){0,3}?"
     r" (?:cable|wire|run)s?\b"
     # where it leads, which tells nothing of its size
-    r"(?: (?:(?:going|goes|that goes|heading|running|leading) )?(?:out|off|up|down|over|away|to|into"
-    r"|toward|from|for)(?! \d)(?: (?!(?:and|or|with|plus|that|which)\b)[a-z']+){0,4}?)?,?"
+    r"(?: (?:(?:going|goes|that goes|heading|running|leading) )?(?:out|off|up|down|over|away|to"
+    r"|into|toward|from|for)(?! \d)(?: (?!(?:and|or|with|plus|that|which)\b)[a-z']+){0,4}?)?,?"
     rf"(?: (?:that|which|and))?(?: (?:i|we|he|she|nobody)(?: (?:still|just|really))* (?:{_NOT} )"
     r"(?:[a-z]+ ){0,2}?(?:identif(?:y|ied)|recogni[sz]ed?|know|tell|traced?|placed?|figured? out"
     r"|checked)\b(?: (?:the|what|its|which)(?: [a-z]+){1,3})?"

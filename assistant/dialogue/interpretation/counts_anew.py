@@ -120,7 +120,7 @@ def counts_anew(read: Utterance, state: State) -> Utterance:
     if _is_read(read, line) or (fewer and not _FEWER.search(words)):
         return read
     act = acts.Recount(
-        target=_pointing_at(line), count=count, words=read.heard.strip(),
+        target=pointing_at(line), count=count, words=read.heard.strip(),
         span=(0, len(read.heard)), function="correction",
     )  # fmt: skip
     return replace(read, acts=(act,), unread=())
@@ -159,7 +159,8 @@ def _count(act: acts.Restate) -> int | None:
     return count if isinstance(count, int) else None
 
 
-def _pointing_at(line: _Counted) -> Reference:
+def pointing_at(line: _Counted) -> Reference:
+    """A reference to a line of the box."""
     if isinstance(line, Yoke):
         return Reference(kind="device", name=line.name)
     if isinstance(line, Conductors):

@@ -27,8 +27,8 @@ _COUNTED = (acts.AddCable, acts.AddDevice, acts.AddConductors)
 _MORE = lazy_pattern(r"(?i)\b(?:another|more|extra|additional|other)\b")
 #: What comes in besides what stays.
 _COMES_IN = lazy_pattern(
-    r"(?i)\b(?:add\w*|put\w*|plus|also|more|another|extra|new|goes? in|going in|install\w*|and (?:an?"
-    r"|one|two|three|four)|instead|for (?:an?|one|two))\b|\?"
+    r"(?i)\b(?:add\w*|put\w*|plus|also|more|another|extra|new|goes? in|going in|install\w*"
+    r"|and (?:an?|one|two|three|four)|instead|for (?:an?|one|two))\b|\?"
 )
 
 
@@ -39,7 +39,7 @@ def sums_told_behind(read: Utterance, state: State) -> Utterance:
     found = _change(read, state)
     if found is None:
         return read
-    change, line, count = found
+    change, _, count = found
     kept = tuple(act for act in read.acts if act is change or not _is_sum(act, found, read.heard))
     left = tuple(run for run in read.unread if not (run.weighty and _says(run.words, count)))
     if len(kept) == len(read.acts) and len(left) == len(read.unread):
