@@ -105,11 +105,11 @@ def _alone(turn: Turn, act: acts.SetSize) -> bool:
 
 
 def _too_deep(act: acts.SetSize, depth: Decimal) -> bool:
-    """ "Fifteen and a half" where the box is asked for: no outlet box is so deep, and the Table
+    """ "Fifteen and a half", "octagon fifteen and a half": no outlet box is so deep, and the Table
     of 314.16(A) has none over 3 1/2 inches."""
     alone = act.width is None and act.height is None and act.row is None and act.unit is None
     deep = _DEEPEST < depth < 100
-    return alone and deep and act.family is None and _IN_INCHES.search(act.words) is None
+    return alone and deep and _IN_INCHES.search(act.words) is None
 
 
 def _is_volume(act: acts.SetSize) -> bool:

@@ -11,9 +11,8 @@ from dataclasses import replace
 from boxaloud.assistant.dialogue.interpretation.counts_anew import pointing_at
 from boxaloud.assistant.dialogue.journal import Entry
 from boxaloud.assistant.dialogue.state import State
-from boxaloud.assistant.dialogue.state_parts import Item
 from boxaloud.grammar import acts
-from boxaloud.grammar.acts import Utterance
+from boxaloud.grammar.acts import Act, Utterance
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.rewriting.spoken_values import SPOKEN_VALUE, spoken_value
 from boxaloud.rules import Worksheet
@@ -67,14 +66,15 @@ def counted_once_more(
         return read
     if sheet.capacity is None or state.clamps == "unknown":
         return read
-    found = _ALONE.fullmatch(read.heard) or _LAST.fullmatch(read.heard)
-    if found is None or SPOKEN_VALUE.fullmatch(found["value"]) is None:
+    frames = [found for frame in (_ALONE, _LAST) if (found := frame.fullmatch(read.heard))]
+    found = next((one for one in frames if SPOKEN_VALUE.fullmatch(one["value"])), None)
+    if found is None:
         return read
     value, line = spoken_value(found["value"]), _spoken_of(journal[-1], state)
     if line is None or value != int(value) or not 0 < value < _MOST or not _only_counts(read):
         return read
     there = line.count
-    if value in _SIZES and any(_is_unsized(item) for item in state.items):
+    if value in _SIZES and _lands_on_one_of_several(state):
         return read
     if value == there or not _agrees(found["rest"], int(value), there):
         return read
@@ -97,15 +97,19 @@ _SILENT = (acts.Number, acts.RestateNumber, acts.Recount, acts.Social, acts.Othe
 
 def _only_counts(read: Utterance) -> bool:
     """Whether nothing was made of it but a number, and what counts nothing."""
-    return all(
-        isinstance(act, _SILENT) or (isinstance(act, acts.AddUncounted) and act.name == "pigtail")
-        for act in read.acts
-    )
+    return all(isinstance(act, _SILENT) or _counts_nothing(act) for act in read.acts)
 
 
-def _is_unsized(item: Item) -> bool:
-    """Whether it may be asked on what size it is."""
-    return isinstance(item.content, Yoke) and item.content.awg is None
+def _counts_nothing(act: Act) -> bool:
+    thing = act.thing if isinstance(act, acts.Restate) else act
+    return isinstance(thing, acts.AddUncounted) and thing.name == "pigtail"
+
+
+def _lands_on_one_of_several(state: State) -> bool:
+    """Whether it may be asked on what size a device is, which a bare number answers."""
+    there = [item.content for item in state.items]
+    sizes = {one.awg for one in there if isinstance(one, Cable | Conductors)}
+    return len(sizes) > 1 and any(isinstance(one, Yoke) and one.awg is None for one in there)
 
 
 def _spoken_of(before: Entry, state: State) -> Cable | Conductors | Yoke | None:

@@ -25,6 +25,7 @@ _Changed: TypeAlias = tuple[Act, Item, int]
 _SILENT = (acts.Social, acts.OtherTalk, acts.Yes, acts.No)
 _COUNTED = (acts.AddCable, acts.AddDevice, acts.AddConductors)
 _MORE = lazy_pattern(r"(?i)\b(?:another|more|extra|additional|other)\b")
+_AND = lazy_pattern(r"(?i)\b(?:and|plus|then|also|with)\b[^.,;]*$")
 #: What comes in besides what stays.
 _COMES_IN = lazy_pattern(
     r"(?i)\b(?:add\w*|put\w*|plus|also|more|another|extra|new|goes? in|going in|install\w*"
@@ -85,11 +86,15 @@ def _line(like: Reference, state: State) -> Item | None:
 def _is_sum(act: Act, found: _Changed, heard: str) -> bool:
     """Whether an act tells no more than what the change comes to."""
     change, line, count = found
+    behind = act.span[0] >= change.span[1]
+    besides = isinstance(change, _COUNTED) and _AND.search(heard[: change.span[0]]) is None
+    if not behind and not besides:
+        return False  # "it was five, and take one out", "it's five, and one more"
     if isinstance(act, acts.Number | acts.RestateNumber):
         return act.value == count
     if isinstance(act, acts.Recount):
         return act.count == count and references.agrees(line, replace(act.target, count=None))
-    if isinstance(change, _COUNTED) or act.span[0] < change.span[1]:
+    if isinstance(change, _COUNTED):
         return False
     thing = act.thing if isinstance(act, acts.Restate) else act
     if not is_thing(thing) or not plain(replace(thing, function="inform")):
