@@ -8,6 +8,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 
+from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.journal import Entry
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.grammar import acts
@@ -75,6 +76,8 @@ def undone(read: Utterance, journal: Sequence[Entry], state: State) -> Utterance
         return replace(read, acts=tuple(_once(read.acts)))
     if not journal or not (state.items or state.box):
         return read
+    if _only_marks(read, journal[-1], state):
+        return replace(read, acts=read.acts[1:])
     for frame in _FRAMES:
         found = frame.search(words)
         if found and _is_all(words, found) and _was_last(found, journal[-1]):
@@ -100,6 +103,21 @@ def _was_last(found: re.Match[str], before: Entry) -> bool:
     head = re.sub(r"(?<=[a-z])s$", "", re.findall(r"[a-z0-9-]+", named)[-1])
     kinds = {type(act) for act in before.acts if not isinstance(act, acts.Social)}
     return head in told and len(kinds) == 1 and sum(map(is_thing, before.acts)) <= 1
+
+
+def _only_marks(read: Utterance, before: Entry, state: State) -> bool:
+    """Whether "I take it back" is of what is put right behind it, which was not told last: "I take
+    it back, not the 12-3, that's a 12-2"."""
+    if len(read.acts) < 2 or not isinstance(read.acts[0], acts.Undo):
+        return False
+    if any(map(is_thing, before.acts)):
+        return False
+    return all(
+        isinstance(act, acts.Restate)
+        and act.instead_of is not None
+        and any(references.agrees(item, act.instead_of) for item in state.items)
+        for act in read.acts[1:]
+    )
 
 
 def _is_twofold(read: Utterance, words: str) -> bool:
