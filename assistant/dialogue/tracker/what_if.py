@@ -20,11 +20,14 @@ from boxaloud.assistant.dialogue.nlg.sentences import (
     sentences,
     unstopped,
 )
+from boxaloud.assistant.dialogue.tracker.proposals_said_over import (
+    names_it_again,
+    spells_out,
+)
 from boxaloud.assistant.dialogue.tracker.supposed_outcome import each_depth, outcome
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Reference
-from boxaloud.grammar.clauses.act_fields import KIND_OF
 
 Runner = Callable[[Turn, Sequence[Act]], None]
 DESCRIBING = (acts.SetVolume, acts.SetSize, acts.SetClamps, acts.NameBoxKind, acts.AddPart)
@@ -234,39 +237,12 @@ def do_it(turn: Turn, act: acts.DoIt) -> None:
         _without_volume(turn)
         return
     turn.state = altered(turn.state, proposed=())
-    if turn.ahead and _spells_out(turn.ahead[0], proposed):
+    if turn.ahead and spells_out(turn.ahead[0], proposed):
         turn.understood.append(act.words)
         return
-    if len(proposed) == 1 and turn.ahead and _names_it_again(turn.ahead[0], proposed[0]):
+    if len(proposed) == 1 and turn.ahead and names_it_again(turn.ahead[0], proposed[0]):
         turn.understood.append(turn.ahead.pop(0).words)
     turn.ahead[:0] = [replace(_sure(one), function="request") for one in proposed]
-
-
-def _spells_out(told: Act, proposed: Sequence[Act]) -> bool:
-    """ "Do it, a 12-3 in place of a 12-2": the change itself, made as it is told now."""
-    if not isinstance(told, acts.Replace):
-        return len(proposed) == 1 and _says_it(told, proposed[0])
-    changes = (acts.Replace, acts.Restate)
-    return any(
-        _says(told.thing, one.thing if isinstance(one, changes) else one) for one in proposed
-    )
-
-
-def _says_it(told: Act, proposed: Act) -> bool:
-    """ "What if I put a third cable in? … I'm putting it in. One more 14-2": that one, named."""
-    if isinstance(proposed, acts.More):
-        kinds = ("anything", KIND_OF.get(type(told)))
-        return proposed.target.kind in kinds and getattr(told, "count", None) == proposed.count
-    return _says(told, proposed)
-
-
-def _names_it_again(following: Act, proposed: Act) -> bool:
-    """ "I'm gonna do it, one more": what was supposed, and not one more yet."""
-    return (
-        isinstance(following, acts.More)
-        and following.target.kind == "anything"
-        and following.count == getattr(proposed, "count", None)
-    )
 
 
 #: What is to be done, and no "they are" or "keep it".
@@ -296,12 +272,3 @@ _TAKEN_OUT = re.compile(
     r"|(?:so |and |now )?(?:it|that one)(?:['’]s| is) (?:back )?(?:out|gone)\b"
 )
 _BARE = re.compile(r"(?i)[\d.]+|[a-z -]+(?<!cubes)(?<!inches)(?<!box)")
-
-
-def _says(told: Act, proposed: Act) -> bool:
-    """ "Yes, add it, one more 12-3": what is done is only said once more."""
-    slots = ("awg", "conductors", "name")
-    same = type(told) is type(proposed) and isinstance(told, tuple(KIND_OF))
-    return same and all(
-        getattr(proposed, one, None) in (None, getattr(told, one, None)) for one in slots
-    )
