@@ -52,7 +52,10 @@ _NTH = lazy_pattern(
     r"(?=(?: one)?(?:'s| (?:is|was|i|just|goes|went|turned|one)\b))"
 )
 #: A number that is denied, or was said before, is the one that was told.
-_TOLD = lazy_pattern(r"\bnot (?:the |just )?$|\b(?:i|we) (?:said|told you|gave you|had) (?:the )?$")
+_TOLD = lazy_pattern(
+    r"\bnot (?:the |just )?$|\b(?:i|we) (?:said|told you|gave you|had) (?:the )?$"
+    r"|\bdid i (?:say|tell you|give you) (?:the )?$"
+)
 _PLACES = {"second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "seventh": 7}
 #: "One" is a number beside what is counted, and where it was told before; else it points.
 _POINTING_ONE = lazy_pattern(
@@ -73,7 +76,9 @@ _FEWER = lazy_pattern(
 )
 #: What tells that he counts what is there, and brings nothing in.
 _COUNTS = lazy_pattern(
-    r"\b(?:(?:told|gave|give|giving) you|i said|i (?:can )?(?:see|count|get)|(?:looking|staring) at"
+    r"\b(?:(?:told|gave|give|giving) you|i said|did i (?:say|tell you|give you|call it)"
+    r"|i (?:only|just) (?:counted|saw|looked at|read|got to|had)|i (?:can )?(?:see|count|get)"
+    r"|(?:looking|staring) at"
     r"|off by|(?:was|were) (?:tucked|hid\w*|hiding|buried|folded|stuffed|jammed)"
     r"|all told|in all|in total|comes? to|no lie|in (?:this thing|here|there|this box)"
     r"|should(?:'ve| have) been|even dozen|i missed|turns out|make it|(?:he|she)'s right"
@@ -149,9 +154,14 @@ def _is_read(read: Utterance, line: _Counted) -> bool:
     """Whether it is put right already, with every word that weighs in it."""
     if not read.acts or any(run.weighty for run in read.unread):
         return False
-    told = [act for act in read.acts if isinstance(act, _PUTS_RIGHT)]
+    told = [act for act in read.acts if isinstance(act, _PUTS_RIGHT) and not _only_points(act)]
     same = all(isinstance(act, acts.Restate) and _count(act) in (None, line.count) for act in told)
     return len(told) == len(read.acts) and not same
+
+
+def _only_points(act: acts.Act) -> bool:
+    """ "It's six of them": of what, the words before it tell."""
+    return isinstance(act, acts.Recount) and act.target.kind == "anything"
 
 
 def _count(act: acts.Restate) -> int | None:

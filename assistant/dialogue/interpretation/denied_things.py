@@ -34,6 +34,24 @@ _NOBODY = lazy_pattern(
     r"(?P<size>\d+|fourteen|twelve|ten|eight|six)(?:['’]?s)?"
     r"(?: (?:in|into|to|through|down|up|here|there|it|this|that|one|box|the|pipe|conduit|wall))*"
 )
+#: "I haven't swapped a thing, not the dimmer": what is named behind it was left as it is, too.
+_UNTOUCHED = lazy_pattern(
+    r"(?i)\W*(?:(?:and|so|no|well|oh|but|nope|um|uh|hello|hi|hey|ok|okay|please|yeah)\W+)*"
+    r"(?:(?:i|we|he|she|they|nobody|no[ -]one)"
+    r"(?:['’](?:ve|d|s))? )?(?:(?:haven|hasn|hadn|didn|ain)['’]?t|(?:have|has|had|did) not|never)"
+    r"(?: (?:even|actually|really|yet))* (?:swap|chang|touch|mov|pull|tak|took|remov|replac|switch"
+    r"|mess|cut|yank|done|do\b|undo|add|put|rip)[a-z]*(?: (?:with|out|off|up|back))?"
+    r" (?:a|any|one|single|damn|thing|anything|nothing|of|them|it|those|that|the)\b"
+    r"(?!.*\b(?:but|only|except|just|until|besides|there['’]s|there (?:is|are)|it['’]s|i['’]ve"
+    r" got|now)\b)"
+)
+#: "We haven't pulled the 14-3 out": of what is there, and stays.
+_LEFT_IN = lazy_pattern(
+    r"(?i)[^,.;]*\b(?:n['’]?t|not|never)\b(?: (?:even|actually|really|yet))* (?:swap|chang|touch"
+    r"|mov|pull|tak|took|remov|replac|cut|yank|rip)[a-z]* (?:the|that|those|any of|either)\b[^,.;]*$"
+)
+#: What the last piece of some words begins with: "…, not the dimmer".
+_NOT_THAT = lazy_pattern(r"(?i)(?:^|[,.;] *|\b(?:and|or) )(?:not|nor|neither|none)\b[^,.;]*$")
 
 
 #: "You won't find a twelve anywhere, or a fourteen": no more than that is said.
@@ -52,7 +70,7 @@ def denied_things(read: Utterance, state: State) -> Utterance:
     """The utterance without what it denies of things that are not there, or excepts."""
     if not state.items or state.pending or not _DENIES.search(read.heard):
         return read
-    read = _nobody_did(read, state)
+    read = _untouched(_nobody_did(read, state))
     denied = any(isinstance(act, acts.Deny | acts.NoneOfThem) for act in read.acts)
     if not denied and _SOUGHT.match(read.heard) is None:
         return read
@@ -112,6 +130,18 @@ def _nobody_did(read: Utterance, state: State) -> Utterance:
     sought = _SOUGHT.match(read.heard) is not None
     kept = tuple(run for run in read.unread if not _never_there(state, run, sought))
     return replace(read, unread=kept) if kept != read.unread else read
+
+
+def _untouched(read: Utterance) -> Utterance:
+    """The utterance without what is denied of things that somebody left as they are."""
+    if not _UNTOUCHED.match(read.heard):
+        return read
+    ends = [read.heard[: act.span[1]] for act in read.acts]
+    denied = [bool(_NOT_THAT.search(end) or _LEFT_IN.match(end)) for end in ends]
+    if not read.acts or not all(denied) or any(run.weighty for run in read.unread):
+        return read
+    kept_as_is = acts.Keep(words=read.heard.strip(), span=(0, len(read.heard)))
+    return replace(read, acts=(kept_as_is,))
 
 
 def _never_there(state: State, run: Unread, sought: bool) -> bool:

@@ -74,7 +74,8 @@ _WEIGHS = lazy_pattern(
     r"|want\w*|need\w*|suppose|what|how|which|why|before|until|later|tomorrow|back|to|for"
     r"|so (?:i|we)|little|bit|look\w*|check\w*|test\w*|behind|see|saw|count\w*|peek\w*"
     r"|measur\w*|more|another|also|plus|clamps?|cubic|inch\w*|box|next|yokes?|cables?|wires?"
-    r"|grounds?|instead|add\w*|truck|van|shop|panel|from)\b|n't\b|\?|\d"
+    r"|grounds?|instead|add\w*|truck|van|shop|panel|from"
+    r"|(?:has|have|had|did|do|does|is|are|was|were|ca|could|wo|would|ai)nt)\b|n't\b|\?|\d"
 )
 
 
