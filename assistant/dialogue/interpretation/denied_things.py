@@ -48,7 +48,8 @@ _UNTOUCHED = lazy_pattern(
 #: "We haven't pulled the 14-3 out": of what is there, and stays.
 _LEFT_IN = lazy_pattern(
     r"(?i)[^,.;]*\b(?:n['’]?t|not|never)\b(?: (?:even|actually|really|yet))* (?:swap|chang|touch"
-    r"|mov|pull|tak|took|remov|replac|cut|yank|rip)[a-z]* (?:the|that|those|any of|either)\b[^,.;]*$"
+    r"|mov|pull|tak|took|remov|replac|cut|yank|rip)[a-z]* (?:the|that|those|any of"
+    r"|either)\b[^,.;]*$"
 )
 #: What the last piece of some words begins with: "…, not the dimmer".
 _NOT_THAT = lazy_pattern(r"(?i)(?:^|[,.;] *|\b(?:and|or) )(?:not|nor|neither|none)\b[^,.;]*$")

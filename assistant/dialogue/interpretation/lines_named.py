@@ -31,10 +31,14 @@ _NAME = (
     rf"(?: cables?)?(?![\w/-])|(?P<wires>number {_GAUGE}|fourteens|twelves|tens|14s|12s|10s|thhn)"
     r"(?: (?:thhn|wires?|conductors?))?"
     r"|(?P<wire>two|three|four)[- ]wire"
-    r"|(?P<device>(?:three[- ]way |four[- ]way |3[- ]way |4[- ]way )?(?:switch(?:es)?|receptacles?"
+    r"|(?P<lone>(?<=\bthe )(?:14|12|10|fourteen|twelve|ten)(?= (?:went|left|fed|was dead"
+    r"|is dead)\b))"
+    r"|(?P<device>(?:(?:plain|regular|standard|ordinary|duplex|new|old|single[- ]pole) )*"
+    r"(?:three[- ]way |four[- ]way |3[- ]way |4[- ]way )?(?:switch(?:es)?|receptacles?"
     r"|dimmers?|gfcis?|three[- ]ways?|four[- ]ways?))\b"
     r"(?! (?:plates?|covers?|box|legs?|loops?|screws?|tabs?|wires?|cables?|heads?|knobs?)\b))"
 )
+_PLAIN = lazy_pattern(r"\b(?:plain|regular|standard|ordinary|duplex|new|old|single[- ]pole) ")
 _THING = lazy_pattern(rf"\b{_COUNT}{_NAME}")
 
 
@@ -48,9 +52,13 @@ class Named:
     every: bool
     points: bool
     brings: Thing | None
+    single: bool
+    """Named as one: "the 14-2", and not "the 14-2s"."""
 
     def goes(self) -> int | None:
         """How many go where it is said to; None where that is open."""
+        if self.single and self.count is None and self.points:
+            return 1 if self.there == 1 else None
         if self.every or (self.count is None and self.points):
             return self.there if self.count in (None, self.there) else None
         count = self.count or (1 if self.there == 1 else None)
@@ -88,7 +96,14 @@ def _named(found: re.Match[str], read: Utterance, state: State) -> Named:
         every=found["all"] is not None,
         points=bool(found["points"] or found["some"] or found["all"]),
         brings=_brought(found, read, count),
+        single=_is_single(found),
     )
+
+
+def _is_single(found: re.Match[str]) -> bool:
+    if found["all"] or found["wires"]:
+        return False
+    return found["points"] in ("that", "this") or not found[0].endswith("s")
 
 
 def _worth(said: str) -> int:
@@ -103,6 +118,9 @@ def _is_called(line: Line, found: re.Match[str]) -> bool:
         return isinstance(line, Cable) and (line.awg, line.conductors) == (
             gauge(found["awg"]), inside,
         )  # fmt: skip
+    if found["lone"]:
+        wired = isinstance(line, Cable | Conductors) and line.awg == gauge(found["lone"])
+        return wired and line.count == 1
     if found["wire"]:
         return isinstance(line, Cable) and line.conductors == int(spoken_value(found["wire"]))
     if found["wires"]:
@@ -110,7 +128,8 @@ def _is_called(line: Line, found: re.Match[str]) -> bool:
         return isinstance(line, Conductors) and (
             size == "thhn" or line.awg == gauge(size.rstrip("s"))
         )
-    name = re.sub(r"(?:(?<=ch)es|(?<=[a-z])s)$", "", found["device"]).replace("3", "three")
+    name = _PLAIN.sub("", re.sub(r"(?:(?<=ch)es|(?<=[a-z])s)$", "", found["device"]))
+    name = name.replace("3", "three")
     name = name.replace("4", "four").replace("-", " ")
     called = line.name.lower().replace("-", " ") if isinstance(line, Yoke) else ""
     return called in (name, f"{name} switch", f"{name} receptacle")

@@ -16,7 +16,9 @@ from boxaloud.grammar.acts import Act, Utterance
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.rewriting.spoken_values import SPOKEN_VALUE, spoken_value
 
-_ONES = r"(?P<{name}><t\d+>(?:(?:,| and|, and) <t\d+>)*)"
+#: "On the left", of one of two.
+_SIDE = r"(?: (?:on|to|at|in) the (?:left|right|top|bottom|middle|other(?: side| spot)?))?"
+_ONES = rf"(?P<{{name}}><t\d+>{_SIDE}(?:(?:,| and|, and) <t\d+>{_SIDE})*)"
 _OUT = _ONES.format(name="out")
 _IN = _ONES.format(name="come")
 _WHO = r"(?:(?:i|we|he|she|they)(?:'ve|'d| have| had| just| went ahead and)* )?"
@@ -44,6 +46,35 @@ _CAME = (
     r"|there is) now is|(?:i've|we've) got now|(?:i )?(?:put in|ran|pulled in|installed|dropped in"
     r"|stuck in|put(?= [^.;]* in (?:its|their|that) (?:place|spot))))"
 )
+_DEAD = (
+    r"(?:dead|shot|bad|no good|abandoned|burn[te]d?|fried|toast|useless|unused|junk|broken|wouldn't"
+    r" reset|won't reset|won't work|didn't work|wouldn't work|went bad|quit|quit working|gave out)"
+    r"(?: (?:on|at) both ends)?"
+)
+_NOW_OUT = (
+    r"(?:both|they|it|all|those|that)(?: of (?:them|those|'em))?(?:'s|'re| is| are)?"
+    r"(?: (?:both|all|now))* (?:out|gone|outta here|outta there)(?: of (?:here|there|it))?"
+)
+_WITH_IT = (
+    r"(?: (?:that|which) (?:went|goes|was|came) with (?:it|them|that)"
+    r"| (?:that|which) (?:fed|feeds|served|ran to|went to|was on|landed on) (?:it|them|that))?"
+)
+_INTO = (
+    r"(?:(?:'s|'re| got| was| were| has been| have been| is| are| been))* (?:turned into|changed"
+    r" (?:in)?to|changed out for|swapped (?:out )?(?:for|with)|replaced (?:by|with)|switched "
+    r"(?:out )?"
+    r"(?:for|to)|traded (?:out )?for|became|made into|converted (?:in)?to)"
+)
+_THERE = (
+    r"(?:there's|there is|there are|i've got|i have|i got|we've got|we have|i put|i ran|he put)"
+)
+_SAME_PLACE = (
+    r"(?:in|into|through|to|at) (?:that|the|its|their)(?: very| exact)? same (?:hole|spot|place"
+    r"|clamp|knockout|opening|k\.?o\.?)"
+)
+_ITS_PLACE = (
+    r"(?:where (?:it|they|that one) (?:was|were)|in (?:its|their|that) (?:place|spot|stead))"
+)
 _FRAMES = tuple(
     lazy_pattern(frame)
     for frame in (
@@ -55,6 +86,33 @@ _FRAMES = tuple(
         rf"\bout with {_OUT}(?:{_CAME} {_IN})?",
         rf"{_OUT}(?:'s| is| are| all| both)+ out{_CAME} {_IN}",
         rf"{_OUT}(?:'s| is| are| all| both)+ (?:gone|outta there|out of there)(?:{_CAME} {_IN})?",
+        rf"{_WHO}\b(?:{_PULLED}|killed|lost|dropped|scrapped|canned) {_OUT}{_WITH_IT},?"
+        rf" (?:and |so |now )*{_NOW_OUT}",
+        rf"{_OUT}(?:'s| is| are| was| were)? {_DEAD},? (?:and |so )+(?:i|we|he|she|they)(?:'ve"
+        r"| have)?"
+        r"(?: just)? (?:cut|pulled|took|yanked|ripped|snipped|clipped|chopped) (?:it|them)"
+        rf"(?: (?:off|out|loose|back|away))*,? (?:and |so |now )+{_NOW_OUT}",
+        rf"(?P<got>{_WHO}\b(?:finally |just )*got) {_OUT}(?: (?:back|clean|right|loose"
+        r"|all the way))*"
+        rf" out of {_PLACE}",
+        rf"{_OUT} (?:went|left|disappeared)(?: away| out)?(?: with (?:the|that|his|her"
+        r"|my) [a-z ]+?)?,?"
+        r" (?:so |and )+(?:that|the) (?:cable|one|run|wire|device)(?:'s|s| is)? ?(?:not|no longer"
+        r"|isn't"
+        r"|ain't) in (?:here|there|it|the box)(?: any ?more| now)?",
+        rf"{_OUT}{_INTO} {_IN}",
+        rf"{_OUT}(?:'s| is| was)? {_DEAD},? so {_IN}(?: (?:just )?(?:went|goes|is|got put|got)"
+        r"(?: in)?)?"
+        rf" {_ITS_PLACE}",
+        rf"{_IN}(?:'s| is| went| goes| are)? (?:in )?(?:there|here|it)(?: now)? (?:instead"
+        r"|in place) of"
+        rf" {_OUT}",
+        rf"{_OUT}(?:'s| is| are)?(?: (?:both|all))? out,? (?:and |so |but )*{_THERE} {_IN}"
+        r"(?: (?:in )?(?:there|here))?(?: (?:instead|now))*",
+        rf"{_WHO}\b{_PULLED} {_OUT}(?: (?:loose|out|off|back))*,? (?:and|then) (?:then )?(?:brought"
+        r"|ran|fed"
+        rf"|put|pulled|stuck|fished|set) {_IN}(?: back| in)* (?:{_SAME_PLACE}|{_ITS_PLACE})",
+        rf"\bwhere {_OUT} (?:was|were|used to be|sat)(?: before)?,? {_THERE} {_IN}(?: now)?",
         rf"\binstead of {_OUT},? (?:i|we|he|they) (?:ended up |wound up |just |went with )*"
         rf"(?:running|ran|pulling|pulled|putting in|put in|using|used|got|have)? ?{_IN}",
     )
@@ -62,6 +120,10 @@ _FRAMES = tuple(
 #: Beside it, a way elsewhere is no other way to this box.
 _FEWER = lazy_pattern(r"\b(?:minus|fewer|less|gone)\b")
 _REMARK = lazy_pattern(
+    r"\b(?:and |but )?(?:the )?(?:other|rest|others)(?: one)?(?:'s| is| are| stays?)"
+    r"(?: still)? <t\d+>"
+    r"|\bfinally\b|\b(?:and )?(?:it's|they're) (?:gone|out)\b"
+    r"|\bnobody needs (?:any )?(?:travell?ers?|them|it|that)(?: (?:in here|anymore|any more))*|"
     r"\bin (?:its|their) (?:place|spot|stead)\b"
     r"|<t\d+>(?:'s| is| are)? (?:the |all |just )*(?:same|unchanged|as is|untouched)\b"
     r"|<t\d+> stays?\b|\b(?:i mean|that is)\b|\bside by side\b"
@@ -90,6 +152,12 @@ def out_and_in(read: Utterance, state: State) -> Utterance:
             continue
         gone = _of(things, found["out"])
         came = _of(things, found.groupdict().get("come") or "")
+        if found.groupdict().get("got") and not all(thing.points for thing in gone):
+            continue
+        if re.search(r"<t\d+>(?:'s|'re| is| are)? (?:both|all)\b", found[0]):
+            gone = [replace(thing, every=True, single=False) for thing in gone]
+        if re.search(r"<t\d+> (?:that|which) [a-z]+ (?:with|to|on)? ?(?:it|that)\b", found[0]):
+            gone = [replace(thing, count=1) if thing.single else thing for thing in gone]
         told = _told(read, gone, came)
         if told and _is_all(words, found, things, gone):
             return replace(read, acts=told, unread=())
@@ -119,7 +187,8 @@ def _told(read: Utterance, gone: Sequence[Named], came: Sequence[Named]) -> tupl
             acts.Remove(target=target, words=read.heard.strip(), span=span, function="request")
         )
     for thing in came:
-        if thing.brings is None or thing.points:
+        uncounted = thing.count is None and not thing.single
+        if thing.brings is None or thing.points or uncounted:
             return ()
         told.append(replace(thing.brings, function="request"))
     return tuple(told)
