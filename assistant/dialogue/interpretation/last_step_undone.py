@@ -40,11 +40,36 @@ _END = (
     r"(?=\s*(?:[.,;!]|$|would\b|will\b|could\b|please\b|now\b|i\b|it\b|leave\b|put\b|keep\b"
     r"|he\b|she\b))"
 )
+_WHOLE = (
+    r"(?:(?:the|that|my|this) (?:whole |entire )?(?:very )?last (?:whole )?(?:sentence|statement"
+    r"|line"
+    r"|thing i said|breath|remark|order)|(?:the|that|my|this) (?:whole|entire) last (?:sentence|bit"
+    r"|thing|line|one|part))"
+)
+_EVERYTHING = (
+    r"(?:(?:(?:everything|all|all of it|the whole (?:thing|lot))(?: (?:in|of|from))? )?"
+    rf"{_WHOLE}|(?:everything|all|all of it) (?:in|of|from) {_LAST_ONE})"
+)
+_NEVER_SAID = (
+    r"(?:pretend|act like|let's say|say|make believe|imagine|as if)(?: that)? (?:i|we)"
+    r"(?: never| didn't| hadn't) (?:say|said|mention|mentioned|told you|tell you|brought up"
+    r"|bring up)"
+)
 _FRAMES = tuple(
     lazy_pattern(frame)
     for frame in (
         rf"\b{_WIPE} (?:{_WHAT}|{_LAST}){_ABOUT}?{_END}",
         rf"\b(?:take|took) (?:{_WHAT}|{_LAST}|{_LAST_ONE}){_ABOUT}? back\b",
+        # "take back everything in that last sentence", "pretend I never said that last bit"
+        rf"\b{_WIPE} {_EVERYTHING}{_END}",
+        rf"\b(?:take|took) {_EVERYTHING} back\b",
+        rf"\b{_NEVER_SAID} (?:{_WHOLE}|{_LAST}|{_LAST_ONE}){_END}"
+        r"(?!.*\b(?:would|does|will|is|how|what)\b)",
+        rf"\b(?:the|that|those) (?P<named>[a-z0-9 -]+?),? {_NEVER_SAID} (?:it|that|them|so){_END}"
+        r"(?!.*\b(?:would|does|will|is|how|what)\b)",
+        rf"\b{_WIPE}(?: that)? (?:i|we) ever (?:said|mentioned|brought up)(?: (?:anything|a thing"
+        r"|a word"
+        rf"))?(?: about)? (?:the|that|those|an?) (?P<named>[a-z0-9 -]+?){_END}",
         rf"\b{_REVERSE} (?:{_PRONOUN}|{_LAST_ONE}){_END}",
         rf"\bun[- ]?(?:swap|change|add|remove|switch|replace|do|take|say|put) {_PRONOUN}{_END}",
         r"\b(?:undo|reverse|take back|un-do|retract) (?:the|that|those) (?P<named>[a-z0-9 -]+?)"

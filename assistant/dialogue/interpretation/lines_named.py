@@ -26,6 +26,9 @@ _COUNT = (
     rf"|(?P<count>{_FEW}|an?|a couple|a couple of|a pair of) "
     r"|(?P<points>the|that|those|these|this|my) )?"
 )
+_LOOKS = (
+    r"(?:(?:white|yellow|orange|black|gr[ae]y|blue|ivory|almond|brown|old|new|stranded|solid) )*"
+)
 _NAME = (
     rf"(?:(?P<awg>{_GAUGE})[-/ ](?P<inside>[234]|two|three|four)(?P<twice>[-/ ](?:2|two))?(?:'?s)?"
     rf"(?: cables?)?(?![\w/-])|(?P<wires>number {_GAUGE}|fourteens|twelves|tens|14s|12s|10s|thhn)"
@@ -39,7 +42,7 @@ _NAME = (
     r"(?! (?:plates?|covers?|box|legs?|loops?|screws?|tabs?|wires?|cables?|heads?|knobs?)\b))"
 )
 _PLAIN = lazy_pattern(r"\b(?:plain|regular|standard|ordinary|duplex|new|old|single[- ]pole) ")
-_THING = lazy_pattern(rf"\b{_COUNT}{_NAME}")
+_THING = lazy_pattern(rf"\b{_COUNT}{_LOOKS}{_NAME}")
 
 
 @dataclass(frozen=True, slots=True)

@@ -98,8 +98,8 @@ _FRAMES = tuple(
         rf"{_OUT} (?:went|left|disappeared)(?: away| out)?(?: with (?:the|that|his|her"
         r"|my) [a-z ]+?)?,?"
         r" (?:so |and )+(?:that|the) (?:cable|one|run|wire|device)(?:'s|s| is)? ?(?:not|no longer"
-        r"|isn't"
-        r"|ain't) in (?:here|there|it|the box)(?: any ?more| now)?",
+        r"|isn'?t"
+        r"|ain'?t) in (?:here|there|it|the box)(?: any ?more| now)?",
         rf"{_OUT}{_INTO} {_IN}",
         rf"{_OUT}(?:'s| is| was)? {_DEAD},? so {_IN}(?: (?:just )?(?:went|goes|is|got put|got)"
         r"(?: in)?)?"

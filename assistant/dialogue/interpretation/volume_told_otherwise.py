@@ -46,6 +46,19 @@ _BOX_SWAPPED = lazy_pattern(
     r"|@(?: cubic inch(?:es|er)?)?(?: box)?[^.;]*\b(?:we're|i'm|we'll|i'll)"
     r" (?:using|going with|putting in|use|go with) (?:that|it)\b"
 )
+#: An order that is of the volume: "drop the volume down to fifteen"; "of" what it says now.
+_OF_VOLUME = lazy_pattern(
+    r"\b(?:drop|bring|lower|raise|bump|change|set|cut|knock|move|put|take|turn|make) (?:the |that "
+    r"|my )?"
+    r"(?:box )?(?:volume|cubic inch(?:es)?|cubes|size of the box)(?: back)?(?: down| up)?(?: to"
+    r"| at)? (?=@)"
+    r"|\b(?:volume|cubic inch(?:es)?|cubes|inches)(?: (?:on|of|in|for) (?:this|the|that|it)(?: "
+    r"(?:thing|one|box))?)?"
+    r"(?:'s| is| are|'re)(?: (?:really|actually|just|only))* (?=@).*\b(?:(?:don'?t|do not) go by"
+    r"|forget"
+    r"|never mind"
+    r"|ignore|not what|scratch) (?:what|that|the)\b"
+)
 _IN_ALL = lazy_pattern(
     r"\b(?:altogether|all together|in all|in total|total|all told|combined|brings? (?:it|that|the"
     r" box)(?: up)? to|makes? (?:it|that|for)|now it's|so it's|with the ring(?: on)?,? it's)\b"
@@ -65,6 +78,11 @@ _WEIGHS = lazy_pattern(
     r"|thhn|nm|gauge|hole"
     r"|(?<!part )(?<!mold )(?<!model )(?<!lot )(?<!catalog )number"
     r"|wide|tall|square|(?<!know )(?<!idea )(?<!sure )why)\b|\?"
+)
+#: "Don't make it a 22.5": forbidden, and not told.
+_FORBIDDEN = lazy_pattern(
+    r"\b(?:don'?t|do not|never) (?:make|set|change|call|put|use|mark|take|drop|bring|raise|lower"
+    r"|bump)\b"
 )
 _OF_NO_VOLUME = (acts.Ask, acts.Suppose, acts.AddCable, acts.Remove, acts.Replace)
 
@@ -109,8 +127,14 @@ def _new(words: str, found: list[tuple[Decimal, int, int]], capacity: Decimal) -
     if len(others) != 1:
         return None
     new = others.pop()
+    (start, end) = next(one[1:] for one in found if one[0] == new)
+    ordered = _OF_VOLUME.search(words[:start] + "@" + words[end:]) is not None
     if not _LEAST <= new <= _MOST or _WEIGHS.search(words):
         return None
+    if _FORBIDDEN.search(words):
+        return None
+    if ordered and not told:
+        return new
     if told and (new in _GAUGES or capacity in _GAUGES or _RING.search(words)):
         return None
     if any(_is_old(words, *one[1:]) for one in found if one[0] == new):
