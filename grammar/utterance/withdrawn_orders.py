@@ -18,6 +18,11 @@ _SENTENCE = r"[.;!?…]+\s+|\s*\n\s*|\s[-–—]+\s"
 _DENIED = ("don't ", "dont ", "not ", "not to ", "never ", "won't ", "wont ", "didn't ", "and ")
 
 
+_KINDS = ["any", "refused", "broken", "reported", "wish", "would", "absent", "right", "agreeing"]
+#: What was only wished, told by somebody else or seen is no order.
+_NO_ORDER = ("wish", "reported", "would", "absent")
+
+
 @dataclass(frozen=True, slots=True)
 class Withdrawn:
     """The places of a change that was begun, and of what withdraws it, in an utterance."""
@@ -35,20 +40,33 @@ class Withdrawn:
 
     reported: bool = False
     """True where somebody else said it, so that what follows may put it right."""
+    absent: bool = False
+    """True where what was seen is found to be something else, and not there."""
 
 
 def withdrawn(heard: str) -> Withdrawn | None:
     """The first change of an utterance that is begun and withdrawn at once.
 
-    >>> withdrawn("take the stud off, no, don't")
-    Withdrawn(begun=0, withdrawn=17, behind=28, agreeing=False, several=False, reported=False)
+    >>> found = withdrawn("take the stud off, no, don't")
+    >>> found.begun, found.withdrawn, found.behind
+    (0, 17, 28)
     """
     text = heard.lower().replace("’", "'")
     if not _hints().search(text):
         return None
     found = [
         one
-        for kind in ("any", "refused", "broken", "reported", "wish", "right", "agreeing")
+        for kind in (
+            "any",
+            "refused",
+            "broken",
+            "reported",
+            "wish",
+            "would",
+            "absent",
+            "right",
+            "agreeing",
+        )
         for form in forms(kind)
         for match in form.finditer(text)
         if (one := _of(text, match, kind)) is not None
@@ -60,12 +78,12 @@ def _of(text: str, match: re.Match[str], kind: str) -> Withdrawn | None:
     """The change that a withdrawal stands behind; None where nothing was begun before it."""
     start = match.start()
     before = text[:start]
-    if kind == "reported":
-        wished = _begun(before, _form("reported"))
+    if kind in ("reported", "would"):
+        wished = _begun(before, _form(kind))
     else:
         wished = _begun(before, _form("wish")) or _begun(before, _form("question"))
-    orders = [] if kind in ("wish", "reported") else _begun(before, _form("order"))
-    if kind in ("broken", "right"):
+    orders = [] if kind in _NO_ORDER else _begun(before, _form("order"))
+    if kind in ("broken", "right", "absent"):
         orders = orders or _begun(before, _form("claim"))
     if not wished and not orders:
         return None
@@ -81,8 +99,9 @@ def _of(text: str, match: re.Match[str], kind: str) -> Withdrawn | None:
             return None
         several = several or _ANEW.match(text[match.end() :]) is not None
     several = several or (not wished and _form("further").search(before[begun:]) is not None)
-    agreeing = kind in ("agreeing", "right")
-    return Withdrawn(begun, start, match.end(), agreeing, several, kind == "reported")
+    agreeing = kind in ("agreeing", "right", "absent")
+    end = match.end()
+    return Withdrawn(begun, start, end, agreeing, several, kind == "reported", kind == "absent")
 
 
 _KEPT = re.compile(r"\b(?:keep|leave|stay)\b")

@@ -33,6 +33,17 @@ TOLD = "three 12-2s, a switch and a stud in a 21, no clamps"
         ("mark it with clamps, no, that's a cable staple, no clamps like I said", "22.50", "over"),
         ("the architect drew two switches but she crossed one off", "22.50", "over"),
         ("the print says four 12-2s here, but prints lie", "22.50", "over"),
+        ("three 12-2s, no, two, it's two", "18.00", "fits"),  # a correction: 4 + 1 + 2 + 1
+        ("four 12-2s, nope, three, just like I had", "22.50", "over"),
+        # what was never there is not "like I had": 6 (1) + 1 (3) + 4 (4) + 1 (5)
+        ("two dimmers, no, one, like I had", "27.00", "over"),
+        ("there's a clamp, no, that's a screw head, there isn't", "22.50", "over"),
+        (
+            "take the switch out, wait, no, that feeds the fan, leave everything as is",
+            "22.50",
+            "over",
+        ),
+        ("I'd lose the stud but then it's bare, so I won't", "22.50", "over"),
         # what is broken off and said anew comes in: 8 (1) + 1 + 2 + 1 = 12 x 2.25
         ("put in a, no, it's a 12-2 that comes in", "27.00", "over"),
     ],

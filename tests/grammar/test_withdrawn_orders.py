@@ -53,6 +53,13 @@ CUT = (
     ("", "my buddy claims it counts three, ", "which is nonsense", ", it's two"),
     ("", "the old man told me a stud counts two, ", "never mind him", ""),
     ("", "the kid says there are four, ", "he's counting the one in the attic", ", there's three"),
+    ("", "drop the 12-3, ", "wait, no, we need that for the oven, leave it all alone", ""),
+    ("", "take the 12-3 out, ", "ah, no, darn, it goes to the dryer, can't touch it", ""),
+    ("", "lose a switch, ", "or don't", ""),
+    ("", "I'd squeeze a receptacle in, ", "but it won't fit, so I'm not going to", ""),
+    ("", "there's a stud, ", "oh, no, that's a nail, there isn't one", ""),
+    ("", "seven wires, ", "no, ", "six, same as before"),
+    ("", "change the box to", ", uh, no, it does say", " eighteen"),
 )
 
 
@@ -94,6 +101,9 @@ def test_what_is_withdrawn_is_cut_out(pieces: tuple[str, str, str, str]) -> None
         "I decided to add a 14-3",
         "take the switch out, never mind the porch",
         "that's four 12-2s, no, it's five, I had it wrong",
+        "I'd add a dimmer, but it's tight, so I put in a 14-3",
+        "put a dimmer there, no, it's for the fan, leave the switch alone",
+        "there's a stud, no, that's a nail, there's a hickey",
     ],
 )
 def test_nothing_is_withdrawn(heard: str) -> None:
@@ -118,7 +128,8 @@ def test_which_is_withdrawn_is_left_open(heard: str) -> None:
 
 
 @pytest.mark.parametrize(
-    "kind", ["any", "refused", "broken", "reported", "wish", "right", "agreeing"]
+    "kind",
+    ["any", "refused", "broken", "reported", "wish", "would", "absent", "right", "agreeing"],
 )
 def test_every_form_is_tried(kind: str) -> None:
     """No row of the data is dead: each withdraws in one of the examples."""

@@ -35,6 +35,10 @@ def withdrawn_at_once(
     found = withdrawn(heard)
     if found is None:
         return None
+    if found.agreeing and not _may_be_so(
+        _piece(said, heard, found.begun, found.withdrawn, read), found, state
+    ):
+        return None
     before = _piece(said, heard, 0, found.begun, read)
     if found.several or _placed_otherwise(
         heard, found
@@ -50,6 +54,22 @@ def withdrawn_at_once(
     return Utterance(
         heard, (*before.acts, kept, *behind.acts), (*before.unread, *behind.unread)
     )  # fmt: skip
+
+
+_COUNTED = re.compile(
+    r"(?i)\W*(?:\d+|one|two|three|four|five|six|seven|eight|nine|ten|[a-z]+teen) "
+)
+
+
+def _may_be_so(begun: Utterance, found: Withdrawn, state: State) -> bool:
+    """Whether the box can be as it was: what was counted wrong is there, "eight wires, no, six";
+    what was seen wrong is not, "there's a stud, no, that's a nail, there isn't"."""
+    if not found.absent and _COUNTED.match(begun.heard) is None:
+        return True
+    if found.absent and any(isinstance(act, acts.SetClamps) for act in begun.acts):
+        return state.clamps in ("none", "outside")
+    things = [replace(references.to_thing(act), count=None) for act in begun.acts if is_thing(act)]
+    return all((references.find(state, one) is None) == found.absent for one in things)
 
 
 _CLAMPS = re.compile(r"(?i)\b(?:clamps?|connectors?)\b")
@@ -100,7 +120,7 @@ def _behind(read: Utterance, found: Withdrawn, state: State, capacity: Decimal |
         left += tuple(Unread(act.words, act.span, True) for act in told if _corrects(act))
         told = tuple(act for act in told if not _corrects(act))
     named = any(isinstance(act, acts.Restate) or is_thing(act) for act in read.acts)
-    if found.agreeing and not named and not _numbers(read.heard):
+    if found.agreeing and not (found.absent or named or _numbers(read.heard)):
         left = (*left, Unread.whole(read.heard))
     return replace(read, acts=told, unread=left)
 
