@@ -77,6 +77,9 @@ MORE = [
     (TWO, "a switch", "18.00"),
     (MIXED, "a 14-2 and a switch", "24.00"),
     (MIXED, "like I said before, but add a second switch", "20.00"),
+    (TWO, "two 14-2s and a dimmer, that's the box we're on", "26.00"),
+    (TWO, "another two 14-2s and a switch, I'm only repeating", "26.00"),
+    (TWO, "I'm reading it back, two 14-2s, but a dimmer as well", "26.00"),
 ]
 
 

@@ -23,15 +23,16 @@ _HAS_TO_BE_LISTED = (Cable, Conductors, Yoke)
 #: What may bring something in, take it out or put it right, and what begins another box.
 _BRINGS_IN = lazy_pattern(
     r"(?i)^\W*(?:(?:and|n|then|plus|also)\b|[&+])|\b(?:more|another|extra|additional|also"
-    r"|plus(?! the)|add(?:ed|ing|s)?|too|as well|besides|forgot|forget|missed|found|instead|but"
+    r"|plus(?! the)|add(?:ed|ing|s)?|too|as well|besides|forgot|forget|missed|found|instead"
+    r"|(?<!nothing )(?<!nothing else )but"
     r"|not|never|actually|wrong|mistake\w*|lied|except|turns? out|now|should|could|would(?! be)"
     r"|will|if|supposing|suppose|make|meant|put|puts|putting|pull\w*|install\w*|ran|bring\w*"
     r"|brought|stuck|stick|threw|throw|drop\w*|lose|give|needs?|wants?|going to|gonna|new|second"
-    r"|third|fourth|fifth|next (?:box|to (?:it|them|that))|other(?! words\b)|on top|swap\w*"
+    r"|third|fourth|fifth|next (?:box|to (?:it|them|that))|other(?! words\b| one\b)|on top|swap\w*"
     r"|replac\w*|chang\w*|remov\w*|tak\w*|took|undo|last box|same (?:again|thing)"
     r"|box (?:two|three|four|[2-9])|fish\w*|hook\w*|there goes|yank\w*|detach\w*|leaves|leaving"
     r"|(?<!the )left|gone|rid|cut|ditch\w*|scratch\w*|minus|less|without|mov\w*|sen[dt]\w*"
-    r"|become\w*|one of)\b|n['’]t\b|['’]ll\b"
+    r"|become\w*|(?<!every )one of(?!.*\bthe other))\b|n['’]t\b|['’]ll\b"
 )
 #: "In the middle", where no barrier is spoken of, is read as a share.
 _SILENT = (acts.Yes, acts.Keep, acts.OtherTalk, acts.NothingElse, acts.Social, acts.ShareSpaces)
@@ -45,10 +46,20 @@ def listed_over(read: Utterance, state: State, capacity: Decimal | None) -> Utte
     named = 0
     for act in read.acts:
         thing = act.thing if isinstance(act, acts.Restate) else act
+        if _is_this_box(read.heard, act, capacity) or (named and _is_size_of_all(state, act)):
+            continue
         if isinstance(thing, acts.Replace):
             found = _become(state, thing)
+        elif isinstance(thing, acts.Land):
+            found = _landed(state, thing)
+        elif isinstance(thing, acts.AddUncounted):
+            continue
         elif is_thing(thing):
-            found = _lines(state, thing)
+            found = (
+                _one_and_the_other(read.heard, state, thing)
+                or _cable_by_wires(read.heard, state, thing)
+                or _lines(state, thing)
+            )
         elif _is_so(state, act, capacity):
             continue
         else:
@@ -120,6 +131,73 @@ def _is_so(state: State, act: Act, capacity: Decimal | None) -> bool:
         case acts.Deny():
             return references.find(state, act.target) is None
     return isinstance(act, _SILENT)
+
+
+#: "The octagon, the one with the stud", "yeah, that's the box we're on".
+_THIS_BOX = lazy_pattern(
+    r"(?i)\b(?:the one with|(?:that['’]s|it['’]s|this is) the (?:box|one)|ye(?:ah|p|s)|right)\b"
+)
+
+
+def _is_this_box(heard: str, act: Act, capacity: Decimal | None) -> bool:
+    """Whether an act only names the box that is told of, whose room is known."""
+    named = isinstance(act, acts.NameBoxKind) and capacity is not None
+    return named and _THIS_BOX.search(heard) is not None
+
+
+def _landed(state: State, act: acts.Land) -> Counter[int] | None:
+    """ "Both 14-2s on the one switch": the device too, where all that it can be on is of a size."""
+    found = [one for one in state.items if references.agrees(one, replace(act.target, count=None))]
+    if len(found) != 1 or _sizes(state) != {act.awg}:
+        return None
+    return Counter({found[0].key: act.target.count or 1})
+
+
+def _sizes(state: State) -> set[int]:
+    return {one.content.awg for one in state.items if isinstance(one.content, Cable | Conductors)}
+
+
+#: "A 14-3 and a 14-2, both fourteens".
+_ALL_OF_THEM = lazy_pattern(r"(?i)(?:both|all|each|every one)\b")
+
+
+def _is_size_of_all(state: State, act: Act) -> bool:
+    """Whether an act only says what size the cables are that are listed before it."""
+    sized = isinstance(act, acts.AddConductors) and _ALL_OF_THEM.match(act.words) is not None
+    return sized and {getattr(act, "awg", None)} == _sizes(state)
+
+
+#: "One of the 14-3s comes in, the other goes out".
+_OTHER = lazy_pattern(
+    r"(?i)\W*one of (?:the|those|these|my|them)\b[^.;!?]*? (?:comes|runs|goes|is|feeds|heads)\b"
+    r"[^.;!?]*? the other(?: one)? (?:comes|runs|goes|is|feeds|heads)\b"
+)
+
+
+def _one_and_the_other(heard: str, state: State, thing: acts.Thing) -> Counter[int] | None:
+    """Both of two, of which each is told where it goes."""
+    if not _OTHER.match(heard[thing.span[0] :]):
+        return None
+    like = replace(references.to_thing(thing), count=None)
+    found = [one for one in state.items if references.agrees(one, like)]
+    both = len(found) == 1 and found[0].content.count == 2
+    return Counter({found[0].key: 2}) if both else None
+
+
+#: "A three wire".
+_WIRE = lazy_pattern(r"(?i)\b(?:an?|one|the) (?:one )?$")
+
+
+def _cable_by_wires(heard: str, state: State, thing: acts.Thing) -> Counter[int] | None:
+    """ "A three wire": the one cable of so many conductors, where no wire is loose in the box."""
+    if not isinstance(thing, acts.AddConductors) or "wire" not in thing.words.split():
+        return None
+    if not _WIRE.search(heard[: thing.span[0]]):
+        return None
+    if any(isinstance(one.content, Conductors) for one in state.items):
+        return None
+    found = [one for one in state.items if getattr(one.content, "conductors", 0) == thing.count]
+    return Counter({found[0].key: 1}) if len(found) == 1 else None
 
 
 def _become(state: State, act: acts.Replace) -> Counter[int] | None:

@@ -24,13 +24,18 @@ _TOLD_BEFORE = lazy_pattern(
     r"|two|three|four|five|six|\d+)|that same|exactly what|just the way|like you(?:['’]ve| have)?"
     r" (?:got|have|had)|(?:nothing|none of it)(?:['’]s| has| is)? (?:moved|changed|new|different)"
     r"|those are the|that makes (?:your|the|my)|there['’]s (?:your|the|my)|(?:and )?that['’]s the"
-    r" (?:pair|lot|whole story))\b"
+    r" (?:pair|lot|whole story)|(?:saying|say|reading|read|repeating|repeat|running|going)"
+    r" (?:it|that|this|them|all that) (?:back|over|again)|(?:just|only) repeating"
+    r"|on the same page|so i remember"
+    r"|that['’]s what(?:['’]s| is) in (?:there|here|it)|that['’]s what (?:we|i)['’]ve got"
+    r"|(?:you )?heard me right|you(?:['’]ve| have)? got (?:that|it|me) right)\b"
 )
 #: What puts something right or brings something in.
 _PUTS_RIGHT = lazy_pattern(
     r"(?i)\b(?:more|another|extra|additional|also|plus (?:an?|one|another)|add(?:ed|ing|s)?|too"
-    r"|as well|besides|forgot|missed|found|instead|but|not|n['’]t|actually|really|wrong|mistake"
-    r"|mistaken|lied|neither|except|turns? out|now|should|make (?:it|that)|meant|take"
+    r"|as well|besides|forgot|missed|found|instead|(?<!nothing )(?<!nothing else )but|not|n['’]t"
+    r"|actually|really|wrong|mistake|mistaken|lied|neither|except|turns? out|now|should"
+    r"|make (?:it|that)|meant|take"
     r"|(?<!nothing has )(?<!nothing['’]s )change\w*"
     r"|remove|undo|swap|next box|last box)\b|n['’]t\b|\bthere(?:['’]s| is| are) (?!your|the|my)"
 )
@@ -42,7 +47,7 @@ def told_over(read: Utterance, state: State, capacity: Decimal | None) -> Uttera
         return read
     if not _TOLD_BEFORE.search(read.heard) or _PUTS_RIGHT.search(read.heard):
         return read
-    if not any(map(is_thing, read.acts)) or not all(
+    if not any(is_thing(getattr(act, "thing", act)) for act in read.acts) or not all(
         _agrees(state, act, capacity) for act in read.acts
     ):
         return read
@@ -58,21 +63,38 @@ def _agrees(state: State, act: Act, capacity: Decimal | None) -> bool:
         return act.volume == capacity or act.volume in _sizes(state)
     if isinstance(act, acts.Number):
         return act.value is not None and _counts(state, act.value)
+    loose = _loose(state)
+    if isinstance(act, acts.AddConductors) and loose:
+        # "six THHN" may be six of them, or of that size
+        return _is_so_many(state, act) or (act.count is None and act.awg == loose)
     if isinstance(act, acts.AddConductors | acts.AddGrounds):
         return act.awg is None or Decimal(act.awg) in _sizes(state)
     if isinstance(act, acts.Restate):
-        return _agrees(state, act.thing, capacity)
+        # "it was the same one, one 12-2", of two
+        exact = not is_thing(act.thing) or getattr(act.thing, "count", None) != 1
+        return _agrees(state, act.thing, capacity) and (exact or _there(state, act.thing) == 1)
+    if isinstance(act, acts.AddUncounted):
+        return True
     if is_thing(act):
         return _is_so_many(state, act)
-    return isinstance(act, acts.Yes | acts.Ask | acts.OtherTalk)
+    return isinstance(act, acts.Yes | acts.Ask | acts.OtherTalk | acts.NothingElse)
+
+
+def _loose(state: State) -> int:
+    return sum(one.content.count for one in state.items if isinstance(one.content, Conductors))
 
 
 def _is_so_many(state: State, thing: Thing) -> bool:
     """Whether a thing is there, and where several are named as many of it as are."""
-    like = replace(references.to_thing(thing), count=None)
-    there = sum(one.content.count for one in state.items if references.agrees(one, like))
+    there = _there(state, thing)
     count = getattr(thing, "count", None) or 1
     return there == count if count > 1 else there > 0
+
+
+def _there(state: State, thing: Thing) -> int:
+    """How many of a thing are there."""
+    like = replace(references.to_thing(thing), count=None)
+    return sum(one.content.count for one in state.items if references.agrees(one, like))
 
 
 def _sizes(state: State) -> set[Decimal]:
