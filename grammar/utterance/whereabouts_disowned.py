@@ -20,6 +20,8 @@ def disowned_of(pieces: Sequence[str]) -> frozenset[int]:
     for place, words in enumerate(pieces):
         if _within(words):
             found.add(place)
+        elif place > 1 and _comes_from_elsewhere(words, pieces[place - 1], pieces[place - 2]):
+            found |= {place - 2, place - 1, place}
         elif place and _points_back(words, pieces[place - 1]):
             found |= {place - 1, place}
         elif disowned("put_off").match(words):
@@ -50,12 +52,18 @@ def _points_back(words: str, before: str) -> bool:
     return disowned("behind").match(words) is not None
 
 
+def _comes_from_elsewhere(words: str, source: str, thing: str) -> bool:
+    """ "The bath gets a 14-3, but that comes off the box by the door, not from here"."""
+    said = disowned("from_here").match(words) and disowned("comes_from").match(source)
+    return said is not None and _may_be(thing)
+
+
 def _may_be(words: str) -> bool:
     return disowned("kept").search(words) is None and not _here(words)
 
 
 def _within(words: str) -> bool:
-    said = disowned("within").match(words)
+    said = disowned("within").match(words) or disowned("within_cleft").match(words)
     return said is not None and _may_be(said["thing"])
 
 

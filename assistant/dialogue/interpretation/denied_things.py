@@ -55,6 +55,29 @@ _LEFT_IN = lazy_pattern(
 _NOT_THAT = lazy_pattern(r"(?i)(?:^|[,.;] *|\b(?:and|or) )(?:not|nor|neither|none)\b[^,.;]*$")
 
 
+#: "Nobody added a dimmer", "no one's run another 10-2 in here".
+_NOBODY_DID = lazy_pattern(
+    r"(?i)\W*(?:(?:and|so|no|well|but)\W+)*(?:nobody|no[ -]one|none of us)(?:['’]s| has| had)?"
+    r"(?: ever| even)?"
+    r" (?:ran|run|used|pulled|put|brought|added|installed|fished|stuck|hung) (?:in )?"
+    r"(?:an?|any|another|one|two|three)\b(?![^,.;!?]*\b(?:but|and|except|besides|until|till|so)\b)"
+    r"[^,.;!?]*"
+)
+#: What may stand behind it, "I'd have seen it", and nothing that tells of the box.
+_SAID_AFTER = lazy_pattern(
+    r"(?i)\W*(?:(?:(?:and|because|or) )?(?:i|we)(?:['’]d| would) (?:have |of )?"
+    r"(?:seen?|know|known|noticed?|heard?|remember(?:ed)?)(?: (?:it|that|about it|if))?\W*)?$"
+)
+#: "I haven't changed a thing, not the switch": what is named is as it was.
+_UNTOUCHED = lazy_pattern(
+    r"(?i)^\W*(?:(?:no|well|and|so|oh)\W+)*(?:(?:i|we|they|he|she) )?(?:haven['’]?t|hasn['’]?t"
+    r"|didn['’]?t|ain['’]?t|never|nobody(?:['’]s)?|no one(?:['’]s)?)(?: even| ever)?"
+    r" (?:swap|chang|touch|mov|tak|took|pull|remov|replac)[a-z]* (?:out )?"
+    r"(?:a (?:single )?thing|anything|any of (?:it|them|that)|nothing)\b"
+    r"(?!.*\b(?:but|except|besides|until|till|now|anymore)\b)"
+)
+
+
 #: "You won't find a twelve anywhere, or a fourteen": no more than that is said.
 _SOUGHT = lazy_pattern(
     r"(?i)\W*(?:(?:and|so|no|well|oh)\W+)*(?:you (?:won|don|can)['’]?t|i (?:can|don"
@@ -124,6 +147,26 @@ def _goes_on(read: Utterance, state: State, act: Act) -> bool:
     before = read.heard[: act.span[0]]
     first = getattr(act, "count", None) in (None, 1)
     return first and _OR.search(before) is not None and not _is_there(state, act)
+
+
+def _untouched(read: Utterance) -> Utterance:
+    """The utterance without what nobody added, and what it says was left as it was."""
+    found = _NOBODY_DID.match(read.heard)
+    # what is said behind it may be of the box, and is then left as it was read
+    nobody = found is not None and _SAID_AFTER.match(read.heard[found.end() :]) is not None
+    still = _UNTOUCHED.match(read.heard) is not None
+    left = tuple(
+        act
+        for act in read.acts
+        if not (
+            (nobody and is_thing(act)) or (still and isinstance(act, acts.Deny | acts.NoneOfThem))
+        )
+    )
+    unread = () if nobody else read.unread
+    if left == read.acts and unread == read.unread:
+        return read
+    kept = acts.Keep(words=read.heard.strip(), span=(0, len(read.heard)))
+    return replace(read, acts=left or (kept,), unread=unread)
 
 
 def _nobody_did(read: Utterance, state: State) -> Utterance:
