@@ -35,7 +35,7 @@ _NOBODY = lazy_pattern(
     r"(?: (?:in|into|to|through|down|up|here|there|it|this|that|one|box|the|pipe|conduit|wall))*"
 )
 #: "I haven't swapped a thing, not the dimmer": what is named behind it was left as it is, too.
-_UNTOUCHED = lazy_pattern(
+_LEFT_ALONE = lazy_pattern(
     r"(?i)\W*(?:(?:and|so|no|well|oh|but|nope|um|uh|hello|hi|hey|ok|okay|please|yeah)\W+)*"
     r"(?:(?:i|we|he|she|they|nobody|no[ -]one)"
     r"(?:['’](?:ve|d|s))? )?(?:(?:haven|hasn|hadn|didn|ain)['’]?t|(?:have|has|had|did) not|never)"
@@ -94,7 +94,7 @@ def denied_things(read: Utterance, state: State) -> Utterance:
     """The utterance without what it denies of things that are not there, or excepts."""
     if not state.items or state.pending or not _DENIES.search(read.heard):
         return read
-    read = _untouched(_nobody_did(read, state))
+    read = _untouched(_left_alone(_nobody_did(read, state)))
     denied = any(isinstance(act, acts.Deny | acts.NoneOfThem) for act in read.acts)
     if not denied and _SOUGHT.match(read.heard) is None:
         return read
@@ -176,9 +176,9 @@ def _nobody_did(read: Utterance, state: State) -> Utterance:
     return replace(read, unread=kept) if kept != read.unread else read
 
 
-def _untouched(read: Utterance) -> Utterance:
+def _left_alone(read: Utterance) -> Utterance:
     """The utterance without what is denied of things that somebody left as they are."""
-    if not _UNTOUCHED.match(read.heard):
+    if not _LEFT_ALONE.match(read.heard):
         return read
     ends = [read.heard[: act.span[1]] for act in read.acts]
     denied = [bool(_NOT_THAT.search(end) or _LEFT_IN.match(end)) for end in ends]
