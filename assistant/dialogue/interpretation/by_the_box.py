@@ -36,16 +36,17 @@ from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.withdrawn_orders import withdrawn
 from boxaloud.rules import Worksheet
 
-#: What only asks, supposes or forbids puts nothing right.
+#: What only asks or supposes puts nothing right.
 _SUPPOSES = lazy_pattern(
     r"(?i)\W*(?:(?:so|and|but|ok|okay|well|now|um|uh|hello|hi)\W+)*"
     r"(?:what (?:happens|if|about|would)|what's|how|would|could|should|suppose|supposing|say|if"
-    r"|imagine|pretend|assume|assuming|let's say|do not|don['’]?t|never)\b"
+    r"|imagine|pretend|assume|assuming|let's say)\b"
 )
 
-#: "We havent pulled it out": a denial that the readings below do not know.
-_UNPOINTED = lazy_pattern(
-    r"(?i)\b(?:do|does|did|have|has|had|is|are|was|were|wo|could|would|should)nt\b"
+#: "Don't make it a 22.5", and "we havent pulled it out", a denial that these readings do not know.
+_FORBIDS = lazy_pattern(
+    r"(?i)^\W*(?:(?:so|and|but|ok|okay|well|now|um|uh|hello|hi|no)\W+)*(?:do not|don['’]?t)\b"
+    r"|\b(?:do|does|did|have|has|had|is|are|was|were|wo|could|would|should)nt\b"
 )
 
 
@@ -55,8 +56,9 @@ def by_the_box(
     """The utterance as what it is behind what was told before; `read` where nothing was."""
     if not journal:
         return read
-    told = _SUPPOSES.match(read.heard) is None and _UNPOINTED.search(read.heard) is None
-    if told:
+    orders = _FORBIDS.search(read.heard) is None
+    told = orders and _SUPPOSES.match(read.heard) is None
+    if orders:
         read = undone(read, journal, state)
         read = clamps_told_otherwise(read, state)
         read = volume_told_otherwise(read, state, sheet.capacity)
