@@ -53,9 +53,9 @@ _NOT_KNOWN = (
     r"(?: really| even| quite)? (?:remember|recall|know|tell|say|(?:see|make out)(?: from here)?"
     r" (?:whether|if))\b"
     r"|(?:hard|impossible) to (?:tell|say|see)\b|who knows\b"
-    r"|(?:could not|couldn't|did not|didn't|have not|haven't)(?: really| even)?"
+    r"|(?:could not|couldn't|did not|didn't|have not|haven't|havent)(?: really| even)?"
     r" (?:check|look)(?:ed)?\b"
-    r"|(?:have not|haven't|never|did not|didn't)(?: really| even| actually)?"
+    r"|(?:have not|haven't|havent|never|did not|didn't)(?: really| even| actually)?"
     r" (?:seen?|found|opened|unscrewed)\b(?! (?:any|one|a|no)\b)"
     r"|(?:not|am not|i'm not)(?: really| so| too)? (?:sure|certain)\b|no (?:idea|clue)\b"
 )

@@ -29,6 +29,8 @@ _UNSURE = -100
 """A clause above it may be of the box, in hundredths of log odds."""
 _FEWEST_WORDS = 3
 """Two words are an answer as often as not, and tell too little."""
+_FEWEST_TO_LET_GO = 5
+"""So few words list a thing as often as not: "two wire nuts", of a box in Canada."""
 
 
 def sifted(read: Utterance, begun: bool, asked: bool) -> Utterance:
@@ -48,7 +50,8 @@ def sifted(read: Utterance, begun: bool, asked: bool) -> Utterance:
         return read
     likely, known = relevance(heard), belief_table.table()
     surely = asked or not told or bool(kinds & (CHANGING | {"NextBox"}))
-    if likely < (known.inert if surely else known.off_topic) and not _any_of_box(heard):
+    enough = len(heard.split()) >= _FEWEST_TO_LET_GO and not _any_of_box(heard)
+    if enough and likely < (known.inert if surely else known.off_topic):
         kept = tuple(act for act in read.acts if not _enters(act))
         other = acts.OtherTalk(words=heard, span=(0, len(read.heard)))
         return replace(read, acts=kept or (other,), unread=())

@@ -46,7 +46,7 @@ _SUPPOSES = lazy_pattern(
 #: "Don't make it a 22.5", and "we havent pulled it out", a denial that these readings do not know.
 _FORBIDS = lazy_pattern(
     r"(?i)^\W*(?:(?:so|and|but|ok|okay|well|now|um|uh|hello|hi|no)\W+)*(?:do not|don['’]?t)\b"
-    r"|\b(?:do|does|did|have|has|had|is|are|was|were|wo|could|would|should)nt\b"
+    r"|\b(?:does|did|have|has|had|is|are|was|were|wo|could|would|should)nt\b"
 )
 
 
