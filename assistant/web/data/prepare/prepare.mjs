@@ -1,8 +1,8 @@
 // Prepares the engine's archive in the very runtime that it will run in: modules compiled without their
-// docstrings and the types of their functions, which nobody reads on a phone and which are more than a
-// tenth of them (those of classes' fields make data classes and stay), and the grammar compiled
-// in place of its data files, which would lie there twice; nothing in it is packed, since the whole
-// file is. Run by `boxaloud web build`:
+// docstrings, the types of their functions and the columns of their lines, which nobody reads on a phone
+// and which are more than a tenth of them (the types of classes' fields make data classes and stay),
+// and the grammar compiled in place of its data files, which would lie there twice; nothing in it is
+// packed, since the whole file is. Run by `boxaloud web build`:
 //   node prepare.mjs RUNTIME_FOLDER ARCHIVE_IN ARCHIVE_OUT
 
 import fs from "node:fs";
@@ -33,6 +33,9 @@ def bare(raw):
             node.returns = None
         elif isinstance(node, ast.arg):
             node.annotation = None
+        if hasattr(node, "col_offset"):
+            node.col_offset = node.end_col_offset = 0
+            node.end_lineno = node.lineno
     return tree
 DATE = (2020, 1, 1, 0, 0, 0)
 source = zipfile.ZipFile("/engine/engine.zip")
