@@ -106,8 +106,9 @@ class Conversation(JobDialogue):
             read = of_the_unread(read, last)
         sheet = self.talk.assessment.sheet
         read = by_the_box(read, self.talk.journal, self.talk.state, sheet)
-        asked = self.asks not in (None, "contents", "box")
-        read = off_topic.sifted(read, bool(self.talk.state.items), asked)
+        if self.talk.state.pulls is None and self.talk.assessment.by_volume:
+            asked = self.asks not in (None, "contents", "box")
+            read = off_topic.sifted(read, bool(self.talk.state.items), asked)
         if not isinstance(words, str) and confidence_of(words) is not None:
             before = self.talk.journal[-1] if self.talk.journal else None
             read = heard_with(read, words, self.asks, before)

@@ -44,6 +44,10 @@ class Withdrawn:
     """True where what was seen is found to be something else, and not there."""
 
 
+_LONGEST = 400
+"""Characters: nobody begins and withdraws in more, and it would be looked through at length."""
+
+
 def withdrawn(heard: str) -> Withdrawn | None:
     """The first change of an utterance that is begun and withdrawn at once.
 
@@ -52,7 +56,7 @@ def withdrawn(heard: str) -> Withdrawn | None:
     (0, 17, 28)
     """
     text = heard.lower().replace("’", "'")
-    if not _hints().search(text):
+    if len(text) > _LONGEST or not _hints().search(text):
         return None
     found = [
         one

@@ -100,7 +100,7 @@ def test_what_is_said_shorter_stands_for_a_sentence_and_brings_no_value_of_its_o
 
 NAMES = [row.name.removesuffix(" box") for row in table_boxes()]
 REFUSED = (
-    "the room is 12 by 14", "5 by 5 by 4 box", "two two-gang handy boxes", "use 1999", "use 2011",
+    "the box is 12 by 14", "5 by 5 by 4 box", "two two-gang handy boxes", "use 1999", "use 2011",
     "the Canadian code, 4 square box, inch and a half deep",
 )  # fmt: skip
 

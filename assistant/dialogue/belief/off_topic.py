@@ -42,7 +42,7 @@ def sifted(read: Utterance, begun: bool, asked: bool) -> Utterance:
     """
     heard = read.heard.strip()
     kinds = {belief_table.kind(act) for act in read.acts}
-    if len(heard.split()) < _FEWEST_WORDS or kinds & LEAVING:
+    if len(heard.split()) < _FEWEST_WORDS or kinds & LEAVING or any(map(_of_raceways, read.acts)):
         return read
     told = any(map(_enters, read.acts))
     weighs = any(run.weighty for run in read.unread)
@@ -70,6 +70,11 @@ def _is_of_another(heard: str) -> bool:
     """Whether all of an utterance says that it is of another box, and where that is."""
     found, whole = heard_elsewhere(heard)
     return whole is not None and all(piece.of_box for piece in found)
+
+
+def _of_raceways(act: Act) -> bool:
+    """Whether an act is of a pull box or a conduit body, of which too little was heard to judge."""
+    return type(act).__module__ == acts.DescribePull.__module__
 
 
 def _enters(act: Act) -> bool:

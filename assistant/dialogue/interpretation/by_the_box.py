@@ -36,6 +36,8 @@ from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.withdrawn_orders import withdrawn
 from boxaloud.rules import Worksheet
 
+_LONGEST = 500
+"""Characters: what is longer is no correction, and is not looked through."""
 #: What only asks or supposes puts nothing right.
 _SUPPOSES = lazy_pattern(
     r"(?i)\W*(?:(?:so|and|but|ok|okay|well|now|um|uh|hello|hi)\W+)*"
@@ -54,7 +56,7 @@ def by_the_box(
     read: Utterance, journal: Sequence[Entry], state: State, sheet: Worksheet
 ) -> Utterance:
     """The utterance as what it is behind what was told before; `read` where nothing was."""
-    if not journal:
+    if not journal or len(read.heard) > _LONGEST:
         return read
     orders = _FORBIDS.search(read.heard) is None
     told = orders and _SUPPOSES.match(read.heard) is None
