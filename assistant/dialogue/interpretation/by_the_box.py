@@ -51,6 +51,11 @@ _FORBIDS = lazy_pattern(
     r"|\b(?:does|did|have|has|had|is|are|was|were|wo|could|would|should)nt\b"
 )
 
+#: What was done then may be told already: it is asked.
+_EARLIER = lazy_pattern(
+    r"(?i)\b(?:yesterday|last (?:week|month|year|night|time)|the other day|years? ago)\b"
+)
+
 
 def by_the_box(
     read: Utterance, journal: Sequence[Entry], state: State, sheet: Worksheet
@@ -58,7 +63,7 @@ def by_the_box(
     """The utterance as what it is behind what was told before; `read` where nothing was."""
     if not journal or len(read.heard) > _LONGEST:
         return read
-    orders = _FORBIDS.search(read.heard) is None
+    orders = not (_FORBIDS.search(read.heard) or _EARLIER.search(read.heard))
     told = orders and _SUPPOSES.match(read.heard) is None
     if orders:
         read = undone(read, journal, state)
