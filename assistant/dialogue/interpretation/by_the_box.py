@@ -53,7 +53,7 @@ _FORBIDS = lazy_pattern(
 
 #: What was done then may be told already: it is asked.
 _EARLIER = lazy_pattern(
-    r"(?i)\b(?:yesterday|last (?:week|month|year|night|time)|the other day|years? ago)\b"
+    r"(?i)\b(?:yesterday|last (?:week|month|year|night|time)|the other day)\b"
 )
 
 
