@@ -62,7 +62,7 @@ def sifted(read: Utterance, begun: bool, asked: bool) -> Utterance:
 
 def _any_of_box(heard: str) -> bool:
     """Whether one clause alone may be of a box: "lunch is at noon, one more comes in"."""
-    clauses = [one for one in _CLAUSE.split(heard) if len(one.split()) >= _FEWEST_WORDS]
+    clauses = [one for one in _CLAUSE.split(heard) if len(one.split()) > 1]
     return len(clauses) > 1 and any(relevance(one) > _UNSURE for one in clauses)
 
 

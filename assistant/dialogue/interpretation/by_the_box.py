@@ -32,6 +32,7 @@ from boxaloud.assistant.dialogue.interpretation.volume_told_otherwise import (
 from boxaloud.assistant.dialogue.journal import Entry
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.grammar.acts import Keep, Utterance
+from boxaloud.grammar.clauses.act_kinds import is_thing
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.withdrawn_orders import withdrawn
 from boxaloud.rules import Worksheet
@@ -52,9 +53,7 @@ _FORBIDS = lazy_pattern(
 )
 
 #: What was done then may be told already: it is asked.
-_EARLIER = lazy_pattern(
-    r"(?i)\b(?:yesterday|last (?:week|month|year|night|time)|the other day)\b"
-)
+_EARLIER = lazy_pattern(r"(?i)\b(?:yesterday|last (?:week|month|year|night|time)|the other day)\b")
 
 
 def by_the_box(
@@ -67,8 +66,9 @@ def by_the_box(
     told = orders and _SUPPOSES.match(read.heard) is None
     if orders:
         read = undone(read, journal, state)
-        read = clamps_told_otherwise(read, state)
-        read = volume_told_otherwise(read, state, sheet.capacity)
+        if not any(map(is_thing, read.acts)):  # what is told beside it would be lost
+            read = clamps_told_otherwise(read, state)
+            read = volume_told_otherwise(read, state, sheet.capacity)
     read = taken_as_well(read, journal[-1], state)
     read = changed_as_well(read, journal[-1], state)
     read = right_before(read, journal, state)

@@ -40,7 +40,7 @@ _MISCOUNTED = lazy_pattern(
     r"|seven|eight|nine|ten|\d+)|(?:was|were|been) (?:counting|looking at|reading|seeing)"
     r"|(?:he|she|they|kid|you)(?:['’]s| is| was|['’]re| are) right|he says|she says"
     r"|all told|in all|in total|altogether|(?:i|we) (?:can )?(?:see|count|get)|recount\w*|comes? to"
-    r"|actually|turns? out|no lie|should(?:['’]ve| have)? be(?:en)?|behold|holy|lied)\b"
+    r"|actually|turns? out|no lie|should(?:['’]ve| have) been|behold|holy|lied)\b"
 )
 
 
