@@ -21,6 +21,8 @@ _LEAST_ALONE = 15
 """A lesser whole number alone may count something, or be the size of a wire."""
 _LEAST_BESIDE = 7
 """A lesser one beside others may count something more."""
+_SIZES = frozenset(map(Decimal, (8, 10, 12, 14, 16, 18)))
+"""Sizes of wires by AWG: a list of them may be wires."""
 _FEWEST_WORDS = 4
 """Fewer words with nothing else in them, "and eighteen", go on with something."""
 _PUTS_RIGHT = (acts.Restate, acts.RestateNumber, acts.Recount)
@@ -59,6 +61,8 @@ def checked(turn: Turn, unread: Sequence[Unread]) -> bool:
         large = value >= _LEAST_ALONE or value != int(value)
         return (large and value in whole) or _is_margin(turn, unread, value, sheet)
     figures = whole | _working(sheet)
+    if all(value in _SIZES for value in said):
+        return False
     return all(value in figures and _is_figure(value) for value in said)
 
 

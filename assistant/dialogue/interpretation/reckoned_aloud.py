@@ -25,7 +25,7 @@ _TENTH, _HUNDREDTH = Decimal("0.1"), Decimal("0.01")
 _BRINGS_IN = lazy_pattern(
     r"(?i)\b(?:add(?:ed|ing|s)?|put|putting|throw|remov\w*|swap\w*|replac\w*"
     r"|(?<!and )chang\w*|forgot|found|also|instead|undo|(?<!the )extra|next box"
-    r"|new box|there['’]s|there is|there are|got to be"
+    r"|new box|there['’]s|there is|there are|got to be|enters?|come in|comes in|turn out|rather"
     r"|take (?:it|that|one|them|out)|(?:another|more|additional) (?:1\d|10|8|6|cable|switch|outlet"
     r"|receptacle|dimmer|gfci|wire|conductor|device|plug|ground|fourteen|twelve|ten))\b"
 )
@@ -35,7 +35,23 @@ _SIZES = lazy_pattern(
     r"(?:[- ]?(?:2|two)s?)?"
     r"|\b(?:twelve|fourteen|ten|1[024])(?:s|['’]s(?! (?:[a-z]+teen|[a-z]+ty|\d)))\b"
     r"|\b(?:number|no\.?|#) ?(?:\d+|fourteen|twelve|ten)\b"
+    r"|\b(?:1[024]|8|6|fourteen|twelve|ten|eight|six)(?= ?-?(?:awg|gauge|ga|ground|wires?|cables?"
+    r"|conductors?|thhn)\b)"
+    r"|\b(?<=the )(?:fourteen|twelve|ten|1[024])\b"
+    r"|(?<=one |two |six |ten )(?:1[024]|fourteen|twelve)\b"
+    r"|(?<=four |five |nine )(?:1[024]|fourteen|twelve)\b"
+    r"|(?<=three |seven |eight )(?:1[024]|fourteen|twelve)\b|(?<=\d )1[024]\b"
 )
+#: What somebody says who adds up; a list of things has none of it.
+_ADDS_UP = lazy_pattern(
+    r"(?i)\b(?:(?:is|are|makes?|that['’]?s|that is|gives?(?: me)?|comes? to|equals?)(?: just| only"
+    r"| about| right| another| me| it| up)* (?:\d|half\b|[a-z]+teen\b|[a-z]+ty\b"
+    r"|(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)\b)"
+    r"|plus|times|minus|take away|apiece|at (?:two|\d)|(?:over|under|short) by|out of|against"
+    r"|on the nose|the nose|all told|adds? up|puts me|in my head|take it|boil it|check(?:ing)? it"
+    r"|for the (?:wires?|switch(?:es)?|receptacle|plug|device|yoke|grounds?|gfci|dimmers?|clamps?))"
+)
+_OF_A_BOX = lazy_pattern(r"(?i)\b(?:inch(?:es)?|box|cubic)\b")
 #: Dollars and cents of a cubic inch: "fifteen seventy-five", "two fifty".
 _CENTS = lazy_pattern(
     r"(?i)\b(?P<whole>[a-z]+(?:-[a-z]+)?) (?P<part>fifty|twenty-five|twenty five|seventy-five"
@@ -48,7 +64,7 @@ def reckoned_aloud(read: Utterance, state: State, sheet: Worksheet) -> Utterance
     each = {line.each for line in sheet.lines}
     if not state.items or state.pending or not _is_sum(read.heard, sheet.total, each):
         return read
-    if not all(_is_there(state, act) for act in read.acts):
+    if not all(_is_there(state, act) for act in read.acts) or _tells_box(read, sheet):
         return read
     words = read.heard.strip()
     asked = acts.Ask(about="margin", words=words, span=(0, len(read.heard)))
@@ -56,7 +72,7 @@ def reckoned_aloud(read: Utterance, state: State, sheet: Worksheet) -> Utterance
 
 
 def _is_sum(heard: str, total: Decimal, each: set[Decimal]) -> bool:
-    if _BRINGS_IN.search(heard):
+    if _BRINGS_IN.search(heard) or not _ADDS_UP.search(heard):
         return False
     values = [value for _, value in sorted(_values(heard))]
     said = {total, total.quantize(_TENTH, ROUND_DOWN), total.quantize(_HUNDREDTH, ROUND_DOWN)}
@@ -99,6 +115,17 @@ def _values(heard: str) -> Iterator[tuple[int, Decimal]]:
             yield found.start(), spoken_value(found["whole"]) + cents
     for found in SPOKEN_VALUE.finditer(bare):
         yield found.start(), spoken_value(found["value"])
+
+
+def _tells_box(read: Utterance, sheet: Worksheet) -> bool:
+    """Whether a box is told that is another: its size, or cubic inches that it has not."""
+    for act in read.acts:
+        if isinstance(act, acts.SetSize | acts.NameBoxKind):
+            return True
+        other = isinstance(act, acts.SetVolume) and act.volume != sheet.capacity
+        if other and _OF_A_BOX.search(act.words):
+            return True
+    return False
 
 
 def _is_there(state: State, act: Act) -> bool:
