@@ -118,6 +118,13 @@ def test_fewer_with_no_word_of_why_is_asked(said: str) -> None:
         (TWELVES, "we detached one of the 12-2s and yanked it so that leaves two 12-2s"),
         (TWO, "like I said two 14-2s, but there's a 14-3 too"),
         (MIXED, "same as I told you, two 14-3s"),
+        (TWO, "four 14, one 14 ground, one switch, 18 cube, no clamps"),
+        (TWO, "one of the switches is on the fourteen, the other two are on the twelve"),
+        (
+            TWO,
+            "ten 14 AWG conductors enter the box, of which five leave, no grounds, 20 cubic inches",
+        ),
+        (TWO, "14, 14, 14, 14"),
     ],
 )
 def test_what_is_not_there_is_never_taken_for_told_over(box: str, said: str) -> None:

@@ -25,8 +25,8 @@ LEAVING = frozenset(
 )
 """Of which box, and of which code: nothing that other talk is like."""
 _CLAUSE = re.compile(r"[,.;:!?]+(?!\d)|\b(?:but|and) ")
-_UNSURE = -100
-"""A clause above it may be of the box, in hundredths of log odds."""
+_UNSURE = 25
+"""A clause above it may be of the box, in hundredths of log odds; below it tells too little."""
 _FEWEST_WORDS = 3
 """Two words are an answer as often as not, and tell too little."""
 _FEWEST_TO_LET_GO = 5

@@ -72,12 +72,16 @@ def reckoned_aloud(read: Utterance, state: State, sheet: Worksheet) -> Utterance
 
 
 def _is_sum(heard: str, total: Decimal, each: set[Decimal]) -> bool:
-    if _BRINGS_IN.search(heard) or not _ADDS_UP.search(heard):
+    if _BRINGS_IN.search(heard):
         return False
     values = [value for _, value in sorted(_values(heard))]
     said = {total, total.quantize(_TENTH, ROUND_DOWN), total.quantize(_HUNDREDTH, ROUND_DOWN)}
     if len(values) < _FEWEST or said.isdisjoint(values):
         return False
+    if values[-1] in said and sum(values[:-1]) == values[-1]:
+        return True
+    if total == int(total) and not _ADDS_UP.search(heard):
+        return False  # a whole total may be a size or a count of something told
     if any(_is_made(values, place, each) for place in range(1, len(values))):
         return True
     return values[-1] in said and _adds_up(values[:-1], values[-1])

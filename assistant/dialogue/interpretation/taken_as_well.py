@@ -60,10 +60,17 @@ def changed_as_well(read: Utterance, before: Entry, state: State) -> Utterance:
     orders = [act for act in before.acts if not isinstance(act, acts.Social)]
     order = orders[0] if len(orders) == 1 else None
     if not isinstance(order, acts.Replace) or order.target.count != 1 or not order.target.awg:
-        return read
+        return _copies_nothing(read)
     left = references.find(state, replace(order.target, count=None, which="said", words=""))
     if left is None or left.content.count != 1:
         return replace(read, acts=(), unread=(Unread.whole(read.heard),))
     span = (0, len(read.heard))
     again = replace(order, words=read.heard, span=span)
     return replace(read, acts=(again,), unread=())
+
+
+def _copies_nothing(read: Utterance) -> Utterance:
+    """ "Do the same to the other one", behind no change, is asked and begins no box like this."""
+    if not any(isinstance(act, acts.CopyBox) for act in read.acts):
+        return read
+    return replace(read, acts=(), unread=(Unread.whole(read.heard),))

@@ -18,6 +18,8 @@ from boxaloud.rules.contents import Cable
 
 def of_some_or_all(turn: Turn, act: acts.Restate, item: Item) -> bool:
     """Change what is said of some of the cables that are there, or of all; False for others."""
+    if _of_a_part(turn, act, item):
+        return True
     if (same := _in_all(turn.state, act, item)) is not None:
         item_changes.recount(turn, item, 0, act.words)
         item_changes.recount(turn, same, act.thing.count or 0, act.words)
@@ -26,6 +28,22 @@ def of_some_or_all(turn: Turn, act: acts.Restate, item: Item) -> bool:
         replacements.replace_some(turn, item, 1, replace(act.thing, count=1))
         return True
     return False
+
+
+def _of_a_part(turn: Turn, act: acts.Restate, item: Item) -> bool:
+    """ "A 12-3, not a 12-2", of two 14-2s, is not placed; "one smart, not one plain" of two is."""
+    named = act.instead_of
+    if named is None or named.count is None or act.thing.count is None:
+        return False
+    if named.count >= item.content.count:
+        return False
+    if named.conductors and not references.agrees(item, replace(named, count=None)):
+        turn.unplaced.append(act.words)
+        return True
+    if named.count != act.thing.count:
+        return False
+    replacements.replace_some(turn, item, named.count, act.thing)
+    return True
 
 
 _THOSE = lazy_pattern(r"(?i)\b(?:those|they|these|them)\b(?! all\b)")

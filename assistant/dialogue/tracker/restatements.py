@@ -31,11 +31,7 @@ from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Thing
 from boxaloud.rules import RulesError
-from boxaloud.rules.contents import (
-    Cable,
-    Conductors,
-    Yoke,
-)
+from boxaloud.rules.contents import Cable, Conductors, Yoke
 
 
 def restate(turn: Turn, act: acts.Restate) -> None:
@@ -63,11 +59,6 @@ def restate(turn: Turn, act: acts.Restate) -> None:
     if item is None or _goes_on(turn, act, item):
         _come_in(turn, act, item)
         return
-    if act.instead_of is not None and act.instead_of.count is not None and thing.count is not None:
-        part = act.instead_of.count
-        if part < item.content.count and part == thing.count:
-            replacements.replace_some(turn, item, part, thing)
-            return
     if cables_restated.of_some_or_all(turn, act, item):
         return
     if wider_names.counted(turn, thing, item):
