@@ -92,7 +92,8 @@ _ALL = rf"(?:(?:all|both|each|every one|everything)(?: of (?:them|those))? {_MAD
 _ALONE = r"(?: cables?| of them| in all| total)*(?=\s*(?:[.!]|$))"
 _OF_CABLES = rf"(?= (?:[a-z]+ )?(?:cables? )?(?:of )?(?:{_CABLE}|(?:cables?|wires?)\b))"
 _POINTED = lazy_pattern(
-    rf"(?i)(?<!not )(?<!or )\b(?P<run>{_FIRST}(?:{_JOIN}{_POINT})+)(?:[,;:.–—-]* {_MADE}(?:"
+    r"(?i)(?<!not )(?<!or )(?<!than )(?<!besides )(?<!beside )(?<!from )(?<!in addition to )"
+    rf"(?<!on top of )(?<!counting )\b(?P<run>{_FIRST}(?:{_JOIN}{_POINT})+)(?:[,;:.–—-]* {_MADE}(?:"
     rf"{_ALL}(?P<size>{_CABLE})|(?P<sum>{_N})\b{_NO_COUNT}(?:(?P<bare>{_ALONE})|{_OF_CABLES})))?"
 )
 #: "14-2: …", "three 14-2s, …"

@@ -8,9 +8,13 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.building.plain_things import just_like
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.utterance.said_on_top import ON_TOP_OF
 
 #: "There are", with nothing before it that makes it one more thing told.
 _EXISTING = lazy_pattern(r"(?i)(?<!and )(?<!also )(?<!then )(?<!plus )\bthere(?:'s| is| are) $")
+_ON_TOP_OF_THOSE = lazy_pattern(
+    rf"(?i)\b{ON_TOP_OF} (?:that|those|these|this|it|them|the (?:first|other|last))\b"
+)
 #: Behind a count: it is of all.
 _IN_ALL = lazy_pattern(
     r"(?i),? *(?:in )?(?:total|all told|altogether|all together|in all|i (?:re)?counted"
@@ -96,6 +100,6 @@ def _counted_in_all(act: Act, heard: str) -> Act:
             thing=act, instead_of=just_like(act), words=act.words, span=act.span,
             doubts=act.doubts, function="correction",
         )  # fmt: skip
-    if _EXISTING.search(before) and not act.doubts:
+    if _EXISTING.search(before) and not (act.doubts or _ON_TOP_OF_THOSE.search(before)):
         return replace(act, doubts=(*act.doubts, acts.Doubt("count", "some")))
     return act

@@ -11,11 +11,9 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Reference, Utterance
 from boxaloud.grammar.clauses.act_kinds import is_thing
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.utterance.said_on_top import ON_TOP_OF
 
-_BESIDES = lazy_pattern(
-    r"(?i)\b(?:on top of|besides?|in addition to|over and above|apart from|aside from|next to"
-    r"|alongside|along with|together with|beyond)(?: all)? $"
-)
+_BESIDES = lazy_pattern(rf"(?i)\b{ON_TOP_OF}(?: all)? $")
 _POINTS = lazy_pattern(r"(?i)(?:all )?(?:the|those|these|my|our|your)\b")
 _FURTHER = lazy_pattern(r"(?i)\b(?:more|another|other|extra|new)\b")
 _FOR_ANOTHER = lazy_pattern(r"(?i)\b(?:for|to|over to|going to|on to) the (?:second|third|other) $")

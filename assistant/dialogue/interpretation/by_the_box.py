@@ -31,9 +31,10 @@ from boxaloud.assistant.dialogue.interpretation.volume_told_otherwise import (
 )
 from boxaloud.assistant.dialogue.journal import Entry
 from boxaloud.assistant.dialogue.state import State
-from boxaloud.grammar.acts import Keep, Utterance
+from boxaloud.grammar.acts import Keep, OtherTalk, Utterance
 from boxaloud.grammar.clauses.act_kinds import is_thing
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.utterance.whereabouts import heard_elsewhere
 from boxaloud.grammar.utterance.withdrawn_orders import withdrawn
 from boxaloud.rules import Worksheet
 
@@ -77,7 +78,7 @@ def by_the_box(
     read = said_back(read, journal, state)
     read = sums_told_behind(read, state)
     read = counted_once_more(read, journal, state, sheet)
-    if told and not _is_withdrawn(read):
+    if told and not _is_withdrawn(read) and not _is_elsewhere(read):
         read = out_and_in(sizes_told_otherwise(read, state), state)
         read = counts_anew(read, state)
     read = reckoned_aloud(read, state, sheet)
@@ -90,3 +91,9 @@ def _is_withdrawn(read: Utterance) -> bool:
     """Whether a part of it was withdrawn, so that its words tell nothing by themselves."""
     kept = any(isinstance(act, Keep) for act in read.acts)
     return kept and withdrawn(read.heard) is not None
+
+
+def _is_elsewhere(read: Utterance) -> bool:
+    """Whether all of it is of another place: what was taken out there is none of this box."""
+    other = len(read.acts) == 1 and isinstance(read.acts[0], OtherTalk)
+    return other and heard_elsewhere(read.heard)[1] is not None

@@ -19,6 +19,7 @@ from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar.acts import Act, AddCable, AddConductors, AddDevice, Doubt
 from boxaloud.grammar.clauses.act_kinds import is_thing
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.utterance.said_on_top import ON_TOP_OF
 from boxaloud.rules.contents import Conductors
 
 _LEAST = 2
@@ -30,6 +31,7 @@ _ON_TOP = lazy_pattern(
     r"|going|gonna|come|comes|coming|run|runs|running|to|from|for|out|off|into|onto|through|feed\w*"
     r"|need\w*|want\w*|instead|swap\w*|replac\w*|chang\w*|take|took|taken|remove\w*|pull\w*"
     r"|in place|same|like|on the|with)\b|^\W*(?:and|then|next|\+|&)"
+    rf"|\b{ON_TOP_OF}\b"
 )
 #: Beside one that leads somewhere, so many others do.
 _LEADS = lazy_pattern(r"(?i)\b(?:goes|going|comes?|coming|runs?|running|feeds?)\b")
