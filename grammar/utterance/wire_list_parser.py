@@ -72,6 +72,7 @@ class _ListReader:
         self._made = NamedWires(start, start)
         self._several = False
         self._headed = False
+        self._each_name = 1
 
     def read(self) -> NamedWires | None:
         """The list, or None where none begins there."""
@@ -82,6 +83,8 @@ class _ListReader:
             pass
         made = self._made
         if made.times > 1 and not made.each:
+            made.agrees = False
+        if self._each_name > 1 and said.CUT_SHORT.match(self._plain, made.end):
             made.agrees = False
         if made.each:
             made.wires, made.grounds = made.wires * made.times, made.grounds * made.times
@@ -106,6 +109,13 @@ class _ListReader:
             self._at = heading.end()
             return True
         begins = self._sized and self._at == self._start
+        if begins and (each := said.EACH_AHEAD.match(self._plain, self._at)):
+            self._each_name = said.COUNTS[each["n"]]
+            if size := each["size"]:
+                self._made.awg = said.SIZES.get(size) or int(size)
+                self._made.marked = self._headed = True
+            self._at = each.end()
+            return False
         first = said.SIZE_FIRST.match(self._plain, self._at) if begins else None
         if first is not None:
             size = first["size"] or first["several"]
@@ -117,7 +127,8 @@ class _ListReader:
     def _next(self) -> bool:
         """Read one piece more of the list; False where it ends."""
         return (
-            self._way()
+            self._of_each()
+            or self._way()
             or self._piped()
             or self._each()
             or self._total()
@@ -170,13 +181,18 @@ class _ListReader:
             self._made.items += letters
             self._add(letters, 0)
             return self._take(phases.end())
+        if self._each_name > 1 and (green := said.GREENS.match(self._plain, self._at)):
+            self._made.items += 1
+            self._add(0, self._each_name)
+            return self._take(green.end())
         found = said.NAME.match(self._plain, self._at)
         if found is None:
             return False
-        if (found["s"] or found["ground"] == "greens") and not found["n"]:
+        several = self._each_name > 1
+        if not several and (found["s"] or found["ground"] == "greens") and not found["n"]:
             return False  # "blacks": nobody said how many
-        count = said.COUNTS.get(found["n"] or "", 1)
-        if self._several and not said.DETERMINED.match(self._plain, found.start()):
+        count = said.COUNTS.get(found["n"] or "", self._each_name)
+        if self._several and not several and not said.DETERMINED.match(self._plain, found.start()):
             return False  # "eight black and white": eight of both
         self._several = count > 1
         self._made.items += 1
@@ -202,6 +218,17 @@ class _ListReader:
         if not restarted:
             self._add(0, count)
         return self._take(end)
+
+    def _of_each(self) -> bool:
+        """ "… two of each", behind names of which none was counted."""
+        found = said.EACH_BEHIND.match(self._plain, self._at)
+        made = self._made
+        if found is None or not made.bare or self._each_name > 1 or made.times > 1:
+            return False
+        self._each_name = said.COUNTS[found["n"]]
+        made.wires, made.grounds = made.wires * self._each_name, made.grounds * self._each_name
+        made.groups = [[one * self._each_name for one in group] for group in made.groups]
+        return self._take(found.end())
 
     def _way(self) -> bool:
         """ "in", "out", "each way": what was named since the last one."""

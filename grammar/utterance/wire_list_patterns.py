@@ -21,22 +21,27 @@ _GAP = r"[\s,;:.…–-]*"
 #: What may stand behind a name, a size or a total of a list: anything else makes it a name of
 #: something else ("a white switch", "twelve inches").
 _EDGE = (
-    r"(?=\s*(?:$|[.,;:?!…)–\n-](?!\d)|(?:and|plus|with|then|in|out|each|apiece|all|so|to|from"
+    r"(?=\s*(?:$|[.,;:?!…)–\n/-](?!\d)|(?:and|plus|with|then|in|out|each|apiece|all|so|to|from"
     r"|for|going"
     r"|coming|go|come|spliced|both|pulled|at|that'?s|that|makes|number|through|straight|right|too"
     r"|also|the|a|an|its|one|two|three|black|red|blue|white|brown|orange|yellow|gr[ae]y|green"
-    r"|neutral|hot|switch leg|travell?er|ground|phase|per|total|fit|[abc]|"
+    r"|blk|blu|wht|brn|org|orn|yel|gry|neutral|hot|switch leg|travell?er|ground|phase|per|total|fit"
+    r"|[abc]|"
     + _SIZE_WORD
     + r"(?:'?e?s)?|\#)\b"
     r"(?![-/]?\d)|\#|[1-9] (?:black|red|blue|white|green|neutral|hot|travell?er|ground)s?\b))"
 )
-_COLOUR = r"(?:black|red|blue|white|brown|orange|yellow|gr[ae]y|purple|pink)"
+COLOUR = (
+    r"(?:black|red|blue|white|brown|orange|yellow|gr[ae]y|purple|pink"
+    r"|blk|blu|wht|brn|org|orn|yel|gry)"
+)
+"""What an insulated conductor is called by its color, also as a thumb types it."""
 _ROLE = r"(?:neutral|neut|switched hot|hot|switch leg|switch loop|travell?er|line|load)"
 NAME = lazy_pattern(
     rf"(?:(?:(?P<n>{COUNT})|a(?! phase)|an|its|the"
-    rf"|another)\s+)?(?:(?P<named>(?:{_COLOUR}(?: phase| neutral| hot| travell?er)?"
-    r"|[abc] phase|phase [abc]|l[123]))|(?P<role>" + _ROLE + rf")(?: {_COLOUR})?"
-    r"|(?P<ground>greens?|ground))"
+    rf"|another)\s+)?(?:(?P<named>(?:{COLOUR}(?: phase| neutral| hot| travell?er)?"
+    r"|[abc] phase|phase [abc]|l[123]))|(?P<role>" + _ROLE + rf")(?: {COLOUR})?"
+    r"|(?P<ground>greens?|gre?ns?|ground))"
     rf"(?P<s>s)?(?: (?:wires?|conductors?|splice))?\b{_EDGE}"
 )
 #: Letters are phases only together, or before a neutral.
@@ -47,7 +52,7 @@ PHASES = lazy_pattern(
 OWN_SIZE = lazy_pattern(
     rf"(?:,? (?:number |no\.? ?|# ?)?| ?#)(?P<size>{_SIZE_WORD})(?:'?e?s)?(?: too| also)?\b{_EDGE}"
 )
-JOIN = lazy_pattern(r"(?:\s*(?:[,;…–&+-]|\.\.+))*\s*(?:(?:and|plus|then|with|&)\s+)*")
+JOIN = lazy_pattern(r"(?:\s*(?:[,;…–&+/-]|\.\.+))*\s*(?:(?:and|plus|then|with|&)\s+)*")
 STOP = lazy_pattern(r"\s*[.;\n]\s*")
 WAY = lazy_pattern(
     r"\s*,?\s*(?:(?P<twice>each way|both ways|in and out|in, out|in both directions|each direction)"
@@ -68,6 +73,25 @@ SEVERAL = lazy_pattern(
     r"(?: one)?(?: of (?:them|those))?(?:'s| is| has| with| brings| carries)?(?: got)?)?\s*[,:]?\s*"
 )
 EACH = lazy_pattern(r"\s*,?\s*(?:in )?(?:each(?: one| pipe| run)?|apiece|per pipe|per run)\b")
+_OF_EACH = (
+    r"(?:(?:(?:of |in )?(?:each|every)(?: (?:single )?colou?r| one| kind)?|apiece"
+    r"|(?:per|a) colou?r|ea)\b\.?)"
+    r"(?! (?:way|direction|side|end|pipe|run|conduit|gang|box|cable)s?\b)"
+)
+#: "Two of each color: black, red and white", "two twelves each of black and red".
+EACH_AHEAD = lazy_pattern(
+    rf"(?P<n>{COUNT}) (?:(?:number |#)?(?P<size>{_SIZE_WORD})(?:'?e?s)?(?: gauge| awg)?"
+    rf"(?: wires?| conductors?)? )?{_OF_EACH}(?: of)?\s*[:,–-]*\s*(?=(?:the |an? )?{COLOUR}\b)"
+)
+#: "Black, red and white, two of each".
+EACH_BEHIND = lazy_pattern(rf"{_GAP}(?:and )?(?P<n>{COUNT}) {_OF_EACH}")
+#: "… and the greens are the grounds", of as many as each color has.
+GREENS = lazy_pattern(
+    r"(?:the )?greens?(?: (?:wires?|ones?))? (?:(?:is|are|being|as|for) )?(?:the )?"
+    r"(?:egcs?|grounds?)\b"
+)
+#: A further color behind a list that was read as none of its names: "red, tan and blue wire nuts".
+CUT_SHORT = lazy_pattern(rf"[\s,]*(?:and |or )?{COLOUR}\b")
 SAME = lazy_pattern(r"(?:the )?same(?: thing| again| colou?rs)?\b\s*[,:]?\s*")
 #: What conductors do, behind them: "two white 12 AWG wires are spliced".
 _DONE = r"(?<=s)(?=\s*(?:are|were|enter|entering|end|ending|terminate|land|landing|which|inside)\b)"

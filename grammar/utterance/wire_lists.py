@@ -16,10 +16,10 @@ from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer.heard_words import Word
 from boxaloud.grammar.lexer.tokens import plain_text
 from boxaloud.grammar.utterance.wire_list_parser import NamedWires, named_wires
-from boxaloud.grammar.utterance.wire_list_patterns import COUNT, COUNTS
+from boxaloud.grammar.utterance.wire_list_patterns import COLOUR, COUNT, COUNTS
 
 _ANY = lazy_pattern(
-    r"\b(?:black|red|blue|white|brown|orange|yellow|gr[ae]y|neutrals?|phase"
+    rf"\b(?:{COLOUR}|neutrals?|phase"
     r"|[abc],? (?:and )?[bc])\b"
 )
 #: Beside a cable, names of wires may be those in it.
@@ -38,7 +38,7 @@ _OF_A_THING = lazy_pattern(
 )
 #: A name right before the list that was read as none: the list has more than was counted.
 _CUT_SHORT = lazy_pattern(
-    r"\b(?:black|red|blue|white|brown|orange|yellow|gr[ae]y|neutral|hot|phase|switch leg"
+    rf"\b(?:{COLOUR}|neutral|hot|phase|switch leg"
     r"|travell?er|[bc])s?[\s,]*(?:and )?$"
 )
 _LOOPED = lazy_pattern(r"[^.;?!]*\b(?:loop\w*|coil\w*)\b")
