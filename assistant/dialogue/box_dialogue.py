@@ -26,7 +26,7 @@ from boxaloud.assistant.dialogue.tracker import adopted_edition
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar.acts import Act
 
-_LASTING = all_but("mistaken")
+_LASTING = all_but("mistaken", "box_sought")
 """What an utterance must change to be undone by itself."""
 
 

@@ -107,6 +107,8 @@ class State:
     """What was supposed or proposed last, for "do it"."""
     offered: tuple[Act, ...] = ()
     """The boxes that were told to hold it, the smallest first, for "use the second one"."""
+    box_sought: Act | None = None
+    """The question which box would do, answered anew as more comes in, until a box is named."""
     added: int = 0
     """How many of the item said last came in when it was last added to."""
     named_by: int = 0
@@ -178,6 +180,7 @@ def all_but(*left_out: str) -> Callable[[State], tuple[object, ...]]:
 described = all_but(
     "pending", "rejected", "unread", "unread_with", "form", "last", "put_off",
     "clamps_mentioned", "proposed", "offered", "recalled", "added", "mistaken", "named_by",
+    "box_sought",
 )  # fmt: skip
 """All that says something of the box."""
 

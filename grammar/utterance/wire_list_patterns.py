@@ -26,9 +26,7 @@ _EDGE = (
     r"|coming|go|come|spliced|both|pulled|at|that'?s|that|makes|number|through|straight|right|too"
     r"|also|the|a|an|its|one|two|three|black|red|blue|white|brown|orange|yellow|gr[ae]y|green"
     r"|blk|blu|wht|brn|org|orn|yel|gry|neutral|hot|switch leg|travell?er|ground|phase|per|total|fit"
-    r"|[abc]|"
-    + _SIZE_WORD
-    + r"(?:'?e?s)?|\#)\b"
+    r"|[abc]|" + _SIZE_WORD + r"(?:'?e?s)?|\#)\b"
     r"(?![-/]?\d)|\#|[1-9] (?:black|red|blue|white|green|neutral|hot|travell?er|ground)s?\b))"
 )
 COLOUR = (

@@ -14,7 +14,7 @@ from boxaloud.assistant.dialogue.nlg.sentences import (
 )
 from boxaloud.assistant.dialogue.policy import enclosure_questions
 from boxaloud.assistant.dialogue.policy.volume_questions import needed_figure, needed_text
-from boxaloud.assistant.dialogue.state import State, to_box
+from boxaloud.assistant.dialogue.state import State, described, to_box
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
@@ -58,6 +58,8 @@ def smallest_box(turn: Turn, act: Act) -> None:
     """ "what's the smallest box", "what's the minimum": the volume that it takes, and boxes."""
     if enclosure_questions.dimensions(turn, act):
         return
+    if not turn.state.box:
+        turn.state = altered(turn.state, box_sought=act)
     if not turn.state.items:
         turn.answer(say("boxes.empty"), act.words)
         return
@@ -95,6 +97,21 @@ def smallest_box(turn: Turn, act: Act) -> None:
         for one in found[:CHOICES]
     )
     turn.state = altered(turn.state, proposed=offered[:1], offered=offered)
+
+
+def sought_again(turn: Turn) -> None:
+    """The boxes that would do, told anew where more came in since they were asked for."""
+    state = turn.state
+    if state.box_sought is None or turn.supposed or described(state) == described(turn.began):
+        return
+    if state.box or state.pulls is not None:
+        turn.state = altered(state, box_sought=None)
+    elif state.items and not turn.answers and not is_held(state) and not _gaps(turn):
+        smallest_box(turn, state.box_sought)
+
+
+def _gaps(turn: Turn) -> bool:
+    return any(run.weighty for run in turn.unread)
 
 
 def _box_name(choice: BoxChoice) -> str:
