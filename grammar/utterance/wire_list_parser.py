@@ -82,6 +82,9 @@ class _ListReader:
         while self._next():
             pass
         made = self._made
+        if made.wires > 1 and self._each_name == 1 and said.UNSHARED.match(self._plain, made.end):
+            made.agrees = False
+            return made
         if made.times > 1 and not made.each:
             made.agrees = False
         if self._each_name > 1 and said.CUT_SHORT.match(self._plain, made.end):

@@ -12,7 +12,7 @@ COUNTS = {
         ("one", "two", "three", "four", "five", "six",
          "seven", "eight", "nine", "ten", "eleven", "twelve"), start=1,
     )
-} | {str(value): value for value in range(1, 25)}  # fmt: skip
+} | {str(value): value for value in range(1, 25)} | {"a pair": 2, "a couple": 2}  # fmt: skip
 """What each is worth."""
 SIZES = {"fourteen": 14, "twelve": 12, "ten": 10, "eight": 8, "six": 6}
 
@@ -76,19 +76,25 @@ _OF_EACH = (
     r"|(?:per|a) colou?r|ea)\b\.?)"
     r"(?! (?:way|direction|side|end|pipe|run|conduit|gang|box|cable)s?\b)"
 )
+_EACH_COUNT = rf"(?P<n>{COUNT}|an? (?:pair|couple))"
+_NAMED = rf"(?:{COLOUR}|{_ROLE})s?"
 #: "Two of each color: black, red and white", "two twelves each of black and red".
 EACH_AHEAD = lazy_pattern(
-    rf"(?P<n>{COUNT}) (?:(?:number |#)?(?P<size>{_SIZE_WORD})(?:'?e?s)?(?: gauge| awg)?"
-    rf"(?: wires?| conductors?)? )?{_OF_EACH}(?: of)?\s*[:,–-]*\s*(?=(?:the |an? )?{COLOUR}\b)"
+    rf"{_EACH_COUNT} (?:(?:number |#)?(?P<size>{_SIZE_WORD})(?:'?e?s)?(?: gauge| awg)?"
+    rf"(?: wires?| conductors?)? )?{_OF_EACH}(?: of)?\s*[:,–-]*\s*(?=(?:the |an? )?{_NAMED}\b)"
 )
 #: "Black, red and white, two of each".
-EACH_BEHIND = lazy_pattern(rf"{_GAP}(?:and )?(?P<n>{COUNT}) {_OF_EACH}")
+EACH_BEHIND = lazy_pattern(rf"{_GAP}(?:and )?{_EACH_COUNT} {_OF_EACH}")
 #: "… and the greens are the grounds", of as many as each color has.
 GREENS = lazy_pattern(
     r"(?:the )?greens?(?: (?:wires?|ones?))? (?:(?:is|are|being|as|for) )?(?:the )?"
     r"(?:egcs?|grounds?)\b"
 )
 #: A further color behind a list that was read as none of its names: "red, tan and blue wire nuts".
+#: "Two blacks and whites": whether of both together or of each, nobody can tell.
+UNSHARED = lazy_pattern(
+    rf"\s*(?:and|&|/)\s*(?:{COLOUR}|hot|neutral)s\b(?=\s*(?:[,.;:!?]|$|and\b|all\b|in\b|number\b|#))"
+)
 CUT_SHORT = lazy_pattern(rf"[\s,]*(?:and |or )?{COLOUR}\b")
 SAME = lazy_pattern(r"(?:the )?same(?: thing| again| colou?rs)?\b\s*[,:]?\s*")
 #: What conductors do, behind them: "two white 12 AWG wires are spliced".

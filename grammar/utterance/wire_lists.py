@@ -19,7 +19,7 @@ from boxaloud.grammar.utterance.wire_list_parser import NamedWires, named_wires
 from boxaloud.grammar.utterance.wire_list_patterns import COLOUR, COUNT, COUNTS
 
 _ANY = lazy_pattern(
-    rf"\b(?:{COLOUR}|neutrals?|phase"
+    rf"\b(?:{COLOUR}s?|neutrals?|hots?|phase"
     r"|[abc],? (?:and )?[bc])\b"
 )
 #: Beside a cable, names of wires may be those in it.
