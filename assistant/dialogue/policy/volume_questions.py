@@ -34,6 +34,8 @@ def read_back(turn: Turn, act: Act) -> None:
 def total(turn: Turn, act: Act) -> None:
     """ "what's the total"."""
     if enclosure_questions.standing(turn, act):
+        if turn.state.body.spliced and turn.state.items:  # what splices take, fitting or not
+            turn.answer(needed_text(turn.state), act.words, needed_figure(turn.state))
         return
     text = box_status.status(turn.state, assess(turn.state)) or say("nothing_yet")
     turn.answer(text, act.words)
