@@ -178,6 +178,7 @@ HEARD = {
 LEFT_ALONE = [
     "do that twenty", "two gang thirty four 12-2", "blue twenty two 14-2",
     "i take that back it's a 20", "the clamps are inside", "swap it for two 14-2",
+    "the ground is a 12",
 ]  # fmt: skip
 
 
