@@ -15,7 +15,6 @@ from boxaloud.assistant.dialogue.assessment import assess
 from boxaloud.assistant.dialogue.belief import held_acts, unread_words
 from boxaloud.assistant.dialogue.interpretation import interpreter, recounted, value_conflicts
 from boxaloud.assistant.dialogue.policy import (
-    box_choice,
     code_comparison,
     named_capacity,
     reason_questions,
@@ -232,7 +231,6 @@ def run(turn: Turn, told: Sequence[Act]) -> None:
         _reopen(turn)
         turn.done.append(act)
         _handler(act)(turn, act)
-    box_choice.sought_again(turn)
 
 
 def _work_through(turn: Turn) -> None:

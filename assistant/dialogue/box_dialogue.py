@@ -18,6 +18,7 @@ from boxaloud.assistant.dialogue.belief import unread_words
 from boxaloud.assistant.dialogue.history import History
 from boxaloud.assistant.dialogue.interpretation import moulded_tabs
 from boxaloud.assistant.dialogue.journal import Entry
+from boxaloud.assistant.dialogue.policy import box_choice
 from boxaloud.assistant.dialogue.question_slots import QuestionSlot
 from boxaloud.assistant.dialogue.reply import Reply
 from boxaloud.assistant.dialogue.reply_composer import Composer
@@ -148,6 +149,7 @@ class Talk:
         )
         acts_told = adopted_edition.canada_first(entry.acts)
         run(turn, moulded_tabs.counted(turn, acts_told))
+        box_choice.sought_again(turn)
         entry = replace(entry, unread=unread_words.explained(turn, entry.unread))
         unread_words.keep(turn, entry.unread)
         self.journal.append(entry)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance import wire_list_patterns as said
@@ -83,8 +83,7 @@ class _ListReader:
             pass
         made = self._made
         if made.wires > 1 and self._each_name == 1 and said.UNSHARED.match(self._plain, made.end):
-            made.agrees = False
-            return made
+            return replace(made, agrees=False)
         if made.times > 1 and not made.each:
             made.agrees = False
         if self._each_name > 1 and said.CUT_SHORT.match(self._plain, made.end):
