@@ -5,12 +5,18 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from boxaloud.grammar import acts
-from boxaloud.grammar.acts import Act
+from boxaloud.grammar.acts import Act, Reference
 from boxaloud.grammar.clauses.act_fields import KIND_OF
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+
+#: On top of what was proposed, and no saying of it again.
+_ON_TOP = lazy_pattern(r"(?i)\b(?:another|more|else|also|as well|too|besides|on top|extra|other)\b")
 
 
 def spells_out(told: Act, proposed: Sequence[Act]) -> bool:
     """ "Do it, a 12-3 in place of a 12-2": the change itself, made as it is told now."""
+    if isinstance(told, acts.Remove):
+        return len(proposed) == 1 and _takes_out_the_same(told, proposed[0])
     if not isinstance(told, acts.Replace):
         return len(proposed) == 1 and _says_it(told, proposed[0])
     changes = (acts.Replace, acts.Restate)
@@ -25,6 +31,25 @@ def _says_it(told: Act, proposed: Act) -> bool:
         kinds = ("anything", KIND_OF.get(type(told)))
         return proposed.target.kind in kinds and getattr(told, "count", None) == proposed.count
     return _says(told, proposed)
+
+
+def _takes_out_the_same(told: acts.Remove, proposed: Act) -> bool:
+    """ "What if I took one 12-2 out? … Do it, take one twelve-two out": that one, named, or as many
+    as are named now."""
+    if not isinstance(proposed, acts.Remove) or _ON_TOP.search(told.words):
+        return False
+    this, that = told.target, proposed.target
+    kinds: set[str] = {this.kind, that.kind}
+    return (
+        (len(kinds) == 1 or "anything" in kinds)
+        and this.which == that.which
+        and all(_compatible(this, that, slot) for slot in ("awg", "conductors", "name"))
+    )
+
+
+def _compatible(this: Reference, that: Reference, slot: str) -> bool:
+    said = {getattr(this, slot), getattr(that, slot)} - {None}
+    return len(said) < 2
 
 
 def names_it_again(following: Act, proposed: Act) -> bool:
