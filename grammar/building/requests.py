@@ -21,6 +21,7 @@ from boxaloud.grammar.clauses.clause import Element
 from boxaloud.grammar.clauses.referring_expressions import refer
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.patterns.patterns import Match
+from boxaloud.grammar.phrases.statements import Statement
 
 #: "Leave the 14-3 out".
 _LEFT_OUT = lazy_pattern(r"(?i)(?!.*(?:\bnot|\bnever|n['’]t)\b).*\bleave\b.*\b(?:out|off|away)\s*$")
@@ -153,16 +154,7 @@ def build_remove(match: Match, telling: Telling) -> list[Act] | None:
     if further and not _ordered_out(match):
         return None  # "another 12-2 goes out": it goes out of the box, to somewhere else
     if len(things) > 1 and not match.has("n"):
-        return [
-            acts.Remove(
-                target=reference_to(e.found),
-                words=e.found.words,
-                span=e.found.span,
-                function="request",
-            )
-            for e in things
-            if e.found is not None
-        ]
+        return _each_removed([e.found for e in things if e.found is not None], span, telling)
     target = target_of(match, telling) if match.has("ref") else Reference(which="last")
     if (
         target.kind == "anything"
@@ -264,3 +256,19 @@ def build_pairs(match: Match, telling: Telling) -> list[Act] | None:
         return None
     doubts = tuple(doubt for doubt in thing.doubts if doubt.slot != "count")
     return [replace(thing, count=2 * int(pairs), doubts=doubts, words=words, span=span)]
+
+
+def _each_removed(
+    things: Sequence[Statement], span: tuple[int, int], telling: Telling
+) -> list[Act]:
+    """ "Lose the stud and the switch": each by itself, the first with the words that order it."""
+    starts = [min(span[0], things[0].span[0]), *(thing.span[0] for thing in things[1:])]
+    return [
+        acts.Remove(
+            target=reference_to(thing),
+            words=telling.heard[start : thing.span[1]],
+            span=(start, thing.span[1]),
+            function="request",
+        )
+        for start, thing in zip(starts, things, strict=True)
+    ]

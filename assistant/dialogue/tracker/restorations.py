@@ -12,6 +12,7 @@ from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import say
 from boxaloud.assistant.dialogue.state_parts import Item, Recalled
+from boxaloud.assistant.dialogue.tracker import clamps
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 
@@ -20,6 +21,9 @@ _STAYS = re.compile(r"\bstay(?:s|ing)?\b", re.IGNORECASE)
 
 def put_back(turn: Turn, act: acts.PutBack) -> None:
     """ "Put back the 14-2", "put both back": what was taken out or replaced comes again."""
+    if act.target.kind == "clamps" and turn.state.clamps in ("none", "outside"):
+        _clamps_again(turn, act)
+        return
     # what became another in the same breath is not what comes back
     before = tuple(one for one in turn.state.recalled if one in turn.began.recalled)
     recalled = before or turn.state.recalled
@@ -43,6 +47,14 @@ def put_back(turn: Turn, act: acts.PutBack) -> None:
     take = 2 if act.target.which == "both" else len(recalled) if many else 1
     for one in reversed(recalled[-take:]):
         _restore(turn, one, act.target.count)
+
+
+def _clamps_again(turn: Turn, act: acts.PutBack) -> None:
+    """ "The clamps are back in": inside, if they were there before; else it is asked where."""
+    past = turn.history.past if turn.history is not None else []
+    were_inside = any(step.state.clamps == "inside" for step in past)
+    where: acts.Placing = "inside" if were_inside else "present"
+    clamps.clamps(turn, acts.SetClamps(where=where, words=act.words, span=act.span))
 
 
 _THERE_IS = re.compile(r"(?i)\bthere(?:['’]s| is| was) (?:actually |really |still )?one\b")
