@@ -93,6 +93,11 @@ _PULLED_IN = lazy_pattern(r"\bpulled (?!(?:out|off|back)\b)(?!.* (?:out|off|back
 
 #: Which way a cable goes, where nobody pointed at one that is there.
 _GOES_OUT = lazy_pattern(r"\b(?:goes?|going|runs?|heads?|leaves?) (?:out|off|away)\b")
+#: "One of those goes out the top".
+_BY_THE_TOP = lazy_pattern(
+    r" (?:(?:by|through|at|on|from) )?(?:the|that) (?:top|bottom|back|rear|side|left|right|ceiling|floor"
+    r"|knockout|front|end)\b"
+)
 
 
 def _comes_in(element: Element) -> bool:
@@ -150,6 +155,9 @@ def build_remove(match: Match, telling: Telling) -> list[Act] | None:
         return None
     if _GOES_OUT.search(match.found.group()) and things and all(map(_comes_in, things)):
         return None  # "one 12-2 goes out of here": which way a cable leaves
+    behind = match.clause.line[match.found.end() :]
+    if _GOES_OUT.search(match.found.group()) and _BY_THE_TOP.match(behind):
+        return None
     further = any(_FURTHER.match(e.found.words) for e in things if e.found is not None)
     if further and not _ordered_out(match):
         return None  # "another 12-2 goes out": it goes out of the box, to somewhere else

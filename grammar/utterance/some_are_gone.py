@@ -43,13 +43,18 @@ _NOT_THERE = lazy_pattern(
     r"|another box|\bneighbou?r['’]?s?['’]? (?:box|one|side)\b"
     r"|\b(?:leav(?:e|es|ing)|left|goes?|going)\b.*\bother (?:pipe|conduit|raceway|emt|tube)\b"
 )
+#: "One of those isn't gone": it is there.
+_STAYS = lazy_pattern(
+    r"(?i)\b(?:(?:is|are|was|were|did|does|do|has|have)n['’]?t|not|never)(?: \w+)?"
+    r" (?:gone|going|g[eo]t|go|been|taken|pulled|cut|sent|moved|removed|left|leaving)\b"
+)
 
 
 def some_are_gone(heard: str) -> acts.Recount | None:
     """How many of several there are without those that an utterance says are gone; None for any
     other utterance. Which they are is told by how many they were."""
     found = _GONE.fullmatch(heard)
-    if found is None or _INSTEAD.search(found["tail"]):
+    if found is None or _INSTEAD.search(found["tail"]) or _STAYS.search(found["tail"]):
         return None
     leaving = found["verb"] or "lea" in found["end"].casefold()
     if not leaving and not _NOT_THERE.search(found["tail"]):

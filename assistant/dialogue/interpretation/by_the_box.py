@@ -11,6 +11,7 @@ from boxaloud.assistant.dialogue.interpretation.clamps_told_otherwise import (
 )
 from boxaloud.assistant.dialogue.interpretation.counted_once_more import counted_once_more
 from boxaloud.assistant.dialogue.interpretation.counts_anew import counts_anew
+from boxaloud.assistant.dialogue.interpretation.counts_left import counts_left
 from boxaloud.assistant.dialogue.interpretation.denied_things import denied_things
 from boxaloud.assistant.dialogue.interpretation.last_step_undone import undone
 from boxaloud.assistant.dialogue.interpretation.listed_over import listed_over
@@ -80,7 +81,7 @@ def by_the_box(
     read = counted_once_more(read, journal, state, sheet)
     if told and not _is_withdrawn(read) and not _is_elsewhere(read):
         read = out_and_in(sizes_told_otherwise(read, state), state)
-        read = counts_anew(read, state)
+        read = counts_left(counts_anew(read, state), state, sheet)
     read = reckoned_aloud(read, state, sheet)
     read = denied_things(read, state)
     read = told_over(read, state, sheet.capacity)

@@ -80,7 +80,7 @@ _COUNTS = lazy_pattern(
     r"|i (?:only|just) (?:counted|saw|looked at|read|got to|had)|i (?:can )?(?:see|count|get)"
     r"|(?:looking|staring) at"
     r"|off by|(?:was|were) (?:tucked|hid\w*|hiding|buried|folded|stuffed|jammed)"
-    r"|all told|in all|in total|comes? to|no lie|in (?:this thing|here|there|this box)"
+    r"|all told|in all|total|comes? to|no lie|in (?:this thing|here|there|this box)"
     r"|should(?:'ve| have) been|even dozen|i missed|turns out|make it|(?:he|she)'s right"
     r"|kid says|my bad|sorry)\b"
 )
