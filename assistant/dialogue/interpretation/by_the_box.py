@@ -16,6 +16,7 @@ from boxaloud.assistant.dialogue.interpretation.denied_things import denied_thin
 from boxaloud.assistant.dialogue.interpretation.last_step_undone import undone
 from boxaloud.assistant.dialogue.interpretation.listed_over import listed_over
 from boxaloud.assistant.dialogue.interpretation.out_and_in import out_and_in
+from boxaloud.assistant.dialogue.interpretation.put_in_its_place import put_in_its_place
 from boxaloud.assistant.dialogue.interpretation.reckoned_aloud import reckoned_aloud
 from boxaloud.assistant.dialogue.interpretation.right_before import right_before
 from boxaloud.assistant.dialogue.interpretation.said_back import said_back
@@ -26,6 +27,7 @@ from boxaloud.assistant.dialogue.interpretation.taken_as_well import (
     changed_as_well,
     taken_as_well,
 )
+from boxaloud.assistant.dialogue.interpretation.taken_by_place import taken_by_place
 from boxaloud.assistant.dialogue.interpretation.told_over import told_over
 from boxaloud.assistant.dialogue.interpretation.volume_told_otherwise import (
     volume_told_otherwise,
@@ -81,6 +83,8 @@ def by_the_box(
     read = counted_once_more(read, journal, state, sheet)
     if told and not _is_withdrawn(read) and not _is_elsewhere(read):
         read = out_and_in(sizes_told_otherwise(read, state), state)
+        read = taken_by_place(read, journal, state)
+        read = put_in_its_place(read, state)
         read = counts_left(counts_anew(read, state), state, sheet)
     read = reckoned_aloud(read, state, sheet)
     read = denied_things(read, state)

@@ -113,6 +113,11 @@ _FRAMES = tuple(
         r"|ran|fed"
         rf"|put|pulled|stuck|fished|set) {_IN}(?: back| in)* (?:{_SAME_PLACE}|{_ITS_PLACE})",
         rf"\bwhere {_OUT} (?:was|were|used to be|sat)(?: before)?,? {_THERE} {_IN}(?: now)?",
+        rf"{_IN} (?P<again>goes|comes|is going|is coming|went) back(?: in)?"
+        rf" (?:in (?:the )?(?:place|stead) of|instead of|in lieu of) {_OUT}",
+        rf"\b(?P<again>(?:put|bring|stick|run|pull|set|place)(?P<ahead> back)?) {_IN}(?(ahead)| back)"
+        r"(?: in)?"
+        rf" (?:in (?:the )?(?:place|stead) of|instead of|in lieu of) {_OUT}",
         rf"\binstead of {_OUT},? (?:i|we|he|they) (?:ended up |wound up |just |went with )*"
         rf"(?:running|ran|pulling|pulled|putting in|put in|using|used|got|have)? ?{_IN}",
     )
@@ -152,6 +157,8 @@ def out_and_in(read: Utterance, state: State) -> Utterance:
             continue
         gone = _of(things, found["out"])
         came = _of(things, found.groupdict().get("come") or "")
+        if found.groupdict().get("again"):
+            gone, came = _one_for_one(gone), _one_for_one(came)
         if found.groupdict().get("got") and not all(thing.points for thing in gone):
             continue
         if re.search(r"<t\d+>(?:'s|'re| is| are)? (?:both|all)\b", found[0]):
@@ -162,6 +169,14 @@ def out_and_in(read: Utterance, state: State) -> Utterance:
         if told and _is_all(words, found, things, gone):
             return replace(read, acts=told, unread=())
     return read
+
+
+def _one_for_one(things: Sequence[Named]) -> list[Named]:
+    """ "The 14-2 back in place of that 14-3": one comes for one that goes."""
+    return [
+        replace(thing, count=1, points=False) if thing.single and not thing.every else thing
+        for thing in things
+    ]
 
 
 def _is_far(words: str, found: re.Match[str]) -> bool:

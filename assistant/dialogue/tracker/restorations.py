@@ -47,6 +47,23 @@ def put_back(turn: Turn, act: acts.PutBack) -> None:
     take = 2 if act.target.which == "both" else len(recalled) if many else 1
     for one in reversed(recalled[-take:]):
         _restore(turn, one, act.target.count)
+        _is_out_with_it(turn, one)
+
+
+def _is_out_with_it(turn: Turn, back: Recalled) -> None:
+    """ "Put the 14-2 back in, take that 14-3 out": what had come in its place is out already."""
+    by = turn.began.item(back.by) if back.by is not None else None
+    following = turn.upcoming
+    if by is None or not isinstance(following, acts.Remove) or following.target.kind == "anything":
+        return
+    alone = following.target.count in (None, 1) and not _ON_TOP.search(following.words)
+    if alone and references.agrees(by, replace(following.target, count=None)):
+        turn.understood.append(following.words)
+        turn.take()
+
+
+#: One more besides, and not the one that is out already.
+_ON_TOP = re.compile(r"\b(?:another|more|other|also|too|as well|else)\b", re.IGNORECASE)
 
 
 def _clamps_again(turn: Turn, act: acts.PutBack) -> None:
