@@ -21,7 +21,6 @@ from boxaloud.grammar.clauses.clause import Element
 from boxaloud.grammar.clauses.referring_expressions import refer
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.patterns.patterns import Match
-from boxaloud.grammar.phrases.statements import Statement
 
 #: "Leave the 14-3 out".
 _LEFT_OUT = lazy_pattern(r"(?i)(?!.*(?:\bnot|\bnever|n['’]t)\b).*\bleave\b.*\b(?:out|off|away)\s*$")
@@ -162,7 +161,7 @@ def build_remove(match: Match, telling: Telling) -> list[Act] | None:
     if further and not _ordered_out(match):
         return None  # "another 12-2 goes out": it goes out of the box, to somewhere else
     if len(things) > 1 and not match.has("n"):
-        return _each_removed([e.found for e in things if e.found is not None], span, telling)
+        return _each_removed(covered, span, telling)
     target = target_of(match, telling) if match.has("ref") else Reference(which="last")
     if (
         target.kind == "anything"
@@ -267,16 +266,33 @@ def build_pairs(match: Match, telling: Telling) -> list[Act] | None:
 
 
 def _each_removed(
-    things: Sequence[Statement], span: tuple[int, int], telling: Telling
+    covered: Sequence[Element], span: tuple[int, int], telling: Telling
 ) -> list[Act]:
     """ "Lose the stud and the switch": each by itself, the first with the words that order it."""
-    starts = [min(span[0], things[0].span[0]), *(thing.span[0] for thing in things[1:])]
-    return [
-        acts.Remove(
-            target=reference_to(thing),
-            words=telling.heard[start : thing.span[1]],
-            span=(start, thing.span[1]),
-            function="request",
+    made: list[Act] = []
+    for place, element in enumerate(covered):
+        found = element.found
+        if found is None or found.kind not in (*THINGS, "clamps", "part", "barrier"):
+            continue
+        first = place
+        while first and covered[first - 1].tag in _POINTS_TO_ONE:
+            first -= 1
+        exact = _PLACED.isdisjoint(one.tag for one in covered[first:place])
+        start = found.span[0] if made else min(span[0], found.span[0])
+        made.append(
+            acts.Remove(
+                target=reference_to(found)
+                if exact
+                else refer(covered[first : place + 1], telling.heard),
+                words=telling.heard[start : found.span[1]],
+                span=(start, found.span[1]),
+                function="request",
+            )
         )
-        for start, thing in zip(starts, things, strict=True)
-    ]
+    return made
+
+
+_PLACED = frozenset(
+    {"first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "last"}
+)
+_POINTS_TO_ONE = _PLACED | {"the", "that", "this", "my"}

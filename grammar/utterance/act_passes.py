@@ -175,7 +175,7 @@ FIRST = Passes(
         Pass(without_hints, (acts.SetEdition,), 1),
         Pass(one_edition, (acts.SetEdition,), 2),
         Pass(before_connectors, (acts.SetClamps,), 2),
-        Pass(hedged_clamps, (acts.SetClamps,), 1),
+        Pass(hedged_clamps, (acts.SetClamps, acts.NoneOfThem), 1),
         Pass(landed_on_cables, (acts.AddDevice,), 2),
         Pass(fed_by_cables, (acts.AddDevice,), 2),
         Pass(for_others, (acts.AddDevice,), 2),

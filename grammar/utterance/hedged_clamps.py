@@ -21,7 +21,9 @@ def hedged_clamps(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     kept = [
         act
         for act in made
-        if not (isinstance(act, acts.SetClamps) and _HEDGED.search(_before(heard, act)))
+        if not (
+            isinstance(act, acts.SetClamps | acts.NoneOfThem) and _HEDGED.search(_before(heard, act))
+        )
     ]
     return kept or [acts.DontKnow(words=heard, span=(0, len(heard)))]
 

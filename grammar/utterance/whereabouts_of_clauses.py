@@ -34,6 +34,18 @@ def about_something_else(clause: Clause, described: bool = False) -> bool:
     return _elsewhere(clause.line, things, exact, described)
 
 
+#: "He just told me it does have clamps": what is told is of this box; "bring it in", of what was
+#: supposed, is an order.
+_REPORTED = lazy_pattern(
+    r"(?:(?:and|so|but|ok|okay|oh|well|now) )*(?:he|she|they|(?:the|my|our) (?:[a-z]+ )?[a-z]+)"
+    r"(?: just| now| also)* (?:told|tells|is telling) (?:me|us)(?: that)?"
+    r"(?: (?:it|there|they|this|this one|this box|the box))?"
+    r"(?: (?:is|are|has|have|does|do|got|also|actually|really|still))*"
+    r" <(?:clamps|fitting|device)[^>]*>(?: (?:in|inside) (?:it|there|here))?(?: (?:too|now|after all))*$"
+)
+_BROUGHT = lazy_pattern(r"^(?:(?:and|so|but|ok|okay|oh|well|then|now) )*bring (?:it|that|that one) in$")
+
+
 @lru_cache(maxsize=1024)
 def _elsewhere(line: str, things: bool, exact: bool, described: bool) -> bool:
     """The same of a line with `things` of the box, said `exact`ly or not. Remembered: things are
@@ -46,6 +58,8 @@ def _elsewhere(line: str, things: bool, exact: bool, described: bool) -> bool:
     if described and things and not _place_without_boxes().search(line):
         return False
     if exact or (things and here("tags_loose").search(line)):
+        return False
+    if _BROUGHT.match(line) or (things and _REPORTED.match(line)):
         return False
     words = line.split(" ")
     if words_of("remark").match(line):
