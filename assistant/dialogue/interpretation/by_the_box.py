@@ -73,6 +73,7 @@ def by_the_box(
         if not any(map(is_thing, read.acts)):  # what is told beside it would be lost
             read = clamps_told_otherwise(read, state)
             read = volume_told_otherwise(read, state, sheet.capacity)
+    read = taken_by_place(read, journal, state)
     read = taken_as_well(read, journal[-1], state)
     read = changed_as_well(read, journal[-1], state)
     read = right_before(read, journal, state)
@@ -83,7 +84,6 @@ def by_the_box(
     read = counted_once_more(read, journal, state, sheet)
     if told and not _is_withdrawn(read) and not _is_elsewhere(read):
         read = out_and_in(sizes_told_otherwise(read, state), state)
-        read = taken_by_place(read, journal, state)
         read = put_in_its_place(read, state)
         read = counts_left(counts_anew(read, state), state, sheet)
     read = reckoned_aloud(read, state, sheet)
