@@ -15,8 +15,9 @@ from boxaloud.grammar.building.pattern_groups import (
     thing_in,
     words_of,
 )
+from boxaloud.grammar.building.several_removed import each_removed
 from boxaloud.grammar.building.told_clause import Telling
-from boxaloud.grammar.clauses.act_fields import THINGS, reference_to, thing_of
+from boxaloud.grammar.clauses.act_fields import THINGS, thing_of
 from boxaloud.grammar.clauses.clause import Element
 from boxaloud.grammar.clauses.referring_expressions import refer
 from boxaloud.grammar.lazy_patterns import lazy_pattern
@@ -94,8 +95,8 @@ _PULLED_IN = lazy_pattern(r"\bpulled (?!(?:out|off|back)\b)(?!.* (?:out|off|back
 _GOES_OUT = lazy_pattern(r"\b(?:goes?|going|runs?|heads?|leaves?) (?:out|off|away)\b")
 #: "One of those goes out the top".
 _BY_THE_TOP = lazy_pattern(
-    r" (?:(?:by|through|at|on|from) )?(?:the|that) (?:top|bottom|back|rear|side|left|right|ceiling|floor"
-    r"|knockout|front|end)\b"
+    r" (?:(?:by|through|at|on|from) )?(?:the|that) (?:top|bottom|back|rear|side|left|right|ceiling"
+    r"|floor|knockout|front|end)\b"
 )
 
 
@@ -126,6 +127,14 @@ def _for_nothing(match: Match, telling: Telling) -> list[Act] | None:
     return [acts.UnknownOperator(verb=verb, thing=thing, words=words, span=span)]
 
 
+def _is_its_way(match: Match, things: Sequence[Element]) -> bool:
+    """ "One 12-2 goes out of here", "one of those goes out the top": which way a cable leaves."""
+    if not _GOES_OUT.search(match.found.group()):
+        return False
+    by_the_top = _BY_THE_TOP.match(match.clause.line[match.found.end() :]) is not None
+    return by_the_top or (bool(things) and all(map(_comes_in, things)))
+
+
 def build_remove(match: Match, telling: Telling) -> list[Act] | None:
     """ "Take out one of the 14-2s"; with no target, the last thing."""
     words, span = words_of(match, telling)
@@ -152,16 +161,13 @@ def build_remove(match: Match, telling: Telling) -> list[Act] | None:
     ]
     if _stays(match, things):
         return None
-    if _GOES_OUT.search(match.found.group()) and things and all(map(_comes_in, things)):
-        return None  # "one 12-2 goes out of here": which way a cable leaves
-    behind = match.clause.line[match.found.end() :]
-    if _GOES_OUT.search(match.found.group()) and _BY_THE_TOP.match(behind):
+    if _is_its_way(match, things):
         return None
     further = any(_FURTHER.match(e.found.words) for e in things if e.found is not None)
     if further and not _ordered_out(match):
         return None  # "another 12-2 goes out": it goes out of the box, to somewhere else
     if len(things) > 1 and not match.has("n"):
-        return _each_removed(covered, span, telling)
+        return each_removed(covered, span, telling)
     target = target_of(match, telling) if match.has("ref") else Reference(which="last")
     if (
         target.kind == "anything"
@@ -263,36 +269,3 @@ def build_pairs(match: Match, telling: Telling) -> list[Act] | None:
         return None
     doubts = tuple(doubt for doubt in thing.doubts if doubt.slot != "count")
     return [replace(thing, count=2 * int(pairs), doubts=doubts, words=words, span=span)]
-
-
-def _each_removed(
-    covered: Sequence[Element], span: tuple[int, int], telling: Telling
-) -> list[Act]:
-    """ "Lose the stud and the switch": each by itself, the first with the words that order it."""
-    made: list[Act] = []
-    for place, element in enumerate(covered):
-        found = element.found
-        if found is None or found.kind not in (*THINGS, "clamps", "part", "barrier"):
-            continue
-        first = place
-        while first and covered[first - 1].tag in _POINTS_TO_ONE:
-            first -= 1
-        exact = _PLACED.isdisjoint(one.tag for one in covered[first:place])
-        start = found.span[0] if made else min(span[0], found.span[0])
-        made.append(
-            acts.Remove(
-                target=reference_to(found)
-                if exact
-                else refer(covered[first : place + 1], telling.heard),
-                words=telling.heard[start : found.span[1]],
-                span=(start, found.span[1]),
-                function="request",
-            )
-        )
-    return made
-
-
-_PLACED = frozenset(
-    {"first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "last"}
-)
-_POINTS_TO_ONE = _PLACED | {"the", "that", "this", "my"}

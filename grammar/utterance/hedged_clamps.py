@@ -18,12 +18,9 @@ _HEDGED = lazy_pattern(
 def hedged_clamps(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "Might have clamps in", "whether there's a clamp in it, no idea": where they are is not
     known by that, and stays to be asked."""
+    told = (acts.SetClamps, acts.NoneOfThem)
     kept = [
-        act
-        for act in made
-        if not (
-            isinstance(act, acts.SetClamps | acts.NoneOfThem) and _HEDGED.search(_before(heard, act))
-        )
+        act for act in made if not (isinstance(act, told) and _HEDGED.search(_before(heard, act)))
     ]
     return kept or [acts.DontKnow(words=heard, span=(0, len(heard)))]
 

@@ -41,9 +41,12 @@ _REPORTED = lazy_pattern(
     r"(?: just| now| also)* (?:told|tells|is telling) (?:me|us)(?: that)?"
     r"(?: (?:it|there|they|this|this one|this box|the box))?"
     r"(?: (?:is|are|has|have|does|do|got|also|actually|really|still))*"
-    r" <(?:clamps|fitting|device)[^>]*>(?: (?:in|inside) (?:it|there|here))?(?: (?:too|now|after all))*$"
+    r" <(?:clamps|fitting|device)[^>]*>(?: (?:in|inside) (?:it|there|here))?"
+    r"(?: (?:too|now|after all))*$"
 )
-_BROUGHT = lazy_pattern(r"^(?:(?:and|so|but|ok|okay|oh|well|then|now) )*bring (?:it|that|that one) in$")
+_BROUGHT = lazy_pattern(
+    r"(?:(?:and|so|but|ok|okay|oh|well|then|now) )*bring (?:it|that|that one) in$"
+)
 
 
 @lru_cache(maxsize=1024)

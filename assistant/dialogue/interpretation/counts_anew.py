@@ -87,7 +87,9 @@ _COUNTS = lazy_pattern(
 #: What is said of the one that is none, up to where the clause ends.
 _ASIDE = lazy_pattern(
     r"\b(?:i was counting|i counted|i had counted|(?:the|that|a) (?:second|third|fourth|fifth|sixth"
-    r"|seventh)|one of (?:those|them|these) (?:is|was)|i missed)\b[^.,;!?]*"
+    r"|seventh)|one of (?:those|them|these) (?:is|was)|i missed)\b[^.,;!?]*?"
+    r"(?=$|[.,;!?]| (?:\d+|two|three|four|five|six|seven|eight|nine|ten)"
+    r" (?:[a-z0-9-]+ ){0,2}(?:total|in all|all told|altogether)\b)"
     r"|\b(?:plus|and) the (?:one )?(?:ground|green|bare)s?\b"
     r"|\bnot counting the (?:ground|green|bare)s?\b"
 )
@@ -102,6 +104,7 @@ _BRINGS_IN = lazy_pattern(
     r"|\b(?:not|no) (?:the |an? )?#"
 )
 
+_IN_ALL = lazy_pattern(r"\b(?:total|in all|all told|altogether)\b")
 _PUTS_RIGHT = (acts.Restate, acts.RestateNumber, acts.Recount, acts.Replace, acts.Resize)
 
 
@@ -118,7 +121,10 @@ def counts_anew(read: Utterance, state: State) -> Utterance:
     if found is None:
         return read
     line, bare = found
-    count = None if _BRINGS_IN.search(bare.replace("in this box", "")) else _new(bare, nths, line)
+    beside = bare.replace("in this box", "")
+    if _IN_ALL.search(words):  # "two more switches, three total": both numbers must agree
+        beside = beside.replace(" more #", "      #")
+    count = None if _BRINGS_IN.search(beside) else _new(bare, nths, line)
     fewer = count is not None and count < line.count
     if count is None or not _sums_up(total, line, count, state):
         return read

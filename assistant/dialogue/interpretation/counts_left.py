@@ -31,11 +31,15 @@ _LEAD = (
     r"|uh|and|but|now|yeah|hello|hi|please)\b\W*)*"
 )
 _MAKES = (
-    r"(?:so|that's|that is|i mean|that makes(?: it)?|makes it|which (?:leaves|makes)|that leaves(?: me)?"
-    r"|leaves(?: me)?|leaving|now|it's|there's|there is|there are|i've got|i have|then|and|just|only"
-    r"|down to|with)"
+    r"(?:so|that's|that is|i mean|that makes(?: it)?|makes it|which (?:leaves|makes)"
+    r"|that leaves(?: me)?"
+    r"|leaves(?: me)?|leaving|now|it's|there's|there is|there are|i've got|i have|then|and|just"
+    r"|only|down to|with)"
 )
-_LEFT_THERE = r"(?:,? (?:please|left|now|of them|of those|remain|remaining|in here|in there|total|in all|stay))*"
+_LEFT_THERE = (
+    r"(?:,? (?:please|left|now|of them|of those|remain|remaining|in here|in there|total|in all"
+    r"|stay))*"
+)
 _GOES = lazy_pattern(
     rf"{_LEAD}(?P<some>{_FEW}|a couple) of (?:those|them|these|the)(?: (?P<of>{_FEW}))?"
     rf"(?: (?:ones|cables|runs|wires))? (?P<way>[^.;!?<]*?)"
@@ -53,9 +57,10 @@ _NOT_SO = lazy_pattern(
     r"\b(?:if|would|could|might|should|may|maybe|not|never|what|how|suppose|says?|thinks?)\b|n't\b"
 )
 _SEEN = lazy_pattern(
-    rf"{_LEAD}(?:(?P<first>{_FEW})\b[.,!;:]* )?(?:(?:there's|there are|it's|i've got)|(?:i|we) (?:can )?"
-    rf"(?:actually |really |clearly )?(?:see|count|find|get|make out)) (?P<value>{_FEW})"
-    r"(?P<now>(?:,? (?:please|now|of them|of those|in here|in there|total|in all|altogether|after all))*)\W*$"
+    rf"{_LEAD}(?:(?P<first>{_FEW})\b[.,!;:]* )?(?:(?:there's|there are|i've got)|(?:i|we) "
+    rf"(?:can )?(?:actually |really |clearly )?(?:see|count|find|get|make out)) (?P<value>{_FEW})"
+    r"(?P<now>(?:,? (?:please|now|of them|of those|in here|in there|total|in all"
+    r"|altogether|after all))*)\W*$"
 )
 _NEAR = 3
 """So many more than were told may be seen; with more than that, another thing is counted."""

@@ -115,7 +115,8 @@ _FRAMES = tuple(
         rf"\bwhere {_OUT} (?:was|were|used to be|sat)(?: before)?,? {_THERE} {_IN}(?: now)?",
         rf"{_IN} (?P<again>goes|comes|is going|is coming|went) back(?: in)?"
         rf" (?:in (?:the )?(?:place|stead) of|instead of|in lieu of) {_OUT}",
-        rf"\b(?P<again>(?:put|bring|stick|run|pull|set|place)(?P<ahead> back)?) {_IN}(?(ahead)| back)"
+        rf"\b(?P<again>(?:put|bring|stick|run|pull|set|place)(?P<ahead> back)?)"
+        rf" {_IN}(?(ahead)| back)"
         r"(?: in)?"
         rf" (?:in (?:the )?(?:place|stead) of|instead of|in lieu of) {_OUT}",
         rf"\binstead of {_OUT},? (?:i|we|he|they) (?:ended up |wound up |just |went with )*"

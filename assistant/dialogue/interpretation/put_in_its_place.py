@@ -15,8 +15,8 @@ from boxaloud.rules.contents import Cable, Yoke
 
 _THAT = r"(?:that|it|this|them|that last|the last)(?: one)?"
 _INSTEAD = lazy_pattern(
-    rf"(?i)\b(?:instead|in place|in lieu)(?: of {_THAT})?\s*(?:$|[,.;!]|(?:i|we|he|she|they|put|bring|run"
-    r"|use)\b)|\bin (?:its|that one['’]s) (?:place|stead)\b"
+    rf"(?i)\b(?:instead|in place|in lieu)(?: of {_THAT})?\s*(?:$|[,.;!]|(?:i|we|he|she|they|put"
+    r"|bring|run|use)\b)|\bin (?:its|that one['’]s) (?:place|stead)\b"
 )
 #: It is no order, is of more than one, or of something that is named.
 _OPEN = lazy_pattern(

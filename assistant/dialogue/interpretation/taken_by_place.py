@@ -18,20 +18,23 @@ from boxaloud.rules.contents import Cable, Conductors, Yoke
 _PLACES = {"first": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "seventh": 7}
 _NTH = rf"(?:{'|'.join(_PLACES)})"
 _LEAD = (
-    r"\W*(?:(?:ok|okay|so|and|now|then|no|wait|actually|well|um|uh|please|hello|hi|just|it's|that's)"
-    r"\b\W*)*"
+    r"\W*(?:(?:ok|okay|so|and|now|then|no|wait|actually|well|um|uh|please|hello|hi|just|it's"
+    r"|that's)\b\W*)*"
 )
 _WITHOUT = lazy_pattern(
-    rf"{_LEAD}(?:without|minus|less|los(?:e|ing)|drop(?:ping)?|scratch|tak(?:e|ing) (?:out|off|away)|remove"
-    r"|forget|pull|strike|delete|ditch|nix|leave out)"
-    rf" (?P<nths>(?:the |that )?{_NTH}(?: one)?(?:(?:,| and|, and| or) (?:the |that )?{_NTH}(?: one)?)*)"
+    rf"{_LEAD}(?:without|minus|less|los(?:e|ing)|drop(?:ping)?|scratch"
+    r"|tak(?:e|ing) (?:out|off|away)|remove|forget|pull|strike|delete|ditch|nix|leave out)"
+    rf" (?P<nths>(?:the |that )?{_NTH}(?: one)?"
+    rf"(?:(?:,| and|, and| or) (?:the |that )?{_NTH}(?: one)?)*)"
     r"(?: ones?)?(?:,? (?:now|too|again|then|please|out|off))*[\s.!]*"
 )
 _EACH = lazy_pattern(_NTH)
 _DENIED = lazy_pattern(
-    r"\W*(?:(?:oh|wait|sorry|actually|well|um|uh|ah|hello|hi|hang on|hold on)\b\W*)*(?:(?:no|nope|nah)\b\W*)*"
-    r"(?:there(?:'s not| isn't| is not| aren't| are not| wasn't| was not| isnt| arent| wasnt| ain't)"
-    r"|it (?:isn't|is not|isnt|wasn't|hasn't|doesn't|ain't)(?: (?:there|have (?:it|one|any|that)))?)"
+    r"\W*(?:(?:oh|wait|sorry|actually|well|um|uh|ah|hello|hi|hang on|hold on)\b\W*)*"
+    r"(?:(?:no|nope|nah)\b\W*)*(?:there(?:'s not| isn't| is not| aren't| are not| wasn't| was not"
+    r"| isnt| arent| wasnt| ain't)"
+    r"|it (?:isn't|is not|isnt|wasn't|hasn't|doesn't|ain't)"
+    r"(?: (?:there|have (?:it|one|any|that)))?)"
     r"(?:,? (?:any|one|either|really|actually|after all|now|please))*[\s.!]*"
 )
 
