@@ -6,6 +6,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from boxaloud.assistant.dialogue.interpretation.already_there import already_there
+from boxaloud.assistant.dialogue.interpretation.clamps_by_pronoun import clamps_by_pronoun
 from boxaloud.assistant.dialogue.interpretation.clamps_told_otherwise import (
     clamps_told_otherwise,
 )
@@ -74,6 +75,7 @@ def by_the_box(
             read = clamps_told_otherwise(read, state)
             read = volume_told_otherwise(read, state, sheet.capacity)
     read = taken_by_place(read, journal, state)
+    read = clamps_by_pronoun(read, journal, state)
     read = taken_as_well(read, journal[-1], state)
     read = changed_as_well(read, journal[-1], state)
     read = right_before(read, journal, state)

@@ -113,6 +113,9 @@ _FRAMES = tuple(
         r"|ran|fed"
         rf"|put|pulled|stuck|fished|set) {_IN}(?: back| in)* (?:{_SAME_PLACE}|{_ITS_PLACE})",
         rf"\bwhere {_OUT} (?:was|were|used to be|sat)(?: before)?,? {_THERE} {_IN}(?: now)?",
+        # "the extra one is gone, the 14-2"
+        r"\bthe (?:one more|extra(?: one)?|new one|last one|added one|additional one)(?:'s| is| was"
+        rf"| got| has been)+ (?:gone|out|back out|pulled|removed|taken out)[,;:]? (?P<named>{_OUT})",
         rf"{_IN} (?P<again>goes|comes|is going|is coming|went) back(?: in)?"
         rf" (?:in (?:the )?(?:place|stead) of|instead of|in lieu of) {_OUT}",
         rf"\b(?P<again>(?:put|bring|stick|run|pull|set|place)(?P<ahead> back)?)"
@@ -128,7 +131,8 @@ _FEWER = lazy_pattern(r"\b(?:minus|fewer|less|gone)\b")
 _REMARK = lazy_pattern(
     r"\b(?:and |but )?(?:the )?(?:other|rest|others)(?: one)?(?:'s| is| are| stays?)"
     r"(?: still)? <t\d+>"
-    r"|\bfinally\b|\b(?:and )?(?:it's|they're) (?:gone|out)\b"
+    r"|\b(?:i |we )?(?:ran|sent|moved|rerouted|took) (?:it|that one)(?: over| up| down| out)* to"
+    r" the [a-z]+\b|\bfinally\b|\b(?:and )?(?:it's|they're) (?:gone|out)\b"
     r"|\bnobody needs (?:any )?(?:travell?ers?|them|it|that)(?: (?:in here|anymore|any more))*|"
     r"\bin (?:its|their) (?:place|spot|stead)\b"
     r"|<t\d+>(?:'s| is| are)? (?:the |all |just )*(?:same|unchanged|as is|untouched)\b"
@@ -158,6 +162,8 @@ def out_and_in(read: Utterance, state: State) -> Utterance:
             continue
         gone = _of(things, found["out"])
         came = _of(things, found.groupdict().get("come") or "")
+        if found.groupdict().get("named"):
+            gone = _one_for_one(gone)
         if found.groupdict().get("again"):
             gone, came = _one_for_one(gone), _one_for_one(came)
         if found.groupdict().get("got") and not all(thing.points for thing in gone):
