@@ -115,7 +115,8 @@ _FRAMES = tuple(
         rf"\bwhere {_OUT} (?:was|were|used to be|sat)(?: before)?,? {_THERE} {_IN}(?: now)?",
         # "the extra one is gone, the 14-2"
         r"\bthe (?:one more|extra(?: one)?|new one|last one|added one|additional one)(?:'s| is| was"
-        rf"| got| has been)+ (?:gone|out|back out|pulled|removed|taken out)[,;:]? (?P<named>{_OUT})",
+        rf"| got| has been)+ (?:gone|out|back out|pulled|removed|taken out)[,;:]?"
+        rf" (?P<named>{_OUT})",
         rf"{_IN} (?P<again>goes|comes|is going|is coming|went) back(?: in)?"
         rf" (?:in (?:the )?(?:place|stead) of|instead of|in lieu of) {_OUT}",
         rf"\b(?P<again>(?:put|bring|stick|run|pull|set|place)(?P<ahead> back)?)"
