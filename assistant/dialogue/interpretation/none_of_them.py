@@ -13,7 +13,8 @@ from boxaloud.grammar.acts import Act, Reference
 _WRONG = re.compile(
     r"(?i)(?=.*\b(?:wait|hold on|hang on|no|nope|actually|sorry|wrong|misread|oops"
     r"|scratch that|my bad)\b)"
-    r".*\b(?:none|without)(?: (?:in (?:there|here|it|this (?:box|one))|inside|at all|after all|actually|them))*"
+    r".*\b(?:none|without)(?: (?:in (?:there|here|it|this (?:box|one))|inside|at all|after all"
+    r"|actually|them))*"
     r"(?:,? (?:please|sorry|my bad|oops))?[\s.!]*"
 )
 
