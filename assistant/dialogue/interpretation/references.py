@@ -249,10 +249,11 @@ def plural(words: str) -> bool:
     )
 
 
+_OF_ONE = frozenset(
+    {"the", "that", "this", "a", "an", "one", "its", "their", "his", "her", "my", "our", "your"}
+)
+
+
 def _singular(words: str) -> bool:
     low = words.lower()
-    return (
-        bool(low)
-        and low.split()[0] in ("the", "that", "this", "a", "an", "one")
-        and not plural(words)
-    )
+    return bool(low) and low.split()[0] in _OF_ONE and not plural(words)
