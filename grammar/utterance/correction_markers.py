@@ -27,7 +27,9 @@ def is_marker(clause: Clause) -> bool:
         return False
     words = [element.tag for element in clause.elements if element.found is None]
     if len(words) < 6 and re.fullmatch(
-        r"(?:(?:no|wait|i|just|so|ok) )*(?:(?:counted|looked|checked|read) (?:it |them )?again"
+        r"(?:(?:no|wait|i|just|so|ok|oh|hm|let me|lemme|let us|let's|hold on|hang on) )*"
+        r"(?:(?:counted|looked|checked|read|count|counting) (?:(?:it|them|those|these|that) )?"
+        r"(?:again|over|once more)|recounting|recount(?: (?:it|them|those|these|that))?"
         r"|(?:counted|read|had|got|said) (?:it |them |those |these |that )?(?:all )?wrong"
         r"|recounted|double checked|excuse me|pardon me|beg your pardon)",
         clause.line,

@@ -115,6 +115,7 @@ _SAID_OVER = lazy_pattern(
 def said_over(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "Three 14-2, count 'em again, three": the number said over counts nothing more."""
     told = [act for act in made if _count_of(act) is not None]
+    made = [act for act in made if not _is_wondered_at(act, told, heard)]
     for act in told:
         left[:] = [run for run in left if not _is_over(act, run.words, run.span, heard)]
     return [
@@ -123,6 +124,14 @@ def said_over(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
         if not isinstance(act, acts.Number)
         or not any(_is_over(one, act.words, act.span, heard) for one in told)
     ]
+
+
+def _is_wondered_at(act: Act, told: list[Act], heard: str) -> bool:
+    """ "Four 14-2s on one switch. Four!": of all that was told, only those are so many."""
+    if not isinstance(act, acts.Number) or not heard.startswith("!", act.span[1]):
+        return False
+    counts = sorted(_count_of(one) or 0 for one in told if one.span[1] < act.span[0])
+    return counts[-1:] == [act.value] and all(count == 1 for count in counts[:-1])
 
 
 def _count_of(act: Act) -> int | None:

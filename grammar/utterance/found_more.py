@@ -16,7 +16,12 @@ _NUMBER = r"(?:one|two|three|four|five|1|2|3|4|5)"
 #: That there is more of what was counted, and nothing that is named.
 _FOUND = lazy_pattern(
     r"(?i)\b(?:(?P<one>another(?: one)?|(?:missed|forgot|overlooked|skipped"
-    rf"|didn['’]t (?:see|count)) (?:one|another))|(?P<n>{_NUMBER}) more)\b"
+    rf"|didn['’]t (?:see|count)) (?:one|another))|(?P<n>{_NUMBER}) more"
+    rf"|(?P<seen>{_NUMBER})(?: (?:is|was|are|were|sits?|sat|got))?"
+    r" (?:(?:right|back|in|stuck|tucked|hiding|hidden|hid) )*(?:behind|hiding|hidden|hid|tucked"
+    r"|(?:back )?there|in (?:the )?back)(?= *(?:[.,;:!…–—-]|$"
+    r"| (?:it|that|them|there|(?:the )?others?|the (?:switch|receptacle|outlet|device|dimmer))\b))"
+    r")\b"
     r"(?! (?:14|12|10|8|6|fourteen|twelve|ten)\b)"
 )
 #: Right before the second count: what makes it come on top.
@@ -30,7 +35,8 @@ _WAY = lazy_pattern(
 
 _LONGEST = 60
 """Characters between the counts; behind more of them something else may be counted."""
-_BETWEEN = (acts.More, acts.Recount, acts.No, acts.Social, acts.OtherTalk)
+_OF_THE_BOX = (acts.SetVolume, acts.SetSize, acts.SetClamps, acts.Land)
+_BETWEEN = (acts.More, acts.Recount, acts.Number, acts.No, acts.Social, acts.OtherTalk)
 
 
 def counted_anew(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
@@ -42,10 +48,14 @@ def counted_anew(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
             continue
         place = _first_count(kept, act, heard)
         if place is not None:
-            seen = (kept[place].span[1], act.span[0])
+            first = kept[place]
+            told = [one for one in kept[place + 1 :] if not isinstance(one, _BETWEEN)]
+            counts = [one for one in told if not is_thing(one) or one.count is not None]
+            seen = (counts[-1] if counts else first).span[1], act.span[0]
             left[:] = [run for run in left if not seen[0] <= run.span[0] < seen[1]]
-            act = replace(act, span=(kept[place].span[0], act.span[1]))  # all of it is read
-            del kept[place:]
+            begins = seen[0] if told else first.span[0]
+            act = replace(act, span=(begins, act.span[1]))  # all of it is read
+            kept[place:] = told
         kept.append(act)
     return kept
 
@@ -91,19 +101,24 @@ def _first_count(kept: Sequence[Act], act: Act, heard: str) -> int | None:
     """The place of the first count of the same things; None where an act counts none anew."""
     if not is_thing(act) or act.count is None or _FURTHER.search(act.words):
         return None
-    place = len(kept) - 1
-    while place >= 0 and isinstance(kept[place], _BETWEEN):
-        place -= 1
-    first = kept[place] if place >= 0 else None
-    if not is_thing(first) or first.count is None or not _same(first, act):
+    told = [place for place, one in enumerate(kept) if not isinstance(one, _BETWEEN)]
+    like = [place for place in told if is_thing(kept[place]) and _same(kept[place], act)]
+    first = kept[like[-1]] if like else None
+    if not is_thing(first) or first.count is None:
         return None
-    between = heard[first.span[1] : act.span[0]]
+    place = like[-1]
+    behind = [kept[one] for one in told if one > place]
+    if not all(is_thing(one) or isinstance(one, _OF_THE_BOX) for one in behind):
+        return None
+    counts = [one for one in behind if not is_thing(one) or one.count is not None]
+    between = heard[(counts[-1] if counts else first).span[1] : act.span[0]]
     found = _FOUND.search(between)
     if found is None or len(between) > _LONGEST:
         return None
     if _ON_TOP.search(between) or _WAY.match(heard, act.span[1]):
         return None
-    more = numbers.value((found["n"].lower(),)) if found["n"] else 1
+    number = found["n"] or found["seen"]
+    more = numbers.value((number.lower(),)) if number else 1
     return place if more is not None and act.count == first.count + more else None
 
 
