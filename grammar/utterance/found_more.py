@@ -102,7 +102,7 @@ def _first_count(kept: Sequence[Act], act: Act, heard: str) -> int | None:
     if not is_thing(act) or act.count is None or _FURTHER.search(act.words):
         return None
     told = [place for place, one in enumerate(kept) if not isinstance(one, _BETWEEN)]
-    like = [place for place in told if is_thing(kept[place]) and _same(kept[place], act)]
+    like = [n for n in told if is_thing(one := kept[n]) and _same(one, act)]
     first = kept[like[-1]] if like else None
     if not is_thing(first) or first.count is None:
         return None

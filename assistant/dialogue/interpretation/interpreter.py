@@ -259,6 +259,8 @@ def _size(turn: Turn, act: acts.Size, awg: int) -> Act:
         and _ON.search(turn.heard[: act.span[0]])
     ):
         return full(act, acts.Land(target=Reference("device", item=item.key), awg=awg), "awg")
+    if (agreed := said_sizes.of_all_there(turn, act, awg)) is not None:
+        return agreed
     if turn.asked == "box" and not _plural(act.words) and not _SIZED.search(act.words):
         return box_measures.as_volume(
             turn,

@@ -43,6 +43,25 @@ def open_count(turn: Turn, act: acts.Size, awg: int) -> Act | None:
     return replace(made, doubts=(*act.doubts, doubt))
 
 
+_EVERYTHING = re.compile(r"(?i)\b(?:all|everything|every one|each one|the lot|the whole)\b")
+_AROUND = 14
+"""Characters before a size, and behind its beginning, in which it is said that it is of all."""
+
+
+def of_all_there(turn: Turn, act: acts.Size, awg: int) -> Act | None:
+    """ "Everything is 12", of what is there: it agrees with that, or else is not understood, and
+    is no volume. None where it is not said of all, or nothing is there."""
+    wired = [item.content for item in turn.state.items if isinstance(item.content, _WIRED)]
+    begins = max(0, act.span[0] - _AROUND)
+    said = _EVERYTHING.search(turn.heard[begins : act.span[0] + _AROUND])
+    if not wired or said is None:
+        return None
+    if any(one.awg != awg for one in wired):
+        return act
+    return acts.OtherTalk(words=act.words, span=act.span)
+
+
+_WIRED = (Cable, Conductors)
 _THE = re.compile(r"(?i)\bthe (?:number |no\.? ?|#)?$")
 _NEAR = 3
 """A number so far from how many there are, or less, may be a count of them."""
