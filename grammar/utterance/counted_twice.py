@@ -20,7 +20,8 @@ _COUNTED = lazy_pattern(
 #: "14-2 twice"; in "14-2 three times and 14-3 twice" it is told how many there are of each.
 _TWICE = lazy_pattern(
     r"(?i)(?:(?!\btimes\b|\bonce\b)[^,.;:?!])*?\btwice\b"
-    r"(?!,? (?:and )?(?:1[024]|fourteen|twelve|ten)[-/ ](?:two|three|[23]) (?:once|twice|\w+ times)\b)"
+    r"(?!,? (?:and )?(?:1[024]|fourteen|twelve|ten)[-/ ](?:two|three|[23])"
+    r" (?:once|twice|\w+ times)\b)"
 )
 _NEAR = lazy_pattern(r"(?i)[^?]{0,40}")
 _THEM = lazy_pattern(r"(?i).*\bof (?:them|those|these)\b")

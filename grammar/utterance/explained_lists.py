@@ -27,7 +27,7 @@ _FURTHER = lazy_pattern(r"(?i)\b(?:plus|also|more|another|extra|additional|too)\
 
 def explained(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """The acts without the names of conductors that were counted before them."""
-    made = _counted_then_listed(made, heard)
+    made = _sized_one_by_one(_counted_then_listed(made, heard), heard)
     kept: list[Act] = []
     place = 0
     while place < len(made):
@@ -128,3 +128,30 @@ def _counted_then_listed(made: list[Act], heard: str) -> list[Act]:
             continue
         kept.append(act)
     return kept
+
+
+_THESE = lazy_pattern(
+    r"(?i) ?(?:first|to start|in (?:it|there|here|the box|total|all)|total)?[\s,.:;–—-]+"
+    r"(?:(?:so|that['’]?s|they['’]?re|meaning|namely) )*"
+)
+
+
+def _sized_one_by_one(made: list[Act], heard: str) -> list[Act]:
+    """ "Two wires: a black 14 and a white 14": where just as many are named, each with its size,
+    they are those."""
+    for place, act in enumerate(made):
+        if not isinstance(act, acts.AddConductors) or act.role is not None or not act.count:
+            continue
+        if act.awg is not None and not any(doubt.slot == "awg" for doubt in act.doubts):
+            continue
+        run: list[acts.AddConductors] = []
+        for one in made[place + 1 :]:
+            if not isinstance(one, acts.AddConductors) or not _COLOURS.search(one.role or ""):
+                break
+            run.append(one)
+        if not run or any(one.awg is None or _FURTHER.search(one.words) for one in run):
+            continue
+        between = heard[act.span[1] : run[0].span[0]]
+        if sum(_count(one) for one in run) == act.count and _THESE.fullmatch(between):
+            return [*made[:place], *made[place + 1 :]]
+    return made

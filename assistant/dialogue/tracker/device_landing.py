@@ -83,8 +83,16 @@ def _land_first_said(turn: Turn, act: acts.Land) -> None:
         added_items.enter(turn, replace(device, count=target.count or 1))
     elif target.name and target.words.lower().startswith(("a ", "an ", "one ", "another ")):
         added_items.enter(turn, device)
+    elif _is_the_box(turn, act):
+        turn.understood.append(act.words)
     else:
         item_changes.not_found(turn, target, act.words)
+
+
+def _is_the_box(turn: Turn, act: acts.Land) -> bool:
+    """ "A switch loop on it", where no device was told: the cable comes to the box."""
+    devices = any(isinstance(item.content, Yoke | TerminalBlock) for item in turn.state.items)
+    return not devices and not turn.state.pending and act.target.words.lower() == "it"
 
 
 def is_open(turn: Turn, thing: acts.Thing) -> bool:
