@@ -11,7 +11,7 @@ from boxaloud.assistant.dialogue.interpretation.full_acts import full
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
-from boxaloud.rules.contents import Marked, TableBox
+from boxaloud.rules.contents import Marked, TableBox, Yoke
 
 LEAST_BOX = Decimal("7.5")
 """Cubic inches that a bare number can mean of a box; fewer are a count. The smallest trade size
@@ -28,9 +28,21 @@ def as_volume(turn: Turn, act: acts.Number, value: Decimal) -> Act:
     if metric := bare_measures.in_millilitres(turn.state, acts.SetVolume(volume=value)):
         return full(act, metric, "volume")
     reason = any(doubt.reason == "unusual" for doubt in act.doubts)
-    odd = value > LARGEST_BOX or value < LEAST_BOX or (value > 60 and value == int(value))
+    large = value > 60 and value == int(value) and not _of_gangs(turn, value)
+    odd = large or not LEAST_BOX <= value <= LARGEST_BOX
     doubts = act.doubts if reason or not odd else (*act.doubts, acts.Doubt("volume", "unusual"))
     return full(replace(act, doubts=doubts), acts.SetVolume(volume=value), "volume")
+
+
+_GANG = 24
+"""Cubic inches that a gang of a deep box has about, common practice."""
+
+
+def _of_gangs(turn: Turn, value: Decimal) -> bool:
+    """Whether a box has as many gangs as make a large number its volume: those that were said, or
+    those of the devices that are in it."""
+    devices = sum(one.content.count for one in turn.state.items if isinstance(one.content, Yoke))
+    return value <= _GANG * max(turn.state.gangs or 1, devices)
 
 
 _WIDE = Decimal("4.6875")
