@@ -34,8 +34,10 @@ def _blank(text: str, start: int, end: int) -> str:
 
 _PIECE = lazy_pattern(r"[^,;:.!?]+")
 _NAMES = ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven")
-_ALOUD = ("one[, ]+two[, ]+three" + "".join(f"(?:[, ]+{name}" for name in _NAMES[3:])) + (
-    ")?" * len(_NAMES[3:])
+_ALOUD = (
+    "(?:one|1)[, ]+(?:two|2)[, ]+(?:three|3)"
+    + "".join(f"(?:[, ]+(?:{name}|{value})" for value, name in enumerate(_NAMES[3:], 4))
+    + ")?" * len(_NAMES[3:])
 )
 #: "One, two, three", and what of it is said once more: "… eight, nine, nine number fourteens".
 _COUNTED_UP = lazy_pattern(
@@ -68,13 +70,21 @@ def _evenly(found: re.Match[str]) -> bool:
 
 
 _LAST = lazy_pattern(r"\w+$")
+_ENDS_THERE = lazy_pattern(
+    r"(?i)(?P<yes>(?:[, ]+(?:yep|yup|yeah|yes|right|ok|okay|there))*)(?=\s*(?:[.;!?…]|$))"
+)
 
 
 def _before_the_last(found: re.Match[str]) -> tuple[int, int]:
-    """Where a count aloud stands without its last number, or whole where that is said again."""
+    """Where a count aloud stands without its last number, or whole where that is said again, or
+    was said before."""
     last = next(_LAST.finditer(found["run"]))
+    ends = _ENDS_THERE.match(found.string, found.end())
+    said = SPOKEN_VALUE.finditer(found.string[: found.start()])
+    if ends and spoken_value(last[0]) in [spoken_value(one["value"]) for one in said]:
+        return found.start(), ends.end("yes")
     behind = found.string[found.end() :].lstrip(" ,").casefold()
-    again = behind.startswith((last[0].casefold() + " ", f"{_NAMES.index(last[0].lower()) + 1} "))
+    again = behind.startswith((last[0].casefold() + " ", f"{spoken_value(last[0])} "))
     return found.start(), found.end() if again else found.start("run") + last.start()
 
 
