@@ -15,6 +15,7 @@ from boxaloud.grammar.phrases import compiled_form
 from boxaloud.grammar.phrases.phrase_files import Phrase, phrases
 from boxaloud.grammar.phrases.positions import Builder
 from boxaloud.grammar.phrases.statements import Value
+from boxaloud.grammar.rewriting.rule_requirements import rewriting_needs
 from boxaloud.grammar.utterance.whereabouts_rows import elsewhere_needs
 
 
@@ -65,6 +66,7 @@ def _compiled() -> bytes:
         "tails": [[captures, _plain(gives)] for captures, gives in tails],
         "needs": [needs(expression) for expression in expressions()],
         **elsewhere_needs(),
+        "needs rewriting": rewriting_needs(),
         **{f"table {name}": grammar_data.table(name) for name in package_files.NAMES},
     }
     return compiled_form.written(package_files.fingerprint(), data, numbers)

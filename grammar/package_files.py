@@ -21,7 +21,8 @@ NAMES = (
 COMPILING = (
     "compilation", "phrases/template", "phrases/compiled_form",
     "patterns/pattern_requirements", "patterns/patterns", "phrases/phrase_files",
-    "phrases/positions", "utterance/whereabouts_rows",
+    "phrases/positions", "utterance/whereabouts_rows", "rewriting/fragments",
+    "rewriting/rule_requirements",
 )  # fmt: skip
 
 

@@ -7,32 +7,20 @@ from collections.abc import Callable, Sequence
 from functools import cache
 from typing import Any, Literal, TypeAlias
 
-from boxaloud.grammar import grammar_data
+from boxaloud.grammar.patterns.pattern_requirements import Needs
 from boxaloud.grammar.quick_dataclass import dataclass
 from boxaloud.grammar.rewriting.fragments import written_out
 from boxaloud.grammar.rewriting.replacement_template import (
     ReplacementTemplate,
     replacement_template,
 )
+from boxaloud.grammar.rewriting.rule_requirements import kept_needs, rewrite_rows
 from boxaloud.grammar.rewriting.worked_out import WORKED_OUT
 
 Side: TypeAlias = Literal["typed", "heard"]
 """Where words come from: a keyboard or an ear."""
 Replacing: TypeAlias = Callable[[re.Match[str], str | None], str | None]
 
-#: The files of rows, in the order in which their rows are tried.
-FILES = (
-    "rewrites_called",
-    "rewrites_remarks",
-    "rewrites_layout",
-    "rewrites_takeoff",
-    "rewrites_orders",
-    "rewrites_trade",
-    "rewrites_asides",
-    "rewrites_names",
-    "rewrites_dictated",
-    "rewrites_frames",
-)
 #: What a match called by a name, in an expression of what stands around it.
 _GROUP = re.compile(r"\(\?P=(\w+)\)")
 #: Fields of a row that hold expressions over the text around a match.
@@ -84,6 +72,8 @@ class RewriteRule:
     """What works the plain form out, where no template can."""
     needs: tuple[str, ...]
     """Pieces of which one stands in every text that the rule matches."""
+    lacking: Needs
+    """What else must stand there, read off the expression: of each list one text."""
     side: Side | None
     """The only side it is for, if it is for one."""
     first: bool
@@ -101,9 +91,9 @@ class RewriteRule:
     def replacements(self, text: str, expect: str | None) -> list[tuple[int, int, str]]:
         """What becomes of the matches in a text: where each begins and ends, and what is to stand
         there, of the same length. None where the open question is one that the rule is not for."""
-        if (self.asked and expect != self.asked) or any(
-            piece in (expect or "") for piece in self.not_asked
-        ):
+        if self.asked and expect != self.asked:
+            return []
+        if self.not_asked and expect and any(piece in expect for piece in self.not_asked):
             return []
         return [
             (*found.span(), told)
@@ -125,16 +115,20 @@ class RewriteRule:
 @cache
 def rewrite_rules() -> tuple[RewriteRule, ...]:
     """All rules, in their order."""
-    return tuple(_rule(name, row) for name in FILES for row in grammar_data.table(name)["rewrite"])
+    return tuple(
+        _rule(name, row, lacking)
+        for (name, row), lacking in zip(rewrite_rows(), kept_needs(), strict=True)
+    )
 
 
-def _rule(file: str, row: dict[str, Any]) -> RewriteRule:
+def _rule(file: str, row: dict[str, Any], lacking: Needs) -> RewriteRule:
     around = {name: tuple(map(written_out, _several(row.get(name, ())))) for name in _AROUND}
     return RewriteRule(
         said=written_out(row["said"]),
         plain=tuple(map(replacement_template, _several(row.get("plain", "")))),
         by=WORKED_OUT[row["by"]] if "by" in row else None,
         needs=tuple(row["needs"]),
+        lacking=lacking,
         side=row.get("side"),
         first=row.get("first", False),
         not_asked=tuple(row.get("not_asked", ())),

@@ -116,4 +116,4 @@ def _rules_of(subject: Subject) -> _Rules:
 
 
 def _sifted(rules: Sequence[RewriteRule]) -> _Rules:
-    return _Rules(rules, Sieve([[list(rule.needs)] for rule in rules]))
+    return _Rules(rules, Sieve([[list(rule.needs), *rule.lacking] for rule in rules]))

@@ -15,12 +15,13 @@ from typing import Any
 import pytest
 from boxaloud.grammar import grammar_data, package_files
 from boxaloud.grammar.lexer.heard_words import Word
-from boxaloud.grammar.patterns.pattern_requirements import needs
+from boxaloud.grammar.patterns.pattern_requirements import may_match, needs
 from boxaloud.grammar.rewriting.heard_rewriting import HeardText
 from boxaloud.grammar.rewriting.paraphrases import paraphrase
 from boxaloud.grammar.rewriting.replacement_template import replacement_template
-from boxaloud.grammar.rewriting.rewrite_rules import FILES, RewriteRule, rewrite_rules
+from boxaloud.grammar.rewriting.rewrite_rules import RewriteRule, rewrite_rules
 from boxaloud.grammar.rewriting.rewriter import rewritten, rewritten_words
+from boxaloud.grammar.rewriting.rule_requirements import FILES, needs_of
 from boxaloud.grammar.rewriting.worked_out import WORKED_OUT
 
 ROWS = Path(__file__).parents[1] / "understanding" / "rows"
@@ -59,6 +60,7 @@ def test_its_words_call_for_a_row(rule: RewriteRule) -> None:
     those that it leaves alone should be left alone for another reason."""
     for said in (rule.row["example"][0], *rule.row.get("not", ())):
         assert any(piece in said.lower() for piece in rule.needs), said
+    assert may_match(rule.row["example"][0].lower(), rule.lacking)
     said = [_without_references(one) for one in (rule.said, *_in_text(rule))]
     around = [one.replace("(?=", "(?:").replace("(?<=", "(?:") for one in said]
     read = [texts for one in (*said, *around) for texts in needs(one) if all(map(str.strip, texts))]
@@ -68,6 +70,15 @@ def test_its_words_call_for_a_row(rule: RewriteRule) -> None:
             all(any(piece in text.lower() for piece in rule.needs) for text in texts)
             for texts in read
         ), read
+
+
+def test_what_is_looked_for_and_referred_to_is_read_off_as_well() -> None:
+    """Python's own documentation of `re` says what each of these matches."""
+    assert needs_of(r"(?P<a>red|blue)(?<=d) wire(?= OUT)(?P=a)(?!not)") == [
+        [" wire"], [" out"], ["red", "blue"],
+    ]  # fmt: skip
+    assert needs_of(r"\(?=blue") == [["=blue"]]  # a bracket that may be left out
+    assert needs_of(r"(?m)it\x27s s?") == [["it's "]]
 
 
 def _example(row: dict[str, Any]) -> str:
