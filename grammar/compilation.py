@@ -16,7 +16,9 @@ from boxaloud.grammar.phrases.phrase_files import Phrase, phrases
 from boxaloud.grammar.phrases.positions import Builder
 from boxaloud.grammar.phrases.statements import Value
 from boxaloud.grammar.rewriting.rule_requirements import rewriting_needs
+from boxaloud.grammar.utterance.coming_in_frames import frame_needs
 from boxaloud.grammar.utterance.whereabouts_rows import elsewhere_needs
+from boxaloud.grammar.utterance.withdrawal_forms import withdrawal_needs
 
 
 def compiled() -> bytes:
@@ -67,6 +69,8 @@ def _compiled() -> bytes:
         "needs": [needs(expression) for expression in expressions()],
         **elsewhere_needs(),
         "needs rewriting": rewriting_needs(),
+        "needs withdrawals": withdrawal_needs(),
+        "needs coming in": frame_needs(),
         **{f"table {name}": grammar_data.table(name) for name in package_files.NAMES},
     }
     return compiled_form.written(package_files.fingerprint(), data, numbers)

@@ -22,7 +22,8 @@ COMPILING = (
     "compilation", "phrases/template", "phrases/compiled_form",
     "patterns/pattern_requirements", "patterns/patterns", "phrases/phrase_files",
     "phrases/positions", "utterance/whereabouts_rows", "rewriting/fragments",
-    "rewriting/rule_requirements",
+    "rewriting/rule_requirements", "utterance/withdrawal_forms",
+    "utterance/coming_in_frames",
 )  # fmt: skip
 
 

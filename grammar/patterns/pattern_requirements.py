@@ -19,6 +19,23 @@ _PLAIN = re.compile(r"[^\\()\[\]|.^$*+?{}]+(?![*+?{])")
 _ZERO_WIDTH = frozenset("^$")
 _ZERO_WIDTH_ESCAPES = frozenset("bBAZ")
 _CLASS_ESCAPES = frozenset("dDsSwW")
+_MOST = 4
+"""Lists of one expression: each makes a sieve wider for all of them, and the longest tell most."""
+_SHORTEST = 2
+"""Letters of a text that tells anything: a space or an "s" stands in every text."""
+#: What is written so that the requirements can be read off: a reference to a group, flags, which
+#: change nothing of it in small letters, and what is looked ahead or back for, which must stand in
+#: the text as well. An escaped bracket before "?" begins none of these.
+_PLAINER = (
+    (re.compile(r"\(\?P=\w+\)"), "(?:)"),
+    (re.compile(r"^\(\?[ims]+\)"), ""),
+    (re.compile(r"(?<!\\)\(\?-?[ims]+:"), "(?:"),
+    (re.compile(r"(?<!\\)\(\?<?="), "(?:"),
+    (re.compile(r"\\u2019"), "’"),
+    (re.compile(r"\\x27"), "'"),
+    (re.compile(r"\\x22"), '"'),
+    (re.compile(r"\\t"), "\t"),
+)
 
 
 class _Strange(Exception):
@@ -35,6 +52,20 @@ def needs(expression: str) -> Needs:
     except (_Strange, IndexError):
         return []
     return sorted(found, key=_weight, reverse=True)
+
+
+def telling_needs(expression: str) -> Needs:
+    """What most tells of a text in small letters that `expression`, which may be one of any case,
+    does not match it: what is looked ahead or back for is needed too.
+
+    >>> telling_needs("(?P<n>two|three) cables?(?= in (?:all|total))")
+    [[' cable'], [' in '], ['two', 'three'], ['all', 'total']]
+    """
+    for written, plain in _PLAINER:
+        expression = written.sub(plain, expression)
+    found = [[text.lower() for text in texts] for texts in needs(expression)]
+    telling = [texts for texts in found if min(len(text.strip()) for text in texts) >= _SHORTEST]
+    return telling[:_MOST]
 
 
 def may_match(line: str, needed: Needs) -> bool:

@@ -5,13 +5,12 @@ over one of which nothing was made, whoever did it, when, and whatever is said b
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Sequence
-from functools import cache
 
-from boxaloud.grammar import acts, grammar_data
+from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.utterance.coming_in_frames import frames_in, not_of_it
 from boxaloud.grammar.utterance.masked_words import is_bare, masked, thing_of
 from boxaloud.grammar.utterance.whereabouts import pieces_elsewhere
 
@@ -41,15 +40,12 @@ def coming_in(made: Sequence[Act], heard: str, left: Sequence[Unread]) -> Iterat
         if any(other.start < end and start < other.end for other in others):
             continue
         piece = text[start:end].rstrip()
-        for of, form in _forms():
+        for of, form in frames_in(piece):
             found = form.search(piece)
             if found is None or (told and _of_the_told(of, told, text, start)):
                 continue
             ends = (start + found.end("new"), end)
-            if (
-                not any(_NAMED.match(text, at) for at in ends)
-                and _elsewhere().search(piece) is None
-            ):
+            if not any(_NAMED.match(text, at) for at in ends) and not_of_it().search(piece) is None:
                 span = (start + found.start("new"), start + found.end("new"))
                 yield Unread(heard[slice(*span)], span, True)
             break
@@ -87,28 +83,3 @@ def _of_the_told(of: str, told: Sequence[Act], text: str, start: int) -> bool:
     return (
         _THING_BEFORE.search(text, 0, start) is not None or _ONES.search(text, 0, start) is not None
     )
-
-
-@cache
-def _forms() -> tuple[tuple[str, re.Pattern[str]], ...]:
-    """Each frame by its name, as it stands at the head of a piece; where it begins as a clause
-    does, within one too, since an ear hears no breaks."""
-    data = grammar_data.table("coming_in")
-    head = "(?:^{}|(?<![\\w'-])(?={}))".format(data["begins"], data["begins_within"])
-    return tuple(
-        (frame["of"], re.compile(_written(head + say)))
-        for frame in data["frame"]
-        for say in frame["say"]
-    )
-
-
-@cache
-def _elsewhere() -> re.Pattern[str]:
-    return re.compile("|".join(grammar_data.table("coming_in")["not_of_it"]).replace("’", "'"))
-
-
-def _written(say: str) -> str:
-    """An expression with its macros written out, each of which may hold those before it."""
-    for name, meant in reversed(grammar_data.table("coming_in")["macros"].items()):
-        say = say.replace("{" + name + "}", meant)
-    return say.replace("’", "'")

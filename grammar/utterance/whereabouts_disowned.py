@@ -45,11 +45,11 @@ def _put_off(pieces: Sequence[str], last: int) -> set[int]:
 
 def _points_back(words: str, before: str) -> bool:
     """Whether a piece disowns the one before it."""
-    if not _may_be(before):
-        return False
     if disowned("not_here").match(words):
-        return disowned("somewhere").search(before) is not None
-    return disowned("behind").match(words) is not None
+        said = disowned("somewhere").search(before)
+    else:
+        said = disowned("behind").match(words)
+    return said is not None and _may_be(before)
 
 
 def _comes_from_elsewhere(words: str, source: str, thing: str) -> bool:

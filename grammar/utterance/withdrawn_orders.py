@@ -9,16 +9,14 @@ from __future__ import annotations
 import re
 from functools import cache
 from itertools import pairwise
-from typing import Any
 
-from boxaloud.grammar import grammar_data
 from boxaloud.grammar.quick_dataclass import dataclass
+from boxaloud.grammar.utterance.withdrawal_forms import beginning, changing, withdrawing
 
 _SENTENCE = r"[.;!?…]+\s+|\s*\n\s*|\s[-–—]+\s"
 _DENIED = ("don't ", "dont ", "not ", "not to ", "never ", "won't ", "wont ", "didn't ", "and ")
 
 
-_KINDS = ["any", "refused", "broken", "reported", "wish", "would", "absent", "right", "agreeing"]
 #: What was only wished, told by somebody else or seen is no order.
 _NO_ORDER = ("wish", "reported", "would", "absent")
 
@@ -60,18 +58,7 @@ def withdrawn(heard: str) -> Withdrawn | None:
         return None
     found = [
         one
-        for kind in (
-            "any",
-            "refused",
-            "broken",
-            "reported",
-            "wish",
-            "would",
-            "absent",
-            "right",
-            "agreeing",
-        )
-        for form in forms(kind)
+        for kind, form in withdrawing(text)
         for match in form.finditer(text)
         if (one := _of(text, match, kind)) is not None
     ]
@@ -83,12 +70,12 @@ def _of(text: str, match: re.Match[str], kind: str) -> Withdrawn | None:
     start = match.start()
     before = text[:start]
     if kind in ("reported", "would"):
-        wished = _begun(before, _form(kind))
+        wished = _begun(before, beginning(kind))
     else:
-        wished = _begun(before, _form("wish")) or _begun(before, _form("question"))
-    orders = [] if kind in _NO_ORDER else _begun(before, _form("order"))
+        wished = _begun(before, beginning("wish")) or _begun(before, beginning("question"))
+    orders = [] if kind in _NO_ORDER else _begun(before, beginning("order"))
     if kind in ("broken", "right", "absent"):
-        orders = orders or _begun(before, _form("claim"))
+        orders = orders or _begun(before, beginning("claim"))
     if not wished and not orders:
         return None
     begun = wished[0] if wished else orders[0]
@@ -102,7 +89,7 @@ def _of(text: str, match: re.Match[str], kind: str) -> Withdrawn | None:
         if _KEPT.search(before[begun:]):  # "I wanted to keep it, but decided not to"
             return None
         several = several or _ANEW.match(text[match.end() :]) is not None
-    several = several or (not wished and _form("further").search(before[begun:]) is not None)
+    several = several or (not wished and beginning("further").search(before[begun:]) is not None)
     agreeing = kind in ("agreeing", "right", "absent")
     end = match.end()
     return Withdrawn(begun, start, end, agreeing, several, kind == "reported", kind == "absent")
@@ -194,49 +181,4 @@ def _hints() -> re.Pattern[str]:
     )
 
 
-@cache
-def _form(name: str) -> re.Pattern[str]:
-    """How a change begins."""
-    said = _table()["begins"][name]
-    return _compiled(said if isinstance(said, str) else "|".join(f"(?:{one})" for one in said))
-
-
-@cache
-def forms(kind: str) -> list[re.Pattern[str]]:
-    """How it is withdrawn."""
-    return [_compiled(form) for form in _table()["withdraws"][kind]]
-
-
-@cache
-def changing() -> re.Pattern[str]:
-    """What changes something anew behind a withdrawal."""
-    return _compiled(_table()["keeps"]["changes"])
-
-
-def _compiled(form: str) -> re.Pattern[str]:
-    macros = _table()["macros"]
-    while (named := re.search(r"\{([a-z]+)\}", form)) is not None:
-        form = f"{form[: named.start()]}{macros[named[1]]}{form[named.end() :]}"
-    for written, also in _WRITTEN_APART:
-        form = re.sub(written, also, form)
-    lead = "" if form.startswith(("(?:^", "(?<")) else r"\b"
-    return re.compile(lead + form)
-
-
-#: "Don't" is written "dont" and "do not" as well, "it's" "its" and "it is".
-_WRITTEN_APART = (
-    (r"\bwon't", r"(?:won'?t|will not)"),
-    (r"([a-z])n't", r"\1(?:n'?t| not)"),
-    (r"'s\b", r"(?:'?s| is| has)"),
-    (r"'re\b", r"(?:'?re| are)"),
-    (r"'m\b", r"(?:'?m| am)"),
-    (r"'d\b", r"(?:'?d| would| had)"),
-    (r"'ve\b", r"(?:'?ve| have)"),
-)
-
-
-def _table() -> dict[str, Any]:
-    return grammar_data.table("withdrawals")
-
-
-__all__ = ["Withdrawn", "changing", "forms", "withdrawn"]
+__all__ = ["Withdrawn", "changing", "withdrawn"]

@@ -208,6 +208,7 @@ def test_every_module_that_compiling_needs_is_in_the_fingerprint() -> None:
         "grammar_data",
         "package_files",
         "patterns/pattern_index",
+        "patterns/sifted_forms",
         "phrases/automaton",
         "phrases/compiled_cache",
         "phrases/statements",

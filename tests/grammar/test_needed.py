@@ -8,7 +8,7 @@ import pytest
 from boxaloud.grammar import understand
 from boxaloud.grammar.clauses.clause_splitter import clauses
 from boxaloud.grammar.patterns.pattern_index import Sieve
-from boxaloud.grammar.patterns.pattern_requirements import may_match, needs
+from boxaloud.grammar.patterns.pattern_requirements import may_match, needs, telling_needs
 from boxaloud.grammar.patterns.patterns import compiled, expressions
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
@@ -39,6 +39,15 @@ NOT_READ = ["(?i)red", "(?P<a>red)(?P=a)", r"(red)\1", "(?#note)red", "(?>red)",
 @pytest.mark.parametrize(("expression", "found"), READ.items())
 def test_what_an_expression_needs(expression: str, found: list[list[str]]) -> None:
     assert sorted(needs(expression)) == sorted(found)
+
+
+def test_what_is_looked_for_and_referred_to_is_read_off_as_well() -> None:
+    """Python's own documentation of `re` says what each of these matches."""
+    assert telling_needs(r"(?P<a>red|blue)(?<=d) wire(?= OUT)(?P=a)(?!not)") == [
+        [" wire"], [" out"], ["red", "blue"],
+    ]  # fmt: skip
+    assert telling_needs(r"\(?=blue") == [["=blue"]]  # a bracket that may be left out
+    assert telling_needs(r"(?m)it\x27s s?") == [["it's "]]
 
 
 @pytest.mark.parametrize("expression", NOT_READ)

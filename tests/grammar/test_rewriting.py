@@ -21,7 +21,7 @@ from boxaloud.grammar.rewriting.paraphrases import paraphrase
 from boxaloud.grammar.rewriting.replacement_template import replacement_template
 from boxaloud.grammar.rewriting.rewrite_rules import RewriteRule, rewrite_rules
 from boxaloud.grammar.rewriting.rewriter import rewritten, rewritten_words
-from boxaloud.grammar.rewriting.rule_requirements import FILES, needs_of
+from boxaloud.grammar.rewriting.rule_requirements import FILES
 from boxaloud.grammar.rewriting.worked_out import WORKED_OUT
 
 ROWS = Path(__file__).parents[1] / "understanding" / "rows"
@@ -70,15 +70,6 @@ def test_its_words_call_for_a_row(rule: RewriteRule) -> None:
             all(any(piece in text.lower() for piece in rule.needs) for text in texts)
             for texts in read
         ), read
-
-
-def test_what_is_looked_for_and_referred_to_is_read_off_as_well() -> None:
-    """Python's own documentation of `re` says what each of these matches."""
-    assert needs_of(r"(?P<a>red|blue)(?<=d) wire(?= OUT)(?P=a)(?!not)") == [
-        [" wire"], [" out"], ["red", "blue"],
-    ]  # fmt: skip
-    assert needs_of(r"\(?=blue") == [["=blue"]]  # a bracket that may be left out
-    assert needs_of(r"(?m)it\x27s s?") == [["it's "]]
 
 
 def _example(row: dict[str, Any]) -> str:
