@@ -95,9 +95,12 @@ class RewriteRule:
             return []
         if self.not_asked and expect and any(piece in expect for piece in self.not_asked):
             return []
+        said = _compiled(self.said)
+        if said.search(text) is None:  # as nearly always, and told the soonest so
+            return []
         return [
             (*found.span(), told)
-            for found in _compiled(self.said).finditer(text)
+            for found in said.finditer(text)
             if (told := self._told(found, expect)) is not None and told != found[0]
         ]
 

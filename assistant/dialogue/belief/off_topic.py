@@ -20,6 +20,7 @@ from boxaloud.grammar.clauses.act_kinds import is_thing
 from boxaloud.grammar.utterance.whereabouts import heard_elsewhere
 
 ANSWERING = OF_BOX | {"Number", "Size", "SetClamps"}
+_ENTERING = FILLING | CHANGING | ANSWERING | {"NextBox"}
 LEAVING = frozenset(
     {"OpenBox", "CopyBox", "NameBox", "DeleteBox", "ListBoxes", "NewJob", "SetEdition"}
 )
@@ -50,8 +51,8 @@ def sifted(read: Utterance, begun: bool, asked: bool) -> Utterance:
         return read
     likely, known = relevance(heard), belief_table.table()
     surely = asked or not told or bool(kinds & (CHANGING | {"NextBox"}))
-    enough = len(heard.split()) >= _FEWEST_TO_LET_GO and not _any_of_box(heard)
-    if enough and likely < (known.inert if surely else known.off_topic):
+    unlikely = likely < (known.inert if surely else known.off_topic)
+    if unlikely and len(heard.split()) >= _FEWEST_TO_LET_GO and not _any_of_box(heard):
         kept = tuple(act for act in read.acts if not _enters(act))
         other = acts.OtherTalk(words=heard, span=(0, len(read.heard)))
         return replace(read, acts=kept or (other,), unread=())
@@ -79,9 +80,7 @@ def _of_raceways(act: Act) -> bool:
 
 def _enters(act: Act) -> bool:
     """Whether an act says or changes what is in a box, or what box it is."""
-    kind = belief_table.kind(act)
-    entering = FILLING | CHANGING | ANSWERING | {"NextBox"}
-    return is_thing(act) or kind in entering
+    return belief_table.kind(act) in _ENTERING or is_thing(act)
 
 
 def _is_nothing(read: Utterance) -> bool:

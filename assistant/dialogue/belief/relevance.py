@@ -12,6 +12,7 @@ import re
 from collections.abc import Iterator
 from functools import cache
 from importlib.resources import files
+from itertools import chain
 from math import isqrt
 
 _DATA = files("boxaloud.assistant.dialogue.belief") / "data" / "relevance.txt"
@@ -48,12 +49,12 @@ def features(heard: str) -> Iterator[str]:
     for sign, kind in _SIGNS:
         text = sign.sub(kind, text)
     words = [_ENDS, *_WORDS.findall(text), _ENDS]
-    runs = (
-        " ".join(words[at : at + length])
-        for length in range(1, _LONGEST + 1)
-        for at in range(len(words) - length + 1)
-    )
-    yield from dict.fromkeys(run for run in runs if run != _ENDS)
+    runs = [words[1:-1]]  # the ends alone tell nothing
+    runs += [
+        [" ".join(run) for run in zip(*(words[at:] for at in range(length)), strict=False)]
+        for length in range(2, _LONGEST + 1)
+    ]
+    yield from dict.fromkeys(chain(*runs))
 
 
 def relevance(heard: str) -> int:
