@@ -31,7 +31,7 @@ from boxaloud.grammar.utterance.counted_as import counted_as
 from boxaloud.grammar.utterance.counted_over import COUNTED_PIECES, counted_in_all
 from boxaloud.grammar.utterance.counted_totals import sum_agrees, totals, totals_checked
 from boxaloud.grammar.utterance.counted_twice import counted_of_topic, counted_twice
-from boxaloud.grammar.utterance.counts_in_all import others_went, said_in_all
+from boxaloud.grammar.utterance.counts_in_all import OF_ALL_THERE_ARE
 from boxaloud.grammar.utterance.device_groups import (
     quads_as_duplexes,
     without_activity,
@@ -228,8 +228,7 @@ THEN = Passes(
         Pass(both_named, (acts.AddCable,), 2),
         Pass(all_of_unknown, (acts.AddCable,), 1, ("all", "both")),
         Pass(listed_roles, (acts.AddCable,), 2),
-        Pass(said_in_all, (acts.AddCable, acts.AddConductors, acts.AddDevice, acts.Restate), 1),
-        Pass(others_went, (acts.AddCable, acts.Recount, acts.Restate), 1),
+        *OF_ALL_THERE_ARE,
         Pass(counted_in_all, (acts.AddCable, acts.AddConductors), 1, COUNTED_PIECES),
         Pass(each_pipe, (), 0, ("each", "per pipe", "apiece")),
         Pass(

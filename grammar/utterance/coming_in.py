@@ -30,6 +30,8 @@ def coming_in(made: Sequence[Act], heard: str, left: Sequence[Unread]) -> Iterat
     """What the pieces of an utterance say to come into this box, or to be on it, and nothing was
     made of; none of what was `left` unread already."""
     text = masked(made, heard)
+    if next(frames_in(text), None) is None:  # a piece holds no word that its text does not
+        return
     taken = [run.span for run in left]
     others = [piece for piece in pieces_elsewhere(heard) if piece.of_box]
     told = [act for act in made if thing_of(act) is not None]

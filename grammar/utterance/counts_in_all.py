@@ -14,6 +14,7 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Thing, Unread
 from boxaloud.grammar.building.plain_things import just_like
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.utterance.running_passes import Pass
 
 _COUNTED = (acts.AddCable, acts.AddConductors, acts.AddDevice)
 _FURTHER = lazy_pattern(
@@ -109,6 +110,24 @@ _WENT = lazy_pattern(
     r"(?i)\b(?:took|taken|takes?|pulled|pulls?|lost|lose|removed?|dropped|gone|moved?|killed|cut"
     r"|yanked|re-?rout(?:e|ed|ing)|ditch(?:ed)?|drop|re-?run|send|sent)\b"
 )
+
+
+_PIECES = (
+    # what is said right behind a count, or right before it
+    "all", "total", "is", "was", "left", "remain", "that", "now", "final", "then", "so", "make",
+    "made", "bring", "brought", "take", "took", "get", "got", "put", "bump", "leav", "keep",
+    "ll be", "down", "back", "change", "call", "really", "fact", "reality", "truth", "actually",
+    # what became of the others, and who put these there
+    "out", "away", "off", "gone", "elsewhere", "less", "fewer", "pull", "remov", "abandon", "dead",
+    "somewhere", "other", "next", "send", "sent", "move", "drop", "cut", "lose", "lost", "rout",
+    "run", "kill", "yank", "ditch", "install", "ran", "stuck", "wired", "shove", "cram", "stuff",
+    # why they are another number
+    "forg", "miss", "overlook", "skip", "see", "found", "spot", "count", "notice", "hid", "tuck",
+    "buried", "behind", "push", "fold", "jam", "more", "second", "third", "fourth", "extra",
+    "look", "apparently", "swear", "sure", "what", "son of", "huh", "oh", "shoot", "dang", "damn",
+    "grief", "lord", "hell", "wait", "hang", "hold", "no way",
+)  # fmt: skip
+"""One of them stands wherever `said_in_all` finds anything: a plain list holds none."""
 
 
 def said_in_all(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
@@ -259,3 +278,14 @@ def _specific(act: Act) -> bool:
     if isinstance(act, acts.AddConductors):
         return act.awg is not None and act.path is None
     return isinstance(act, acts.AddDevice) and act.name not in (None, "device")
+
+
+OF_ALL_THERE_ARE = (
+    Pass(
+        said_in_all,
+        (acts.AddCable, acts.AddConductors, acts.AddDevice, acts.Restate),
+        1,
+        _PIECES,
+    ),
+    Pass(others_went, (acts.AddCable, acts.Recount, acts.Restate), 1),
+)

@@ -30,6 +30,11 @@ _LEADS_TO = lazy_pattern(
 )
 _SENTENCES = lazy_pattern(r"[,.;:!?]")
 
+AWAY_PIECES = (
+    "to ", "from ", "for ", "toward", "leav", "head", "off", "out", "over",
+)  # fmt: skip
+"""One of them stands wherever a cable leads to a device."""
+
 
 def leads_elsewhere(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """The device at the other end of a cable, marked as such; it is in the box at hand only where

@@ -99,12 +99,14 @@ def _with_the_missed(kept: list[Act], act: Act, heard: str) -> Act:
 
 def _first_count(kept: Sequence[Act], act: Act, heard: str) -> int | None:
     """The place of the first count of the same things; None where an act counts none anew."""
-    if not is_thing(act) or act.count is None or _FURTHER.search(act.words):
+    if not is_thing(act) or act.count is None:
         return None
     told = [place for place, one in enumerate(kept) if not isinstance(one, _BETWEEN)]
     like = [n for n in told if is_thing(one := kept[n]) and _same(one, act)]
     first = kept[like[-1]] if like else None
     if not is_thing(first) or first.count is None:
+        return None
+    if _FURTHER.search(act.words):
         return None
     place = like[-1]
     behind = [kept[one] for one in told if one > place]

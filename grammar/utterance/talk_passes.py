@@ -40,7 +40,7 @@ from boxaloud.grammar.utterance.counts_put_right import (
 from boxaloud.grammar.utterance.denied_lists import denied_lists
 from boxaloud.grammar.utterance.device_names import one_name
 from boxaloud.grammar.utterance.device_words import device_ahead
-from boxaloud.grammar.utterance.devices_elsewhere import leads_elsewhere
+from boxaloud.grammar.utterance.devices_elsewhere import AWAY_PIECES, leads_elsewhere
 from boxaloud.grammar.utterance.devices_summed import devices_summed
 from boxaloud.grammar.utterance.false_starts import devices_said_anew
 from boxaloud.grammar.utterance.fixture_groups import no_ground_of_fixture
@@ -183,11 +183,11 @@ IN_TALK = (
         ("swap", "trade", "change", "switch", "exchange", "replace"),
     ),
     Pass(become_others, (acts.AddDevice, acts.AddCable, acts.AddConductors, acts.Restate), 2),
-    Pass(denied_lists, (acts.Deny, acts.SetClamps), 1),
+    Pass(denied_lists, (acts.Deny, acts.SetClamps), 1, ("or",)),
     Pass(nth_is_another, (acts.Deny,), 2),
     Pass(is_another, (acts.Deny,), 2),
     Pass(no_volume, (acts.SetVolume,), 2),
-    Pass(leads_elsewhere, (acts.AddDevice, acts.Land), 1),
+    Pass(leads_elsewhere, (acts.AddDevice, acts.Land), 1, AWAY_PIECES),
     Pass(pointed_out, (acts.Restate,), 2),
     Pass(added_put_right, (acts.Restate, acts.Deny), 2),
     Pass(read_off_devices, (acts.SetVolume,), 2),
