@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from functools import lru_cache
 
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.quick_dataclass import dataclass
@@ -150,20 +151,8 @@ def told_of_box(heard: str, called: Sequence[CalledBox]) -> Mention | None:
             if mention := _by_number(heard, box):
                 return mention
             continue
-        the = "" if len(box.name) == 1 else "(?:the )?" if box.named_alone else "the "
-        room = "(?:the )?" if box.is_room else the
-        letter = rf"{LEAD}{_PLACES} [^.;]*(?P<mention> {_INTO} {box._words})(?:,? please)?[ .!]*$"
-        for form in (
-            *((letter,) if len(box.name) == 1 else ()),
-            rf"{LEAD}(?P<mention>(?:over |up |down |out |back )?in {the}{box.may}),?"
-            r" (?=there|i |we |he |she |they |somebody |one |another |it )",
-            rf"{LEAD}(?P<mention>{room}{box.may} (?:{_HAS}|lost|loses))\b",
-            rf"{LEAD}{_HOLDING} [^.;]*(?P<mention> (?:over |up |down |out |back )?in the {box.may})"
-            r"(?:,? too| as well| now|,? please)*[ .!]*$",
-            rf"{LEAD}{_ORDERS} [^.;]*(?P<mention> {_INTO} the {box.must})(?:,? please)?[ .!]*$",
-            rf"{LEAD}{_PLACES} [^.;]*(?P<mention> {_INTO} the {box.may})(?:,? please)?[ .!]*$",
-        ):
-            found = re.match(r"(?i)\s*" + _SPACE.sub(r"\\s+", form), heard)
+        for form in _forms(box):
+            found = form.match(heard)
             if found is not None:
                 lost = found["mention"].lower().endswith(("lost", "loses"))
                 verb = box.at_hand and re.search(rf"(?i)\s{_HAS}$", found["mention"])
@@ -172,6 +161,25 @@ def told_of_box(heard: str, called: Sequence[CalledBox]) -> Mention | None:
                     instead = "it should be"
                 return Mention(box.name, *found.span("mention"), instead)
     return None
+
+
+@lru_cache(maxsize=256)
+def _forms(box: CalledBox) -> tuple[re.Pattern[str], ...]:
+    """How something may be said of a box: the same for as long as it is called so."""
+    the = "" if len(box.name) == 1 else "(?:the )?" if box.named_alone else "the "
+    room = "(?:the )?" if box.is_room else the
+    letter = rf"{LEAD}{_PLACES} [^.;]*(?P<mention> {_INTO} {box._words})(?:,? please)?[ .!]*$"
+    forms = (
+        *((letter,) if len(box.name) == 1 else ()),
+        rf"{LEAD}(?P<mention>(?:over |up |down |out |back )?in {the}{box.may}),?"
+        r" (?=there|i |we |he |she |they |somebody |one |another |it )",
+        rf"{LEAD}(?P<mention>{room}{box.may} (?:{_HAS}|lost|loses))\b",
+        rf"{LEAD}{_HOLDING} [^.;]*(?P<mention> (?:over |up |down |out |back )?in the {box.may})"
+        r"(?:,? too| as well| now|,? please)*[ .!]*$",
+        rf"{LEAD}{_ORDERS} [^.;]*(?P<mention> {_INTO} the {box.must})(?:,? please)?[ .!]*$",
+        rf"{LEAD}{_PLACES} [^.;]*(?P<mention> {_INTO} the {box.may})(?:,? please)?[ .!]*$",
+    )
+    return tuple(re.compile(r"(?i)\s*" + _SPACE.sub(r"\\s+", form)) for form in forms)
 
 
 _HOLDS = lazy_pattern(r"(?i)\b(?:has|had|should (?:have|be))$")

@@ -37,11 +37,11 @@ _ALL_THERE_IS = re.compile(
 
 def restated(turn: Turn, told: Sequence[Act]) -> Sequence[Act]:
     """The acts, where the list that they give is of what there is already."""
-    if _ON_TOP.search(turn.heard):
-        return told
     listed = [act for act in told if plain(act)]
+    if len(listed) < 2 or not turn.state.items or _ON_TOP.search(turn.heard):
+        return told
     cables = [act for act in listed if isinstance(act, AddCable)]
-    if len(listed) > 1 and _ALL_THERE_IS.search(turn.heard) and _names_all(turn.state, listed):
+    if _ALL_THERE_IS.search(turn.heard) and _names_all(turn.state, listed):
         return [in_place(act) if plain(act) else act for act in told]
     if len(cables) > 1 and (anew := _parts_of(turn.state, cables)):
         return [in_place(act) if plain(act) and act in anew else act for act in told]
