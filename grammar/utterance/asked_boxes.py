@@ -7,11 +7,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from functools import lru_cache
 
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.headings import ROOMS
 from boxaloud.grammar.utterance.mentioned_boxes import FIGURED, LEAD, CalledBox, Mention
 
+_BOXES = 256
+"""Boxes of which it is remembered how they are asked about, which hangs on their names alone."""
 _ASKING = (
     r"(?:is|are|was|were|wasn't|isn't|does|do|did|how|how's|hows|what|what's|whats|will|would"
     r"|which)"
@@ -24,11 +27,15 @@ def asked_of_box(heard: str, called: Sequence[CalledBox]) -> Mention | None:
         numbered = FIGURED.fullmatch(box.said) or _WITH_NUMBER.fullmatch(box.said)
         if (numbered and _asked_by_number(heard, box)) or _asked_how_full(heard, box):
             return Mention(box.name, 0, len(heard), "how full is ")
-        form = rf"(?i)\s*{LEAD}{_ASKING}\b[^.;,]*?\b(?P<mention>the {box.may})(?!\w)"
-        found = re.match(form, heard)
+        found = _about(box).match(heard)
         if found is not None:
             return Mention(box.name, *found.span("mention"))
     return None
+
+
+@lru_cache(maxsize=_BOXES)
+def _about(box: CalledBox) -> re.Pattern[str]:
+    return re.compile(rf"(?i)\s*{LEAD}{_ASKING}\b[^.;,]*?\b(?P<mention>the {box.may})(?!\w)")
 
 
 _STANDS = (
@@ -39,6 +46,13 @@ _STANDS = (
 
 def _asked_how_full(heard: str, box: CalledBox) -> bool:
     """ "And the den?", "what's the den at", "where does kitchen stand", "did porch fit"."""
+    alone, stands = _how_full(box)
+    return bool(alone.fullmatch(heard) or stands.fullmatch(f"{heard.strip(' ?.!')} "))
+
+
+@lru_cache(maxsize=_BOXES)
+def _how_full(box: CalledBox) -> tuple[re.Pattern[str], re.Pattern[str]]:
+    """The name alone, and what is asked of it."""
     alone = (
         rf"(?:(?:how|what) about |and )?(?:the )?{box.may}(?: then| again| now)?(?:,? please)?\s*\?"
     )
@@ -46,10 +60,9 @@ def _asked_how_full(heard: str, box: CalledBox) -> bool:
     asking = rf"(?:(?:what|where|how)(?:['’]s| is| was| does| did)|{_ASKING})"
     stands = rf"{asking} {the}{box.may} {_STANDS}"
     bare = rf"how(?:['’]s| is| was) {the}{box.may} "
-    plain = f"{heard.strip(' ?.!')} "
-    return bool(
-        re.fullmatch(rf"(?i)\s*{LEAD}{alone}", heard)
-        or re.fullmatch(rf"(?i)\s*{LEAD}(?:{stands}|{bare})[?.! ]*", plain)
+    return (
+        re.compile(rf"(?i)\s*{LEAD}{alone}"),
+        re.compile(rf"(?i)\s*{LEAD}(?:{stands}|{bare})[?.! ]*"),
     )
 
 
@@ -72,6 +85,11 @@ _WITH_NUMBER = lazy_pattern(r"(?i)[a-z]+(?: [a-z]+)? \d{1,4}[a-z]?")
 
 def _asked_by_number(heard: str, box: CalledBox) -> bool:
     """ "Is 210 still ok", "what about E3", "what's room 20 at", "20 was bad, right?"."""
+    return any(form.fullmatch(heard) for form in _of_number(box))
+
+
+@lru_cache(maxsize=_BOXES)
+def _of_number(box: CalledBox) -> tuple[re.Pattern[str], ...]:
     number = rf"(?:room |number |classroom )?{box._words}"
     forms = [
         rf"(?:how|what) about {number}(?: then| again| now)?[ ?.!]*",
@@ -82,7 +100,7 @@ def _asked_by_number(heard: str, box: CalledBox) -> bool:
     ]
     if _WITH_NUMBER.fullmatch(box.said):  # "what was unit 12?" names no wire
         forms.append(rf"(?:how|what)(?:['’]s| is| was) {number}(?: again| at| like| doing)*[ ?.!]*")
-    return any(re.fullmatch(rf"(?i)\s*{LEAD}{form}", heard) for form in forms)
+    return tuple(re.compile(rf"(?i)\s*{LEAD}{form}") for form in forms)
 
 
 _OF_A_PLACE = lazy_pattern(

@@ -96,6 +96,19 @@ def _by_number(heard: str, box: CalledBox) -> Mention | None:
     """ "302, make it deeper", "103 again, …", "7 gets the 22.5", "E2 lost a 14-2", "in 301 add …",
     "… goes into 210", "there are clamps in 204": the number of a room; a short one could
     be a size or a count."""
+    for form in _number_forms(box):
+        found = form.search(heard)
+        if found is not None:
+            instead = next(
+                (put for ends, put in _STAND_INS if found["mention"].lower().endswith(ends)), ""
+            )
+            instead = " is in here too" if "go" in found["mention"][:4].lower() else instead
+            return Mention(box.name, *found.span("mention"), instead)
+    return None
+
+
+@lru_cache(maxsize=256)
+def _number_forms(box: CalledBox) -> tuple[re.Pattern[str], ...]:
     number = box._words
     sure = len(box.said) > _SHORT or not box.said.isdigit()
     forms = [
@@ -114,15 +127,7 @@ def _by_number(heard: str, box: CalledBox) -> Mention | None:
             rf"^\s*{LEAD}{_THERE_IS} (?:(?!{_LEADS})[^.;,])*"
             rf"(?P<mention> (?:over |up |down )?in (?:room |number )?{number})(?=[.,;!]|$)",
         ]
-    for form in forms:
-        found = re.search(_SPACE.sub(r"\\s+", form), heard, re.IGNORECASE)
-        if found is not None:
-            instead = next(
-                (put for ends, put in _STAND_INS if found["mention"].lower().endswith(ends)), ""
-            )
-            instead = " is in here too" if "go" in found["mention"][:4].lower() else instead
-            return Mention(box.name, *found.span("mention"), instead)
-    return None
+    return tuple(re.compile(_SPACE.sub(r"\\s+", form), re.IGNORECASE) for form in forms)
 
 
 _STAND_INS = (
