@@ -5,6 +5,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from functools import lru_cache
 
 from boxaloud.assistant.dialogue.box_names import near, number_of, numbered, short_names
 from boxaloud.grammar.lazy_patterns import lazy_pattern
@@ -30,8 +31,7 @@ def mentioned(heard: str, names: Sequence[str], at: str) -> Mention | None:
         return None
     if len(names) > 1 and (marked := _marked(heard, names)):
         return marked
-    short = [CalledBox(name, said, True, name == at) for name, said in short_names(names)]
-    return told_of_box(heard, [*_called(names, at), *_at_hand(at), *short])
+    return told_of_box(heard, (*_known(tuple(names), at), *_short(tuple(names), at)))
 
 
 def asked_of(heard: str, names: Sequence[str], at: str) -> Mention | None:
@@ -39,7 +39,7 @@ def asked_of(heard: str, names: Sequence[str], at: str) -> Mention | None:
     place = names.index(at) if at in names else 0
     if place and asked_of_one_before(heard):
         return Mention(names[place - 1], 0, len(heard), "how full is ")
-    return asked_of_box(heard, [*_called(names, at), *_at_hand(at)])
+    return asked_of_box(heard, _known(tuple(names), at))
 
 
 def asked_of_none(heard: str, names: Sequence[str]) -> Mention | None:
@@ -64,6 +64,18 @@ def _marked(heard: str, names: Sequence[str]) -> Mention | None:
 def _at_hand(at: str) -> list[CalledBox]:
     """The box that is spoken of anyway, where it has a name of its own."""
     return [] if _NUMBERED.fullmatch(at) else [CalledBox(at, at, at_hand=True)]
+
+
+@lru_cache(maxsize=64)
+def _known(names: tuple[str, ...], at: str) -> tuple[CalledBox, ...]:
+    """All boxes with what they may be called: the same until a box is begun, named or left."""
+    return (*_called(names, at), *_at_hand(at))
+
+
+@lru_cache(maxsize=64)
+def _short(names: tuple[str, ...], at: str) -> tuple[CalledBox, ...]:
+    """The boxes that may be called by less than their names."""
+    return tuple(CalledBox(name, said, True, name == at) for name, said in short_names(names))
 
 
 def _called(names: Sequence[str], at: str) -> list[CalledBox]:

@@ -216,10 +216,12 @@ def addressed(heard: str, names: Sequence[str]) -> tuple[str, int] | None:
     """
     called = [name for name in names if not _NUMBERED.fullmatch(name)]
     called = called or list(names[1:])
+    if not called:
+        return None
     start = _HELLO.match(heard)
     first = start.end() if start else 0
     end = _AGAIN.search(heard, first) or _BREAK.search(heard, first)
-    if not called or end is None:
+    if end is None:
         return None
     said = " ".join(heard[first : end.start()].lower().split())
     bare = re.sub(f"{_TAIL}$", "", re.sub(f"^{_LEAD}", "", said))

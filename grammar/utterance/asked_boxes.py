@@ -19,10 +19,15 @@ _ASKING = (
     r"(?:is|are|was|were|wasn't|isn't|does|do|did|how|how's|hows|what|what's|whats|will|would"
     r"|which)"
 )
+#: One of these stands in every question by which a box is asked about.
+_SIGNS = ("?", "is", "are", "was", "were", "do", "did", "how", "what", "will", "would", "which")
 
 
 def asked_of_box(heard: str, called: Sequence[CalledBox]) -> Mention | None:
     """The box that a question is about: "is the den over?", "and the den?"."""
+    low = heard.lower()
+    if not any(sign in low for sign in _SIGNS):  # most of what is said: no box is looked for in it
+        return None
     for box in called:
         numbered = FIGURED.fullmatch(box.said) or _WITH_NUMBER.fullmatch(box.said)
         if (numbered and _asked_by_number(heard, box)) or _asked_how_full(heard, box):
