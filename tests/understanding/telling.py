@@ -19,13 +19,16 @@ QUESTION = re.compile(
     re.IGNORECASE,
 )
 TELLING = re.compile(
-    r"\b(for|with|and then|hold|about|put|and|smallest|do it|do that|have)\b|^what i mean\w*\b"
+    r"\b(for|with|and then|hold|about|put|and|smallest|do it|do that|have)\b"
+    r"|^what (?:i|we) (?:mean|took|thought|read|called)\w*\b"
+    r"|^what do you (?:make of|say to) th(?:is|at)\b"
     r"|\?\s+\w[^?]*,[^?]*\.?$|^what [^?]*:",
     re.IGNORECASE,
 )
 """With such a word a question may tell something beside: "smallest box for two 14-2s"; and
-"what I meant was" begins a correction, "did you ask of the clamps? Two, inside." answers itself,
-and "what comes in: …" is a heading."""
+"what I meant was", "what I took for" begin a correction, "what do you make of this one" begins
+what a box holds, "did you ask of the clamps? Two, inside." answers itself, and "what comes in: …"
+is a heading."""
 
 QUESTIONS = (
     "should I add {}?", "did I say {}?", "what if I add {}", "would it fit with {}",
