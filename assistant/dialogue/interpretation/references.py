@@ -101,7 +101,7 @@ def find_all(state: State, reference: Reference) -> list[Item]:
     if reference.kind == "anything":  # "ditch the twelves": wires and cables go by their size
         wires = [item for item in found if isinstance(item.content, (Cable, Conductors))]
         found = wires or found
-    found = found or _as_many(state, reference)
+    found = found or _as_many(state, reference) or _cables_of(state, reference)
     if not found or (reference.kind == "cable" and reference.awg is None and len(found) > 1):
         named = by_words(state, reference.words)  # "the feed" of two cables
         return [item for item in named if item in found] or found or named
@@ -114,6 +114,26 @@ def _as_many(state: State, reference: Reference) -> list[Item]:
         return []
     found = [item for item in state.items if agrees(item, replace(reference, awg=None))]
     return found if len(found) == 1 and found[0].content.count == reference.awg else []
+
+
+def _cables_of(state: State, reference: Reference) -> list[Item]:
+    """ "One of the twelves", where no loose wire is 12 AWG and only one line of cables is."""
+    if reference.kind != "conductors" or reference.awg is None:
+        return []
+    if not _SIZE_ALONE.fullmatch(reference.words.strip()):
+        return []
+    cables = [
+        item
+        for item in state.items
+        if isinstance(item.content, Cable) and item.content.awg == reference.awg
+    ]
+    return cables if len(cables) == 1 else []
+
+
+_SIZE_ALONE = re.compile(
+    r"(?i)(?:(?:one|two|three|four|both|all|some|[1-4]) (?:of )?)?(?:the|those|these|my|them)? ?"
+    r"(?:tens|twelves|fourteens|eights|1[024]['’]?s|8['’]?s)"
+)
 
 
 def named_ones(words: str) -> bool:
