@@ -46,6 +46,9 @@ def taken_once(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
             continue
         if isinstance(act, acts.Remove) and _named_behind(act, last, heard):
             kept.pop()
+        if isinstance(act, acts.Remove) and last is not None and _moves_out(act, last, heard):
+            kept[-1] = _just_that(act, last)
+            continue
         act = _put_in_instead(act, last, heard)
         kept.append(act)
     return kept
@@ -117,6 +120,30 @@ def _points_back(act: acts.Remove, last: Act, heard: str) -> bool:
         return False
     pronoun = _PRONOUN.search(act.words) and not isinstance(last, _NOT_DONE)
     return bool(pronoun) or _so_many_less(act, last, heard)
+
+
+#: "One 12-2 is moving out. Take it off": told to leave, and ordered out.
+_MOVES = lazy_pattern(
+    r"(?i)(?:['’]s)?(?: (?:is|are|was|were|will be|has to be|gets))?(?: (?:now|just|actually|also))*"
+    r" (?:mov(?:ing|es|ed)|leav(?:ing|es)|going|goes|coming|comes|rerouted|headed|heading)"
+    r"(?: (?!in\b|into\b|here\b|and\b|also\b)[a-z]+){0,5}[\s.,;:!–—-]+"
+    r"(?:(?:so|and|please|just|then|ok|okay)[\s,]+)*"
+)
+
+
+def _just_that(act: acts.Remove, last: Act) -> acts.Remove:
+    count = last.count if is_thing(last) else None
+    return replace(act, target=replace(just_like(last), count=count, words=last.words))
+
+
+def _moves_out(act: acts.Remove, last: Act, heard: str) -> bool:
+    """Whether what was just told is the very thing that the order takes out, and is no further
+    one of its kind."""
+    if not is_thing(last) or last.function != "inform":
+        return False
+    pronoun = act.target.kind == "anything" and _PRONOUN.search(act.words)
+    between = heard[last.span[1] : act.span[0]]
+    return bool(pronoun) and _MOVES.fullmatch(between) is not None
 
 
 #: "So take the switch out": the same thing, by a word that points at it.

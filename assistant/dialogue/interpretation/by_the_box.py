@@ -11,6 +11,7 @@ from boxaloud.assistant.dialogue.interpretation.clamps_told_otherwise import (
     clamps_told_otherwise,
 )
 from boxaloud.assistant.dialogue.interpretation.counted_once_more import counted_once_more
+from boxaloud.assistant.dialogue.interpretation.counts_agreeing import counts_agreeing
 from boxaloud.assistant.dialogue.interpretation.counts_anew import counts_anew
 from boxaloud.assistant.dialogue.interpretation.counts_left import counts_left
 from boxaloud.assistant.dialogue.interpretation.denied_things import denied_things
@@ -83,6 +84,7 @@ def by_the_box(
     read = said_to_be(read, state)
     read = said_back(read, journal, state)
     read = sums_told_behind(read, state)
+    read = counts_agreeing(read, journal, state)
     read = counted_once_more(read, journal, state, sheet)
     if told and not _is_withdrawn(read) and not _is_elsewhere(read):
         read = out_and_in(sizes_told_otherwise(read, state), state)

@@ -1,6 +1,6 @@
 """What a change leaves or makes, told with it: "one of the duplexes is a blank now, one duplex",
-"drop one 14-2, so two", "thirteen, there's another white". It agrees with what the change comes
-to, and adds nothing to it."""
+"drop one 14-2, so two", "one more. Seven", "thirteen, there's another white". It agrees with what
+the change comes to, and adds nothing to it."""
 
 from __future__ import annotations
 
@@ -23,6 +23,7 @@ _Changed: TypeAlias = tuple[Act, Item, int]
 """A change, the line that it is of, and how many of it there are behind it."""
 
 _SILENT = (acts.Social, acts.OtherTalk, acts.Yes, acts.No)
+_LINES = (Cable, Conductors, Yoke)
 _COUNTED = (acts.AddCable, acts.AddDevice, acts.AddConductors)
 _MORE = lazy_pattern(r"(?i)\b(?:another|more|extra|additional|other)\b")
 _AND = lazy_pattern(r"(?i)\b(?:and|plus|then|also|with)\b[^.,;]*$")
@@ -55,6 +56,10 @@ def _change(read: Utterance, state: State) -> _Changed | None:
     for act in read.acts:
         if isinstance(act, acts.Remove | acts.Replace):
             return _fewer(act, act.target, state)
+        if isinstance(act, acts.More):
+            return _further(act, state)
+        if isinstance(act, acts.Restate | acts.Recount):
+            return _anew(act, state)
         if isinstance(act, _COUNTED) and _MORE.search(act.words):
             line = _line(references.to_thing(act), state)
             if line is not None and act.function == "inform" and act.count:
@@ -72,13 +77,35 @@ def _fewer(act: Act, target: Reference, state: State) -> _Changed | None:
     return act, line, line.content.count - taken
 
 
+def _further(act: acts.More, state: State) -> _Changed | None:
+    """ "One more. Seven."."""
+    if act.target.kind == "anything":
+        counted = [one for one in state.items if isinstance(one.content, _LINES)]
+        item = state.item(state.last) or (counted[0] if len(counted) == 1 else None)
+    else:
+        item = _line(act.target, state)
+    if item is None or act.target.ordinal or not isinstance(item.content, _LINES):
+        return None
+    return act, item, item.content.count + (act.count or 1)
+
+
+def _anew(act: acts.Restate | acts.Recount, state: State) -> _Changed | None:
+    """ "Two of the 14-2s. That makes two."."""
+    if isinstance(act, acts.Restate) and not isinstance(act.thing, _COUNTED):
+        return None
+    like = act.target if isinstance(act, acts.Recount) else references.to_thing(act.thing)
+    count = act.count if isinstance(act, acts.Recount) else getattr(act.thing, "count", None)
+    line = _line(like, state)
+    return (act, line, count) if line is not None and count else None
+
+
 def _line(like: Reference, state: State) -> Item | None:
     """The only line that is counted and can be meant."""
     like = replace(like, count=None, ordinal=None, which="said", words="")
     found = [
         item
         for item in state.items
-        if isinstance(item.content, Cable | Conductors | Yoke) and references.agrees(item, like)
+        if isinstance(item.content, _LINES) and references.agrees(item, like)
     ]
     return found[0] if len(found) == 1 else None
 
