@@ -124,7 +124,8 @@ def _points_back(act: acts.Remove, last: Act, heard: str) -> bool:
 
 #: "One 12-2 is moving out. Take it off": told to leave, and ordered out.
 _MOVES = lazy_pattern(
-    r"(?i)(?:['’]s)?(?: (?:is|are|was|were|will be|has to be|gets))?(?: (?:now|just|actually|also))*"
+    r"(?i)(?:['’]s)?(?: (?:is|are|was|were|will be|has to be|gets))?"
+    r"(?: (?:now|just|actually|also))*"
     r" (?:mov(?:ing|es|ed)|leav(?:ing|es)|going|goes|coming|comes|rerouted|headed|heading)"
     r"(?: (?!in\b|into\b|here\b|and\b|also\b)[a-z]+){0,5}[\s.,;:!–—-]+"
     r"(?:(?:so|and|please|just|then|ok|okay)[\s,]+)*"

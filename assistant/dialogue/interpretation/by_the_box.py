@@ -15,6 +15,7 @@ from boxaloud.assistant.dialogue.interpretation.counts_agreeing import counts_ag
 from boxaloud.assistant.dialogue.interpretation.counts_anew import counts_anew
 from boxaloud.assistant.dialogue.interpretation.counts_left import counts_left
 from boxaloud.assistant.dialogue.interpretation.denied_things import denied_things
+from boxaloud.assistant.dialogue.interpretation.landed_on_those import landed_on_those
 from boxaloud.assistant.dialogue.interpretation.last_step_undone import undone
 from boxaloud.assistant.dialogue.interpretation.listed_over import listed_over
 from boxaloud.assistant.dialogue.interpretation.out_and_in import out_and_in
@@ -77,6 +78,7 @@ def by_the_box(
             read = volume_told_otherwise(read, state, sheet.capacity)
     read = taken_by_place(read, journal, state)
     read = clamps_by_pronoun(read, journal, state)
+    read = landed_on_those(read, journal, state)
     read = taken_as_well(read, journal[-1], state)
     read = changed_as_well(read, journal[-1], state)
     read = right_before(read, journal, state)
