@@ -18,6 +18,7 @@ from boxaloud.assistant.dialogue.interpretation.denied_things import denied_thin
 from boxaloud.assistant.dialogue.interpretation.landed_on_those import landed_on_those
 from boxaloud.assistant.dialogue.interpretation.last_step_undone import undone
 from boxaloud.assistant.dialogue.interpretation.listed_over import listed_over
+from boxaloud.assistant.dialogue.interpretation.one_by_its_way import one_by_its_way
 from boxaloud.assistant.dialogue.interpretation.out_and_in import out_and_in
 from boxaloud.assistant.dialogue.interpretation.put_in_its_place import put_in_its_place
 from boxaloud.assistant.dialogue.interpretation.reckoned_aloud import reckoned_aloud
@@ -79,6 +80,7 @@ def by_the_box(
     read = taken_by_place(read, journal, state)
     read = clamps_by_pronoun(read, journal, state)
     read = landed_on_those(read, journal, state)
+    read = one_by_its_way(read, journal, state)
     read = taken_as_well(read, journal[-1], state)
     read = changed_as_well(read, journal[-1], state)
     read = right_before(read, journal, state)
