@@ -18,7 +18,11 @@ _SUMMED_UP = lazy_pattern(
 def devices_summed(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """The acts without "two devices" where two were named before it; "one device" is the sum of
     the one that was named where it is said so."""
-    return [act for place, act in enumerate(made) if not _sums(act, made[:place], heard)]
+    return [
+        act
+        for place, act in enumerate(made)
+        if not _sums(act, made[:place], heard) and not _sums_alike(act, made[:place], heard)
+    ]
 
 
 def _sums(act: Act, before: list[Act], heard: str) -> bool:
@@ -33,3 +37,29 @@ def _sums(act: Act, before: list[Act], heard: str) -> bool:
     if _FURTHER.search(said) or sum(one.count or 1 for one in named) != act.count:
         return False
     return act.count > 1 or _SUMMED_UP.search(said) is not None
+
+
+_ANOTHER = lazy_pattern(r"(?i)(?:another|an? (?:second|third)|one more)\b")
+_BESIDE = lazy_pattern(
+    r"(?i)(?: (?:beside|next to|by|with|alongside|above|below|under|over) (?:it|that|the first))?"
+    r"[\s,;:.–—-]*(?:(?:so|that['’]?s|that makes|in all|it['’]?s)[\s,]+)*"
+)
+
+
+def _sums_alike(act: Act, before: list[Act], heard: str) -> bool:
+    """ "A duplex and another receptacle beside it, two receptacles": the last of those named is
+    said to be another, and all of them are of the kind that is summed."""
+    if not isinstance(act, acts.AddDevice) or act.name is None or (act.count or 0) < _TWO:
+        return False
+    named = [one.thing if isinstance(one, acts.Restate) else one for one in before]
+    devices = [one for one in named if isinstance(one, acts.AddDevice)]
+    last = before[-1] if before else None
+    if len(devices) < _TWO or not isinstance(last, acts.AddDevice):
+        return False
+    alike = all((one.name or "").endswith(act.name) for one in devices)
+    so_many = sum(one.count or 1 for one in devices) == act.count
+    between = heard[last.span[1] : act.span[0]]
+    return alike and so_many and bool(_ANOTHER.match(last.words) and _BESIDE.fullmatch(between))
+
+
+_TWO = 2
