@@ -124,10 +124,17 @@ def _spoken_of(before: Entry, state: State) -> Cable | Conductors | Yoke | None:
             and isinstance(item.content, kind)
         ]
         return lines[0] if len(lines) == 1 else None
-    told = [act for act in before.acts if not isinstance(act, acts.Social | acts.OtherTalk)]
+    item = state.item(state.last)
+    there = None if item is None else item.content.count
+    told = [
+        act
+        for act in before.acts
+        if not isinstance(act, acts.Social | acts.OtherTalk)
+        and not (isinstance(act, acts.Number | acts.RestateNumber) and act.value == there)
+    ]  # "one more. Seven."
+    told = told or [act for act in before.acts if isinstance(act, acts.RestateNumber)]
     if len(told) != 1 or not isinstance(told[0], _CORRECTIONS):
         return None
-    item = state.item(state.last)
     if item is None or not isinstance(item.content, Cable | Conductors | Yoke):
         return None
     corrected = told[0].function == "correction" or _MORE.search(before.heard)

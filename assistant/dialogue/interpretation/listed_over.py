@@ -55,11 +55,7 @@ def listed_over(read: Utterance, state: State, capacity: Decimal | None) -> Utte
         elif isinstance(thing, acts.AddUncounted):
             continue
         elif is_thing(thing):
-            found = (
-                _one_and_the_other(read.heard, state, thing)
-                or _cable_by_wires(read.heard, state, thing)
-                or _lines(state, thing)
-            )
+            found = _things(read.heard, state, thing)
         elif _is_so(state, act, capacity):
             continue
         else:
@@ -74,6 +70,17 @@ def listed_over(read: Utterance, state: State, capacity: Decimal | None) -> Utte
         return read
     asked = acts.Ask(about="read_back", words=read.heard.strip(), span=(0, len(read.heard)))
     return replace(read, acts=(asked,), unread=())
+
+
+def _things(heard: str, state: State, thing: acts.Thing) -> Counter[int] | None:
+    """How many of each line of the box a thing is, however it is named."""
+    if _goes_other_way(state, thing):
+        return None
+    return (
+        _one_and_the_other(heard, state, thing)
+        or _cable_by_wires(heard, state, thing)
+        or _lines(state, thing)
+    )
 
 
 def _is_all(items: Sequence[Item], listed: Counter[int]) -> bool:
@@ -101,6 +108,19 @@ def _lines(state: State, thing: acts.Thing) -> Counter[int] | None:
         return Counter({found[0].key: count or 1})
     everything = Counter({one.key: one.content.count for one in found})
     return everything if count == sum(everything.values()) else None
+
+
+_WAYS = {"in": lazy_pattern(r"(?i)\bout\b"), "out": lazy_pattern(r"(?i)\bin\b")}
+
+
+def _goes_other_way(state: State, thing: acts.Thing) -> bool:
+    """ "Fourteen-two out", behind "fourteen-two in": one cable more."""
+    way = _WAYS.get(thing.role or "") if isinstance(thing, acts.AddCable) else None
+    if way is None:
+        return False
+    found = _agreeing(state, replace(references.to_thing(thing), count=None))
+    single = len(found) == 1 and found[0].content.count == 1
+    return single and way.search(found[0].words) is not None
 
 
 def _agreeing(state: State, like: Reference) -> list[Item]:
