@@ -133,8 +133,9 @@ _MOVES = lazy_pattern(
 
 
 def _just_that(act: acts.Remove, last: Act) -> acts.Remove:
-    count = last.count if is_thing(last) else None
-    return replace(act, target=replace(just_like(last), count=count, words=last.words))
+    if not is_thing(last):
+        return act
+    return replace(act, target=replace(just_like(last), count=last.count, words=last.words))
 
 
 def _moves_out(act: acts.Remove, last: Act, heard: str) -> bool:
