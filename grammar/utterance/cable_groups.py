@@ -172,6 +172,10 @@ _EACH = lazy_pattern(
     r"|pipe)|each of (?:them|those|these)|per pipe|apiece|, each|each)\b"
 )
 
+_OF_EACH_PIPE = lazy_pattern(
+    r"(?:in )?each(?: of the)? (?:pipes?|conduits?|raceways?|emts?|stubs?)\b|per pipe\b"
+)
+
 
 def each_pipe(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "three pipes, two number 10s and a green 10 in each": what one brings, so many times."""
@@ -180,6 +184,7 @@ def each_pipe(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
         return made  # nothing that `_EACH` finds
     pipes = _PIPES.search(low)
     each = _EACH.search(low, pipes.end()) if pipes is not None else None
+    named = each is not None and _OF_EACH_PIPE.match(low, each.start())  # and nothing else's
     if pipes is None or each is None:
         return made
     if any(act.span[0] <= pipes.start() and each.start() < act.span[1] for act in made):
@@ -188,7 +193,7 @@ def each_pipe(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     stop = re.search(r"[.;]", low[each.end() :])
     end = each.end() + stop.start() if stop is not None else len(low)
     before = re.search(r"[.;]", low[pipes.end() : each.start()])
-    if before is not None and each.start() - pipes.end() > 60:
+    if before is not None and each.start() - pipes.end() > 60 and not named:
         return made
     kinds = (acts.AddConductors, acts.AddGrounds)
     here = [act for act in made if isinstance(act, kinds) and pipes.end() <= act.span[0] < end]

@@ -11,10 +11,12 @@ from boxaloud.grammar.utterance.restated_beside import (
     clamps_taken_out,
     grounds_too,
     one_more_in_all,
+    size_explained,
     sizes_counted,
     to_be_with,
 )
 from boxaloud.grammar.utterance.running_passes import Pass
+from boxaloud.grammar.utterance.said_of_each import UNKNOWN_PIECES, nobody_knows_which
 
 OF_COUNTS = (
     Pass(partly_grounded, (acts.Unground, acts.Restate), 1),
@@ -22,9 +24,11 @@ OF_COUNTS = (
     Pass(another_so_many, (acts.AddCable, acts.AddDevice), 2),
     Pass(one_more_in_all, (acts.Recount,), 2),
     Pass(sizes_counted, (acts.RestateNumber,), 2),
+    Pass(size_explained, (acts.Restate,), 2),
     Pass(grounds_too, (acts.Resize,), 1),
     Pass(to_be_with, (acts.AddDevice,), 2),
     Pass(clamps_taken_out, (acts.Remove,), 2),
     Pass(further_wires, (acts.AddConductors, acts.AddCable), 1),
     Pass(definite_first, (acts.AddDevice,), 2),
+    Pass(nobody_knows_which, (), 0, UNKNOWN_PIECES),
 )

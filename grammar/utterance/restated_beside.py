@@ -8,6 +8,7 @@ from typing import TypeGuard
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Reference, Unread
+from boxaloud.grammar.building.plain_things import just_like
 from boxaloud.grammar.clauses.act_kinds import pointed_at
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
@@ -261,3 +262,31 @@ def _sum(act: Act) -> int:
 
 _THING_AND_NUMBER = 2
 _FEW = range(2, 10)
+
+
+_THAT_IS = lazy_pattern(
+    r"(?i)(?:so |and )*(?:that|those|these|it|they)(?:['’]?s|['’]?re| is| are)\b"
+)
+_BEHIND_IT = lazy_pattern(r"\s*[,;:–-]*\s*(?:and )?")
+
+
+def size_explained(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "A plug on the 12s, that's two 12-2": which cables those are that it is on, in place of no
+    other cable."""
+    kept: list[Act] = []
+    for act in made:
+        last = kept[-1] if kept else None
+        if (
+            isinstance(act, acts.Restate)
+            and isinstance(act.thing, acts.AddCable)
+            and act.instead_of is None
+            and act.thing.count is not None
+            and isinstance(last, acts.AddDevice)
+            and last.awg == act.thing.awg is not None
+            and _THAT_IS.match(act.words)
+            and _BEHIND_IT.fullmatch(heard[last.span[1] : act.span[0]])
+        ):
+            target = replace(just_like(act.thing), count=None)
+            act = replace(act, instead_of=target, function="inform")
+        kept.append(act)
+    return kept

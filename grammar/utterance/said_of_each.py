@@ -157,3 +157,31 @@ def _sizeless(act: Act) -> bool:
     return isinstance(act, acts.AddCable) and (
         act.awg is None or any(doubt.reason == "carried" for doubt in act.doubts)
     )
+
+
+_NOBODY_KNOWS = lazy_pattern(
+    r"(?i)\b(?:some|an?|one|another|the|that|two|three|couple of)"
+    r"(?: (?:other|more|mystery|odd|old|extra|random))* (?:wires?|cables?|conductors?|lines?),?"
+    r" (?:(?:but|that|which|and) )*(?:i|we|you) (?:just |really )*"
+    r"(?:dunno|do not know|don['’]?t (?:know|recogni[sz]e)|have no idea"
+    r"|can(?:['’]?t|not) (?:tell|place|identify|figure out))"
+    r"(?: (?:about|what(?: kind| size| it is| they are)?|which|it|that|them|its|is))*"
+    r"(?=\s*(?:[.,;!]|$|and\b))"
+)
+UNKNOWN_PIECES = ("dunno", "know", "recogni", "idea", "tell", "place", "identify", "figure out")
+"""One of them stands in what is found."""
+
+
+def nobody_knows_which(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "A 12-2 and some other wire I dunno": what it is is asked, and nothing fits before that is
+    known; "dunno" answers no question there."""
+    kept = list(made)
+    for found in _NOBODY_KNOWS.finditer(heard):
+        there = [act for act in kept if found.start() <= act.span[0] < found.end()]
+        if any(not isinstance(act, acts.DontKnow) and not _sizeless(act) for act in there):
+            continue
+        if any(run.span[0] < found.end() and found.start() < run.span[1] for run in left):
+            continue
+        kept = [act for act in kept if act not in there or isinstance(act, acts.AddConductors)]
+        left.append(Unread(found[0], found.span(), True))
+    return kept
