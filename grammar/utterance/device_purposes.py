@@ -16,7 +16,9 @@ _FOR = lazy_pattern(
     r"|sits|is|are|tied|ties|tie|(?:stop|end|finish)(?:s|es)?(?: up)?(?: here| there)?) )*"
     r"(?:for (?:the|my)"
     r" (?!other |second |new |extra |third |next |same )[a-z]+ "
-    r"|(?:for|on|onto) (?:the |that |my )?)"
+    r"|(?:for|on|onto) (?:the |that |my )?"
+    r"|(?:that|which) (?:(?:only|just) (?:does|serves|feeds|runs|handles|works)"
+    r"|(?:does|serves|feeds|works) (?:only|just)) (?:the |that |my ))"
 )
 _GETS = lazy_pattern(r"(?i)\s+(?:gets?|takes?|uses?|lands on|is on|is fed by|fed by|sits on)\s+")
 _AND = lazy_pattern(r"(?i),? *(?:and|plus|with)? *")
