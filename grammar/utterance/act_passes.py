@@ -15,7 +15,6 @@ from boxaloud.grammar.utterance.box_openings import nameless
 from boxaloud.grammar.utterance.box_shapes import depth_not_volume
 from boxaloud.grammar.utterance.boxes_put_in import box_put_in
 from boxaloud.grammar.utterance.cable_groups import (
-    each_pipe,
     joined_counts,
     misplaced_counts,
     sizes_lent,
@@ -74,6 +73,7 @@ from boxaloud.grammar.utterance.old_cables import described_ahead
 from boxaloud.grammar.utterance.one_each_side import SIDES, each_side
 from boxaloud.grammar.utterance.passes_of_counts import OF_COUNTS
 from boxaloud.grammar.utterance.passes_of_dictation import AT_LAST, OF_DEVICES, OF_WIRES
+from boxaloud.grammar.utterance.pipes_counted import each_pipe
 from boxaloud.grammar.utterance.pointed_at import OF_POINTING
 from boxaloud.grammar.utterance.repetitions import (
     listed_roles,

@@ -159,16 +159,22 @@ def _sizeless(act: Act) -> bool:
     )
 
 
+_KNOWN_NOT = (
+    r"(?:(?:but|that|which|and) )*(?:(?:i|we|you) (?:just |really |still )*)?(?:dunno"
+    r"|do not know|don['’]?t (?:know|recogni[sz]e)|(?:(?:have|has|had|got|with) )?(?:no|not an?"
+    r"|zero) (?:idea|clue)|can(?:['’]?t|not) (?:tell|place|identify|figure out)"
+    r"|(?:nobody|no one) (?:knows|can (?:tell|place|identify|figure out)))"
+)
 _NOBODY_KNOWS = lazy_pattern(
     r"(?i)\b(?:some|an?|one|another|the|that|two|three|couple of)"
-    r"(?: (?:other|more|mystery|odd|old|extra|random))* (?:wires?|cables?|conductors?|lines?),?"
-    r" (?:(?:but|that|which|and) )*(?:i|we|you) (?:just |really )*"
-    r"(?:dunno|do not know|don['’]?t (?:know|recogni[sz]e)|have no idea"
-    r"|can(?:['’]?t|not) (?:tell|place|identify|figure out))"
-    r"(?: (?:about|what(?: kind| size| it is| they are)?|which|it|that|them|its|is))*"
+    r"(?: (?:other|more|mystery|odd|old|extra|random|further|second|third))*"
+    rf" (?:wires?|cables?|conductors?|lines?),? {_KNOWN_NOT}"
+    r"(?: (?:about|what(?: kind| size)?|which|it|that|them|its|is|are|they|one|on|for|goes|to))*"
     r"(?=\s*(?:[.,;!]|$|and\b))"
 )
-UNKNOWN_PIECES = ("dunno", "know", "recogni", "idea", "tell", "place", "identify", "figure out")
+UNKNOWN_PIECES = (
+    "dunno", "know", "recogni", "idea", "clue", "tell", "place", "identify", "figure out",
+)  # fmt: skip
 """One of them stands in what is found."""
 
 
