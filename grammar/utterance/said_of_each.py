@@ -170,7 +170,8 @@ _NOBODY_KNOWS = lazy_pattern(
     r"(?: (?:other|more|mystery|odd|old|extra|random|further|second|third))*"
     rf" (?:wires?|cables?|conductors?|lines?),? {_KNOWN_NOT}"
     r"(?: (?:about|what(?: kind| size)?|which|it|that|them|its|is|are|they|one|on|for|goes|to))*"
-    r"(?=\s*(?:[.,;!]|$|and\b))"
+    r"(?=\s*(?:[.,;!]|$|(?:and|is|was|an?|no|with|one|two|three|four|ten|twelve|twenty|thirty"
+    r"|[a-z]+teen|\d+)\b))"
 )
 UNKNOWN_PIECES = (
     "dunno", "know", "recogni", "idea", "clue", "tell", "place", "identify", "figure out",
