@@ -244,20 +244,21 @@ def _of_a_wide_one(act: acts.AddDevice, kept: list[Act], heard: str) -> bool:
     return True
 
 
-#: "The other two switches": not the one said before.
-_THE_OTHERS = lazy_pattern(r"(?:and )?the (?:other|remaining|rest)\b")
+#: "The other two switches", "other two": not the one said before.
+_THE_OTHERS = lazy_pattern(r"(?:and )?(?:the )?(?:other|remaining|rest)\b")
 
 
 def _another(act: Act, kept: list[Act]) -> Act:
-    """ "One switch is on the 14, the other switch is on the 12": a further one, not the first."""
+    """ "One switch is on the 14, the other switch is on the 12", "… two are": further, not the first."""
     last = kept[-1] if kept else None
     if (
         not isinstance(act, acts.Land)
         or act.target.kind != "device"
-        or not _THE_OTHERS.match(act.words.lower())
         or not isinstance(last, acts.AddDevice)
-        or last.count not in (None, 1)
-        or last.awg is None
+        or last.awg in (None, act.awg)
+        or not (
+            _THE_OTHERS.match(act.words.lower()) or (act.target.count or 0) > (last.count or 99)
+        )
     ):
         return act
     further = acts.AddDevice(

@@ -39,10 +39,11 @@ def each_in_loop(last: Act, act: Act, heard: str) -> Act | None:
 
 
 _WITH_EACH = lazy_pattern(
-    r"(?i)[,:;]? *(?:(?:and|with|plus|but) )*(?:each|every(?: one|body|thing)?|everyone"
+    r"(?i)(?: (?:enter|come|arrive|run|land|are|brought|coming|entering|here|in|there|it|the box))*"
+    r"[,:;.]? *(?:(?:and|with|plus|but) )*(?:each|every(?: one|body|thing)?|everyone"
     r"|(?:they(?:['’]ve)? |them )?all)(?: one| cable| run)?(?: of (?:them|which|those))?(?:['’]s)?"
     r"(?: (?:also|too|has|have|with|gets?|carries|comes|got|having|its|their|an?|one|own|bring"
-    r"|brings))* *"
+    r"|brings|carry|includes?|along|in|a bare))* *"
 )
 _EACH_BEHIND = lazy_pattern(r"(?i),? (?:each|apiece|in each|per cable|on each|with each)\b")
 _SO_MANY = lazy_pattern(
@@ -74,6 +75,7 @@ def ground_of_each(made: list[Act], heard: str, left: list[Unread]) -> list[Act]
         elif isinstance(act, acts.AddGrounds) and _own_ground(act, last, heard):
             if _of_every_cable(last, heard):
                 kept.pop()  # "every cable has its ground": those that were told
+            left[:] = [run for run in left if not _between(run, last, act)]
             if act.awg is not None and act.awg != getattr(last, "awg", None):
                 left.append(Unread(act.words, act.span, True))  # "…got a ground, 18"
             continue
@@ -81,6 +83,11 @@ def ground_of_each(made: list[Act], heard: str, left: list[Unread]) -> list[Act]
             continue
         kept.append(act)
     return kept
+
+
+def _between(run: Unread, last: Act | None, act: Act) -> bool:
+    """Whether words stand between two acts."""
+    return last is not None and last.span[1] <= run.span[0] < run.span[1] <= act.span[0] + 1
 
 
 _EVERY = lazy_pattern(r"(?i)\b(?:each|every) $")

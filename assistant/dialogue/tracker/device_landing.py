@@ -54,12 +54,25 @@ def land(turn: Turn, act: acts.Land) -> None:
         item = None  # what was pointed at is no longer there
     if item is None:
         _land_first_said(turn, act)
+    elif _are_more(act, item):
+        further = acts.AddDevice(
+            name=target.name or getattr(item.content, "name", None),
+            count=target.count, awg=act.awg, words=act.words,
+        )  # fmt: skip
+        added_items.enter(turn, further)
     elif _is_one_of_more(turn, act, item):
         held_acts.wait(turn, act, "target", "unusual")
     else:
         single = target.ordinal is not None or target.words.lower().startswith("the other one")
         some = 1 if single else target.count
         land_item(turn, item, act.awg, some, act.words)
+
+
+def _are_more(act: acts.Land, item: Item) -> bool:
+    """ "The other two switches are on the 12", where one stands on the 14: further ones."""
+    stands, content = getattr(item.content, "awg", None), item.content
+    several = isinstance(content, Yoke) and (act.target.count or 0) > content.count
+    return several and stands not in (None, act.awg)
 
 
 def _land_last_two(turn: Turn, act: acts.Land, found: Sequence[Item]) -> None:
