@@ -135,7 +135,7 @@ def _walls(text: str, at: int, lone: bool) -> Piece | None:
             if found is None:
                 continue
             place = found.end() + 1
-        the = re.compile(r"(?:the |a |an |one )").match(text, place)
+        the = re.compile(r"(?:the |a |an |one |its )").match(text, place)
         place = the.end() if the else place
         name = longest(named("wall"), text, place)
         if name is None and (side := _one_side(text, place)) is not None:

@@ -11,7 +11,7 @@ from dataclasses import dataclass, field, replace
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Unread, Utterance
-from boxaloud.grammar.enclosures import cable_wires, lengths
+from boxaloud.grammar.enclosures import cable_wires
 from boxaloud.grammar.enclosures.asked_distances import told_of
 from boxaloud.grammar.enclosures.assembling import Assembly
 from boxaloud.grammar.enclosures.bare_answers import SILENT_DETAILS, bare_answer, size_asked
@@ -21,9 +21,9 @@ from boxaloud.grammar.enclosures.pieces import scan
 from boxaloud.grammar.enclosures.pull_piece import Piece
 from boxaloud.grammar.enclosures.question_sources import without_sources
 from boxaloud.grammar.enclosures.reading import Ordinary, asks
+from boxaloud.grammar.enclosures.unread_weight import weighs
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer.tokens import plain_text
-from boxaloud.grammar.phrases import vocabulary
 
 _TELLING = frozenset(
     {"items", "wall", "wall_to", "end", "kind", "row", "row_of", "rows", "rows_of", "each_row"}
@@ -219,7 +219,8 @@ class _Reading:
         said = self.text[start:end]
         behind = any(piece.sort in ("items", "kind") for piece in self.pieces if piece.end <= start)
         apart = _PREPOSITION.match(said.split()[0] + " ") is not None
-        return behind and not apart and len(said.split()) < 4
+        short = len(said.split()) < 4
+        return behind and not apart and short and self._weighs(start, end, False)
 
     def _clause(self, clause: list[Piece]) -> None:
         run: list[Piece] = []
@@ -280,18 +281,8 @@ class _Reading:
 
     def _weighs(self, start: int, end: int, apart: bool) -> bool:
         """Whether unread words may have been a size, a count, a wall, or anything like it."""
-        said = self.text[start:end]
-        for word in said.split():
-            bare = word.strip("(\"'#)")
-            if any(sign.isdigit() for sign in word) or (bare and lengths.value(bare) is not None):
-                return True
-            if bare in ("to", "for") or words("counts_more").fullmatch(bare):
-                return True
-        if apart:
-            return any(word in vocabulary.known_words() for word in said.split())
-        return not _PREPOSITION.search(self.text[:start]) or bool(
-            words("noun").match(self.text[end:].lstrip())
-        )
+        kind_told = any(piece.sort == "kind" for piece in self.pieces)
+        return weighs(self.text, start, end, apart, kind_told)
 
 
 def _moved(span: tuple[int, int], by: int) -> tuple[int, int]:

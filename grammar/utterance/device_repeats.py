@@ -249,7 +249,7 @@ _THE_OTHERS = lazy_pattern(r"(?:and )?(?:the )?(?:other|remaining|rest)\b")
 
 
 def _another(act: Act, kept: list[Act]) -> Act:
-    """ "One switch is on the 14, the other switch is on the 12", "… two are": further, not the first."""
+    """ "One switch is on the 14, the other is on the 12", "… two are": further, not the first."""
     last = kept[-1] if kept else None
     if (
         not isinstance(act, acts.Land)
