@@ -129,6 +129,14 @@ def _most_and_others(found: Found, expect: str | None) -> str | None:
     return told.rjust(len(found[0]))
 
 
+def _parts_told(found: Found, expect: str | None) -> str | None:
+    """ "Two 14-2 and one 14-3" for "three cables, two of 14-2 and one of 14-3"."""
+    if _worth(found["n"]) != (_worth(found["k"]) or 0) + (_worth(found["m"]) or 0):
+        return None
+    told = f"{found['k']} {found['a']} and {found['m']} {found['b']}"
+    return told.rjust(len(found[0]))
+
+
 _FEW = ("no", "one", "two", "three", "four", "five")
 
 
@@ -189,6 +197,7 @@ WORKED_OUT: Mapping[str, Callable[[Found, str | None], str | None]] = {
     "last_of_run": _last_of_run,
     "looks": _whole(without_looks),
     "most_and_others": _most_and_others,
+    "parts_told": _parts_told,
     "names_ahead": _whole(without_counted_names),
     "numbered_points": _whole(without_point_numbers),
     "one_and_others": _one_and_others,

@@ -14,6 +14,9 @@ from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.said_on_top import ON_TOP_OF
 
 _BESIDES = lazy_pattern(rf"(?i)\b{ON_TOP_OF}(?: all)? $")
+#: "Of the three switches, two are on the 12": those that were told.
+_OF = lazy_pattern(r"(?i)(?:^|[.,;:] ?|\band )(?:out )?of\s+$")
+_OF_THOSE = lazy_pattern(r"(?i)(?:^|[.,;:] ?|\band )(?:out )?of\s+(?:the|those|these|my|our)\b")
 _POINTS = lazy_pattern(r"(?i)(?:all )?(?:the|those|these|my|our|your)\b")
 _FURTHER = lazy_pattern(r"(?i)\b(?:more|another|other|extra|new)\b")
 _FOR_ANOTHER = lazy_pattern(r"(?i)\b(?:for|to|over to|going to|on to) the (?:second|third|other) $")
@@ -24,7 +27,7 @@ def already_there(read: Utterance, state: State) -> Utterance:
     if (open_box := _cover_off(read, state)) is not None:
         return open_box
     told = [act for act in read.acts if is_thing(act)]
-    if len(told) < 2 or state.pending:
+    if (len(told) < 2 and not _OF_THOSE.search(read.heard)) or state.pending:
         return read
     kept = tuple(act for act in read.acts if not _pointed_at(act, read.heard, state))
     return read if len(kept) == len(read.acts) else replace(read, acts=kept)
@@ -38,7 +41,8 @@ def _pointed_at(act: Act, heard: str, state: State) -> bool:
     if isinstance(act, acts.AddDevice) and _FOR_ANOTHER.search(before):
         devices = Reference("device")
         return act.count is None and not any(references.agrees(one, devices) for one in state.items)
-    if not _BESIDES.search(before) or not _POINTS.match(act.words) or _FURTHER.search(act.words):
+    behind = _BESIDES.search(before) or _OF.search(before)
+    if not behind or not _POINTS.match(act.words) or _FURTHER.search(act.words):
         return False
     there = sum(one.content.count for one in like)
     return there > 0 and getattr(act, "count", None) in (None, there)

@@ -49,6 +49,9 @@ _WIDE = Decimal("4.6875")
 #: "A 3.9 cu in pancake": the unit is said, and it is no depth.
 _CUBIC = re.compile(r"(?i)\bcu\b|\bcub|\bin3\b|in³|\bci\b")
 
+#: "A pancake stamped three point nine": what is marked on a box that the Table has not.
+_MARKED = re.compile(r"(?i)\b(?:stamp|mark|label|say|read|rate|print)(?:s|ed|led|ing)?\b")
+
 
 def said_volume(turn: Turn, act: acts.SetVolume) -> Act:
     """A bare "box one" is a box of the job, not one of a cubic inch; "box 4-11/16" is a size."""
@@ -61,6 +64,7 @@ def said_volume(turn: Turn, act: acts.SetVolume) -> Act:
         and act.unit is None
         and not _CUBIC.search(act.words)
         and act.family in ("octagon", "square", "handy", "device", "pancake")
+        and not (act.family == "pancake" and _MARKED.search(act.words))
     ):
         return full(act, acts.SetSize(family=act.family, depth=act.volume), "depth")
     if (

@@ -181,6 +181,9 @@ def _landed(turn: Turn, act: acts.Land) -> Item | None:
         return asked
     if target.ordinal is not None or target.which in ("other", "others"):
         return references.find(state, replace(target, kind="device"))
+    unsaid = [one for one in _sized(state.items) if getattr(one.content, "awg", None) is None]
+    if target.count is not None and unsaid:
+        return unsaid[-1]  # "two are on the 12 and one on the 14": one of those that are left
     return last_sized(state)
 
 
