@@ -15,8 +15,8 @@ from boxaloud.grammar.utterance.said_on_top import ON_TOP_OF
 
 _BESIDES = lazy_pattern(rf"(?i)\b{ON_TOP_OF}(?: all)? $")
 #: "Of the three switches, two are on the 12": those that were told.
-_OF = lazy_pattern(r"(?i)(?:^|[.,;:] ?|\band )(?:out )?of\s+$")
-_OF_THOSE = lazy_pattern(r"(?i)(?:^|[.,;:] ?|\band )(?:out )?of\s+(?:the|those|these|my|our)\b")
+_OF = lazy_pattern(r"(?i)(?:^|[.,;:]|\band )\s*(?:out )?of\s+$")
+_OF_THOSE = lazy_pattern(r"(?i)(?:^|[.,;:]|\band )\s*(?:out )?of\s+(?:the|those|these|my|our)\b")
 _POINTS = lazy_pattern(r"(?i)(?:all )?(?:the|those|these|my|our|your)\b")
 _FURTHER = lazy_pattern(r"(?i)\b(?:more|another|other|extra|new)\b")
 _FOR_ANOTHER = lazy_pattern(r"(?i)\b(?:for|to|over to|going to|on to) the (?:second|third|other) $")
