@@ -17,7 +17,7 @@ from boxaloud.assistant.dialogue.belief.same_matter import goes_on, has_number, 
 from boxaloud.assistant.dialogue.nlg.sentences import say
 from boxaloud.assistant.dialogue.table_volume import is_its_volume
 from boxaloud.assistant.dialogue.turn import Turn
-from boxaloud.grammar import acts
+from boxaloud.grammar import acts, recognise
 from boxaloud.grammar.acts import Act, Doubt, Unread
 from boxaloud.grammar.clauses.act_fields import BOX, THINGS
 from boxaloud.grammar.lexer import numbers
@@ -160,10 +160,20 @@ def _settled(turn: Turn) -> bool:
     unread = turn.state.unread
     if kinds & turn.state.unread_with & SAID_AGAIN and not has_number(unread):
         return True
+    if turn.first_asked == "box" and "SetVolume" in kinds and all(map(_is_size, unread)):
+        return True
     said_again = CONTENTS | CHANGING | turn.state.unread_with & SAID_AGAIN
     if kinds & said_again and _explains(turn, unread):
         return True
     return any(_answers_again(turn, act) for act in turn.done if isinstance(act, acts.Deny))
+
+
+def _is_size(words: str) -> bool:
+    """Whether words are the size of a box that the Table has not, and nothing besides: what is
+    marked on it is its volume."""
+    read = recognise(words)
+    sizes = all(isinstance(act, acts.SetSize | acts.SetVolume) and act.family for act in read.acts)
+    return bool(read.acts) and sizes and not any(run.weighty for run in read.unread)
 
 
 def _explains(turn: Turn, unread: Sequence[str]) -> bool:
