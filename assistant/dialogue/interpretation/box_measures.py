@@ -50,7 +50,13 @@ _WIDE = Decimal("4.6875")
 _CUBIC = re.compile(r"(?i)\bcu\b|\bcub|\bin3\b|in³|\bci\b")
 
 #: "A pancake stamped three point nine": what is marked on a box that the Table has not.
-_MARKED = re.compile(r"(?i)\b(?:stamp|mark|label|say|read|rate|print)(?:s|ed|led|ing)?\b")
+_MARKED = re.compile(r"(?i)\b(?:stamp|mark|label|print)(?:ed|led)\b")
+_ACROSS = re.compile(r"(?i)\b(?:diameter|across|wide|deep)\b")
+
+
+def _stamped(turn: Turn, act: acts.SetVolume) -> bool:
+    """Whether a number is stamped on the box, and no measure of it."""
+    return _MARKED.search(act.words) is not None and _ACROSS.search(turn.heard) is None
 
 
 def said_volume(turn: Turn, act: acts.SetVolume) -> Act:
@@ -64,7 +70,7 @@ def said_volume(turn: Turn, act: acts.SetVolume) -> Act:
         and act.unit is None
         and not _CUBIC.search(act.words)
         and act.family in ("octagon", "square", "handy", "device", "pancake")
-        and not (act.family == "pancake" and _MARKED.search(act.words))
+        and not (act.family == "pancake" and _stamped(turn, act))
     ):
         return full(act, acts.SetSize(family=act.family, depth=act.volume), "depth")
     if (
