@@ -31,6 +31,8 @@ def hold(turn: Turn, act: Act) -> bool:
     """
     if turn.asked == "confirm" and isinstance(act, (acts.Number, acts.Size)) and turn.state.pending:
         return False  # it stands in for the doubtful value: `replaced` looks at its doubt
+    if _undoes_held(turn, act):
+        return True
     if belief_table.kind(act) not in belief_table.table().holdable or _held_before(turn, act):
         return False
     act = _unsized(turn, act)
@@ -98,6 +100,25 @@ def _held_before(turn: Turn, act: Act) -> bool:
             turn.echoes.append(say("echo.instead", words=pending.act.words))
         return same
     return False
+
+
+def _undoes_held(turn: Turn, act: Act) -> bool:
+    """ "Put the 14-2 back in place of the 14-3", while that change waits: it is not made."""
+    if not isinstance(act, acts.Replace):
+        return False
+    for pending in turn.held_before:
+        held = pending.act
+        if pending not in turn.state.pending or not isinstance(held, acts.Replace):
+            continue
+        if _sort(held.thing) == _sort(act.target) and _sort(held.target) == _sort(act.thing):
+            drop(turn, pending)
+            turn.echoes.append(say("echo.dropped", words=held.words))
+            return True
+    return False
+
+
+def _sort(one: object) -> tuple[object, ...]:
+    return tuple(getattr(one, slot, None) for slot in ("name", "awg", "conductors"))
 
 
 def _sized_now(held: Act, said: Act) -> bool:
