@@ -18,10 +18,14 @@ _PREPOSITION = lazy_pattern(
     r"(?:^|\b(?:in|for|at|near|by|behind|from|to|under|over|called|feeding) "
     r"(?:the |a |an |my |our )?)$"
 )
-#: "A brace of 1 inch", "twin 2 inch": what stands before it may be a count.
+#: "A brace of 1 inch", "(blank) 2 inch", "a blank inch": what stands before it may be a count or
+#: a size.
 _COUNTED = lazy_pattern(
-    r" (?:[0-9]|(?:of|half|quarter|one|two|three|four|five|six|seven|eight|ten|twelve)\b)"
+    r"[)']*(?: ?[\"”]|[ -]?in(?:ch|ches)?\b| (?:an? )?(?:[0-9]"
+    r"|(?:of|half|quarter|one|two|three|four|five|six|seven|eight|ten|twelve)\b))"
 )
+#: "Trade size blank", "an inch and a blank": what stands behind it may be a size.
+_SIZED = lazy_pattern(r"(?:\bsize|\btrade|\band an?|\bnumber|#) ?$")
 _SHORTEST = 4
 """Letters: what is shorter, and not known, may be any word misspelt."""
 
@@ -44,9 +48,9 @@ def weighs(text: str, start: int, end: int, apart: bool, kind_told: bool) -> boo
         )
     if words("noun").match(text[end:].lstrip()):
         return True
-    if _PREPOSITION.search(text[:start]):
+    counting = _COUNTED.match(text, end) is not None or _SIZED.search(text[:start]) is not None
+    if not counting and _PREPOSITION.search(text[:start]):
         return False
-    counting = _COUNTED.match(text, end) is not None
     return not all(_is_light(_bare(word), kind_told, counting) for word in said)
 
 

@@ -20,6 +20,12 @@ def without_finger_counts(text: str) -> str:
     for found in _UP_TO.finditer(text):
         if _evenly(found):
             text = _blank(text, *found.span("run"))
+    for found in _UP_TO_WHAT_WAS_SAID.finditer(text):
+        said = SPOKEN_VALUE.finditer(text[: found.start()])
+        if _evenly(found) and spoken_value(found["last"]) in [
+            spoken_value(one["value"]) for one in said
+        ]:
+            text = _blank(text, *found.span())
     for found in _COUNTED_UP.finditer(text):
         text = _blank(text, *_before_the_last(found))
     pieces = [(found.start(), found.end()) for found in _PIECE.finditer(text)]
@@ -52,6 +58,12 @@ _UP_TO = lazy_pattern(
     rf"(?P<last>{_NUMBER}|\d{{1,2}}) (?:(?:[a-z]+ )?(?:number|no\.?|#) ?)?"
     r"(?:14|12|10|8|6|fourteen|twelve|ten|eight|six)(?:['’]?s|es)?(?: (?:thhn|wires?|conductors?)|"
     r"\b(?![-/ ](?:[234]|twos?|threes?)\b| (?:cubic|inch|by)))"
+)
+#: "Ten fourteens… eight, nine, ten, yep."
+_UP_TO_WHAT_WAS_SAID = lazy_pattern(
+    rf"(?i)(?<![\w./-])(?<!number )(?<!no )(?<!# )(?P<run>(?:{_NUMBER}[, …]+){{2,}})"
+    rf"(?P<last>{_NUMBER}|\d{{1,2}})(?:[,. ]+(?:yep|yup|yeah|yes|right|ok|okay))*"
+    r"(?=\s*(?:[.;!?…]|$))"
 )
 _FEWEST = 2
 """Numbers ahead of the last that show how it was counted."""

@@ -33,6 +33,7 @@ from boxaloud.assistant.dialogue.interpretation.taken_as_well import (
 )
 from boxaloud.assistant.dialogue.interpretation.taken_by_place import taken_by_place
 from boxaloud.assistant.dialogue.interpretation.told_over import told_over
+from boxaloud.assistant.dialogue.interpretation.unread_agreeing import unread_agreeing
 from boxaloud.assistant.dialogue.interpretation.volume_told_otherwise import (
     volume_told_otherwise,
 )
@@ -68,8 +69,14 @@ def by_the_box(
     read: Utterance, journal: Sequence[Entry], state: State, sheet: Worksheet
 ) -> Utterance:
     """The utterance as what it is behind what was told before; `read` where nothing was."""
-    if not journal or len(read.heard) > _LONGEST:
+    if len(read.heard) > _LONGEST:
         return read
+    if journal:
+        read = _behind(read, journal, state, sheet)
+    return unread_agreeing(read, state, sheet.capacity)
+
+
+def _behind(read: Utterance, journal: Sequence[Entry], state: State, sheet: Worksheet) -> Utterance:
     orders = not (_FORBIDS.search(read.heard) or _EARLIER.search(read.heard))
     told = orders and _SUPPOSES.match(read.heard) is None
     if orders:
