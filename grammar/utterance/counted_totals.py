@@ -24,6 +24,8 @@ _WIRES = acts.AddConductors
 _MOST_WIRES = 25
 """Wires are counted up further than things."""
 _COUNTED = (acts.AddCable, acts.AddConductors, acts.AddDevice)
+#: "Two 14-2s and two": so many more, or of something else; it is left to be asked.
+_ONE_MORE = lazy_pattern(r"\s*[,–-]?\s*(?:and|plus)\s*", re.IGNORECASE)
 
 
 def totals_checked(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
@@ -44,6 +46,7 @@ def totals_checked(made: list[Act], heard: str, left: list[Unread]) -> list[Act]
             and isinstance(act, (acts.Number, acts.RestateNumber))
             and act.value in range(2, _MOST_WIRES if isinstance(last, _WIRES) else MOST + 1)
             and _SAID_TOTAL.fullmatch(heard, last.span[1], _number_start(act, heard))
+            and not _ONE_MORE.fullmatch(heard, last.span[1], _number_start(act, heard))
         ):
             kept = [*before, counted_in_all(int(act.value or 0), act.words, act.span)]
         else:

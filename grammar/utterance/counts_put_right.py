@@ -145,7 +145,8 @@ def _is_over(told: Act, words: str, span: tuple[int, int], heard: str) -> bool:
     if value is None or value != _count_of(told) or span[0] < told.span[1]:
         return False
     between = heard[told.span[1] : span[0]]
-    return any(map(str.isalpha, between)) and _SAID_OVER.fullmatch(between) is not None
+    said = between.strip(" ,").lower()
+    return said not in ("", "and", "plus") and _SAID_OVER.fullmatch(between) is not None
 
 
 _FORGOT = lazy_pattern(

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from functools import partial
 
 from boxaloud.grammar import recognise
+from boxaloud.grammar.acts import Act
 from boxaloud.grammar.lexer.heard_words import Word
 from boxaloud.rules.table import table_boxes
 from standing import heard
@@ -102,10 +103,22 @@ OF_THE_TABLE = frozenset(str(row.volume) for row in table_boxes())
 """Volumes that Table 314.16(A) gives: beside the box that has one, such a number is explained."""
 
 
+NUMBERS = ("two second", "three third", "four fourth", "five fifth", "six sixth", "seven seventh")
+WORTH = {word: worth for worth, words in enumerate(NUMBERS, start=2) for word in words.split()}
+"""Numbers that may only say again what is counted beside them: "three. Three 14-2s"."""
+
+
+def count_of(act: Act) -> int | None:
+    """How many an act tells of, or of what it puts right."""
+    return getattr(getattr(act, "thing", act), "count", None)
+
+
 def unread_of_the_corpus(voice: Voice) -> Iterator[Trial]:
     """4. Of every sentence: where a word that weighs was left unread there is no "fits"."""
     for said in corpus():
-        weighty = recognise(voice(said), None, {}).weighty
+        read = recognise(voice(said), None, {})
+        told = {count_of(act) for act in read.acts} - {None}
+        weighty = [run for run in read.weighty if WORTH.get(run.words.lower()) not in told]
         if weighty and not all(run.words in OF_THE_TABLE for run in weighty):
             yield then(FITS, said, voice, lambda p: p.stands.verdict == "fits")
 

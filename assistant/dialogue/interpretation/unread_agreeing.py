@@ -34,6 +34,7 @@ _ASKS = lazy_pattern(
 )
 _DENIED = lazy_pattern(r"(?i)\bnot (?:an? |the )?$")
 _OTHERS = lazy_pattern(r"(?i)\b(?:the|those|these) other $")
+_ONE_MORE = lazy_pattern(r"(?i)\b(?:third|fourth|fifth|sixth|another|one more|extra)\b")
 _ORDERS = lazy_pattern(
     r"(?i)\W*(?:please )?(?:(?P<out>delete|remove|lose|drop|pull|scratch|cancel|(?:take|pull) (?:it"
     r"|that|them)(?: out| off)?)|(?P<change>(?:change|swap|replace|switch)(?: it| that| them)?))\W*"
@@ -53,14 +54,16 @@ def _agrees(run: Unread, read: Utterance, state: State, capacity: Decimal | None
     order = _ORDERS.fullmatch(run.words)
     if order is not None:
         return any(isinstance(act, _carried_out(order.lastgroup)) for act in read.acts)
-    if SPOKEN_VALUE.fullmatch(run.words.strip(" '’")) is None:
-        return False
-    value = spoken_value(run.words.strip(" '’"))
+    number = run.words.strip(" '’").lower()
+    found = SPOKEN_VALUE.fullmatch(number)
+    if found is None or found["value"] != number:
+        return False  # "the 12s": of a size
+    value = spoken_value(number)
     before = read.heard[: run.span[0]]
     if _DENIED.search(before):
         marked = any(isinstance(act, acts.SetVolume | acts.RestateNumber) for act in read.acts)
         return marked and value == capacity
-    if _OTHERS.search(before):
+    if _OTHERS.search(before) and _ONE_MORE.search(before):
         there = value in [item.content.count for item in state.items]
         return there and any(is_thing(act) or isinstance(act, acts.More) for act in read.acts)
     if _ASKS.match(read.heard):
