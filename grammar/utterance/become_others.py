@@ -89,7 +89,8 @@ def become_others(was: Act, new: Act, heard: str) -> Act | None:
     place = _ORDINALS.get(which["which"].lower()) if which else None
     target = replace(target, count=1 if (one or which) and not place else None, ordinal=place)
     doubts = tuple(doubt for doubt in new.doubts if doubt.reason != "vague")
-    every = target.count is None and target.ordinal is None
+    unsized = isinstance(was, acts.AddCable) and was.awg is None  # "the cables are three 14-2s"
+    every = target.count is None and target.ordinal is None and not unsized
     thing = replace(new, count=None if every else new.count, doubts=doubts)
     return acts.Replace(
         target=target, thing=thing, words=words, span=span, doubts=doubts, function="correction"

@@ -129,14 +129,18 @@ def _left_behind(act: Act, heard: str, left: list[Unread]) -> Unread | None:
 
 _ON_CABLE = lazy_pattern(
     r"(?i)\s*(?:that is |that's |is |lands |landing |landed |goes |sits |fed )?(?:on|off|from"
-    r"|by|fed by|off of) (?:the |an? |one )?"
+    r"|by|fed by|off of|(?:(?:is |that's |that is )?(?:tied|wired|connected|hooked|spliced)(?: up)?"
+    r" (?:to|on|onto))) (?:the |an? |one )?"
 )
+#: "On two 14-2s and a 12-2": which of them it is on, nobody said.
+_AND_ANOTHER = lazy_pattern(r"(?i)\s*(?:and|plus|&)(?: (?:the|a|an|one))?\s*")
 
 
 def landed_on_cables(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "a receptacle on a 12-2 and a switch on a 14-2": each lands on its cable."""
     kept: list[Act] = []
-    for act in _counts_landed_on(made, heard):
+    counted = _counts_landed_on(made, heard)
+    for place, act in enumerate(counted):
         last = kept[-1] if kept else None
         if (
             isinstance(act, acts.AddCable)
@@ -146,7 +150,7 @@ def landed_on_cables(made: list[Act], heard: str, left: list[Unread]) -> list[Ac
         ):
             between = heard[last.span[1] : act.span[0]] + (" " if act.span[0] else "")
             article = re.match(r"(?i)(?:an?|the|one) ", act.words)
-            if act.count in (None, 1) and _ON_CABLE.fullmatch(
+            if not _of_several(counted[place : place + 2], heard) and _ON_CABLE.fullmatch(
                 between.rstrip() + " " + (article[0] if article else "")
             ):
                 kept[-1] = replace(
@@ -154,6 +158,18 @@ def landed_on_cables(made: list[Act], heard: str, left: list[Unread]) -> list[Ac
                 )
         kept.append(act)
     return kept
+
+
+def _of_several(cables: list[Act], heard: str) -> bool:
+    """Whether cables of another size are joined to that which a device is said to be on."""
+    first, second = cables[0], cables[-1]
+    if not isinstance(first, acts.AddCable) or not isinstance(second, acts.AddCable):
+        return False
+    if first.awg == second.awg:
+        return False
+    between = heard[first.span[1] : second.span[0]]
+    listed = first.count not in (None, 1) and between.strip() == ","
+    return listed or _AND_ANOTHER.fullmatch(between) is not None
 
 
 _ON_COUNT = lazy_pattern(
