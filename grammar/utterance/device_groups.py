@@ -48,6 +48,18 @@ def same_device(one: acts.AddDevice, other: acts.AddDevice) -> bool:
     return names[0].endswith(names[1]) or names[1].endswith(names[0])
 
 
+#: "Left, switch. Right, receptacle.": at which side of the box, or in which gang.
+_SIDE = lazy_pattern(
+    r"(?i)\b(?:left|right|top|bottom|upper|lower|middle|first|second|third|gang (?:one|two|1|2))"
+    r"(?: (?:hand|side|gang|hand side|one|yoke))*(?: (?:is|gets|has))?\W*$"
+)
+
+
+def each_placed(one: acts.AddDevice, other: acts.AddDevice, heard: str) -> bool:
+    """Whether each of two devices is said to be at a side of its own: neither is a heading."""
+    return all(_SIDE.search(heard, 0, act.span[0]) for act in (one, other))
+
+
 _QUAD = lazy_pattern("quad|fourplex")
 _JOINED_ON = lazy_pattern(r"(?i)\b(?:and|plus|also|another|with|then)(?: (?:a|an|one|another))* $")
 

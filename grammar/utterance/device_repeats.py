@@ -9,7 +9,7 @@ from dataclasses import replace
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.lazy_patterns import lazy_pattern
-from boxaloud.grammar.utterance.device_groups import same_device
+from boxaloud.grammar.utterance.device_groups import each_placed, same_device
 from boxaloud.grammar.utterance.headings import ROOMS
 
 _NO_DEVICE = lazy_pattern(
@@ -122,18 +122,6 @@ def _behind_a_sum(act: acts.AddDevice, kept: list[Act], heard: str) -> bool:
     return True
 
 
-#: "Left, switch. Right, receptacle.": at which side of the box, or in which gang.
-_SIDE = lazy_pattern(
-    r"(?i)\b(?:left|right|top|bottom|upper|lower|middle|first|second|third|gang (?:one|two|1|2))"
-    r"(?: (?:hand|side|gang|hand side|one|yoke))*(?: (?:is|gets|has))?\W*$"
-)
-
-
-def _each_placed(one: acts.AddDevice, other: acts.AddDevice, heard: str) -> bool:
-    """Whether each of two devices is said to be at a side of its own: neither is a heading."""
-    return all(_SIDE.search(heard, 0, act.span[0]) for act in (one, other))
-
-
 def _behind_a_heading(act: acts.AddDevice, kept: list[Act], heard: str) -> bool:
     """ "Dimmer box: … one switch": the heading says what device it is."""
     last = kept[-1] if kept else None
@@ -144,7 +132,7 @@ def _behind_a_heading(act: acts.AddDevice, kept: list[Act], heard: str) -> bool:
         or last.words.lower().startswith(("a ", "an ", "the "))
         or not _generic(act)
         or not re.search(r"[:.;]|\s[-–]\s", heard[last.span[1] : act.span[0]])
-        or _each_placed(last, act, heard)
+        or each_placed(last, act, heard)
     ):
         return False
     kept[-1] = replace(
@@ -169,7 +157,7 @@ def _behind_the_first_words(act: acts.AddDevice, kept: list[Act], heard: str) ->
             r"(?i)(?! (?:and|plus|with|&) (?:[a-z]+ ){0,3}[a-z]+[.!])[^,;]{0,25}?[:.](?:\s|$)",
             heard[first.span[1] :],
         )
-        or _each_placed(first, act, heard)
+        or each_placed(first, act, heard)
     ):
         return False
     named = first.name if first.name in _WIDE or act.name == "device" else act.name
