@@ -74,6 +74,19 @@ def _meant(thing: acts.Thing) -> acts.Reference:
     )
 
 
+#: Before a thing that others are at: "the pigtails on the receptacle, I cut those".
+_OF_OTHERS = lazy_pattern(r"(?i)\b[a-z]+[^s\W]s (?:on|to|of|for|at|behind|off|from) $")
+_THOSE = lazy_pattern(r"(?i)\b(?:those|them|these|they)\b")
+
+
+def _left_out(kept: list[Act], order: acts.Remove, left: list[Unread]) -> None:
+    """What is taken out is what is at a thing, and not the thing: nothing where it counts nothing,
+    else nobody knows."""
+    at = next((one for one in reversed(kept[:-1]) if one.span[1] <= order.span[0]), None)
+    if not isinstance(at, acts.AddUncounted):
+        left.append(Unread(order.words, order.span, True))
+
+
 def topic_of_order(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "The 14-2, take it off", "that 14-2, I meant 12-2": what is named first is what is meant."""
     kept: list[Act] = []
@@ -87,6 +100,9 @@ def topic_of_order(made: list[Act], heard: str, left: list[Unread]) -> list[Act]
             and last.words.lower().startswith(("the ", "that ", "those "))
             and re.fullmatch(r"\s*[,:-]?\s*", heard[last.span[1] : act.span[0]])
         ):
+            if _OF_OTHERS.search(heard[: last.span[0]]) and _THOSE.search(act.words):
+                _left_out(kept, act, left)
+                continue
             kept[-1] = replace(act, target=_meant(last), words=heard[last.span[0] : act.span[1]])
             continue
         if (

@@ -38,6 +38,29 @@ def _one_beside(turn: Turn, thing: AddDevice, item: Item) -> bool:
     return joined or _BESIDE_IT.search(turn.heard) is not None
 
 
+_CONTROLS = re.compile(r"\b(?:switch|dimmer|timer|sensor|control)$")
+_ALONE = re.compile(
+    r"(?i)\W*(?:(?:ok|okay|so|well|um|uh|hello|hi|hey|please|just|only|there['’]?s|there is|has|"
+    r"with)\b\W*)*(?:an?|one)?\W*"
+)
+
+
+def _which_switch(turn: Turn, thing: AddDevice, named: Yoke) -> bool:
+    """ "Den switch, two 14-2s", and then "dimmer" and nothing else: what sort of switch it is."""
+    start, end = thing.span
+    alone = _ALONE.fullmatch(turn.heard[:start]) and not turn.heard[end:].strip(" .,!")
+    yokes = [one for one in turn.state.items if isinstance(one.content, Yoke)]
+    return (
+        bool(alone)
+        and named.name == "switch"
+        and _CONTROLS.search(thing.name or "") is not None
+        and thing.count in (None, 1)
+        and thing.awg in (None, named.awg)
+        and len(yokes) == 1
+        and not turn.supposed
+    )
+
+
 def said_by_itself(turn: Turn, thing: AddDevice) -> bool:
     """ "The hall 3-way: … one 3-way": so many of those that the box is named by, the first time
     that they are said by themselves; False where they are others."""
@@ -48,7 +71,8 @@ def said_by_itself(turn: Turn, thing: AddDevice) -> bool:
     further = _FURTHER.search(thing.words.lower()) or _FURTHER_BEFORE.search(before)
     if further or _one_beside(turn, thing, item):
         return False
-    if not references.same_name(item.content.name, thing.name):
+    alike = references.same_name(item.content.name, thing.name)
+    if not alike and not _which_switch(turn, thing, item.content):
         return False
     turn.state = altered(turn.state, named_by=0)
     awg = item.content.awg if thing.awg is None else thing.awg
