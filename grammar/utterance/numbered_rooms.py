@@ -15,7 +15,7 @@ from boxaloud.grammar.utterance.headings import ROOM_WORDS, ROOMS
 
 _NOUN = (
     r"(?:room|classroom|class|rm|suite|unit|office|portable|apartment|apt|lab|shop|bay|hall|corridor"
-    r"|wing|bench|station|cabin|dorm|cell|stall|bedroom|trailer|module|vacant|vac|villa|cottage|(?:pump|well|gate)"
+    r"|wing|bench|station|cabin|dorm|cell|stall|bed(?:room)?|trailer|module|vacant|vac|villa|cottage|(?:pump|well|gate)"
     r" ?house|kiosk)"
 )
 _SMALL = r"(?:one|two|three|four|five|six|seven|eight|nine|oh|zero)"
@@ -23,7 +23,14 @@ _TEENS = r"(?:ten|eleven|twelve|(?:thir|four|fif|six|seven|eigh|nine)teen)"
 _TENS = rf"(?:(?:twen|thir|for|fif|six|seven|eigh|nine)ty(?:[ -]{_SMALL})?|{_TEENS})"
 _ENDS = (
     r"(?= *(?:[,.:;!?]|$)| (?:is|it's|next|first|now|up|has|gets|same|outlet|switch|light"
-    r"|receptacle|plug|sensor|box)\b| (?:single|double|two|three|[1-4]) gang\b)"
+    r"|receptacle|plug|sensor|box|(?:three|four|[34])[- ]way|dimmer|gfci|timer)\b"
+    r"| (?:single|double|two|three|[1-4]) gang\b"
+    r"| (?:by|at|near|beside|next to|over|under|behind|across from) (?:the|my|her|his|their)\b)"
+)
+#: "Bedroom four by the door": more of the name.
+_WHERE = (
+    r"(?P<where> (?:by|at|near|beside|next to|over|under|behind|across from)"
+    r" (?:the|my|her|his|their) [a-z]+(?: (?:door|wall|side|window|end|corner|stairs))?)?"
 )
 _WORDED = (
     rf"(?:{_SMALL} (?:hundred(?: (?:and )?(?:{_TENS}|{_SMALL}))?|{_TENS}|{_SMALL} {_SMALL})"
@@ -35,7 +42,7 @@ _DIGITS = (
 )
 _NUMBERED = (
     rf"(?P<noun>{_NOUN})(?: (?:number |no\.? ?)?| ?# ?)(?P<number>{_DIGITS}|{_WORDED})"
-    rf"(?: box\b)?"
+    rf"{_WHERE}(?: box\b)?"
 )
 _CODED = r"(?P<code>[a-z]-?\d{1,3}|\d{3,4}[a-z]?)(?![\w/.-]| by\b| cubic| inch)"
 _PLACE = r"(?P<place>(?:[a-z]+(?:'s)? ){0,2}?[a-z]+(?: serving line)?)"
@@ -68,7 +75,8 @@ _FORMS = tuple(
         rf"{_LEAD}{_NUMBERED}(?:{_BREAK}[,:;.] ?|,? (?:it's|it is|it has|it's got|has|we have"
         r"|i have|i've got|there's) |,? (?=(?:single|double|one|two|three|four|[1-4]) gang))"
         r"(?P<rest>.+)",
-        rf"{_LEAD}{_NUMBERED}(?P<headed> (?:outlet|switch|light|receptacle|plug|sensor))[,:.]? "
+        rf"{_LEAD}{_NUMBERED}(?P<headed> (?:outlet|switch|light|receptacle|plug|sensor"
+        r"|(?:three|four|[34])[- ]way|dimmer|gfci|timer)(?: switch)?)[,:.]? "
         r"(?P<rest>.+)",
         rf"{_LEAD}{_ON}(?:the )?{_PLACE}(?:[,:.] | (?=(?:single|double|one|two|three|four|[1-4])"
         r" gang\b|four (?:inch|by|square)\b|octagon\b|masonry\b))(?P<rest>.+)",
@@ -204,7 +212,9 @@ def _named_behind(heard: str, low: str, read_part: Callable[[str], Utterance]) -
 def _name_of(said: re.Match[str]) -> str:
     groups = said.groupdict()
     if groups.get("noun"):
-        return f"{groups['noun']} {_figures(groups['number'])}"
+        number, where = groups["number"], groups.get("where") or ""
+        number = str(value((number,)) or number) if where else _figures(number)
+        return f"{groups['noun']} {number}{where}"
     if groups.get("code"):
         return groups["code"]
     if short := groups.get("short"):  # "vac 4:", a short form of one's own for a place

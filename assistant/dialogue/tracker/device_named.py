@@ -44,11 +44,13 @@ _ALONE = re.compile(
     r"with)\b\W*)*(?:an?|one)?\W*"
 )
 
+_NOTHING = re.compile(r"(?i)\W*(?:please|thanks)?\W*")
+
 
 def _which_switch(turn: Turn, thing: AddDevice, named: Yoke) -> bool:
     """ "Den switch, two 14-2s", and then "dimmer" and nothing else: what sort of switch it is."""
     start, end = thing.span
-    alone = _ALONE.fullmatch(turn.heard[:start]) and not turn.heard[end:].strip(" .,!")
+    alone = _ALONE.fullmatch(turn.heard[:start]) and _NOTHING.fullmatch(turn.heard[end:])
     yokes = [one for one in turn.state.items if isinstance(one.content, Yoke)]
     return (
         bool(alone)
@@ -76,7 +78,8 @@ def said_by_itself(turn: Turn, thing: AddDevice) -> bool:
         return False
     turn.state = altered(turn.state, named_by=0)
     awg = item.content.awg if thing.awg is None else thing.awg
-    content = replace(item.content, count=thing.count or 1, awg=awg)
+    name = item.content.name if alike else thing.name
+    content = replace(item.content, count=thing.count or 1, awg=awg, name=name)
     if content == item.content:
         turn.understood.append(thing.words)
     else:
