@@ -1,10 +1,10 @@
 """What the grammar read, held against how people talk: is this of the box at all?
 
-Where the words are hardly ever said of a box, and do not say that they are of this one, nothing of
-them is entered, whatever the grammar made of them; questions stay. Words that it could not use
-weigh nothing there, where they are even less likely of one. Where they nearly always change a box
-and the grammar made nothing of them, they weigh, and no verdict stands over them. Between the two
-the grammar decides.
+Where the words are hardly ever said of a box, and wish for nothing here, nothing of them is
+entered, whatever the grammar made of them; questions stay. Words that it could not use weigh
+nothing there, where they are even less likely of one. Where they nearly always change a box and the
+grammar made nothing of them, they weigh, and no verdict stands over them. Between the two the
+grammar decides.
 """
 
 from __future__ import annotations
@@ -19,7 +19,6 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread, Utterance
 from boxaloud.grammar.clauses.act_kinds import is_thing
 from boxaloud.grammar.utterance.whereabouts import heard_elsewhere
-from boxaloud.grammar.utterance.whereabouts_of_pieces import of_this_box
 
 ANSWERING = OF_BOX | {"Number", "Size", "SetClamps"}
 _ENTERING = FILLING | CHANGING | ANSWERING | {"NextBox"}
@@ -28,6 +27,8 @@ LEAVING = frozenset(
 )
 """Of which box, and of which code: nothing that other talk is like."""
 _CLAUSE = re.compile(r"[,.;:!?]+(?!\d)|\b(?:but|and) ")
+#: "The owner would like a switch right here."
+_WISHED_HERE = re.compile(r"(?i)\b(?:wants?|would like|needs?|asked for)\b.*\b(?:here|there)\W*$")
 _UNSURE = 25
 """A clause above it may be of the box, in hundredths of log odds; below it tells too little."""
 _FEWEST_WORDS = 3
@@ -54,8 +55,8 @@ def sifted(read: Utterance, begun: bool, asked: bool) -> Utterance:
     likely, known = relevance(heard), belief_table.table()
     surely = asked or not told or bool(kinds & (CHANGING | {"NextBox"}))
     unlikely = likely < (known.inert if surely else known.off_topic)
-    unlikely = unlikely and len(heard.split()) >= _FEWEST_TO_LET_GO and not of_this_box(heard)
-    if unlikely and not _any_of_box(heard):
+    unlikely = unlikely and len(heard.split()) >= _FEWEST_TO_LET_GO
+    if unlikely and not (_any_of_box(heard) or _WISHED_HERE.search(heard)):
         kept = tuple(act for act in read.acts if not _enters(act))
         other = acts.OtherTalk(words=heard, span=(0, len(read.heard)))
         return replace(read, acts=kept or (other,), unread=())

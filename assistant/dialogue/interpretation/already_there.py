@@ -13,7 +13,8 @@ from boxaloud.grammar.clauses.act_kinds import is_thing
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.said_on_top import ON_TOP_OF
 
-_BESIDES = lazy_pattern(rf"(?i)\b{ON_TOP_OF}(?: all)? $")
+#: "Other than the GFCI there is no receptacle" keeps the GFCI where it is.
+_BESIDES = lazy_pattern(rf"(?i)\b(?!other than|not counting){ON_TOP_OF}(?: all)? $")
 #: "Of the three switches, two are on the 12": those that were told.
 _OF = lazy_pattern(r"(?i)(?:^|[.,;:]|\band )\s*(?:out )?of\s+$")
 _OF_THOSE = lazy_pattern(r"(?i)(?:^|[.,;:]|\band )\s*(?:out )?of\s+(?:the|those|these|my|our)\b")
