@@ -88,10 +88,12 @@ _NEGATIVE_TAG = lazy_pattern(
     r"|(?:do|does|did|is|are|was|were|should|would|could|ca|wo|have|has|had|ai)n't)"
     r" (?:i|it|that|this|we|you|they|there|he|she)"
 )
+#: "There are no clamps, are there": behind a denial.
+_POSITIVE_TAG = lazy_pattern(r"(?:is|are|was|were|has|have|does|did) (?:there|it|they|we|i|he|she)")
 
 
 def _tagged(made: list[Clause]) -> list[Clause]:
-    """A sentence with a negative tag behind it asks: what it says is supposed."""
+    """A sentence with a tag behind it asks: what it says, or denies, is supposed."""
     kept: list[Clause] = []
     for clause in made:
         if (
@@ -99,6 +101,7 @@ def _tagged(made: list[Clause]) -> list[Clause]:
             and kept[-1].closes not in _HARD
             and (
                 _NEGATIVE_TAG.fullmatch(clause.line)
+                or _POSITIVE_TAG.fullmatch(clause.line)
                 or (clause.closes == "?" and needed_by_tag(kept[-1].line, clause.line))
             )
         ):
