@@ -11,7 +11,7 @@ from boxaloud.grammar.clauses.list_ends import joined_to_lists
 from boxaloud.grammar.clauses.mood import EVENTS, find_mood
 from boxaloud.grammar.clauses.quotations import quotes
 from boxaloud.grammar.clauses.suppositions import SUPPOSED_ANYWHERE, ask_of_another_box
-from boxaloud.grammar.clauses.tag_questions import asked_by_tag, needed_by_tag
+from boxaloud.grammar.clauses.tag_questions import asked_or_supposed
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.phrases.statements import Statement
 
@@ -79,47 +79,7 @@ def clauses(heard: str, statements: Sequence[Statement]) -> list[Clause]:
     _put_questions(made, statements)
     ask_of_another_box(made)
     joined_to_lists(made)
-    return _tagged(_only_asked(_recalled_whole(made)))
-
-
-#: "I need an eighteen, don't I?": a negative tag, after a comma or, as an ear gives it, without.
-_NEGATIVE_TAG = lazy_pattern(
-    r"(?:(?:do|does|did|is|are|am|was|were|should|would|could|can|will|have|has|had) not"
-    r"|(?:do|does|did|is|are|was|were|should|would|could|ca|wo|have|has|had|ai)n't)"
-    r" (?:i|it|that|this|we|you|they|there|he|she)"
-)
-#: "There are no clamps, are there": behind a denial.
-_POSITIVE_TAG = lazy_pattern(r"(?:is|are|was|were|has|have|does|did) (?:there|it|they|we|i|he|she)")
-
-
-def _tagged(made: list[Clause]) -> list[Clause]:
-    """A sentence with a tag behind it asks: what it says, or denies, is supposed."""
-    kept: list[Clause] = []
-    for clause in made:
-        if (
-            kept
-            and kept[-1].closes not in _HARD
-            and (
-                _NEGATIVE_TAG.fullmatch(clause.line)
-                or _POSITIVE_TAG.fullmatch(clause.line)
-                or (clause.closes == "?" and needed_by_tag(kept[-1].line, clause.line))
-            )
-        ):
-            for before in reversed(kept):
-                if before.mood == "declarative":
-                    before.mood, before.modal = "conditional", True
-                if before.opens in _HARD:
-                    break
-            kept[-1].closes = clause.closes
-            continue
-        if kept and clause.closes == "?" and asked_by_tag(kept[-1].line, clause.line):
-            before = kept[-1]
-            before.closes = "?"
-            if before.mood == "declarative":
-                before.mood = "interrogative"
-            continue
-        kept.append(clause)
-    return kept
+    return asked_or_supposed(_only_asked(_recalled_whole(made)))
 
 
 _ONLY_ASKED = lazy_pattern(

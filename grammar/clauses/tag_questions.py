@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from boxaloud.grammar.clauses.clause import Clause
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 _TAG = (
@@ -70,15 +71,81 @@ _NEEDED = lazy_pattern(
 )
 
 
-def needed_by_tag(line: str, tag: str) -> bool:
+#: "I need an eighteen, don't I?": a negative tag, after a comma or, as an ear gives it, without.
+_NEGATIVE_TAG = lazy_pattern(
+    r"(?:(?:do|does|did|is|are|am|was|were|should|would|could|can|will|have|has|had) not"
+    r"|(?:do|does|did|is|are|was|were|should|would|could|ca|wo|have|has|had|ai)n't)"
+    r" (?:i|it|that|this|we|you|they|there|he|she)"
+)
+#: "There are no clamps, are there": behind a denial.
+_POSITIVE_TAG = lazy_pattern(
+    r"(?:am|is|are|was|were|has|have|do|does|did) (?:there|it|they|we|i|he|she)"
+)
+#: Noun groups that may hold their denial are asked for as well: "no clamps, are there".
+_DENIES = lazy_pattern(
+    r"\b(?:not|no|never|none|without|neither|nor)\b|n't\b|<(?:no|nothing|clamps)\b|<[^>]*:0:"
+)
+#: "I'm not over, am I": whether it fits.
+_OF_THE_FIT = lazy_pattern(
+    rf"{_LEAD}(?:i|we|it|that|this|they|you) (?:(?:am|is|are) not (?:[a-z]+ ){{0,2}}?(?:over|full"
+    r"|overfilled|overfull|crowded|tight)|(?:am|is|are|does|do|will) not (?:ok|okay|fit|enough))\b"
+    r"[^<]*"
+)
+_HARD = frozenset(".;?!\n")
+
+
+def asked_or_supposed(made: list[Clause]) -> list[Clause]:
+    """Without the tags: what a sentence with one behind it says, or denies, is supposed."""
+    kept: list[Clause] = []
+    for clause in made:
+        if kept and _asked_by(kept[-1], clause):
+            before = kept[-1]
+            before.closes = "?"
+            before.fit = before.fit or _OF_THE_FIT.fullmatch(before.line) is not None
+            if before.mood == "declarative":
+                before.mood = "interrogative"
+        elif kept and kept[-1].closes not in _HARD and _supposed_by(kept, clause):
+            kept[-1].closes = clause.closes
+        else:
+            kept.append(clause)
+    return kept
+
+
+def _asked_by(before: Clause, tag: Clause) -> bool:
+    """Whether a clause is asked by the tag behind it: "a ring without a mark counts as nothing,
+    yes?", "under 2017 it would be less, right?", "the clamps don't count, do they"."""
+    marked = tag.closes == "?" and _TAG_ALONE.fullmatch(tag.line) is not None
+    if _POSITIVE_TAG.fullmatch(tag.line) is not None and _OF_THE_FIT.fullmatch(before.line):
+        return True
+    return (marked or _POSITIVE_TAG.fullmatch(tag.line) is not None) and (
+        _ASSERTED.match(before.line) is not None
+    )
+
+
+def _supposed_by(kept: list[Clause], tag: Clause) -> bool:
+    """Suppose what the tag behind the clauses asks for; False where it is no tag."""
+    denied = _POSITIVE_TAG.fullmatch(tag.line) is not None
+    if not (
+        denied
+        or _NEGATIVE_TAG.fullmatch(tag.line)
+        or (tag.closes == "?" and _needed_by_tag(kept[-1].line, tag.line))
+    ):
+        return False
+    if denied and "<" not in kept[-1].line:
+        return False  # "that doesn't count, does it": nothing is told in it
+    for before in reversed(kept):
+        if denied and _DENIES.search(before.line) is None:
+            return before is not kept[-1]
+        if before.mood == "declarative":
+            before.mood, before.modal = "conditional", True
+        if before.opens in _HARD:
+            break
+    return True
+
+
+def _needed_by_tag(line: str, tag: str) -> bool:
     """Whether a line is supposed by the tag behind it: "so I need a 22.5, right?"."""
     return _TAG_ALONE.fullmatch(tag) is not None and _NEEDED.match(line) is not None
-
-
-def asked_by_tag(line: str, tag: str) -> bool:
-    """Whether a line is asked by the tag behind it: "a ring without a mark counts as nothing,
-    yes?", "under 2017 it would be less, right?"."""
-    return _TAG_ALONE.fullmatch(tag) is not None and _ASSERTED.match(line) is not None
 
 
 def asks_of_a_rule(line: str) -> bool:
