@@ -9,6 +9,7 @@ from dataclasses import replace
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.rewriting.spoken_values import spoken_value
 from boxaloud.grammar.utterance.device_groups import same_device
 
 _FOR = lazy_pattern(
@@ -20,7 +21,16 @@ _FOR = lazy_pattern(
     r"|(?:that|which) (?:(?:only|just) (?:does|serves|feeds|runs|handles|works)"
     r"|(?:does|serves|feeds|works) (?:only|just)) (?:the |that |my ))"
 )
-_GETS = lazy_pattern(r"(?i)\s+(?:gets?|takes?|uses?|lands on|is on|is fed by|fed by|sits on)\s+")
+_GETS = lazy_pattern(
+    r"(?i)(?:\s+(?:right |just )?(?:beside|next to|below|above|under|over|left of|right of)"
+    r" (?:it|that|that one|them))?"
+    r"\s+(?:gets?|takes?|uses?|lands on|is on|is fed by|fed by|sits on)\s+"
+)
+#: "The outlet is on the 12 and I have …": a clause of its own where nothing follows.
+_STANDS_ON = lazy_pattern(
+    r"(?i)(?:['’]s| is| sits| lands| goes| will be) on (?:the |number |# ?)*"
+    r"(?P<size>14|12|10|8|6|fourteen|twelve|ten|eight|six)(?:['’]?s)?(?=,? (?:and|but|with|so) )"
+)
 _AND = lazy_pattern(r"(?i),? *(?:and|plus|with)? *")
 #: "12-2 for gfci": typed or heard, no "four" behind a cable.
 _ARTICLE = lazy_pattern(r"(?i)(?:the|that|my|(?P<for>for)) ")
@@ -43,7 +53,7 @@ def for_devices(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
         elif isinstance(act, acts.Land) and _names_purpose(act):
             landings.append(act)
         else:
-            kept.append(act)
+            kept.append(_standing(act, heard))
             landings += _of_a_leg(act)
     if not landings or any(map(_denies_devices, kept)):
         return kept
@@ -63,6 +73,14 @@ def _landed(kept: list[Act], cable: acts.AddCable, heard: str) -> acts.AddDevice
     ):
         return None
     return replace(last, awg=cable.awg)
+
+
+def _standing(act: Act, heard: str) -> Act:
+    """ "The outlet is on the 12 and …": the device on the size said of it; else as it is."""
+    if not isinstance(act, acts.AddDevice) or act.awg is not None:
+        return act
+    said = _STANDS_ON.match(heard, act.span[1])
+    return act if said is None else replace(act, awg=int(spoken_value(said["size"].lower())))
 
 
 def _beside_others(landing: acts.Land, kept: list[Act]) -> Act:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -57,13 +58,14 @@ def land(turn: Turn, act: acts.Land) -> None:
     elif _are_more(act, item):
         further = acts.AddDevice(
             name=target.name or getattr(item.content, "name", None),
-            count=target.count, awg=act.awg, words=act.words,
+            count=target.count or 1, awg=act.awg, words=act.words,
         )  # fmt: skip
         added_items.enter(turn, further)
     elif _is_one_of_more(turn, act, item):
         held_acts.wait(turn, act, "target", "unusual")
     else:
         single = target.ordinal is not None or target.words.lower().startswith("the other one")
+        single = single or (target.count is None and _PURPOSE.match(target.words) is not None)
         some = 1 if single else target.count
         land_item(turn, item, act.awg, some, act.words)
 
@@ -71,8 +73,28 @@ def land(turn: Turn, act: acts.Land) -> None:
 def _are_more(act: acts.Land, item: Item) -> bool:
     """ "The other two switches are on the 12", where one stands on the 14: further ones."""
     stands, content = getattr(item.content, "awg", None), item.content
-    several = isinstance(content, Yoke) and (act.target.count or 0) > content.count
-    return several and stands not in (None, act.awg)
+    if not isinstance(content, Yoke) or stands in (None, act.awg):
+        return False
+    return (act.target.count or 0) > content.count or _is_for_another(act, item)
+
+
+#: What a device is called by before its name: "the disposal switch".
+_LEAD = r"(?:the|that|this|my|a|an|one|and|so|no|first|second|third|other|last|same|it['’]?s)"
+_PURPOSE = re.compile(
+    rf"(?i)(?:{_LEAD},? )*(?!{_LEAD}\b)"
+    r"(?P<purpose>[a-z]+(?: [a-z]+)?) (?:switch|receptacle|recep|outlet|plug|dimmer|timer)\b"
+)
+
+
+def _is_for_another(act: acts.Land, item: Item) -> bool:
+    """ "The fan switch is on the 12s, the light switch is on the 14s": two, each for its own."""
+    target = act.target
+    if target.item is not None or target.which != "said" or item.content.count > 1:
+        return False
+    told, meant = _PURPOSE.match(item.words), _PURPOSE.match(target.words)
+    if told is None or meant is None:
+        return False
+    return told["purpose"].lower() != meant["purpose"].lower()
 
 
 def _land_last_two(turn: Turn, act: acts.Land, found: Sequence[Item]) -> None:
@@ -192,6 +214,8 @@ def _named(state: State, act: acts.Land) -> Item | None:
     found = references.find_all(state, act.target)
     sizes = [getattr(item.content, "awg", None) for item in found]
     elsewhere = [item for item, awg in zip(found, sizes, strict=True) if awg != act.awg]
+    if _PURPOSE.match(act.target.words) and None in sizes and len(found) > 1:
+        return found[sizes.index(None)]  # "the light switch": the other one stands already
     one = None not in sizes and len(elsewhere) == 1
     if one and act.target.ordinal is None and act.target.which == "said":
         return elsewhere[0]
