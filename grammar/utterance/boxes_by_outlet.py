@@ -11,6 +11,7 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.clauses.act_kinds import is_thing
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.utterance.device_groups import called, for_unlike
 
 _LEAD = lazy_pattern(
     r"(?i)\W*(?:(?:ok|okay|so|um|uh|hello|hi|please|thanks|oh|yeah|yes|no|actually|wait"
@@ -133,6 +134,8 @@ def _told(
         device = _device(act)
         if device is None or _kind(device) not in (_kind(first), "any"):
             return None
+        if for_unlike(called(first, heard), called(device, heard)):
+            return None
         if _FURTHER.match(act.words) or (told is not None and device.count not in (None, 1)):
             return None
         before = heard[first.span[1] : act.span[0]]
@@ -163,8 +166,8 @@ def _device(act: Act) -> acts.AddDevice | None:
 
 def _calls(first: acts.AddDevice, heard: str) -> bool:
     """Whether a device is named by what it feeds or where it is, and not counted."""
-    if first.count is not None or _kind(first) in ("", "any"):
-        return False
+    if first.count is not None or first.awg is not None or _kind(first) in ("", "any"):
+        return False  # what lands on a size is a device
     lead = _LEAD.match(heard)
     naming = _NAMING.search(heard, first.span[0], first.span[1])
     if lead is None or naming is None or lead.end() > naming.start():

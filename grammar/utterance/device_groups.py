@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
-from boxaloud.grammar import acts
+from boxaloud.grammar import acts, grammar_data
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
@@ -42,10 +42,52 @@ def _article(act: Act) -> int:
     return found.end() if found else 0
 
 
+_PURPOSES = frozenset(
+    (
+        *grammar_data.table("clauses")["purposes"]["words"],
+        *grammar_data.table("clauses")["rooms"]["names"],
+    )
+)
+_LEAD = lazy_pattern(r"(?:[A-Za-z]+ ){0,2}$")
+_LEAD_REACH = 24
+_DEVICE = lazy_pattern(r"(?i)^(?P<before>.*?)\b(?:switch|recep|outlet|plug|dimmer|timer|gfci)")
+
+
+def purposes(words: str) -> frozenset[str]:
+    """What a device is called by before its name.
+
+    >>> purposes("the disposal switch is on twelve")
+    frozenset({'disposal'})
+    """
+    named = _DEVICE.match(words)
+    return _PURPOSES.intersection(named["before"].lower().split()) if named else frozenset()
+
+
+def called(act: acts.AddDevice, heard: str) -> str:
+    """A device's words with the two before them in its clause: "vent switch"."""
+    start = act.span[0]
+    lead = _LEAD.search(heard, max(0, start - _LEAD_REACH), start)
+    return (lead[0] if lead else "") + act.words
+
+
+def for_unlike(one: str, other: str) -> bool:
+    """Whether two devices are each called by a purpose, and by none in common: "the pump switch"
+    and "the porch switch" are two."""
+    first, second = purposes(one), purposes(other)
+    return bool(first and second) and not first & second
+
+
 def same_device(one: acts.AddDevice, other: acts.AddDevice) -> bool:
     """Whether two devices may be one: the name of the one says no more than the other's."""
+    if for_unlike(one.words, other.words):
+        return False
     names = (one.name or "device", other.name or "device")
     return names[0].endswith(names[1]) or names[1].endswith(names[0])
+
+
+def called_alike(one: acts.AddDevice, other: acts.AddDevice, heard: str) -> bool:
+    """Whether two devices may be one by their names and by what each is called by."""
+    return same_device(one, other) and not for_unlike(called(one, heard), called(other, heard))
 
 
 #: "Left, switch. Right, receptacle.": at which side of the box, or in which gang.

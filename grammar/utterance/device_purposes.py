@@ -29,7 +29,7 @@ _GETS = lazy_pattern(
 #: "The outlet is on the 12 and I have …": a clause of its own where nothing follows.
 _STANDS_ON = lazy_pattern(
     r"(?i)(?:['’]s| is| sits| lands| goes| will be) on (?:the |number |# ?)*"
-    r"(?P<size>14|12|10|8|6|fourteen|twelve|ten|eight|six)(?:['’]?s)?(?=,? (?:and|but|with|so) )"
+    r"(?P<size>14|12|10|8|6|fourteen|twelve|ten|eight|six)(?:['’]?s)?(?=,| (?:and|but|with|so) )"
 )
 _AND = lazy_pattern(r"(?i),? *(?:and|plus|with)? *")
 #: "12-2 for gfci": typed or heard, no "four" behind a cable.

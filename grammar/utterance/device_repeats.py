@@ -9,7 +9,7 @@ from dataclasses import replace
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.lazy_patterns import lazy_pattern
-from boxaloud.grammar.utterance.device_groups import each_placed, same_device
+from boxaloud.grammar.utterance.device_groups import called_alike, each_placed, same_device
 from boxaloud.grammar.utterance.headings import ROOMS
 
 _NO_DEVICE = lazy_pattern(
@@ -279,7 +279,7 @@ def _definite(act: acts.AddDevice, kept: list[Act], heard: str) -> bool:
     if not low.startswith(("the ", "that ")) or _THE_OTHERS.match(low):
         return False
     for place, other in enumerate(kept):
-        if isinstance(other, acts.AddDevice) and same_device(act, other):
+        if isinstance(other, acts.AddDevice) and called_alike(act, other, heard):
             if act.awg is not None:
                 kept[place] = replace(other, awg=act.awg)
             return True

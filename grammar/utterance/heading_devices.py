@@ -10,6 +10,7 @@ from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.clauses.act_kinds import is_thing
 from boxaloud.grammar.clauses.text_before import just_before
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.utterance.device_groups import called, for_unlike
 from boxaloud.grammar.utterance.headings import ROOM_WORDS, ROOMS, may_name
 
 #: Before the device: where the box is, and nothing counted.
@@ -58,9 +59,11 @@ def named_by_device(made: list[Act], heard: str, left: list[Unread]) -> list[Act
     made = [_told_again(act, made, heard) for act in made]
     made = _plainly_headed([_of_place(act, heard) for act in made], heard)
     first = next((act for act in made if is_thing(act)), None)
-    if first is None or not _heads(first, heard):
-        return made
+    if first is None or getattr(first, "awg", None) is not None or not _heads(first, heard):
+        return made  # what lands on a size is a device
     rest = made[made.index(first) + 1 :]
+    if isinstance(first, acts.AddDevice) and any(_unlike(act, first, heard) for act in rest):
+        return made
     if isinstance(first, acts.AddDevice) and any(_itself(act, first) for act in rest):
         return [act for act in made if act is not first]
     boxed = _ITS_BOX.match(heard, first.span[1]) is not None
@@ -74,6 +77,11 @@ def named_by_device(made: list[Act], heard: str, left: list[Unread]) -> list[Act
     if not any(isinstance(act, (acts.AddCable, acts.AddConductors)) for act in made):
         return made
     return [act for act in made if act is not first]
+
+
+def _unlike(act: Act, first: acts.AddDevice, heard: str) -> bool:
+    """ "The pump switch, a 12-2, the porch switch, a 14-2": two, each called by its own."""
+    return isinstance(act, acts.AddDevice) and for_unlike(called(act, heard), called(first, heard))
 
 
 def _in_a_room(device: Act, heard: str) -> bool:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -20,6 +19,7 @@ from boxaloud.assistant.dialogue.tracker import added_items, item_changes
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Reference
+from boxaloud.grammar.utterance.device_groups import for_unlike, purposes
 from boxaloud.rules import RulesError, validate
 from boxaloud.rules.contents import (
     TerminalBlock,
@@ -65,7 +65,8 @@ def land(turn: Turn, act: acts.Land) -> None:
         held_acts.wait(turn, act, "target", "unusual")
     else:
         single = target.ordinal is not None or target.words.lower().startswith("the other one")
-        single = single or (target.count is None and _PURPOSE.match(target.words) is not None)
+        named = target.count is None and bool(purposes(target.words))
+        single = single or (named and not references.plural(target.words))
         some = 1 if single else target.count
         land_item(turn, item, act.awg, some, act.words)
 
@@ -78,23 +79,12 @@ def _are_more(act: acts.Land, item: Item) -> bool:
     return (act.target.count or 0) > content.count or _is_for_another(act, item)
 
 
-#: What a device is called by before its name: "the disposal switch".
-_LEAD = r"(?:the|that|this|my|a|an|one|and|so|no|first|second|third|other|last|same|it['’]?s)"
-_PURPOSE = re.compile(
-    rf"(?i)(?:{_LEAD},? )*(?!{_LEAD}\b)"
-    r"(?P<purpose>[a-z]+(?: [a-z]+)?) (?:switch|receptacle|recep|outlet|plug|dimmer|timer)\b"
-)
-
-
 def _is_for_another(act: acts.Land, item: Item) -> bool:
     """ "The fan switch is on the 12s, the light switch is on the 14s": two, each for its own."""
     target = act.target
     if target.item is not None or target.which != "said" or item.content.count > 1:
         return False
-    told, meant = _PURPOSE.match(item.words), _PURPOSE.match(target.words)
-    if told is None or meant is None:
-        return False
-    return told["purpose"].lower() != meant["purpose"].lower()
+    return for_unlike(item.words, target.words)
 
 
 def _land_last_two(turn: Turn, act: acts.Land, found: Sequence[Item]) -> None:
@@ -214,7 +204,7 @@ def _named(state: State, act: acts.Land) -> Item | None:
     found = references.find_all(state, act.target)
     sizes = [getattr(item.content, "awg", None) for item in found]
     elsewhere = [item for item, awg in zip(found, sizes, strict=True) if awg != act.awg]
-    if _PURPOSE.match(act.target.words) and None in sizes and len(found) > 1:
+    if purposes(act.target.words) and None in sizes and len(found) > 1:
         return found[sizes.index(None)]  # "the light switch": the other one stands already
     one = None not in sizes and len(elsewhere) == 1
     if one and act.target.ordinal is None and act.target.which == "said":
