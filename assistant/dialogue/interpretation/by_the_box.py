@@ -55,6 +55,12 @@ _SUPPOSES = lazy_pattern(
     r"|imagine|pretend|assume|assuming|let's say)\b"
 )
 
+#: "Are there no clamps", typed without its mark.
+_ASKS_OF_IT = lazy_pattern(
+    r"(?i)\W*(?:(?:so|and|but|ok|okay|well|now|um|uh|hello|hi)\W+)*"
+    r"(?:is|are|was|were|do|does|did|has|have)(?:n['’]?t)? (?:there|it|they|we|you|i|he|she)\b"
+)
+
 #: "Don't make it a 22.5", and "we havent pulled it out", a denial that these readings do not know.
 _FORBIDS = lazy_pattern(
     r"(?i)^\W*(?:(?:so|and|but|ok|okay|well|now|um|uh|hello|hi|no)\W+)*(?:do not|don['’]?t)\b"
@@ -81,7 +87,8 @@ def _behind(read: Utterance, journal: Sequence[Entry], state: State, sheet: Work
     told = orders and _SUPPOSES.match(read.heard) is None
     if orders:
         read = undone(read, journal, state)
-        if not any(map(is_thing, read.acts)):  # what is told beside it would be lost
+        whole = not any(map(is_thing, read.acts))  # what is told beside it would be lost
+        if whole and _ASKS_OF_IT.match(read.heard) is None:
             read = clamps_told_otherwise(read, state)
             read = volume_told_otherwise(read, state, sheet.capacity)
     read = taken_by_place(read, journal, state)

@@ -124,11 +124,13 @@ def answered(turn: Turn, thing: Thing) -> Act | None:
         return replace(held, target=named, words=thing.words, span=thing.span)
     if isinstance(held, acts.Recount):
         return _left(turn, held, thing)
-    if not isinstance(held, acts.Remove):
+    if not isinstance(held, acts.Remove | acts.Unground):
         return None
     meant = replace(references.to_thing(thing), count=thing.count or held.target.count or 1)
     if references.find(turn.state, meant) is None:
         return None
+    if isinstance(held, acts.Unground):
+        return replace(held, target=meant, words=thing.words, span=thing.span)
     return acts.Remove(target=meant, words=thing.words, span=thing.span, function="request")
 
 

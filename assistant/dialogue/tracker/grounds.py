@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 
-from boxaloud.assistant.dialogue.interpretation import references
+from boxaloud.assistant.dialogue.interpretation import reference_ambiguity, references
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import counted, say
 from boxaloud.assistant.dialogue.state_parts import Item
@@ -77,6 +77,10 @@ def unground(turn: Turn, act: acts.Unground) -> None:
         item, cable = found[-1]
         ground = ground_for(cable.awg) if act.ground else None
         split_cable(turn, item, cable, target.count, ground, act.words)
+        return
+    single = references._singular(target.words) and target.which == "said"
+    if single and len(found) > 1 and (target.awg, target.ordinal) == (None, None):
+        reference_ambiguity.ask_which(turn, replace(act, target=target))
         return
     if target.ordinal is not None or (
         references._singular(target.words) and len(found) == 1 and found[0][1].count > 1
