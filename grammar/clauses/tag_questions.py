@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import itertools
+
 from boxaloud.grammar.clauses.clause import Clause
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
@@ -94,8 +96,28 @@ _OF_THE_FIT = lazy_pattern(
 _HARD = frozenset(".;?!\n")
 
 
+#: "Should I bring another in, take that one out?": an order under the question before it.
+_SHOULD = lazy_pattern(rf"{_LEAD}(?:should|could|can|would|shall) (?:i|we|you)\b")
+_ORDER = lazy_pattern(
+    r"(?:(?:and|or|then) )*(?:take|pull|put|add|drop|swap|change|move|lose|bring)\b"
+)
+
+
+def _orders_asked(made: list[Clause]) -> None:
+    for before, clause in itertools.pairwise(made):
+        asked = before.closes in (",", "") and clause.closes == "?"
+        if (
+            asked
+            and clause.mood == "declarative"
+            and _SHOULD.match(before.line)
+            and _ORDER.match(clause.line)
+        ):
+            clause.mood, clause.modal = "conditional", True
+
+
 def asked_or_supposed(made: list[Clause]) -> list[Clause]:
     """Without the tags: what a sentence with one behind it says, or denies, is supposed."""
+    _orders_asked(made)
     kept: list[Clause] = []
     for clause in made:
         if kept and _asked_by(kept[-1], clause):
