@@ -52,8 +52,8 @@ def for_devices(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
             landings.append(landing)
         elif isinstance(act, acts.Land) and _names_purpose(act):
             landings.append(act)
-        else:
-            kept.append(_standing(act, made, heard))
+        elif not _stood_on(kept, act, heard):
+            kept.append(_standing(act, heard))
             landings += _of_a_leg(act)
     if not landings or any(map(_denies_devices, kept)):
         return kept
@@ -75,15 +75,20 @@ def _landed(kept: list[Act], cable: acts.AddCable, heard: str) -> acts.AddDevice
     return replace(last, awg=cable.awg)
 
 
-def _standing(act: Act, made: Sequence[Act], heard: str) -> Act:
+def _standing(act: Act, heard: str) -> Act:
     """ "The outlet is on the 12 and …": the device on the size said of it; else as it is."""
     if not isinstance(act, acts.AddDevice) or act.awg is not None:
         return act
     said = _STANDS_ON.match(heard, act.span[1])
-    sizes = [one for one in made if isinstance(one, acts.Size)]
-    if said is None or any(said.start() <= one.span[0] < said.end() for one in sizes):
-        return act  # a size that was read by itself lands there by itself
-    return replace(act, awg=int(spoken_value(said["size"].lower())))
+    return act if said is None else replace(act, awg=int(spoken_value(said["size"].lower())))
+
+
+def _stood_on(kept: list[Act], act: Act, heard: str) -> bool:
+    """Whether an act is the size that the device before it has by what is said of it."""
+    last = kept[-1] if kept else None
+    if not isinstance(act, acts.Size) or not isinstance(last, acts.AddDevice):
+        return False
+    return last.awg == act.awg and _STANDS_ON.match(heard, last.span[1]) is not None
 
 
 def _beside_others(landing: acts.Land, kept: list[Act]) -> Act:
