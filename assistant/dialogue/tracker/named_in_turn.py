@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.state_parts import Item
+from boxaloud.assistant.dialogue.tracker import parts_said_apart
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 
@@ -18,6 +19,8 @@ def others(turn: Turn, act: acts.Replace, found: list[Item]) -> list[Item]:
 
 def is_of_those(turn: Turn, act: acts.Replace, found: Sequence[Item]) -> bool:
     """Whether one of those that are left is what the act names already."""
+    if parts_said_apart.left_so(turn, act, found):
+        return True
     name = references.to_thing(act.thing).name
     return bool(_named_before(turn, act)) and any(references.called(one) == name for one in found)
 

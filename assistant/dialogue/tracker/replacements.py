@@ -46,8 +46,8 @@ def replace_act(turn: Turn, act: acts.Replace) -> None:
     if item is None:
         _replace_absent(turn, act, sum(one.content.count for one in same_kind))
         return
-    if parts_said_apart.beside_those(turn, act, item):
-        mentions.mention(turn, thing)
+    if parts_said_apart.beside(turn, act, item):
+        mentions.mention(turn, parts_said_apart.of_all(act))
         return
     many = references.plural(act.target.words) or target.which in ("both", "all")
     if many and _of_which(turn, act, same_kind):
@@ -131,7 +131,7 @@ _ORDERS = ("make", "change", "swap", "replace", "switch", "turn", "convert")
 
 def _replace_absent(turn: Turn, act: acts.Replace, units: int) -> None:
     """What is to be replaced is not there: where that may be, the new thing comes in."""
-    target, thing = act.target, act.thing
+    target, thing = act.target, parts_said_apart.of_all(act)
     if isinstance(thing, acts.AddCable) and _fill_pending(turn, act):
         return
     if isinstance(thing, acts.AddCable) and thing.count is None and target.which in ("both", "all"):
