@@ -160,7 +160,7 @@ FIRST = Passes(
         Pass(listed_options.without_options, (), 0),
         Pass(listed_options.by_its_volume, (acts.SetSize, acts.Suppose), 1),
         Pass(counted_twice, _THINGS, 1, ("twice",)),
-        Pass(counted_of_topic, (acts.Recount,), 2),
+        Pass(counted_of_topic, (acts.Recount,), 1),
         Pass(counted_aloud, (acts.Number,), 2),
         Pass(thought_before, (acts.Number, acts.RestateNumber), 2),
         Pass(counts_not_names, (acts.NextBox,), 2),

@@ -8,6 +8,7 @@ from dataclasses import replace
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Thing, Unread
 from boxaloud.grammar.clauses.act_kinds import is_thing, pointed_at
+from boxaloud.grammar.clauses.text_before import just_before
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 _COUNTED = lazy_pattern(
@@ -75,10 +76,16 @@ def _of_those(number: acts.RestateNumber, thing: Thing) -> Act:
 
 def counted_of_topic(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "The clamps are inside. There are four of them": as many clamps, and of nothing else; and
-    none of the box behind talk of something else, "I list each breaker, there are 24 of them"."""
+    none of the box behind talk of something else, "I list each breaker, there are 24 of them".
+    "Mind the grounds; there are ten of them": so many grounds, whatever was told last."""
     kept: list[Act] = []
     for act in made:
         last = kept[-1] if kept else None
+        recounted = isinstance(act, acts.Recount) and not isinstance(last, acts.AddGrounds)
+        grounds = _grounds_of_topic(act, heard) if recounted else None
+        if grounds is not None:
+            kept.append(grounds)
+            continue
         if (
             last is not None
             and (_clamps(last) or _of_no_box(last))
@@ -90,6 +97,28 @@ def counted_of_topic(made: list[Act], heard: str, left: list[Unread]) -> list[Ac
             continue
         kept.append(act)
     return kept
+
+
+#: "Mind the grounds; ": what was spoken of right before, and no thing that is told there.
+_OF_GROUNDS = lazy_pattern(
+    r"(?i)(?:^|.*[\s,.;:!])(?P<said>(?:the|those|these|all|your|our|its|their)"
+    r"(?: (?:bare|green|equipment|ground|cable))* grounds?(?: wires?| conductors?)?(?: too| as well)?)"
+    r"[\s,.;:!–—-]*(?:(?:and|since|because|as|for|so) )?"
+)
+
+
+def _grounds_of_topic(act: Act, heard: str) -> Act | None:
+    """The grounds that there are so many of, where they are what was spoken of right before."""
+    if not isinstance(act, acts.Recount) or act.target.kind != "anything":
+        return None
+    if act.count is None or not _THEM.match(act.words):
+        return None
+    before = _OF_GROUNDS.fullmatch(just_before(heard, act.span[0]))
+    if before is None:
+        return None
+    start = act.span[0] - len(before.group()) + before.start("said")
+    span = (start, act.span[1])
+    return acts.AddGrounds(count=act.count, words=heard[slice(*span)], span=span)
 
 
 _OF_A_BOX = lazy_pattern(

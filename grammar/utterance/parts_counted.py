@@ -10,9 +10,10 @@ from boxaloud.grammar.acts import Act, Reference, Unread
 from boxaloud.grammar.clauses.text_before import just_before
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
-_WORTH = dict(
-    zip("two three four five six seven eight nine ten".split(), range(2, 11), strict=True)
-)
+_WORTH = {
+    "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9,
+    "ten": 10,
+}  # fmt: skip
 _SO_MANY_ARE = lazy_pattern(
     r"(?i)(?:^|(?P<led>\S*)[\s,.;:]+)(?P<said>(?P<n>two|three|four|five|six|seven|eight|nine|ten"
     r"|[2-9]|10)(?: of (?:them|the cables))? (?:are|were)(?: all| just| both)? #?)\Z"
@@ -21,7 +22,8 @@ _SO_MANY_ARE = lazy_pattern(
 _NO_COUNT = frozenset({
     "and", "or", "to", "number", "no", "circuit", "circuits", "cable", "cables", "box", "boxes",
     "gang", "room", "breaker", "breakers", "zone", "zones", "all", "other", "others", "last",
-    "first", "these", "those", "the", "my", "ten", "twelve", "fourteen", "than", "of", "only", "not",
+    "first", "these", "those", "the", "my", "ten", "twelve", "fourteen", "than", "of", "only",
+    "not",
 })  # fmt: skip
 
 
