@@ -1,7 +1,7 @@
 """A count behind a colon belongs to the cable or the device that follows it at once.
 
 "Switches: two" counts the switches; in "garage GFI: four 12-2s" the colon ends a heading, and so
-it does in "hall switch: 1 dimmer".
+it does in "hall switch: 1 dimmer". In "office outlet: a four-inch square" there is no count at all.
 """
 
 from __future__ import annotations
@@ -13,6 +13,8 @@ from itertools import pairwise
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.phrases.statements import Statement
 
+_ARTICLE = lazy_pattern(r"(?i)an?$")
+_OF_BOXES = ("box_size", "box_volume", "box_kind")
 _COUNT = lazy_pattern(r"\s*:\s*(?P<count>\w+)$")
 
 
@@ -21,6 +23,9 @@ def settled(heard: str, found: Sequence[Statement]) -> list[Statement]:
     made = list(found)
     for place, (one, other) in enumerate(pairwise(found)):
         count = _COUNT.search(one.words) if one.kind == "device" and "count" in one.slots else None
+        if count is not None and other.kind in _OF_BOXES and _ARTICLE.match(count["count"]):
+            made[place] = _without_count(one, count.start())
+            continue
         if count is None or other.kind not in ("cable", "device") or "count" in other.slots:
             continue
         if other.kind == "cable" and other.get("awg") is None:

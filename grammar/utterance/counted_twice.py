@@ -102,7 +102,8 @@ def counted_of_topic(made: list[Act], heard: str, left: list[Unread]) -> list[Ac
 #: "Mind the grounds; ": what was spoken of right before, and no thing that is told there.
 _OF_GROUNDS = lazy_pattern(
     r"(?i)(?:^|.*[\s,.;:!])(?P<said>(?:the|those|these|all|your|our|its|their)"
-    r"(?: (?:bare|green|equipment|ground|cable))* grounds?(?: wires?| conductors?)?(?: too| as well)?)"
+    r"(?: (?:bare|green|equipment|ground|cable))* grounds?"
+    r"(?: wires?| conductors?)?(?: too| as well)?)"
     r"[\s,.;:!–—-]*(?:(?:and|since|because|as|for|so) )?"
 )
 

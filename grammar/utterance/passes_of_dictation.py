@@ -10,6 +10,7 @@ from boxaloud.grammar.utterance.boxes_by_outlet import (
     in_its_outlet,
     said_of_its_type,
 )
+from boxaloud.grammar.utterance.defined_boxes import defined_by_device
 from boxaloud.grammar.utterance.running_passes import Pass
 from boxaloud.grammar.utterance.same_ways import SAME_PIECES, same_out
 from boxaloud.grammar.utterance.sums_of_wires import (
@@ -28,6 +29,7 @@ OF_WIRES = (
 OF_DEVICES = (
     Pass(said_of_its_type, (acts.AddDevice,), 2, ("type", "style", "kind", "model")),
     Pass(one_device_said, (acts.AddDevice,), 2, ("device",)),
+    Pass(defined_by_device, (acts.AddDevice, acts.Restate), 3),
     Pass(in_its_outlet, (acts.AddDevice,), 2),
 )
 AT_LAST = (
