@@ -64,3 +64,33 @@ def _sized(kept: list[Act], awg: int | None) -> list[Act]:
             for one in kept[place:]
         ),
     ]
+
+
+#: "Number 6", "number 8s", "12 THHN": a size, and no word of how many.
+_ONLY_SIZE = lazy_pattern(
+    r"(?i)(?:number\s+|no\.?\s*|#)(?:\d+|six|eight|ten|twelve|fourteen)['’]?s?"
+    r"(?:\s+(?:wires?|conductors?|thhn|thwn))*"
+)
+_BEGINS = lazy_pattern(
+    r"(?i)(?:^|.*[.:;!?–—]\s)\s*(?:(?:[a-z]+,|so|well|now|ok|okay|um|uh|hello|please)\s+){0,3}"
+)
+_WHERE = (acts.SetSize, acts.SetVolume, acts.NameBoxKind)
+
+
+def sized_ahead(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """ "Number 6 in a four-square. Six number 6 conductors": what the wires are, and then how
+    many of them there are."""
+    kept: list[Act] = []
+    for place, act in enumerate(made):
+        if isinstance(act, (acts.Size, acts.AddConductors)) and _ONLY_SIZE.fullmatch(act.words):
+            behind = next((one for one in made[place + 1 :] if not isinstance(one, _WHERE)), None)
+            begins = _BEGINS.fullmatch(heard[: act.span[0]]) is not None
+            if begins and _counts(behind, act.awg) and getattr(act, "count", None) is None:
+                continue
+        kept.append(act)
+    return kept
+
+
+def _counts(act: Act | None, awg: int | None) -> bool:
+    """Whether it is told how many wires of that size there are."""
+    return isinstance(act, acts.AddConductors) and act.awg == awg and act.count is not None

@@ -89,7 +89,11 @@ from boxaloud.grammar.utterance.said_once_more import (
     volume_of_that,
 )
 from boxaloud.grammar.utterance.sized_behind import sized_after_way, sized_behind
-from boxaloud.grammar.utterance.sizes_as_headings import headed_by_size, sized_by_both
+from boxaloud.grammar.utterance.sizes_as_headings import (
+    headed_by_size,
+    sized_ahead,
+    sized_by_both,
+)
 from boxaloud.grammar.utterance.sizes_asked_for import sizes_asked_for
 from boxaloud.grammar.utterance.some_become_others import (
     one_at_a_side,
@@ -173,6 +177,7 @@ IN_TALK = (
     Pass(sized_after_way, (acts.AddCable,), 2),
     Pass(out_or_gone, (acts.AddCable,), 1, (" out",)),
     Pass(headed_by_size, (acts.AddCable,), 2),
+    Pass(sized_ahead, (acts.AddConductors,), 2),
     Pass(sized_by_both, (acts.AddGrounds,), 2),
     Pass(devices_said_anew, (acts.AddDevice,), 2),
     Pass(some_become_others, (acts.AddDevice, acts.AddCable, acts.AddConductors), 2),
