@@ -5,6 +5,7 @@ from __future__ import annotations
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.utterance.further_wires import definite_first, further_wires
+from boxaloud.grammar.utterance.named_closely import named_closely
 from boxaloud.grammar.utterance.partly_grounded import grounds_in_those, partly_grounded
 from boxaloud.grammar.utterance.parts_counted import parts_counted
 from boxaloud.grammar.utterance.restated_beside import (
@@ -21,6 +22,7 @@ from boxaloud.grammar.utterance.said_of_each import UNKNOWN_PIECES, nobody_knows
 
 OF_COUNTS = (
     Pass(parts_counted, (acts.AddCable,), 1, (" are ", " were ")),
+    Pass(named_closely, (acts.AddConductors, acts.AddDevice), 2),
     Pass(partly_grounded, (acts.Unground, acts.Restate), 1),
     Pass(grounds_in_those, (acts.Recount,), 2),
     Pass(another_so_many, (acts.AddCable, acts.AddDevice), 2),
