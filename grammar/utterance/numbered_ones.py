@@ -82,15 +82,25 @@ _BETWEEN = lazy_pattern(
 )
 
 
+_TOO = lazy_pattern(r"(?i),? (?:too|also|as well|besides)\b")
+_ALONE = lazy_pattern(r"(?i)(?:,? (?:then|now|in all|altogether|all told|total))*\s*(?:[.,;!]|$)")
+
+
 @joining
 def nth_then_all(last: Act, act: Act, heard: str) -> Act | None:
-    """ "I see a seventh one. Seven 14-2s": so many in all, of which that is the last."""
+    """ "I see a seventh one. Seven 14-2s", "a third one. Three, then": so many in all, of which
+    that is the last."""
+    alone = isinstance(act, (acts.Number, acts.RestateNumber)) and isinstance(last, acts.More)
+    if alone and last.target.ordinal == getattr(act, "value", None):
+        said = _BETWEEN.fullmatch(heard, last.span[1], act.span[0])
+        return last if said and _ALONE.match(heard, act.span[1]) else None
     if (
         isinstance(last, acts.More)
         and last.target.ordinal is not None
         and is_thing(act)
         and counted(act) == last.target.ordinal
         and _BETWEEN.fullmatch(heard, last.span[1], act.span[0])
+        and _TOO.match(heard, act.span[1]) is None
     ):
         span = (last.span[0], act.span[1])
         return acts.Restate(
