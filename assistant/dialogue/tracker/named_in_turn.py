@@ -13,6 +13,8 @@ from boxaloud.grammar import acts
 
 def others(turn: Turn, act: acts.Replace, found: list[Item]) -> list[Item]:
     """Those that were found, without the ones that were said to be something in this breath."""
+    if act.target.which in ("other", "others"):
+        found = parts_said_apart.not_said(turn, act, found)
     named = _named_before(turn, act)
     return [one for one in found if one.content.count > named.count(references.called(one))]
 

@@ -40,6 +40,14 @@ def _beside_those(turn: Turn, act: acts.Replace, item: Item) -> bool:
 _OF_THOSE = lazy_pattern(r"(?i)[a-z0-9]+ of (?:those|these)\b.*")
 
 
+def not_said(turn: Turn, act: acts.Replace, found: list[Item]) -> list[Item]:
+    """ "One of them is a 14-3, the others are 12-2": those that were not said to be something."""
+    parts = [one for one in turn.done if isinstance(one, acts.Replace) and one is not act]
+    said = [replace(references.to_thing(one.thing), count=None) for one in parts if _is_part(one)]
+    left = [one for one in found if not any(references.agrees(one, part) for part in said)]
+    return left or found
+
+
 def left_so(turn: Turn, act: acts.Replace, found: Sequence[Item]) -> bool:
     """ "Two are dimmers and one is a switch", of three switches: the one left is a switch."""
     told = replace(references.to_thing(act.thing), count=None)
@@ -72,11 +80,15 @@ def _beside_the_part(turn: Turn, act: acts.Replace, item: Item) -> bool:
 
 
 def _is_part(act: acts.Replace) -> bool:
-    """Whether so many of the cables or devices, whichever, are said to be of a kind."""
+    """Whether so many of the cables or devices, whichever, or the other, are said to be of a
+    kind."""
     target = act.target
-    bare = (target.name, target.awg, target.ordinal, target.which) == (None, None, None, "said")
-    counted = isinstance(act.thing, (acts.AddCable, acts.AddDevice)) and target.count is not None
-    return bare and counted and target.kind in ("anything", references.kind_of(act.thing))
+    bare = (target.name, target.awg, target.ordinal) == (None, None, None)
+    which = target.which in ("other", "others") or (
+        target.which == "said" and target.count is not None
+    )
+    known = isinstance(act.thing, (acts.AddCable, acts.AddDevice))
+    return bare and which and known and target.kind in ("anything", references.kind_of(act.thing))
 
 
 def of_all(act: acts.Replace) -> acts.Thing:

@@ -61,7 +61,7 @@ def replace_act(turn: Turn, act: acts.Replace) -> None:
         return
     if target.count is not None and _more_replaced(turn, item, target.count, act):
         return
-    units = _units(item, target, thing, len(same_kind))
+    units = _units(item, target, thing, len(all_found))
     if units < item.content.count:
         replace_some(turn, item, units, thing)
     else:
