@@ -90,8 +90,8 @@ _ALONE = lazy_pattern(r"(?i)(?:,? (?:then|now|in all|altogether|all told|total))
 def nth_then_all(last: Act, act: Act, heard: str) -> Act | None:
     """ "I see a seventh one. Seven 14-2s", "a third one. Three, then": so many in all, of which
     that is the last."""
-    alone = isinstance(act, (acts.Number, acts.RestateNumber)) and isinstance(last, acts.More)
-    if alone and last.target.ordinal == getattr(act, "value", None):
+    alone = isinstance(act, (acts.Number, acts.RestateNumber))
+    if alone and isinstance(last, acts.More) and last.target.ordinal == getattr(act, "value", None):
         said = _BETWEEN.fullmatch(heard, last.span[1], act.span[0])
         return last if said and _ALONE.match(heard, act.span[1]) else None
     if (
