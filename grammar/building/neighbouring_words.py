@@ -144,7 +144,8 @@ def is_no_thing(elements: Sequence[Element], place: int, heard: str) -> bool:
     if (found.kind == "cable" and found.get("awg") is None) or (
         found.get("role") is not None and found.get("count") is None
     ):
-        if after is not None and after.found is not None and after.found.kind == "clamps":
+        sized = found.get("awg") is not None  # "12-2 out clamps inside": a cable, and the clamps
+        if not sized and after is not None and after.found and after.found.kind == "clamps":
             return True
         if (
             words in ("feed", "feeds")
