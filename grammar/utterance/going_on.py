@@ -49,6 +49,8 @@ def gone_on(
     if _NEXT_ONE.fullmatch(clause.line) and (not following or _is_done(clause, heard)):
         words = heard[slice(*clause.span)]
         return [acts.NextBox(name="", words=words, span=clause.span)], 1
+    if first and (leads := _leads_to_box(clause, following, heard)) is not None:
+        return leads
     if not first and clause.opens not in _FRESH:
         return None  # "a 14-2 from the panel, and on to the kitchen"
     if following and clause.closes in (",", ":", "-") and _NEXT.fullmatch(clause.line):
@@ -60,6 +62,36 @@ def gone_on(
     rest = Clause(clause.elements[lead.group().count(" ") :], line=clause.line[lead.end() :])
     named = _named(rest, heard)
     return ([named], 1) if named else None
+
+
+#: "Next. Octagon, two 14-2s", and run on by ear: "next octagon two 14-2s".
+_RUN_ON = lazy_pattern(rf"({_SO}next(?: up)?) <box_(?:size|volume|kind):")
+_BOXES = frozenset({"box_size", "box_volume", "box_kind"})
+_IN_A = lazy_pattern(r" in an? <n:")
+_CONTENTS = frozenset({"cable", "device", "conductors"})
+
+
+def _leads_to_box(
+    clause: Clause, following: Sequence[Clause], heard: str
+) -> tuple[list[Act], int] | None:
+    """A word that leads on, before a box that is described with what is in it: another box. Where
+    it runs on, none of the clauses is passed over."""
+    parts = [clause, *following]
+    kinds = {found.kind for part in parts for found in part.found}
+    if not kinds & _CONTENTS or any(part.mood != "declarative" for part in parts):
+        return None
+    if following and _NEXT_ONE.fullmatch(clause.line) and clause.closes not in ("", "?"):
+        boxed = kinds & _BOXES or any(_IN_A.search(part.line) for part in following)
+        if not boxed or following[0].elements[0].found is None:
+            return None  # "next. swap it for an octagon": an order
+        words = heard[slice(*clause.span)]
+        return [acts.NextBox(name="", words=words, span=clause.span)], 1
+    lead = _RUN_ON.match(clause.line)
+    if lead is None:
+        return None
+    last = clause.elements[lead[1].count(" ")]
+    span = (clause.span[0], last.end)
+    return [acts.NextBox(name="", words=heard[slice(*span)], span=span)], 0
 
 
 def _is_done(clause: Clause, heard: str) -> bool:
