@@ -133,7 +133,12 @@ def restated_for(denied: Clause, told: list[Act]) -> list[Act]:
     act = told[0]
     if not isinstance(act, acts.Restate) or not isinstance(act.thing, THINGS[found.kind]):
         return told
-    return [replace(act, instead_of=reference_to(found))] if act.instead_of is None else told
+    if act.instead_of is not None:
+        return told
+    thing, denied_one = act.thing, reference_to(found)
+    if isinstance(thing, (acts.AddCable, acts.AddDevice)) and thing.count is None:
+        thing = replace(thing, count=denied_one.count)  # "not a 12-3. 12-2": one of several
+    return [replace(act, thing=thing, instead_of=denied_one)]
 
 
 TRAILING = lazy_pattern(
