@@ -80,7 +80,7 @@ def _leads_to_box(
     kinds = {found.kind for part in parts for found in part.found}
     if not kinds & _CONTENTS or any(part.mood != "declarative" for part in parts):
         return None
-    if following and _NEXT_ONE.fullmatch(clause.line) and clause.closes not in ("", "?"):
+    if following and _NEXT_ONE.fullmatch(clause.line) and clause.closes in (".", "!", ";", "\n"):
         boxed = kinds & _BOXES or any(_IN_A.search(part.line) for part in following)
         if not boxed or following[0].elements[0].found is None:
             return None  # "next. swap it for an octagon": an order
