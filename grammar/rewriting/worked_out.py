@@ -164,6 +164,20 @@ def _quarters_of_grounds(found: Found, expect: str | None) -> str | None:
     return "" if quarters == max(0, counts[-1] - _COUNTED_ONCE) else None
 
 
+_ROLES = lazy_pattern(r"(?i)(?:(\w+) )?(?:hot|neutral|ground|black|white|red|bare|green)s?\b")
+
+
+def _pigtails_by_role(found: Found, expect: str | None) -> str | None:
+    """ "Three pigtails" for "three pigtails, hot, neutral and ground": as many as were counted."""
+    ones = [_worth(one[1] or "") or 1 for one in _ROLES.finditer(found["list"])]
+    counted = 1 if found["n"].lower() in ("a", "an") else _worth(found["n"])
+    return (
+        found[0][: found.start("list") - found.start()].rstrip(" ,:;(–-").removesuffix(" for")
+        if sum(ones) == counted
+        else None
+    )
+
+
 def _strange_name(found: Found, expect: str | None) -> str | None:
     """One word that nobody knows for "what-do-you-call-it"."""
     return found["before"] + _one_word(found["name"])
@@ -201,6 +215,7 @@ WORKED_OUT: Mapping[str, Callable[[Found, str | None], str | None]] = {
     "names_ahead": _whole(without_counted_names),
     "numbered_points": _whole(without_point_numbers),
     "one_and_others": _one_and_others,
+    "pigtails_by_role": _pigtails_by_role,
     "pointing": _whole(without_pointing),
     "quarters_of_grounds": _quarters_of_grounds,
     "relays": _whole(without_relays),
