@@ -75,6 +75,14 @@ def _difference(found: Found, expect: str | None) -> str | None:
     return f"{found['cable']} x{left}" if right else None
 
 
+def _what_is_left(found: Found, expect: str | None) -> str | None:
+    """ "Three 14-2s" for "there were four 14-2s, I pulled one out, so three"; None where the sum is
+    wrong."""
+    whole, less, left = (_worth(found[name]) for name in ("n", "less", "left"))
+    right = None not in (whole, less, left) and (whole or 0) - (less or 0) == left
+    return f"{found['left']} {found['cable']}" if right else None
+
+
 def _sum_of_list(found: Found, expect: str | None) -> str | None:
     """Nothing for a sum that is just what was listed before it, one by one."""
     listed = list(re.finditer(written_out(_LISTED), found.string[: found.start()], re.IGNORECASE))
@@ -226,5 +234,6 @@ WORKED_OUT: Mapping[str, Callable[[Found, str | None], str | None]] = {
     "strange_name": _strange_name,
     "sum_of_list": _sum_of_list,
     "sum_of_two": _sum_of_two,
+    "what_is_left": _what_is_left,
     "sums_aloud": lambda found, expect: without_sums_aloud(found[0], expect),
 }
