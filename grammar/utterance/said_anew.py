@@ -197,8 +197,8 @@ def gone_elsewhere(made: list[Act], heard: str, left: list[Unread]) -> list[Act]
 
 
 _HIDDEN = lazy_pattern(
-    r"(?i)\W*(?P<one>one)(?: of (?:them|those))? (?:was|is|were) (?:hiding|hidden|balled|wadded|tucked|buried"
-    r"|stuffed|pushed|folded|jammed|back there|behind)\b"
+    r"(?i)\W*(?P<one>one)(?: of (?:them|those))? (?:was|is|were) (?:hiding|hidden|tucked|buried"
+    r"|balled|wadded|stuffed|pushed|folded|jammed|back there|behind)\b"
 )
 
 
