@@ -211,6 +211,7 @@ def nothing_else(turn: Turn, act: acts.NothingElse) -> None:
         and (bare or act.function == "request")
         and not _asks_on(turn)
         and not _of_ways(turn)
+        and not _decides(state, turn)
     ):
         state = altered(state, clamps="none")
         changes.append(say("clamps.none"))
@@ -221,6 +222,20 @@ def nothing_else(turn: Turn, act: acts.NothingElse) -> None:
     turn.closes = assess(state).verdict != "incomplete"
     plain = "" if turn.closes else say("fine")
     turn.enter(state, _nothing_more(changes) or plain, act.words)
+
+
+_IN_IT = re.compile(
+    r"\b(?:in|inside)(?: of)? (?:it|there|here|this|that|the|my)\b|\bin(?:side)?\W*$"
+)
+
+
+def _decides(state: State, turn: Turn) -> bool:
+    """Whether clamps would turn "fits" into "over" that nobody said are in it or not: "nothing
+    else" ends the list as often as it denies them, "nothing else in it" denies them."""
+    if _IN_IT.search(turn.heard.lower()):
+        return False
+    without, within = (assess(altered(state, clamps=where)) for where in ("none", "inside"))
+    return without.verdict == "fits" and within.verdict == "over"
 
 
 _OF_WAYS = re.compile(
