@@ -98,7 +98,24 @@ def said_size(turn: Turn, act: acts.SetSize) -> Act:
         return full(act, acts.SetVolume(volume=act.width), "volume")
     if isinstance(act.depth, Decimal) and _too_deep(act, act.depth) and _alone(turn, act):
         return full(act, acts.SetVolume(volume=act.depth), "volume")
+    if _is_of_table(act):
+        return replace(act, family="octagon")
     return act
+
+
+_SHALLOWEST = Decimal("1.25")
+_ROUND_WIDTH = 4
+
+
+def _is_of_table(act: acts.SetSize) -> bool:
+    """ "A shallow round one, 4 by 1-1/4": a round box of Table 314.16(A), by its depth."""
+    return (
+        act.family == "pancake"
+        and act.unit is None
+        and act.width in (None, _ROUND_WIDTH)
+        and isinstance(act.depth, Decimal)
+        and act.depth >= _SHALLOWEST
+    )
 
 
 _DEEPEST = 6
