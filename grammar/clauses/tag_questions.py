@@ -97,7 +97,7 @@ _HARD = frozenset(".;?!\n")
 
 
 #: "Should I bring another in, take that one out?": an order under the question before it.
-_SHOULD = lazy_pattern(rf"{_LEAD}(?:should|could|can|would|shall) (?:i|we|you)\b")
+_SHOULD = lazy_pattern(rf"{_LEAD}(?:should|could|can|would|shall) (?:i|we)\b")
 _ORDER = lazy_pattern(
     r"(?:(?:and|or|then) )*(?:take|pull|put|add|drop|swap|change|move|lose|bring)\b"
 )
