@@ -88,7 +88,7 @@ def _behind(read: Utterance, journal: Sequence[Entry], state: State, sheet: Work
     if orders:
         read = undone(read, journal, state)
         whole = not any(map(is_thing, read.acts))  # what is told beside it would be lost
-        if whole and _ASKS_OF_IT.match(read.heard) is None:
+        if whole and _ASKS_OF_IT.match(read.heard) is None and not _is_elsewhere(read):
             read = clamps_told_otherwise(read, state)
             read = volume_told_otherwise(read, state, sheet.capacity)
     read = taken_by_place(read, journal, state)

@@ -77,6 +77,7 @@ _WEIGHS = lazy_pattern(
     r"|other|undo|cubic|inch\w*|ring|only|except|but one|stand|count"
     r"|in the way|take|took|remov\w*|pull\w*|cut|tell whether|whether|can't tell|not sure|unsure"
     r"|screws?|tight|loose|broken|bent|wrong with|out there"
+    r"|truck|van|trailer|warehouse|drawer|tool ?box"
     r"|over there|garage|attic|basement|kitchen|hall|upstairs|downstairs|pipe|conduit"
     r"|i'll|after (?!all)|later|tomorrow|know"
     r"|(?:he|she|they)(?:'s|'re| is| are) (?:wrong|mistaken|lying|full of))\b|\?"
