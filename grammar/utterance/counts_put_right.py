@@ -206,4 +206,26 @@ def why_so_many(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
         left[:] = [
             run for run in left if run.span not in said and not _BACK_IN.fullmatch(run.words)
         ]
-    return made
+    return [act for place, act in enumerate(made) if not _was_missed(act, made[:place], heard)]
+
+
+_MISSED = lazy_pattern(
+    r"(?i)\b(?:(?:i|we|he|she)(?:['’]d| had| have|['’]ve)? (?:just |only |clean |had )*"
+    r"(?:missed|forgot|forgotten|overlooked|skipped|left out)"
+    r"|(?:i|we|he|she) (?:had not|hadn['’]?t|did not|didn['’]?t) (?:see|seen|counted|count|notice))"
+    r"(?: about)? $"
+)
+
+
+def _was_missed(act: Act, before: list[Act], heard: str) -> bool:
+    """ "Not six, eight, I missed the two whites": as many as the count of all has grown by, and
+    among them."""
+    if not before or not isinstance(act, acts.AddConductors) or act.awg is not None:
+        return False
+    last = before[-1]
+    return (
+        isinstance(last, acts.RestateNumber)
+        and last.instead_of is not None
+        and act.count == last.value - last.instead_of
+        and _MISSED.search(heard[last.span[1] : act.span[0]]) is not None
+    )

@@ -29,7 +29,31 @@ def counts_agreeing(read: Utterance, journal: Sequence[Entry], state: State) -> 
     """The utterance without the one that is told again, or as what is left; else `read`."""
     if state.pending or not state.items:
         return read
-    return _left_over(_without_nth(read, journal, state), state)
+    return _left_over(_without_nth(_grown(read, state), journal, state), state)
+
+
+#: How they were found, where a count of all stands before it.
+_TURNED_UP = lazy_pattern(r"(?i)\bmore (?:just )?(?:came|come|turned up|showed up|were|had been)\b")
+
+
+def _grown(read: Utterance, state: State) -> Utterance:
+    """ "No wait, four number 12s, two more came through", of two: what the count of all has grown
+    by is among them."""
+    for place, act in enumerate(read.acts[1:], 1):
+        told = read.acts[place - 1]
+        if not isinstance(act, acts.More) or not isinstance(told, acts.Restate):
+            continue
+        thing, silent = told.thing, all(isinstance(one, _SILENT) for one in read.acts[: place - 1])
+        if not isinstance(thing, acts.AddConductors) or not silent or thing.count is None:
+            continue
+        there = [
+            item.content.count
+            for item in state.items
+            if isinstance(item.content, Conductors) and item.content.awg == thing.awg
+        ]
+        if there == [thing.count - (act.count or 0)] and _TURNED_UP.search(act.words):
+            return replace(read, acts=(*read.acts[:place], *read.acts[place + 1 :]))
+    return read
 
 
 def _without_nth(read: Utterance, journal: Sequence[Entry], state: State) -> Utterance:
