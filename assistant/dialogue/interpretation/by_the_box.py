@@ -55,10 +55,11 @@ _SUPPOSES = lazy_pattern(
     r"|imagine|pretend|assume|assuming|let's say)\b"
 )
 
-#: "Are there no clamps", typed without its mark.
+#: "Are there no clamps", typed without its mark; "which one has no ground?".
 _ASKS_OF_IT = lazy_pattern(
     r"(?i)\W*(?:(?:so|and|but|ok|okay|well|now|um|uh|hello|hi)\W+)*"
-    r"(?:is|are|was|were|do|does|did|has|have)(?:n['’]?t)? (?:there|it|they|we|you|i|he|she)\b"
+    r"(?:(?:is|are|was|were|do|does|did|has|have)(?:n['’]?t)? (?:there|it|they|we|you|i|he|she)\b"
+    r"|(?:which|what|who|why|how|where)\b[^?]*\?\W*$)"
 )
 
 #: "Don't make it a 22.5", and "we havent pulled it out", a denial that these readings do not know.
@@ -109,7 +110,8 @@ def _behind(read: Utterance, journal: Sequence[Entry], state: State, sheet: Work
         read = put_in_its_place(read, state)
         read = counts_left(counts_anew(read, state), state, sheet)
     read = reckoned_aloud(read, state, sheet)
-    read = denied_things(read, state)
+    if _ASKS_OF_IT.match(read.heard) is None:
+        read = denied_things(read, state)
     read = told_over(read, state, sheet.capacity)
     return listed_over(read, state, sheet.capacity)
 
