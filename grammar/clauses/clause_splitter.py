@@ -63,8 +63,8 @@ def clauses(heard: str, statements: Sequence[Statement]) -> list[Clause]:
             if elements:
                 made.append(_clause(elements, opens, tag))
                 elements = []
-            elif made and tag in _HARD:
-                made[-1].closes = tag
+            elif made and tag in _HARD and not (tag == "\n" and made[-1].closes in _HARD):
+                made[-1].closes = tag  # the end of a line takes no question its mark
             opens = tag
             continue
         asked = any(e.found for e in elements) and (

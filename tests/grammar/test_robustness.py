@@ -122,3 +122,12 @@ def test_aliases_are_replaced_and_keep_the_speakers_own_words() -> None:
 
 def test_an_alias_of_itself_does_not_run_away() -> None:
     assert understand("box", aliases={"box": "box box", "": "x", "a b": ""}).heard == "box"
+
+
+@pytest.mark.parametrize(
+    "asked",
+    ["which one has no ground?", "are there no clamps?", "should I pull the 14-2?", "fits?"],
+)
+def test_the_end_of_a_line_takes_no_question_its_mark(asked: str) -> None:
+    """A line is given with its end where it is read from a terminal or a file."""
+    assert recognise(f"{asked}\n").acts == recognise(asked).acts
