@@ -14,7 +14,7 @@ from boxaloud.assistant.dialogue.state_parts import Item, Pending
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Reference, Thing
-from boxaloud.rules.contents import Uncounted
+from boxaloud.rules.contents import Cable, Conductors, Grounds, Uncounted, Yoke
 
 WHICH = "which"
 """The slot of a held act of which it is open what it means."""
@@ -29,8 +29,10 @@ def resolved(state: State, target: Reference) -> Reference | None:
         return None if _of_kinds(state, target) else target
     if target.kind != "anything":
         return target
-    if target.name is not None or target.ordinal is not None:
+    if target.name is not None:
         return target
+    if target.ordinal is not None:
+        return None if len(_nth_of_kinds(state, target)) > 1 else target
     proposed = [one.target for one in state.proposed if isinstance(one, acts.Remove)]
     if proposed and target.count is not None:
         return replace(proposed[-1], count=target.count)
@@ -69,6 +71,20 @@ def _some(state: State, count: int) -> list[Item]:
     return [item for item in _counted(state) if item.content.count >= count]
 
 
+def _nth_of_kinds(state: State, target: Reference) -> list[Item]:
+    """Of each kind of which there are so many, the things that "the second one" can mean; none
+    where it is the one that came in last."""
+    last, nth = state.item(state.last), target.ordinal or 0
+    if nth < 2 or (last is not None and state.added == 1 and last.content.count == nth):
+        return []
+    kinds = [
+        [item for item in _counted(state) if isinstance(item.content, kind)]
+        for kind in (Cable, Conductors, Yoke, Grounds)
+    ]
+    enough = [found for found in kinds if sum(item.content.count for item in found) >= nth]
+    return [item for found in enough for item in found] if len(enough) > 1 else []
+
+
 def _counted(state: State) -> list[Item]:
     """The things that take an allowance."""
     return [item for item in state.items if not isinstance(item.content, Uncounted)]
@@ -105,6 +121,8 @@ def meant(state: State, target: Reference) -> list[Item]:
     """The things that words may point at where it is open which."""
     if target.kind != "anything":
         return references.find_all(state, replace(target, words=""))
+    if target.ordinal is not None:
+        return _nth_of_kinds(state, target)
     if target.which in ("other", "others"):
         return _others(state)
     return _some(state, target.count) if target.count is not None else _counted(state)

@@ -69,6 +69,9 @@ def _line(state: State, most: int) -> Cable | Conductors | Yoke | None:
     last = [item for item in lines if item.key == state.last]
     found = last or lines
     content = found[0].content if len(found) == 1 else None
+    devices = [item.content for item in state.items if isinstance(item.content, Yoke)]
+    if not (last or isinstance(content, Yoke)) and sum(one.count for one in devices) >= most:
+        return None  # "the second one" may be the receptacle as well
     return content if isinstance(content, Cable | Conductors | Yoke) else None
 
 
