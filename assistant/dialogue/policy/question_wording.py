@@ -26,7 +26,7 @@ from boxaloud.assistant.dialogue.state import State, sizes_present
 from boxaloud.assistant.dialogue.tracker import (
     added_items,
     neutral_acts,
-    restatements,
+    restated_items,
     table_box,
 )
 from boxaloud.grammar import acts
@@ -130,7 +130,7 @@ def _was(act: Act, state: State) -> str:
         case acts.SetEdition():
             return state.edition
         case acts.Restate():
-            item = restatements.last_of_type(state, act.thing)
+            item = restated_items.last_of_type(state, act.thing)
             return item_names.heard(item.content) if item is not None else ""
     return item_names.part(state.box[0]) if state.box else ""
 

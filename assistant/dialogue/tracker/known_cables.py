@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.turn import Turn
-from boxaloud.grammar.acts import AddCable, AddDevice, Thing
+from boxaloud.grammar.acts import AddCable, AddDevice, Resize, Restate, Thing
 from boxaloud.rules.contents import Cable, Yoke
 
 _POINTED_AT = re.compile(r"(?:the|that|this) ", re.IGNORECASE)
@@ -28,7 +28,7 @@ _LISTS = re.compile(
 def told_of(turn: Turn, thing: Thing) -> bool:
     """Whether a thing is told of that is no further one: it is there, or elsewhere."""
     if isinstance(thing, AddCable):
-        return _is_known(turn, thing)
+        return _is_known(turn, thing) or _sized_now(turn, thing)
     return isinstance(thing, AddDevice) and _led_to(turn, thing)
 
 
@@ -38,6 +38,19 @@ def _led_to(turn: Turn, thing: AddDevice) -> bool:
         return False
     ahead = any(isinstance(act, AddDevice) for act in turn.ahead)
     return ahead or any(isinstance(item.content, Yoke) for item in turn.state.items)
+
+
+def _sized_now(turn: Turn, thing: AddCable) -> bool:
+    """ "That's 14 wire, not 12. Three 14-2s", of three that were 12-2s: those three."""
+    if not any(isinstance(act, Restate | Resize) for act in turn.done):
+        return False
+    like = references.to_thing(replace(thing, count=None))
+    for item in references.find_all(turn.state, like):
+        was = turn.began.item(item.key)
+        if was is not None and isinstance(item.content, Cable) and isinstance(was.content, Cable):
+            resized = was.content.awg != item.content.awg
+            return resized and was.content.count == item.content.count == thing.count
+    return False
 
 
 def _is_known(turn: Turn, thing: AddCable) -> bool:

@@ -24,6 +24,7 @@ from boxaloud.grammar.acts import (
     AddDevice,
     AddFitting,
     AddJumper,
+    More,
     Recount,
     Reference,
     Restate,
@@ -39,13 +40,12 @@ def mention(turn: Turn, thing: Thing) -> None:
         return
     if _all_of_them(turn, thing) or _revised(turn, thing) or _of_cables(turn, thing):
         return
-    if known_cables.told_of(turn, thing):
+    if known_cables.told_of(turn, thing) or _further_explained(turn, thing):
         turn.understood.append(thing.words)
         return
     if isinstance(thing, AddDevice) and thing.count is None and thing.awg is not None:
         known = references.find(turn.state, references.to_thing(replace(thing, awg=None)))
-        if known is not None and getattr(known.content, "awg", 0) is None:
-            device_landing.land_item(turn, known, thing.awg, None, thing.words)
+        if known is not None and _lands(turn, thing, known):
             return
     if isinstance(thing, AddDevice) and (
         device_named.said_by_itself(turn, thing)
@@ -68,6 +68,43 @@ def mention(turn: Turn, thing: Thing) -> None:
     called = any(doubt.reason == "named" for doubt in thing.doubts) and not turn.began.items
     if called and isinstance(last, int):
         turn.state = altered(turn.state, named_by=last)
+
+
+_ANOTHER = re.compile(r"(?i)(?:another|one more)\b")
+
+
+_ON = re.compile(r"(?i)^[^,.;]*(?:['’]s| is| goes| sits| lands) (?:still )?on\b")
+
+
+def _lands(turn: Turn, thing: AddDevice, known: Item) -> bool:
+    """ "The switch is on the 14": the size of the device that is there, or, where it was said
+    ("Receptacle's on the twelve", fed by a 12-2), no news; False where another comes in."""
+    if getattr(known.content, "awg", 0) is None:
+        device_landing.land_item(turn, known, thing.awg or 0, None, thing.words)
+        return True
+    content = known.content
+    lone = isinstance(content, Yoke) and content.count == 1 and content.awg == thing.awg
+    if turn.supposed or not lone or _ON.match(thing.words) is None:
+        return False
+    turn.understood.append(thing.words)
+    return True
+
+
+def _further_explained(turn: Turn, thing: Thing) -> bool:
+    """ "There's a third cable behind it, another 14-2": the same one, said in other words."""
+    before = turn.done[-2] if len(turn.done) > 1 else None
+    last = turn.state.item(turn.state.last)
+    if not isinstance(before, More) or before.target.kind != "cable" or before.count != 1:
+        return False
+    if last is None or not isinstance(thing, AddCable) or not _ANOTHER.match(thing.words):
+        return False
+    between = turn.heard[before.span[1] : thing.span[0]]
+    apart = "," in between and "." not in between
+    return (
+        apart
+        and thing.count in (None, 1)
+        and references.agrees(last, replace(references.to_thing(thing), count=None, words=""))
+    )
 
 
 def _of_cables(turn: Turn, thing: Thing) -> bool:
@@ -144,6 +181,7 @@ def _counted_anew(turn: Turn, thing: AddCable) -> bool:
 _FURTHER = re.compile(
     r"\b(?:another|more|second|third|extra|additional|other|add|adding|put|install)\b"
 )
+_STILL = re.compile(r"\bstill\W*$")
 _IN_ALL = re.compile(r"\b(?:just|only)\W*$")
 _BEHIND_IT = re.compile(r"(?i)\b(?:behind|under|in back of|beside|next to)\W*$")
 _POINTED_AT = re.compile(r"(?:both|the|those|these|all|that|this|my)\b")
@@ -162,6 +200,10 @@ def _devices_anew(turn: Turn, thing: Thing) -> bool:
     before = turn.heard[: thing.span[0]].lower()
     if low.startswith(("a ", "an ")) or _FURTHER.search(low) or _ON_TOP.search(before):
         return False
+    there = sum(i.content.count for i in turn.state.items if isinstance(i.content, Yoke))
+    if _STILL.search(before) and there == thing.count:
+        turn.understood.append(thing.words)
+        return True
     if _POINTED_AT.match(low) or _IN_ALL.search(before):
         return yoke_sharing.count_all(turn, thing.count, thing.words)
     from boxaloud.assistant.dialogue.belief import held_acts

@@ -43,9 +43,7 @@ _FURTHER = lazy_pattern(
 
 def remove(turn: Turn, act: acts.Remove) -> None:
     """ "Take out one of the 14-2s", "scratch the switch"."""
-    if _of_clamps(turn, act):
-        return
-    if _of_further(turn, act):
+    if _of_clamps(turn, act) or _of_further(turn, act) or _taken_just_now(turn, act):
         return
     target = reference_ambiguity.resolved(turn.state, act.target)
     if target is None:
@@ -72,6 +70,23 @@ def remove(turn: Turn, act: acts.Remove) -> None:
             item_changes.recount(turn, one, 0, act.words)
     else:
         _remove_some(turn, item, target, act)
+
+
+_THAT = re.compile(r"(?i)that\b")
+
+
+def _taken_just_now(turn: Turn, act: acts.Remove) -> bool:
+    """ "One of them goes nowhere, I'm taking that 14-2 out": the one that went a moment ago."""
+    before = turn.done[-2] if len(turn.done) > 1 else None
+    taken = turn.state.recalled[-1].content if turn.state.recalled else None
+    if not isinstance(before, acts.Remove) or not isinstance(taken, Cable):
+        return False
+    one = before.target.count == 1 == taken.count and act.target.count in (None, 1)
+    like = act.target.kind == "cable" and act.target.awg == taken.awg
+    if not (one and like and _THAT.match(act.target.words)):
+        return False
+    turn.understood.append(act.words)
+    return True
 
 
 def _whole_cables(turn: Turn, target: Reference) -> Reference:

@@ -7,8 +7,6 @@ from dataclasses import replace
 
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.belief import held_acts, slot_values
-from boxaloud.assistant.dialogue.interpretation import references
-from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.state_parts import Item, mark_of
 from boxaloud.assistant.dialogue.tracker import (
     added_items,
@@ -22,6 +20,7 @@ from boxaloud.assistant.dialogue.tracker import (
     mentions,
     pointed_restatements,
     replacements,
+    restated_items,
     restorations,
     sizes_anew,
     wider_names,
@@ -31,11 +30,12 @@ from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Thing
 from boxaloud.rules import RulesError
-from boxaloud.rules.contents import Cable, Conductors, Yoke
+from boxaloud.rules.contents import Cable, Conductors, FixtureWires, Yoke
 
 
 def restate(turn: Turn, act: acts.Restate) -> None:
     """ "Actually three 14-2s", "it's a smart dimmer", "14-3s not 14-2s"."""
+    act = restated_items.denied_behind(turn, act)
     state, thing = turn.state, act.thing
     if _proposed(turn, thing) or pointed_restatements.pointed(turn, act):
         return
@@ -53,13 +53,17 @@ def restate(turn: Turn, act: acts.Restate) -> None:
         or _of_all_devices(turn, act)
         or cables_restated.of_every_kind(turn, act)
         or _all_again(turn, act)
+        or sizes_anew.called_wire(turn, act)
     ):
         return
-    item = _restated(state, act)
+    item = restated_items.restated(turn, act)
     if item is None or _goes_on(turn, act, item):
         _come_in(turn, act, item)
         return
     if cables_restated.of_some_or_all(turn, act, item):
+        return
+    if isinstance(item.content, FixtureWires) and thing.count is not None:
+        item_changes.recount(turn, item, thing.count, act.words)
         return
     if wider_names.counted(turn, thing, item):
         return
@@ -186,35 +190,6 @@ def _proposed(turn: Turn, thing: Thing) -> bool:
             replacements.replace_act(turn, replace(one, thing=replace(same, doubts=())))
             return True
     return False
-
-
-def _restated(state: State, act: acts.Restate) -> Item | None:
-    """What is restated: what was named, what agrees exactly, else the only one of its type."""
-    if act.instead_of is not None:
-        found = references.find(state, act.instead_of)
-        if found is not None or references.to_thing(act.thing) == replace(
-            act.instead_of, words=act.thing.words, count=None
-        ):
-            return found
-    reference = references.to_thing(act.thing)
-    exact = references.find(state, reference) if reference.awg or reference.name else None
-    kind = references.TYPES[references.kind_of(act.thing)]
-    if exact is not None and isinstance(exact.content, kind):
-        return exact  # and not the 12-3 for "it's a three-way"
-    return last_of_type(state, act.thing)
-
-
-def last_of_type(state: State, thing: Thing) -> Item | None:
-    """The only item of the thing's type, or the one said last."""
-    kind = references.TYPES[references.kind_of(thing)]
-    same = [item for item in state.items if isinstance(item.content, kind)]
-    path = getattr(thing, "path", None)
-    if path is not None and len(same) > 1:  # "it's four going through": of those that do
-        same = [item for item in same if getattr(item.content, "path", None) == path] or same
-    if len(same) == 1:
-        return same[0]
-    last = state.item(state.last)
-    return last if last in same else None
 
 
 def _with_count(thing: Thing, item: Item) -> Thing:

@@ -16,7 +16,7 @@ from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Reference
 from boxaloud.rules import RulesError, ground_for
-from boxaloud.rules.contents import Cable, SupportFitting, Uncounted
+from boxaloud.rules.contents import Cable, Conductors, SupportFitting, Uncounted
 
 SIZES = frozenset({18, 16, 14, 12, 10, 8, 6})
 """AWG sizes that have a volume allowance, Table 314.16(B)(1)."""
@@ -52,6 +52,21 @@ def size_again(turn: Turn, act: acts.RestateNumber) -> bool:
 def _cable_sizes(state: State) -> frozenset[int]:
     """The sizes of the cables in the box."""
     return frozenset(one.content.awg for one in state.items if isinstance(one.content, Cable))
+
+
+def called_wire(turn: Turn, act: acts.Restate) -> bool:
+    """ "That's fourteen wire, not twelve", where there are cables of one other size and no loose
+    wires: the size of those cables; False for others."""
+    thing = act.thing
+    if not isinstance(thing, acts.AddConductors) or thing.count is not None or thing.awg is None:
+        return False
+    wires = [i.content for i in turn.state.items if isinstance(i.content, Cable | Conductors)]
+    sizes = {one.awg for one in wires}
+    if not wires or len(sizes) > 1 or any(isinstance(one, Conductors) for one in wires):
+        return False
+    target = Reference("anything", awg=sizes.pop(), which="all", words=act.words)
+    resize(turn, acts.Resize(target=target, awg=thing.awg, words=act.words, span=act.span))
+    return True
 
 
 def resize(turn: Turn, act: acts.Resize) -> None:
