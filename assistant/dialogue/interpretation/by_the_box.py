@@ -25,6 +25,7 @@ from boxaloud.assistant.dialogue.interpretation.reckoned_aloud import reckoned_a
 from boxaloud.assistant.dialogue.interpretation.right_before import right_before
 from boxaloud.assistant.dialogue.interpretation.said_back import said_back
 from boxaloud.assistant.dialogue.interpretation.said_to_be import said_to_be
+from boxaloud.assistant.dialogue.interpretation.sizes_kept import size_kept
 from boxaloud.assistant.dialogue.interpretation.sizes_told_otherwise import sizes_told_otherwise
 from boxaloud.assistant.dialogue.interpretation.sums_told_behind import sums_told_behind
 from boxaloud.assistant.dialogue.interpretation.taken_as_well import (
@@ -92,7 +93,7 @@ def _behind(read: Utterance, journal: Sequence[Entry], state: State, sheet: Work
         if whole and _ASKS_OF_IT.match(read.heard) is None and not _is_elsewhere(read):
             read = clamps_told_otherwise(read, state)
             read = volume_told_otherwise(read, state, sheet.capacity)
-    read = taken_by_place(read, journal, state)
+    read = size_kept(taken_by_place(read, journal, state), state)
     read = clamps_by_pronoun(read, journal, state)
     read = landed_on_those(read, journal, state)
     read = one_by_its_way(read, journal, state)
