@@ -7,7 +7,7 @@ from boxaloud.grammar.enclosures import cable_wires
 from boxaloud.grammar.enclosures.conductor_sizes import lone_conductor
 from boxaloud.grammar.enclosures.pull_piece import Piece
 
-SILENT_DETAILS = frozenset({"name", "asking"})
+SILENT_DETAILS = frozenset({"name", "asking", "governed"})
 """What tells nothing of a pull box by itself."""
 _SILENT = frozenset({"silent", "break", "join"})
 
@@ -35,8 +35,9 @@ def bare_answer(heard: str, text: str, expect: str | None) -> acts.Act | None:
 
 
 def size_asked(heard: str, pieces: list[Piece]) -> acts.Ask | None:
-    """ "How long does the box have to be", and nothing besides: where it stands is asked."""
-    if not any(piece.value == "asking" for piece in pieces):
+    """ "How long does the box have to be", or "number four or larger, no splices", which 314.28(A)
+    takes for granted, and nothing besides: where it stands is asked, or told once more."""
+    if not any(piece.value in ("asking", "governed") for piece in pieces):
         return None
     if any(piece.value not in SILENT_DETAILS and piece.sort not in _SILENT for piece in pieces):
         return None

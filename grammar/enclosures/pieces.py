@@ -97,7 +97,7 @@ def _kind(text: str, at: int, lone: bool) -> Piece | None:
 
 
 _DETAILS = (
-    "both", "each_returns", "every_entry", "opposite", "adjacent", "same", "one_row",
+    "both", "governed", "each_returns", "every_entry", "opposite", "adjacent", "same", "one_row",
     "separate_rows", "removable", "opposite_cover", "opposite_removable", "fixed", "listed",
     "blocks", "name", "asking",
 )  # fmt: skip

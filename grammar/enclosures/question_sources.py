@@ -7,7 +7,19 @@ import re
 
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
-_TOLD = ("28", "or ", "also")
+_TOLD = (
+    "28",
+    "or ",
+    "also",
+    "choices",
+    "answers",
+    "options",
+    "key",
+    "book",
+    " b",
+    "i read",
+    "i saw",
+)
 
 
 def without_sources(text: str) -> str:
@@ -19,6 +31,7 @@ def without_sources(text: str) -> str:
     if not any(word in text for word in _TOLD):
         return text
     text = _SOURCE.sub(_blank, text)
+    text = _OFFERED.sub(_blank, text)
     text = _CHOICES.sub(lambda found: found["asked"] + " " * len(found["choices"]), text)
     return _SAME_SIZE.sub(lambda found: found["kept"] + " " * len(found["again"]), text)
 
@@ -42,6 +55,20 @@ _CHOICES = lazy_pattern(
     r"(?P<asked>\b(?:length|size|distance|width|depth|dimension)\b[^.;?!]{0,40}?"
     r"(?: is| are|:| (?:must|should|has to|shall) be(?: at least)?):? )"
     rf"(?P<choices>(?:\d+{_INCHES}(?:,? or|,) ){{2,}}\d+{_INCHES})(?= *\??\s*$)"
+)
+_TENS = (
+    r"(?:twenty|thirty|forty|fifty|sixty)(?:[- ](?:one|two|three|four|five|six|seven|eight|nine))?"
+)
+_FIGURE = rf"(?:\d+(?:\.\d+)?|{_TENS}|[a-z]+teen|eight|nine|ten|eleven|twelve){_INCHES}"
+#: "Choices are 24, 36, 30 and 20", "A 24 B 36 C 30", "the key says 36", "I read 21 x 21 x 6": what
+#: somebody else has for an answer.
+_OFFERED = lazy_pattern(
+    rf"\b(?:the |my )?(?:choices|answers|options) (?:are|were):? {_FIGURE}"
+    rf"(?:(?:,? (?:and|or)|,) {_FIGURE})+"
+    rf"|(?<!\w)a[.):]? ?{_FIGURE},? b[.):]? ?{_FIGURE}(?:,? [cde][.):]? ?{_FIGURE})+"
+    rf"|\b(?:the |my )?(?:(?:answer|published|book|exam) )*(?:key|book) (?:says|has|gives|shows|is)"
+    rf" {_FIGURE}(?: ?(?:x|by) ?{_FIGURE})*"
+    rf"|\bi (?:read|saw|was told)(?: that)? {_FIGURE}(?: ?(?:x|by) ?{_FIGURE})+"
 )
 #: "A 2 inch comes in and goes back out the same wall, also 2 inch": the way out is of that size.
 _SAME_SIZE = lazy_pattern(

@@ -1,4 +1,4 @@
-"""A size of wires that is there already and is to stay: "stay with 12", after another was weighed."""
+"""A size of wires that is there and is to stay: "stay with 12", after another was weighed."""
 
 from __future__ import annotations
 
