@@ -222,6 +222,9 @@ def do_it(turn: Turn, act: acts.DoIt) -> None:
         last = Reference("anything", which="said", words="that one")
         turn.ahead[:0] = [acts.Remove(target=last, words=act.words, span=act.span)]
         return
+    if _TAKEN_OUT.match(act.words) and not any(isinstance(one, _CHANGES) for one in proposed):
+        turn.unplaced.append(act.words)  # of what was only supposed to come in, nothing is out
+        return
     if not proposed and _TAKES.search(act.words) and assess(turn.state).verdict == "over":
         turn.answer(say("nothing_proposed"), act.words)
         return
@@ -245,6 +248,7 @@ def do_it(turn: Turn, act: acts.DoIt) -> None:
     turn.ahead[:0] = [replace(_sure(one), function="request") for one in proposed]
 
 
+_CHANGES = (acts.Remove, acts.Replace, acts.Recount, acts.Restate)
 #: What is to be done, and no "they are" or "keep it".
 _TAKES = re.compile(r"(?i)\b(?:use|take|go (?:with|for)|run with|switch|swap|change|do|try|add)\b")
 
@@ -269,6 +273,6 @@ def _without_volume(turn: Turn) -> None:
 #: "Take that one out", where nothing was proposed: what was said last.
 _TAKEN_OUT = re.compile(
     r"(?i)(?:take|pull|get|leave|drop) (?:that|this) one (?:back )?(?:out|off)\b"
-    r"|(?:so |and |now )?(?:it|that one)(?:['’]s| is) (?:back )?(?:out|gone)\b"
+    r"|(?:so |and |now |no,? )*(?:it|that one)(?:['’]s| is) (?:back )?(?:out|gone)\b"
 )
 _BARE = re.compile(r"(?i)[\d.]+|[a-z -]+(?<!cubes)(?<!inches)(?<!box)")
