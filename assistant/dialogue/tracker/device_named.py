@@ -7,10 +7,20 @@ from dataclasses import replace
 
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.interpretation import references
+from boxaloud.assistant.dialogue.nlg import item_names
+from boxaloud.assistant.dialogue.nlg.sentences import sentence
+from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.state_parts import Item
 from boxaloud.assistant.dialogue.tracker import item_changes
 from boxaloud.assistant.dialogue.turn import Turn
-from boxaloud.grammar.acts import AddDevice, Replace
+from boxaloud.grammar.acts import (
+    AddCable,
+    AddConductors,
+    AddDevice,
+    AddFixtureWires,
+    AddGrounds,
+    Replace,
+)
 from boxaloud.rules.contents import Yoke
 
 _FURTHER = re.compile(
@@ -63,6 +73,21 @@ def _which_switch(turn: Turn, thing: AddDevice, named: Yoke) -> bool:
     )
 
 
+def heads(state: State, turn: Turn) -> State:
+    """The state with the device open by which the box is called, where nothing that comes in was
+    told with it: nobody said yet that it is there."""
+    wired = (AddCable, AddConductors, AddGrounds, AddFixtureWires)
+    if any(isinstance(one, wired) for one in (*turn.done, *turn.ahead)):
+        return state
+    items = tuple(
+        replace(item, open="named")
+        if item.key == state.named_by and isinstance(item.content, Yoke) and not item.open
+        else item
+        for item in state.items
+    )
+    return altered(state, items=items)
+
+
 def said_by_itself(turn: Turn, thing: AddDevice) -> bool:
     """ "The hall 3-way: … one 3-way": so many of those that the box is named by, the first time
     that they are said by themselves; False where they are others."""
@@ -80,7 +105,10 @@ def said_by_itself(turn: Turn, thing: AddDevice) -> bool:
     awg = item.content.awg if thing.awg is None else thing.awg
     name = item.content.name if alike else thing.name
     content = replace(item.content, count=thing.count or 1, awg=awg, name=name)
-    if content == item.content:
+    if item.open == "named":
+        echo = sentence(item_names.heard(content))
+        turn.enter(turn.state.closed(item.key, content), echo, item_names.shown(content))
+    elif content == item.content:
         turn.understood.append(thing.words)
     else:
         item_changes.change_content(turn, item, content, thing.words)

@@ -67,7 +67,7 @@ def mention(turn: Turn, thing: Thing) -> None:
     last = turn.state.last
     called = any(doubt.reason == "named" for doubt in thing.doubts) and not turn.began.items
     if called and isinstance(last, int):
-        turn.state = altered(turn.state, named_by=last)
+        turn.state = device_named.heads(altered(turn.state, named_by=last), turn)
 
 
 _ANOTHER = re.compile(r"(?i)(?:another|one more)\b")
