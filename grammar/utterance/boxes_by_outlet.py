@@ -99,6 +99,7 @@ _FURTHER = lazy_pattern(
 _NAMING = lazy_pattern(r"(?i)\b(?:outlet|receptacle|plug|duplex|switch|sensor|dimmer|timer)\b")
 _BY = lazy_pattern(r"(?i)\s*(?:by|in|at|on|near|behind|over|under|outside|above|up|down|for)\b")
 _WIRES = (acts.AddCable, acts.AddConductors)
+_BOXES = (acts.SetSize, acts.SetVolume, acts.Number)
 
 
 def in_its_outlet(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
@@ -109,7 +110,7 @@ def in_its_outlet(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
         return made
     devices = [act for act in things[1:] if _device(act) is not None]
     if not any(isinstance(act, _WIRES) for act in made):
-        if devices or not any(isinstance(act, (acts.SetSize, acts.SetVolume)) for act in made):
+        if devices or not any(isinstance(act, _BOXES) for act in made):
             return made
         named = replace(first, doubts=(acts.Doubt("count", "named"),))
         return [named if act is first else act for act in made]
