@@ -7,12 +7,13 @@ from dataclasses import replace
 from decimal import Decimal
 from functools import cache, lru_cache
 
+from boxaloud.assistant.dialogue import told_contents
 from boxaloud.assistant.dialogue.divided_box import Split, Standing, split
 from boxaloud.assistant.dialogue.enclosures import conduit_body, pull_open, pull_standing
 from boxaloud.assistant.dialogue.enclosures.conduit_body import BodyStanding
 from boxaloud.assistant.dialogue.enclosures.pull_standing import PullStanding
 from boxaloud.assistant.dialogue.question_slots import QuestionSlot
-from boxaloud.assistant.dialogue.state import State, beginning, to_box, without_named
+from boxaloud.assistant.dialogue.state import State, beginning, to_box
 from boxaloud.grammar import acts
 from boxaloud.grammar.quick_dataclass import dataclass
 from boxaloud.rules import is_canadian, work_out
@@ -90,7 +91,7 @@ def _begun(edition: str) -> Assessment:
 
 
 def _assessed(state: State) -> Assessment:
-    box = to_box(_told_of(state))
+    box = to_box(told_contents.told_of(state))
     sheet = _worked_out(box, tuple([str(getattr(part, "volume", "")) for part in box.parts]))
     low, high = sheet.low, sheet.high
     if conduit_body.ends_open(state) or _any_item_open(state):
@@ -105,16 +106,6 @@ def _assessed(state: State) -> Assessment:
         verdict = _verdict(state, sheet, low, high)
         found = Assessment(sheet, verdict, low, high, _question(state, sheet, low, high))
     return _of_enclosure(state, found)
-
-
-def _told_of(state: State) -> State:
-    """What is counted: a device that only the box's name told of ("porch outlet, 18 cubic inches")
-    is not, where all fits with it too; where it would not, it is."""
-    told = without_named(state)
-    if told is state:
-        return state
-    most = work_out(to_box(state, "most"))
-    return told if most.capacity is None or most.high <= most.capacity else state
 
 
 def _of_enclosure(state: State, found: Assessment) -> Assessment:

@@ -1,7 +1,6 @@
 """The described box as it stands: the journal folded.
 
-A `State` is immutable. Every act that tells makes a new one, so that undo is going back to an
-earlier value and two states can be compared with `==`.
+A `State` is immutable, so that undo goes back to an earlier one and two can be compared.
 """
 
 from __future__ import annotations
@@ -168,9 +167,9 @@ def beginning(edition: str) -> State:
 
 def _with_content(item: Item, content: Content) -> Item:
     """An item with another content; a size that was said anew is no longer that of the wires."""
-    same = getattr(item.content, "awg", None) == getattr(content, "awg", None)
+    wires = item.sized_by_wires and getattr(item.content, "awg", 0) == getattr(content, "awg", 0)
     open_: Open = "" if item.open == "named" else item.open
-    return replace(item, content=content, open=open_, sized_by_wires=item.sized_by_wires and same)
+    return replace(item, content=content, open=open_, sized_by_wires=wires)
 
 
 def all_but(*left_out: str) -> Callable[[State], tuple[object, ...]]:
@@ -214,18 +213,6 @@ def grounds_known(state: State) -> bool:
         if isinstance(item.content, Cable) and item.content.ground is not None
     ]
     return bool(cabled) and min(cabled) <= min(loose)
-
-
-def without_named(state: State) -> State:
-    """The state without the device by which the box is called, as long as nobody told of it by
-    itself; each item keeps its place."""
-    if all(item.open != "named" for item in state.items):
-        return state
-    items = tuple(
-        replace(item, content=Uncounted("device"), open="") if item.open == "named" else item
-        for item in state.items
-    )
-    return altered(state, items=items)
 
 
 def to_box(state: State, settled: Settled = "said") -> Box:

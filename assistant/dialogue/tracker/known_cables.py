@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.turn import Turn
-from boxaloud.grammar.acts import AddCable, AddDevice, Resize, Restate, Thing
+from boxaloud.grammar.acts import AddCable, AddDevice, More, Resize, Restate, Thing
 from boxaloud.rules.contents import Cable, Yoke
 
 _POINTED_AT = re.compile(r"(?:the|that|this) ", re.IGNORECASE)
@@ -28,7 +28,7 @@ _LISTS = re.compile(
 def told_of(turn: Turn, thing: Thing) -> bool:
     """Whether a thing is told of that is no further one: it is there, or elsewhere."""
     if isinstance(thing, AddCable):
-        return _is_known(turn, thing) or _sized_now(turn, thing)
+        return _is_known(turn, thing) or _sized_now(turn, thing) or _further_explained(turn, thing)
     return isinstance(thing, AddDevice) and _led_to(turn, thing)
 
 
@@ -51,6 +51,26 @@ def _sized_now(turn: Turn, thing: AddCable) -> bool:
             resized = was.content.awg != item.content.awg
             return resized and was.content.count == item.content.count == thing.count
     return False
+
+
+_ANOTHER = re.compile(r"(?i)(?:another|one more)\b")
+
+
+def _further_explained(turn: Turn, thing: AddCable) -> bool:
+    """ "There's a third cable behind it, another 14-2": the same one, said in other words."""
+    before = turn.done[-2] if len(turn.done) > 1 else None
+    last = turn.state.item(turn.state.last)
+    if not isinstance(before, More) or before.target.kind != "cable" or before.count != 1:
+        return False
+    if last is None or not _ANOTHER.match(thing.words):
+        return False
+    between = turn.heard[before.span[1] : thing.span[0]]
+    apart = "," in between and "." not in between
+    return (
+        apart
+        and thing.count in (None, 1)
+        and references.agrees(last, replace(references.to_thing(thing), count=None, words=""))
+    )
 
 
 def _is_known(turn: Turn, thing: AddCable) -> bool:

@@ -24,7 +24,6 @@ from boxaloud.grammar.acts import (
     AddDevice,
     AddFitting,
     AddJumper,
-    More,
     Recount,
     Reference,
     Restate,
@@ -40,7 +39,7 @@ def mention(turn: Turn, thing: Thing) -> None:
         return
     if _all_of_them(turn, thing) or _revised(turn, thing) or _of_cables(turn, thing):
         return
-    if known_cables.told_of(turn, thing) or _further_explained(turn, thing):
+    if known_cables.told_of(turn, thing):
         turn.understood.append(thing.words)
         return
     if isinstance(thing, AddDevice) and thing.count is None and thing.awg is not None:
@@ -70,9 +69,6 @@ def mention(turn: Turn, thing: Thing) -> None:
         turn.state = device_named.heads(altered(turn.state, named_by=last), turn)
 
 
-_ANOTHER = re.compile(r"(?i)(?:another|one more)\b")
-
-
 _ON = re.compile(r"(?i)^[^,.;]*(?:['’]s| is| goes| sits| lands) (?:still )?on\b")
 
 
@@ -88,23 +84,6 @@ def _lands(turn: Turn, thing: AddDevice, known: Item) -> bool:
         return False
     turn.understood.append(thing.words)
     return True
-
-
-def _further_explained(turn: Turn, thing: Thing) -> bool:
-    """ "There's a third cable behind it, another 14-2": the same one, said in other words."""
-    before = turn.done[-2] if len(turn.done) > 1 else None
-    last = turn.state.item(turn.state.last)
-    if not isinstance(before, More) or before.target.kind != "cable" or before.count != 1:
-        return False
-    if last is None or not isinstance(thing, AddCable) or not _ANOTHER.match(thing.words):
-        return False
-    between = turn.heard[before.span[1] : thing.span[0]]
-    apart = "," in between and "." not in between
-    return (
-        apart
-        and thing.count in (None, 1)
-        and references.agrees(last, replace(references.to_thing(thing), count=None, words=""))
-    )
 
 
 def _of_cables(turn: Turn, thing: Thing) -> bool:
