@@ -53,6 +53,7 @@ def _sized_now(turn: Turn, thing: AddCable) -> bool:
     return False
 
 
+_ON_TOP = re.compile(r"(?i)\b(?:and|plus|also|then|or)\b")
 _ANOTHER = re.compile(r"(?i)(?:another|one more)\b")
 
 
@@ -65,7 +66,7 @@ def _further_explained(turn: Turn, thing: AddCable) -> bool:
     if last is None or not _ANOTHER.match(thing.words):
         return False
     between = turn.heard[before.span[1] : thing.span[0]]
-    apart = "," in between and "." not in between
+    apart = "," in between and "." not in between and not _ON_TOP.search(between)
     return (
         apart
         and thing.count in (None, 1)
