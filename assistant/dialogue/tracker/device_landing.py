@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -109,13 +108,10 @@ def _land_first_said(turn: Turn, act: acts.Land) -> None:
         added_items.enter(turn, replace(device, count=target.count or 1))
     elif target.name and target.words.lower().startswith(("a ", "an ", "one ", "another ")):
         added_items.enter(turn, device)
-    elif _is_the_box(turn, act) or _FOR_THEM.search(act.words):
-        turn.understood.append(act.words)  # what cables are for is told before it is there
+    elif _is_the_box(turn, act):
+        turn.understood.append(act.words)
     else:
         item_changes.not_found(turn, target, act.words)
-
-
-_FOR_THEM = re.compile(r"(?i)\bfor the [a-z -]+s$")
 
 
 def _is_the_box(turn: Turn, act: acts.Land) -> bool:

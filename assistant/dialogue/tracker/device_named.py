@@ -88,6 +88,13 @@ def heads(state: State, turn: Turn) -> State:
     return altered(state, items=items)
 
 
+def _is_there(turn: Turn, item: Item) -> None:
+    """Count the device by which the box is called, as one that somebody told of."""
+    if item.open == "named":
+        last = turn.state.last
+        turn.state = altered(turn.state.closed(item.key, item.content), last=last)
+
+
 def said_by_itself(turn: Turn, thing: AddDevice) -> bool:
     """ "The hall 3-way: … one 3-way": so many of those that the box is named by, the first time
     that they are said by themselves; False where they are others."""
@@ -97,6 +104,7 @@ def said_by_itself(turn: Turn, thing: AddDevice) -> bool:
     before = turn.heard[: thing.span[0]].lower()
     further = _FURTHER.search(thing.words.lower()) or _FURTHER_BEFORE.search(before)
     if further or _one_beside(turn, thing, item):
+        _is_there(turn, item)  # "a second switch": so that the first is there as well
         return False
     alike = references.same_name(item.content.name, thing.name)
     if not alike and not _which_switch(turn, thing, item.content):
