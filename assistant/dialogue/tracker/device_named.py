@@ -77,7 +77,8 @@ def heads(state: State, turn: Turn) -> State:
     """The state with the device open by which the box is called, where nothing that comes in was
     told with it: nobody said yet that it is there."""
     wired = (AddCable, AddConductors, AddGrounds, AddFixtureWires)
-    if any(isinstance(one, wired) for one in (*turn.done, *turn.ahead)):
+    told = [getattr(one, "thing", one) for one in (*turn.done, *turn.ahead)]
+    if any(isinstance(one, wired) for one in told):
         return state
     items = tuple(
         replace(item, open="named")
