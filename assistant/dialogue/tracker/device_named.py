@@ -20,6 +20,7 @@ from boxaloud.grammar.acts import (
     AddFixtureWires,
     AddGrounds,
     Replace,
+    RestateList,
 )
 from boxaloud.rules.contents import Yoke
 
@@ -77,9 +78,10 @@ def heads(state: State, turn: Turn) -> State:
     """The state with the device open by which the box is called, where nothing that comes in was
     told with it: nobody said yet that it is there."""
     wired = (AddCable, AddConductors, AddGrounds, AddFixtureWires)
-    told = [getattr(one, "thing", one) for one in (*turn.done, *turn.ahead)]
-    if any(isinstance(one, wired) for one in told):
-        return state
+    for act in (*turn.done, *turn.ahead):
+        told = act.things if isinstance(act, RestateList) else (getattr(act, "thing", act),)
+        if any(isinstance(one, wired) for one in told):
+            return state
     items = tuple(
         replace(item, open="named")
         if item.key == state.named_by and isinstance(item.content, Yoke) and not item.open
