@@ -7,7 +7,6 @@ from dataclasses import replace
 from decimal import Decimal
 from functools import cache, lru_cache
 
-from boxaloud.assistant.dialogue import told_contents
 from boxaloud.assistant.dialogue.divided_box import Split, Standing, split
 from boxaloud.assistant.dialogue.enclosures import conduit_body, pull_open, pull_standing
 from boxaloud.assistant.dialogue.enclosures.conduit_body import BodyStanding
@@ -91,7 +90,7 @@ def _begun(edition: str) -> Assessment:
 
 
 def _assessed(state: State) -> Assessment:
-    box = to_box(told_contents.told_of(state))
+    box = to_box(state)
     sheet = _worked_out(box, tuple([str(getattr(part, "volume", "")) for part in box.parts]))
     low, high = sheet.low, sheet.high
     if conduit_body.ends_open(state) or _any_item_open(state):
@@ -265,8 +264,6 @@ def _box(state: State) -> Question | None:
 def _of_item(state: State, sheet: Worksheet, low: Decimal, high: Decimal) -> Question | None:
     """What is open of a single item: a device's width, a canopy. Canada asks for neither."""
     for item in state.items if not is_canadian(state.edition) else ():
-        if item.open == "named":
-            continue  # where it decides it is counted
         if item.open and not state.takes_worst(item.open, item.key):
             decides = sheet.capacity is None or low <= sheet.capacity < high
             return Question(item.open, item.key, decides)

@@ -1,6 +1,7 @@
 """The described box as it stands: the journal folded.
 
-A `State` is immutable, so that undo goes back to an earlier one and two can be compared.
+A `State` is immutable. Every act that tells makes a new one, so that undo is going back to an
+earlier value and two states can be compared with `==`.
 """
 
 from __future__ import annotations
@@ -167,9 +168,8 @@ def beginning(edition: str) -> State:
 
 def _with_content(item: Item, content: Content) -> Item:
     """An item with another content; a size that was said anew is no longer that of the wires."""
-    wires = item.sized_by_wires and getattr(item.content, "awg", 0) == getattr(content, "awg", 0)
-    open_: Open = "" if item.open == "named" else item.open
-    return replace(item, content=content, open=open_, sized_by_wires=wires)
+    same = getattr(item.content, "awg", None) == getattr(content, "awg", None)
+    return replace(item, content=content, sized_by_wires=item.sized_by_wires and same)
 
 
 def all_but(*left_out: str) -> Callable[[State], tuple[object, ...]]:

@@ -10,7 +10,7 @@ from boxaloud.grammar.acts import Act, Reason, Reference
 from boxaloud.grammar.quick_dataclass import dataclass
 from boxaloud.rules.contents import Content
 
-Open: TypeAlias = Literal["", "gangs", "canopy", "named"]
+Open: TypeAlias = Literal["", "gangs", "canopy"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,8 +21,8 @@ class Item:
     content: Content
     words: str
     open: Open = ""
-    """What nobody has said of it: whether a device takes one gang or two, whether fixture
-    wires come from a domed canopy, or whether the device by which the box is called is in it."""
+    """What nobody has said of it: whether a device takes one gang or two, or whether fixture
+    wires come from a domed canopy."""
     space: int = 0
     """The space of a divided box that it stands in, counted from 1; 0 where nobody said."""
     sized_by_wires: bool = False

@@ -76,18 +76,8 @@ def eased(state: State, found: Assessment) -> str:
         return ""
     if exact(found):
         return say(f"eased.{found.verdict}", **_values(found))
-    about = _about(state, found)
+    about = say(f"open.{found.question.slot}") if found.question else say("open.rest")
     return say(f"eased.early_{found.verdict}", **_values(found), about=for_ear(about))
-
-
-def _about(state: State, found: Assessment) -> str:
-    """What a verdict stands in spite of."""
-    if found.question:
-        return say(f"open.{found.question.slot}")
-    named = [item for item in state.items if item.open == "named"]
-    if named:
-        return say("open.named", what=item_names.bare(named[0].content))
-    return say("open.rest")
 
 
 def _by_side(found: Assessment) -> str:
@@ -149,7 +139,7 @@ def _early(found: Assessment, state: State) -> str:
     capacity = sheet.capacity
     if capacity is None:
         raise ValueError("no verdict stands without a capacity")
-    about = _about(state, found)
+    about = say(f"open.{found.question.slot}") if found.question else say("open.rest")
     form = "brief_early" if state.form == "brief" else "early"
     if found.verdict == "over":
         return say(

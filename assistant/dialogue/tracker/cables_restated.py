@@ -81,6 +81,26 @@ def of_several_sizes(found: Sequence[Item], act: acts.Resize) -> bool:
     return len(sizes) > 1
 
 
+def some_resized(turn: Turn, found: Sequence[Item], act: acts.Resize) -> bool:
+    """ "One of those cables is twelve", of two 14-2s: that one, and not both; of cables of several
+    kinds nobody can say which. False where all that are meant change."""
+    some = act.target.count
+    others = [item for item in found if getattr(item.content, "awg", None) != act.awg]
+    if act.target.kind != "cable" or act.target.which != "said" or some is None or not others:
+        return False
+    content = others[0].content
+    if len(others) > 1:
+        turn.unplaced.append(act.words)
+        return True
+    if not isinstance(content, Cable) or some >= content.count:
+        return False
+    thing = acts.AddCable(
+        count=some, awg=act.awg, conductors=content.conductors, words=act.words, span=act.span
+    )
+    replacements.replace_some(turn, others[0], some, thing)
+    return True
+
+
 def _in_all(state: State, act: acts.Restate, item: Item) -> Item | None:
     """ "No 12-3, it's four 12-2", of three 12-2s and a 12-3: the cables that are four in all, where
     that is just as many as both were; None for any other."""

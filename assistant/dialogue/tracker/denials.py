@@ -27,8 +27,23 @@ _SEVERAL = 2
 """Cables of a kind of which a denial of one may mean some."""
 
 
+_SO_NOT = re.compile(r"(?i)\s*,?\s*(?:and )?not\s+(?:an? |the )?")
+
+
+def _forbidden_with(turn: Turn, act: acts.Deny) -> bool:
+    """ "Don't make that a 14-3 to the fan, not a 14-2": what it is not to be instead of, in one
+    order that is forbidden; it denies nothing of the box."""
+    before = turn.done[-2] if len(turn.done) > 1 else None
+    if not isinstance(before, acts.Keep):
+        return False
+    return _SO_NOT.match(turn.heard, before.span[1], act.span[1]) is not None
+
+
 def deny(turn: Turn, act: acts.Deny) -> None:
     """ "No switch": where one was entered it is taken out, for both cannot be so."""
+    if _forbidden_with(turn, act):
+        turn.understood.append(act.words)
+        return
     target = act.target
     _drop_held(turn, target)
     state = turn.state

@@ -7,21 +7,10 @@ from dataclasses import replace
 
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.interpretation import references
-from boxaloud.assistant.dialogue.nlg import item_names
-from boxaloud.assistant.dialogue.nlg.sentences import sentence
-from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.state_parts import Item
 from boxaloud.assistant.dialogue.tracker import item_changes
 from boxaloud.assistant.dialogue.turn import Turn
-from boxaloud.grammar.acts import (
-    AddCable,
-    AddConductors,
-    AddDevice,
-    AddFixtureWires,
-    AddGrounds,
-    Replace,
-    RestateList,
-)
+from boxaloud.grammar.acts import AddDevice, Replace
 from boxaloud.rules.contents import Yoke
 
 _FURTHER = re.compile(
@@ -74,30 +63,6 @@ def _which_switch(turn: Turn, thing: AddDevice, named: Yoke) -> bool:
     )
 
 
-def heads(state: State, turn: Turn) -> State:
-    """The state with the device open by which the box is called, where nothing that comes in was
-    told with it: nobody said yet that it is there."""
-    wired = (AddCable, AddConductors, AddGrounds, AddFixtureWires)
-    for act in (*turn.done, *turn.ahead):
-        told = act.things if isinstance(act, RestateList) else (getattr(act, "thing", act),)
-        if any(isinstance(one, wired) for one in told):
-            return state
-    items = tuple(
-        replace(item, open="named")
-        if item.key == state.named_by and isinstance(item.content, Yoke) and not item.open
-        else item
-        for item in state.items
-    )
-    return altered(state, items=items)
-
-
-def _is_there(turn: Turn, item: Item) -> None:
-    """Count the device by which the box is called, as one that somebody told of."""
-    if item.open == "named":
-        last = turn.state.last
-        turn.state = altered(turn.state.closed(item.key, item.content), last=last)
-
-
 def said_by_itself(turn: Turn, thing: AddDevice) -> bool:
     """ "The hall 3-way: … one 3-way": so many of those that the box is named by, the first time
     that they are said by themselves; False where they are others."""
@@ -107,7 +72,6 @@ def said_by_itself(turn: Turn, thing: AddDevice) -> bool:
     before = turn.heard[: thing.span[0]].lower()
     further = _FURTHER.search(thing.words.lower()) or _FURTHER_BEFORE.search(before)
     if further or _one_beside(turn, thing, item):
-        _is_there(turn, item)  # "a second switch": so that the first is there as well
         return False
     alike = references.same_name(item.content.name, thing.name)
     if not alike and not _which_switch(turn, thing, item.content):
@@ -116,10 +80,7 @@ def said_by_itself(turn: Turn, thing: AddDevice) -> bool:
     awg = item.content.awg if thing.awg is None else thing.awg
     name = item.content.name if alike else thing.name
     content = replace(item.content, count=thing.count or 1, awg=awg, name=name)
-    if item.open == "named":
-        echo = sentence(item_names.heard(content))
-        turn.enter(turn.state.closed(item.key, content), echo, item_names.shown(content))
-    elif content == item.content:
+    if content == item.content:
         turn.understood.append(thing.words)
     else:
         item_changes.change_content(turn, item, content, thing.words)

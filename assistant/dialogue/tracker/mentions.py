@@ -66,7 +66,7 @@ def mention(turn: Turn, thing: Thing) -> None:
     last = turn.state.last
     called = any(doubt.reason == "named" for doubt in thing.doubts) and not turn.began.items
     if called and isinstance(last, int):
-        turn.state = device_named.heads(altered(turn.state, named_by=last), turn)
+        turn.state = altered(turn.state, named_by=last)
 
 
 _ON = re.compile(r"(?i)^[^,.;]*(?:['’]s| is| goes| sits| lands) (?:still )?on\b")

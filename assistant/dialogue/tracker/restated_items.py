@@ -28,7 +28,7 @@ def denied_behind(turn: Turn, act: acts.Restate) -> acts.Restate:
     return replace(act, instead_of=denied)
 
 
-_THAT_IS = re.compile(r"(?i)(?:that|it)(?:['’]s| is) ")
+_THAT_IS = re.compile(r"(?i)(?:(?:no|nope|wait|sorry|oh)\b\W*)*(?:that|it)(?:['’]s| is) ")
 
 
 def _came_a_moment_ago(turn: Turn, act: acts.Restate) -> Item | None:

@@ -89,6 +89,8 @@ def resize(turn: Turn, act: acts.Resize) -> None:
     if cables_restated.of_several_sizes(found, act):
         turn.unplaced.append(act.words)
         return
+    if cables_restated.some_resized(turn, found, act):
+        return
     for item in found:
         content = item.content
         if isinstance(content, SupportFitting | Uncounted):
