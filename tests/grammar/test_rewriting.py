@@ -6,6 +6,7 @@ and clamp counts is by 314.16(B), as the rows name it; here only words become ot
 
 from __future__ import annotations
 
+import os
 import re
 import tomllib
 from collections.abc import Sequence
@@ -139,8 +140,9 @@ def utterances() -> list[str]:
 
 
 def test_the_index_leaves_out_nothing() -> None:
-    """Every rule tried in its order gives what those give that the words call for."""
-    for said in utterances():
+    """Every rule tried in its order gives what those give that the words call for; of every third
+    sentence, since each is tried with every rule (`BOXALOUD_EVERY=1` takes them all)."""
+    for said in utterances()[:: 1 if os.environ.get("BOXALOUD_EVERY") else 3]:
         plain = said
         for rule in RULES:
             if rule.subject != "called" and not rule.first and rule.side != "heard":
