@@ -76,3 +76,17 @@ def _only(
         if box.startswith("box ") and (journal := talk_of(box).journal) and begins(journal[0].heard)
     ]
     return begun[0] if len(begun) == 1 else None
+
+
+def nth(name: str, words: str, count: int) -> str | None:
+    """The name of the box that "the second box has …" begins in a job of so many: empty for the
+    next, its own where those between were never told ("fourth box now, …"); None for any other."""
+    if name == f"box {count + 1}":
+        return ""
+    return name if _BY_PLACE.match(words) is not None else None
+
+
+_BY_PLACE = lazy_pattern(
+    r"(?i)(?:(?:ok|okay|so|and|now|the|our|my|well),? )*"
+    r"(?:second|third|fourth|fifth|sixth|seventh|eighth)\b"
+)

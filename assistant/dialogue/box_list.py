@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import field, replace
 from typing import Literal, TypeAlias
 
-from boxaloud.assistant.dialogue.begun_boxes import box_meant
+from boxaloud.assistant.dialogue.begun_boxes import box_meant, nth
 from boxaloud.assistant.dialogue.box_dialogue import Talk
 from boxaloud.assistant.dialogue.box_names import begun, copied, goes_on, named, numbered, placed
 from boxaloud.assistant.dialogue.box_verdict_list import listing
@@ -203,8 +203,8 @@ class Boxes:
             return self._back()
         name = {"first": self.names[0], "last": last}.get(act.which or "", act.name)
         found = self.find(name)
-        if found is None and name == f"box {len(self._names) + 1}":
-            return self._next("")  # "the second box has …", of one that is begun by it
+        if found is None and (begins := nth(name, act.words, len(self._names))) is not None:
+            return self._next(begins)
         if found is None:
             return Outcome(say("job.no_box", name=name or "that"))
         return self._reopen(found)

@@ -230,6 +230,8 @@ def addressed(heard: str, names: Sequence[str]) -> tuple[str, int] | None:
     if found is None and bare not in (*_PASSED, "box") and _POINTS.search(said):
         close = near(bare, called)
         found = close[0] if len(close) == 1 and _begins_all(bare, close[0]) else None
+        # "back hall box" is no way back to the front hall
+        found = None if found and _apart(_words(said), _words(found)) else found
     return (found, end.end()) if found else None
 
 

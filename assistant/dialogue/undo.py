@@ -53,6 +53,8 @@ def undo(turn: Turn, act: acts.Undo) -> None:
         turn.ahead[0] = anew.thing if isinstance(anew, acts.Restate) else anew
 
 
+#: What tells of no thing behind it: "never mind, it goes to the two gang".
+_OF_NOTHING = (acts.NameBoxKind, acts.OtherTalk, acts.Social)
 #: Said of what was said last, and of nothing where that changed nothing.
 _NEVER_MIND = re.compile(r"(?i)(?:never ?mind|forget (?:it|that))\W*$")
 
@@ -61,7 +63,7 @@ def _minds_nothing(turn: Turn, act: acts.Undo) -> bool:
     """ "Would it pass with seven? Never mind": what was only asked is not gone on with, and what
     was told before it stays."""
     idle = turn.history is not None and turn.history.idle
-    alone = not turn.marks and not turn.ahead
+    alone = not turn.marks and all(isinstance(one, _OF_NOTHING) for one in turn.ahead)
     return idle and alone and _NEVER_MIND.match(act.words) is not None
 
 

@@ -37,6 +37,10 @@ ANSWERS = {
 SAID_AGAIN = FILLING | {"SetCanopy"}
 SAYING = CONTENTS | CHANGING | SAID_AGAIN | {"Deny"}
 _NUMBER = re.compile(r"\d")
+_ENTERING = re.compile(
+    r"(?i)\b(?:same|another|more|extra|whips?|pipes?|conduits?|raceways?|hots?|neutrals?|wires?"
+    r"|conductors?|travell?ers?|feed(?:s|er|ing)?|loops?|taps?)\b"
+)
 _THING = re.compile(r"(?i)\b(?:a|some|an|one|more) (?:more )?(?:devices?|wires?|cables?)$")
 
 
@@ -128,8 +132,9 @@ def _runs(unread: Sequence[Unread]) -> list[Unread]:
 def _answered_with(turn: Turn, words: Sequence[str]) -> frozenset[str]:
     """What would say again an utterance of which nothing was understood: another answer to the
     question that it was said to. Clamps have no number, so that words with one are none of them;
-    and "a device", of which nobody knows what it is, is neither clamps nor box."""
-    if any(_THING.search(one) for one in words):
+    and "a device", of which nobody knows what it is, is neither clamps nor box; nor is what more
+    comes in: "the whip takes the same"."""
+    if any(_THING.search(one) or _ENTERING.search(one) for one in words):
         return frozenset()
     clamps: frozenset[str] = frozenset() if _NUMBER.search(" ".join(words)) else ANSWERS["clamps"]
     if turn.first_asked == "clamps":

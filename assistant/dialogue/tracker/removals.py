@@ -17,6 +17,7 @@ from boxaloud.assistant.dialogue.tracker import (
     grounds,
     item_changes,
     more_of_those,
+    same_again,
 )
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
@@ -44,6 +45,9 @@ _FURTHER = lazy_pattern(
 def remove(turn: Turn, act: acts.Remove) -> None:
     """ "Take out one of the 14-2s", "scratch the switch"."""
     if _of_clamps(turn, act) or _of_further(turn, act) or _taken_just_now(turn, act):
+        return
+    pronoun = act.target.kind == "anything" and act.target.count is None
+    if pronoun and _THESE.fullmatch(act.target.words.strip()) and same_again.taken_out(turn, act):
         return
     target = reference_ambiguity.resolved(turn.state, act.target)
     if target is None:
@@ -73,17 +77,19 @@ def remove(turn: Turn, act: acts.Remove) -> None:
 
 
 _THAT = re.compile(r"(?i)that\b")
+_LESS = re.compile(r"(?i)(?:so |that's |thats |makes |making it )*(?:minus|less) (?:one|1|a)\b")
 
 
 def _taken_just_now(turn: Turn, act: acts.Remove) -> bool:
-    """ "One of them goes nowhere, I'm taking that 14-2 out": the one that went a moment ago."""
+    """ "One of them goes nowhere, I'm taking that 14-2 out", "I pulled it. Minus one 14-2": the one
+    that went a moment ago."""
     before = turn.done[-2] if len(turn.done) > 1 else None
     taken = turn.state.recalled[-1].content if turn.state.recalled else None
     if not isinstance(before, acts.Remove) or not isinstance(taken, Cable):
         return False
     one = before.target.count == 1 == taken.count and act.target.count in (None, 1)
     like = act.target.kind == "cable" and act.target.awg == taken.awg
-    if not (one and like and _THAT.match(act.target.words)):
+    if not (one and like and (_THAT.match(act.target.words) or _LESS.match(act.words))):
         return False
     turn.understood.append(act.words)
     return True
@@ -123,6 +129,9 @@ _ONE_OUT = lazy_pattern(
 def further(turn: Turn, act: acts.More) -> None:
     """ "Pull one cable … one more out": of what was just taken out, one more; "and another" may be
     either, and is asked. Behind anything else it comes in."""
+    if act.target.which == "all":
+        same_again.again(turn, act)
+        return
     more = _ONE_OUT.fullmatch(act.words.strip()) if just_taken(turn) else None
     if more is None or act.target.kind not in ("anything", "wire"):
         more_of_those.more(turn, act)
