@@ -49,6 +49,7 @@ from boxaloud.grammar.utterance.heading_devices import named_by_device
 from boxaloud.grammar.utterance.hedged_clamps import hedged_clamps
 from boxaloud.grammar.utterance.kinds_of_all import OF_ALL_PIECES, all_of_a_kind
 from boxaloud.grammar.utterance.landed_anew import landed_anew
+from boxaloud.grammar.utterance.landed_on_that import landed_on_that
 from boxaloud.grammar.utterance.landed_together import (
     landed_on_cables,
     landed_together,
@@ -124,7 +125,6 @@ from boxaloud.grammar.utterance.told_of import (
     for_others,
     goes_there,
     landed_behind,
-    landed_on_that,
     one_combined,
     said_once,
     said_to_be,

@@ -33,6 +33,10 @@ _FORMS = tuple(
         rf"(?! {_any('elsewhere')})"
         rf"|on (?:the|my) (?:left|right|top|bottom|other (?:side|end))\b)",
         rf"\b(?:the )?same (?:(?:size|type|kind|sort|gauge)(?: of)? )?{_NOUN}\b(?! as\b)",
+        # "the whip takes off with the same", "it leaves with the same"
+        r"\b(?:takes?|carries|carry|leaves?|exits|goes|out)(?: (?:off|out|on|away))*(?: with)?"
+        r" (?:exactly |just )?the same\b(?! (?:way|size|as|box|kind|one|wall|side|place|time|thing"
+        r"|day|truck|panel|circuit|breaker)\b)(?![,:]? W)",
         # "an identical one", "a matching run", "two of the same", "another just like it"
         rf"\b(?:an?|another|one|two|three|its|the|plus|and) (?:more )?(?:other )?{_LIKE}"
         rf" (?:one|{_NOUN})s?\b",

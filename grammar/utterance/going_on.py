@@ -78,15 +78,19 @@ def _leads_to_box(
     it runs on, none of the clauses is passed over."""
     parts = [clause, *following]
     kinds = {found.kind for part in parts for found in part.found}
-    if not kinds & _CONTENTS or any(part.mood != "declarative" for part in parts):
+    if any(part.mood != "declarative" for part in parts):
         return None
-    if following and _NEXT_ONE.fullmatch(clause.line) and clause.closes in (".", "!", ";", "\n"):
+    if following and _NEXT_ONE.fullmatch(clause.line) and clause.closes in (*".!;\n:",):
+        opened = following[0].elements[0].found
         boxed = kinds & _BOXES or any(_IN_A.search(part.line) for part in following)
-        if not boxed or following[0].elements[0].found is None:
+        described = opened is not None and opened.kind in _BOXES
+        if not boxed or opened is None or not (kinds & _CONTENTS or described):
             return None  # "next. swap it for an octagon": an order
+        if clause.closes == ":" and not described:
+            return None  # "next: two 14-2s and a switch": what comes in next
         words = heard[slice(*clause.span)]
         return [acts.NextBox(name="", words=words, span=clause.span)], 1
-    lead = _RUN_ON.match(clause.line)
+    lead = _RUN_ON.match(clause.line) if kinds & _CONTENTS else None
     if lead is None:
         return None
     last = clause.elements[lead[1].count(" ")]

@@ -7,6 +7,7 @@ from dataclasses import replace
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.utterance.masked_words import masked
 
 _BOX = (acts.SetVolume, acts.SetSize, acts.NameBoxKind)
 _WITH = lazy_pattern(
@@ -23,15 +24,27 @@ _LEAD = lazy_pattern(r"(?i)(?:with|w/|w|has|comes with)(?= )")
 _SAID_OF_BOX = lazy_pattern(
     r"(?i)(?:^|[\s,.;])(?:(?:it|this|this one|that one|this box|that box|the box|box)"
     r"(?:['’]s got| has got| has| had| does have| comes with| came with)|with|w/)"
-    r" (?:(?:the|its|built[- ]in|cable|some) )*clamps(?! (?:out|on the|of the|and) ?)"
+    r" (?:(?:the|its|built[- ]in|cable|some) )*clamps"
+    r"(?! (?:out|on the|of the|and(?! (?:an?|one|two|three|four|[1-9])\b)))"
     r"|(?:^|[\s,.;])(?:got|has|have|having|with) (?:its|it['’]s) own (?:cable )?clamps\b"
     r"|(?:^|[,.;])\s*(?:(?:and|yes|yeah|yep|ok|okay|also|it),? )*has (?:(?:the|cable|some) )*clamps"
     r"(?=\s*(?:[.,;!]|$|and (?:an?|one|two)\b))"
     r"|clamps? (?:right |down |up |back )*(?:in it|in here|in there|in this (?:box|one))\b"
+    r"|(?:^|[\s,.;])there(?:['’]s| is| are|['’]re) (?:(?:the|cable|some|two|built[- ]in) )*clamps"
+    r"(?! (?:out|on the|of the|and) ?)"
+    r"|clamps(?: (?:are|is))? included\b"
 )
+_ALONE = lazy_pattern(r"(?i)(?:and )?(?:(?:the|cable|two|some) )?clamps")
+_TOLD = (*_BOX, acts.AddCable, acts.AddConductors, acts.AddDevice)
+#: "With a stud in it and clamps".
+_BEHIND_ANOTHER = lazy_pattern(r"(?i)(?: in it)? and (?:(?:the|cable|some) )*")
 _OUT = lazy_pattern(
-    r"(?i)\b(?:outside|out side|(?<!find )(?<!figure )out|external|outer|no|none|not"
-    r"|if|whether|connectors?)\b|\?"
+    r"(?i)\b(?:outside|out side|(?<!find )(?<!figure )out|external|outer|connectors?)\b|\?"
+)
+_ENDS = lazy_pattern(r"[,;:.!?]|\band (?=it\b|an?\b|one\b|two\b|three\b)")
+_DENIED = lazy_pattern(r"(?i)\b(?:no|none|not)\b")
+_UNSURE = lazy_pattern(
+    r"(?i)\b(?:if|whether|not sure|know)\b|(?:n['’]?t|not|never) (?:even )?(?:look|check)(?:ed)?\b"
 )
 
 
@@ -56,16 +69,53 @@ def _is_of_box(act: Act, made: list[Act], heard: str) -> bool:
     if not isinstance(act, acts.SetClamps) or act.where != "present" or act.function != "inform":
         return False
     said = _SAID_OF_BOX.search(heard, max(0, act.span[0] - _NEAR), act.span[1] + _NEAR)
-    if said is not None and not _OUT.search(heard):
+    if said is not None and not _elsewhere(act, made, heard):
         return True
     if _PLAIN.fullmatch(act.words) is None:
         return False
+    if _behind_a_fitting(act, made, heard) or _listed(act, made, heard):
+        return not _elsewhere(act, made, heard)
     return any(
         isinstance(box, _BOX)
         and box.span[1] <= act.span[0]
         and _WITH.fullmatch(f"{heard[box.span[1] : act.span[0]]}{_lead(act)}") is not None
         for box in made
     )
+
+
+def _listed(act: Act, made: list[Act], heard: str) -> bool:
+    """ "A deep one, two 14-2s, one switch, clamps.": among what is in the box."""
+    if not any(isinstance(one, _TOLD) for one in made) or not _ALONE.fullmatch(act.words.strip()):
+        return False
+    if heard[: act.span[0]].rstrip()[-1:] not in ("", ",", ".", ";", ":"):
+        return False
+    behind = heard[act.span[1] :]
+    if behind.strip(" ,.;!").lower() in ("", "please"):
+        return True
+    at = len(heard) - len(behind.lstrip(" ,.;!"))  # "clamps, dunno" is no item of a list
+    return behind[:1] in ",.;" and any(isinstance(one, _TOLD) and one.span[0] == at for one in made)
+
+
+def _behind_a_fitting(act: Act, made: list[Act], heard: str) -> bool:
+    """ "With a fixture stud in it and clamps": both are of the box."""
+    return any(
+        isinstance(one, acts.AddFitting)
+        and one.span[1] <= act.span[0]
+        and _BEHIND_ANOTHER.fullmatch(heard, one.span[1], act.span[0]) is not None
+        for one in made
+    )
+
+
+def _elsewhere(act: Act, made: list[Act], heard: str) -> bool:
+    """Whether they may be outside the box or not be there: "out" of a cable that goes out and "not"
+    of a canopy are no words of theirs."""
+    sentence = heard[: act.span[1]].rpartition(". ")[2] + heard[act.span[1] :].partition(".")[0]
+    if _UNSURE.search(sentence) is not None:
+        return True
+    if _OUT.search(masked([one for one in made if one is not act], heard)) is not None:
+        return True
+    start, end = _ENDS.split(heard[: act.span[0]])[-1], _ENDS.split(heard[act.span[1] :])[0]
+    return _DENIED.search(f"{start} {act.words} . {end}") is not None
 
 
 def _lead(act: Act) -> str:

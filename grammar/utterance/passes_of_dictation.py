@@ -22,7 +22,7 @@ from boxaloud.grammar.utterance.sums_of_wires import (
 )
 
 OF_WIRES = (
-    Pass(same_out, (acts.AddConductors, acts.AddGrounds, acts.AddCable), 1, SAME_PIECES),
+    Pass(same_out, (), 0, SAME_PIECES),
     Pass(grounds_summed, (acts.AddGrounds,), 2, SUM_PIECES),
     Pass(of_no_name, (acts.AddCable, acts.AddConductors, acts.AddDevice), 1, UNNAMED_PIECES),
 )

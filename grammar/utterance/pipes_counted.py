@@ -14,15 +14,16 @@ from boxaloud.grammar.lexer import numbers
 _PIPES = lazy_pattern(
     r"\b(two|three|four|five|six|[2-6]|both) (?:of (?:the|those) )?(?:\w+ )?(?:pipes?|emts?"
     r"|home ?runs"
-    r"|conduits?|raceways?|flexes|stubs|runs? of (?:emt|pipe|conduit|flex))\b"
+    r"|conduits?|raceways?|flexes|whips|cords|stubs|runs? of (?:emt|pipe|conduit|flex))\b"
 )
 _EACH = lazy_pattern(
     r"\b(?:in each|each (?:has|have|with|brings?|carr(?:y|ies)|of (?:them|those|these)|one"
-    r"|pipe)|each of (?:them|those|these)|per pipe|apiece|, each|each)\b"
+    r"|pipe|whip|flex|cord)|each of (?:them|those|these)|per pipe|apiece|, each|each)\b"
 )
 
 _OF_EACH_PIPE = lazy_pattern(
-    r"(?:in )?each(?: of the)? (?:pipes?|conduits?|raceways?|emts?|stubs?)\b|per pipe\b"
+    r"(?:in )?each(?: of the)? (?:pipes?|conduits?|raceways?|emts?|stubs?|whips?|cords?)\b"
+    r"|per pipe\b"
 )
 
 
@@ -46,7 +47,7 @@ def each_pipe(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     before = re.search(r"[.;]", low[pipes.end() : each.start()])
     if before is not None and each.start() - pipes.end() > 60 and not of_pipe:
         return made
-    kinds = (acts.AddConductors, acts.AddGrounds)
+    kinds = (acts.AddConductors, acts.AddGrounds, acts.AddFixtureWires)
     here = [act for act in made if isinstance(act, kinds) and pipes.end() <= act.span[0] < end]
     if not here or value is None:
         left.append(Unread(heard[each.start() : each.end()], each.span(), True))

@@ -51,6 +51,10 @@ def same_out(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
         if _said_behind(made[at:], coming, heard, span[1]):
             continue
         left[:] = [run for run in left if not _meets(run.span, span)]
+        if not coming and not any(isinstance(act, _WIRES) for act in made):
+            made = [act for act in made if not _meets(act.span, span)]
+            made.insert(at, _told_before(words, span))
+            continue
         if not coming or any(
             act.count is None and type(act) is not acts.AddCable for act in coming
         ):
@@ -61,6 +65,12 @@ def same_out(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
         at = sum(act.span[1] <= span[0] for act in made)
         made = [*made[:at], *more, *made[at:]]
     return made
+
+
+def _told_before(words: str, span: tuple[int, int]) -> acts.More:
+    """ "Same out", by itself: as many as came in before."""
+    target = acts.Reference("wire", which="all", words=words)
+    return acts.More(target=target, count=None, words=words, span=span, function="request")
 
 
 def _going(act: Act, words: str, span: tuple[int, int]) -> Act:

@@ -40,6 +40,8 @@ from boxaloud.grammar.utterance.counts_put_right import (
 from boxaloud.grammar.utterance.denied_lists import denied_lists
 from boxaloud.grammar.utterance.device_names import one_name
 from boxaloud.grammar.utterance.device_words import device_ahead
+from boxaloud.grammar.utterance.devices_by_purpose import PIECES as PURPOSE_PIECES
+from boxaloud.grammar.utterance.devices_by_purpose import by_purpose
 from boxaloud.grammar.utterance.devices_elsewhere import AWAY_PIECES, leads_elsewhere
 from boxaloud.grammar.utterance.devices_summed import devices_summed
 from boxaloud.grammar.utterance.false_starts import devices_said_anew
@@ -109,6 +111,7 @@ from boxaloud.grammar.utterance.wires_uncounted import wires_uncounted
 
 _GOING = (acts.AddDevice, acts.AddCable, acts.AddConductors, acts.AddFitting, acts.Restate)
 IN_TALK = (
+    Pass(by_purpose, (acts.AddDevice,), 1, PURPOSE_PIECES),
     Pass(boxes_swapped, (acts.Remove, acts.DoIt, acts.RestateNumber), 1),
     Pass(measures_said_apart, (acts.SetSize,), 1),
     Pass(some_taken_out, (acts.Remove,), 1),

@@ -36,8 +36,8 @@ def things_named(made: list[Act], heard: str, read: Callable[[str], Utterance]) 
         if isinstance(act, acts.OpenBox) and re.match(r"(?i)(?:a|an|one) ", act.name):
             kept += shifted(read(act.name).acts, act.span[1] - len(act.name))
             continue
-        if isinstance(act, acts.OpenBox) and act.name.lower().startswith("back "):
-            # "back to back receptacles": how they stand
+        if isinstance(act, acts.OpenBox) and re.match(r"(?i)back to back ", act.words):
+            # "back to back receptacles": how they stand; "back to the back hall" is a place
             kept += shifted(read(act.name[5:]).acts, act.span[1] - len(act.name) + 5)
             continue
         kept.append(act)

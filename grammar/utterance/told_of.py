@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from boxaloud.grammar import acts
-from boxaloud.grammar.acts import Act, Reference, Unread
+from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.clauses.act_kinds import is_thing
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.neighbours import joining
@@ -50,37 +50,6 @@ def _start(act: Act) -> int:
     """Where an act begins, without its article."""
     article = _DEFINITE.match(act.words)
     return act.span[0] + (article.end() if article else 0)
-
-
-_THERE = lazy_pattern(
-    r"(?i)\s*(?:(?:is|are|sits?|lands?|goes|gets? put|hangs?|['’]s) )?(?:also |both |right )?on"
-    r" (?:that|this|the same)(?: (?:one|cable|run|same one))?(?=\s*(?:[,.;!]|$|and\b))"
-)
-
-
-def landed_on_that(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
-    """ "A 12-3, and the switch is on that one": on the size of the cable just named."""
-    kept: list[Act] = []
-    for act in made:
-        last = kept[-1] if kept else None
-        cable = last.thing if isinstance(last, acts.Restate) else last
-        if (
-            isinstance(act, acts.AddDevice)
-            and act.count is None
-            and act.awg is None
-            and isinstance(cable, acts.AddCable)
-            and cable.awg is not None
-            and _DEFINITE.match(act.words)
-            and (found := _THERE.match(heard, act.span[1]))
-        ):
-            target = Reference("device", act.name, words=act.words)
-            span = (act.span[0], found.end())
-            act = acts.Land(
-                target=target, awg=cable.awg, words=heard[slice(*span)], span=span,
-                function="correction",
-            )  # fmt: skip
-        kept.append(act)
-    return kept
 
 
 _FOR_ANOTHER = lazy_pattern(

@@ -10,6 +10,7 @@ from boxaloud.grammar.rewriting.rewriter import without
 from boxaloud.grammar.utterance.coming_in import coming_in
 from boxaloud.grammar.utterance.entering_unsized import entering_unsized
 from boxaloud.grammar.utterance.further_by_likeness import further_by_likeness
+from boxaloud.grammar.utterance.sheaths_untold import sheaths_untold
 from boxaloud.grammar.utterance.vague_additions import vague_additions
 
 
@@ -21,6 +22,7 @@ def untold_things(made: Sequence[Act], heard: str, left: Sequence[Unread]) -> li
     kept += further_by_likeness(made, heard, kept)
     kept += entering_unsized(made, heard, kept)
     kept += coming_in(made, heard, kept)
+    kept += sheaths_untold(made, heard, kept)
     return kept
 
 

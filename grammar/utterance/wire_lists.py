@@ -62,6 +62,8 @@ _LEADS_ON = lazy_pattern(
 _PULLED = lazy_pattern(r"\b(?:pull\w*|cut)\b")
 _CLAUSE_END = lazy_pattern(r"[,.;:?!]")
 _BREAK = lazy_pattern(r"[.;?!\n]")
+_IN_A_CABLE = 4
+"""Insulated conductors of the largest cable that is usual in a building: 12-4."""
 
 
 def wires_counted(text: str) -> tuple[str, list[Unread]]:
@@ -71,10 +73,11 @@ def wires_counted(text: str) -> tuple[str, list[Unread]]:
     plain = plain_text(text)
     if not _ANY.search(plain):
         return text, []
-    cables = _CABLES.search(plain) is not None
+    beside_cables = _CABLES.search(plain) is not None
     held: list[Unread] = []
     for found in reversed(named_wires(plain)):
         start, end = found.span
+        cables = beside_cables and not _too_many_for_a_cable(found)
         if _of_a_thing(plain, start, end) or (cables and not (found.bare and found.marked)):
             continue
         written = None if cables else _written(found, plain)
@@ -124,6 +127,12 @@ def _with_size(found: re.Match[str]) -> str:
     return found["sep"] + (_spread(counted, f"{_PLURALS.get(size, size)}s", len(rest)) or rest)
 
 
+def _too_many_for_a_cable(found: NamedWires) -> bool:
+    """ "Three hots, three neutrals and a green in twelve": no cable has so many, so that they are
+    in a raceway, whatever cables are told of beside them."""
+    return found.awg is not None and not found.names and found.wires > _IN_A_CABLE
+
+
 def _of_a_thing(plain: str, start: int, end: int) -> bool:
     before = max(plain.rfind(mark, 0, start) for mark in ",.;:?!")
     behind = _CLAUSE_END.search(plain, end)
@@ -158,7 +167,9 @@ def _written(found: NamedWires, plain: str) -> str | None:
 
 def _green(found: NamedWires) -> str:
     size = found.ground_awg or found.awg
-    return f"{found.grounds} green " + (f"#{size}" if size else "wire") if found.grounds else ""
+    if not found.grounds:
+        return ""
+    return f"{found.grounds} #{size} green" if size else f"{found.grounds} green wire"
 
 
 def _spread(head: str, tail: str, length: int) -> str | None:
