@@ -65,7 +65,12 @@ def gone_on(
 
 
 #: "Next. Octagon, two 14-2s", and run on by ear: "next octagon two 14-2s".
-_RUN_ON = lazy_pattern(rf"({_SO}next(?: up)?) <box_(?:size|volume|kind):")
+_RUN_ON = lazy_pattern(rf"({_SO}next(?: up| <n:1>| box)?) <box_(?:size|volume|kind):")
+#: The same with nothing but the box: "next one twenty cubic inches".
+_BOX_ALONE = lazy_pattern(
+    rf"{_SO}next(?: up| <n:1>| box)? <box_(?:size|volume|kind):[^>]*>"
+    r"(?: (?:<(?:box|clamps)[^>]*>|again|too))*"
+)
 _BOXES = frozenset({"box_size", "box_volume", "box_kind"})
 _IN_A = lazy_pattern(r" in an? <n:")
 _CONTENTS = frozenset({"cable", "device", "conductors"})
@@ -90,8 +95,8 @@ def _leads_to_box(
             return None  # "next: two 14-2s and a switch": what comes in next
         words = heard[slice(*clause.span)]
         return [acts.NextBox(name="", words=words, span=clause.span)], 1
-    lead = _RUN_ON.match(clause.line) if kinds & _CONTENTS else None
-    if lead is None:
+    lead = _RUN_ON.match(clause.line)
+    if lead is None or not (kinds & _CONTENTS or _BOX_ALONE.fullmatch(clause.line)):
         return None
     last = clause.elements[lead[1].count(" ")]
     span = (clause.span[0], last.end)
