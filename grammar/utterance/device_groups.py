@@ -183,6 +183,7 @@ def without_heading_devices(made: list[Act], heard: str, left: list[Unread]) -> 
         summed = (
             isinstance(act, acts.AddDevice)
             and _SUMMED.match(heard[act.span[1] : act.span[1] + 8]) is not None
+            and " for " not in act.words  # "a switch for the fan and one for the light, a dimmer"
         )
         if (
             isinstance(act, acts.AddDevice)

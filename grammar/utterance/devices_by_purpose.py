@@ -41,22 +41,31 @@ _UNMASKED = (*_WAS, acts.Hang)
 def by_purpose(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """The acts with as many devices as are told by what they are for."""
     text = masked([act for act in made if not isinstance(act, _UNMASKED)], heard)
-    for place, act in enumerate(made):
-        if not isinstance(act, acts.AddDevice) or act.name in (None, "device"):
-            continue
-        of_them = _ones(text, act.span[1], _OF_THEM)
-        if of_them and len(of_them) == act.count:
-            return _without(made, left, of_them)
-        if further := _ones(text, act.span[1], _FIRST):
-            span = (act.span[0], _end(text, further[-1][1]))
-            told = replace(
-                act, count=(act.count or 1) + len(further), span=span, words=heard[slice(*span)]
-            )
-            return _without([*made[:place], told, *made[place + 1 :]], left, further)
-        unsaid = _UNSAID.match(text, act.span[1])
-        if unsaid is not None and not text.endswith(_OF_SOMETHING, 0, act.span[0]):
-            left.append(Unread(unsaid["one"].strip(), unsaid.span("one"), True))
-    return made
+    taken: list[tuple[int, int]] = []
+    kept = []
+    for act in made:
+        if isinstance(act, acts.AddDevice) and act.name not in (None, "device"):
+            act, ones = _told(act, text, heard, left)
+            taken += ones
+        kept.append(act)
+    return _without(kept, left, taken) if taken else made
+
+
+def _told(
+    act: acts.AddDevice, text: str, heard: str, left: list[Unread]
+) -> tuple[acts.AddDevice, list[tuple[int, int]]]:
+    """A device with as many as are told behind it, and where each "one" stands that tells them."""
+    of_them = _ones(text, act.span[1], _OF_THEM)
+    if of_them and len(of_them) == act.count:
+        return act, of_them
+    if further := _ones(text, act.span[1], _FIRST):
+        span = (act.span[0], _end(text, further[-1][1]))
+        count = (act.count or 1) + len(further)
+        return replace(act, count=count, span=span, words=heard[slice(*span)]), further
+    unsaid = _UNSAID.match(text, act.span[1])
+    if unsaid is not None and not text.endswith(_OF_SOMETHING, 0, act.span[0]):
+        left.append(Unread(unsaid["one"].strip(), unsaid.span("one"), True))
+    return act, []
 
 
 def _ones(text: str, at: int, begins: re.Pattern[str]) -> list[tuple[int, int]]:
