@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.assessment import assess
+from boxaloud.assistant.dialogue.nlg import item_names
+from boxaloud.assistant.dialogue.nlg.sentences import listed, say
 from boxaloud.assistant.dialogue.state import State, sizes_present
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.rules.contents import Cable, Conductors, Yoke
@@ -25,19 +27,21 @@ def left_on_their_wires(turn: Turn) -> None:
         return
     there = {item.key for item in turn.base.items}
     wires = [item.key for item in turn.base.items if isinstance(item.content, Cable | Conductors)]
-    slots = {
-        f"{_SLOT} {item.key}"
+    devices = [
+        item
         for item in turn.state.items
         if item.key in there
         and isinstance(item.content, Yoke)
         and item.content.awg is None
         and min(wires) < item.key  # told of before its wires it may be on any
-    }
-    if not slots:
-        return
-    staying = altered(turn.state, assumed=turn.state.assumed | slots)
-    if _verdict(staying) == _verdict(turn.state):
+        and not turn.state.takes_worst(_SLOT, item.key)
+    ]
+    assumed = turn.state.assumed.union(f"{_SLOT} {item.key}" for item in devices)
+    staying = altered(turn.state, assumed=assumed)
+    if devices and _verdict(staying) == _verdict(turn.state):
         turn.state = staying
+        what = listed([item_names.bare(item.content) for item in devices])
+        turn.echoes.append(say("echo.still_on", what=what, awg=now[0]))
 
 
 def _verdict(state: State) -> str:

@@ -86,7 +86,8 @@ class Remove(Act):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class More(Act):
-    """ "One more of those", "another": as many more of what is meant."""
+    """ "One more of those", "another": as many more of what is meant. With a target of `all` wires
+    ("same out"), as many again of each as came in last."""
 
     target: Reference
     count: int | None = None
