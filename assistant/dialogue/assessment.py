@@ -7,6 +7,7 @@ from dataclasses import replace
 from decimal import Decimal
 from functools import cache, lru_cache
 
+from boxaloud.assistant.dialogue import named_devices
 from boxaloud.assistant.dialogue.divided_box import Split, Standing, split
 from boxaloud.assistant.dialogue.enclosures import conduit_body, pull_open, pull_standing
 from boxaloud.assistant.dialogue.enclosures.conduit_body import BodyStanding
@@ -90,6 +91,23 @@ def _begun(edition: str) -> Assessment:
 
 
 def _assessed(state: State) -> Assessment:
+    without = named_devices.counted(state)
+    found = _worked(without)
+    return found if without is state else _either_way(state, found, _worked(state))
+
+
+def _either_way(state: State, without: Assessment, whole: Assessment) -> Assessment:
+    """A box of which it is open whether the device that it is called by is in it: its total is
+    that without it, and a verdict stands that is the same with it."""
+    high = max(without.high, whole.high)
+    if without.verdict in ("incomplete", whole.verdict):
+        asked = without.question or Question("named", state.name_open, decides=False)
+        return replace(without, high=high, question=asked)
+    asked = Question("named", state.name_open)
+    return replace(without, verdict="incomplete", high=high, question=asked)
+
+
+def _worked(state: State) -> Assessment:
     box = to_box(state)
     sheet = _worked_out(box, tuple([str(getattr(part, "volume", "")) for part in box.parts]))
     low, high = sheet.low, sheet.high

@@ -11,7 +11,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 from decimal import Decimal
 
-from boxaloud.assistant.dialogue import devices_before, faults
+from boxaloud.assistant.dialogue import devices_before, faults, named_devices
 from boxaloud.assistant.dialogue.act_handlers import run
 from boxaloud.assistant.dialogue.assessment import Assessment, assess
 from boxaloud.assistant.dialogue.belief import unread_words
@@ -151,6 +151,7 @@ class Talk:
         run(turn, moulded_tabs.counted(turn, acts_told))
         box_choice.sought_again(turn)
         devices_before.left_on_their_wires(turn)
+        named_devices.settled(turn)
         entry = replace(entry, unread=unread_words.explained(turn, entry.unread))
         unread_words.keep(turn, entry.unread)
         self.journal.append(entry)

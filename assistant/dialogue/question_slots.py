@@ -30,6 +30,7 @@ QuestionSlot: TypeAlias = Literal[
     "box_depth",
     "gangs",
     "canopy",
+    "named",
     "confirm",
     "mistaken",
     "unread",

@@ -16,7 +16,14 @@ from typing import Literal, TypeAlias, TypeVar
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.enclosures.body_state import BodySaid
 from boxaloud.assistant.dialogue.enclosures.pull_state import PullBoxSaid
-from boxaloud.assistant.dialogue.state_parts import Item, Open, PartialBox, Pending, Recalled
+from boxaloud.assistant.dialogue.state_parts import (
+    Item,
+    Open,
+    PartialBox,
+    Pending,
+    Recalled,
+    from_both_sides,
+)
 from boxaloud.grammar.acts import Act
 from boxaloud.grammar.quick_dataclass import dataclass
 from boxaloud.rules import is_canadian
@@ -113,6 +120,8 @@ class State:
     """How many of the item said last came in when it was last added to."""
     named_by: int = 0
     """Key of the device that the box is named by, until it is said by itself; 0 for none."""
+    name_open: int = 0
+    """That key while nobody has said whether the device is in the box; else 0."""
     tags: frozenset[str] = field(default_factory=frozenset)
     form: Form = "normal"
 
@@ -230,7 +239,7 @@ def to_box(state: State, settled: Settled = "said") -> Box:
     else:
         both = state.body.both_sides is True
     if both:
-        contents = [_from_both_sides(content) for content in contents]
+        contents = [from_both_sides(content) for content in contents]
     connectors = _connectors(state, contents)
     known = grounds_known(state)
     if not known and "grounds" in state.assumed:
@@ -247,15 +256,6 @@ def to_box(state: State, settled: Settled = "said") -> Box:
         hangs=state.hangs,
         tags=state.tags | ({"divided"} if any(item.space for item in state.items) else set()),
     )
-
-
-def _from_both_sides(content: Content) -> Content:
-    """A conductor spliced in a conduit body that comes in from both sides counts twice."""
-    if isinstance(content, Grounds):
-        return replace(content, count=content.count * 2)
-    if isinstance(content, Conductors) and content.path not in ("through", "loop", "inside"):
-        return replace(content, count=content.count * 2)
-    return content
 
 
 def _connectors(state: State, contents: list[Content]) -> bool:

@@ -8,7 +8,7 @@ from typing import Literal, TypeAlias
 
 from boxaloud.grammar.acts import Act, Reason, Reference
 from boxaloud.grammar.quick_dataclass import dataclass
-from boxaloud.rules.contents import Content
+from boxaloud.rules.contents import Conductors, Content, Grounds
 
 Open: TypeAlias = Literal["", "gangs", "canopy"]
 
@@ -81,3 +81,12 @@ class Recalled:
     words: str
     by: int | None = None
     came: int | None = None
+
+
+def from_both_sides(content: Content) -> Content:
+    """A conductor spliced in a conduit body that comes in from both sides counts twice."""
+    if isinstance(content, Grounds):
+        return replace(content, count=content.count * 2)
+    if isinstance(content, Conductors) and content.path not in ("through", "loop", "inside"):
+        return replace(content, count=content.count * 2)
+    return content

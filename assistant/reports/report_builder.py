@@ -7,7 +7,8 @@ from dataclasses import replace
 from functools import lru_cache
 from types import MappingProxyType
 
-from boxaloud.assistant.dialogue import Conversation, Entry
+from boxaloud.assistant.dialogue import Conversation, Entry, named_devices
+from boxaloud.assistant.dialogue.assessment import Assessment, assess
 from boxaloud.assistant.dialogue.box_dialogue import Talk
 from boxaloud.assistant.dialogue.box_list import Boxes
 from boxaloud.assistant.dialogue.enclosures import (
@@ -85,7 +86,9 @@ def _telling(entry: Entry) -> Entry | None:
 
 def box_report(talk: Talk) -> BoxReport:
     """The report of one box."""
-    found, box = talk.assessment, to_box(talk.state)
+    stands = talk.assessment.verdict != "incomplete"
+    state = named_devices.as_counted(talk.state) if stands else talk.state
+    found, box = assess(state), to_box(state)
     pull = _pull(talk)
     anything = bool(talk.state.items or (talk.state.box and pull is None))
     counted = not found.spaces and found.by_volume and not found.small_alone
@@ -98,8 +101,8 @@ def box_report(talk: Talk) -> BoxReport:
         verdict=found.verdict,
         low=found.low,
         high=found.high,
-        assumed=assumed(talk.state),
-        open=_open(talk, talk.asks) if anything or pull is None else (),
+        assumed=assumed(state),
+        open=_open(talk, found) if anything or pull is None else (),
         cautions=_cautions(box, None if found.spaces else found.sheet) if anything else (),
         spaces=found.spaces,
         advice=changes(box) if counted and found.verdict == "over" else (),
@@ -207,8 +210,8 @@ def _cautions(box: Box, sheet: Worksheet | None) -> tuple[str, ...]:
     return tuple(f"{caution.says} ({caution.section})" for caution in cautions(box, sheet))
 
 
-def _open(talk: Talk, asks: str | None) -> tuple[str, ...]:
-    found = talk.assessment
+def _open(talk: Talk, found: Assessment) -> tuple[str, ...]:
+    asks = found.question.slot if found.question else None
     slots = [slot.slot for slot in found.sheet.open] if found.body is None else []
     if talk.state.empty:
         slots = [slot for slot in slots if slot != "contents"]

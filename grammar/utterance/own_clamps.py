@@ -7,6 +7,7 @@ from dataclasses import replace
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.utterance.clamps_affirmed import affirmed
 from boxaloud.grammar.utterance.masked_words import masked
 
 _BOX = (acts.SetVolume, acts.SetSize, acts.NameBoxKind)
@@ -33,6 +34,10 @@ _SAID_OF_BOX = lazy_pattern(
     r"|(?:^|[\s,.;])there(?:['’]s| is| are|['’]re) (?:(?:the|cable|some|two|built[- ]in) )*clamps"
     r"(?! (?:out|on the|of the|and) ?)"
     r"|clamps(?: (?:are|is))? included\b"
+    r"|(?:^|[.;])\s*(?:(?:and|yes|yeah|yep|ok|okay|oh|well),? )*(?:i have|i(?:['’]ve)? got|we have"
+    r"|there(?:['’]s| is)|it(?:['’]s got| has)) (?:(?:the|cable|a|one|some) )*clamps?(?=\s*(?:[.,;!]|$))"
+    r"|^\s*(?:(?:and|also|plus|yes|yeah|yep|ok|okay)\b,? )+(?:(?:the|cable|some) )*clamps(?=\s*[.!]?$)"
+    r"|(?:^|[.;])\s*clamps? (?:i|we|it) (?:have|has|got)(?=\s*(?:[.,;!]|$))"
 )
 _ALONE = lazy_pattern(r"(?i)(?:and )?(?:(?:the|cable|two|some) )?clamps")
 _TOLD = (*_BOX, acts.AddCable, acts.AddConductors, acts.AddDevice)
@@ -56,6 +61,7 @@ def clamps_of_box(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "A 20 cubic inch box with clamps", "it has clamps": its own, which are inside it and count,
     314.16(B)(2). Clamps that are only said to be there, or whose place is told too, are not meant:
     of the first it is asked where they are."""
+    made = affirmed(made, heard)
     told = [act for act in made if isinstance(act, (acts.SetClamps, acts.Place))]
     if len(told) != 1:
         return made

@@ -8,6 +8,7 @@ from decimal import Decimal
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.clauses.act_fields import THINGS
+from boxaloud.grammar.clauses.act_kinds import is_thing
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.miscounts import sworn_at_number
 from boxaloud.grammar.utterance.neighbours import joining
@@ -141,6 +142,8 @@ _OWNED = lazy_pattern(
 )
 
 
+#: "There's one more 14-2, I counted wrong": by so many.
+_MORE = lazy_pattern(r"(?i)\b(?:more|another|third|fourth|fifth|sixth)\b")
 _CORRECTED = (acts.SetVolume, acts.SetSize, acts.SetClamps, acts.RestateNumber, acts.Recount)
 
 
@@ -152,6 +155,7 @@ def mistake_told(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
         told = isinstance(last, (acts.Deny, acts.Remove, acts.Restate, acts.Replace)) or (
             isinstance(last, _CORRECTED) and last.function == "correction"
         )
+        told = told or isinstance(last, acts.More) or (is_thing(last) and _MORE.search(last.words))
         if told and isinstance(act, acts.Mistaken) and _OWNED.match(act.words.strip(" .,!")):
             continue
         kept.append(act)

@@ -79,7 +79,9 @@ _CHANGES = (acts.Restate, acts.Replace, acts.Remove, acts.Recount, acts.RestateN
 
 
 def _carried_out(order: str | None) -> tuple[type[Act], ...]:
-    return (acts.Remove, acts.Deny) if order == "out" else (acts.Replace, acts.Restate)
+    if order == "out":
+        return (acts.Remove, acts.Deny)
+    return (acts.Replace, acts.Restate, acts.SetVolume, acts.SetSize, acts.SetEdition)
 
 
 def _stands_alone(run: Unread, heard: str) -> bool | None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from decimal import Decimal
 from functools import cache
 
+from boxaloud.assistant.dialogue import named_devices
 from boxaloud.assistant.dialogue.assessment import Assessment, exact
 from boxaloud.assistant.dialogue.divided_box import ordinal, spaces_in
 from boxaloud.assistant.dialogue.enclosures import body_telling, conduit_body, pull_telling
@@ -129,7 +130,8 @@ def _without(found: Assessment, state: State) -> str:
     """The devices that are not in the total yet, because their size is not known."""
     sized = ("device_size", "block_size")
     open_ = [slot for slot in found.sheet.open if slot.slot in sized]
-    names = dict.fromkeys(item_names.bare(state.items[slot.index].content) for slot in open_)
+    items = named_devices.counted(state).items
+    names = dict.fromkeys(item_names.bare(items[slot.index].content) for slot in open_)
     return say("so_far.without", what=listed(list(names))) if names else ""
 
 
@@ -228,14 +230,18 @@ def _stands(name: str, state: State) -> bool:
     if slot == "jumper":
         jumpers = [i.content for i in state.items if isinstance(i.content, BondingJumper)]
         return any(jumper.enters is None for jumper in jumpers)
-    if slot == "canopy":
-        return any(item.open == "canopy" for item in state.items)
+    if slot in ("canopy", "named"):
+        return bool(state.name_open) if slot == "named" else _any_open(state, slot)
     item = state.item(int(key)) if key else None
     if item is None:
         return False
     if slot == "device_depth":
         return isinstance(item.content, Yoke) and item.content.depth is None
     return item.open == "gangs" if slot == "gangs" else getattr(item.content, "awg", 0) is None
+
+
+def _any_open(state: State, slot: str) -> bool:
+    return any(item.open == slot for item in state.items)
 
 
 def _assumed(name: str, state: State) -> str:

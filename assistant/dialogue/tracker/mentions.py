@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
+from boxaloud.assistant.dialogue import named_devices
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.state_parts import Item
@@ -62,11 +63,13 @@ def mention(turn: Turn, thing: Thing) -> None:
         return
     if isinstance(thing, AddJumper) and bonding_jumpers.mention(turn, thing):
         return
+    echoes = len(turn.echoes)
     added_items.enter(turn, thing)
     last = turn.state.last
     called = any(doubt.reason == "named" for doubt in thing.doubts) and not turn.began.items
     if called and isinstance(last, int):
         turn.state = altered(turn.state, named_by=last)
+        named_devices.left_open(turn, thing, echoes)
 
 
 _ON = re.compile(r"(?i)^[^,.;]*(?:['’]s| is| goes| sits| lands) (?:still )?on\b")

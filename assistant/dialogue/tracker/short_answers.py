@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from decimal import Decimal
 
+from boxaloud.assistant.dialogue import named_devices
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.belief import held_acts
 from boxaloud.assistant.dialogue.interpretation import references
@@ -29,7 +30,7 @@ WORST_CASE = {
     "clamps", "grounds", "device_size", "block_size", "gangs", "canopy", "jumper",
     "pull_rows", "pull_returns", "pull_walls", "pull_cover", "pull_conductor",
     "pull_insulation", "body_ends",
-    "connectors", "device_depth", "space", "share",
+    "connectors", "device_depth", "space", "share", "named",
 }  # fmt: skip
 """Slots that can be left at a worst case; a box's volume has none."""
 
@@ -69,8 +70,8 @@ def none(turn: Turn, act: Act) -> None:
     """ "none": no to the open question."""
     if turn.asked == "canopy":
         conductor_routes.canopy(turn, acts.SetCanopy(canopy=False, words=act.words))
-    elif turn.asked == "jumper":
-        bonding_jumpers.answer(turn, False, act.words)
+    elif _of_one_thing(turn, False, act):
+        return
     elif turn.asked == "confirm":
         held_acts.rejected(turn)
     elif turn.asked in ("unread", "mistaken"):
@@ -102,9 +103,7 @@ def yes(turn: Turn, act: Act) -> None:
         added_items.enter(turn, acts.AddGrounds(words=act.words))
     elif turn.asked == "canopy":
         conductor_routes.canopy(turn, acts.SetCanopy(canopy=True, words=act.words))
-    elif turn.asked == "jumper" and not turn.trail:
-        bonding_jumpers.answer(turn, True, act.words)
-    elif _of_enclosure(turn, True, act):
+    elif (not turn.trail and _of_one_thing(turn, True, act)) or _of_enclosure(turn, True, act):
         return
     elif turn.ahead or turn.trail:
         return  # "yes" before or after what else is said in the same breath
@@ -117,6 +116,17 @@ def yes(turn: Turn, act: Act) -> None:
     else:
         turn.social.append(say("fine"))
         turn.understood.append(act.words)
+
+
+def _of_one_thing(turn: Turn, there: bool, act: Act) -> bool:
+    """Yes or no to whether a bonding jumper comes in, or a device is in the box."""
+    if turn.asked == "jumper":
+        bonding_jumpers.answer(turn, there, act.words)
+    elif turn.asked == "named":
+        named_devices.answered(turn, there, act)
+    else:
+        return False
+    return True
 
 
 _THERE_IS = re.compile(r"\b(?:there (?:is|are|was|were)|it is there)\b(?! no)")
@@ -134,7 +144,10 @@ def no(turn: Turn, act: Act) -> None:
         return
     elif turn.next_is(acts.DontKnow) or _NOT_LOOKED.search(turn.heard.lower()):
         turn.understood.append(act.words)  # "no, I can't see it" is no "none"
-    elif turn.asked in ("clamps", "grounds", "canopy", "connectors", "jumper") and not turn.trail:
+    elif (
+        turn.asked in ("clamps", "grounds", "canopy", "connectors", "jumper", "named")
+        and not turn.trail
+    ):
         none(turn, act)
     elif turn.ahead or turn.trail:
         return
