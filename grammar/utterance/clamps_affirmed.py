@@ -41,9 +41,10 @@ def _together(last: Act, act: Act, heard: str) -> Act | None:
             return replace(act, where=where, words=heard[slice(*span)], span=span)
         if _said_twice(last) and not between.strip():
             return replace(last, words=heard[slice(*span)], span=span)
-    if isinstance(last, acts.SetClamps) and last.where == "present" and isinstance(act, acts.Yes):
-        if _ASKED.fullmatch(between) and "?" in between and _ENDS.match(heard, act.span[1]):
-            return replace(last, where="inside", words=heard[slice(*span)], span=span)
+    asked = "?" in between and _ASKED.fullmatch(between) and _ENDS.match(heard, act.span[1])
+    there = isinstance(last, acts.SetClamps) and last.where == "present"
+    if there and asked and isinstance(act, acts.Yes):
+        return acts.SetClamps(where="inside", words=heard[slice(*span)], span=span)
     return None
 
 

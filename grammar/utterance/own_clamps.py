@@ -35,8 +35,10 @@ _SAID_OF_BOX = lazy_pattern(
     r"(?! (?:out|on the|of the|and) ?)"
     r"|clamps(?: (?:are|is))? included\b"
     r"|(?:^|[.;])\s*(?:(?:and|yes|yeah|yep|ok|okay|oh|well),? )*(?:i have|i(?:['’]ve)? got|we have"
-    r"|there(?:['’]s| is)|it(?:['’]s got| has)) (?:(?:the|cable|a|one|some) )*clamps?(?=\s*(?:[.,;!]|$))"
-    r"|^\s*(?:(?:and|also|plus|yes|yeah|yep|ok|okay)\b,? )+(?:(?:the|cable|some) )*clamps(?=\s*[.!]?$)"
+    r"|there(?:['’]s| is)|it(?:['’]s got| has)) (?:(?:the|cable|a|one|some) )*clamps?"
+    r"(?=\s*(?:[.,;!]|$))"
+    r"|^\s*(?:(?:and|also|plus|yes|yeah|yep|ok|okay)\b,? )+(?:(?:the|cable|some) )*clamps"
+    r"(?=\s*[.!]?$)"
     r"|(?:^|[.;])\s*clamps? (?:i|we|it) (?:have|has|got)(?=\s*(?:[.,;!]|$))"
 )
 _ALONE = lazy_pattern(r"(?i)(?:and )?(?:(?:the|cable|two|some) )?clamps")
