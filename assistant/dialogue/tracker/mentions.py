@@ -17,6 +17,7 @@ from boxaloud.assistant.dialogue.tracker import (
     device_named,
     item_changes,
     known_cables,
+    recaps,
     yoke_sharing,
 )
 from boxaloud.assistant.dialogue.turn import Turn
@@ -38,7 +39,8 @@ def mention(turn: Turn, thing: Thing) -> None:
     if isinstance(thing, AddCable) and thing.awg is None:
         counts.unsized_cables(turn, thing)
         return
-    if _all_of_them(turn, thing) or _revised(turn, thing) or _of_cables(turn, thing):
+    again = recaps.summed_up(turn, thing) or _all_of_them(turn, thing)
+    if again or _revised(turn, thing) or _of_cables(turn, thing):
         return
     if known_cables.told_of(turn, thing):
         turn.understood.append(thing.words)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from decimal import Decimal
 
-from boxaloud.assistant.dialogue import named_devices
+from boxaloud.assistant.dialogue import named_devices, undo
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.belief import held_acts
 from boxaloud.assistant.dialogue.interpretation import references
@@ -208,6 +208,8 @@ def skip(turn: Turn, act: Act) -> None:
         # "nah leave it": what was only supposed, and not the question that is open
         turn.state = altered(turn.state, proposed=())
         turn.answer(say("echo.kept"), act.words)
+    elif asked is None and turn.state.added and _THAT_ONE.search(act.words):
+        undo.undo(turn, acts.Undo(count=1, words=act.words, span=act.span))
     elif asked is None:
         turn.answer(say("nothing_to_skip"), act.words)
     elif asked == "confirm":
@@ -229,6 +231,8 @@ def skip(turn: Turn, act: Act) -> None:
         turn.enter(state, say(f"put_off.{asked}"), act.words)
 
 
+#: "Never mind that one", of what came in last.
+_THAT_ONE = re.compile(r"(?i)\b(?:never ?mind|skip|drop) (?:that|it)\b")
 _OF_CLAMPS = re.compile(r"(?i)\b(?:whether|if|about|of|on)\b[^,.;:]*\bclamps?\b")
 
 
