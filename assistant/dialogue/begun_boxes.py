@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Sequence
 
 from boxaloud.assistant.dialogue.box_dialogue import Talk
@@ -30,7 +31,8 @@ _OF_IT = lazy_pattern(
 def box_meant(name: str, names: Sequence[str], talk_of: Callable[[str], Talk]) -> str | None:
     """The box meant: by the words that it was begun with, by its name or its number, else by the
     place that it was begun with: "the front door box" for "Front door switch is a 20.3"."""
-    return begun_so(name, names, talk_of) or meant(name, names) or _begun_at(name, names, talk_of)
+    found = begun_so(name, names, talk_of) or meant(name, names) or _begun_at(name, names, talk_of)
+    return found or _said_to_be_at(name, names, talk_of)
 
 
 def _begun_at(name: str, names: Sequence[str], talk_of: Callable[[str], Talk]) -> str | None:
@@ -39,6 +41,23 @@ def _begun_at(name: str, names: Sequence[str], talk_of: Callable[[str], Talk]) -
     if len(wanted) < _SHORTEST or any(map(str.isdigit, wanted)):
         return None
     return _only(names, talk_of, lambda said: _begins_at(said.lower(), wanted))
+
+
+def _said_to_be_at(name: str, names: Sequence[str], talk_of: Callable[[str], Talk]) -> str | None:
+    """The only box without a name of which that place was said first: "back to the office" for
+    "Two-gang at the principal's office", "box one is the teacher's desk"."""
+    place = _plain(named(name.lower().strip()).removesuffix(" box"))
+    if len(place) < _SHORTEST or any(map(str.isdigit, place)):
+        return None
+    said_so = re.compile(
+        r"\b(?:at|in|by|for|over|under|near|on|behind|above|beside|inside|is|of) (?:(?:the|my|our"
+        rf"|his|her|their) )?(?:[a-z]+(?:'s)? )?{re.escape(place)}(?![\w'-])"
+    )
+    return _only(names, talk_of, lambda said: said_so.search(_plain(said.lower())) is not None)
+
+
+def _plain(said: str) -> str:
+    return said.replace("’", "'")
 
 
 def _begins_at(said: str, place: str) -> bool:

@@ -32,7 +32,7 @@ _SLIP = 0.85
 
 def named(name: str) -> str:
     """The name in "box hall" and in "the hall"; "box 3" is a name as it stands."""
-    bare = name.removeprefix("the ").strip()
+    bare = name.removeprefix("is ").removeprefix("the ").strip()
     rest = bare.removeprefix("box ").removeprefix("number ")
     if rest.isdigit() or rest in SMALL:
         return f"box {rest}" if rest != bare or rest.isdigit() else bare

@@ -41,6 +41,7 @@ _SAID_OF_BOX = lazy_pattern(
     r"(?=\s*[.!]?$)"
     r"|(?:^|[.;])\s*clamps? (?:i|we|it) (?:have|has|got)(?=\s*(?:[.,;!]|$))"
 )
+_THERE_ARE = lazy_pattern(r"(?i)there(?:['’]s| is| are|['’]re)\b")
 _ALONE = lazy_pattern(r"(?i)(?:and )?(?:(?:the|cable|two|some) )?clamps")
 _TOLD = (*_BOX, acts.AddCable, acts.AddConductors, acts.AddDevice)
 #: "With a stud in it and clamps".
@@ -74,7 +75,11 @@ def clamps_of_box(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
 
 
 def _is_of_box(act: Act, made: list[Act], heard: str) -> bool:
-    if not isinstance(act, acts.SetClamps) or act.where != "present" or act.function != "inform":
+    if not isinstance(act, acts.SetClamps) or act.where != "present":
+        return False
+    if act.function == "correction" and not _THERE_ARE.match(act.words):
+        return False
+    if act.function not in ("inform", "correction"):
         return False
     said = _SAID_OF_BOX.search(heard, max(0, act.span[0] - _NEAR), act.span[1] + _NEAR)
     if said is not None and not _elsewhere(act, made, heard):

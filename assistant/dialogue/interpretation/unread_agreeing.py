@@ -81,7 +81,15 @@ _CHANGES = (acts.Restate, acts.Replace, acts.Remove, acts.Recount, acts.RestateN
 def _carried_out(order: str | None) -> tuple[type[Act], ...]:
     if order == "out":
         return (acts.Remove, acts.Deny)
-    return (acts.Replace, acts.Restate, acts.SetVolume, acts.SetSize, acts.SetEdition)
+    return (
+        acts.Replace,
+        acts.Restate,
+        acts.SetVolume,
+        acts.SetSize,
+        acts.SetEdition,
+        acts.Remove,
+        acts.Deny,
+    )
 
 
 def _stands_alone(run: Unread, heard: str) -> bool | None:
