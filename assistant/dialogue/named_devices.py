@@ -22,8 +22,8 @@ from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.rules.contents import Yoke
 
 SLOT = "named"
-#: "A dimmer in eighteen cubic inches" is in it; a "dimmer box" is one with a dimmer.
-_IN_IT = lazy_pattern(r"(?i)(?:,? (?:sits |sitting )?(?:in|inside)|,? box)\b")
+#: "A dimmer in eighteen cubic inches" is in it.
+_IN_IT = lazy_pattern(r"(?i),? (?:sits |sitting )?(?:in|inside)\b")
 #: A word before the device that says where it is, or what it works.
 _BY_PLACE = lazy_pattern(
     r"(?i)(?:^|[\s.,:;])(?!(?:the|a|an|this|that|my|our|emergency|is|it['’]?s|for|at)\b)"

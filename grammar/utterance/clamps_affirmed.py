@@ -35,7 +35,9 @@ def affirmed(made: list[Act], heard: str) -> list[Act]:
 def _together(last: Act, act: Act, heard: str) -> Act | None:
     between = heard[last.span[1] : act.span[0]]
     span = (last.span[0], act.span[1])
-    if isinstance(act, acts.SetClamps) and act.where == "present" and act.count is None:
+    if isinstance(act, acts.SetClamps) and act.where == "present":
+        if isinstance(last, acts.Yes) and act.count and _ASKED.fullmatch(between):
+            return replace(act, where="inside", words=heard[slice(*span)], span=span)
         if isinstance(last, _ANSWERS) and _OF.fullmatch(between):
             where: acts.Placing = "inside" if isinstance(last, acts.Yes) else "none"
             return replace(act, where=where, words=heard[slice(*span)], span=span)

@@ -39,7 +39,7 @@ def put_right_after_no(made: list[Act], heard: str, left: list[Unread]) -> list[
     thing = things[0]
     ahead = heard[made[0].span[1] : thing.span[0]]
     said_why = any(letter.isalpha() for letter in ahead)
-    if not said_why or not _BY_NUMBER.match(thing.words) or _FURTHER.search(ahead):
+    if not said_why or not _BY_NUMBER.match(thing.words) or _FURTHER.search(ahead + thing.words):
         return made
     return [_anew(act) if act is thing else act for act in made if not isinstance(act, acts.No)]
 

@@ -155,7 +155,11 @@ def mistake_told(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
         told = isinstance(last, (acts.Deny, acts.Remove, acts.Restate, acts.Replace)) or (
             isinstance(last, _CORRECTED) and last.function == "correction"
         )
-        told = told or isinstance(last, acts.More) or (is_thing(last) and _MORE.search(last.words))
+        told = (
+            told
+            or isinstance(last, acts.More)
+            or (is_thing(last) and bool(_MORE.search(last.words)))
+        )
         if told and isinstance(act, acts.Mistaken) and _OWNED.match(act.words.strip(" .,!")):
             continue
         kept.append(act)

@@ -100,11 +100,15 @@ def said_size(turn: Turn, act: acts.SetSize) -> Act:
         return full(act, acts.SetVolume(volume=act.depth), "volume")
     if _is_of_table(act):
         return replace(act, family="octagon")
+    if act.family == "handy" and {act.width, act.height} == _DEVICE_FACE:
+        return replace(act, family="device")  # "handy box, three by two by two": the Table's
     return act
 
 
 _SHALLOWEST = Decimal("1.25")
 _ROUND_WIDTH = 4
+_DEVICE_FACE = {Decimal(3), Decimal(2)}
+"""Inches of the face of a device box of Table 314.16(A)."""
 
 
 def _is_of_table(act: acts.SetSize) -> bool:

@@ -128,6 +128,8 @@ def enter(turn: Turn, thing: Thing) -> None:
     if isinstance(thing, AddGrounds) and (item := _the_ground(turn, thing)) is not None:
         _resized(turn, item, thing)
         return
+    if isinstance(thing, AddGrounds) and _size_told_behind(turn, thing):
+        return
     if isinstance(thing, AddGrounds) and _own_grounds(turn.state, thing):
         turn.answer(say("echo.own_grounds"), thing.words)
         return
@@ -157,6 +159,25 @@ def _the_ground(turn: Turn, thing: AddGrounds) -> Item | None:
     if not isinstance(content, Grounds) or content.isolated or content.awg == thing.awg:
         return None
     return there[0] if counted and (several or content.count == 1) else None
+
+
+def _size_told_behind(turn: Turn, thing: AddGrounds) -> bool:
+    """ "Four number twelves and a green one. One twelve ground.": the same ground, its size told in
+    a sentence of its own; it no longer goes by the wires."""
+    before = {item.key for item in turn.began.items}
+    there = [item for item in turn.state.items if isinstance(item.content, Grounds)]
+    if thing.awg is None or thing.isolated or thing.canopy or len(there) != 1:
+        return False
+    item, content = there[0], there[0].content
+    same = content.count == (thing.count or 1) and item.sized_by_wires
+    if not same or item.key in before or turn.heard[: thing.span[0]].rstrip()[-1:] != ".":
+        return False
+    if not isinstance(content, Grounds):
+        return False
+    sized = replace(item, content=replace(content, awg=thing.awg), sized_by_wires=False)
+    items = tuple(sized if one is item else one for one in turn.state.items)
+    turn.enter(altered(turn.state, items=items), "", thing.words)
+    return True
 
 
 def _own_grounds(state: State, thing: AddGrounds) -> bool:

@@ -25,6 +25,7 @@ from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Reference
 from boxaloud.grammar.clauses.act_kinds import is_thing
+from boxaloud.rules.contents import Yoke
 
 WORST_CASE = {
     "clamps", "grounds", "device_size", "block_size", "gangs", "canopy", "jumper",
@@ -62,8 +63,20 @@ def size(turn: Turn, act: acts.Size) -> None:
     of_volume = turn.asked == "confirm" and bool(held) and held[0].slot == "volume"
     if turn.asked == "confirm" and not of_volume:  # "on the twelves" is no volume
         held_acts.replaced(turn, act.awg, act)
+    elif _is_on_it(turn, act):
+        turn.understood.append(act.words)
     else:
         turn.unplaced.append(act.words)
+
+
+def _is_on_it(turn: Turn, act: acts.Size) -> bool:
+    """ "Just a plain switch in there now, on the fourteens", which it is on already."""
+    item = turn.state.item(turn.state.last)
+    devices = [one.content for one in turn.state.items if isinstance(one.content, Yoke)]
+    lone = item is None and len(devices) == 1
+    content = item.content if item is not None else devices[0] if lone else None
+    said = act.words.lower().startswith("on ")
+    return said and isinstance(content, Yoke) and content.awg == act.awg is not None
 
 
 def none(turn: Turn, act: Act) -> None:
