@@ -170,7 +170,8 @@ def _size_told_behind(turn: Turn, thing: AddGrounds) -> bool:
         return False
     item, content = there[0], there[0].content
     same = content.count == (thing.count or 1) and item.sized_by_wires
-    if not same or item.key in before or turn.heard[: thing.span[0]].rstrip()[-1:] != ".":
+    apart = turn.spoken or turn.heard[: thing.span[0]].rstrip()[-1:] == "."
+    if not same or item.key in before or not apart:
         return False
     if not isinstance(content, Grounds):
         return False
