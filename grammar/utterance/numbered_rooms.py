@@ -47,6 +47,14 @@ _NUMBERED = (
 _CODED = r"(?P<code>[a-z]-?\d{1,3}|\d{3,4}[a-z]?)(?![\w/.-]| by\b| cubic| inch)"
 _PLACE = r"(?P<place>(?:[a-z]+(?:'s)? ){0,2}?[a-z]+(?: serving line)?)"
 
+#: "Unit 8 range wall 1g 20": the room of a dwelling that is known by its number.
+_DWELLING = (
+    r"(?P<noun>unit|suite|apartment|apt|lot|house|condo|townhouse|villa|plan)"
+    r" #?(?P<number>\d{1,4}[a-z]?)(?P<room>(?: [a-z]+){1,3}?(?: [1-9])?)(?:[,:] | box (?=marked)"
+    r"| (?=[1-4] ?g\b|[1-4] gang\b|(?:single|double|triple) gang|\d[- ]?(?:sq|oct)|four (?:square"
+    r"|inch)|octagon|(?:ceiling|switch|outlet|nail[- ]on|old work) box|box\b))"
+)
+
 _LEAD = (
     r"(?:(?:ok|okay|so|and|alright|all right|well|um|uh|hey|hi|hello|good|great|perfect|cool|now"
     r"|then|right|let's do|let us do|we're in|i'm in|i'm at|this is|this one's|this one is"
@@ -67,6 +75,7 @@ _MUST = rf"{_BREAK}[ ,:.;]+(?P<rest>.+)"
 _FORMS = tuple(
     lazy_pattern(rf"\s*{form}\s*")
     for form in (
+        rf"{_LEAD}(?:{_ON})?(?:the )?{_DWELLING}(?P<rest>.+)",
         rf"{_LEAD}{_ON}(?:the )?{_NUMBERED}[.!]?{_REST}",
         rf"{_LEAD}(?:the )?{_NUMBERED}{_NEXT}[.!]?{_REST}",
         rf"{_LEAD}(?:the )?(?!20\d\d){_CODED}(?:,? is| comes|'s)?,? (?:up )?next[.!]?{_REST}",
@@ -213,6 +222,11 @@ def _name_of(said: re.Match[str]) -> str:
     groups = said.groupdict()
     if groups.get("noun"):
         number, where = groups["number"], groups.get("where") or ""
+        if room := (groups.get("room") or "").strip():
+            *words, last = room.split()
+            inside = [*words, last] if not last.isdigit() else words
+            placed = all(_qualifies(word) or word in _IN_DWELLING for word in inside)
+            return f"{groups['noun']} {number} {room}" if placed else ""
         number = str(value((number,)) or number) if where else _figures(number)
         return f"{groups['noun']} {number}{where}"
     if groups.get("code"):
@@ -223,6 +237,9 @@ def _name_of(said: re.Match[str]) -> str:
     return " ".join(words) if _is_place(words) else ""
 
 
+_IN_DWELLING = frozenset(
+    {"bed", "bath", "wall", "entry", "side", "top", "bottom", "range", "stairs", "stair"}
+)
 _NO_PLACE = frozenset(
     {"the", "a", "an", "box", "next", "first", "one", "no", "not", "of", "in", "to"}
 )
