@@ -47,6 +47,8 @@ def told_over(read: Utterance, state: State, capacity: Decimal | None) -> Uttera
         return read
     if not _TOLD_BEFORE.search(read.heard) or _PUTS_RIGHT.search(read.heard):
         return read
+    if _one_beyond(read, state):
+        return read
     if not any(is_thing(getattr(act, "thing", act)) for act in read.acts) or not all(
         _agrees(state, act, capacity) for act in read.acts
     ):
@@ -55,6 +57,19 @@ def told_over(read: Utterance, state: State, capacity: Decimal | None) -> Uttera
         return read
     asked = acts.Ask(about="read_back", words=read.heard.strip(), span=(0, len(read.heard)))
     return replace(read, acts=(asked,), unread=())
+
+
+_NTHS = ("second", "third", "fourth", "fifth", "sixth", "seventh", "eighth")
+_THE_NTH = lazy_pattern(rf"(?i)\bthere['’]s the (?P<nth>{'|'.join(_NTHS)})\b")
+
+
+def _one_beyond(read: Utterance, state: State) -> bool:
+    """ "There's the third 12-2", of two: one that was not told of."""
+    found = _THE_NTH.search(read.heard)
+    things = [act for act in read.acts if is_thing(act)]
+    if found is None or len(things) != 1:
+        return False
+    return _there(state, things[0]) < _NTHS.index(found["nth"].lower()) + 2
 
 
 def _agrees(state: State, act: Act, capacity: Decimal | None) -> bool:

@@ -62,7 +62,8 @@ def box_volume(turn: Turn, act: SetVolume) -> None:
 
 _MARKED = re.compile(
     r"(?i)\b(?:mark|stamp|print|label|list|rate|emboss|mould|mold|cast)"
-    r"|(?<!tape )(?<!ruler )(?<!rule )\b(?:say|read)s?\b"
+    r"|(?<!tape )(?<!ruler )(?<!rule )(?<!\bhe )(?<!\bshe )(?<!they )(?<!student )(?<!inspector )"
+    r"(?<!teacher )(?<!guy )(?<!\bkey )(?<!body )(?<!one )\b(?:say|read)s?\b"
 )
 _CLOSE = Decimal("0.5")
 """How near to the outside size multiplied a volume is taken for that: such sums are rounded."""
