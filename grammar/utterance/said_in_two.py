@@ -40,12 +40,20 @@ def further_one_named(made: list[Act], heard: str, left: list[Unread]) -> list[A
             )
             and act.count in (None, last.count)
             and (_NEAR.fullmatch(heard, last.span[1], act.span[0]) or _announced(last, act, heard))
+            and not _of_what_was_told(kept, act, heard)
         ):
             kept.pop()
             if (last.count or 1) > 1:
                 act = replace(act, count=last.count, span=(last.span[0], act.span[1]))
         kept.append(act)
     return kept
+
+
+def _of_what_was_told(kept: list[Act], act: Act, heard: str) -> bool:
+    """ "One 12-2, and there's the second one. A receptacle.": a second cable, and a device."""
+    if len(kept) < 2 or not is_thing(kept[-2]) or type(kept[-2]) is type(act):
+        return False
+    return "." in heard[kept[-1].span[1] : act.span[0]]
 
 
 def _announced(last: acts.More, act: Act, heard: str) -> bool:

@@ -53,7 +53,8 @@ def unread_agreeing(read: Utterance, state: State, capacity: Decimal | None) -> 
 def _agrees(run: Unread, read: Utterance, state: State, capacity: Decimal | None) -> bool:
     order = _ORDERS.fullmatch(run.words)
     if order is not None:
-        return any(isinstance(act, _carried_out(order.lastgroup)) for act in read.acts)
+        kind = "device" if "switch" in run.words.lower() else order.lastgroup
+        return any(isinstance(act, _CARRIED_OUT[kind or ""]) for act in read.acts)
     number = run.words.strip(" '’").lower()
     found = SPOKEN_VALUE.fullmatch(number)
     if found is None or found["value"] != number:
@@ -78,18 +79,15 @@ def _agrees(run: Unread, read: Utterance, state: State, capacity: Decimal | None
 _CHANGES = (acts.Restate, acts.Replace, acts.Remove, acts.Recount, acts.RestateNumber, acts.More)
 
 
-def _carried_out(order: str | None) -> tuple[type[Act], ...]:
-    if order == "out":
-        return (acts.Remove, acts.Deny)
-    return (
-        acts.Replace,
-        acts.Restate,
-        acts.SetVolume,
-        acts.SetSize,
-        acts.SetEdition,
-        acts.Remove,
+#: What an order to take out or to change comes to. "Switch" may be a device that was not read.
+_CARRIED_OUT: dict[str, tuple[type[Act], ...]] = {
+    "out": (acts.Remove, acts.Deny),
+    "device": (acts.Replace, acts.Restate),
+    "change": (
+        acts.Replace, acts.Restate, acts.SetVolume, acts.SetSize, acts.SetEdition, acts.Remove,
         acts.Deny,
-    )
+    ),
+}  # fmt: skip
 
 
 def _stands_alone(run: Unread, heard: str) -> bool | None:

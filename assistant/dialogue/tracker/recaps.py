@@ -22,6 +22,7 @@ _BEGINS = lazy_pattern(
     r"|i['’]ve got|we have|there['’]s|there are)\b,?\s*)*$"
 )
 _NEVER_MIND = lazy_pattern(r"(?i)\b(?:never ?mind|forget (?:it|that)|scratch that),\s*$")
+_ALL = lazy_pattern(r"(?i)(?:both|all|still)\b")
 _GOES_ON = lazy_pattern(r"(?i)\s*(?:,|and|,? plus|&)\s*(?:an? |the )?$")
 _FURTHER = lazy_pattern(
     r"(?i)\b(?:another|more|extra|additional|also|too|plus|add\w*|new|instead|put|then)\b"
@@ -48,8 +49,13 @@ def _begins(turn: Turn, thing: Thing) -> bool:
     before = turn.heard[: thing.span[0]]
     if _FURTHER.search(thing.words):
         return False
-    if turn.stepped and _NEVER_MIND.search(before):
-        return True
+    if turn.stepped:  # "add two switches": "scratch that, one switch" is one instead
+        back = next((act for act in turn.done if isinstance(act, acts.Undo | acts.Skip)), None)
+        why = turn.heard[back.span[1] : thing.span[0]] if back is not None else ""
+        if not _ALL.match(thing.words) and not any(map(str.isalpha, why)):
+            return False
+        if _NEVER_MIND.search(before):
+            return True
     last = next((act for act in reversed(turn.done) if act.span[1] <= thing.span[0]), None)
     if isinstance(last, AddCable | AddConductors | AddDevice):
         same = _stands(turn, last) and _begins(turn, last)
