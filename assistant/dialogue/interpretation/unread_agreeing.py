@@ -53,7 +53,9 @@ def unread_agreeing(read: Utterance, state: State, capacity: Decimal | None) -> 
 def _agrees(run: Unread, read: Utterance, state: State, capacity: Decimal | None) -> bool:
     order = _ORDERS.fullmatch(run.words)
     if order is not None:
-        kind = "device" if "switch" in run.words.lower() else order.lastgroup
+        change = order.lastgroup == "change" and "switch" not in run.words.lower()
+        wide = change and capacity is not None and _names_what(run, read)
+        kind = "box" if wide else order.lastgroup
         return any(isinstance(act, _CARRIED_OUT[kind or ""]) for act in read.acts)
     number = run.words.strip(" '’").lower()
     found = SPOKEN_VALUE.fullmatch(number)
@@ -79,15 +81,26 @@ def _agrees(run: Unread, read: Utterance, state: State, capacity: Decimal | None
 _CHANGES = (acts.Restate, acts.Replace, acts.Remove, acts.Recount, acts.RestateNumber, acts.More)
 
 
-#: What an order to take out or to change comes to. "Switch" may be a device that was not read.
 _CARRIED_OUT: dict[str, tuple[type[Act], ...]] = {
     "out": (acts.Remove, acts.Deny),
-    "device": (acts.Replace, acts.Restate),
-    "change": (
+    "change": (acts.Replace, acts.Restate),
+    "box": (
         acts.Replace, acts.Restate, acts.SetVolume, acts.SetSize, acts.SetEdition, acts.Remove,
         acts.Deny,
     ),
 }  # fmt: skip
+"""What an order to take out, to change something, or to change what is named right behind it comes
+to. "Switch" may be a device that was not read."""
+_TO = lazy_pattern(
+    r"(?i)\W*(?:(?:it|that|this|them|the box|box|one)\b)?\W*(?:(?:to|for|with|into|be|out|over|an?"
+    r"|the|bigger|deeper|larger|new|other)\b\W*)*"
+)
+
+
+def _names_what(run: Unread, read: Utterance) -> bool:
+    """ "Change it to the two and an eighth": whether what is changed follows the order at once."""
+    behind = [act.span[0] for act in read.acts if act.span[0] >= run.span[1]]
+    return bool(behind) and _TO.fullmatch(read.heard, run.span[1], min(behind)) is not None
 
 
 def _stands_alone(run: Unread, heard: str) -> bool | None:
