@@ -148,6 +148,7 @@ class Talk:
             box_name=self.name,
         )
         acts_told = adopted_edition.canada_first(entry.acts)
+        named_devices.ended(turn, acts_told, self.assessment.verdict != "incomplete")
         run(turn, moulded_tabs.counted(turn, acts_told))
         box_choice.sought_again(turn)
         devices_before.left_on_their_wires(turn)

@@ -8,6 +8,8 @@ verdict holds with it and without it (common practice: what is counted is what e
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.nlg import item_names
@@ -32,12 +34,17 @@ _BY_PLACE = lazy_pattern(
 )
 
 
+def open_device(state: State) -> Item | None:
+    """The device of the box's name while it is open whether it is in the box; else None."""
+    return state.item(state.name_open) if state.name_open and SLOT not in state.assumed else None
+
+
 def counted(state: State) -> State:
     """The state without the device of its name, where that one is open; else as it is."""
-    key = state.name_open
-    if not key or SLOT in state.assumed or state.item(key) is None:
+    device = open_device(state)
+    if device is None:
         return state
-    return altered(state, items=tuple(item for item in state.items if item.key != key))
+    return altered(state, items=tuple(item for item in state.items if item.key != device.key))
 
 
 def left_open(turn: Turn, thing: Thing, echoes: int) -> None:
@@ -69,9 +76,20 @@ def as_counted(state: State) -> State:
     return altered(state, assumed=state.assumed | {SLOT})
 
 
+def ended(turn: Turn, told: Sequence[Act], stands: bool) -> None:
+    """ "Done": the device is counted before the box is read back, and said to be assumed, where
+    the verdict `stands` with it and without."""
+    if (
+        stands
+        and open_device(turn.state) is not None
+        and any(isinstance(a, acts.Done) for a in told)
+    ):
+        turn.enter(as_counted(turn.state), say("worst.named"))
+
+
 def settled(turn: Turn) -> None:
     """Close what was open at the beginning of a turn once the device is told by itself, changed,
-    or gone. Where the description ends, it is counted and said to be assumed."""
+    or gone. Where nothing else is said to be in, it is counted and said to be assumed."""
     key = turn.state.name_open
     if not key or key != turn.base.name_open:
         return

@@ -96,7 +96,10 @@ _FURTHER = lazy_pattern(
     r"(?i)\b(?:and|plus|another|more|second|other|also|extra|with|add|then|too|besides)\b"
 )
 #: What is told of how wide it is, and of the word "outlet" that names it.
-_NAMING = lazy_pattern(r"(?i)\b(?:outlet|receptacle|plug|duplex|switch|sensor|dimmer|timer)\b")
+_NAMING = lazy_pattern(
+    r"(?i)\b(?:outlet|receptacle|plug|duplex|switch|sensor|dimmer|timer|gfci|gfi"
+    r"|(?:three|four|[34])[- ]?way)\b"
+)
 _BY = lazy_pattern(r"(?i)\s*(?:by|in|at|on|near|behind|over|under|outside|above|up|down|for)\b")
 _WIRES = (acts.AddCable, acts.AddConductors)
 _BOXES = (acts.SetSize, acts.SetVolume, acts.Number)

@@ -176,6 +176,8 @@ def read_back(state: State, found: Assessment) -> str:
     ending = [] if full or not state.items else [_inputs(state)]
     if not any(isinstance(item.content, Yoke) for item in state.items) and state.items:
         ending.append(say("no_device_counted"))
+    if (item := named_devices.open_device(state)) is not None:
+        ending.append(say("echo.called_by", what=item_names.bare(item.content)))
     if worst := assumed(state):
         ending.append(say("assumed_list", what=listed(list(worst))))
     held = [pending.act.words for pending in state.pending]
@@ -188,7 +190,7 @@ def read_back(state: State, found: Assessment) -> str:
 
 
 def _things(state: State) -> list[str]:
-    return [item_names.heard(item.content) for item in state.items]
+    return [item_names.heard(item.content) for item in named_devices.counted(state).items]
 
 
 def _inputs(state: State) -> str:
