@@ -79,12 +79,9 @@ def as_counted(state: State) -> State:
 def ended(turn: Turn, told: Sequence[Act], stands: bool) -> None:
     """ "Done": the device is counted before the box is read back, and said to be assumed, where
     the verdict `stands` with it and without."""
-    if (
-        stands
-        and open_device(turn.state) is not None
-        and any(isinstance(a, acts.Done) for a in told)
-    ):
-        turn.enter(as_counted(turn.state), say("worst.named"))
+    done = any(isinstance(act, acts.Done) for act in told)
+    if stands and done and open_device(turn.state) is not None:
+        turn.state = as_counted(turn.state)
 
 
 def settled(turn: Turn) -> None:
