@@ -50,7 +50,9 @@ _PLACE = r"(?P<place>(?:[a-z]+(?:'s)? ){0,2}?[a-z]+(?: serving line)?)"
 #: "Unit 8 range wall 1g 20": the room of a dwelling that is known by its number.
 _DWELLING = (
     r"(?P<noun>unit|suite|apartment|apt|lot|house|condo|townhouse|villa|plan)"
-    r" #?(?P<number>\d{1,4}[a-z]?)(?P<room>(?: [a-z]+){1,3}?(?: [1-9])?)(?:[,:] | box (?=marked)"
+    r" #?(?P<number>\d{1,4}[a-z]?|[a-z]+teen|ten|eleven|twelve|twenty"
+    rf"|{_SMALL})"
+    r"(?P<room>(?: [a-z]+){1,3}?(?: [1-9])?)(?:[,:] | box (?=marked)"
     r"| (?=[1-4] ?g\b|[1-4] gang\b|(?:single|double|triple) gang|\d[- ]?(?:sq|oct)|four (?:square"
     r"|inch)|octagon|(?:ceiling|switch|outlet|nail[- ]on|old work) box|box\b))"
 )
@@ -226,7 +228,8 @@ def _name_of(said: re.Match[str]) -> str:
             *words, last = room.split()
             inside = [*words, last] if not last.isdigit() else words
             placed = all(_qualifies(word) or word in _IN_DWELLING for word in inside)
-            return f"{groups['noun']} {number} {room}" if placed else ""
+            figure = str(value((number,)) or number)
+            return f"{groups['noun']} {figure} {room}" if placed else ""
         number = str(value((number,)) or number) if where else _figures(number)
         return f"{groups['noun']} {number}{where}"
     if groups.get("code"):

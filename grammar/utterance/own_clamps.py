@@ -34,12 +34,14 @@ _SAID_OF_BOX = lazy_pattern(
     r"|(?:^|[\s,.;])there(?:['’]s| is| are|['’]re) (?:(?:the|cable|some|two|built[- ]in) )*clamps"
     r"(?! (?:out|on the|of the|and) ?)"
     r"|clamps(?: (?:are|is))? included\b"
-    r"|(?:^|[.;])\s*(?:(?:and|yes|yeah|yep|ok|okay|oh|well),? )*(?:i have|i(?:['’]ve)? got|we have"
+    r"|(?:^|[.;])\s*(?:(?:and|yes|yeah|yep|ok|okay|oh|well|hello|hi|hey|um|uh|er|so"
+    r"|please|now),? )*(?:i have|i(?:['’]ve)? got|we have"
     r"|there(?:['’]s| is)|it(?:['’]s got| has)) (?:(?:the|cable|a|one|some) )*clamps?"
     r"(?=\s*(?:[.,;!]|$))"
     r"|^\s*(?:(?:and|also|plus|yes|yeah|yep|ok|okay)\b,? )+(?:(?:the|cable|some) )*clamps"
     r"(?=\s*[.!]?$)"
-    r"|(?:^|[.;])\s*clamps? (?:i|we|it) (?:have|has|got)(?=\s*(?:[.,;!]|$))"
+    r"|(?:^|[.;])\s*(?:(?:hello|hi|um|uh|er|so|ok|okay|well|please),? )*clamps? (?:i|we|it)"
+    r" (?:have|has|got)(?=\s*(?:[.,;!]|$))"
 )
 _THERE_ARE = lazy_pattern(r"(?i)there(?:['’]s| is| are|['’]re)\b")
 _ALONE = lazy_pattern(r"(?i)(?:and )?(?:(?:the|cable|two|some) )?clamps")
