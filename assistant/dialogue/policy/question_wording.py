@@ -131,7 +131,7 @@ def _was(act: Act, state: State) -> str:
             return state.edition
         case acts.Restate():
             item = restated_items.last_of_type(state, act.thing)
-            return item_names.heard(item.content) if item is not None else ""
+            return item_names.heard(item.content) if item is not None else say("what_was_told")
     return item_names.part(state.box[0]) if state.box else ""
 
 
