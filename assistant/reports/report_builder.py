@@ -95,7 +95,7 @@ def box_report(talk: Talk) -> BoxReport:
     return BoxReport(
         name=talk.name,
         contents=tuple(shown(content) for content in box.contents),
-        said=tuple(entry.heard for entry in talk.journal if not _quiet(entry)),
+        said=tuple(entry.heard.strip() for entry in talk.journal if not _quiet(entry)),
         unused=tuple(run.words for entry in talk.journal for run in entry.weighty),
         sheet=found.sheet,
         verdict=found.verdict,
