@@ -140,9 +140,9 @@ def utterances() -> list[str]:
 
 
 def test_the_index_leaves_out_nothing() -> None:
-    """Every rule tried in its order gives what those give that the words call for; of every third
+    """Every rule tried in its order gives what those give that the words call for; of every sixth
     sentence, since each is tried with every rule (`BOXALOUD_EVERY=1` takes them all)."""
-    for said in utterances()[:: 1 if os.environ.get("BOXALOUD_EVERY") else 3]:
+    for said in utterances()[:: 1 if os.environ.get("BOXALOUD_EVERY") else 6]:
         plain = said
         for rule in RULES:
             if rule.subject != "called" and not rule.first and rule.side != "heard":
