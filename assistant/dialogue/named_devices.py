@@ -26,6 +26,10 @@ from boxaloud.rules.contents import Yoke
 SLOT = "named"
 #: "A dimmer in eighteen cubic inches" is in it.
 _IN_IT = lazy_pattern(r"(?i),? (?:sits |sitting )?(?:in|inside)\b")
+#: Of what is told so, nobody says that it is in the box.
+_GOES = lazy_pattern(
+    r"(?i)\b(?:out|off|no|not|never|without|remove\w*|lose|drop|scrap|elsewhere|gone)\b|n['’]t\b"
+)
 #: A word before the device that says where it is, or what it works.
 _BY_PLACE = lazy_pattern(
     r"(?i)(?:^|[\s.,:;])(?!(?:the|a|an|this|that|my|our|emergency|is|it['’]?s|for|at)\b)"
@@ -95,7 +99,8 @@ def settled(turn: Turn) -> None:
         return
     now, before = turn.state.item(key), turn.base.item(key)
     same = now is not None and now == before and turn.state.named_by == key
-    if now is not None and same and not any(_told_of(act, now) for act in turn.done):
+    told = now is not None and any(_told_of(act, now) for act in turn.done)
+    if same and (not told or _GOES.search(turn.heard)):
         return
     state = altered(turn.state, name_open=0)
     if now is None or now != before:

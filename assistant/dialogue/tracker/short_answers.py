@@ -221,7 +221,7 @@ def skip(turn: Turn, act: Act) -> None:
         # "nah leave it": what was only supposed, and not the question that is open
         turn.state = altered(turn.state, proposed=())
         turn.answer(say("echo.kept"), act.words)
-    elif asked is None and turn.state.added and _THAT_ONE.search(act.words):
+    elif asked is None and _of_the_last(turn, act):
         undo.undo(turn, acts.Undo(count=1, words=act.words, span=act.span))
     elif asked is None:
         turn.answer(say("nothing_to_skip"), act.words)
@@ -246,6 +246,15 @@ def skip(turn: Turn, act: Act) -> None:
 
 #: "Never mind that one", of what came in last.
 _THAT_ONE = re.compile(r"(?i)\b(?:never ?mind|skip|drop) (?:that|it)\b")
+
+
+def _of_the_last(turn: Turn, act: Act) -> bool:
+    """Whether one thing alone came in last, and is what the words point at."""
+    last = turn.history.last if turn.history is not None else None
+    lone = last is not None and last.told == 1 and turn.state.added
+    return bool(lone) and _THAT_ONE.search(act.words) is not None
+
+
 _OF_CLAMPS = re.compile(r"(?i)\b(?:whether|if|about|of|on)\b[^,.;:]*\bclamps?\b")
 
 
