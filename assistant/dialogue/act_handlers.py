@@ -76,6 +76,12 @@ def _raceways_out(turn: Turn, act: acts.TakeOutRaceways) -> None:
     pull_box.take_out(turn, act)
 
 
+def _raceways_pointed(turn: Turn, act: acts.PointRaceways) -> None:
+    from boxaloud.assistant.dialogue.tracker import led_raceways
+
+    led_raceways.pointed(turn, act)
+
+
 def _pull_detail(turn: Turn, act: acts.SetPull) -> None:
     from boxaloud.assistant.dialogue.tracker import pull_box
 
@@ -135,6 +141,7 @@ HANDLERS: dict[type[Act], Callable[[Turn, Any], None]] = {
     acts.DescribePull: _pull,
     acts.AddRaceways: _raceways,
     acts.TakeOutRaceways: _raceways_out,
+    acts.PointRaceways: _raceways_pointed,
     acts.SetPull: _pull_detail,
     acts.SetBody: _body,
     acts.AskFill: _fill,

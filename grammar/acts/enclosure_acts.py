@@ -14,6 +14,9 @@ End: TypeAlias = Literal["in", "out"]
 """Which end of a pull raceways are, where it is only one."""
 RacewayName: TypeAlias = Literal["emt", "imc", "rmc", "pvc40", "pvc80", "fmc", "lfmc", "ent"]
 InsulationName: TypeAlias = Literal["thhn", "xhhw", "tw"]
+WhichRaceways: TypeAlias = Literal["all", "first", "second", "last", "largest", "smallest"]
+"""Which raceways that were told already are meant: by their place in what was said, or size."""
+Placed: TypeAlias = Literal["opposite", "adjacent", "same"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,6 +61,29 @@ class TakeOutRaceways(Act):
     """None: all of that size."""
     size: Decimal | None = None
     wall: WallName | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PointRaceways(Act):
+    """ "The 3 goes out the top", "make the big ones 3 inch": raceways that were told already."""
+
+    which: WhichRaceways = "all"
+    count: int | None = None
+    of_size: Decimal | None = None
+    """The trade size that they are told by, inches."""
+    at: WallName | None = None
+    """The wall that they are told by."""
+    single: bool | None = None
+    """True for "the big one": one, where several would be another thing."""
+    size: Decimal | None = None
+    """The trade size that they become, inches."""
+    wall: WallName | None = None
+    """The wall that they enter."""
+    to: WallName | None = None
+    placing: Placed | None = None
+    """How the wall that they leave by lies to the one that they enter."""
+    leaves_as: Decimal | None = None
+    """The trade size of the raceway that they leave by, inches, where it was said."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act
+from boxaloud.grammar.enclosures.bare_answers import SILENT_DETAILS
 from boxaloud.grammar.enclosures.pull_piece import Piece
 from boxaloud.grammar.enclosures.raceway_items import RacewayItem, in_order
 from boxaloud.grammar.enclosures.row_assembly import RowAssembly
@@ -39,7 +40,7 @@ class Assembly(RowAssembly):
     def take(self, piece: Piece) -> None:
         """Take the next piece."""
         match piece.sort:
-            case "items":
+            case "items" if piece not in self.ways:
                 self._items(piece)
             case "kind":
                 self._kind(piece)
@@ -51,6 +52,8 @@ class Assembly(RowAssembly):
                 self._row(piece)
             case "rows":
                 self._detail(piece, rows=piece.number)
+            case "pointed":
+                self._pointed(piece)
             case "each_row":
                 self._each_row()
             case "rows_of":
@@ -60,8 +63,26 @@ class Assembly(RowAssembly):
                 self.wall_from = self.row_from = len(self.items)
             case "detail":
                 self._said(piece)
-            case "break" if piece.value in ".;\n":
+            case "break" if piece.value in ".;\n" and self._goes_on(piece):
                 self._apart()
+
+    def _pointed(self, piece: Piece) -> None:
+        """Raceways that stand already, and what is said of them."""
+        if piece.pointed is None:
+            return
+        span = (piece.start, piece.end)
+        function = "correction" if self.corrects else "inform"
+        words = self.heard[slice(*span)]
+        self.made.append(replace(piece.pointed, words=words, span=span, function=function))
+        self.corrects = False
+        self._apart()
+
+    def _goes_on(self, piece: Piece) -> bool:
+        """Whether anything of a pull box is said behind a full stop, or before its walls."""
+        rest = [p for p in self.pieces if p.start >= piece.end]
+        return bool(self.items) or not all(
+            p.sort in _SILENT or p.value in SILENT_DETAILS for p in rest
+        )
 
     def _entered(self, piece: Piece) -> None:
         if self._side_beside_back(piece):
@@ -79,7 +100,9 @@ class Assembly(RowAssembly):
     def _wall(self, piece: Piece) -> None:
         """Behind raceways a wall is theirs; before them it is that of what follows."""
         before = self._before(piece)
-        if self._size_behind(piece):
+        if self.ways and self._size_behind(piece):
+            self._led_alike(piece)
+        elif self._size_behind(piece):
             self.wall, self.to, self.row = piece.wall, None, None
             self.wall_from = self.row_from = len(self.items)
         elif before is not None and before.sort in ("wall", "wall_to"):
@@ -93,6 +116,13 @@ class Assembly(RowAssembly):
         else:
             self.wall, self.to, self.row = piece.wall, None, None
             self.wall_from = self.row_from = len(self.items)
+
+    def _led_alike(self, piece: Piece) -> None:
+        """ "… on the left going straight to the right, 2 inch": the raceway told, by its way out."""
+        last = self.items[-1]
+        last.act = replace(last.act, to=piece.wall)
+        self.ways += [p for p in self.pieces if p.start >= piece.end and p.sort == "items"][:1]
+        self.wall_from = self.row_from = len(self.items)
 
     def _size_behind(self, piece: Piece) -> bool:
         """ "A 2 inch in the bottom, out the side, 2 inch", "… out the side in a 3 inch": the
@@ -131,7 +161,9 @@ class Assembly(RowAssembly):
         ]
         names = " ".join(name for name in (self.wall, self.to) if name)
         span = (walls[0].start, walls[-1].end)
-        self.made.append(acts.SetPull(walls=names, words=self.heard[slice(*span)], span=span))
+        function = "correction" if self.corrects else "inform"
+        words = self.heard[slice(*span)]
+        self.made.append(acts.SetPull(walls=names, words=words, span=span, function=function))
 
     def _held_since(self) -> list[RacewayItem]:
         """The items since the wall that was said before them."""
@@ -158,6 +190,9 @@ class Assembly(RowAssembly):
 
     def _kind(self, piece: Piece) -> None:
         """A kind of pull, behind its raceways ("a 3 inch straight pull") or before them."""
+        if self._is_a_way(piece):
+            self.ways.append(piece)
+            return
         before = self._before_exactly(piece)
         loose = bool(self.items) and self.items[-1].group == len(self.kinds) - 1
         if before is not None and before.sort == "items" and loose and self.kinds[-1] is None:
@@ -171,6 +206,15 @@ class Assembly(RowAssembly):
             self.kinds.append(piece)
         self._apart()
         self.wall_from = self.row_from = len(self.items)
+
+    def _is_a_way(self, piece: Piece) -> bool:
+        """ "A 2 inch on the left going straight to the right": its walls tell how it goes."""
+        after = next((p for p in self.pieces if p.start >= piece.end), None)
+        if piece.value != "straight" or after is None or after.sort != "wall_to" or not self.items:
+            return False
+        last = self.items[-1].act
+        plain = "pull" not in self.text[piece.start : piece.end]
+        return plain and self.kinds[-1] is None and last.wall is not None and last.to is None
 
     def _said_again(self, piece: Piece, loose: bool) -> bool:
         """The kind at hand once more, with no raceways of its own: "…, turning ninety"."""

@@ -24,6 +24,11 @@ _LEAD = lazy_pattern(
     r"|it(?:'s| is| measures)? )?(?:(?:only|just) )?"
 )
 _TAIL = lazy_pattern(r"(?: (?:inch(?:es)?|deep|box|enclosure|pull box|inside))*")
+#: "3x2\" in left": three raceways.
+_TIMES = lazy_pattern(
+    r"\d{1,2} ?[x×] ?(?:\d[- ]?1/[24]|\d|1/2|3/4) ?(?:\"|inch|in\.)(?:es)?"
+    r",? (?:in|out|on|at|from|into|to|conduits?|pipes?|raceways?|emts?|rigid|pvc|each)\b"
+)
 _SIDE = lazy_pattern(r" ?(?P<side>long|wide|high|tall|deep)(?!\w)")
 _LEAD_APART = lazy_pattern(
     r"(?:(?:they|those|these|which|(?:the )?(?:raceways|conduits|pipes|entries|holes))"
@@ -59,6 +64,8 @@ class _Length:
 
 def dimensions(text: str, at: int, lone: bool) -> Piece | None:
     """ "24 by 24 by 8", "2 feet by 2 feet by 8 inches", "600 mm by 600 mm"."""
+    if _TIMES.match(text, at) is not None:
+        return None
     lead = _LEAD.match(text, at)
     place = end = lead.end() if lead else at
     made: list[_Length] = []

@@ -17,7 +17,7 @@ from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 _NUMBER = r"one|two|three|four|five|six|[1-6]"
 _COUNT = lazy_pattern(rf"(?P<n>a|an|the|{_NUMBER}) ")
-_WIRES = lazy_pattern(rf"(?:{_NUMBER})[ -](?:conductors?|wires?)(?: of)?(?!\w)")
+_WIRES = lazy_pattern(rf"(?P<n>{_NUMBER})[ -](?:conductors?|wires?)(?: of)?(?!\w)")
 _PLAIN_COUNT = lazy_pattern(rf"(?:{_NUMBER}) ")
 _GAP = lazy_pattern(r"[ -]*")
 _EACH = lazy_pattern(r"(?:each|apiece|in each|per cable)(?!\w)")
@@ -91,6 +91,9 @@ class _Cable:
             return self._step(of.end(), True)
         counted = _WIRES.match(text, place)
         each = _EACH.match(text, place) if self.noun and (self.size or self.inside) else None
+        if counted is not None and self.size and self.inside is None:
+            many = int(lengths.value(counted["n"]) or 0)  # "a 2/0 three-wire cable"
+            self.inside = cable_wires.Wires((self.size,) * many, counted.end())
         if (found := counted or each) is not None:
             return self._step(found.end(), True)
         if not self.noun and (named := words("cable").match(text, place)) is not None:

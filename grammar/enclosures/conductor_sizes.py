@@ -13,7 +13,7 @@ _GAUGE = lazy_pattern(
     r"(?:#|number |no\. ?)(?P<bare>[1-4]|one|two|three|four)(?P<ought>/0)?(?:'?s\b)?"
     r"(?![\d/-]| inch| ?\")"
     r"|(?P<awg>[1-4]|one|two|three|four) (?:awg|gauge)"
-    r"|(?P<aught>[1-4]|one|two|three|four)(?:/0|[- ](?:ought|aught|oh|o)s?)(?!\w)"
+    r"|(?P<aught>[1-4]|one|two|three|four)(?:/0(?:'?s)?|[- ](?:ought|aught|oh|o)s?)(?!\w)"
     r"|(?P<kcmil>\d{3,4}|[a-z -]+? (?:hundred|thousand)(?: (?:and )?fifty)?"
     r"|(?:two|three|seven) fifty)"
     r"[- ]?(?:k ?c ?mils?|m ?c ?m|k ?c ?m|thousand circular mils?|circular mils?|mils?)\b"

@@ -14,6 +14,8 @@ from boxaloud.grammar.enclosures.pull_piece import Piece
 _LARGE = Decimal("1.25")
 #: The largest conductor that the Table of 314.16(B)(1) gives a volume to.
 _COUNTED = 6
+#: What is of a box counted by volume no more than of a pull box.
+_BARE = (acts.Number, acts.Yes, acts.No, acts.Place)
 
 
 def shows_large(text: str) -> bool:
@@ -51,7 +53,9 @@ def counted_by_volume(named: bool, pieces: Sequence[Piece], other: Utterance) ->
         pieces: the pieces of what was said.
         other: how it is read where it is of no pull box.
     """
-    if not other.acts or other.weighty:
+    if other.weighty or all(isinstance(act, _BARE) for act in other.acts):
+        return False  # "no, the first one comes in the back": its "no" alone is of no box
+    if any(not item.cable for piece in pieces for item in piece.items):
         return False
     wires = [act for act in other.acts if isinstance(act, acts.AddConductors)]
     small = bool(wires) and all(one.awg is not None and one.awg >= _COUNTED for one in wires)

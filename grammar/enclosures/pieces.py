@@ -15,6 +15,8 @@ from boxaloud.grammar.enclosures.cables import cables
 from boxaloud.grammar.enclosures.conductor_sizes import conductor
 from boxaloud.grammar.enclosures.enclosure_words import longest, named, words
 from boxaloud.grammar.enclosures.entry_shares import share, with_shares
+from boxaloud.grammar.enclosures.listed_sizes import with_lists
+from boxaloud.grammar.enclosures.pointed_raceways import pointed
 from boxaloud.grammar.enclosures.pull_piece import Piece
 from boxaloud.grammar.enclosures.raceway_lists import raceways
 from boxaloud.grammar.lazy_patterns import lazy_pattern
@@ -47,6 +49,8 @@ _OTHER_END = lazy_pattern(
 )
 #: "How far from the side entry to the far wall": asked of a side, and none told.
 _MEASURED_FROM = lazy_pattern(r"\bfrom (?:the |that )?side(?: entry| wall)?(?= to\b)")
+_COMPASS = lazy_pattern(r"\b(north|south|east|west)\b")
+_SIDES = {"north": "top", "south": "bottom", "east": "right", "west": "left"}
 _SIDE_WALL = lazy_pattern(r"side wall\b")
 _SIDE = lazy_pattern(r"\bside\b(?! by side)")
 _ENTERED = lazy_pattern(r".*\b(?:in|into|enters|entering|enter)(?: the| a| one)? $")
@@ -73,7 +77,7 @@ def scan(text: str, lone: bool = False) -> list[Piece]:
         piece = _best(text, at, lone)
         found.append(piece)
         at = piece.end
-    return with_shares(found)
+    return with_lists(text, with_shares(found))
 
 
 def _best(text: str, at: int, lone: bool) -> Piece:
@@ -137,7 +141,7 @@ def _walls(text: str, at: int, lone: bool) -> Piece | None:
             place = found.end() + 1
         the = re.compile(r"(?:the |a |an |one |its )").match(text, place)
         place = the.end() if the else place
-        name = longest(named("wall"), text, place)
+        name = longest(named("wall"), text, place) or _compass(text, place)
         if name is None and (side := _one_side(text, place)) is not None:
             return Piece("wall_to" if sort == "wall_to" else "wall", at, side, "left")
         if name is None or re.compile(r" row").match(text, name[1]):
@@ -153,6 +157,15 @@ def _walls(text: str, at: int, lone: bool) -> Piece | None:
         return Piece("end", at, found.end(), "in")
     found = _OTHER_END.match(text, at) or _OUT.match(text, at)
     return None if found is None else Piece("end", at, found.end(), "out")
+
+
+def _compass(text: str, at: int) -> tuple[str, int] | None:
+    """ "The west side", where another side of the box is told by the compass as well: seen from
+    the front, north is its top. A pull box on the north wall of a room is told by one alone."""
+    found = _COMPASS.match(text, at)
+    if found is None or len(set(_COMPASS.findall(text))) < 2:
+        return None
+    return _SIDES[found[1]], found.end()
 
 
 def _one_side(text: str, at: int) -> int | None:
@@ -177,5 +190,5 @@ def _insulation(text: str, at: int, lone: bool) -> Piece | None:
 
 _READERS = (
     cables, raceways, conductor, box_sides.dimensions, box_sides.side, box_sides.apart,
-    box_sides.volume, _kind, _details, _rows, _walls, _insulation, share,
+    box_sides.volume, _kind, _details, _rows, _walls, _insulation, share, pointed,
 )  # fmt: skip

@@ -5,12 +5,18 @@ from __future__ import annotations
 from decimal import Decimal
 from typing import Literal, TypeAlias, get_args
 
-from boxaloud.grammar.acts.enclosure_acts import End, InsulationName, PullKind, WallName
+from boxaloud.grammar.acts.enclosure_acts import (
+    End,
+    InsulationName,
+    PointRaceways,
+    PullKind,
+    WallName,
+)
 from boxaloud.grammar.quick_dataclass import dataclass
 
 Sort: TypeAlias = Literal[
     "items", "wall", "wall_to", "end", "kind", "row", "row_of", "rows", "rows_of", "each_row",
-    "share", "detail", "break", "join", "silent", "unread",
+    "share", "pointed", "detail", "break", "join", "silent", "unread",
 ]  # fmt: skip
 
 
@@ -45,6 +51,8 @@ class Piece:
     number: int = 0
     items: tuple[Raceways, ...] = ()
     dimensions: tuple[Decimal | None, ...] = ()
+    pointed: PointRaceways | None = None
+    """What is said of raceways that were told already."""
 
     @property
     def wall(self) -> WallName | None:

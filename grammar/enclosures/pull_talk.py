@@ -19,6 +19,7 @@ from boxaloud.grammar.enclosures.enclosure_words import shows, words
 from boxaloud.grammar.enclosures.likely_pulls import counted_by_volume, likely, shows_large
 from boxaloud.grammar.enclosures.pieces import scan
 from boxaloud.grammar.enclosures.pull_piece import Piece
+from boxaloud.grammar.enclosures.pointed_raceways import named
 from boxaloud.grammar.enclosures.question_sources import without_sources
 from boxaloud.grammar.enclosures.reading import Ordinary, asks
 from boxaloud.grammar.enclosures.unread_weight import weighs
@@ -26,7 +27,7 @@ from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer.tokens import plain_text
 
 _TELLING = frozenset(
-    {"items", "wall", "wall_to", "end", "kind", "row", "row_of", "rows", "rows_of", "each_row"}
+    {"items", "wall", "wall_to", "end", "kind", "row", "row_of", "rows", "rows_of", "each_row", "pointed"}
 )
 _ANSWERS = (
     acts.Number, acts.Size, acts.Place, acts.NoneOfThem, acts.Yes, acts.No, acts.DontKnow,
@@ -58,19 +59,34 @@ def read(heard: str, expect: str | None, ordinary: Ordinary) -> Utterance | None
     if at_hand and words("high_voltage").search(text):
         return Utterance(heard, (), (Unread.whole(heard),))  # 314.28 is of 1,000 volts and less
     pieces = scan(text, lone=expect == "pull_size")
+    if at_hand and (out := _Reading(heard, text, pieces, ordinary).taken_out()) is not None:
+        return Utterance(heard, (out,))
     if at_hand and (question := size_asked(heard, told_of(text, pieces))) is not None:
         return Utterance(heard, (question,))
     walls_asked = expect in ("pull_wall", "pull_walls")
     telling = [piece for piece in pieces if _tells(piece, at_hand)]
+    if not at_hand and not any(piece.begins or _counts(piece) for piece in pieces):
+        return _measured(heard, text, pieces, ordinary)
     if not any(walls_asked or piece.sort != "wall" or not piece.number for piece in telling):
         return None  # "that's right" names no wall
-    if not at_hand and not any(piece.begins for piece in pieces):
-        return None
     found = _Reading(heard, text, pieces, ordinary, at_hand).utterance()
     measured = any(piece.value == "centres" for piece in pieces)
     if found.weighty and not measured:
         return None if counted_by_volume(is_about(text), pieces, ordinary(heard)) else found
     return found
+
+
+def _measured(heard: str, text: str, pieces: list[Piece], ordinary: Ordinary) -> Utterance | None:
+    """ "Pull box, 24 by 24 by 8": its name is lost beside its sides, which are read as any box's."""
+    named = any(piece.value == "name" for piece in pieces)
+    if not named or not any(piece.value == "dimensions" for piece in pieces) or asks(text):
+        return None
+    found = ordinary(heard)
+    if any(isinstance(act, acts.NameBoxKind) for act in found.acts) or not found.acts:
+        return None
+    span = (0, len(heard))
+    name = acts.NameBoxKind(name="pull box", words=heard.strip(), span=span)
+    return replace(found, acts=(name, *found.acts))
 
 
 def _likely(heard: str, text: str, ordinary: Ordinary) -> Utterance | None:
@@ -89,6 +105,12 @@ def _likely(heard: str, text: str, ordinary: Ordinary) -> Utterance | None:
 def _tells(piece: Piece, at_hand: bool) -> bool:
     detail = piece.sort == "detail" and piece.value not in SILENT_DETAILS
     return piece.sort in _TELLING or piece.begins or (detail and at_hand)
+
+
+def _counts(piece: Piece) -> bool:
+    """ "Both pipes are on the bottom wall": so many raceways, and the wall that they enter."""
+    told = piece.pointed
+    return told is not None and told.count is not None and told.wall is not None
 
 
 @dataclass(slots=True)
@@ -111,8 +133,6 @@ class _Reading:
 
     def utterance(self) -> Utterance:
         """The acts in the order said, and what was not read."""
-        if (taken := self._taken_out()) is not None:
-            return Utterance(self.heard, (taken,))
         if self._refuses():
             return Utterance(self.heard, (), (Unread.whole(self.heard),))
         for said in self._clauses():
@@ -129,11 +149,13 @@ class _Reading:
             told = [whole]
         return Utterance(self.heard, tuple(told), tuple(self.left))
 
-    def _taken_out(self) -> acts.TakeOutRaceways | None:
+    def taken_out(self) -> acts.TakeOutRaceways | None:
         """ "Take out the 2 inch on the left", and nothing besides."""
         found = words("taking_out").match(self.text)
         if found is None or words("supposing").search(self.text):
             return None
+        if (out := self._pointed_out(found.end())) is not None:
+            return out
         rest = [
             p for p in self.pieces if p.start >= found.end() and p.sort not in ("silent", "break")
         ]
@@ -148,6 +170,22 @@ class _Reading:
             count=one.count,
             size=one.size,
             wall=walls[0].wall if walls else None,
+            words=self.heard.strip(),
+            span=(0, len(self.heard)),
+            function="request",
+        )
+
+    def _pointed_out(self, at: int) -> acts.TakeOutRaceways | None:
+        """ "Scratch the threes": raceways that stand already, by their size."""
+        found = named(self.text, at + self.text[at:].startswith(" "))
+        if found is None or self.text[found[1] :].strip(" .!"):
+            return None
+        act = found[0]
+        if act.of_size is None:
+            return None
+        return acts.TakeOutRaceways(
+            size=act.of_size,
+            wall=act.at,
             words=self.heard.strip(),
             span=(0, len(self.heard)),
             function="request",

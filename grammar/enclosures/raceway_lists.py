@@ -25,9 +25,14 @@ _UNIT = lazy_pattern(
     r"(?! (?:the|a|an|one|row|left|right|top|bottom|back|each|both)\b))"
 )
 _BEHIND_COUNT = lazy_pattern(
-    r"\)?(?: ?(?:x|×|@|ea\.?|each) | )"
+    r"\)?(?: ?(?:x|×|@|ea\.?|each) | (?:(?:runs?|pipes?|conduits?|raceways?|lines?|sticks?) of )?)"
     r"(?:(?:of (?:the |those |them )?(?:pipes?|conduits?|raceways?|runs|ones)? ?)?"
     r"(?:is|are) (?:an? )?|of (?:the |those )?)?"
+)
+#: "3 x 2 inch", and "3x2\"" with a wall or a raceway behind it: so many of that size, and no box.
+TIMES = lazy_pattern(
+    r"(?P<n>\d{1,2})(?: ?x (?=\S)| ?[x×] ?(?=(?:\d[- ]?1/[24]|\d|1/2|3/4) ?(?:\"|inch|in\.)(?:es)?"
+    r",? (?:in|out|on|at|from|into|to|conduits?|pipes?|raceways?|emts?|rigid|pvc|each)\b))"
 )
 _PLURAL = lazy_pattern(r"(?:conduit|raceway|pipe|nipple|cable|hub)s$|(?:entries|emts)$")
 _PART_BEHIND = lazy_pattern(r"[ -]?inch(?:es)? and (?:an? )?(?:half|quarter)(?!\w)(?! inch)")
@@ -109,8 +114,8 @@ def _count(text: str, at: int) -> tuple[int, int] | None:
     some = _SOME.match(text, at)
     if some is not None:
         return 2, some.end()
-    if (times := re.compile(r"(\d{1,2}) ?x (?=\S)").match(text, at)) is not None:
-        return int(times[1]), times.end()
+    if (times := TIMES.match(text, at)) is not None:
+        return int(times["n"]), times.end()
     opened = re.compile(r"\(?(?:qty\.? |quantity )?").match(text, at)
     number = lengths.whole(text, opened.end() if opened else at)
     if number is None:

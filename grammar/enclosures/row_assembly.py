@@ -29,6 +29,8 @@ class RowAssembly:
     row_from: int = 0
     last_row: int = 0
     row_first: bool = False
+    ways: list[Piece] = field(default_factory=list)
+    """Kinds of pull that say by which way raceways go to the wall behind them."""
     corrects: bool = False
     """True behind a mark of correction: what comes next corrects."""
 
@@ -47,7 +49,10 @@ class RowAssembly:
         at = self._at(piece)
         while at:
             at -= 1
-            if self.pieces[at].sort not in ("silent", "join") and self.pieces[at].value != ",":
+            one = self.pieces[at]
+            if one in self.ways:
+                continue
+            if one.sort not in ("silent", "join") and one.value not in (",", "name"):
                 return self.pieces[at]
         return None
 

@@ -79,7 +79,8 @@ def _is_of_another(heard: str) -> bool:
 
 def _of_raceways(act: Act) -> bool:
     """Whether an act is of a pull box or a conduit body, of which too little was heard to judge."""
-    return type(act).__module__ == acts.DescribePull.__module__
+    named = isinstance(act, acts.NameBoxKind) and act.name in ("pull box", "conduit body")
+    return named or type(act).__module__ == acts.DescribePull.__module__
 
 
 def _enters(act: Act) -> bool:

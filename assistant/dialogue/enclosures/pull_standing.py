@@ -5,7 +5,7 @@ No dimension stands while a size, or a word that weighs, is open: it would be to
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 from fractions import Fraction
 from functools import lru_cache
@@ -24,7 +24,7 @@ from boxaloud.rules import (
     is_canadian,
     work_out_pull_box,
 )
-from boxaloud.rules.contents import Marked
+from boxaloud.rules.contents import Marked, Measured
 from boxaloud.rules.pull_limits import (
     Compared,
     Inside,
@@ -86,7 +86,16 @@ def standing(state: State) -> PullStanding:
         code = counted_under(state.edition).partition(", ")[2]
         return PullStanding(None, refusal=say("pull.no_code", code=code), said=state.pulls)
     marked = [part.volume for part in state.box if isinstance(part, Marked)]
-    return _worked_out(state.pulls, state.assumed, marked[0] if marked else None)
+    return _worked_out(_sided(state.pulls, state), state.assumed, marked[0] if marked else None)
+
+
+def _sided(said: PullBoxSaid, state: State) -> PullBoxSaid:
+    """What was said with the sides of the box that was told before any pull of it."""
+    measured = [part for part in state.box if isinstance(part, Measured)]
+    if len(measured) != 1 or any(side is not None for side in said.inside):
+        return said
+    (one,) = measured
+    return replace(said, inside=(one.width, one.height, one.depth))
 
 
 def side_open(state: State) -> bool:

@@ -31,13 +31,22 @@ def pull(turn: Turn, act: acts.DescribePull) -> None:
     said = turn.state.pulls or PullBoxSaid()
     last = said.last
     legacy = tuple(Entering(count, size) for count, size in _sizes(turn, act))
-    fills = last is not None and (last.kind is None or (not last.entering and not last.walls))
+    fills = last is not None and (_kind_open(last, kind) or not (last.entering or last.walls))
     if last is not None and (fills or act.function == "correction"):
         begun = replace(last, kind=kind or last.kind, entering=(*last.entering, *legacy))
         said = said.with_last(begun)
     else:
         said = said.and_also(Pulled(kind, legacy))
     _enter(turn, said, act.words)
+
+
+def _kind_open(last: Pulled, kind: PullSaid | None) -> bool:
+    """Whether a kind may be that of the pull at hand: its walls tell no other."""
+    from boxaloud.assistant.dialogue.enclosures.pull_open import kind_of
+
+    known = kind_of(last)
+    otherwise = known is not None and kind in ("straight", "angle", "u") and known != kind
+    return last.kind is None and not otherwise
 
 
 def _sizes(turn: Turn, act: acts.DescribePull) -> Iterable[tuple[int, Decimal]]:
@@ -94,9 +103,22 @@ def raceways(turn: Turn, act: acts.AddRaceways) -> None:
         filled = (*last.entering[:at], sized, *last.entering[at + 1 :])
         _enter(turn, said.with_last(replace(last, entering=filled)), act.words)
         return
+    elif act.function != "correction" and _goes_otherwise(last, one):
+        _enter(turn, said.and_also(Pulled(None, (one,))), act.words)
+        return
     else:
         kept = last.entering
     _enter(turn, said.with_last(replace(last, entering=(*kept, one))), act.words)
+
+
+def _goes_otherwise(last: Pulled, one: Entering) -> bool:
+    """Whether raceways told with both their walls go another way than the pull told before."""
+    from boxaloud.assistant.dialogue.enclosures.pull_open import kind_of
+
+    if one.wall is None or one.to is None or not last.entering:
+        return False
+    own = kind_of(Pulled(None, (one,)))
+    return kind_of(last) not in (None, own, "splice") and own is not None
 
 
 def _unsized(turn: Turn, last: Pulled) -> int | None:
@@ -199,7 +221,11 @@ def detail(turn: Turn, act: acts.SetPull) -> None:
     if act.returns is not None and said.last is not None:
         said = said.with_last(replace(said.last, returns=act.returns))
     if act.walls is not None:
-        said = _placed(said, act.walls)
+        placed = _placed(said, act.walls, act.function == "correction")
+        if placed is None:
+            turn.refuse(act.words, say("pull.which"))
+            return
+        said = placed
     _enter(turn, said, act.words)
 
 
@@ -230,8 +256,9 @@ def _walls(said: PullBoxSaid) -> list[list[Wall]]:
 Inside = tuple[Decimal | None, Decimal | None, Decimal | None]
 
 
-def _placed(said: PullBoxSaid, walls: str) -> PullBoxSaid:
-    """The walls of the pull that has none yet, the one said last first."""
+def _placed(said: PullBoxSaid, walls: str, corrects: bool = False) -> PullBoxSaid | None:
+    """The walls of the pull that has none yet, the one said last first; None where they correct
+    a wall, and it is open which."""
     from boxaloud.assistant.dialogue.enclosures import pull_open
 
     at = len(said.pulls) - 1
@@ -247,11 +274,25 @@ def _placed(said: PullBoxSaid, walls: str) -> PullBoxSaid:
         one = replace(one, placing=cast("Placing", walls))
     else:
         named = tuple(cast(Wall, wall) for wall in walls.split())
+        if (led := _led_out(one, named, corrects)) is not None:
+            return said.with_last(led) if at == len(said.pulls) - 1 else None
+        if corrects and any(e.wall is not None for e in one.entering):
+            return None
         one = replace(one, walls=named)
         if len(named) == 1 and any(e.wall is not None for e in one.entering):
             filled = tuple(replace(e, wall=named[0]) if e.through else e for e in one.entering)
             one = replace(one, entering=filled, walls=())
     return replace(said, pulls=(*said.pulls[:at], one, *said.pulls[at + 1 :]))
+
+
+def _led_out(one: Pulled, named: tuple[Wall, ...], corrects: bool) -> Pulled | None:
+    """ "It goes out on the right" of raceways whose wall was told: the wall that they leave by."""
+    entries = {e.wall for e in one.entering}
+    if len(named) != 1 or corrects or None in entries or len(entries) != 1:
+        return None
+    if named[0] in entries or any(e.to for e in one.entering) or one.kind in ("u", "splice"):
+        return None
+    return replace(one, entering=tuple(replace(e, to=named[0]) for e in one.entering))
 
 
 def answered(turn: Turn, yes: bool, words: str) -> bool:

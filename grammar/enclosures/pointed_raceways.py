@@ -1,0 +1,313 @@
+"""Raceways of a pull box that were told already, pointed at: "the 3 goes out the top", "make the
+big ones three inch", "one goes left".
+
+They are pointed at by their size, their wall, their place in what was said, or as all of them;
+which they are in the box is found where the box is known.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+from decimal import Decimal
+from typing import TypeAlias
+
+from boxaloud.grammar import acts
+from boxaloud.grammar.acts import PointRaceways
+from boxaloud.grammar.enclosures import lengths
+from boxaloud.grammar.enclosures.pull_piece import Piece
+from boxaloud.grammar.lazy_patterns import lazy_pattern
+
+Pointing: TypeAlias = tuple[PointRaceways, int]
+"""What is pointed at, and where the words of it end."""
+
+_BEGINS = lazy_pattern(
+    r"(?:^|[.;:,!?-]|\b(?:and|while|but|so|then|ok|okay|no|nope|wait|actually|also|now|hold on"
+    r"|sorry|well|plus))\s*$"
+)
+_WALL = (
+    r"(?:the |that |its )?(?P<wall>left|right|top|bottom|back|rear|east|west|north|south)"
+    r"(?:[- ]hand)?(?: (?:side|wall|end)s?)?(?!\w|[- ](?:hand|one|pipe|again|now))"
+)
+_NAMES: dict[str, acts.WallName] = {
+    "left": "left", "right": "right", "top": "top", "bottom": "bottom", "back": "back",
+    "rear": "back", "west": "left", "east": "right", "north": "top", "south": "bottom",
+}  # fmt: skip
+_NOUN = r"(?:one|pipe|conduit|raceway|run|entry)"
+_SOME = lazy_pattern(
+    r"(?P<n>one|two|three|four|five|six|[1-6])(?: of (?:them|those|these|the (?:two|three|four)))?"
+    r"(?= (?:go(?:es)?|comes?|turns?|heads?|runs?|leaves?|exits?|enters?)\b)"
+)
+_ALL = lazy_pattern(
+    r"(?:(?:they|those|these) (?:all|both)|all(?: of (?:them|those|these|it))?"
+    r"|both(?: of (?:them|those|these))?)(?= )"
+)
+_COUNTED = lazy_pattern(
+    r"(?:both|(?:all |the )(?P<n>two|three|four|five|six|[2-6])) (?:of the |the )?"
+    r"(?:pipes|conduits|raceways|runs)(?= )"
+)
+_THEM = lazy_pattern(r"(?:them(?: all| both)?|those|these|(?:all|both) of (?:them|those))(?= )")
+_ARE_ALL = lazy_pattern(
+    r"(?:they(?:'re| are) (?:all|both)|(?:all|both)(?: of (?:them|those))? (?:are|is)"
+    r"|both(?=,? (?:an? )?[\w½¼/-]+(?: and an? \w+)? ?(?:inch|\")))(?: really| actually)?,? "
+)
+_NTH = lazy_pattern(rf"the (?P<nth>first|second|last)(?: {_NOUN})?(?= )")
+_BIG = lazy_pattern(
+    rf"the (?:(?P<big>big(?:ger|gest)?|larg(?:er|est|e)|fat(?:ter|test)?)"
+    rf"|small(?:er|est)?|little)(?: {_NOUN}(?P<several>s)?| (?:two|three|four))?(?=[ .,;!?]|$)"
+)
+_AT = lazy_pattern(
+    rf"the (?P<wall>left|right|top|bottom|back|rear)(?:[- ]hand)?(?: (?:side|wall))? {_NOUN}"
+    r"(?P<several>s)?(?= )"
+)
+_THE = lazy_pattern(r"(?:the|that|my|those|these) (?:other )?")
+_PLURALS = {"twos": 2, "threes": 3, "fours": 4, "fives": 5, "sixes": 6}
+_PLURAL = lazy_pattern(r"(?P<word>twos|threes|fours|fives|sixes)\b|(?P<digit>[1-6])'?s\b")
+_UNIT = lazy_pattern(
+    rf"[- ]?(?:inch(?:ers?|es)?|\"|in\.)?(?: {_NOUN}(?P<several>s)?)?(?=[ .,;!?]|$)"
+)
+_ON = lazy_pattern(rf" (?:on|in|at|from) {_WALL}")
+_TURNS = (
+    r"(?: (?:then|just|also|both|all|now|actually|that|which))*"
+    r"(?: (?:makes?|takes?|does|do) (?:an? |the )?(?:90|ninety|turn|corner|bend)(?:,? and|,))?"
+    r"(?: turns?(?: (?:up|down|over|the corner|ninety|90))?(?:,? and|,)?(?: then)?)?"
+)
+_GOES = r" ?(?:go(?:es)?|going|runs?|running|heads?|heading|turns?|carr(?:y|ies)(?: on)?|continues?)?"
+_WAY = (
+    r"(?: (?:right|straight|back|up|down|over|on|across|out|off))*"
+    r"(?: (?:of|through|by|at|on|to|toward|into|via))*"
+)
+_LEAVES = lazy_pattern(
+    rf"{_TURNS}(?:{_GOES}{_WAY}|(?: and)? ?(?:leaves?|leaving|exits?|exiting|comes? out|coming out)"
+    rf"(?: (?:of|through|by|at|on|out|from))*) {_WALL}"
+)
+_ENTERS = lazy_pattern(
+    rf"{_TURNS} (?:(?:comes?|is|are|go(?:es)?|going|coming|runs?)(?: actually| really)? in(?:to)?"
+    rf"|enters?|entering|comes?(?= (?:through|from|by))|(?:is|are) (?:on|at))"
+    rf"(?: (?:on|at|by|through|from))* {_WALL}"
+)
+_OPPOSITE = lazy_pattern(
+    rf"{_TURNS}{_GOES}(?: (?:leaves?|exits?|comes? out))?"
+    r"(?: (?:right|straight|out|on|of|by|at|to|through|across))*"
+    r" the (?:far|opposite|other) (?:side|wall|end)"
+    rf"|{_TURNS}{_GOES}(?: (?:right|on))* straight (?:across|through)(?! (?:to )?the (?!box))"
+)
+_ADJACENT = lazy_pattern(
+    rf"{_TURNS}(?:{_GOES}| leaves?| exits?| comes? out)(?: (?:right|out|of|by|at|to|through|on))*"
+    r" the (?:next|adjacent|adjoining|neighbou?ring) (?:side|wall)"
+)
+_SAME = lazy_pattern(
+    rf"{_TURNS}{_GOES}(?: (?:comes?|leaves?|exits?))?(?: (?:right|back|out|of|by|at|through|on))*"
+    r" the same (?:side|wall)(?= |[.,;!?]|$)"
+)
+_SAME_SIZE = lazy_pattern(
+    r"(?:,? (?:all |both )?(?:in |at |of )?(?:the )?same (?:trade )?sizes?(?: (?:out|too))?)"
+    r"(?=[ .,;!?]|$)"
+)
+_AS = lazy_pattern(r",? (?:as|in) (?:an? )?(?=\S)")
+_MAKE = lazy_pattern(
+    r"(?:(?:let's |please |just |we(?:'ll)? |i(?:'ll)? )*(?:make|change|switch|bump|upsize|downsize"
+    r"|take|bring)) (?=\S)"
+)
+_TO = lazy_pattern(r"(?: up| down)?(?:,? (?:to be|to|into|all|both))*(?: an?)? ")
+_IS = lazy_pattern(
+    r"(?: (?:is|are|was|were|(?:should|has to|have to|needs? to|ought to|must) (?:be|have been)))"
+    r"(?: (?:really|actually|now|all|both))*(?: an?)? "
+)
+_SHOULD = lazy_pattern(
+    r" (?:should|has to|have to|needs? to|ought to|must) (?:be|have been)(?: (?:all|both))?(?: an?)? "
+)
+_WENT = lazy_pattern(
+    r"(?:(?:what if|if|suppose|say) )?(?:i|we|you|they|he|she)(?:'d)?"
+    r" (?:went|go|used?|bump(?:ed)?|did)(?: it| them)?(?: up| down)?(?: to| with)?(?: all)?(?: an?)? "
+)
+
+
+def pointed(text: str, at: int, lone: bool) -> Piece | None:
+    """Raceways that stand already and what is said of them, from the start of a clause on."""
+    if _BEGINS.search(text[:at]) is None:
+        return None
+    for reader in (_made, _told_all, _gone_to, _routed, _is_now):
+        if (found := reader(text, at)) is not None:
+            act, end = found
+            return Piece("pointed", at, end, pointed=act)
+    return None
+
+
+def named(text: str, at: int) -> Pointing | None:
+    """ "The 3", "the big ones", "the left one": raceways pointed at, and nothing said of them."""
+    for reader in (_nth, _big, _of_wall, _of_size):
+        if (found := reader(text, at)) is not None:
+            return found
+    return None
+
+
+def _made(text: str, at: int) -> Pointing | None:
+    """ "Make the big ones three inch"."""
+    begins = _MAKE.match(text, at)
+    if begins is None:
+        return None
+    them = _THEM.match(text, begins.end())
+    found = (PointRaceways(), them.end()) if them else named(text, begins.end())
+    return None if found is None else _becoming(text, found, _TO)
+
+
+def _told_all(text: str, at: int) -> Pointing | None:
+    """ "They're all 3 inch", "both three inch"."""
+    found = _ARE_ALL.match(text, at)
+    if found is None:
+        return None
+    size = _size(text, found.end())
+    return None if size is None else (PointRaceways(size=size[0]), size[1])
+
+
+def _gone_to(text: str, at: int) -> Pointing | None:
+    """ "What if I went to two inch"."""
+    found = _WENT.match(text, at)
+    size = _size(text, found.end()) if found else None
+    return None if size is None else (PointRaceways(size=size[0]), size[1])
+
+
+def _is_now(text: str, at: int) -> Pointing | None:
+    """ "The big one is a three inch"."""
+    found = named(text, at)
+    if found is None:
+        return None
+    told = found[0].which in ("largest", "smallest")  # "the biggest pipe is a three inch"
+    return _becoming(text, found, _SHOULD if told else _IS)
+
+
+def _becoming(text: str, found: Pointing, link: re.Pattern[str]) -> Pointing | None:
+    act, end = found
+    behind = link.match(text, end)
+    size = _size(text, behind.end()) if behind else None
+    return None if size is None else (replace(act, size=size[0]), size[1])
+
+
+def _routed(text: str, at: int) -> Pointing | None:
+    """ "The 3 turns and goes out the top", "one goes left"."""
+    found = _all(text, at) or _some(text, at) or named(text, at)
+    if found is None:
+        return None
+    act, end = found
+    gone = _way(text, end)
+    if gone is None:
+        return None
+    where, end = gone
+    made = replace(act, wall=where.wall, to=where.to, placing=where.placing)
+    if (same := _SAME_SIZE.match(text, end)) is not None:
+        return made, same.end()
+    led = _AS.match(text, end)
+    size = _size(text, led.end()) if led else None
+    return (made, end) if size is None else (replace(made, leaves_as=size[0]), size[1])
+
+
+def _way(text: str, at: int) -> Pointing | None:
+    """By which wall they enter or leave, whichever reaches furthest."""
+    ways: list[Pointing] = []
+    if (found := _ENTERS.match(text, at)) is not None:
+        ways.append((PointRaceways(wall=_NAMES[found["wall"]]), found.end()))
+    elif (found := _LEAVES.match(text, at)) is not None:
+        ways.append((PointRaceways(to=_NAMES[found["wall"]]), found.end()))
+    placings: tuple[tuple[re.Pattern[str], acts.Placed], ...] = (
+        (_OPPOSITE, "opposite"), (_ADJACENT, "adjacent"), (_SAME, "same"),
+    )  # fmt: skip
+    for pattern, placing in placings:
+        if (found := pattern.match(text, at)) is not None:
+            ways.append((PointRaceways(placing=placing), found.end()))
+    return max(ways, key=lambda way: way[1], default=None)
+
+
+def _all(text: str, at: int) -> Pointing | None:
+    if (found := _COUNTED.match(text, at)) is not None:
+        worth = lengths.value(found["n"]) if found["n"] else 2
+        return PointRaceways(count=int(worth or 2)), found.end()
+    found = _ALL.match(text, at)
+    return None if found is None else (PointRaceways(), found.end())
+
+
+def _some(text: str, at: int) -> Pointing | None:
+    """ "One goes left" of raceways whose wall was told; before that it is a share of them."""
+    found = _SOME.match(text, at)
+    if found is None or ("inch" in text[:at] and not re.search(r"\b(?:left|right|top|bottom|back)\b", text[:at])):
+        return None
+    worth = lengths.value(found["n"])
+    return None if worth is None else (PointRaceways(count=int(worth)), found.end())
+
+
+_NTHS: dict[str, acts.WhichRaceways] = {"first": "first", "second": "second", "last": "last"}
+
+
+def _nth(text: str, at: int) -> Pointing | None:
+    found = _NTH.match(text, at)
+    if found is None:
+        return None
+    return PointRaceways(which=_NTHS[found["nth"]], single=True), found.end()
+
+
+def _big(text: str, at: int) -> Pointing | None:
+    found = _BIG.match(text, at)
+    if found is None:
+        return None
+    single = True if not found["several"] and found[0].endswith("e") else None
+    which: acts.WhichRaceways = "largest" if found["big"] else "smallest"
+    return PointRaceways(which=which, single=single), found.end()
+
+
+def _of_wall(text: str, at: int) -> Pointing | None:
+    found = _AT.match(text, at)
+    if found is None:
+        return None
+    single = None if found["several"] else True
+    return PointRaceways(at=_NAMES[found["wall"]], single=single), found.end()
+
+
+def _of_size(text: str, at: int) -> Pointing | None:
+    """ "The 3", "the threes", "the two inch ones", "the 2 on the left"."""
+    the = _THE.match(text, at)
+    if the is None:
+        return None
+    if (many := _PLURAL.match(text, the.end())) is not None:
+        worth = _PLURALS.get(many["word"] or "") or int(many["digit"] or 0)
+        return _at_wall(text, PointRaceways(of_size=Decimal(worth)), many.end())
+    for size, end, inch in sorted(lengths.sizes(text, the.end()), key=_reach, reverse=True):
+        unit = _UNIT.match(text, end)
+        if unit is None or size > _LARGEST:
+            continue
+        bare = not inch and unit[0] == ""
+        if bare and size == int(size) and _counts(text, unit.end()):
+            return PointRaceways(count=int(size)), unit.end()
+        single = None if unit["several"] else True
+        return _at_wall(text, PointRaceways(of_size=size, single=single), unit.end())
+    return None
+
+
+_LARGEST = 6
+#: "The two go straight across": a count of them; "the two goes", a size.
+_GO = lazy_pattern(r" (?:go|turn|leave|exit|come|run|head|enter|are|make|carry|continue|both|all)\b")
+
+
+def _counts(text: str, at: int) -> bool:
+    return _GO.match(text, at) is not None
+
+
+def _reach(one: tuple[Decimal, int, bool]) -> int:
+    return one[1]
+
+
+def _at_wall(text: str, act: PointRaceways, end: int) -> Pointing:
+    found = _ON.match(text, end)
+    if found is None:
+        return act, end
+    return replace(act, at=_NAMES[found["wall"]]), found.end()
+
+
+def _size(text: str, at: int) -> tuple[Decimal, int] | None:
+    """A trade size that ends what is said: "three inch", "3s", "a two and a half"."""
+    if (many := _PLURAL.match(text, at)) is not None:
+        return Decimal(_PLURALS.get(many["word"] or "") or int(many["digit"] or 0)), many.end()
+    for size, end, _ in sorted(lengths.sizes(text, at), key=_reach, reverse=True):
+        unit = _UNIT.match(text, end)
+        if unit is not None and size <= _LARGEST:
+            return size, unit.end()
+    return None
