@@ -69,3 +69,17 @@ def sides(text: str) -> Iterator[tuple[int, int, dict[str, Decimal]]]:
             at = whole.end
             continue
         at = found.start() + 1
+
+
+#: "Four eights and a ten", "two 10s, one 12": one more conductor, by its size alone.
+_ONE_MORE = lazy_pattern(
+    r"(?i)(?P<before>\b(?:18|16|14|12|10|8|6|eighteen|sixteen|fourteen|twel(?:v)e|ten|eight)'?(?:e?s))"
+    r"(?P<link>,? and |, )(?P<one>an?|one|1) (?P<n>14|12|10|8|6|fourteen|twelve|ten|eight|six)"
+    r"(?=\s*(?:[.,;?!]|$))"
+)
+
+
+def sized_one(text: str) -> str:
+    """The same text, as long as it was, with the size of one more conductor marked as a size."""
+    made = _ONE_MORE.sub(lambda found: f"{found['before']}, {found['one']} #{found['n']}", text)
+    return made.ljust(len(text)) if len(made) <= len(text) else text

@@ -13,7 +13,8 @@ from decimal import Decimal
 
 from boxaloud.grammar import acts, grammar_data
 from boxaloud.grammar.acts import Act, Utterance
-from boxaloud.grammar.enclosures.body_conductors import large_conductors, sides
+from boxaloud.grammar.enclosures import body_questions
+from boxaloud.grammar.enclosures.body_conductors import large_conductors, sides, sized_one
 from boxaloud.grammar.enclosures.body_sizes import size_anywhere, size_before
 from boxaloud.grammar.enclosures.enclosure_words import words as pull_words
 from boxaloud.grammar.enclosures.fill_question import fill_question, wire_asked
@@ -63,6 +64,8 @@ def read(heard: str, at_hand: bool, asked: str | None, ordinary: Ordinary) -> Ut
     name = _name(text)
     if name is None and not at_hand:
         return None
+    if (question := body_questions.asked(heard, text, asked)) is not None:
+        return _told_and_asked(heard, question, at_hand, ordinary)
     if (wire := wire_asked(heard, text)) is not None:
         ordinary = _only(wire)
     found = [*([name] if name else []), *_raceways(text, asked), *_insulations(text), *_flags(text)]
@@ -72,6 +75,17 @@ def read(heard: str, at_hand: bool, asked: str | None, ordinary: Ordinary) -> Ut
         told = {key: said[key] for key in ("raceway", "size", "insulation") if key in said}
         return Utterance(heard, (replace(wire, **told),))  # type: ignore[arg-type]
     return _together(heard, found, ordinary) if found else None
+
+
+def _told_and_asked(
+    heard: str, question: tuple[Act, int], at_hand: bool, ordinary: Ordinary
+) -> Utterance:
+    """What is said before a question of the body, and the question."""
+    act, start = question
+    if not heard[:start].strip():
+        return Utterance(heard, (act,))
+    told = read(heard[:start], at_hand, None, ordinary) or ordinary(heard[:start])
+    return Utterance(heard, (*told.acts, act), told.unread)
 
 
 def filled_straight(heard: str) -> bool:
@@ -124,7 +138,7 @@ def _together(heard: str, found: list[_Found], ordinary: Ordinary) -> Utterance:
         return _supposed(heard, made, ordinary(rest))
     if not re.search(r"\w", rest):
         return Utterance(heard, tuple(made))
-    other = ordinary(rest)
+    other = ordinary(sized_one(rest))
     kept = [
         replace(act, words=heard[slice(*act.span)] if act.span[1] else act.words)
         for act in other.acts
@@ -179,7 +193,7 @@ def _weighs(text: str, at: int) -> bool:
 
 
 #: What each name of a conduit body holds; few utterances do.
-_NAMING = re.compile(r"\b(?:l ?[blru]|t ?b)|bod(?:y|ies)|fitting|\b(?:ell?|elbow)s?\b|\b[ctx] on\b")
+_NAMING = re.compile(r"\b(?:l ?[blru]|t ?b)|bod(?:y|ies)|fitting|\b(?:ell?|elbow)s?\b|\b[ctx] (?:on|for|in)\b")
 
 
 def _name(text: str) -> _Found | None:

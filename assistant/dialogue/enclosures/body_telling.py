@@ -21,6 +21,8 @@ if TYPE_CHECKING:
 
 RACEWAYS = ("emt", "imc", "rmc", "pvc40")
 INSULATIONS = ("thhn", "xhhw", "tw")
+SIZES = (14, 12, 10, 8, 6)
+"""Of conductors of 6 AWG and smaller, which a body without splices is counted by, 314.16(C)(1)."""
 
 
 def told(state: State) -> str:
@@ -135,6 +137,9 @@ def fill(turn: Turn, act: acts.AskFill) -> None:
     """ "How many 12 THHN in half inch EMT", "will ten fit"; of a body at hand by its raceway."""
     said = turn.state.body if conduit_body.named(turn.state) else BodySaid()
     size, awg = act.size or said.size, act.large or act.awg
+    if size is not None and awg is None and said.raceway in RACEWAYS:
+        turn.answer(_of_every_size(said, size), act.words)
+        return
     if size is None or awg is None:
         turn.answer(say("body.ask_whole"), act.words)
         return
@@ -149,9 +154,8 @@ def fill(turn: Turn, act: acts.AskFill) -> None:
     insulation_said = act.insulation or (said.insulation if act.size is None else "")
     kinds = [kind_said] if kind_said else list(RACEWAYS)
     insulations = [insulation_said] if insulation_said else list(INSULATIONS)
-    if len(kinds) > 1 and len(insulations) > 1:
-        turn.answer(say("body.ask_whole"), act.words)
-        return
+    open_both = len(kinds) > 1 and len(insulations) > 1
+    insulations = insulations[:1] if open_both else insulations
     try:
         most = [
             (kind, insulation, most_conductors(kind, Fraction(size), awg, insulation))
@@ -173,7 +177,24 @@ def fill(turn: Turn, act: acts.AskFill) -> None:
                 else say(f"body.insulation.{insulation}"))
             for kind, insulation, number in most
         ]  # fmt: skip
-        text = say("body.most_each", what=what, each=listed(each))
+        key = "most_thhn" if open_both else "most_each"
+        text = say(f"body.{key}", what=what, each=listed(each))
     section = note.section.rpartition(", ")[2]
     memory = [say("body.memory")] if act.large else []
     turn.answer(joined([sentence(say("body.by", text=text, section=section)), *memory]), act.words)
+
+
+def _of_every_size(said: BodySaid, size: Decimal) -> str:
+    """ "How many can I have" of a body at hand: of each size counted by its area, one by one."""
+    from boxaloud.rules import explain, most_conductors
+
+    insulation = said.insulation or INSULATIONS[0]
+    most = [(awg, most_conductors(said.raceway, Fraction(size), awg, insulation)) for awg in SIZES]
+    text = say(
+        "body.most_of_sizes",
+        raceway=raceway(said.raceway, size),
+        insulation=say(f"body.insulation.{insulation}"),
+        each=listed([say("body.each", most=number, of=f"number {awg}") for awg, number in most]),
+    )
+    section = explain("body-fill").section.rpartition(", ")[2]
+    return sentence(say("body.by", text=text, section=section))

@@ -28,6 +28,8 @@ def answer(act: acts.AskMeaning, state: State) -> str:
         return say("glossary.canopy")
     if not act.term:
         return say("answer.unknown")
+    if act.term == "splice_in_body" and state.body.short_radius:
+        return say("glossary.splice_short_radius")
     if "isolated" in act.words.lower() and (added := _isolated(state)):
         return added
     if is_canadian(state.edition) and act.term in sentences()["glossary_canada"]:
