@@ -60,45 +60,44 @@ _AT = lazy_pattern(
     rf"the (?P<wall>left|right|top|bottom|back|rear)(?:[- ]hand)?(?: (?:side|wall))? {_NOUN}"
     r"(?P<several>s)?(?= )"
 )
-_THE = lazy_pattern(r"(?:the|that|my|those|these) (?:other )?")
+_THE = lazy_pattern(r"(?:the|that|my|those|these) ")
 _PLURALS = {"twos": 2, "threes": 3, "fours": 4, "fives": 5, "sixes": 6}
 _PLURAL = lazy_pattern(r"(?P<word>twos|threes|fours|fives|sixes)\b|(?P<digit>[1-6])'?s\b")
 _UNIT = lazy_pattern(
     rf"[- ]?(?:inch(?:ers?|es)?|\"|in\.)?(?: {_NOUN}(?P<several>s)?)?(?=[ .,;!?]|$)"
 )
 _ON = lazy_pattern(rf" (?:on|in|at|from) {_WALL}")
-_TURNS = (
-    r"(?: (?:then|just|also|both|all|now|actually|that|which))*"
-    r"(?: (?:makes?|takes?|does|do) (?:an? |the )?(?:90|ninety|turn|corner|bend)(?:,? and|,))?"
-    r"(?: turns?(?: (?:up|down|over|the corner|ninety|90))?(?:,? and|,)?(?: then)?)?"
+_FIRST = r"(?: (?:then|just|also|both|all|now|actually|that|which))*"
+_CORNER = (
+    r" (?:makes?|takes?|does|do) (?:an? |the )?(?:90|ninety|turn|corner|bend)(?:,? and|,)?"
+    r"| turns?(?: (?:up|down|over|the corner|ninety|90))?(?:,? and|,)?(?: then)?"
 )
-_GOES = r" ?(?:go(?:es)?|going|runs?|running|heads?|heading|turns?|carr(?:y|ies)(?: on)?|continues?)?"
+_VERB = (
+    r" (?:go(?:es)?|going|runs?|running|heads?|heading|turns?|carr(?:y|ies)(?: on)?|continues?"
+    r"|leaves?|leaving|exits?|exiting|comes? out|coming out)"
+)
+_GOES = rf"{_FIRST}(?:(?:{_CORNER})(?:{_VERB})?|{_VERB})"
 _WAY = (
     r"(?: (?:right|straight|back|up|down|over|on|across|out|off))*"
-    r"(?: (?:of|through|by|at|on|to|toward|into|via))*"
+    r"(?: (?:of|through|by|at|on|to|toward|into|via|from))*"
 )
-_LEAVES = lazy_pattern(
-    rf"{_TURNS}(?:{_GOES}{_WAY}|(?: and)? ?(?:leaves?|leaving|exits?|exiting|comes? out|coming out)"
-    rf"(?: (?:of|through|by|at|on|out|from))*) {_WALL}"
-)
+_LEAVES = lazy_pattern(rf"{_GOES}{_WAY} {_WALL}")
 _ENTERS = lazy_pattern(
-    rf"{_TURNS} (?:(?:comes?|is|are|go(?:es)?|going|coming|runs?)(?: actually| really)? in(?:to)?"
+    rf"{_FIRST} (?:(?:comes?|is|are|goes?|going|coming|runs?)(?: actually| really)? in(?:to)?"
     rf"|enters?|entering|comes?(?= (?:through|from|by))|(?:is|are) (?:on|at))"
     rf"(?: (?:on|at|by|through|from))* {_WALL}"
 )
 _OPPOSITE = lazy_pattern(
-    rf"{_TURNS}{_GOES}(?: (?:leaves?|exits?|comes? out))?"
-    r"(?: (?:right|straight|out|on|of|by|at|to|through|across))*"
+    rf"{_GOES}(?: (?:right|straight|out|on|of|by|at|to|through|across))*"
     r" the (?:far|opposite|other) (?:side|wall|end)"
-    rf"|{_TURNS}{_GOES}(?: (?:right|on))* straight (?:across|through)(?! (?:to )?the (?!box))"
+    rf"|{_GOES}(?: (?:right|on))* straight (?:across|through)(?! (?:to )?the (?!box))"
 )
 _ADJACENT = lazy_pattern(
-    rf"{_TURNS}(?:{_GOES}| leaves?| exits?| comes? out)(?: (?:right|out|of|by|at|to|through|on))*"
+    rf"{_GOES}(?: (?:right|out|of|by|at|to|through|on))*"
     r" the (?:next|adjacent|adjoining|neighbou?ring) (?:side|wall)"
 )
 _SAME = lazy_pattern(
-    rf"{_TURNS}{_GOES}(?: (?:comes?|leaves?|exits?))?(?: (?:right|back|out|of|by|at|through|on))*"
-    r" the same (?:side|wall)(?= |[.,;!?]|$)"
+    rf"{_GOES}(?: (?:right|back|out|of|by|at|through|on))* the same (?:side|wall)(?= |[.,;!?]|$)"
 )
 _SAME_SIZE = lazy_pattern(
     r"(?:,? (?:all |both )?(?:in |at |of )?(?:the )?same (?:trade )?sizes?(?: (?:out|too))?)"
