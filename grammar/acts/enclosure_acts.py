@@ -14,7 +14,7 @@ End: TypeAlias = Literal["in", "out"]
 """Which end of a pull raceways are, where it is only one."""
 RacewayName: TypeAlias = Literal["emt", "imc", "rmc", "pvc40", "pvc80", "fmc", "lfmc", "ent"]
 InsulationName: TypeAlias = Literal["thhn", "xhhw", "tw"]
-WhichRaceways: TypeAlias = Literal["all", "first", "second", "last", "largest", "smallest"]
+WhichRaceways: TypeAlias = Literal["all", "rest", "first", "second", "last", "largest", "smallest"]
 """Which raceways that were told already are meant: by their place in what was said, or size."""
 Placed: TypeAlias = Literal["opposite", "adjacent", "same"]
 
@@ -95,7 +95,7 @@ class SetPull(Act):
     cover: bool | None = None
     """Whether the cover opposite the back wall is removable."""
     walls: str | None = None
-    """`opposite`, `adjacent` or `same`, or names of walls with spaces between."""
+    """`opposite`, `adjacent` or `same`, `alike` for as the raceways before, or names of walls with spaces between."""
     rows: int | None = None
     """How many rows there are, where nobody said what is in which."""
     returns: bool | None = None

@@ -18,6 +18,7 @@ _PLAIN: dict[str, dict[str, object]] = {
     "opposite": {"walls": "opposite"},
     "adjacent": {"walls": "adjacent"},
     "same": {"walls": "same"},
+    "alike": {"walls": "alike"},
     "one_row": {"rows": 1},
     "removable": {"cover": True},
     "fixed": {"cover": False},
@@ -71,7 +72,7 @@ class Assembly(RowAssembly):
         if piece.pointed is None:
             return
         span = (piece.start, piece.end)
-        function = "correction" if self.corrects else "inform"
+        function = "correction" if self.corrects else piece.pointed.function
         words = self.heard[slice(*span)]
         self.made.append(replace(piece.pointed, words=words, span=span, function=function))
         self.corrects = False
@@ -85,10 +86,22 @@ class Assembly(RowAssembly):
         )
 
     def _entered(self, piece: Piece) -> None:
+        if self._end_to_end(piece):
+            self._detail(piece, walls="opposite")
         if self._side_beside_back(piece):
             self._wall(replace(piece, sort="wall", value="left"))
         else:
             self._end(piece)
+
+    def _end_to_end(self, piece: Piece) -> bool:
+        """ "In one end, a 4 inch out the other": ends of a box lie opposite each other."""
+        before = [p for p in self.pieces if p.sort == "end" and p.end <= piece.start]
+        said = [self.text[p.start : p.end] for p in before]
+        named = any(p.sort == "kind" or "splice" in self._words(p) for p in self.pieces)
+        return not named and piece.value == "out" and any(one.endswith("one end") for one in said)
+
+    def _words(self, piece: Piece) -> str:
+        return self.text[piece.start : piece.end]
 
     def _side_beside_back(self, piece: Piece) -> bool:
         """ "In one side", where another raceway enters the back: a wall beside it, not an end."""

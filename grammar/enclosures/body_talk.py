@@ -88,6 +88,11 @@ def _told_and_asked(
     return Utterance(heard, (*told.acts, act), told.unread)
 
 
+def names_body(text: str) -> bool:
+    """Whether a text in lower case names a conduit body."""
+    return _name(text) is not None
+
+
 def filled_straight(heard: str) -> bool:
     """ "A half inch C body, straight pull through, how many 10s": of a body, and of no box whose
     sides would be asked for; how many it holds is asked."""

@@ -49,6 +49,8 @@ _OTHER_END = lazy_pattern(
 )
 #: "How far from the side entry to the far wall": asked of a side, and none told.
 _MEASURED_FROM = lazy_pattern(r"\bfrom (?:the |that )?side(?: entry| wall)?(?= to\b)")
+_LETTER = lazy_pattern(r"[lrtb](?=\s*(?:[.,;:]|$|\d|and\b|to\b))")
+_LETTER_WALLS = {"l": "left", "r": "right", "t": "top", "b": "bottom"}
 _COMPASS = lazy_pattern(r"\b(north|south|east|west)\b")
 _SIDES = {"north": "top", "south": "bottom", "east": "right", "west": "left"}
 _SIDE_WALL = lazy_pattern(r"side wall\b")
@@ -103,7 +105,7 @@ def _kind(text: str, at: int, lone: bool) -> Piece | None:
 _DETAILS = (
     "both", "governed", "each_returns", "every_entry", "opposite", "adjacent", "same", "one_row",
     "separate_rows", "removable", "opposite_cover", "opposite_removable", "fixed", "listed",
-    "blocks", "name", "asking",
+    "blocks", "alike", "name", "asking",
 )  # fmt: skip
 
 
@@ -142,6 +144,7 @@ def _walls(text: str, at: int, lone: bool) -> Piece | None:
         the = re.compile(r"(?:the |a |an |one |its )").match(text, place)
         place = the.end() if the else place
         name = longest(named("wall"), text, place) or _compass(text, place)
+        name = name or _letter(text, place)
         if name is None and (side := _one_side(text, place)) is not None:
             return Piece("wall_to" if sort == "wall_to" else "wall", at, side, "left")
         if name is None or re.compile(r" row").match(text, name[1]):
@@ -157,6 +160,13 @@ def _walls(text: str, at: int, lone: bool) -> Piece | None:
         return Piece("end", at, found.end(), "in")
     found = _OTHER_END.match(text, at) or _OUT.match(text, at)
     return None if found is None else Piece("end", at, found.end(), "out")
+
+
+def _letter(text: str, at: int) -> tuple[str, int] | None:
+    """ "2x 3\" L": a wall by its letter, behind the mark of inches."""
+    found = _LETTER.match(text, at)
+    behind = text[:at].rstrip().endswith(('"', "''"))
+    return (_LETTER_WALLS[found[0]], found.end()) if found and behind else None
 
 
 def _compass(text: str, at: int) -> tuple[str, int] | None:

@@ -23,7 +23,7 @@ Pointing: TypeAlias = tuple[PointRaceways, int]
 
 _BEGINS = lazy_pattern(
     r"(?:^|[.;:,!?-]|\b(?:and|while|but|so|then|ok|okay|no|nope|wait|actually|also|now|hold on"
-    r"|sorry|well|plus))\s*$"
+    r"|sorry|well|plus|say|suppose|what if|if))\s*$"
 )
 _WALL = (
     r"(?:the |that |its )?(?P<wall>left|right|top|bottom|back|rear|east|west|north|south)"
@@ -51,6 +51,10 @@ _ARE_ALL = lazy_pattern(
     r"(?:they(?:'re| are) (?:all|both)|(?:all|both)(?: of (?:them|those))? (?:are|is)"
     r"|both(?=,? (?:an? )?[\w½¼/-]+(?: and an? \w+)? ?(?:inch|\")))(?: really| actually)?,? "
 )
+_REST = lazy_pattern(
+    rf"(?:the )?(?:other|remaining|rest)(?: of (?:them|those))?(?: (?P<n>one|two|three|four|[1-4]))?"
+    rf"(?: {_NOUN}s?)?(?= )"
+)
 _NTH = lazy_pattern(rf"the (?P<nth>first|second|last)(?: {_NOUN})?(?= )")
 _BIG = lazy_pattern(
     rf"the (?:(?P<big>big(?:ger|gest)?|larg(?:er|est|e)|fat(?:ter|test)?)"
@@ -60,6 +64,12 @@ _AT = lazy_pattern(
     rf"the (?P<wall>left|right|top|bottom|back|rear)(?:[- ]hand)?(?: (?:side|wall))? {_NOUN}"
     r"(?P<several>s)?(?= )"
 )
+_WERE = lazy_pattern(
+    r"(?:(?:what if|if|suppose|say) )(?:they|those|these|both|all)(?: all| both| of them)*"
+    r" (?:were|are|was)(?: all| both)?(?: an?)? "
+)
+_ITS = lazy_pattern(r"(?:it's|it is|that's|they're|they are)(?: really| actually| all| both)*(?: an?)? ")
+_MENDS = lazy_pattern(r"(?:no|nope|wait|actually|sorry|i mean|hold on|scratch that)[, .-]*$")
 _THE = lazy_pattern(r"(?:the|that|my|those|these) ")
 _PLURALS = {"twos": 2, "threes": 3, "fours": 4, "fives": 5, "sixes": 6}
 _PLURAL = lazy_pattern(r"(?P<word>twos|threes|fours|fives|sixes)\b|(?P<digit>[1-6])'?s\b")
@@ -78,7 +88,7 @@ _VERB = (
 )
 _GOES = rf"{_FIRST}(?:(?:{_CORNER})(?:{_VERB})?|{_VERB})"
 _WAY = (
-    r"(?: (?:right|straight|back|up|down|over|on|across|out|off))*"
+    r"(?: (?:and|right|straight|back|up|down|over|on|across|out|off))*"
     r"(?: (?:of|through|by|at|on|to|toward|into|via|from))*"
 )
 _LEAVES = lazy_pattern(rf"{_GOES}{_WAY} {_WALL}")
@@ -87,6 +97,7 @@ _ENTERS = lazy_pattern(
     rf"|enters?|entering|comes?(?= (?:through|from|by))|(?:is|are) (?:on|at))"
     rf"(?: (?:on|at|by|through|from))* {_WALL}"
 )
+_UPRIGHT = lazy_pattern(rf"{_GOES}(?: straight| right)? (?P<way>up|down)(?=\s*(?:[.,;!?]|$))")
 _OPPOSITE = lazy_pattern(
     rf"{_GOES}(?: (?:right|straight|out|on|of|by|at|to|through|across))*"
     r" the (?:far|opposite|other) (?:side|wall|end)"
@@ -110,9 +121,9 @@ _MAKE = lazy_pattern(
 )
 _TO = lazy_pattern(r"(?: up| down)?(?:,? (?:to be|to|into|all|both))*(?: an?)? ")
 _IS = lazy_pattern(
-    r"(?: (?:is|are|was|were|(?:should|has to|have to|needs? to|ought to|must) (?:be|have been)))"
-    r"(?: (?:really|actually|now|all|both))*(?: an?)? "
+    r"(?: (?:is|are))(?: (?:really|actually|now|all|both))*(?: an?)? "
 )
+_WAS = lazy_pattern(r" (?:was|were)(?: (?:really|actually|all|both))*(?: an?)? ")
 _SHOULD = lazy_pattern(
     r" (?:should|has to|have to|needs? to|ought to|must) (?:be|have been)(?: (?:all|both))?(?: an?)? "
 )
@@ -135,7 +146,7 @@ def pointed(text: str, at: int, lone: bool) -> Piece | None:
 
 def named(text: str, at: int) -> Pointing | None:
     """ "The 3", "the big ones", "the left one": raceways pointed at, and nothing said of them."""
-    for reader in (_nth, _big, _of_wall, _of_size):
+    for reader in (_rest, _nth, _big, _of_wall, _of_size):
         if (found := reader(text, at)) is not None:
             return found
     return None
@@ -148,7 +159,7 @@ def _made(text: str, at: int) -> Pointing | None:
         return None
     them = _THEM.match(text, begins.end())
     found = (PointRaceways(), them.end()) if them else named(text, begins.end())
-    return None if found is None else _becoming(text, found, _TO)
+    return None if found is None else _anew(_becoming(text, found, _TO))
 
 
 def _told_all(text: str, at: int) -> Pointing | None:
@@ -162,18 +173,36 @@ def _told_all(text: str, at: int) -> Pointing | None:
 
 def _gone_to(text: str, at: int) -> Pointing | None:
     """ "What if I went to two inch"."""
-    found = _WENT.match(text, at)
+    found = _WENT.match(text, at) or _WERE.match(text, at)
     size = _size(text, found.end()) if found else None
-    return None if size is None else (PointRaceways(size=size[0]), size[1])
+    return None if size is None else _anew((PointRaceways(size=size[0]), size[1]))
+
+
+def _anew(found: Pointing | None) -> Pointing | None:
+    """What is said of raceways in place of what was told: without that, a size that is another
+    than the one told tells nothing of them."""
+    return None if found is None else (replace(found[0], function="correction"), found[1])
 
 
 def _is_now(text: str, at: int) -> Pointing | None:
     """ "The big one is a three inch"."""
     found = named(text, at)
     if found is None:
-        return None
+        return _mended(text, at)
     told = found[0].which in ("largest", "smallest")  # "the biggest pipe is a three inch"
-    return _becoming(text, found, _SHOULD if told else _IS)
+    meant = _anew(_becoming(text, found, _SHOULD)) or _anew(_becoming(text, found, _WAS))
+    return meant if meant or told else _becoming(text, found, _IS)
+
+
+def _mended(text: str, at: int) -> Pointing | None:
+    """ "Actually it's four": behind a mark of correction, the size of all."""
+    found = _ITS.match(text, at)
+    if found is None or _MENDS.search(text[:at]) is None:
+        return None
+    size = _size(text, found.end())
+    if size is None or text[size[1] :].strip(" .!"):
+        return None
+    return _anew((PointRaceways(size=size[0]), size[1]))
 
 
 def _becoming(text: str, found: Pointing, link: re.Pattern[str]) -> Pointing | None:
@@ -208,6 +237,8 @@ def _way(text: str, at: int) -> Pointing | None:
         ways.append((PointRaceways(wall=_NAMES[found["wall"]]), found.end()))
     elif (found := _LEAVES.match(text, at)) is not None:
         ways.append((PointRaceways(to=_NAMES[found["wall"]]), found.end()))
+    elif (found := _UPRIGHT.match(text, at)) is not None:
+        ways.append((PointRaceways(to="top" if found["way"] == "up" else "bottom"), found.end()))
     placings: tuple[tuple[re.Pattern[str], acts.Placed], ...] = (
         (_OPPOSITE, "opposite"), (_ADJACENT, "adjacent"), (_SAME, "same"),
     )  # fmt: skip
@@ -232,6 +263,17 @@ def _some(text: str, at: int) -> Pointing | None:
         return None
     worth = lengths.value(found["n"])
     return None if worth is None else (PointRaceways(count=int(worth)), found.end())
+
+
+def _rest(text: str, at: int) -> Pointing | None:
+    """ "The other two": those of which no way out was told."""
+    found = _REST.match(text, at)
+    if found is None or _UNIT_BEHIND.match(text, found.end()):
+        return None
+    one = "other" in found[0] and "others" not in found[0] and not found["n"]
+    worth = lengths.value(found["n"]) if found["n"] else None
+    count = int(worth) if worth is not None else 1 if one else None
+    return PointRaceways(which="rest", count=count), found.end()
 
 
 _NTHS: dict[str, acts.WhichRaceways] = {"first": "first", "second": "second", "last": "last"}
@@ -282,6 +324,8 @@ def _of_size(text: str, at: int) -> Pointing | None:
 
 
 _LARGEST = 6
+#: "The other three inch": one of that size, of which nothing was told yet.
+_UNIT_BEHIND = lazy_pattern(r" (?:[\w/-]+ )?(?:inch|\")|(?:inch|\")")
 #: "The two go straight across": a count of them; "the two goes", a size.
 _GO = lazy_pattern(r" (?:go|turn|leave|exit|come|run|head|enter|are|make|carry|continue|both|all)\b")
 

@@ -32,6 +32,7 @@ _TELLING = frozenset(
 _ANSWERS = (
     acts.Number, acts.Size, acts.Place, acts.NoneOfThem, acts.Yes, acts.No, acts.DontKnow,
 )  # fmt: skip
+_VOLUME = lazy_pattern(r"\b(?:cubic|cubes?|cu|volume|in3|marked|stamped)\b")
 _PREPOSITION = lazy_pattern(
     r"(?:^|\b(?:in|for|at|near|by|behind|from|to|under|over|called|feeding) "
     r"(?:the |a |an |my |our )?)$"
@@ -42,6 +43,11 @@ def is_about(text: str) -> bool:
     """Whether a text speaks of a pull box by itself."""
     alone = words("alone").fullmatch(text.strip(" .!"))
     return shows("about").search(text) is not None or alone is not None
+
+
+def is_likely(text: str) -> bool:
+    """Whether raceways or cables are told with their walls, as of a box of large conductors."""
+    return shows_large(text) and likely(text, scan(text))
 
 
 def read(heard: str, expect: str | None, ordinary: Ordinary) -> Utterance | None:
@@ -79,10 +85,24 @@ def read(heard: str, expect: str | None, ordinary: Ordinary) -> Utterance | None
 def _measured(heard: str, text: str, pieces: list[Piece], ordinary: Ordinary) -> Utterance | None:
     """ "Pull box, 24 by 24 by 8": its name is lost beside its sides, which are read as any box's."""
     named = any(piece.value == "name" for piece in pieces)
-    if not named or not any(piece.value == "dimensions" for piece in pieces) or asks(text):
+    if not named or asks(text):
+        return None
+    if sum(piece.value.startswith("side ") for piece in pieces) > 1:
+        return _sided(heard, text, pieces, ordinary)
+    if not any(piece.value == "dimensions" for piece in pieces):
         return None
     found = ordinary(heard)
     if any(isinstance(act, acts.NameBoxKind) for act in found.acts) or not found.acts:
+        return None
+    span = (0, len(heard))
+    name = acts.NameBoxKind(name="pull box", words=heard.strip(), span=span)
+    return replace(found, acts=(name, *found.acts))
+
+
+def _sided(heard: str, text: str, pieces: list[Piece], ordinary: Ordinary) -> Utterance | None:
+    """ "Pull box. 36 wide, 24 high": its sides by their names, which raceways go by."""
+    found = _Reading(heard, text, pieces, ordinary, True).utterance()
+    if found.weighty or not all(isinstance(act, acts.SetPull) for act in found.acts):
         return None
     span = (0, len(heard))
     name = acts.NameBoxKind(name="pull box", words=heard.strip(), span=span)
@@ -245,6 +265,8 @@ class _Reading:
             return
         found = self.ordinary(self.heard[start:end])
         bare = any(isinstance(act, (*_ANSWERS, acts.SetSize)) for act in found.acts)
+        if any(isinstance(act, acts.SetVolume) for act in found.acts):
+            bare = bare or _VOLUME.search(said) is None  # "the run is three and a half"
         if bare or not found.acts:
             weighs = self._weighs(start, end, True) or self._amid_raceways(start, end)
             self.left.append(Unread(self.heard[start:end], (start, end), weighs))

@@ -41,8 +41,8 @@ def in_order(
             for item in items
             if item.group == group
         ]
-    details = [act for act in made if isinstance(act, acts.SetPull)]
-    others = [act for act in made if not isinstance(act, acts.SetPull)]
+    details = [act for act in made if isinstance(act, (acts.SetPull, acts.PointRaceways))]
+    others = [act for act in made if act not in details]
     first = min((act.span[0] for act in told), default=0)
     before = [act for act in others if act.span[0] < first]
     return [*before, *told, *details, *(act for act in others if act not in before)]

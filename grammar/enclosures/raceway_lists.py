@@ -34,6 +34,18 @@ TIMES = lazy_pattern(
     r"(?P<n>\d{1,2})(?: ?x (?=\S)| ?[x×] ?(?=(?:\d[- ]?1/[24]|\d|1/2|3/4) ?(?:\"|inch|in\.)(?:es)?"
     r",? (?:in|out|on|at|from|into|to|conduits?|pipes?|raceways?|emts?|rigid|pvc|each)\b))"
 )
+#: "Two more threes", "two threes in the top": raceways by their size alone.
+_MORE = lazy_pattern(
+    r"(?:more )(?P<size>twos|threes|fours|fives|sixes)\b"
+    r"|(?P<named>twos|threes|fours|fives|sixes)(?= (?:in|on|at|out|from|to|into) (?:the )?"
+    r"(?:left|right|top|bottom|back)\b)"
+)
+_BY_NAME = {"twos": 2, "threes": 3, "fours": 4, "fives": 5, "sixes": 6}
+_MIXED_BEHIND = lazy_pattern(
+    r"(?: (?P<kind>(?:emt|rigid|imc|rmc|pvc|conduits?|pipes?|raceways?)(?!\w))"
+    r"| (?=(?:(?:on|in|at|into|out|from|to)(?: of)? )?(?:the |each |both |either |one )"
+    r"?(?:left|right|top|bottom|back|end|side|wall|ends|sides)\b))"
+)
 _PLURAL = lazy_pattern(r"(?:conduit|raceway|pipe|nipple|cable|hub)s$|(?:entries|emts)$")
 _PART_BEHIND = lazy_pattern(r"[ -]?inch(?:es)? and (?:an? )?(?:half|quarter)(?!\w)(?! inch)")
 
@@ -89,13 +101,15 @@ def _item(text: str, at: int, lone: bool, depth: int = 0) -> _Item | None:
         for size, end, has_inch in _sizes(text, place):
             if count is not None and count > 1 and text.startswith("inch and", place):
                 continue  # "two inch and a half": two and a half, or two of them?
-            if (closed := _closed(text, end, has_inch)) is not None:
+            if (closed := _closed(text, end, has_inch) or _mixed(text, size, end)) is not None:
                 return [Raceways(count, size)], closed, article or counted
             rest = _elliptic(text, end, article or counted, counted, depth)
             if rest is not None:
                 return [Raceways(count, size), *rest[0]], rest[1], article or counted
             if lone and size <= _LARGEST and _alone(text, end):
                 return [Raceways(count, size)], end, article or counted
+        if counted and (named := _MORE.match(text, place)) is not None:
+            return [Raceways(count, Decimal(_BY_NAME[named["size"] or named["named"]]))], named.end(), True
         if counted and (noun := words("noun").match(text, place)) is not None:
             return [Raceways(count, None)], noun.end(), True
     return None
@@ -165,6 +179,15 @@ def _closed(text: str, end: int, has_inch: bool) -> int | None:
         place = name.end()
     times = re.compile(r" ?(?:x|×) ?(\d+)\b").match(text, place)
     return place if times is None else None
+
+
+def _mixed(text: str, size: Decimal, end: int) -> int | None:
+    """ "A 2-1/2 on each end", "two and a half EMT": whole inches and a part can only be a trade
+    size where a wall or a raceway stands behind. Where they end; None where nothing does."""
+    if size <= 1 or size == int(size):
+        return None
+    found = _MIXED_BEHIND.match(text, end)
+    return None if found is None else found.end("kind") if found["kind"] else end
 
 
 def _elliptic(

@@ -26,7 +26,8 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread, Utterance
 from boxaloud.grammar.clauses.act_fields import BOX, THINGS
 from boxaloud.grammar.clauses.clause import Clause
-from boxaloud.grammar.enclosures import BODY, pull_talk
+from boxaloud.grammar.enclosures import BODY, body_talk, pull_talk
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer.heard_words import Word
 from boxaloud.grammar.lexer.tokens import plain_text
 from boxaloud.grammar.utterance.whereabouts_of_clauses import about_something_else, evidence
@@ -55,13 +56,25 @@ _OF_A_BOX = frozenset({*THINGS, *BOX} - {"number", "size"})
 """What can be said to be in this box, or to be it: "there's a 14-3 in here, breaker nine"."""
 
 
+#: Of a conductor that no box counted by volume holds: "2/0", "500 kcmil".
+_LARGE = lazy_pattern(r"(?<![\w/])[1-4]/0'?s?\b|\b(?:kcmil|mcm)\b")
+
+
+def _of_large(text: str) -> bool:
+    """ "Two inch LB with three 3/0": large conductors, told of a conduit body or of raceways."""
+    if _LARGE.search(text) is None:
+        return False
+    return body_talk.names_body(text) or pull_talk.is_likely(text)
+
+
 def heard_elsewhere(
     words: str | Sequence[Word], expect: str | None = None
 ) -> tuple[Sequence[Piece], Utterance | None]:
     """The pieces of an utterance that are not about the box at hand; and where all of them are
     not, what the utterance is then. Of a pull box large conductors, voltages and walls are told."""
     heard = words if isinstance(words, str) else " ".join(word.text for word in words)
-    if (expect or "").startswith(("pull", BODY)) or pull_talk.is_about(plain_text(heard)):
+    text = plain_text(heard)
+    if (expect or "").startswith(("pull", BODY)) or pull_talk.is_about(text) or _of_large(text):
         return (), None
     found = pieces_elsewhere(heard)
     if not are_all(found, heard):

@@ -44,6 +44,12 @@ def _meant(said: PullBoxSaid, act: acts.PointRaceways) -> list[_Place]:
     if act.which in ("first", "second", "last"):
         at = {"first": 0, "second": 1, "last": -1}[act.which]
         return [found[at]] if len(found) > max(at, 0) else []
+    if act.which == "rest":
+        found = [
+            place
+            for place in found
+            if said.pulls[place.pull].kind is None and _one(said, place).to is None
+        ]
     if act.of_size is not None:
         found = [place for place in found if _one(said, place).size == act.of_size]
     if act.at is not None:
@@ -68,6 +74,9 @@ def _resized(said: PullBoxSaid, act: acts.PointRaceways) -> PullBoxSaid | None:
         return None
     if act.count is not None and _many(said, meant) != act.count:
         return None
+    known = {_one(said, place).size for place in meant} - {None, act.size}
+    if known and act.function != "correction":
+        return None  # "both three inch" beside a four: of others
     return _with(said, {place: replace(_one(said, place), size=act.size) for place in meant})
 
 
@@ -101,7 +110,7 @@ def _led(said: PullBoxSaid, act: acts.PointRaceways) -> PullBoxSaid | None:
     if act.to is not None and act.count is None:
         there = [place for place in meant if _one(said, place).wall == act.to]
         if there:  # the way out was told as a raceway of its own: the pull is told already
-            return said if len(there) < len(meant) else None
+            return said if 2 * _many(said, there) == _many(said, meant) else None
     meant = [place for place in meant if _one(said, place).wall is not None or act.placing]
     count = act.count or (1 if act.single else _many(said, meant))
     if not meant or (act.single and _many(said, meant) != 1) or _many(said, meant) < count:

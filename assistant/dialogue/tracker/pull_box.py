@@ -270,6 +270,10 @@ def _placed(said: PullBoxSaid, walls: str, corrects: bool = False) -> PullBoxSai
     if at < 0:
         said, at = said.and_also(Pulled()), 0
     one = said.pulls[at]
+    if walls in ("same", "alike") and (beside := _beside(said, walls == "alike")) is not None:
+        return beside
+    if walls == "alike":
+        return said  # of a pull whose walls nobody told: all of it goes the same way
     if walls in ("opposite", "adjacent", "same"):
         one = replace(one, placing=cast("Placing", walls))
     else:
@@ -283,6 +287,20 @@ def _placed(said: PullBoxSaid, walls: str, corrects: bool = False) -> PullBoxSai
             filled = tuple(replace(e, wall=named[0]) if e.through else e for e in one.entering)
             one = replace(one, entering=filled, walls=())
     return replace(said, pulls=(*said.pulls[:at], one, *said.pulls[at + 1 :]))
+
+
+def _beside(said: PullBoxSaid, alike: bool) -> PullBoxSaid | None:
+    """ "A 2 inch next to it": by the wall that the raceway before it enters; of one that does the
+    same, out by the same as well. None where no wall was told before it."""
+    last = said.last
+    if last is None or len(last.entering) < 2 or not last.entering[-1].through:
+        return None
+    before = next((e for e in reversed(last.entering) if e.wall is not None), None)
+    if before is None:
+        return None
+    to = before.to if alike else None
+    loose = tuple(replace(e, wall=before.wall, to=to) if e.through else e for e in last.entering)
+    return said.with_last(replace(last, entering=loose))
 
 
 def _led_out(one: Pulled, named: tuple[Wall, ...], corrects: bool) -> Pulled | None:
