@@ -58,34 +58,10 @@ def _suppose(turn: Turn, act: acts.Suppose) -> None:
     what_if.suppose(turn, act, run)
 
 
-def _pull(turn: Turn, act: acts.DescribePull) -> None:
-    from boxaloud.assistant.dialogue.tracker import pull_box
+def _of_pull_box(turn: Turn, act: Act) -> None:
+    from boxaloud.assistant.dialogue.tracker import pull_acts
 
-    pull_box.pull(turn, act)
-
-
-def _raceways(turn: Turn, act: acts.AddRaceways) -> None:
-    from boxaloud.assistant.dialogue.tracker import pull_box
-
-    pull_box.raceways(turn, act)
-
-
-def _raceways_out(turn: Turn, act: acts.TakeOutRaceways) -> None:
-    from boxaloud.assistant.dialogue.tracker import pull_box
-
-    pull_box.take_out(turn, act)
-
-
-def _raceways_pointed(turn: Turn, act: acts.PointRaceways) -> None:
-    from boxaloud.assistant.dialogue.tracker import led_raceways
-
-    led_raceways.pointed(turn, act)
-
-
-def _pull_detail(turn: Turn, act: acts.SetPull) -> None:
-    from boxaloud.assistant.dialogue.tracker import pull_box
-
-    pull_box.detail(turn, act)
+    pull_acts.HANDLERS[type(act)](turn, act)
 
 
 def _body(turn: Turn, act: acts.SetBody) -> None:
@@ -138,11 +114,16 @@ HANDLERS: dict[type[Act], Callable[[Turn, Any], None]] = {
     acts.ShareSpaces: space_placing.share,
     acts.Deepen: device_landing.deepen,
     acts.SetEdition: user_questions.edition,
-    acts.DescribePull: _pull,
-    acts.AddRaceways: _raceways,
-    acts.TakeOutRaceways: _raceways_out,
-    acts.PointRaceways: _raceways_pointed,
-    acts.SetPull: _pull_detail,
+    **dict.fromkeys(
+        (
+            acts.DescribePull,
+            acts.AddRaceways,
+            acts.TakeOutRaceways,
+            acts.PointRaceways,
+            acts.SetPull,
+        ),
+        _of_pull_box,
+    ),
     acts.SetBody: _body,
     acts.AskFill: _fill,
     acts.Deny: denials.deny,

@@ -95,7 +95,8 @@ class SetPull(Act):
     cover: bool | None = None
     """Whether the cover opposite the back wall is removable."""
     walls: str | None = None
-    """`opposite`, `adjacent` or `same`, `alike` for as the raceways before, or names of walls with spaces between."""
+    """`opposite`, `adjacent` or `same`; `alike` for as those told before; or names of walls with
+    spaces between."""
     rows: int | None = None
     """How many rows there are, where nobody said what is in which."""
     returns: bool | None = None

@@ -11,7 +11,9 @@ from boxaloud.grammar.acts import Act
 from boxaloud.grammar.enclosures import lengths
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
-_IN_IT = r"(?: (?:in(?:side)?|into|through)(?: of)? (?:it|this|that|there|here|one|this one|the body))?"
+_IN_IT = (
+    r"(?: (?:in(?:side)?|into|through)(?: of)? (?:it|this|that|there|here|one|this one|the body))?"
+)
 _WIRES = r"(?:the |my |these |those |some )?(?:#?\d{1,2}s?|\w+s|them|it|wires?|conductors?)"
 _SPLICES = lazy_pattern(
     rf"(?:so |and |then |ok |okay |now |but )*(?:(?:can|may|could|should) (?:i|we|you)"
@@ -19,9 +21,11 @@ _SPLICES = lazy_pattern(
     rf" (?:make (?:a |some )?splices?|splice(?: {_WIRES})?|put (?:a |some )?splices?){_IN_IT}"
 )
 _MARK = lazy_pattern(
-    r"(?:so |and |then |ok |okay |now |but )*(?:(?:does|must|will|would) (?:it|this|that|the body|the fitting)"
+    r"(?:so |and |then |ok |okay |now |but )*(?:(?:does|must|will|would)"
+    r" (?:it|this|that|the body|the fitting)"
     r"(?: (?:have|need) to)?|do i need)(?: (?:be|need|have|a))*"
-    r" (?:mark(?:ed|ing)?|stamp(?:ed)?|volume|cubic inches?)(?: (?:with )?(?:a )?(?:volume|on it))?"
+    r" (?:mark(?:ed|ing)?|stamp(?:ed)?|volume|cubic inches?)"
+    r"(?: (?:with )?(?:a )?(?:volume|on it))?"
     r"(?: (?:for|to) (?:that|it|this|splic\w+|do that))?(?: (?:in )?it)?"
 )
 _HOW_MANY = lazy_pattern(

@@ -64,8 +64,8 @@ def read(heard: str, at_hand: bool, asked: str | None, ordinary: Ordinary) -> Ut
     name = _name(text)
     if name is None and not at_hand:
         return None
-    if (question := body_questions.asked(heard, text, asked)) is not None:
-        return _told_and_asked(heard, question, at_hand, ordinary)
+    if (ends_asking := body_questions.asked(heard, text, asked)) is not None:
+        return _told_and_asked(heard, ends_asking, at_hand, ordinary)
     if (wire := wire_asked(heard, text)) is not None:
         ordinary = _only(wire)
     found = [*([name] if name else []), *_raceways(text, asked), *_insulations(text), *_flags(text)]
@@ -198,7 +198,9 @@ def _weighs(text: str, at: int) -> bool:
 
 
 #: What each name of a conduit body holds; few utterances do.
-_NAMING = re.compile(r"\b(?:l ?[blru]|t ?b)|bod(?:y|ies)|fitting|\b(?:ell?|elbow)s?\b|\b[ctx] (?:on|for|in)\b")
+_NAMING = re.compile(
+    r"\b(?:l ?[blru]|t ?b)|bod(?:y|ies)|fitting|\b(?:ell?|elbow)s?\b|\b[ctx] (?:on|for|in)\b"
+)
 
 
 def _name(text: str) -> _Found | None:

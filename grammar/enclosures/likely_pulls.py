@@ -8,6 +8,7 @@ from decimal import Decimal
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Utterance
 from boxaloud.grammar.enclosures.enclosure_words import shows, words
+from boxaloud.grammar.enclosures.pieces import scan
 from boxaloud.grammar.enclosures.pull_piece import Piece
 
 #: Raceways of this trade size and larger are pulled full of 4 AWG and larger, common practice.
@@ -21,6 +22,11 @@ _BARE = (acts.Number, acts.Yes, acts.No, acts.Place)
 def shows_large(text: str) -> bool:
     """Whether words without which nothing is likely to be a pull box stand in a text."""
     return bool(shows("likely_large").search(text) or shows("likely").search(text))
+
+
+def is_likely(text: str) -> bool:
+    """Whether raceways or cables are told with their walls, as of a box of large conductors."""
+    return shows_large(text) and likely(text, scan(text))
 
 
 def likely(text: str, pieces: Sequence[Piece]) -> bool:

@@ -9,31 +9,24 @@ from __future__ import annotations
 
 import re
 from dataclasses import replace
-from decimal import Decimal
-from typing import TypeAlias
 
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import PointRaceways
 from boxaloud.grammar.enclosures import lengths
 from boxaloud.grammar.enclosures.pull_piece import Piece
+from boxaloud.grammar.enclosures.raceways_named import (
+    WALL,
+    WALL_NAMES,
+    Pointing,
+    named,
+    trade_size,
+)
 from boxaloud.grammar.lazy_patterns import lazy_pattern
-
-Pointing: TypeAlias = tuple[PointRaceways, int]
-"""What is pointed at, and where the words of it end."""
 
 _BEGINS = lazy_pattern(
     r"(?:^|[.;:,!?-]|\b(?:and|while|but|so|then|ok|okay|no|nope|wait|actually|also|now|hold on"
     r"|sorry|well|plus|say|suppose|what if|if))\s*$"
 )
-_WALL = (
-    r"(?:the |that |its )?(?P<wall>left|right|top|bottom|back|rear|east|west|north|south)"
-    r"(?:[- ]hand)?(?: (?:side|wall|end)s?)?(?!\w|[- ](?:hand|one|pipe|again|now))"
-)
-_NAMES: dict[str, acts.WallName] = {
-    "left": "left", "right": "right", "top": "top", "bottom": "bottom", "back": "back",
-    "rear": "back", "west": "left", "east": "right", "north": "top", "south": "bottom",
-}  # fmt: skip
-_NOUN = r"(?:one|pipe|conduit|raceway|run|entry)"
 _SOME = lazy_pattern(
     r"(?P<n>one|two|three|four|five|six|[1-6])(?: of (?:them|those|these|the (?:two|three|four)))?"
     r"(?= (?:go(?:es)?|comes?|turns?|heads?|runs?|leaves?|exits?|enters?)\b)"
@@ -51,32 +44,14 @@ _ARE_ALL = lazy_pattern(
     r"(?:they(?:'re| are) (?:all|both)|(?:all|both)(?: of (?:them|those))? (?:are|is)"
     r"|both(?=,? (?:an? )?[\w½¼/-]+(?: and an? \w+)? ?(?:inch|\")))(?: really| actually)?,? "
 )
-_REST = lazy_pattern(
-    rf"(?:the )?(?:other|remaining|rest)(?: of (?:them|those))?(?: (?P<n>one|two|three|four|[1-4]))?"
-    rf"(?: {_NOUN}s?)?(?= )"
-)
-_NTH = lazy_pattern(rf"the (?P<nth>first|second|last)(?: {_NOUN})?(?= )")
-_BIG = lazy_pattern(
-    rf"the (?:(?P<big>big(?:ger|gest)?|larg(?:er|est|e)|fat(?:ter|test)?)"
-    rf"|small(?:er|est)?|little)(?: {_NOUN}(?P<several>s)?| (?:two|three|four))?(?=[ .,;!?]|$)"
-)
-_AT = lazy_pattern(
-    rf"the (?P<wall>left|right|top|bottom|back|rear)(?:[- ]hand)?(?: (?:side|wall))? {_NOUN}"
-    r"(?P<several>s)?(?= )"
-)
 _WERE = lazy_pattern(
     r"(?:(?:what if|if|suppose|say) )(?:they|those|these|both|all)(?: all| both| of them)*"
     r" (?:were|are|was)(?: all| both)?(?: an?)? "
 )
-_ITS = lazy_pattern(r"(?:it's|it is|that's|they're|they are)(?: really| actually| all| both)*(?: an?)? ")
-_MENDS = lazy_pattern(r"(?:no|nope|wait|actually|sorry|i mean|hold on|scratch that)[, .-]*$")
-_THE = lazy_pattern(r"(?:the|that|my|those|these) ")
-_PLURALS = {"twos": 2, "threes": 3, "fours": 4, "fives": 5, "sixes": 6}
-_PLURAL = lazy_pattern(r"(?P<word>twos|threes|fours|fives|sixes)\b|(?P<digit>[1-6])'?s\b")
-_UNIT = lazy_pattern(
-    rf"[- ]?(?:inch(?:ers?|es)?|\"|in\.)?(?: {_NOUN}(?P<several>s)?)?(?=[ .,;!?]|$)"
+_ITS = lazy_pattern(
+    r"(?:it's|it is|that's|they're|they are)(?: really| actually| all| both)*(?: an?)? "
 )
-_ON = lazy_pattern(rf" (?:on|in|at|from) {_WALL}")
+_MENDS = lazy_pattern(r"(?:no|nope|wait|actually|sorry|i mean|hold on|scratch that)[, .-]*$")
 _FIRST = r"(?: (?:then|just|also|both|all|now|actually|that|which))*"
 _CORNER = (
     r" (?:makes?|takes?|does|do) (?:an? |the )?(?:90|ninety|turn|corner|bend)(?:,? and|,)?"
@@ -91,11 +66,11 @@ _WAY = (
     r"(?: (?:and|right|straight|back|up|down|over|on|across|out|off))*"
     r"(?: (?:of|through|by|at|on|to|toward|into|via|from))*"
 )
-_LEAVES = lazy_pattern(rf"{_GOES}{_WAY} {_WALL}")
+_LEAVES = lazy_pattern(rf"{_GOES}{_WAY} {WALL}")
 _ENTERS = lazy_pattern(
     rf"{_FIRST} (?:(?:comes?|is|are|goes?|going|coming|runs?)(?: actually| really)? in(?:to)?"
     rf"|enters?|entering|comes?(?= (?:through|from|by))|(?:is|are) (?:on|at))"
-    rf"(?: (?:on|at|by|through|from))* {_WALL}"
+    rf"(?: (?:on|at|by|through|from))* {WALL}"
 )
 _UPRIGHT = lazy_pattern(rf"{_GOES}(?: straight| right)? (?P<way>up|down)(?=\s*(?:[.,;!?]|$))")
 _OPPOSITE = lazy_pattern(
@@ -120,16 +95,16 @@ _MAKE = lazy_pattern(
     r"|take|bring)) (?=\S)"
 )
 _TO = lazy_pattern(r"(?: up| down)?(?:,? (?:to be|to|into|all|both))*(?: an?)? ")
-_IS = lazy_pattern(
-    r"(?: (?:is|are))(?: (?:really|actually|now|all|both))*(?: an?)? "
-)
+_IS = lazy_pattern(r"(?: (?:is|are))(?: (?:really|actually|now|all|both))*(?: an?)? ")
 _WAS = lazy_pattern(r" (?:was|were)(?: (?:really|actually|all|both))*(?: an?)? ")
 _SHOULD = lazy_pattern(
-    r" (?:should|has to|have to|needs? to|ought to|must) (?:be|have been)(?: (?:all|both))?(?: an?)? "
+    r" (?:should|has to|have to|needs? to|ought to|must) (?:be|have been)"
+    r"(?: (?:all|both))?(?: an?)? "
 )
 _WENT = lazy_pattern(
     r"(?:(?:what if|if|suppose|say) )?(?:i|we|you|they|he|she)(?:'d)?"
-    r" (?:went|go|used?|bump(?:ed)?|did)(?: it| them)?(?: up| down)?(?: to| with)?(?: all)?(?: an?)? "
+    r" (?:went|go|used?|bump(?:ed)?|did)(?: it| them)?(?: up| down)?(?: to| with)?(?: all)?"
+    r"(?: an?)? "
 )
 
 
@@ -141,14 +116,6 @@ def pointed(text: str, at: int, lone: bool) -> Piece | None:
         if (found := reader(text, at)) is not None:
             act, end = found
             return Piece("pointed", at, end, pointed=act)
-    return None
-
-
-def named(text: str, at: int) -> Pointing | None:
-    """ "The 3", "the big ones", "the left one": raceways pointed at, and nothing said of them."""
-    for reader in (_rest, _nth, _big, _of_wall, _of_size):
-        if (found := reader(text, at)) is not None:
-            return found
     return None
 
 
@@ -167,14 +134,14 @@ def _told_all(text: str, at: int) -> Pointing | None:
     found = _ARE_ALL.match(text, at)
     if found is None:
         return None
-    size = _size(text, found.end())
+    size = trade_size(text, found.end())
     return None if size is None else (PointRaceways(size=size[0]), size[1])
 
 
 def _gone_to(text: str, at: int) -> Pointing | None:
     """ "What if I went to two inch"."""
     found = _WENT.match(text, at) or _WERE.match(text, at)
-    size = _size(text, found.end()) if found else None
+    size = trade_size(text, found.end()) if found else None
     return None if size is None else _anew((PointRaceways(size=size[0]), size[1]))
 
 
@@ -199,7 +166,7 @@ def _mended(text: str, at: int) -> Pointing | None:
     found = _ITS.match(text, at)
     if found is None or _MENDS.search(text[:at]) is None:
         return None
-    size = _size(text, found.end())
+    size = trade_size(text, found.end())
     if size is None or text[size[1] :].strip(" .!"):
         return None
     return _anew((PointRaceways(size=size[0]), size[1]))
@@ -208,7 +175,7 @@ def _mended(text: str, at: int) -> Pointing | None:
 def _becoming(text: str, found: Pointing, link: re.Pattern[str]) -> Pointing | None:
     act, end = found
     behind = link.match(text, end)
-    size = _size(text, behind.end()) if behind else None
+    size = trade_size(text, behind.end()) if behind else None
     return None if size is None else (replace(act, size=size[0]), size[1])
 
 
@@ -226,7 +193,7 @@ def _routed(text: str, at: int) -> Pointing | None:
     if (same := _SAME_SIZE.match(text, end)) is not None:
         return made, same.end()
     led = _AS.match(text, end)
-    size = _size(text, led.end()) if led else None
+    size = trade_size(text, led.end()) if led else None
     return (made, end) if size is None else (replace(made, leaves_as=size[0]), size[1])
 
 
@@ -234,9 +201,9 @@ def _way(text: str, at: int) -> Pointing | None:
     """By which wall they enter or leave, whichever reaches furthest."""
     ways: list[Pointing] = []
     if (found := _ENTERS.match(text, at)) is not None:
-        ways.append((PointRaceways(wall=_NAMES[found["wall"]]), found.end()))
+        ways.append((PointRaceways(wall=WALL_NAMES[found["wall"]]), found.end()))
     elif (found := _LEAVES.match(text, at)) is not None:
-        ways.append((PointRaceways(to=_NAMES[found["wall"]]), found.end()))
+        ways.append((PointRaceways(to=WALL_NAMES[found["wall"]]), found.end()))
     elif (found := _UPRIGHT.match(text, at)) is not None:
         ways.append((PointRaceways(to="top" if found["way"] == "up" else "bottom"), found.end()))
     placings: tuple[tuple[re.Pattern[str], acts.Placed], ...] = (
@@ -259,98 +226,9 @@ def _all(text: str, at: int) -> Pointing | None:
 def _some(text: str, at: int) -> Pointing | None:
     """ "One goes left" of raceways whose wall was told; before that it is a share of them."""
     found = _SOME.match(text, at)
-    if found is None or ("inch" in text[:at] and not re.search(r"\b(?:left|right|top|bottom|back)\b", text[:at])):
+    if found is None or (
+        "inch" in text[:at] and not re.search(r"\b(?:left|right|top|bottom|back)\b", text[:at])
+    ):
         return None
     worth = lengths.value(found["n"])
     return None if worth is None else (PointRaceways(count=int(worth)), found.end())
-
-
-def _rest(text: str, at: int) -> Pointing | None:
-    """ "The other two": those of which no way out was told."""
-    found = _REST.match(text, at)
-    if found is None or _UNIT_BEHIND.match(text, found.end()):
-        return None
-    one = "other" in found[0] and "others" not in found[0] and not found["n"]
-    worth = lengths.value(found["n"]) if found["n"] else None
-    count = int(worth) if worth is not None else 1 if one else None
-    return PointRaceways(which="rest", count=count), found.end()
-
-
-_NTHS: dict[str, acts.WhichRaceways] = {"first": "first", "second": "second", "last": "last"}
-
-
-def _nth(text: str, at: int) -> Pointing | None:
-    found = _NTH.match(text, at)
-    if found is None:
-        return None
-    return PointRaceways(which=_NTHS[found["nth"]], single=True), found.end()
-
-
-def _big(text: str, at: int) -> Pointing | None:
-    found = _BIG.match(text, at)
-    if found is None:
-        return None
-    single = True if not found["several"] and found[0].endswith("e") else None
-    which: acts.WhichRaceways = "largest" if found["big"] else "smallest"
-    return PointRaceways(which=which, single=single), found.end()
-
-
-def _of_wall(text: str, at: int) -> Pointing | None:
-    found = _AT.match(text, at)
-    if found is None:
-        return None
-    single = None if found["several"] else True
-    return PointRaceways(at=_NAMES[found["wall"]], single=single), found.end()
-
-
-def _of_size(text: str, at: int) -> Pointing | None:
-    """ "The 3", "the threes", "the two inch ones", "the 2 on the left"."""
-    the = _THE.match(text, at)
-    if the is None:
-        return None
-    if (many := _PLURAL.match(text, the.end())) is not None:
-        worth = _PLURALS.get(many["word"] or "") or int(many["digit"] or 0)
-        return _at_wall(text, PointRaceways(of_size=Decimal(worth)), many.end())
-    for size, end, inch in sorted(lengths.sizes(text, the.end()), key=_reach, reverse=True):
-        unit = _UNIT.match(text, end)
-        if unit is None or size > _LARGEST:
-            continue
-        bare = not inch and unit[0] == ""
-        if bare and size == int(size) and _counts(text, unit.end()):
-            return PointRaceways(count=int(size)), unit.end()
-        single = None if unit["several"] else True
-        return _at_wall(text, PointRaceways(of_size=size, single=single), unit.end())
-    return None
-
-
-_LARGEST = 6
-#: "The other three inch": one of that size, of which nothing was told yet.
-_UNIT_BEHIND = lazy_pattern(r" (?:[\w/-]+ )?(?:inch|\")|(?:inch|\")")
-#: "The two go straight across": a count of them; "the two goes", a size.
-_GO = lazy_pattern(r" (?:go|turn|leave|exit|come|run|head|enter|are|make|carry|continue|both|all)\b")
-
-
-def _counts(text: str, at: int) -> bool:
-    return _GO.match(text, at) is not None
-
-
-def _reach(one: tuple[Decimal, int, bool]) -> int:
-    return one[1]
-
-
-def _at_wall(text: str, act: PointRaceways, end: int) -> Pointing:
-    found = _ON.match(text, end)
-    if found is None:
-        return act, end
-    return replace(act, at=_NAMES[found["wall"]]), found.end()
-
-
-def _size(text: str, at: int) -> tuple[Decimal, int] | None:
-    """A trade size that ends what is said: "three inch", "3s", "a two and a half"."""
-    if (many := _PLURAL.match(text, at)) is not None:
-        return Decimal(_PLURALS.get(many["word"] or "") or int(many["digit"] or 0)), many.end()
-    for size, end, _ in sorted(lengths.sizes(text, at), key=_reach, reverse=True):
-        unit = _UNIT.match(text, end)
-        if unit is not None and size <= _LARGEST:
-            return size, unit.end()
-    return None

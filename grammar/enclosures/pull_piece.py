@@ -70,6 +70,12 @@ class Piece:
         return _KINDS.get(self.value)
 
     @property
+    def counts(self) -> bool:
+        """ "Both pipes are on the bottom wall": so many raceways, and the wall that they enter."""
+        told = self.pointed
+        return told is not None and told.count is not None and told.wall is not None
+
+    @property
     def begins(self) -> bool:
         """Raceways, a kind of pull or a conductor of 4 AWG and larger, which tell of a pull box."""
         return self.sort in ("items", "kind") or self.value.startswith("conductor ")

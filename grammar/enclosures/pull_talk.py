@@ -6,7 +6,6 @@ would be too small.
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass, field, replace
 
 from boxaloud.grammar import acts
@@ -19,15 +18,27 @@ from boxaloud.grammar.enclosures.enclosure_words import shows, words
 from boxaloud.grammar.enclosures.likely_pulls import counted_by_volume, likely, shows_large
 from boxaloud.grammar.enclosures.pieces import scan
 from boxaloud.grammar.enclosures.pull_piece import Piece
-from boxaloud.grammar.enclosures.pointed_raceways import named
 from boxaloud.grammar.enclosures.question_sources import without_sources
+from boxaloud.grammar.enclosures.raceways_out import taken_out
 from boxaloud.grammar.enclosures.reading import Ordinary, asks
-from boxaloud.grammar.enclosures.unread_weight import weighs
+from boxaloud.grammar.enclosures.unread_weight import sounds_like_a_count, weighs
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer.tokens import plain_text
 
 _TELLING = frozenset(
-    {"items", "wall", "wall_to", "end", "kind", "row", "row_of", "rows", "rows_of", "each_row", "pointed"}
+    {
+        "items",
+        "wall",
+        "wall_to",
+        "end",
+        "kind",
+        "row",
+        "row_of",
+        "rows",
+        "rows_of",
+        "each_row",
+        "pointed",
+    }
 )
 _ANSWERS = (
     acts.Number, acts.Size, acts.Place, acts.NoneOfThem, acts.Yes, acts.No, acts.DontKnow,
@@ -45,11 +56,6 @@ def is_about(text: str) -> bool:
     return shows("about").search(text) is not None or alone is not None
 
 
-def is_likely(text: str) -> bool:
-    """Whether raceways or cables are told with their walls, as of a box of large conductors."""
-    return shows_large(text) and likely(text, scan(text))
-
-
 def read(heard: str, expect: str | None, ordinary: Ordinary) -> Utterance | None:
     """An utterance about a pull box; None where it is about something else.
 
@@ -65,13 +71,13 @@ def read(heard: str, expect: str | None, ordinary: Ordinary) -> Utterance | None
     if at_hand and words("high_voltage").search(text):
         return Utterance(heard, (), (Unread.whole(heard),))  # 314.28 is of 1,000 volts and less
     pieces = scan(text, lone=expect == "pull_size")
-    if at_hand and (out := _Reading(heard, text, pieces, ordinary).taken_out()) is not None:
+    if at_hand and (out := taken_out(heard, text, pieces)) is not None:
         return Utterance(heard, (out,))
     if at_hand and (question := size_asked(heard, told_of(text, pieces))) is not None:
         return Utterance(heard, (question,))
     walls_asked = expect in ("pull_wall", "pull_walls")
     telling = [piece for piece in pieces if _tells(piece, at_hand)]
-    if not at_hand and not any(piece.begins or _counts(piece) for piece in pieces):
+    if not at_hand and not any(piece.begins or piece.counts for piece in pieces):
         return _measured(heard, text, pieces, ordinary)
     if not any(walls_asked or piece.sort != "wall" or not piece.number for piece in telling):
         return None  # "that's right" names no wall
@@ -83,7 +89,7 @@ def read(heard: str, expect: str | None, ordinary: Ordinary) -> Utterance | None
 
 
 def _measured(heard: str, text: str, pieces: list[Piece], ordinary: Ordinary) -> Utterance | None:
-    """ "Pull box, 24 by 24 by 8": its name is lost beside its sides, which are read as any box's."""
+    """ "Pull box, 24 by 24 by 8": its name, lost beside its sides, which are read as any box's."""
     named = any(piece.value == "name" for piece in pieces)
     if not named or asks(text):
         return None
@@ -127,12 +133,6 @@ def _tells(piece: Piece, at_hand: bool) -> bool:
     return piece.sort in _TELLING or piece.begins or (detail and at_hand)
 
 
-def _counts(piece: Piece) -> bool:
-    """ "Both pipes are on the bottom wall": so many raceways, and the wall that they enter."""
-    told = piece.pointed
-    return told is not None and told.count is not None and told.wall is not None
-
-
 @dataclass(slots=True)
 class _Reading:
     """The pieces of one utterance put together, from left to right."""
@@ -168,48 +168,6 @@ class _Reading:
             whole = acts.Suppose(acts=tuple(told), asks_fit=asked, words=self.heard, span=span)
             told = [whole]
         return Utterance(self.heard, tuple(told), tuple(self.left))
-
-    def taken_out(self) -> acts.TakeOutRaceways | None:
-        """ "Take out the 2 inch on the left", and nothing besides."""
-        found = words("taking_out").match(self.text)
-        if found is None or words("supposing").search(self.text):
-            return None
-        if (out := self._pointed_out(found.end())) is not None:
-            return out
-        rest = [
-            p for p in self.pieces if p.start >= found.end() and p.sort not in ("silent", "break")
-        ]
-        items = [p for p in rest if p.sort == "items"]
-        walls = [p for p in rest if p.sort == "wall"]
-        if len(items) != 1 or len(items[0].items) != 1 or len(walls) > 1:
-            return None
-        if len(rest) != len(items) + len(walls):
-            return None
-        (one,) = items[0].items
-        return acts.TakeOutRaceways(
-            count=one.count,
-            size=one.size,
-            wall=walls[0].wall if walls else None,
-            words=self.heard.strip(),
-            span=(0, len(self.heard)),
-            function="request",
-        )
-
-    def _pointed_out(self, at: int) -> acts.TakeOutRaceways | None:
-        """ "Scratch the threes": raceways that stand already, by their size."""
-        found = named(self.text, at + self.text[at:].startswith(" "))
-        if found is None or self.text[found[1] :].strip(" .!"):
-            return None
-        act = found[0]
-        if act.of_size is None:
-            return None
-        return acts.TakeOutRaceways(
-            size=act.of_size,
-            wall=act.at,
-            words=self.heard.strip(),
-            span=(0, len(self.heard)),
-            function="request",
-        )
 
     def _refuses(self) -> bool:
         """A denial or a change that nobody can place: nothing of it may be entered."""
@@ -251,7 +209,7 @@ class _Reading:
             if piece.sort == "break" or piece.value == "name":
                 self.assembly.take(piece)
         kept = [piece for piece in clause if piece.sort not in ("break", "join")]
-        for piece in filter(self._sounds_like_a_count, kept):
+        for piece in (one for one in kept if self._may_count(one)):
             self._leave([piece])
         if not kept or all(piece.sort in ("silent", "detail") for piece in kept):
             return
@@ -290,7 +248,7 @@ class _Reading:
                 piece.sort == "unread"
                 or piece.value == "centres"
                 or nowhere
-                or self._sounds_like_a_count(piece)
+                or self._may_count(piece)
             ):
                 run.append(piece)
                 continue
@@ -303,29 +261,8 @@ class _Reading:
         """Whether it was said how many rows there are."""
         return any(piece.sort == "rows" for piece in self.pieces)
 
-    def _sounds_like_a_count(self, piece: Piece) -> bool:
-        """ "For 3 inch", "to 2 inch" in a list may have been four and two, dictated."""
-        said = self.text[piece.start : piece.end]
-        if piece.sort != "silent" or said not in ("to", "for"):
-            return False
-        at = self.pieces.index(piece)
-        if at and self.text[self.pieces[at - 1].start : piece.start].strip() in ("a", "an"):
-            return True
-        after = self.pieces[at + 1] if at + 1 < len(self.pieces) else None
-        if after is not None and after.sort in ("break", "join"):
-            return True
-        if after is not None and words("of_raceways").match(self.text, after.start):
-            return True
-        if after is None or not (
-            after.sort == "items" or re.match(r"and an? (?:half|quarter)", self.text[after.start :])
-        ):
-            return False
-        if after.sort == "items" and re.match(r"(?:an?|the) ", self.text[after.start :]):
-            return False
-        before = self.pieces[at - 1] if at else None
-        headed = before is not None and before.sort in ("kind", "detail")
-        joined = before is not None and before.sort == "items" and "from" in self.text.split()
-        return not (headed and said == "for") and not (joined and said == "to")
+    def _may_count(self, piece: Piece) -> bool:
+        return sounds_like_a_count(self.text, self.pieces, piece)
 
     def _leave(self, run: list[Piece]) -> None:
         """Words that became nothing, graded."""

@@ -109,7 +109,11 @@ def _item(text: str, at: int, lone: bool, depth: int = 0) -> _Item | None:
             if lone and size <= _LARGEST and _alone(text, end):
                 return [Raceways(count, size)], end, article or counted
         if counted and (named := _MORE.match(text, place)) is not None:
-            return [Raceways(count, Decimal(_BY_NAME[named["size"] or named["named"]]))], named.end(), True
+            return (
+                [Raceways(count, Decimal(_BY_NAME[named["size"] or named["named"]]))],
+                named.end(),
+                True,
+            )
         if counted and (noun := words("noun").match(text, place)) is not None:
             return [Raceways(count, None)], noun.end(), True
     return None

@@ -86,6 +86,18 @@ class RowAssembly:
             self._detail(piece, conductor=piece.value.removeprefix("conductor "))
         self.corrects = False
 
+    def _of_rows(self, piece: Piece) -> None:
+        """A row, how many rows there are, or what is in each."""
+        match piece.sort:
+            case "row" | "row_of":
+                self._row(piece)
+            case "rows":
+                self._detail(piece, rows=piece.number)
+            case "each_row":
+                self._each_row()
+            case _:
+                self._rows_of(piece)
+
     def _row(self, piece: Piece) -> None:
         number = piece.number or self.last_row + 1
         behind = self.row_from < len(self.items) and piece.sort == "row" and not self.row_first

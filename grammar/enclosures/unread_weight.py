@@ -6,11 +6,14 @@ makes the box too small.
 
 from __future__ import annotations
 
+import re
+from collections.abc import Sequence
 from functools import cache
 
 from boxaloud.grammar import grammar_data
 from boxaloud.grammar.enclosures import lengths
 from boxaloud.grammar.enclosures.enclosure_words import words
+from boxaloud.grammar.enclosures.pull_piece import Piece
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.phrases import vocabulary
 
@@ -79,3 +82,28 @@ def _may_be_meant(word: str) -> bool:
 
     meant = grammar_data.table("enclosures")["pull"]["words"]["misspelt"]
     return any(OSA.distance(word, one, score_cutoff=1) <= 1 for one in meant)
+
+
+def sounds_like_a_count(text: str, pieces: Sequence[Piece], piece: Piece) -> bool:
+    """ "For 3 inch", "to 2 inch" in a list may have been four and two, dictated."""
+    said = text[piece.start : piece.end]
+    if piece.sort != "silent" or said not in ("to", "for"):
+        return False
+    at = pieces.index(piece)
+    if at and text[pieces[at - 1].start : piece.start].strip() in ("a", "an"):
+        return True
+    after = pieces[at + 1] if at + 1 < len(pieces) else None
+    if after is not None and after.sort in ("break", "join"):
+        return True
+    if after is not None and words("of_raceways").match(text, after.start):
+        return True
+    if after is None or not (
+        after.sort == "items" or re.match(r"and an? (?:half|quarter)", text[after.start :])
+    ):
+        return False
+    if after.sort == "items" and re.match(r"(?:an?|the) ", text[after.start :]):
+        return False
+    before = pieces[at - 1] if at else None
+    headed = before is not None and before.sort in ("kind", "detail")
+    joined = before is not None and before.sort == "items" and "from" in text.split()
+    return not (headed and said == "for") and not (joined and said == "to")

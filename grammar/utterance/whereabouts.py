@@ -26,7 +26,7 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread, Utterance
 from boxaloud.grammar.clauses.act_fields import BOX, THINGS
 from boxaloud.grammar.clauses.clause import Clause
-from boxaloud.grammar.enclosures import BODY, body_talk, pull_talk
+from boxaloud.grammar.enclosures import BODY, body_talk, likely_pulls, pull_talk
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer.heard_words import Word
 from boxaloud.grammar.lexer.tokens import plain_text
@@ -64,7 +64,7 @@ def _of_large(text: str) -> bool:
     """ "Two inch LB with three 3/0": large conductors, told of a conduit body or of raceways."""
     if _LARGE.search(text) is None:
         return False
-    return body_talk.names_body(text) or pull_talk.is_likely(text)
+    return body_talk.names_body(text) or likely_pulls.is_likely(text)
 
 
 def heard_elsewhere(

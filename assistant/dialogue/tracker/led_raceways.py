@@ -10,7 +10,12 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import NamedTuple
 
-from boxaloud.assistant.dialogue.enclosures.pull_state import Entering, PullBoxSaid, Pulled
+from boxaloud.assistant.dialogue.enclosures.pull_state import (
+    Entering,
+    PullBoxSaid,
+    Pulled,
+    PullSaid,
+)
 from boxaloud.assistant.dialogue.nlg.sentences import say
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
@@ -138,13 +143,17 @@ def _apart(
         replace(one, entering=tuple(each for each in one.entering if each.count))
         for one in left.pulls
     ]
-    emptied = [one for one, before in zip(pulls, said.pulls, strict=True) if one.entering or not before.entering]
+    emptied = [
+        one
+        for one, before in zip(pulls, said.pulls, strict=True)
+        if one.entering or not before.entering
+    ]
     return replace(said, pulls=(*emptied, *further))
 
 
 def _going(pulled: Pulled, one: Entering, act: acts.PointRaceways) -> Pulled:
     """A pull of its own: raceways by the wall or the way that they leave by."""
-    spliced = "splice" if pulled.kind == "splice" else None
+    spliced: PullSaid | None = "splice" if pulled.kind == "splice" else None
     to: Wall | None = act.to
     if act.placing == "opposite" and one.wall is not None:
         to = OPPOSITE.get(one.wall)
