@@ -164,7 +164,7 @@ class Assembly(WallAssembly):
             case "one_row" if any(p.sort == "row" for p in self.pieces):
                 self._row(replace(piece, sort="row", number=1))
             case value if value in _PLAIN:
-                said = self.text[piece.start : piece.end].split()
+                said = self._sentence(piece).split()
                 if not _WAYS_OUT.isdisjoint(said) and self._one_in():
                     self._end(replace(piece, value="out"))
                 self._detail(piece, **_PLAIN[value])
@@ -184,6 +184,12 @@ class Assembly(WallAssembly):
             case said if said.startswith(("insulation ", "conductor ")):
                 slot, _, value = said.partition(" ")
                 self._detail(piece, **{slot: value})
+
+    def _sentence(self, piece: Piece) -> str:
+        """What is said in the sentence of a piece, as far as it: "it leaves as a 2 inch by the
+        next wall"."""
+        start = max(self.text.rfind(sign, 0, piece.start) for sign in ".;?") + 1
+        return self.text[start : piece.end]
 
     def _of_the_back(self, piece: Piece) -> bool:
         """ "Enters the back (cover opposite comes off)": said of a wall that stands already."""

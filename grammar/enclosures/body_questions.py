@@ -47,7 +47,7 @@ def asked(heard: str, text: str, open_question: str | None) -> tuple[Act, int] |
     span = (start, len(heard))
     if _SPLICES.fullmatch(said) or _MARK.fullmatch(said):
         return acts.AskMeaning(term="splice_in_body", words=heard[start:].strip(), span=span), start
-    if _HOW_MANY.fullmatch(said):
+    if not start and _HOW_MANY.fullmatch(said):
         return acts.AskFill(words=heard[start:].strip(), span=span), start
     sized = _SIZE_ALONE.fullmatch(said) if not start and open_question == "contents" else None
     if sized is None:

@@ -60,7 +60,7 @@ _OTHER_WALL = lazy_pattern(r"\b(?:back|rear|top|bottom)\b")
 _IN = lazy_pattern(r"(?:com(?:es?|ing) in|going in|enter(?:s|ing)|in)(?= ?(?:,|\.|and\b|$|from))")
 _OUT = lazy_pattern(
     r"(?:(?:going |com(?:es?|ing) )?(?:back )?out|leav(?:es|ing)|exit(?:s|ing))"
-    r"(?= ?(?:,|\.|and\b|$|the same|of the same))"
+    r"(?= ?(?:,|\.|and\b|$|the same|of the same|across\b|opposite\b))"
 )
 _BREAK = lazy_pattern(r"[.;:!?\n,()]|--?")
 _LETTERS = lazy_pattern(r"(?:thhn|thwn|xhhw|thhw|thw|tw)(?:[-/ ]?(?:2|thwn(?:-2)?))?(?![\w-])")
@@ -110,7 +110,8 @@ _DETAILS = (
 
 
 def _details(text: str, at: int, lone: bool) -> Piece | None:
-    found = longest([(name, words(name)) for name in _DETAILS], text, at)
+    whole = ("asking", words("asking_whole"))
+    found = longest([*((name, words(name)) for name in _DETAILS), whole], text, at)
     return None if found is None else Piece("detail", at, found[1], found[0])
 
 

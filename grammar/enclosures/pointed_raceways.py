@@ -156,7 +156,7 @@ def _is_now(text: str, at: int) -> Pointing | None:
     found = named(text, at)
     if found is None:
         return _mended(text, at)
-    told = found[0].which in ("largest", "smallest")  # "the biggest pipe is a three inch"
+    told = found[0].which in ("largest", "smallest", "rest")  # "the biggest pipe is a three inch"
     meant = _anew(_becoming(text, found, _SHOULD)) or _anew(_becoming(text, found, _WAS))
     return meant if meant or told else _becoming(text, found, _IS)
 

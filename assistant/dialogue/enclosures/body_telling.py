@@ -137,7 +137,8 @@ def fill(turn: Turn, act: acts.AskFill) -> None:
     """ "How many 12 THHN in half inch EMT", "will ten fit"; of a body at hand by its raceway."""
     said = turn.state.body if conduit_body.named(turn.state) else BodySaid()
     size, awg = act.size or said.size, act.large or act.awg
-    if size is not None and awg is None and said.raceway in RACEWAYS:
+    by_volume = bool(turn.state.box) and said.spliced is not False
+    if size is not None and awg is None and said.raceway in RACEWAYS and not by_volume:
         turn.answer(_of_every_size(said, size), act.words)
         return
     if size is None or awg is None:
