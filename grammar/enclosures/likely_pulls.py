@@ -16,7 +16,7 @@ _LARGE = Decimal("1.25")
 #: The largest conductor that the Table of 314.16(B)(1) gives a volume to.
 _COUNTED = 6
 #: What is of a box counted by volume no more than of a pull box.
-_BARE = (acts.Number, acts.Yes, acts.No, acts.Place)
+_BARE = (acts.Number, acts.Yes, acts.No, acts.Place, acts.OtherTalk, acts.Social)
 
 
 def shows_large(text: str) -> bool:

@@ -244,3 +244,43 @@ def test_what_was_supposed_may_be_done() -> None:
     """0.4 x 0.304 / 0.0133 is 9.14."""
     found = told(STANDS, "what if it were half inch", "do it")
     assert "9 at most" in found.said
+
+
+@pytest.mark.parametrize(
+    ("said", "tells"),
+    [
+        # 0.4 x 0.304 / 0.0133 is 9.14; rigid and PVC from memory
+        (("How many 12s can I have in a half inch LB?",), "9 of EMT"),
+        # 0.4 x 0.285 / 0.0097 is 11.75: Note 7 rounds up from 0.8
+        (("Half inch PVC LB.", "How many can I have?"), "11 of number 14"),
+        (("Half inch PVC LB.", "How many can I have?", "14s."), "11 of THHN"),
+        # 314.16(C)(2): EC&M, What's Wrong Here; (C)(3) its paragraph's number from memory
+        (("Half-inch T body, EMT.", "Five 12s come in and I want to splice them. Does it need a"
+          " mark?"), "314.16(C)(2)"),
+        (("three quarter LB on EMT", "can I splice in it?"), "314.16(C)(2)"),
+        (("Capped elbow, three-quarter.", "Can I splice 12s in it?"), "314.16(C)(3)"),
+        # 314.28(A)(2): 6 x 2, an L with 4 AWG and larger
+        (("two inch LB with three 3/0", "EMT, THHN"), "at least 12 inches"),
+    ],
+)  # fmt: skip
+def test_what_is_asked_of_a_body_at_hand(said: tuple[str, ...], tells: str) -> None:
+    found = told(*said)
+    assert tells in found.said
+    assert found.verdict == "incomplete"
+
+
+@pytest.mark.parametrize(
+    ("said", "have", "limit"),
+    [
+        # 4 x 0.0366 + 0.0211 against 0.4 x 0.864
+        (("I've got a one-inch LB with four eights and a ten.", "EMT, THHN", "no splices"),
+         "0.1675", "0.3456"),
+        # 0.4 x 0.533 / 0.0133 is 16.03
+        (("T in three-quarter EMT.", "Twelve twelves going through.", "THHN"), "12", "16"),
+    ],
+)  # fmt: skip
+def test_a_body_told_in_turns(said: tuple[str, ...], have: str, limit: str) -> None:
+    found = told(*said)
+    assert (found.verdict, found.left_over) == ("fits", ())
+    (line,) = ReplyDocument.of(found).to_json()["conduit_body"]["lines"]
+    assert (line["have"], line["limit"]) == (have, limit)
