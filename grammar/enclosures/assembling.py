@@ -58,6 +58,7 @@ class Assembly(WallAssembly):
             case "detail":
                 self._said(piece)
             case "break" if piece.value in ".;\n" and self._goes_on(piece):
+                self._closing(piece)
                 self._apart()
 
     def _pointed(self, piece: Piece) -> None:
@@ -70,6 +71,25 @@ class Assembly(WallAssembly):
         self.made.append(replace(piece.pointed, words=words, span=span, function=function))
         self.corrects = False
         self._apart()
+
+    def _closing(self, piece: Piece) -> None:
+        """A wall at the end of a sentence, behind its raceways: "… that turns and out the top."""
+        if self.wall is None or self.wall_from < len(self.items) or not self.items:
+            return
+        walls = [p for p in self.pieces if p.sort in ("wall", "wall_to") and p.end <= piece.start]
+        last = self.items[-1].act
+        if walls[-1].sort == "wall_to" and last.wall not in (None, self.wall) and last.to is None:
+            self._led(self.wall)
+        else:
+            self._walls_alone()
+
+    def _led(self, wall: acts.WallName) -> None:
+        """The raceways told last, by the wall that they leave by."""
+        entered = self.items[-1].act.wall
+        for item in reversed(self.items):
+            if item.act.wall != entered or item.act.to is not None:
+                break
+            item.act = replace(item.act, to=wall)
 
     def _goes_on(self, piece: Piece) -> bool:
         """Whether anything of a pull box is said behind a full stop, or before its walls."""

@@ -74,6 +74,8 @@ def read(heard: str, at_hand: bool, asked: str | None, ordinary: Ordinary) -> Ut
         said = {key: value for one in found for key, value in one.said.items()}
         told = {key: said[key] for key in ("raceway", "size", "insulation") if key in said}
         return Utterance(heard, (replace(wire, **told),))  # type: ignore[arg-type]
+    if not found and (marked := sized_one(heard)) != heard:
+        return replace(ordinary(marked), heard=heard)
     return _together(heard, found, ordinary) if found else None
 
 

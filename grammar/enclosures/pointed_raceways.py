@@ -40,6 +40,8 @@ _COUNTED = lazy_pattern(
     r"(?:pipes|conduits|raceways|runs)(?= )"
 )
 _THEM = lazy_pattern(r"(?:them(?: all| both)?|those|these|(?:all|both) of (?:them|those))(?= )")
+_THAT = lazy_pattern(r"(?:it|that|this)(?= )")
+_UNIT = lazy_pattern(r"inch|\"")
 _ARE_ALL = lazy_pattern(
     r"(?:they(?:'re| are) (?:all|both)|(?:all|both)(?: of (?:them|those))? (?:are|is)"
     r"|both(?=,? (?:an? )?[\w½¼/-]+(?: and an? \w+)? ?(?:inch|\")))(?: really| actually)?,? "
@@ -124,9 +126,18 @@ def _made(text: str, at: int) -> Pointing | None:
     begins = _MAKE.match(text, at)
     if begins is None:
         return None
-    them = _THEM.match(text, begins.end())
+    them = _THEM.match(text, begins.end()) or _it(text, at, begins)
     found = (PointRaceways(), them.end()) if them else named(text, begins.end())
     return None if found is None else _anew(_becoming(text, found, _TO))
+
+
+def _it(text: str, at: int, begins: re.Match[str]) -> re.Match[str] | None:
+    """ "Change that to three and a half", said by itself; "make that 3 inch" corrects one size of
+    several that were told before it."""
+    found = _THAT.match(text, begins.end())
+    if found is None or _UNIT.search(text, found.end()) or text[:at].strip(" ,.!"):
+        return None
+    return found
 
 
 def _told_all(text: str, at: int) -> Pointing | None:

@@ -70,6 +70,10 @@ def read(heard: str, expect: str | None, ordinary: Ordinary) -> Utterance | None
         return _likely(heard, text, ordinary)
     if at_hand and words("high_voltage").search(text):
         return Utterance(heard, (), (Unread.whole(heard),))  # 314.28 is of 1,000 volts and less
+    if not at_hand and words("naming").fullmatch(text.strip(" .!?")) is not None:
+        span = (0, len(heard))
+        named = acts.NameBoxKind(name="pull box", words=heard.strip(), span=span)
+        return Utterance(heard, (named,))
     pieces = scan(text, lone=expect == "pull_size")
     if at_hand and (out := taken_out(heard, text, pieces)) is not None:
         return Utterance(heard, (out,))

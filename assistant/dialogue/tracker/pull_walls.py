@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import cast
 
 from boxaloud.assistant.dialogue.enclosures.pull_state import Placing, PullBoxSaid, Pulled
-from boxaloud.rules.pull import Wall
+from boxaloud.rules.pull import OPPOSITE, Wall
 
 
 def placed(said: PullBoxSaid, walls: str, corrects: bool = False) -> PullBoxSaid | None:
@@ -27,6 +27,8 @@ def placed(said: PullBoxSaid, walls: str, corrects: bool = False) -> PullBoxSaid
         return beside
     if walls == "alike":
         return said  # of a pull whose walls nobody told: all of it goes the same way
+    if walls in ("opposite", "adjacent") and _walled_otherwise(one, walls):
+        return None
     if walls in ("opposite", "adjacent", "same"):
         one = replace(one, placing=cast("Placing", walls))
     else:
@@ -64,3 +66,9 @@ def _led_out(one: Pulled, named: tuple[Wall, ...], corrects: bool) -> Pulled | N
     if named[0] in entries or any(e.to for e in one.entering) or one.kind in ("u", "splice"):
         return None
     return replace(one, entering=tuple(replace(e, to=named[0]) for e in one.entering))
+
+
+def _walled_otherwise(one: Pulled, walls: str) -> bool:
+    """Whether raceways told by both their walls go another way than is said."""
+    told = [(e.wall, e.to) for e in one.entering if e.wall is not None and e.to is not None]
+    return any((OPPOSITE.get(wall) == to) != (walls == "opposite") for wall, to in told)
