@@ -9,6 +9,7 @@ from boxaloud.grammar.acts import Act
 from boxaloud.grammar.enclosures.bare_answers import SILENT_DETAILS
 from boxaloud.grammar.enclosures.pull_piece import Piece
 from boxaloud.grammar.enclosures.raceway_items import in_order
+from boxaloud.grammar.enclosures.row_assembly import SILENT
 from boxaloud.grammar.enclosures.u_pull_exits import left_by_another
 from boxaloud.grammar.enclosures.wall_assembly import LED_BY, WallAssembly
 from boxaloud.grammar.lazy_patterns import lazy_pattern
@@ -28,7 +29,6 @@ _PLAIN: dict[str, dict[str, object]] = {
     "blocks": {"blocks": True},
 }
 
-_SILENT = frozenset({"silent", "break", "join"})
 _BACK_OUT = lazy_pattern(r"\bback out\b")
 _WAYS_OUT = frozenset({"out", "leaves", "leaving", "exits", "exiting"})
 
@@ -72,30 +72,13 @@ class Assembly(WallAssembly):
         self.corrects = False
         self._apart()
 
-    def _closing(self, piece: Piece) -> None:
-        """A wall at the end of a sentence, behind its raceways: "… that turns and out the top."""
-        if self.wall is None or self.wall_from < len(self.items) or not self.items:
-            return
-        walls = [p for p in self.pieces if p.sort in ("wall", "wall_to") and p.end <= piece.start]
-        last = self.items[-1].act
-        if walls[-1].sort == "wall_to" and last.wall not in (None, self.wall) and last.to is None:
-            self._led(self.wall)
-        else:
-            self._walls_alone()
-
-    def _led(self, wall: acts.WallName) -> None:
-        """The raceways told last, by the wall that they leave by."""
-        entered = self.items[-1].act.wall
-        for item in reversed(self.items):
-            if item.act.wall != entered or item.act.to is not None:
-                break
-            item.act = replace(item.act, to=wall)
-
     def _goes_on(self, piece: Piece) -> bool:
         """Whether anything of a pull box is said behind a full stop, or before its walls."""
+        if self._heads_rows(piece) or self._rows_follow(piece):
+            return False
         rest = [p for p in self.pieces if p.start >= piece.end]
         return bool(self.items) or not all(
-            p.sort in _SILENT or p.value in SILENT_DETAILS for p in rest
+            p.sort in SILENT or p.value in SILENT_DETAILS for p in rest
         )
 
     def _entered(self, piece: Piece) -> None:
@@ -119,21 +102,6 @@ class Assembly(WallAssembly):
         backs = [p for p in self.pieces if p.value in ("back", "opposite_cover")]
         backs += [p for p in self.pieces if p.value == "opposite_removable"]
         return said.endswith(("one side", "one wall")) and bool(backs)
-
-    def _walls_alone(self) -> None:
-        """ "Left and top": walls with no raceways beside them answer for those known."""
-        if self.wall is None or self.wall_from < len(self.items):
-            return
-        walls = [
-            p
-            for p in self.pieces
-            if p.sort in ("wall", "wall_to") or p.value.startswith("opposite_")
-        ]
-        names = " ".join(name for name in (self.wall, self.to) if name)
-        span = (walls[0].start, walls[-1].end)
-        function: acts.Function = "correction" if self.corrects else "inform"
-        words = self.heard[slice(*span)]
-        self.made.append(acts.SetPull(walls=names, words=words, span=span, function=function))
 
     def _kind(self, piece: Piece) -> None:
         """A kind of pull, behind its raceways ("a 3 inch straight pull") or before them."""
@@ -213,7 +181,7 @@ class Assembly(WallAssembly):
 
     def _of_the_back(self, piece: Piece) -> bool:
         """ "Enters the back (cover opposite comes off)": said of a wall that stands already."""
-        heard = [p for p in self.pieces if p.start < piece.start and p.sort not in _SILENT]
+        heard = [p for p in self.pieces if p.start < piece.start and p.sort not in SILENT]
         return bool(heard) and heard[-1].value == "back"
 
     def _beside_the_last(self, piece: Piece) -> bool:

@@ -91,7 +91,7 @@ _SAME_SIZE = lazy_pattern(
     r"(?:,? (?:all |both )?(?:in |at |of )?(?:the )?same (?:trade )?sizes?(?: (?:out|too))?)"
     r"(?=[ .,;!?]|$)"
 )
-_AS = lazy_pattern(r",? (?:as|in) (?:an? )?(?=\S)")
+_AS = lazy_pattern(r",? (?:as|in|into) an? (?=\S)")
 _MAKE = lazy_pattern(
     r"(?:(?:let's |please |just |we(?:'ll)? |i(?:'ll)? )*(?:make|change|switch|bump|upsize|downsize"
     r"|take|bring)) (?=\S)"

@@ -121,7 +121,8 @@ def _item(text: str, at: int, lone: bool, depth: int = 0) -> _Item | None:
 
 def _article(text: str, at: int) -> tuple[int, bool]:
     found = re.compile(
-        r"(?:an?|one more|(?:a )?single|the other (?:one |conduit |pipe |raceway )?is(?: an?)?|the|just|only|another) "
+        r"(?:an?|one more|(?:a )?single|the other (?:one |conduit |pipe |raceway )?is(?: an?)?"
+        r"|the|just|only|another) "
     ).match(text, at)
     if found is None or text.startswith("an inch", at):
         return at, False

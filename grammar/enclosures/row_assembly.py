@@ -9,6 +9,8 @@ from boxaloud.grammar.acts import Act, WallName
 from boxaloud.grammar.enclosures.pull_piece import Piece
 from boxaloud.grammar.enclosures.raceway_items import RacewayItem
 
+SILENT = frozenset({"silent", "break", "join"})
+
 
 @dataclass(slots=True)
 class RowAssembly:
@@ -158,3 +160,14 @@ class RowAssembly:
                 self.last_row += 1
                 item.act = replace(item.act, row=self.last_row)
         self.row_from = len(self.items)
+
+    def _heads_rows(self, piece: Piece) -> bool:
+        """ "Bottom: two rows. First row …": the wall of the rows that follow."""
+        start = max(self.text.rfind(sign, 0, piece.start) for sign in ".;") + 1
+        told = {p.sort for p in self.pieces if start <= p.start < piece.start}
+        return {"wall", "rows"} <= told and "items" not in told
+
+    def _rows_follow(self, piece: Piece) -> bool:
+        """ "Left wall, first row: … . Second row: …": the next row of the same wall."""
+        rest = [p for p in self.pieces if p.start >= piece.end and p.sort not in SILENT]
+        return self.row is not None and bool(rest) and rest[0].sort in ("row", "row_of")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from boxaloud.grammar import acts
 from boxaloud.grammar.enclosures.pull_piece import Piece
 from boxaloud.grammar.enclosures.raceway_items import RacewayItem
 from boxaloud.grammar.enclosures.row_assembly import RowAssembly
@@ -94,3 +95,42 @@ class WallAssembly(RowAssembly):
 
     def _words(self, piece: Piece) -> str:
         return self.text[piece.start : piece.end]
+
+    def _closing(self, piece: Piece) -> None:
+        """A wall at the end of a sentence, behind its raceways: "… that turns and out the top."""
+        if self.wall is None or self.wall_from < len(self.items) or not self.items:
+            return
+        walls = [p for p in self.pieces if p.sort in ("wall", "wall_to") and p.end <= piece.start]
+        last = self.items[-1].act
+        if walls[-1].sort == "wall_to" and last.wall not in (None, self.wall) and last.to is None:
+            self._led(self.wall)
+        else:
+            self._walls_alone()
+
+    def _led(self, wall: acts.WallName) -> None:
+        """The raceways told last, by the wall that they leave by."""
+        entered = self.items[-1].act.wall
+        for item in reversed(self.items):
+            if item.act.wall != entered or item.act.to is not None:
+                break
+            item.act = replace(item.act, to=wall)
+
+    def _walls_alone(self) -> None:
+        """ "Left and top": walls with no raceways beside them answer for those known."""
+        if self.wall is None or self.wall_from < len(self.items):
+            return
+        walls = [
+            p
+            for p in self.pieces
+            if p.sort in ("wall", "wall_to") or p.value.startswith("opposite_")
+        ]
+        names = " ".join(name for name in (self.wall, self.to) if name)
+        span = (walls[0].start, walls[-1].end)
+        if not self.items and self.kinds == [None] and [p.sort for p in walls] == ["wall_to"]:
+            words = self.heard[slice(*span)]
+            way: acts.Function = "correction" if self.corrects else "inform"
+            self.made.append(acts.PointRaceways(to=self.wall, words=words, span=span, function=way))
+            return
+        function: acts.Function = "correction" if self.corrects else "inform"
+        words = self.heard[slice(*span)]
+        self.made.append(acts.SetPull(walls=names, words=words, span=span, function=function))

@@ -17,6 +17,7 @@ from boxaloud.assistant.dialogue.enclosures.pull_state import (
     PullSaid,
 )
 from boxaloud.assistant.dialogue.nlg.sentences import say
+from boxaloud.assistant.dialogue.tracker import pull_walls
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.rules.pull import OPPOSITE, Wall
@@ -32,7 +33,10 @@ class _Place(NamedTuple):
 def pointed(turn: Turn, act: acts.PointRaceways) -> None:
     """What is said of raceways that stand already."""
     said = turn.state.pulls or PullBoxSaid()
-    made = _resized(said, act) if act.size is not None else _led(said, act)
+    if act.to is not None and act.which == "all" and not any(e.wall for e in said.entering):
+        made = pull_walls.placed(said, act.to, act.function == "correction")
+    else:
+        made = _resized(said, act) if act.size is not None else _led(said, act)
     if made is None:
         turn.refuse(act.words, say("pull.which"))
         return
