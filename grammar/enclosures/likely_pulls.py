@@ -61,7 +61,7 @@ def counted_by_volume(named: bool, pieces: Sequence[Piece], other: Utterance) ->
     """
     if other.weighty or all(isinstance(act, _BARE) for act in other.acts):
         return False  # "no, the first one comes in the back": its "no" alone is of no box
-    if any(not item.cable for piece in pieces for item in piece.items):
+    if any(piece.sort == "pointed" or any(not i.cable for i in piece.items) for piece in pieces):
         return False
     wires = [act for act in other.acts if isinstance(act, acts.AddConductors)]
     small = bool(wires) and all(one.awg is not None and one.awg >= _COUNTED for one in wires)

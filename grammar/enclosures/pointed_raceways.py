@@ -25,7 +25,7 @@ from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 _BEGINS = lazy_pattern(
     r"(?:^|[.;:,!?-]|\b(?:and|while|but|so|then|ok|okay|no|nope|wait|actually|also|now|hold on"
-    r"|sorry|well|plus|say|suppose|what if|if))\s*$"
+    r"|sorry|well|plus|left|right|top|bottom|back|say|suppose|what if|if))\s*$"
 )
 _SOME = lazy_pattern(
     r"(?P<n>one|two|three|four|five|six|[1-6])(?: of (?:them|those|these|the (?:two|three|four)))?"

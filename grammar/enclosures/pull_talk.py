@@ -44,6 +44,8 @@ _ANSWERS = (
     acts.Number, acts.Size, acts.Place, acts.NoneOfThem, acts.Yes, acts.No, acts.DontKnow,
 )  # fmt: skip
 _VOLUME = lazy_pattern(r"\b(?:cubic|cubes?|cu|volume|in3|marked|stamped)\b")
+#: "No make the big one a 3 inch", heard without a break.
+_MENDING = ("make ", "it's ", "that's ")
 _PREPOSITION = lazy_pattern(
     r"(?:^|\b(?:in|for|at|near|by|behind|from|to|under|over|called|feeding) "
     r"(?:the |a |an |my |our )?)$"
@@ -94,8 +96,7 @@ def read(heard: str, expect: str | None, ordinary: Ordinary) -> Utterance | None
 
 def _measured(heard: str, text: str, pieces: list[Piece], ordinary: Ordinary) -> Utterance | None:
     """ "Pull box, 24 by 24 by 8": its name, lost beside its sides, which are read as any box's."""
-    named = any(piece.value == "name" for piece in pieces)
-    if not named or asks(text):
+    if not is_about(text) or asks(text):
         return None
     if sum(piece.value.startswith("side ") for piece in pieces) > 1:
         return _sided(heard, text, pieces, ordinary)
@@ -195,7 +196,7 @@ class _Reading:
             return False
         before, after = self.text[:at].rstrip(), self.text[found.end() :].lstrip()
         return (not before or before[-1] in ",.;-") and (
-            found[0] != "no" or after[:1] in (",", "-", ".")
+            found[0] != "no" or after[:1] in (",", "-", ".") or after.startswith(_MENDING)
         )
 
     def _clauses(self) -> list[list[Piece]]:

@@ -17,7 +17,7 @@ Pointing: TypeAlias = tuple[PointRaceways, int]
 
 WALL = (
     r"(?:the |that |its )?(?P<wall>left|right|top|bottom|back|rear|east|west|north|south)"
-    r"(?:[- ]hand)?(?: (?:side|wall|end)s?)?(?!\w|[- ](?:hand|one|pipe|again|now))"
+    r"(?:[- ]hand)?(?: (?:side|wall|end)s?)?(?!\w|[- ](?:hand|one(?! (?:goes|comes|turns|runs|leaves))|pipe|again|now))"
 )
 WALL_NAMES: dict[str, acts.WallName] = {
     "left": "left", "right": "right", "top": "top", "bottom": "bottom", "back": "back",
