@@ -19,11 +19,12 @@ _LARGEST = 6
 """No raceway is larger, inches."""
 _BETWEEN = frozenset({"wall", "silent", "join", "end", "row"})
 _HEADS = frozenset({":", ",", "-", "--", "("})
-_JOINED = lazy_pattern(r" ?(?:,? and |, ?| & | plus )")
+_JOINED = lazy_pattern(r" ?(?:,? and |, ?| & | plus | (?=an? \w))")
 _COUNT = lazy_pattern(r"(?:(?P<n>one|two|three|four|five|six|[1-6]) (?=\S)|(?P<a>an? ))")
 _PLURALS = {"ones": 1, "twos": 2, "threes": 3, "fours": 4, "fives": 5, "sixes": 6}
 _PLURAL = lazy_pattern(r"(?P<word>ones|twos|threes|fours|fives|sixes)\b|(?P<digit>[1-6])'?s\b")
 _UNIT = lazy_pattern(r"[- ]?(?:inch(?:es)?|\"|in\.)?(?![\w/])")
+_ARTICLE = lazy_pattern(r"an? (?=\w)")
 _ENDS = lazy_pattern(r"\s*(?:[.;)?!]|$|,? and (?:the|they|those|it)\b)")
 _HAS = lazy_pattern(r" (?:has|gets|takes|holds|have|get)(?: got)?(?: just| only)? ")
 
@@ -39,15 +40,25 @@ def with_lists(text: str, pieces: list[Piece]) -> list[Piece]:
         if counted is None:
             continue
         head = next((i for i in range(at + 1, len(pieces)) if not _passed(pieces[i])), None)
-        if head is None or pieces[head].sort != "break" or pieces[head].value not in _HEADS:
+        if head is None or (pieces[head].sort == "break" and pieces[head].value not in _HEADS):
             continue
-        found = _sizes(text, pieces[head].end)
+        found = _behind(text, pieces, at, head)
         if found is None or counted not in (0, sum(one.count or 1 for one in found[0])):
             continue
         items = replace(piece, items=tuple(found[0]))
-        behind = [one for one in pieces[head + 1 :] if one.start >= found[1]]
+        behind = [one for one in pieces[head:] if one.start >= found[1]]
         return [*pieces[:at], items, *pieces[at + 1 : head], *behind]
     return pieces
+
+
+def _behind(
+    text: str, pieces: list[Piece], at: int, head: int
+) -> tuple[list[Raceways], int] | None:
+    """The sizes behind a break; heard without one, behind the article of the first."""
+    if pieces[head].sort == "break":
+        return _sizes(text, pieces[head].end)
+    first = next((one for one in pieces[at + 1 : head] if _ARTICLE.match(text, one.start)), None)
+    return None if first is None else _sizes(text, first.start)
 
 
 def _held(text: str, wall: Piece) -> tuple[list[Raceways], int, int] | None:
