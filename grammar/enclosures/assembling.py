@@ -30,6 +30,7 @@ _PLAIN: dict[str, dict[str, object]] = {
 }
 
 _BACK_OUT = lazy_pattern(r"\bback out\b")
+_OTHER_IS = lazy_pattern(r"the other (?:one|conduit|pipe|raceway) is ")
 _WAYS_OUT = frozenset({"out", "leaves", "leaving", "exits", "exiting"})
 
 
@@ -232,8 +233,16 @@ class Assembly(WallAssembly):
             self._detail(back, returns=False)
         elif (last := left_by_another(self.text, self.pieces)) is not None:
             self._detail(last, returns=False)
+        elif (other := self._other_told()) is not None:
+            self._detail(other, returns=False)
         kinds = [self._pull(kind) if kind is not None else None for kind in self.kinds]
         return in_order(kinds, self.items, self.made)
+
+    def _other_told(self) -> Piece | None:
+        """ "The other conduit is 2 inch": of a U pull the one that its conductors leave by."""
+        told = [p for p in self.pieces if p.sort == "items"]
+        said = [self.text[p.start : p.end] for p in told]
+        return told[0] if len(told) == 1 and _OTHER_IS.match(said[0]) else None
 
     def _turned_back(self) -> Piece | None:
         """ "In the bottom, and the wires go back out the bottom in another": a U pull."""

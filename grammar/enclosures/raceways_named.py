@@ -17,7 +17,8 @@ Pointing: TypeAlias = tuple[PointRaceways, int]
 
 WALL = (
     r"(?:the |that |its )?(?P<wall>left|right|top|bottom|back|rear|east|west|north|south)"
-    r"(?:[- ]hand)?(?: (?:side|wall|end)s?)?(?!\w|[- ](?:hand|one(?! (?:goes|comes|turns|runs|leaves))|pipe|again|now))"
+    r"(?:[- ]hand)?(?: (?:side|wall|end)s?)?(?!\w|[- ](?:hand|pipe|again|now)"
+    r"|[- ]one(?! (?:goes|comes|turns|runs|leaves)))"
 )
 WALL_NAMES: dict[str, acts.WallName] = {
     "left": "left", "right": "right", "top": "top", "bottom": "bottom", "back": "back",
