@@ -186,11 +186,15 @@ def _closed(text: str, end: int, has_inch: bool) -> int | None:
     return place if times is None else None
 
 
+_TOO_LARGE = 6
+"""Inches that no raceway of whole inches and a part has, Chapter 9, Table 4."""
+
+
 def _mixed(text: str, size: Decimal, end: int) -> int | None:
     """ "A 2-1/2 on each end", "two and a half EMT": whole inches and a part can only be a trade
     size where a wall or a raceway stands behind. Where they end; None where nothing does."""
-    if size <= 1 or size == int(size):
-        return None
+    if not 1 < size < _TOO_LARGE or size == int(size):
+        return None  # "20.3 in the back of the box" is a volume
     found = _MIXED_BEHIND.match(text, end)
     return None if found is None else found.end("kind") if found["kind"] else end
 

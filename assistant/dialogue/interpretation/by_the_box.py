@@ -27,6 +27,7 @@ from boxaloud.assistant.dialogue.interpretation.said_back import said_back
 from boxaloud.assistant.dialogue.interpretation.said_to_be import said_to_be
 from boxaloud.assistant.dialogue.interpretation.sizes_kept import size_kept
 from boxaloud.assistant.dialogue.interpretation.sizes_told_otherwise import sizes_told_otherwise
+from boxaloud.assistant.dialogue.interpretation.spliced_before import spliced_before
 from boxaloud.assistant.dialogue.interpretation.sums_told_behind import sums_told_behind
 from boxaloud.assistant.dialogue.interpretation.taken_as_well import (
     changed_as_well,
@@ -38,6 +39,7 @@ from boxaloud.assistant.dialogue.interpretation.unread_agreeing import unread_ag
 from boxaloud.assistant.dialogue.interpretation.volume_told_otherwise import (
     volume_told_otherwise,
 )
+from boxaloud.assistant.dialogue.interpretation.ways_apart import ways_apart
 from boxaloud.assistant.dialogue.journal import Entry
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.grammar.acts import Keep, OtherTalk, Utterance
@@ -80,7 +82,7 @@ def by_the_box(
     if len(read.heard) > _LONGEST:
         return read
     if journal:
-        read = _behind(read, journal, state, sheet)
+        read = spliced_before(_behind(read, journal, state, sheet), journal)
     return unread_agreeing(read, state, sheet.capacity)
 
 
@@ -113,6 +115,8 @@ def _behind(read: Utterance, journal: Sequence[Entry], state: State, sheet: Work
     read = reckoned_aloud(read, state, sheet)
     if _ASKS_OF_IT.match(read.heard) is None:
         read = denied_things(read, state)
+    if (further := ways_apart(read, journal, state)) is not None:
+        return further
     read = told_over(read, state, sheet.capacity)
     return listed_over(read, state, sheet.capacity)
 

@@ -104,6 +104,9 @@ def find_all(state: State, reference: Reference) -> list[Item]:
     found = found or _as_many(state, reference) or _cables_of(state, reference)
     if not found or (reference.kind == "cable" and reference.awg is None and len(found) > 1):
         named = by_words(state, reference.words)  # "the feed" of two cables
+        if reference.awg is not None and reference.kind in ("cable", "conductors"):
+            # "two twelves coming in" are not the eights that come in
+            named = [one for one in named if getattr(one.content, "awg", None) == reference.awg]
         return [item for item in named if item in found] or found or named
     return found
 
