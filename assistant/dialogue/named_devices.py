@@ -9,6 +9,7 @@ verdict holds with it and without it (common practice: what is counted is what e
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.interpretation import references
@@ -34,8 +35,15 @@ _GOES = lazy_pattern(
 _BY_PLACE = lazy_pattern(
     r"(?i)(?:^|[\s.,:;])(?!(?:the|a|an|this|that|my|our|emergency|is|it['’]?s|for|at)\b)"
     r"[a-z][a-z'’]*[ -]+(?:[a-z0-9-]+[ -]+)??(?:switch|receptacle|outlet|plug|dimmer|timer|duplex"
-    r"|recep|recept|sensor|thermostat|control|gfci|gfi|afci|(?:three|four|[34])[- ]?way)(?:['’]s)?$"
+    r"|recep|recept|sensor|thermostat|control|gfci|gfi|afci|(?:three|four|[34])[- ]?way)"
+    r"(?:['’]s|e?s)?$"
 )
+#: "Switch in the cellar way".
+_AT_PLACE = lazy_pattern(
+    r"(?i)(?:['’]s)? (?:in|at|by|near|on|over|under|behind|beside|for)"
+    r" (?:the|my|our|her|his|their) [a-z]+(?: [a-z]+)?[.,:;]"
+)
+_SEVERAL = lazy_pattern(r"(?i)(?:switches|[a-z]{4,}[^s]s|ways)$")
 
 
 def open_device(state: State) -> Item | None:
@@ -51,16 +59,30 @@ def counted(state: State) -> State:
     return altered(state, items=tuple(item for item in state.items if item.key != device.key))
 
 
+def counted_by_gangs(turn: Turn, thing: Thing) -> Thing:
+    """The thing with a count, where a box is called by several devices whose number nobody has
+    said, "hall switches": as many as it has gangs, common practice, and two at least."""
+    several = isinstance(thing, acts.AddDevice) and thing.count is None
+    if not several or not _SEVERAL.search(thing.words):
+        return thing
+    told = [getattr(act, "gangs", None) or 1 for act in (*turn.done, *turn.ahead)]
+    return replace(thing, count=max(turn.state.gangs or 1, 2, *told))
+
+
 def left_open(turn: Turn, thing: Thing, echoes: int) -> None:
     """The box was just called by a device, with `echoes` replies said before: it is left open
     where nothing else that comes in is told in the same breath."""
     key = turn.state.named_by
     item = turn.state.item(key)
-    rest = (act for act in (*turn.done, *turn.ahead) if act is not thing)
+    rest = (act for act in (*turn.done, *turn.ahead) if act.span != thing.span)
     if item is None or len(turn.state.items) > 1 or any(map(_of_contents, rest)):
         return
     before, behind = turn.heard[: thing.span[0]], turn.heard[thing.span[1] :]
-    if _IN_IT.match(behind) or not _BY_PLACE.search(f"{before}{thing.words}"):
+    headed = turn.heard[slice(*thing.span)] != thing.words  # what opened the box stands before
+    placed = _BY_PLACE.search(f"{before}{thing.words}") or (
+        not before.strip(" ,.") and _AT_PLACE.match(behind)
+    )
+    if not headed and (_IN_IT.match(behind) or not placed):
         return
     del turn.echoes[echoes:]
     turn.echoes.append(say("echo.called_by", what=item_names.bare(item.content)))

@@ -56,7 +56,7 @@ _SWITCHES = ("switch", "dimmer", "timer", "sensor", "control")
 
 def named_by_device(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "Vanity receptacle, three 12-2s, one GFI": one device, by which the box is called."""
-    made = [_told_again(act, made, heard) for act in made]
+    made = [_told_again(act, made, heard) for act in _by_several(made, heard)]
     made = _plainly_headed([_of_place(act, heard) for act in made], heard)
     first = next((act for act in made if is_thing(act)), None)
     if first is None or getattr(first, "awg", None) is not None or not _heads(first, heard):
@@ -77,6 +77,18 @@ def named_by_device(made: list[Act], heard: str, left: list[Unread]) -> list[Act
     if not any(isinstance(act, (acts.AddCable, acts.AddConductors)) for act in made):
         return made
     return [act for act in made if act is not first]
+
+
+def _by_several(made: list[Act], heard: str) -> list[Act]:
+    """ "Porch and hall switches, two gang, …": what a box is called by before its contents are
+    told; how many there are is said then."""
+    first = made[0]
+    if not isinstance(first, acts.AddDevice) or any(is_thing(act) for act in made[1:]):
+        return made
+    vague = [doubt for doubt in first.doubts if doubt.reason != "vague"]
+    if not first.doubts or vague or not _heads(first, heard):
+        return made
+    return [replace(first, doubts=(acts.Doubt("count", "named"),)), *made[1:]]
 
 
 def _unlike(act: Act, first: acts.AddDevice, heard: str) -> bool:

@@ -34,7 +34,9 @@ def _one_beside(turn: Turn, thing: AddDevice, item: Item) -> bool:
     if all(one.key != item.key for one in turn.began.items):
         return False
     begins = max(turn.heard.rfind(stop, 0, thing.span[0]) for stop in ".;!?") + 1
-    joined = thing.name not in _PLAIN and _AND_ONE.match(turn.heard, begins) is not None
+    single = (thing.count or 1) == 1 == item.content.count
+    other = single and thing.name not in (*_PLAIN, references.called(item))
+    joined = other and _AND_ONE.match(turn.heard, begins) is not None
     return joined or _BESIDE_IT.search(turn.heard) is not None
 
 

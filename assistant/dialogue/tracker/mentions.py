@@ -30,6 +30,7 @@ from boxaloud.grammar.acts import (
     Reference,
     Restate,
     Thing,
+    Widen,
 )
 from boxaloud.rules.contents import Cable, SupportFitting, Yoke
 
@@ -66,9 +67,10 @@ def mention(turn: Turn, thing: Thing) -> None:
     if isinstance(thing, AddJumper) and bonding_jumpers.mention(turn, thing):
         return
     echoes = len(turn.echoes)
+    called = any(doubt.reason == "named" for doubt in thing.doubts) and not turn.began.items
+    thing = named_devices.counted_by_gangs(turn, thing) if called else thing
     added_items.enter(turn, thing)
     last = turn.state.last
-    called = any(doubt.reason == "named" for doubt in thing.doubts) and not turn.began.items
     if called and isinstance(last, int):
         turn.state = altered(turn.state, named_by=last)
         named_devices.left_open(turn, thing, echoes)
@@ -185,7 +187,7 @@ def _devices_anew(turn: Turn, thing: Thing) -> bool:
     if low.startswith(("a ", "an ")) or _FURTHER.search(low) or _ON_TOP.search(before):
         return False
     there = sum(i.content.count for i in turn.state.items if isinstance(i.content, Yoke))
-    if _STILL.search(before) and there == thing.count:
+    if there == thing.count and (_STILL.search(before) or there > 1):
         turn.understood.append(thing.words)
         return True
     if _POINTED_AT.match(low) or _IN_ALL.search(before):
@@ -223,6 +225,10 @@ _GOES = re.compile(
     r"|hooks?|carry|carries)\b",
     re.IGNORECASE,
 )
+#: "The three-way was hanging out, goes back in".
+_GOES_IN = re.compile(
+    r"(?i)\b(?:go|come)(?:es|s)? (?:back )?in\b(?! (?:the|that|this|a|an|there)\b)"
+)
 _BOTH = re.compile(r"(?:both|all (?:two|three|four|five|of)|the|those|these|that|this)\b")
 _OTHERS = re.compile(r"\b(?:other|others|another|more|second|third|new|next|last|extra)\b")
 
@@ -240,7 +246,11 @@ def _told_of(turn: Turn, thing: Thing) -> bool:
     if isinstance(thing, AddDevice) and thing.count is None:
         named = thing.name not in (None, "device") and found[0].content.count == 1
         behind = turn.heard[thing.span[0] + len(low) :]
-        return named and _SUBJECT_OF.match(behind) is not None
+        told = named and _SUBJECT_OF.match(behind) is not None and not _GOES_IN.search(behind)
+        if told and thing.gangs is not None:  # "the receptacle is the wide one, two gangs"
+            wide = Widen(target=replace(like, item=found[0].key), gangs=thing.gangs)
+            turn.ahead[:0] = [replace(wide, words=thing.words, span=thing.span)]
+        return told
     if not isinstance(thing, AddCable) or thing.awg is None or not _BOTH.match(low):
         return False
     behind = turn.heard[thing.span[1] :]
