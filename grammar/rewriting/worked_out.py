@@ -20,6 +20,7 @@ from boxaloud.grammar.rewriting.numbered_points import without_point_numbers
 from boxaloud.grammar.rewriting.pointed_counts import without_pointing
 from boxaloud.grammar.rewriting.replacement_template import figure
 from boxaloud.grammar.rewriting.sums_aloud import without_sums_aloud
+from boxaloud.grammar.rewriting.ways_told import ways_told, ways_told_first
 
 Found = re.Match[str]
 
@@ -234,6 +235,8 @@ WORKED_OUT: Mapping[str, Callable[[Found, str | None], str | None]] = {
     "strange_name": _strange_name,
     "sum_of_list": _sum_of_list,
     "sum_of_two": _sum_of_two,
+    "ways_told": ways_told,
+    "ways_told_first": ways_told_first,
     "what_is_left": _what_is_left,
     "sums_aloud": lambda found, expect: without_sums_aloud(found[0], expect),
 }
