@@ -172,6 +172,9 @@ def _is_all_of(part: Clause, act: Act) -> bool:
     if part.thing and part.opens in _STOPS and part.span == act.span:
         return True
     first = part.opens == "" and part.closes in _STOPS
+    begins = part.opens in ("", *_STOPS) and part.span[0] <= act.span[0] < part.span[1]
+    if begins and not strange_words([part]):
+        return True  # "it gets a switch. Lunch."
     return first and part.span[1] == act.span[1] and bool(_JUST_ONE.fullmatch(part.line))
 
 

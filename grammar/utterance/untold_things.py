@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from boxaloud.grammar.acts import Act, Unread, Utterance
 from boxaloud.grammar.rewriting.rewriter import without
+from boxaloud.grammar.utterance.changed_unknown import changed_unknown
 from boxaloud.grammar.utterance.coming_in import coming_in
 from boxaloud.grammar.utterance.entering_unsized import entering_unsized
 from boxaloud.grammar.utterance.further_by_likeness import further_by_likeness
@@ -23,6 +24,7 @@ def untold_things(made: Sequence[Act], heard: str, left: Sequence[Unread]) -> li
     kept += entering_unsized(made, heard, kept)
     kept += coming_in(made, heard, kept)
     kept += sheaths_untold(made, heard, kept)
+    kept += changed_unknown(made, heard, kept)
     return kept
 
 
