@@ -23,7 +23,7 @@ from boxaloud.assistant.dialogue.question_slots import QuestionSlot
 from boxaloud.assistant.dialogue.reply import Reply
 from boxaloud.assistant.dialogue.reply_composer import Composer
 from boxaloud.assistant.dialogue.state import all_but, beginning
-from boxaloud.assistant.dialogue.tracker import adopted_edition
+from boxaloud.assistant.dialogue.tracker import adopted_edition, proposals_said_over
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar.acts import Act
 
@@ -153,6 +153,7 @@ class Talk:
         box_choice.sought_again(turn)
         devices_before.left_on_their_wires(turn)
         named_devices.settled(turn)
+        proposals_said_over.let_go(turn)
         entry = replace(entry, unread=unread_words.explained(turn, entry.unread))
         unread_words.keep(turn, entry.unread)
         self.journal.append(entry)

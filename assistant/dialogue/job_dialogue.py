@@ -3,6 +3,7 @@ events of the job."""
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from decimal import Decimal
@@ -46,6 +47,8 @@ class Record:
     """The edition that a box newly `opened` begins under; empty where it was there before."""
 
 
+#: "Back to the last box" is of no step within this one.
+_OF_A_BOX = re.compile(r"(?i)\b(?:box|room|job|(?:last|previous|other|first) one)\b")
 _AWAY = frozenset(grammar_data.table("whereabouts")["leading_away"]["places"])
 """Places that no box is in: "back to the truck" names none."""
 
@@ -136,6 +139,7 @@ class JobDialogue:
                 isinstance(act, acts.OpenBox)
                 and act.which == "previous"
                 and len(self.boxes.names) < 2
+                and _OF_A_BOX.search(act.words) is None
             ):
                 act = acts.Undo(words=act.words, span=act.span)
             made.append(self._count_again(self._volume_again(act)))

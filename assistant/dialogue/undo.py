@@ -56,7 +56,10 @@ def undo(turn: Turn, act: acts.Undo) -> None:
 #: What tells of no thing behind it: "never mind, it goes to the two gang".
 _OF_NOTHING = (acts.NameBoxKind, acts.OtherTalk, acts.Social)
 #: Said of what was said last, and of nothing where that changed nothing.
-_NEVER_MIND = re.compile(r"(?i)(?:never ?mind|forget (?:it|that))\W*$")
+_NEVER_MIND = re.compile(
+    r"(?i)(?:never ?mind|forget (?:it|that)"
+    r"|(?:(?:nope|no|nah|ok|okay|well|so)\b\W*)*leave (?:it|that|this|everything)\b.*)\W*$"
+)
 
 
 def _minds_nothing(turn: Turn, act: acts.Undo) -> bool:

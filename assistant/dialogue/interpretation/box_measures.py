@@ -96,7 +96,8 @@ def said_size(turn: Turn, act: acts.SetSize) -> Act:
         return full(act, deepened, "depth")
     if _is_volume(act) and act.width is not None:
         return full(act, acts.SetVolume(volume=act.width), "volume")
-    if isinstance(act.depth, Decimal) and _too_deep(act, act.depth) and _alone(turn, act):
+    told = _alone(turn, act) or act.family == "handy"  # "handy box, fourteen and a half"
+    if isinstance(act.depth, Decimal) and _too_deep(act, act.depth) and told:
         return full(act, acts.SetVolume(volume=act.depth), "volume")
     if _is_of_table(act):
         return replace(act, family="octagon")

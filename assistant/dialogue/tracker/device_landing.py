@@ -35,8 +35,7 @@ def land(turn: Turn, act: acts.Land) -> None:
     if target.words.lower().startswith("both ") and references.find(turn.state, target):
         target = replace(target, which="both", count=None)
         act = replace(act, target=target)
-    if _is_strange(turn, act):
-        held_acts.wait(turn, act, "awg", "unusual")
+    if _is_held(turn, act):
         return
     if target.which in ("both", "all") or references.plural(target.words):
         sized = _sized(references.find_all(turn.state, target))
@@ -69,6 +68,25 @@ def land(turn: Turn, act: acts.Land) -> None:
         single = single or (named and not references.plural(target.words))
         some = 1 if single else target.count
         land_item(turn, item, act.awg, some, act.words)
+
+
+def _is_held(turn: Turn, act: acts.Land) -> bool:
+    """Whether a size that is not there, or more devices than are, leave the landing open."""
+    if _is_strange(turn, act):
+        held_acts.wait(turn, act, "awg", "unusual")
+    elif _are_fewer(turn, act.target):
+        turn.unplaced.append(act.words)
+    else:
+        return False
+    return True
+
+
+def _are_fewer(turn: Turn, target: Reference) -> bool:
+    """ "All three switches are on the 14", where one is there: of those that nobody told."""
+    if target.which not in ("both", "all") or target.name is None or target.count is None:
+        return False
+    there = sum(one.content.count for one in references.find_all(turn.state, target))
+    return 0 < there < target.count
 
 
 def _are_more(act: acts.Land, item: Item) -> bool:

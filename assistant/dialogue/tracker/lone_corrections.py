@@ -12,6 +12,7 @@ from boxaloud.assistant.dialogue.tracker import item_changes
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.phrases.vocabulary import known_words
 from boxaloud.rules.contents import Cable, Conductors, Marked, Uncounted, Yoke
 
 _NEAR = 3
@@ -31,6 +32,9 @@ def meant(turn: Turn, act: acts.RestateNumber) -> Literal["volume", "count", "ei
     well, which is asked; so is a number in place of one that was not said.
     """
     state, value = turn.state, act.value
+    of_some = _OF_SOME.match(turn.heard, act.span[1])
+    if of_some is not None and of_some["what"].lower() not in known_words():
+        return "either"  # "one of the pass throughs is …": of what was not understood
     if _I_COUNT.search(act.words) or not _may_be_volume(turn, act):
         return "count"
     known = marked(state)
@@ -49,6 +53,7 @@ def meant(turn: Turn, act: acts.RestateNumber) -> Literal["volume", "count", "ei
     return "either" if known <= value * _DIFFERENT and value <= known * _DIFFERENT else "count"
 
 
+_OF_SOME = lazy_pattern(r"(?i) of (?:the|these|those|my|our) (?P<what>[a-z]{4,})\b")
 #: "I count three", "now I see three": no volume, which nobody counts.
 _I_COUNT = lazy_pattern(
     r"(?i)\b(?:i|we)(?:['’]m| am)?(?: [a-z]+)? (?:count|find|see)(?:ed|ing)?\b|\bnow that \b"

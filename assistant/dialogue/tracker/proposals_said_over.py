@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from boxaloud.assistant.dialogue.altering import altered
+from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Reference
 from boxaloud.grammar.clauses.act_fields import KIND_OF
@@ -59,6 +61,17 @@ def names_it_again(following: Act, proposed: Act) -> bool:
         and following.target.kind == "anything"
         and following.count == getattr(proposed, "count", None)
     )
+
+
+def let_go(turn: Turn) -> None:
+    """ "What if it were 12-2?", and then "it is 12-2": once the contents have changed, what was
+    supposed of them before is no longer open."""
+    proposed = turn.state.proposed
+    if not proposed or proposed != turn.base.proposed or turn.state.items == turn.base.items:
+        return
+    changes = (acts.Replace, acts.Restate, acts.Remove, acts.Recount, acts.More, *KIND_OF)
+    if all(isinstance(one, changes) for one in proposed):
+        turn.state = altered(turn.state, proposed=())
 
 
 def _says(told: Act, proposed: Act) -> bool:

@@ -6,6 +6,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from boxaloud.assistant.dialogue.interpretation import references
+from boxaloud.assistant.dialogue.state_parts import Item
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import AddCable, AddConductors, AddDevice, Thing
@@ -25,8 +26,12 @@ _NEVER_MIND = lazy_pattern(r"(?i)\b(?:never ?mind|forget (?:it|that)|scratch tha
 _ALL = lazy_pattern(r"(?i)(?:both|all|still)\b")
 _GOES_ON = lazy_pattern(r"(?i)\s*(?:,|and|,? plus|&)\s*(?:an? |the )?$")
 _FURTHER = lazy_pattern(
-    r"(?i)\b(?:another|more|extra|additional|also|too|plus|add\w*|new|instead|put|then)\b"
+    r"(?i)\b(?:another|more|extra|additional|also|too|plus|add\w*|new|instead|put|then"
+    r"|as well|on top|besides)\b"
 )
+
+#: "A GFCI goes in".
+_COMES_IN = lazy_pattern(r"(?i)(?:[^,;!]*\b(?:go|come)(?:es|s|ing)?)?(?: back)? in\b")
 
 
 def summed_up(turn: Turn, thing: Thing) -> bool:
@@ -61,14 +66,19 @@ def _begins(turn: Turn, thing: Thing) -> bool:
         same = _stands(turn, last) and _begins(turn, last)
         return same and _GOES_ON.search(turn.heard[last.span[1] : thing.span[0]]) is not None
     behind = turn.heard[thing.span[1] :].partition(".")[0]
-    return _BEGINS.search(before) is not None and not _FURTHER.search(behind)
+    comes_in = _FURTHER.search(behind) or _COMES_IN.match(behind)
+    return _BEGINS.search(before) is not None and not comes_in
 
 
 def _stands(turn: Turn, thing: Thing) -> bool:
     """Whether so many of the thing, and no others like it, are in the box as it stands now."""
     like = replace(references.to_thing(thing), count=None, words="")
     count = thing.count or 1
-    found = [item for item in turn.state.items if references.agrees(item, like)]
+    found = [
+        item
+        for item in turn.state.items
+        if references.agrees(item, like) and not _is_of_another_kind(item, thing)
+    ]
     if isinstance(thing, AddConductors) and not found:  # "both tens", of cables
         found = [
             item
@@ -78,3 +88,10 @@ def _stands(turn: Turn, thing: Thing) -> bool:
     alike = [item for item in found if isinstance(item.content, Cable | Conductors | Yoke)]
     there = {item.key for item in turn.began.items}
     return len(alike) == 1 and alike[0].content.count == count and alike[0].key in there
+
+
+def _is_of_another_kind(item: Item, thing: Thing) -> bool:
+    """Whether a device is told by a name that says more than what stands: a GFCI receptacle is no
+    receptacle told again."""
+    name = thing.name or "" if isinstance(thing, AddDevice) else ""
+    return name != "device" and len(name) > len(references.called(item))

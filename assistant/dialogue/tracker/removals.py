@@ -17,6 +17,7 @@ from boxaloud.assistant.dialogue.tracker import (
     grounds,
     item_changes,
     more_of_those,
+    removals_said_over,
     same_again,
 )
 from boxaloud.assistant.dialogue.turn import Turn
@@ -44,12 +45,12 @@ _FURTHER = lazy_pattern(
 
 def remove(turn: Turn, act: acts.Remove) -> None:
     """ "Take out one of the 14-2s", "scratch the switch"."""
-    if _of_clamps(turn, act) or _of_further(turn, act) or _taken_just_now(turn, act):
+    if _of_clamps(turn, act) or _of_further(turn, act) or removals_said_over.said_over(turn, act):
         return
     pronoun = act.target.kind == "anything" and act.target.count is None
     if pronoun and _THESE.fullmatch(act.target.words.strip()) and same_again.taken_out(turn, act):
         return
-    target = reference_ambiguity.resolved(turn.state, act.target)
+    target = reference_ambiguity.resolved(turn.state, removals_said_over.those_of_late(turn, act))
     if target is None:
         reference_ambiguity.ask_which(turn, act)
         return
@@ -74,25 +75,6 @@ def remove(turn: Turn, act: acts.Remove) -> None:
             item_changes.recount(turn, one, 0, act.words)
     else:
         _remove_some(turn, item, target, act)
-
-
-_THAT = re.compile(r"(?i)that\b")
-_LESS = re.compile(r"(?i)(?:so |that's |thats |makes |making it )*(?:minus|less) (?:one|1|a)\b")
-
-
-def _taken_just_now(turn: Turn, act: acts.Remove) -> bool:
-    """ "One of them goes nowhere, I'm taking that 14-2 out", "I pulled it. Minus one 14-2": the one
-    that went a moment ago."""
-    before = turn.done[-2] if len(turn.done) > 1 else None
-    taken = turn.state.recalled[-1].content if turn.state.recalled else None
-    if not isinstance(before, acts.Remove) or not isinstance(taken, Cable):
-        return False
-    one = before.target.count == 1 == taken.count and act.target.count in (None, 1)
-    like = act.target.kind == "cable" and act.target.awg == taken.awg
-    if not (one and like and (_THAT.match(act.target.words) or _LESS.match(act.words))):
-        return False
-    turn.understood.append(act.words)
-    return True
 
 
 def _whole_cables(turn: Turn, target: Reference) -> Reference:

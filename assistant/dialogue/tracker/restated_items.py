@@ -13,15 +13,20 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Thing
 from boxaloud.rules.contents import Cable, FixtureWires
 
+_NOT = re.compile(r"(?i)\W*(?:and |but )?not (?:the |my )?")
+
 
 def denied_behind(turn: Turn, act: acts.Restate) -> acts.Restate:
-    """ "Make that a 14-3 to the next fan, not a 14-2", where both kinds are there: in place of
-    what is denied, which stays in no place of its own."""
+    """ "Make that a 14-3 to the next fan, not a 14-2", where both kinds are there, "it's a dimmer,
+    not a switch": in place of what is denied, which stays in no place of its own."""
     following = turn.upcoming
     if act.instead_of is not None or not isinstance(following, acts.Deny):
         return act
     denied = following.target
-    both = isinstance(act.thing, acts.AddCable) and denied.kind == "cable"
+    kind = references.kind_of(act.thing)
+    between = turn.heard[act.span[1] : following.span[0]]
+    a_device = kind == "device" and _NOT.fullmatch(between) is not None
+    both = denied.kind == kind and (kind == "cable" or a_device)
     if not both or denied.count not in (None, 1) or references.find(turn.state, denied) is None:
         return act
     turn.take()

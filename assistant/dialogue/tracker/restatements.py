@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.belief import held_acts, slot_values
+from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.state_parts import Item, mark_of
 from boxaloud.assistant.dialogue.tracker import (
     added_items,
@@ -142,23 +143,39 @@ def _some_of_those(turn: Turn, act: acts.Restate, item: Item) -> bool:
     return act.thing.count is not None and act.thing.count < item.content.count
 
 
+_ONE = re.compile(r"(?i)(?:just |only )?(?:one|1)\b")
+_MADE = re.compile(r"(?i)(?:[a-z]+,? )?(?:make|call) (?:that|it) (?:a|an) ")
+
+
 def _stands_for_more(turn: Turn, act: acts.Restate, item: Item) -> bool:
-    """ "Actually a 14-3", of two 14-2s: one of them, or both? Fewer conductors are asked about."""
-    if act is turn.settled or turn.supposed or act.instead_of is not None:
+    """ "Actually a 14-3", of two 14-2s: one of them, or both? Fewer conductors are asked about, and
+    a 12-2 that "that" should be, of two that are there."""
+    if act is turn.settled or turn.supposed:
         return False
     thing, content = act.thing, item.content
+    a_single = thing.words.lower().startswith(("a ", "an ")) and not _ONE.match(act.words)
     if isinstance(thing, acts.AddDevice):  # "it's a dimmer", of two switches
         was = turn.began.item(item.key) or item
-        return was.content.count > 1 and thing.words.lower().startswith(("a ", "an "))
+        return was.content.count > 1 and a_single
+    if isinstance(thing, acts.AddConductors) and isinstance(content, Cable):
+        return (thing.count or 0) < content.count * content.conductors  # "so two 12s", of 12-2s
+    if act.instead_of is not None or (_MADE.match(act.words) and turn.began.item(item.key)):
+        return a_single and thing.count == 1 < content.count
     if not isinstance(thing, acts.AddCable) or not isinstance(content, Cable):
         return False
     same = thing.awg in (None, content.awg) and thing.conductors in (None, content.conductors)
     return not same and thing.count is not None and thing.count < content.count
 
 
+_TWO_SWITCHES = re.compile(r"(?i)\b(?:double|twin|duplex) switch")
+
+
 def _combined(turn: Turn, thing: acts.AddDevice) -> bool:
     """ "It's a double switch, both on one yoke": two devices become one yoke; False for others."""
     yokes = yoke_sharing.yokes_of(turn.state)
+    if _TWO_SWITCHES.search(thing.words):  # and of no receptacle beside them
+        switches = [one for one in yokes if references.called(one).endswith("switch")]
+        yokes = switches or yokes
     if sum(i.content.count for i in yokes) != 2:
         return False
     yoke_sharing.join(turn, yokes, thing.words)
@@ -216,7 +233,7 @@ def restate_number(turn: Turn, act: acts.RestateNumber) -> None:
     if turn.asked == "confirm" and act.instead_of is None and _stands_in(turn, act):
         held_acts.replaced(turn, int(value) if whole else value, act)
         return
-    if sizes_anew.sized_anew(turn, act) or sizes_anew.size_again(turn, act):
+    if sizes_anew.said_of_size(turn, act):
         return
     if restorations.after_all(turn, act) or agreeing_numbers.says_again(turn, act):
         return

@@ -193,6 +193,10 @@ def _of_enclosure(turn: Turn, yes: bool, act: Act) -> bool:
     return pull_box.answered(turn, yes, act.words) or conduit_body.answered(turn, yes, act.words)
 
 
+_THAT_IS = re.compile(r"(?i)(?:that|it|those|they|this)(?:['’]s|['’]re| is| are| was| were)\b")
+_NO_WAIT = re.compile(r"(?i)\bno\b\W*(?:wait|hold on|hang on|sorry|scratch that)\b")
+
+
 def _corrects(turn: Turn, said: Act) -> bool:
     """True where what follows "no" corrects what is there, so that no question is answered."""
     rest = [one for one in turn.ahead if not isinstance(one, acts.No)]  # "no, no, take it out"
@@ -201,11 +205,15 @@ def _corrects(turn: Turn, said: Act) -> bool:
     twice = (
         sum(one.words.lower().split().count("no") for one in spoken if isinstance(one, acts.No)) > 1
     )
+    if act is not None and _NO_WAIT.search(turn.heard):
+        return True  # "no wait, GFCI it is"
     if is_thing(act) and twice:
         return True  # "no, no, there's a 14-3 as well": what was said before is meant
     if not isinstance(act, CORRECTING):
         return False
     if isinstance(act, acts.Restate):
+        if _THAT_IS.match(act.words):
+            return True  # "no, that's a plain duplex here"
         reference = references.to_thing(act.thing)
         found = references.find(turn.state, reference)
         return found is not None and act.thing.count is not None

@@ -5,6 +5,7 @@ from __future__ import annotations
 from contextlib import suppress
 from dataclasses import replace
 
+from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.tracker import (
@@ -22,7 +23,12 @@ SIZES = frozenset({18, 16, 14, 12, 10, 8, 6})
 """AWG sizes that have a volume allowance, Table 314.16(B)(1)."""
 
 
-def sized_anew(turn: Turn, act: acts.RestateNumber) -> bool:
+def said_of_size(turn: Turn, act: acts.RestateNumber) -> bool:
+    """Whether a number alone is a size of wire: another one, or the one that is there."""
+    return _sized_anew(turn, act) or _size_again(turn, act) or _as_it_was(turn, act)
+
+
+def _sized_anew(turn: Turn, act: acts.RestateNumber) -> bool:
     """ "Not fourteen, it's twelve", of wires that were 14: their size; False for other numbers."""
     old, value = act.instead_of, act.value
     wires = any(getattr(item.content, "awg", None) == old for item in turn.state.items)
@@ -37,7 +43,7 @@ def sized_anew(turn: Turn, act: acts.RestateNumber) -> bool:
     return of_box != "volume"
 
 
-def size_again(turn: Turn, act: acts.RestateNumber) -> bool:
+def _size_again(turn: Turn, act: acts.RestateNumber) -> bool:
     """ "Undo that, it's twelve after all": where the size of the cables was what was taken back,
     the size that they have again, and no volume; False for other numbers."""
     if not turn.stepped or act.value not in SIZES:
@@ -45,6 +51,18 @@ def size_again(turn: Turn, act: acts.RestateNumber) -> bool:
     now, before = _cable_sizes(turn.state), _cable_sizes(turn.began)
     if act.value not in now or now == before:
         return False
+    turn.understood.append(act.words)
+    return True
+
+
+def _as_it_was(turn: Turn, act: acts.RestateNumber) -> bool:
+    """ "What if that was 12-2?", "no, it's fourteen": the size that all the wires have already, and
+    no volume; what was supposed is let go."""
+    wired = [one.content for one in turn.state.items]
+    sizes = {one.awg for one in wired if isinstance(one, Cable | Conductors)}
+    if not turn.state.proposed or sizes != {int(act.value)} or act.value != int(act.value):
+        return False
+    turn.state = altered(turn.state, proposed=())
     turn.understood.append(act.words)
     return True
 

@@ -228,7 +228,7 @@ def do_it(turn: Turn, act: acts.DoIt) -> None:
     if not proposed and _TAKES.search(act.words) and assess(turn.state).verdict == "over":
         turn.answer(say("nothing_proposed"), act.words)
         return
-    if not proposed and _PUT_IN.search(act.words) and turn.state.items and not turn.trail:
+    if not proposed and _adds_unsaid(turn, act):
         turn.unplaced.append(act.words)  # of what nobody said: there may be more than was told
         return
     if _PUT_IN.search(act.words) and any(isinstance(one, acts.Remove) for one in proposed):
@@ -248,6 +248,21 @@ def do_it(turn: Turn, act: acts.DoIt) -> None:
     turn.ahead[:0] = [replace(_sure(one), function="request") for one in proposed]
 
 
+def _adds_unsaid(turn: Turn, act: acts.DoIt) -> bool:
+    """ "I put it in", "add them", where nobody said what."""
+    if turn.trail or not turn.state.items:
+        return False
+    ordered = not turn.ahead and _ADD_IT.fullmatch(turn.heard) is not None
+    return ordered or _PUT_IN.search(act.words) is not None
+
+
+_ADD_IT = re.compile(
+    r"(?i)\W*(?:(?:ok|okay|so|well|um|uh|hello|hi|hey|please|yes|yeah|yep|fine|and|then|now"
+    r"|all ?right|go ahead(?: and)?|just|let['’]s)\b\W*)*"
+    r"(?:add|put|throw|stick|bring|count|include)"
+    r" (?:it|that|them|those|['’]?em|that one|both|those two|them both)(?: in| on)?"
+    r"(?:\W+(?:please|then|now|too|as well|thanks))*\W*"
+)
 _CHANGES = (acts.Remove, acts.Replace, acts.Recount, acts.Restate)
 #: What is to be done, and no "they are" or "keep it".
 _TAKES = re.compile(r"(?i)\b(?:use|take|go (?:with|for)|run with|switch|swap|change|do|try|add)\b")
