@@ -145,6 +145,10 @@ def _confidence(heard: Heard, start: int) -> float | None:
     return heard.words[at].confidence if 0 <= at < len(heard.words) else None
 
 
+_LARGE = frozenset({"junction", "pull", "by", "x"})
+"""Words of a box that may well have more than a hundred cubic inches, 314.28."""
+
+
 def _in_figures(heard: Heard, span: tuple[int, int], capture: Capture) -> frozenset[str]:
     """The slots that were typed in figures, which no ear can have misheard."""
     if heard.words:
@@ -157,6 +161,8 @@ def _in_figures(heard: Heard, span: tuple[int, int], capture: Capture) -> frozen
         if any(texts[span[0] + place][:1].isdigit() for place in places)
     )
     said_so = not _UNITS.isdisjoint(texts[span[0] : span[1]])
+    if said_so and not _LARGE.isdisjoint(texts):
+        return figures | {"volume"}
     return figures if said_so else figures - {"volume"}
 
 

@@ -14,10 +14,11 @@ from boxaloud.grammar.utterance.device_groups import same_device
 
 _FOR = lazy_pattern(
     r"(?i)\s*(?:cables? |wires? |conductors? )?(?:(?:go|goes|going|land|lands|landed|landing|sit"
-    r"|sits|is|are|tied|ties|tie|(?:stop|end|finish)(?:s|es)?(?: up)?(?: here| there)?) )*"
+    r"|sits|is|are|tied|ties|tie|(?:comes?|came|runs?) (?:in|up|down|over)(?: from the [a-z]+)? and"
+    r"|in and|up and|down and|and|(?:stop|end|finish)(?:s|es)?(?: up)?(?: here| there)?) )*"
     r"(?:for (?:the|my)"
     r" (?!other |second |new |extra |third |next |same )[a-z]+ "
-    r"|(?:for|on|onto) (?:the |that |my )?"
+    r"|(?:for|on|onto) (?:the |that |my )?|to (?=$)"
     r"|(?:that|which) (?:(?:only|just) (?:does|serves|feeds|runs|handles|works)"
     r"|(?:does|serves|feeds|works) (?:only|just)) (?:the |that |my ))"
 )
@@ -97,7 +98,7 @@ def _beside_others(landing: acts.Land, kept: list[Act]) -> Act:
     others = [act for act in kept if isinstance(act, acts.AddDevice) and act.awg is None]
     if not others or any(_feeds(act.name) == _feeds(landing.target.name) for act in others):
         return landing
-    if landing.target.words.lower().endswith("switches"):
+    if landing.target.words.lower().endswith("switches") or _said_by_itself(kept, [landing]):
         return landing
     return acts.AddDevice(
         count=1, name=landing.target.name, awg=landing.awg, words=landing.words, span=landing.span
@@ -121,7 +122,7 @@ def _landing(act: acts.AddDevice, kept: list[Act], heard: str) -> acts.Land | No
     if not so_many or act.name in (None, "device") or act.gangs is not None:
         return None
     between = heard[last.span[1] : act.span[0]].rstrip() + " " + (article[0] if article else "")
-    if _FOR.fullmatch(between) is None:
+    if _FOR.fullmatch(between) is None or not _lands_to(act, last, between):
         return None
     span = (last.span[0], act.span[1])
     target = acts.Reference("device", name=act.name, words=act.words)
@@ -129,6 +130,14 @@ def _landing(act: acts.AddDevice, kept: list[Act], heard: str) -> acts.Land | No
         target=target, awg=act.awg or last.awg, words=heard[slice(*span)], span=span,
         function="correction",
     )  # fmt: skip
+
+
+def _lands_to(act: acts.AddDevice, wires: Act, between: str) -> bool:
+    """Whether "two tens to a single receptacle" end on one of this box; "the 12-2 to the light"
+    goes there, and so may a cable."""
+    if between.strip().lower() != "to":
+        return True
+    return isinstance(wires, acts.AddConductors) and act.words.lower().startswith(("a ", "an "))
 
 
 def _landing_with_ground(act: acts.AddDevice, kept: list[Act], heard: str) -> acts.Land | None:

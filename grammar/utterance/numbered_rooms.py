@@ -15,7 +15,7 @@ from boxaloud.grammar.utterance.headings import ROOM_WORDS, ROOMS
 
 _NOUN = (
     r"(?:room|classroom|class|rm|suite|unit|office|portable|apartment|apt|lab|shop|bay|hall|corridor"
-    r"|wing|bench|station|cabin|dorm|cell|stall|bed(?:room)?|trailer|module|vacant|vac|villa|cottage|(?:pump|well|gate)"
+    r"|wing|bench|station|cabin|dorm|cell|stall|bed(?:room)?|trailer|module|exam|treatment|restroom|ward|clinic|vacant|vac|villa|cottage|(?:pump|well|gate)"
     r" ?house|kiosk)"
 )
 _SMALL = r"(?:one|two|three|four|five|six|seven|eight|nine|oh|zero)"
