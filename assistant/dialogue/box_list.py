@@ -218,7 +218,7 @@ class Boxes:
         else:
             place = self.names.index(self._at)
             if not place:
-                return Outcome(say("job.no_box", name="before this"))
+                return Outcome(say("job.none_before"))
             found = self.names[place - 1]
         self._at = found
         return Outcome(say("job.opened", name=found), "opened", found)
