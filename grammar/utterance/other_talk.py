@@ -150,7 +150,10 @@ def remark(made: list[Act], parts: list[Clause]) -> acts.OtherTalk | None:
     said = [part for part in parts if len(part.elements) > 1 or part.found]  # and no "hello"
     if not others or len(others) * 2 < len(said):
         return None
-    weak = all(_little(act) and not _by_itself(act, parts) for act in telling)
+    weak = all(
+        _little(act) and not (_by_itself(act, parts) or _begins(act, parts, others))
+        for act in telling
+    )
     alone = all(
         isinstance(act, (*TELLS, acts.OtherTalk, acts.No, acts.Yes, acts.Social)) for act in made
     )
@@ -167,14 +170,28 @@ def _by_itself(act: Act, parts: list[Clause]) -> bool:
     return any(_is_all_of(part, act) for part in parts)
 
 
+def _begins(act: Act, parts: list[Clause], others: list[acts.OtherTalk]) -> bool:
+    """ "Hello, it gets a switch. Lunch.": a thing told in words that are all known, with no other
+    talk before it in its sentence."""
+    thing = act.thing if isinstance(act, acts.Restate) else act
+    told = isinstance(thing, (acts.AddDevice, acts.AddGrounds, acts.AddFitting, acts.SetClamps))
+    if not told or (isinstance(thing, acts.AddDevice) and thing.count is None):
+        return False
+    sentence = 0
+    for part in parts:
+        if part.opens in _STOPS:
+            sentence = part.span[0]
+        if part.span[0] <= act.span[0] < part.span[1]:
+            first = not any(sentence <= other.span[0] < part.span[0] for other in others)
+            return first and not strange_words([part])
+    return False
+
+
 def _is_all_of(part: Clause, act: Act) -> bool:
     """Whether a sentence is nothing but the thing, and "and" or "also" before it."""
     if part.thing and part.opens in _STOPS and part.span == act.span:
         return True
     first = part.opens == "" and part.closes in _STOPS
-    begins = part.opens in ("", *_STOPS) and part.span[0] <= act.span[0] < part.span[1]
-    if begins and not strange_words([part]):
-        return True  # "it gets a switch. Lunch."
     return first and part.span[1] == act.span[1] and bool(_JUST_ONE.fullmatch(part.line))
 
 
