@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.lexer.numbers import value
 from boxaloud.grammar.phrases.vocabulary import known_words
 from boxaloud.grammar.utterance.headings import ROOM_WORDS, ROOMS
 
@@ -22,10 +23,18 @@ def changed_unknown(made: Sequence[Act], heard: str, left: Sequence[Unread]) -> 
         return
     for found in _CHANGES.finditer(heard):
         what = found["what"].lower()
-        if what in known_words() or what in ROOMS or what in ROOM_WORDS:
+        if _is_known(what):
             continue
         if not any(run.span[0] < found.end() and found.start() < run.span[1] for run in left):
             yield Unread(found[0], found.span(), True)
+
+
+def _is_known(what: str) -> bool:
+    """Whether a word is one of the trade's, of a place, or a size: "the fourteens"."""
+    singles = (what, what.removesuffix("s"), what.removesuffix("es"))
+    if any(one in known_words() or one in ROOMS or one in ROOM_WORDS for one in singles):
+        return True
+    return any(value((one,)) is not None for one in singles)
 
 
 __all__ = ["changed_unknown"]
