@@ -158,7 +158,7 @@ def _stands_for_more(turn: Turn, act: acts.Restate, item: Item) -> bool:
         was = turn.began.item(item.key) or item
         return was.content.count > 1 and a_single
     if isinstance(thing, acts.AddConductors) and isinstance(content, Cable):
-        return (thing.count or 0) < content.count * content.conductors  # "so two 12s", of 12-2s
+        return (thing.count or 0) <= content.count * content.conductors  # "so two 12s", of 12-2s
     if act.instead_of is not None or (_MADE.match(act.words) and turn.began.item(item.key)):
         return a_single and thing.count == 1 < content.count
     if not isinstance(thing, acts.AddCable) or not isinstance(content, Cable):
