@@ -64,9 +64,21 @@ def _status(command: Callable[[], object]) -> int:
     except (printing.Unprintable, BrokenPipeError):
         raise
     except Exception as fault:
+        if _is_interrupt(fault):
+            raise KeyboardInterrupt from fault
         faulted(fault)
         return UNUSABLE
     return status if isinstance(status, int) else FITS
+
+
+def _is_interrupt(fault: BaseException | None) -> bool:
+    """Whether an interrupt is the cause of a fault: one that comes while a class is made is given
+    by Python 3.11 as a RuntimeError of `__set_name__`."""
+    while fault is not None:
+        if isinstance(fault, KeyboardInterrupt):
+            return True
+        fault = fault.__cause__
+    return False
 
 
 def _drop_output() -> None:

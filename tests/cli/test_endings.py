@@ -11,6 +11,7 @@ import time
 from pathlib import Path
 
 import pytest
+from boxaloud.assistant.cli.exit_codes import guarded
 from edge_runs import BOX, RUN, ran
 
 READY = """
@@ -61,3 +62,20 @@ def test_a_request_to_end_leaves_no_draft_and_keeps_the_job(home: Path) -> None:
     assert talk.returncode == 143
     assert not [each for each in (home / "data").rglob("*") if each.name.endswith((".new", "-wal"))]
     assert ran("job", "show", "Heron").returncode == 0
+
+
+def test_an_interrupt_while_a_class_is_made_is_an_interrupt(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    """Python 3.11 gives one that comes in `__set_name__` as a RuntimeError of that cause. 130 is
+    128 and the signal's number, as shells count it (POSIX, common practice)."""
+
+    def command() -> None:
+        raise RuntimeError("Error calling __set_name__") from KeyboardInterrupt()
+
+    before = signal.getsignal(signal.SIGINT)
+    try:
+        assert guarded(command) == 128 + signal.SIGINT
+    finally:
+        signal.signal(signal.SIGINT, before)
+    assert capsys.readouterr().err.strip() == ""
