@@ -19,6 +19,7 @@ from boxaloud.assistant.dialogue.interpretation.landed_on_those import landed_on
 from boxaloud.assistant.dialogue.interpretation.last_step_undone import undone
 from boxaloud.assistant.dialogue.interpretation.listed_over import listed_over
 from boxaloud.assistant.dialogue.interpretation.one_by_its_way import one_by_its_way
+from boxaloud.assistant.dialogue.interpretation.onward_untold import onward_untold
 from boxaloud.assistant.dialogue.interpretation.out_and_in import out_and_in
 from boxaloud.assistant.dialogue.interpretation.put_in_its_place import put_in_its_place
 from boxaloud.assistant.dialogue.interpretation.reckoned_aloud import reckoned_aloud
@@ -82,7 +83,8 @@ def by_the_box(
     if len(read.heard) > _LONGEST:
         return read
     if journal:
-        read = spliced_before(_behind(read, journal, state, sheet), journal)
+        read = onward_untold(_behind(read, journal, state, sheet), state)
+        read = spliced_before(read, journal)
     return unread_agreeing(read, state, sheet.capacity)
 
 

@@ -19,11 +19,32 @@ _LESS = re.compile(r"(?i)(?:so |that's |thats |makes |making it )*(?:minus|less)
 def said_over(turn: Turn, act: acts.Remove) -> bool:
     """Whether the same breath took it out already; it is then understood, and takes no more."""
     again = (
-        _taken_just_now(turn, act) or _fewer_by_now(turn, act) or _another_by_now(turn, act.target)
+        _taken_just_now(turn, act)
+        or _pointed_at_again(turn, act)
+        or _fewer_by_now(turn, act)
+        or _another_by_now(turn, act.target)
     )
     if again:
         turn.understood.append(act.words)
     return again
+
+
+_PASSED = (acts.OtherTalk, acts.Social, acts.Keep)
+_IT = re.compile(r"(?i)(?:it|that|that one|this one)")
+
+
+def _pointed_at_again(turn: Turn, act: acts.Remove) -> bool:
+    """ "One of the 14-2s is coming out. Pull it": the one that went a moment ago, and none that
+    stays."""
+    before = next((one for one in reversed(turn.done[:-1]) if not isinstance(one, _PASSED)), None)
+    target = act.target
+    pronoun = target.kind == "anything" and target.item is None and target.count is None
+    return (
+        pronoun
+        and isinstance(before, acts.Remove)
+        and before.target.count == 1
+        and _IT.fullmatch(target.words.strip()) is not None
+    )
 
 
 def _taken_just_now(turn: Turn, act: acts.Remove) -> bool:
