@@ -65,6 +65,9 @@ UNSURE = lazy_pattern(
     r"|wonder|wondering|curious|asking(?: you)?|find out|figure out)(?: about)?"
     r" (?:how|what|which)\b"
 )
+_OF_RULES = frozenset(
+    "counted count counts supposed allowed required needed considered".split()
+)
 #: "So now the clamp counts as a 12?", "that's exactly 18, right?"
 _TAG = lazy_pattern(
     r"\b(?:counts?|counted|means?|right|correct|perfect|huh|isn't it|is it|yeah|total|still"
@@ -120,10 +123,12 @@ _FITS_WITH = lazy_pattern(
 )
 
 
-#: "And a device?", "see how the six is five whole inches?", "each yoke's two, right?".
+#: "And a device?", "see how the six is five whole inches?", "smallest octagon?".
 _ASKED_SHORTLY = lazy_pattern(
     r"(?:and|or|but) (?:for )?<(?:device|clamps|fitting|grounds|jumper|terminal_block)[^>]*>$"
     r"|(?:(?:and|so|but|you|oh|much better) )*(?:see|notice|remember) (?:how|why|what|that)\b"
+    r"|(?:(?:and|so|the|ok|okay|well) )*(?:smallest|minimum|min) <box_(?:kind|size)[^>]*>"
+    r"(?: (?:box|size|for|it|this|that|all|fits|works|will|would|work|fit|i|we|can|could|use))*$"
 )
 
 
@@ -280,20 +285,7 @@ def _asks(words: list[str], first: int, closes: str) -> bool:
         return (
             _about_fit(words, first)
             or closes == "?"
-            or any(
-                w
-                in (
-                    "counted",
-                    "count",
-                    "counts",
-                    "supposed",
-                    "allowed",
-                    "required",
-                    "needed",
-                    "considered",
-                )
-                for w in words
-            )
+            or any(word in _OF_RULES for word in words)
         )
     if head in ("would", "should", "could", "can", "may", "might", "shall", "does", "did", "do"):
         return True

@@ -11,6 +11,12 @@ from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 _FIRST = lazy_pattern(r"(?i)(?:\(\s*a\s*\)|(?<![\w.])a\s*[.)](?=\s*\d))")
 _SECOND = lazy_pattern(r"(?i)(?:\(\s*b\s*\)|(?<![\w.])b\s*[.)](?=\s*\d))")
+#: "The choices are these. 3 x 2 x 2. 3 x 2 x 2-1/2."
+_ANNOUNCED = lazy_pattern(
+    r"(?i)\b(?:options|choices)(?: (?:are|here|given|i have|we have|that i have|on the truck|to"
+    r" choose from))*(?: (?:these|the following|as follows))?\s*[:.,;]?\s*(?=\S*\d|(?:an?|the|one"
+    r"|two|three|four)\b)"
+)
 _BOXES = (acts.SetSize, acts.SetVolume, acts.NameBoxKind, acts.Number, acts.Size)
 _SHALLOWEST = Decimal(1)
 """Inches: every box of Table 314.16(A) is deeper."""
@@ -18,15 +24,26 @@ _SHALLOWEST = Decimal(1)
 
 def without_options(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "Which is the minimum: (a) 3 x 2 x 1-1/2, (b) 3 x 2 x 3-1/2": none of them is there."""
-    first = _FIRST.search(heard)
-    if first is None or _SECOND.search(heard, first.end()) is None:
+    start = _options_begin(heard, made)
+    if start is None:
         return made
-    start = first.start()
     asked = any(isinstance(act, (acts.Ask, acts.AskUnknown, acts.RoomFor)) for act in made)
     if not asked and "?" not in heard:
         return made
     left[:] = [run for run in left if run.span[0] < start]
     return [act for act in made if act.span[0] < start or not isinstance(act, _BOXES)]
+
+
+def _options_begin(heard: str, made: list[Act]) -> int | None:
+    """Where options are listed by letters, or where they are announced and two boxes follow."""
+    first = _FIRST.search(heard)
+    if first is not None and _SECOND.search(heard, first.end()) is not None:
+        return first.start()
+    announced = _ANNOUNCED.search(heard)
+    if announced is None:
+        return None
+    named = [act for act in made if isinstance(act, _BOXES) and act.span[0] >= announced.end()]
+    return announced.end() if len(named) > 1 else None
 
 
 def by_its_volume(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
