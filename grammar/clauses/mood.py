@@ -65,9 +65,7 @@ UNSURE = lazy_pattern(
     r"|wonder|wondering|curious|asking(?: you)?|find out|figure out)(?: about)?"
     r" (?:how|what|which)\b"
 )
-_OF_RULES = frozenset(
-    "counted count counts supposed allowed required needed considered".split()
-)
+_OF_RULES = frozenset("counted count counts supposed allowed required needed considered".split())
 #: "So now the clamp counts as a 12?", "that's exactly 18, right?"
 _TAG = lazy_pattern(
     r"\b(?:counts?|counted|means?|right|correct|perfect|huh|isn't it|is it|yeah|total|still"
@@ -282,11 +280,7 @@ def _asks(words: list[str], first: int, closes: str) -> bool:
         named = _DEFINITE.match(follows) is not None and len(words) > first + TWO_MORE
         if subject or named:  # "is it over", "is that block thing new"
             return True
-        return (
-            _about_fit(words, first)
-            or closes == "?"
-            or any(word in _OF_RULES for word in words)
-        )
+        return _about_fit(words, first) or closes == "?" or any(word in _OF_RULES for word in words)
     if head in ("would", "should", "could", "can", "may", "might", "shall", "does", "did", "do"):
         return True
     return follows in _SUBJECT or follows[0] == "<" or _about_fit(words, first) or closes == "?"

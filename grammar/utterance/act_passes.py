@@ -121,6 +121,7 @@ from boxaloud.grammar.utterance.talk_passes import (
     OF_SIZES,
     PUT_RIGHT,
 )
+from boxaloud.grammar.utterance.told_in_groups import told_in_groups
 from boxaloud.grammar.utterance.told_of import (
     for_others,
     goes_there,
@@ -178,6 +179,7 @@ FIRST = Passes(
         Pass(hedged_clamps, (acts.SetClamps, acts.NoneOfThem), 1),
         Pass(landed_on_cables, (acts.AddDevice,), 2),
         Pass(fed_by_cables, (acts.AddDevice,), 2),
+        Pass(told_in_groups, (acts.AddDevice,), 4),
         Pass(for_others, (acts.AddDevice,), 2),
         Pass(landed_behind, (acts.AddDevice,), 2),
         Pass(landed_on_that, (acts.AddDevice,), 2, (" on t",)),

@@ -12,7 +12,12 @@ from boxaloud.grammar.lazy_patterns import lazy_pattern
 _FEEDING = lazy_pattern(
     r"(?i)\s*,?\s*(?:(?:that|which|both|all|are|is) )*(?:feeding|feeds?|supplying|supply|serving"
     r"|serves?"
-    r"|powering|powers?|landing on|landed on)\s+(?:an?\s+|the\s+|one\s+|my\s+)?"
+    r"|powering|powers?|landing on|landed on|lands? on|(?:dead-?)?end(?:ing|s)? (?:on|at|in))"
+    r"\s+(?:an?\s+|the\s+|one\s+|my\s+)?"
+)
+_OUT_OF_PIPE = lazy_pattern(
+    r"(?i)(?:\s*(?:out |coming |in )*(?:of|from|through|in) (?:a|the|that) (?:pipe|conduit|emt|flex"
+    r"|raceway|sleeve))?(?=[\s,])"
 )
 _WITH = lazy_pattern(r"(?i)\s*,?\s*(?:and|with|has|have|having)\s+(?:an?\s+|the\s+|one\s+)?")
 _ON_THOSE = lazy_pattern(
@@ -29,10 +34,10 @@ def fed_by_cables(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
         if (
             isinstance(act, acts.AddDevice)
             and act.awg is None
-            and isinstance(last, acts.AddCable)
+            and isinstance(last, acts.AddCable | acts.AddConductors)
             and last.awg is not None
         ):
-            between = heard[_verb(last) : act.span[0]] + " "
+            between = _OUT_OF_PIPE.sub("", heard[_verb(last) : act.span[0]] + " ", count=1)
             feeding = _FEEDING.fullmatch(between)
             on_those = _WITH.fullmatch(between) and _ON_THOSE.match(heard, act.span[1])
             if feeding or on_those:
@@ -41,7 +46,7 @@ def fed_by_cables(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     return told
 
 
-def _verb(cable: acts.AddCable) -> int:
+def _verb(cable: acts.AddCable | acts.AddConductors) -> int:
     """Where a cable's words end, or the verb in them begins: "two 12-2s feed"."""
     words = cable.words.lower()
     verb = next((one for one in (" feed", " feeds") if words.endswith(one)), "")
