@@ -65,7 +65,9 @@ UNSURE = lazy_pattern(
     r"|wonder|wondering|curious|asking(?: you)?|find out|figure out)(?: about)?"
     r" (?:how|what|which)\b"
 )
-_OF_RULES = frozenset("counted count counts supposed allowed required needed considered".split())
+_OF_RULES = frozenset(
+    ("counted", "count", "counts", "supposed", "allowed", "required", "needed", "considered")
+)
 #: "So now the clamp counts as a 12?", "that's exactly 18, right?"
 _TAG = lazy_pattern(
     r"\b(?:counts?|counted|means?|right|correct|perfect|huh|isn't it|is it|yeah|total|still"

@@ -129,8 +129,8 @@ def _left_behind(act: Act, heard: str, left: list[Unread]) -> Unread | None:
 
 _ON_CABLE = lazy_pattern(
     r"(?i)\s*(?:that is |that's |is |lands |landing |landed |goes |sits |fed )?(?:on|off|from"
-    r"|by|with|fed by|off of|(?:(?:is |that's |that is )?(?:tied|wired|connected|hooked|spliced)(?: up)?"
-    r" (?:to|on|onto))) (?:the |an? |one )?"
+    r"|by|with|fed by|off of|(?:(?:is |that's |that is )?(?:tied|wired|connected|hooked|spliced)"
+    r"(?: up)? (?:to|on|onto))) (?:the |an? |one )?"
 )
 #: "On two 14-2s and a 12-2": which of them it is on, nobody said.
 _AND_ANOTHER = lazy_pattern(r"(?i)\s*(?:and|plus|&)(?: (?:the|a|an|one))?\s*")

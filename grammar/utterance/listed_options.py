@@ -24,26 +24,29 @@ _SHALLOWEST = Decimal(1)
 
 def without_options(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "Which is the minimum: (a) 3 x 2 x 1-1/2, (b) 3 x 2 x 3-1/2": none of them is there."""
-    start = _options_begin(heard, made)
+    start = _lettered(heard, made) if _FIRST.search(heard) else _announced(heard, made)
     if start is None:
-        return made
-    asked = any(isinstance(act, (acts.Ask, acts.AskUnknown, acts.RoomFor)) for act in made)
-    if not asked and "?" not in heard:
         return made
     left[:] = [run for run in left if run.span[0] < start]
     return [act for act in made if act.span[0] < start or not isinstance(act, _BOXES)]
 
 
-def _options_begin(heard: str, made: list[Act]) -> int | None:
-    """Where options are listed by letters, or where they are announced and two boxes follow."""
+def _lettered(heard: str, made: list[Act]) -> int | None:
+    """Where options begin that are listed by letters, and of which something is asked."""
     first = _FIRST.search(heard)
-    if first is not None and _SECOND.search(heard, first.end()) is not None:
-        return first.start()
-    announced = _ANNOUNCED.search(heard)
-    if announced is None:
+    if first is None or _SECOND.search(heard, first.end()) is None:
         return None
-    named = [act for act in made if isinstance(act, _BOXES) and act.span[0] >= announced.end()]
-    return announced.end() if len(named) > 1 else None
+    asked = any(isinstance(act, (acts.Ask, acts.AskUnknown, acts.RoomFor)) for act in made)
+    return first.start() if asked or "?" in heard else None
+
+
+def _announced(heard: str, made: list[Act]) -> int | None:
+    """Where options begin that are announced as such: two boxes behind the word, or more."""
+    word = _ANNOUNCED.search(heard)
+    if word is None:
+        return None
+    named = [act for act in made if isinstance(act, _BOXES) and act.span[0] >= word.end()]
+    return word.end() if len(named) > 1 else None
 
 
 def by_its_volume(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:

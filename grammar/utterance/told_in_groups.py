@@ -1,11 +1,12 @@
-"""Devices told in groups with the wires of one size that are each one's own: "12-2 in and out to the
-GFCI, 14-2 in and out to the switch". A device goes by the largest conductor landed on it,
+"""Devices told in groups with the wires of one size that are each one's own: "12-2 in and out to
+the GFCI, 14-2 in and out to the switch". A device goes by the largest conductor landed on it,
 314.16(B)(4)."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from itertools import pairwise
 from typing import TypeAlias, TypeGuard
 
 from boxaloud.grammar import acts
@@ -59,10 +60,7 @@ def _groups(told: Sequence[Act], heard: str) -> list[int] | None:
             return None
         sizes += [*found] * len(group)
     within = max(_apart(group, heard) for group in groups)
-    between = min(
-        _distance(before[-1], after[0], heard)
-        for before, after in zip(groups, groups[1:], strict=False)
-    )
+    between = min(_distance(before[-1], after[0], heard) for before, after in pairwise(groups))
     return sizes if between > within and len(set(sizes)) > 1 else None
 
 
@@ -76,9 +74,7 @@ def _is_joined(group: Sequence[Act], heard: str) -> bool:
 
 
 def _apart(group: Sequence[Act], heard: str) -> int:
-    return max(
-        _distance(before, after, heard) for before, after in zip(group, group[1:], strict=False)
-    )
+    return max(_distance(before, after, heard) for before, after in pairwise(group))
 
 
 def _distance(before: Act, after: Act, heard: str) -> int:
