@@ -24,6 +24,8 @@ from boxaloud.rules.contents import (
     Yoke,
 )
 
+_WIRES = (Cable, Conductors)
+
 
 def not_found(turn: Turn, reference: Reference, words: str) -> None:
     """There is no such thing in the box: it is said, and no verdict stands until it is said what
@@ -63,7 +65,36 @@ def change_content(turn: Turn, item: Item, content: Content, words: str) -> None
         return
     echo = changed(item.content, content)
     state = _merged(turn.state.with_content(item.key, content), item.key)
+    state = _devices_follow(state, item.content, content)
     turn.enter(altered(state, added=0), echo, item_names.shown(content))
+
+
+def _devices_follow(state: State, old: Content, new: Content) -> State:
+    """Where the last wires of a size became others, what was landed on that size lands on theirs:
+    a device goes by what is landed on it, 314.16(B)(4)."""
+    if not isinstance(old, _WIRES) or not isinstance(new, _WIRES) or old.awg == new.awg:
+        return state
+    return _landed_instead(state, old.awg, new.awg)
+
+
+def _devices_let_go(state: State, gone: Content) -> State:
+    """Where the last wires of a size are gone, what was landed on them lands on nothing that is
+    known: on what is left where that is of one size, and it is asked where it is not."""
+    return _landed_instead(state, gone.awg, None) if isinstance(gone, _WIRES) else state
+
+
+def _landed_instead(state: State, old: int | None, new: int | None) -> State:
+    """The state with what is landed on a size, of which no wires are left, landed on another."""
+    left = {item.content.awg for item in state.items if isinstance(item.content, _WIRES)}
+    if old in left or not left:
+        return state
+    items = tuple(
+        replace(item, content=replace(item.content, awg=new))
+        if isinstance(item.content, Yoke | TerminalBlock) and item.content.awg == old
+        else item
+        for item in state.items
+    )
+    return altered(state, items=items)
 
 
 def _merged(state: State, key: int) -> State:
@@ -105,7 +136,7 @@ def recount(turn: Turn, item: Item, count: int, words: str) -> None:
     """Give an item another count; none takes it out."""
     if count <= 0:
         taken = altered(
-            turn.state.without(item.key),
+            _devices_let_go(turn.state.without(item.key), item.content),
             recalled=(*turn.state.recalled[-4:], Recalled(item.content, item.words)),
         )
         turn.enter(taken, say("echo.taken_out", what=item_names.heard(item.content)))
