@@ -91,8 +91,8 @@ def _the_most(question: Question) -> list[Act] | None:
 
 
 _WORTH = lazy_pattern(
-    r"^(?:(?:so|and|ok|okay|but|hey|well) )*(?:how (?:much|many)|what) .*"
-    r"\b(?:counts?|takes?|eats?|uses?|costs?|worth|cost|add|adds) ?(?:up|for|as|in it)?"
+    r"^(?:(?:so|and|ok|okay|but|hey|well) )*(?:how (?:much|many)|what) .*\b(?:counts?|takes?"
+    r"|eats?|uses?|costs?|worth|adds?) ?(?:up|for|as|in it)?"
     r" (?:if|when|where) (?:it|that|this|one)(?: is)? "
 )
 
@@ -230,10 +230,11 @@ def _modal(question: Question) -> list[Act] | None:
 
 
 def _what_it_means(question: Question) -> list[Act] | None:
-    """ "What is a yoke"."""
+    """ "What is a yoke", "what is a dimmer on twelves"."""
     if not _ASKS_OF_A_TERM.match(question.line) or (term := question.term) is None:
         return None
-    return [_meaning(term, (), question.words, question.span)]
+    sized = [found for found in question.counted if found.get("awg") is not None]
+    return [_meaning(term, sized, question.words, question.span)]
 
 
 def _found_in_it(question: Question) -> list[Act] | None:
@@ -254,10 +255,9 @@ def _margin(question: Question) -> list[Act] | None:
 
 
 def _of_a_thing(question: Question) -> list[Act] | None:
-    counted = question.counted
-    if not counted or not re.search(r"\b(?:what|how)\b", question.line):
+    if not question.counted or not re.search(r"\b(?:what|how)\b", question.line):
         return None
-    return [_meaning(question.term, counted, question.words, question.span)]
+    return [_meaning(question.term, question.counted, question.words, question.span)]
 
 
 #: How a question may be meant; the first that makes anything of it decides.
