@@ -44,14 +44,18 @@ _SAID_OF_BOX = lazy_pattern(
     r" (?:have|has|got)(?=\s*(?:[.,;!]|$))"
 )
 _THERE_ARE = lazy_pattern(r"(?i)there(?:['’]s| is| are|['’]re)\b")
+#: "Two 14-2s and clamps", "clamps too".
+_AND = lazy_pattern(r"(?i)(?:\s+and)?\s*$")
+_TOO = lazy_pattern(r"(?i)^\s*,?\s*(?:too|also|as well)\b")
 _ALONE = lazy_pattern(r"(?i)(?:and )?(?:(?:the|cable|two|some) )?clamps")
 _TOLD = (*_BOX, acts.AddCable, acts.AddConductors, acts.AddDevice)
 #: "With a stud in it and clamps".
 _BEHIND_ANOTHER = lazy_pattern(r"(?i)(?: in it)? and (?:(?:the|cable|some) )*")
 _OUT = lazy_pattern(
-    r"(?i)\b(?:outside|out side|(?<!find )(?<!figure )out|external|outer|connectors?)\b|\?"
+    r"(?i)\b(?:outside|out side|(?<!find )(?<!figure )out|external|outer|connectors?)\b"
 )
 _ENDS = lazy_pattern(r"[,;:.!?]|\band (?=it\b|an?\b|one\b|two\b|three\b)")
+_CLOSES = lazy_pattern(r"[.;!?](?!\d)")
 _DENIED = lazy_pattern(r"(?i)\b(?:no|none|not)\b")
 _UNSURE = lazy_pattern(
     r"(?i)\b(?:if|whether|not sure|know)\b|(?:n['’]?t|not|never) (?:even )?(?:look|check)(?:ed)?\b"
@@ -102,13 +106,18 @@ def _listed(act: Act, made: list[Act], heard: str) -> bool:
     """ "A deep one, two 14-2s, one switch, clamps.": among what is in the box."""
     if not any(isinstance(one, _TOLD) for one in made) or not _ALONE.fullmatch(act.words.strip()):
         return False
-    if heard[: act.span[0]].rstrip()[-1:] not in ("", ",", ".", ";", ":"):
+    before = _AND.sub("", heard[: act.span[0]])
+    next_to = any(isinstance(one, (*_TOLD, *_BOX)) and one.span[1] == len(before) for one in made)
+    if not next_to and before[-1:] not in ("", ",", ".", ";", ":"):
         return False
-    behind = heard[act.span[1] :]
+    behind = _TOO.sub("", heard[act.span[1] :], count=1)
     if behind.strip(" ,.;!").lower() in ("", "please"):
         return True
     at = len(heard) - len(behind.lstrip(" ,.;!"))  # "clamps, dunno" is no item of a list
-    return behind[:1] in ",.;" and any(isinstance(one, _TOLD) and one.span[0] == at for one in made)
+    goes_on = (*_TOLD, *_BOX, acts.Ask, acts.AskUnknown, acts.Suppose)
+    return behind[:1] in ",.;" and any(
+        isinstance(one, goes_on) and one.span[0] == at for one in made
+    )
 
 
 def _behind_a_fitting(act: Act, made: list[Act], heard: str) -> bool:
@@ -125,12 +134,18 @@ def _elsewhere(act: Act, made: list[Act], heard: str) -> bool:
     """Whether they may be outside the box or not be there: "out" of a cable that goes out and "not"
     of a canopy are no words of theirs."""
     sentence = heard[: act.span[1]].rpartition(". ")[2] + heard[act.span[1] :].partition(".")[0]
-    if _UNSURE.search(sentence) is not None:
+    if _UNSURE.search(sentence) is not None or _asked(act, heard):
         return True
     if _OUT.search(masked([one for one in made if one is not act], heard)) is not None:
         return True
     start, end = _ENDS.split(heard[: act.span[0]])[-1], _ENDS.split(heard[act.span[1] :])[0]
     return _DENIED.search(f"{start} {act.words} . {end}") is not None
+
+
+def _asked(act: Act, heard: str) -> bool:
+    """Whether the sentence that tells of them ends in a question mark."""
+    closes = _CLOSES.search(heard, act.span[1])
+    return closes is not None and closes.group() == "?"
 
 
 def _lead(act: Act) -> str:
