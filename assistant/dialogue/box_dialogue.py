@@ -11,7 +11,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 from decimal import Decimal
 
-from boxaloud.assistant.dialogue import devices_before, faults, named_devices
+from boxaloud.assistant.dialogue import devices_before, devices_beside, faults, named_devices
 from boxaloud.assistant.dialogue.act_handlers import run
 from boxaloud.assistant.dialogue.assessment import Assessment, assess
 from boxaloud.assistant.dialogue.belief import unread_words
@@ -152,6 +152,7 @@ class Talk:
         run(turn, moulded_tabs.counted(turn, acts_told))
         box_choice.sought_again(turn)
         devices_before.left_on_their_wires(turn)
+        devices_beside.landed_beside(turn, acts_told)
         named_devices.settled(turn)
         proposals_said_over.let_go(turn)
         entry = replace(entry, unread=unread_words.explained(turn, entry.unread))

@@ -14,79 +14,89 @@ from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 Wires: TypeAlias = acts.AddCable | acts.AddConductors
+Told: TypeAlias = acts.AddCable | acts.AddConductors | acts.AddDevice
 #: What joins a device and wires, so that the wires are the device's own.
 _JOINED = lazy_pattern(
     r"(?i)\s*(?:(?:and|with|plus|to|on|onto|into|for|at|feeding|dead-?ending|ending|ends|landing"
     r"|lands|land|tied|wired|hooked|going|straight)\s+)*(?:(?:an?|the|one|my)\s+)?"
 )
+_LEADS_TO = lazy_pattern(r"(?i)\b(?:with|to|on|onto|into|for|at|feeding)\s")
 _COMMA = lazy_pattern(r"[,;]")
 _STOP = lazy_pattern(r"[.;!?\n](?!\d)")
-_FAR, _NEAR, _CLOSE = 2, 1, 0
-"""How far two things stand apart: a sentence, a comma, a word or none."""
+_FAR, _NEAR, _CLOSE, _TIED = 3, 2, 1, 0
+"""How far two things stand apart: a sentence, a comma, a word or none, a word that ties them."""
 
 
 def told_in_groups(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """The acts with each device on the size of the wires that it is told with, where every device
     of what was said has wires of its own and the sizes differ."""
-    told = [place for place, act in enumerate(made) if _is_wires(act) or _is_device(act)]
-    groups = _groups([made[place] for place in told], heard)
-    if groups is None:
+    told = [act for act in made if _is_told(act)]
+    groups = _groups(told)
+    if len(groups) < len(("two", "groups")):
         return made
-    kept = list(made)
-    for place, awg in zip(told, groups, strict=True):
-        act = kept[place]
-        if isinstance(act, acts.AddDevice) and act.awg is None:
-            kept[place] = replace(act, awg=awg)
-    return kept
+    sizes = [_size(group, heard) for group in groups]
+    if None in sizes or len(set(sizes)) == 1:
+        return made
+    within = max(_distance(*pair, heard) for group in groups for pair in pairwise(group))
+    between = min(_distance(one[-1], other[0], heard) for one, other in pairwise(groups))
+    if between <= within:
+        return made
+    landed: dict[int, Act] = {}
+    for group, awg in zip(groups, sizes, strict=True):
+        for act in group:
+            if isinstance(act, acts.AddDevice) and act.awg is None:
+                landed[id(act)] = replace(act, awg=awg)
+    return [landed.get(id(act), act) for act in made]
 
 
-def _groups(told: Sequence[Act], heard: str) -> list[int] | None:
-    """The size of each thing's group; None where they are not told in groups of their own."""
-    if len(told) < len("CDCD"):
+def size_told_with(made: Sequence[Act], heard: str) -> int | None:
+    """The size of the wires of an utterance that tells of one group alone: "and two 14-2s with a
+    switch". None where it tells of more, or of wires of several sizes."""
+    told = [act for act in made if _is_told(act)]
+    groups = _groups(told)
+    if len(groups) != 1 or any(_distance(*pair, heard) == _FAR for pair in pairwise(told)):
         return None
+    return _size(groups[0], heard)
+
+
+def _groups(told: Sequence[Told]) -> list[list[Told]]:
+    """What is told, cut into wires and their devices, or devices and their wires, whichever comes
+    first; none where something is left over."""
+    if not told:
+        return []
     first = _is_wires(told[0])
-    cut = [
-        place
-        for place in range(1, len(told))
-        if _is_wires(told[place]) == first and _is_wires(told[place - 1]) != first
-    ]
-    if not cut or _is_wires(told[-1]) == first:
-        return None
-    sizes: list[int] = []
-    groups = [told[start:end] for start, end in zip([0, *cut], [*cut, len(told)], strict=True)]
-    for group in groups:
-        found = {act.awg for act in group if act.awg is not None}  # type: ignore[attr-defined]
-        if len(found) != 1 or not _is_joined(group, heard):
-            return None
-        sizes += [*found] * len(group)
-    within = max(_apart(group, heard) for group in groups)
-    between = min(_distance(before[-1], after[0], heard) for before, after in pairwise(groups))
-    return sizes if between > within and len(set(sizes)) > 1 else None
+    groups: list[list[Told]] = []
+    for before, act in pairwise([told[-1], *told]):
+        if not groups or (_is_wires(act) == first and _is_wires(before) != first):
+            groups.append([])
+        groups[-1].append(act)
+    whole = all(_is_wires(group[-1]) != first for group in groups)
+    return groups if whole else []
 
 
-def _is_joined(group: Sequence[Act], heard: str) -> bool:
-    """Whether the device and the wires of a group stand together with nothing else between."""
-    place = next(
-        place for place in range(1, len(group)) if _is_wires(group[place]) != _is_wires(group[0])
+def _size(group: Sequence[Told], heard: str) -> int | None:
+    """The one size of a group; None where it has several, or where something else stands between
+    its devices and its wires."""
+    found = {act.awg for act in group if act.awg is not None}
+    before, after = next(
+        pair for pair in pairwise(group) if _is_wires(pair[0]) != _is_wires(pair[1])
     )
-    between = heard[group[place - 1].span[1] : group[place].span[0]]
-    return _JOINED.fullmatch(between.lstrip(",")) is not None
-
-
-def _apart(group: Sequence[Act], heard: str) -> int:
-    return max(_distance(before, after, heard) for before, after in pairwise(group))
+    between = heard[before.span[1] : after.span[0]].lstrip(",")
+    return found.pop() if len(found) == 1 and _JOINED.fullmatch(between) else None
 
 
 def _distance(before: Act, after: Act, heard: str) -> int:
     between = heard[before.span[1] : after.span[0]]
     if _STOP.search(between):
         return _FAR
-    return _NEAR if _COMMA.search(between) else _CLOSE
+    if _COMMA.search(between):
+        return _NEAR
+    return _TIED if _LEADS_TO.search(between) else _CLOSE
 
 
 def _is_wires(act: Act) -> TypeGuard[Wires]:
-    return isinstance(act, acts.AddCable | acts.AddConductors) and act.awg is not None
+    return isinstance(act, acts.AddCable | acts.AddConductors)
 
 
-def _is_device(act: Act) -> TypeGuard[acts.AddDevice]:
-    return isinstance(act, acts.AddDevice)
+def _is_told(act: Act) -> TypeGuard[Told]:
+    return isinstance(act, acts.AddDevice) or (_is_wires(act) and act.awg is not None)
