@@ -11,6 +11,7 @@ from boxaloud.grammar.acts import Unread, Utterance
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.rewriting.paraphrases import paraphrase
 from boxaloud.grammar.utterance.numbered_headings import headed_by_number
+from boxaloud.grammar.utterance.numbered_places import headed_by_place
 from boxaloud.grammar.utterance.numbered_rooms import room_named
 
 _LEAD = (
@@ -48,7 +49,11 @@ def in_plain_form(
     heard: str, read: Callable[[str], Utterance], expect: str | None = None
 ) -> Utterance | None:
     """What is told of a box that is named by its room, or in a roundabout way; else None."""
-    named = headed_by_number(heard, read) or room_named(heard, read)
+    named = (
+        headed_by_number(heard, read)
+        or room_named(heard, read)
+        or headed_by_place(heard, read)
+    )
     return named or plainer(heard, read, expect)
 
 
