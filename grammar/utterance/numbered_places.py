@@ -17,8 +17,8 @@ _TEENS = r"(?:ten|eleven|twelve|(?:thir|four|fif|six|seven|eigh|nine)teen)"
 _TENS = rf"(?:(?:twen|thir|for|fif|six|seven|eigh|nine)ty(?:-{_SMALL})?|{_TEENS})"
 #: Places that are counted up: a small number behind one of them is none of the box.
 _COUNTED = (
-    r"(?:corridor|hall|gridline|grid|line|level|floor|column|bay|wing|pendant|room|suite|unit|bench"
-    r"|aisle|rack|station|phase|tower|stair|desk|counter outlet|on)"
+    r"(?:corridor|hall|gridline|grid|line|level|floor|column|bay|wing|pendant|room|suite|unit"
+    r"|bench|aisle|rack|station|phase|tower|stair|desk|counter outlet|on)"
 )
 _NOT_OTHER = r"(?![\w/-]|\.\d| ?(?:by|cubic|cubes?|cu|inch|gang|square|amps?|volts?|feet|mil|ml)\b)"
 _NUMBER = (
@@ -29,7 +29,8 @@ _NUMBER = (
 _LEAD = r"(?:(?:ok|okay|so|and|alright|well|um|uh|hey|now|then|right|next box|next)[,.:]? )*"
 _HEADED = lazy_pattern(
     rf"\s*{_LEAD}(?P<head>(?:[a-z][a-z'’-]*,? ){{0,5}}?)(?P<number>{_NUMBER})"
-    rf"(?P<tail>(?:,? (?:(?:[a-z]+ )?{_NUMBER}|[a-z][a-z'’-]*(?: [a-z]+){{0,2}}))?)(?P<ends>[,.:;]) (?P<rest>.+)",
+    rf"(?P<tail>(?:,? (?:(?:[a-z]+ )?{_NUMBER}|[a-z][a-z'’-]*(?: [a-z]+){{0,2}}))?)(?P<ends>[,.:;])"
+    r" (?P<rest>.+)",
     re.DOTALL,
 )
 #: Words before a number that make it one of the box, or one of elsewhere.
