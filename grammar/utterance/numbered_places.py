@@ -27,11 +27,13 @@ _NUMBER = (
     rf"|(?<=\b)(?:{_COUNTED}) (?:number )?(?:{_SMALL}|{_TEENS}|\d{{1,2}}){_NOT_OTHER})"
 )
 _LEAD = r"(?:(?:ok|okay|so|and|alright|well|um|uh|hey|now|then|right|next box|next)[,.:]? )*"
-_HEADED = lazy_pattern(
-    rf"\s*{_LEAD}(?P<head>(?:[a-z][a-z'’-]*,? ){{0,5}}?)(?P<number>{_NUMBER})"
-    rf"(?P<tail>(?:,? (?:(?:[a-z]+ )?{_NUMBER}|[a-z][a-z'’-]*(?: [a-z]+){{0,2}}))?)(?P<ends>[,.:;])"
-    r" (?P<rest>.+)",
-    re.DOTALL,
+_HEAD = rf"\s*{_LEAD}(?P<head>(?:[a-z][a-z'’-]*,? ){{0,5}}?)(?P<number>{_NUMBER})"
+_TAIL = rf"(?P<tail>,? (?:(?:[a-z]+ )?{_NUMBER}|[a-z][a-z'’-]*(?: [a-z]+){{0,2}}))"
+_REST = r"[,.:;] (?P<rest>.+)"
+#: With more of the name behind the number, or with none.
+_HEADED = (
+    lazy_pattern(f"{_HEAD}{_TAIL}{_REST}", re.DOTALL),
+    lazy_pattern(f"{_HEAD}(?P<tail>){_REST}", re.DOTALL),
 )
 #: Words before a number that make it one of the box, or one of elsewhere.
 _OF_THE_BOX = lazy_pattern(
@@ -45,19 +47,29 @@ _BOX_TOLD = (acts.SetVolume, acts.SetSize, acts.NameBoxKind, acts.SetClamps)
 def headed_by_place(heard: str, read_part: Callable[[str], Utterance]) -> Utterance | None:
     """The box that is begun, with what is told of it; None where nothing is headed so, or what
     heads it tells of the box."""
-    low = heard.lower()
-    said = _HEADED.fullmatch(low.rstrip())
-    if said is None or low.rstrip().endswith("?") or _OF_THE_BOX.search(said["head"]):
+    low = heard.lower().rstrip()
+    if low.endswith("?"):
         return None
-    head = f"{said['head']}{said['number']}{said['tail']}"
-    device = _device_of(said["head"] or said["tail"], read_part)
-    if device is None:
+    for form in _HEADED:
+        said = form.fullmatch(low)
+        if said is not None and (told := _told(said, heard, read_part)) is not None:
+            return told
+    return None
+
+
+def _told(
+    said: re.Match[str], heard: str, read_part: Callable[[str], Utterance]
+) -> Utterance | None:
+    device = _device_of(f"{said['head']}{said['tail']}".strip(" ,"), read_part)
+    if device is None or _OF_THE_BOX.search(said["head"]):
         return None
     start = said.start("rest")
     read = read_part(heard[start:])
     sized = any(isinstance(act, _BOX_TOLD) for act in read.acts)
-    if not sized and not (said["head"] and any(isinstance(act, CHANGES) for act in read.acts)):
+    named = said["head"] or said["tail"]
+    if not sized and not (named and any(isinstance(act, CHANGES) for act in read.acts)):
         return None
+    head = f"{said['head']}{said['number']}{said['tail']}"
     span = (said.start("head"), said.end("tail"))
     begins: Act = acts.NextBox(name=_name(head), words=heard[slice(*span)], span=span)
     listed = any(isinstance(act, acts.AddDevice) for act in read.acts)

@@ -30,6 +30,7 @@ _SAID_OF_BOX = lazy_pattern(
     r"|(?:^|[\s,.;])(?:got|has|have|having|with) (?:its|it['’]s) own (?:cable )?clamps\b"
     r"|(?:^|[,.;])\s*(?:(?:and|yes|yeah|yep|ok|okay|also|it),? )*has (?:(?:the|cable|some) )*clamps"
     r"(?=\s*(?:[.,;!]|$|and (?:an?|one|two)\b))"
+    r"|(?:^|[,.;])\s*(?:and )?got (?:(?:the|cable|some) )*clamps(?=\s*(?:[.,;!]|$))"
     r"|clamps? (?:right |down |up |back )*(?:in it|in here|in there|in this (?:box|one))\b"
     r"|(?:^|[\s,.;])there(?:['’]s| is| are|['’]re) (?:(?:the|cable|some|two|built[- ]in) )*clamps"
     r"(?! (?:out|on the|of the|and) ?)"
@@ -49,6 +50,7 @@ _AND = lazy_pattern(r"(?i)(?:\s+and)?\s*$")
 _TOO = lazy_pattern(r"(?i)^\s*,?\s*(?:too|also|as well)\b")
 _ALONE = lazy_pattern(r"(?i)(?:and )?(?:(?:the|cable|two|some) )?clamps")
 _TOLD = (*_BOX, acts.AddCable, acts.AddConductors, acts.AddDevice)
+_BESIDE = (acts.AddFitting, acts.AddGrounds, acts.Ask, acts.AskUnknown, acts.Suppose)
 #: "With a stud in it and clamps".
 _BEHIND_ANOTHER = lazy_pattern(r"(?i)(?: in it)? and (?:(?:the|cable|some) )*")
 _OUT = lazy_pattern(
@@ -114,7 +116,15 @@ def _listed(act: Act, made: list[Act], heard: str) -> bool:
     if behind.strip(" ,.;!").lower() in ("", "please"):
         return True
     at = len(heard) - len(behind.lstrip(" ,.;!"))  # "clamps, dunno" is no item of a list
-    goes_on = (*_TOLD, *_BOX, acts.Ask, acts.AskUnknown, acts.Suppose)
+    goes_on = (
+        *_TOLD,
+        *_BOX,
+        acts.AddFitting,
+        acts.AddGrounds,
+        acts.Ask,
+        acts.AskUnknown,
+        acts.Suppose,
+    )
     return behind[:1] in ",.;" and any(
         isinstance(one, goes_on) and one.span[0] == at for one in made
     )

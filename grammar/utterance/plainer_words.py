@@ -49,11 +49,7 @@ def in_plain_form(
     heard: str, read: Callable[[str], Utterance], expect: str | None = None
 ) -> Utterance | None:
     """What is told of a box that is named by its room, or in a roundabout way; else None."""
-    named = (
-        headed_by_number(heard, read)
-        or room_named(heard, read)
-        or headed_by_place(heard, read)
-    )
+    named = headed_by_number(heard, read) or room_named(heard, read) or headed_by_place(heard, read)
     return named or plainer(heard, read, expect)
 
 

@@ -49,6 +49,7 @@ from boxaloud.grammar.utterance.fixture_groups import no_ground_of_fixture
 from boxaloud.grammar.utterance.gang_volumes import volume_of_gangs
 from boxaloud.grammar.utterance.heads_behind_with import ON_A_CABLE_PIECES, heads_behind_with
 from boxaloud.grammar.utterance.hedged_clamps import clamps_looked_for
+from boxaloud.grammar.utterance.left_after_removal import left_after_removal
 from boxaloud.grammar.utterance.names_in_two import place_behind
 from boxaloud.grammar.utterance.nods_to_others import nods_to_others
 from boxaloud.grammar.utterance.numbered_ones import (
@@ -205,6 +206,7 @@ IN_TALK = (
 )
 """As `act_passes.FIRST`, before those of all utterances."""
 PUT_RIGHT = (
+    Pass(left_after_removal, (acts.Remove,), 2),
     Pass(nods_to_others, (acts.Yes, acts.No, acts.DoIt), 1),
     Pass(put_right_after_no, (acts.No,), 2),
     Pass(meant_behind, tuple(THINGS.values()), 1),
