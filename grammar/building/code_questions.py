@@ -42,7 +42,7 @@ _TELLS = lazy_pattern(
     r"\d+ ?[-/] ?[2-4]s?\b|\b(?:fourteen|twelve|ten|eight|six)[- ](?:two|three|four|twos|threes)\b"
     r"|\bcubic\b|\bcubes?\b|\bcu\.? ?in|\b(?:two|three|four|five|six|seven|eight|\d+) (?:more )?"
     r"(?:cables?|nm|runs|switches|receptacles|outlets|devices|dimmers|fourteens|twelves|tens"
-    r"|1[0246]s)\b"
+    r"|1[0246]s|(?:black|white|red|blue|orange|green|brown|yellow)s)\b"
 )
 _EDITION = lazy_pattern(
     r"\b(?:what|which)(?:'s| is)?(?: the)? (?:code|edition|nec|code year|year|cycle|code cycle"

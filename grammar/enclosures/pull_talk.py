@@ -52,6 +52,10 @@ _PREPOSITION = lazy_pattern(
 )
 
 
+#: "3in in the back": inches, written to their figure.
+_SHORT_INCH = lazy_pattern(r"(?<=\d)in\b")
+
+
 def is_about(text: str) -> bool:
     """Whether a text speaks of a pull box by itself."""
     alone = words("alone").fullmatch(text.strip(" .!"))
@@ -65,6 +69,7 @@ def read(heard: str, expect: str | None, ordinary: Ordinary) -> Utterance | None
     """
     text = without_sources(cable_wires.with_sets(heard, plain_text(heard)))
     text = text.replace("-and-a-", " and a ")  # "two-and-a-half inch"
+    text = _SHORT_INCH.sub('" ', text)
     if (answer := bare_answer(heard, text, expect)) is not None:
         return Utterance(heard, (answer,))
     at_hand = bool(expect) and str(expect).startswith("pull")
