@@ -63,3 +63,30 @@ def _sums_alike(act: Act, before: list[Act], heard: str) -> bool:
 
 
 _TWO = 2
+
+
+_EACH_OF_THEM = lazy_pattern(r"(?i)[\s,:;.–—-]*(?:(?:and|one|with|that['’]?s|which is)[\s,]+)*")
+
+
+def devices_broken_down(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
+    """The acts without "two switches" where it is said behind it what each of the two lands on:
+    "two switches, one on 12 and one on 14"."""
+    return [
+        act for place, act in enumerate(made) if not _broken_down(act, made[place + 1 :], heard)
+    ]
+
+
+def _broken_down(act: Act, behind: list[Act], heard: str) -> bool:
+    if not isinstance(act, acts.AddDevice) or act.awg is not None or (act.count or 0) < _TWO:
+        return False
+    end, left = act.span[1], act.count or 0
+    for one in behind:
+        told = isinstance(one, acts.AddDevice) and one.awg is not None and one.name == act.name
+        if not told or not any(doubt.reason == "carried" for doubt in one.doubts):
+            return False
+        if not _EACH_OF_THEM.fullmatch(heard, end, one.span[0]):
+            return False
+        end, left = one.span[1], left - (getattr(one, "count", None) or 1)
+        if left <= 0:
+            return left == 0
+    return False

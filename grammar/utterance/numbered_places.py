@@ -18,9 +18,12 @@ _TENS = rf"(?:(?:twen|thir|for|fif|six|seven|eigh|nine)ty(?:-{_SMALL})?|{_TEENS}
 #: Places that are counted up: a small number behind one of them is none of the box.
 _COUNTED = (
     r"(?:corridor|hall|gridline|grid|line|level|floor|column|bay|wing|pendant|room|suite|unit"
-    r"|bench|aisle|rack|station|phase|tower|stair|desk|counter outlet|on)"
+    r"|bench|aisle|rack|station|phase|tower|stair|desk|counter outlet|on(?! one\b))"
 )
-_NOT_OTHER = r"(?![\w/-]|\.\d| ?(?:by|cubic|cubes?|cu|inch|gang|square|amps?|volts?|feet|mil|ml)\b)"
+_NOT_OTHER = (
+    r"(?![\w/-]|\.\d| ?(?:by|cubic|cubes?|cu|inch|gang|square|amps?|volts?|feet|mil|ml|ways?|poles?"
+    r"|wires?|twos?|threes?|switches|dimmers|cables?|conductors?|more|on|of|each|times)\b)"
+)
 _NUMBER = (
     rf"(?:(?:[1-9]\d\d[a-z]?|[a-rt-z]-?\d{{1,2}}){_NOT_OTHER}"
     rf"|{_SMALL}-{_TENS}(?! ?(?:square|sixteen|gauge)|s\b)"
@@ -40,6 +43,9 @@ _OF_THE_BOX = lazy_pattern(
     r"\b(?:it|it's|its|is|are|marked|stamped|says|reads|volume|capacity|about|cubic|add|put|take"
     r"|make|change|use|use|with|of|nec|code|article|section|table|under|from|to|for|per|than|if|was"
     r"|i|we|no|not|the|this|that|there's|one|two|three|four|five|six|seven|eight|nine|ten)\b"
+)
+_DEVICE = lazy_pattern(
+    r"\b(?:switch|dimmer|timer|receptacle|outlet|plug|gfci|gfi|duplex|sensor|thermostat|way)\b"
 )
 _BOX_TOLD = (acts.SetVolume, acts.SetSize, acts.NameBoxKind, acts.SetClamps)
 
@@ -85,6 +91,11 @@ def _device_of(words: str, read_part: Callable[[str], Utterance]) -> list[Act] |
     """The device that a place is called by, which may be in its box; None where the words tell of
     anything else."""
     told = [act for act in read_part(words).acts if isinstance(act, (*CHANGES, *_BOX_TOLD))]
+    if not told and _DEVICE.search(words):
+        return None  # a device that is not read so
+    kinds = {act.family for act in told if isinstance(act, acts.NameBoxKind)}
+    if kinds - {None, "junction"}:
+        return None  # "older octagon in 103, 4 x 1-1/2"
     measured = ("count", "awg", "volume", "depth")
     if any(getattr(act, of, None) is not None for act in told for of in measured):
         return None

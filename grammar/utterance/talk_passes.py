@@ -43,7 +43,7 @@ from boxaloud.grammar.utterance.device_words import device_ahead
 from boxaloud.grammar.utterance.devices_by_purpose import PIECES as PURPOSE_PIECES
 from boxaloud.grammar.utterance.devices_by_purpose import by_purpose
 from boxaloud.grammar.utterance.devices_elsewhere import AWAY_PIECES, leads_elsewhere
-from boxaloud.grammar.utterance.devices_summed import devices_summed
+from boxaloud.grammar.utterance.devices_summed import devices_broken_down, devices_summed
 from boxaloud.grammar.utterance.false_starts import devices_said_anew
 from boxaloud.grammar.utterance.fixture_groups import no_ground_of_fixture
 from boxaloud.grammar.utterance.gang_volumes import volume_of_gangs
@@ -142,6 +142,7 @@ IN_TALK = (
     Pass(only_so_many_more, (acts.RestateNumber, acts.Recount), 2, ("just", "only")),
     Pass(pole_behind, (acts.AddDevice,), 2),
     Pass(devices_summed, (acts.AddDevice,), 2),
+    Pass(devices_broken_down, (acts.AddDevice,), 2),
     Pass(sizes_of_all, (acts.AddGrounds, acts.AddConductors), 1),
     Pass(volume_of_that, (acts.DoIt,), 2),
     Pass(clamps_put_right, (acts.Undo,), 2),
