@@ -31,7 +31,7 @@ _SAID_OF_BOX = lazy_pattern(
     r"|(?:^|[,.;])\s*(?:(?:and|yes|yeah|yep|ok|okay|also|it),? )*has (?:(?:the|cable|some) )*clamps"
     r"(?=\s*(?:[.,;!]|$|and (?:an?|one|two)\b))"
     r"|(?:^|[,.;])\s*(?:and )?got (?:(?:the|cable|some) )*clamps(?=\s*(?:[.,;!]|$))"
-    r"|clamps? (?:right |down |up |back )*(?:in it|in here|in there|in this (?:box|one))\b"
+    r"|clamps? (?:are |is |right |down |up |back )*(?:in it|in here|in there|in this (?:box|one))\b"
     r"|(?:^|[\s,.;])there(?:['’]s| is| are|['’]re) (?:(?:the|cable|some|two|built[- ]in) )*clamps"
     r"(?! (?:out|on the|of the|and) ?)"
     r"|clamps(?: (?:are|is))? included\b"
@@ -146,7 +146,8 @@ def _elsewhere(act: Act, made: list[Act], heard: str) -> bool:
     sentence = heard[: act.span[1]].rpartition(". ")[2] + heard[act.span[1] :].partition(".")[0]
     if _UNSURE.search(sentence) is not None or _asked(act, heard):
         return True
-    if _OUT.search(masked([one for one in made if one is not act], heard)) is not None:
+    begins = heard.rfind(". ", 0, act.span[0]) + 1
+    if _OUT.search(masked([one for one in made if one is not act], heard), begins) is not None:
         return True
     start, end = _ENDS.split(heard[: act.span[0]])[-1], _ENDS.split(heard[act.span[1] :])[0]
     return _DENIED.search(f"{start} {act.words} . {end}") is not None
