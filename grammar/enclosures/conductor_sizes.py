@@ -20,7 +20,7 @@ _GAUGE = lazy_pattern(
 )  # fmt: skip
 _PLURAL = lazy_pattern(
     r"(?P<n>\d{3,4}|(?:two|three|four|five|six|seven|eight|nine) (?:hundred|fiftie)"
-    r"|(?:two|three|seven) fifty)'?s\b"
+    r"|(?:two|three|seven) fifty)(?:'?s\b|(?= (?:copper |aluminum )?(?:thhn|thwn|xhhw|thw)\b))"
 )
 _PREFIX = lazy_pattern(
     r"(?:\d+|one|two|three|four|five|six|seven|eight|nine|ten|twelve|sets? of|some|parallel) "

@@ -80,7 +80,7 @@ def _broken_down(act: Act, behind: list[Act], heard: str) -> bool:
     if not isinstance(act, acts.AddDevice) or act.awg is not None or (act.count or 0) < _TWO:
         return False
     end, left = act.span[1], act.count or 0
-    for one in behind:
+    for place, one in enumerate(behind):
         told = isinstance(one, acts.AddDevice) and one.awg is not None and one.name == act.name
         if not told or not any(doubt.reason == "carried" for doubt in one.doubts):
             return False
@@ -88,5 +88,5 @@ def _broken_down(act: Act, behind: list[Act], heard: str) -> bool:
             return False
         end, left = one.span[1], left - (getattr(one, "count", None) or 1)
         if left <= 0:
-            return left == 0
+            return left == 0 and place > 0  # "two switches, both on 12" is said at once
     return False
