@@ -92,6 +92,7 @@ from boxaloud.grammar.utterance.said_once_more import (
     sizes_of_all,
     volume_of_that,
 )
+from boxaloud.grammar.utterance.second_ones import second_ones
 from boxaloud.grammar.utterance.sized_behind import sized_after_way, sized_behind
 from boxaloud.grammar.utterance.sizes_as_headings import (
     headed_by_size,
@@ -207,6 +208,7 @@ IN_TALK = (
 )
 """As `act_passes.FIRST`, before those of all utterances."""
 PUT_RIGHT = (
+    Pass(second_ones, (acts.Restate,), 1, ("second", "2nd")),
     Pass(left_after_removal, (acts.Remove,), 2),
     Pass(nods_to_others, (acts.Yes, acts.No, acts.DoIt), 1),
     Pass(put_right_after_no, (acts.No,), 2),

@@ -74,23 +74,11 @@ def _devices_follow(state: State, old: Content, new: Content) -> State:
     a device goes by what is landed on it, 314.16(B)(4)."""
     if not isinstance(old, _WIRES) or not isinstance(new, _WIRES) or old.awg == new.awg:
         return state
-    return _landed_instead(state, old.awg, new.awg)
-
-
-def _devices_let_go(state: State, gone: Content) -> State:
-    """Where the last wires of a size are gone, what was landed on them lands on nothing that is
-    known: on what is left where that is of one size, and it is asked where it is not."""
-    return _landed_instead(state, gone.awg, None) if isinstance(gone, _WIRES) else state
-
-
-def _landed_instead(state: State, old: int | None, new: int | None) -> State:
-    """The state with what is landed on a size, of which no wires are left, landed on another."""
-    left = {item.content.awg for item in state.items if isinstance(item.content, _WIRES)}
-    if old in left or not left:
+    if any(isinstance(i.content, _WIRES) and i.content.awg == old.awg for i in state.items):
         return state
     items = tuple(
-        replace(item, content=replace(item.content, awg=new))
-        if isinstance(item.content, Yoke | TerminalBlock) and item.content.awg == old
+        replace(item, content=replace(item.content, awg=new.awg))
+        if isinstance(item.content, Yoke | TerminalBlock) and item.content.awg == old.awg
         else item
         for item in state.items
     )
@@ -136,7 +124,7 @@ def recount(turn: Turn, item: Item, count: int, words: str) -> None:
     """Give an item another count; none takes it out."""
     if count <= 0:
         taken = altered(
-            _devices_let_go(turn.state.without(item.key), item.content),
+            turn.state.without(item.key),
             recalled=(*turn.state.recalled[-4:], Recalled(item.content, item.words)),
         )
         turn.enter(taken, say("echo.taken_out", what=item_names.heard(item.content)))

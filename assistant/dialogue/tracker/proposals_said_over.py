@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from decimal import Decimal
+from typing import cast
 
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
-from boxaloud.grammar.acts import Act, Reference
+from boxaloud.grammar.acts import Act, Reference, Thing
 from boxaloud.grammar.clauses.act_fields import KIND_OF
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
@@ -61,6 +63,15 @@ def names_it_again(following: Act, proposed: Act) -> bool:
         and following.target.kind == "anything"
         and following.count == getattr(proposed, "count", None)
     )
+
+
+def counted(proposed: Sequence[Act], value: Decimal) -> Thing | None:
+    """ "If I went to three 12-2s … it's three now": what was supposed with that count."""
+    for one in proposed:
+        thing = one.thing if isinstance(one, acts.Restate) else one
+        if isinstance(thing, tuple(KIND_OF)) and getattr(thing, "count", None) == value:
+            return cast(Thing, thing)
+    return None
 
 
 def let_go(turn: Turn) -> None:

@@ -20,6 +20,7 @@ from boxaloud.assistant.dialogue.tracker import (
     marked_box,
     mentions,
     pointed_restatements,
+    proposals_said_over,
     replacements,
     restated_items,
     restorations,
@@ -226,6 +227,15 @@ def _stands_in(turn: Turn, act: acts.RestateNumber) -> bool:
     return bool(held) and slot_values.slot_for(held[0], act.value) is not None
 
 
+def _carried_out(turn: Turn, act: acts.RestateNumber) -> bool:
+    """ "If I went to three 12-2s … it's three now": what was supposed is so."""
+    supposed = proposals_said_over.counted(turn.state.proposed, act.value)
+    if supposed is None or act.instead_of is not None:
+        return False
+    restate(turn, acts.Restate(thing=supposed, words=act.words, span=act.span))
+    return True
+
+
 def restate_number(turn: Turn, act: acts.RestateNumber) -> None:
     """ "Make that three", "it was three", "no, twenty": a value alone, in place of another."""
     state, value = turn.state, act.value
@@ -233,7 +243,7 @@ def restate_number(turn: Turn, act: acts.RestateNumber) -> None:
     if turn.asked == "confirm" and act.instead_of is None and _stands_in(turn, act):
         held_acts.replaced(turn, int(value) if whole else value, act)
         return
-    if sizes_anew.said_of_size(turn, act):
+    if sizes_anew.said_of_size(turn, act) or _carried_out(turn, act):
         return
     if restorations.after_all(turn, act) or agreeing_numbers.says_again(turn, act):
         return
