@@ -11,6 +11,7 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.coming_in_frames import frames_in, not_of_it
+from boxaloud.grammar.rewriting.rewriter import without
 from boxaloud.grammar.utterance.masked_words import is_bare, masked, thing_of
 from boxaloud.grammar.utterance.whereabouts import pieces_elsewhere
 
@@ -29,7 +30,7 @@ _UNCUT = lazy_pattern(r"\b(?:uncut|unbroken|straight through|unspliced|loop(?:ed
 def coming_in(made: Sequence[Act], heard: str, left: Sequence[Unread]) -> Iterator[Unread]:
     """What the pieces of an utterance say to come into this box, or to be on it, and nothing was
     made of; none of what was `left` unread already."""
-    text = masked(made, heard)
+    text = masked(made, without("remarks", heard))
     if next(frames_in(text), None) is None:  # a piece holds no word that its text does not
         return
     taken = [run.span for run in left]

@@ -66,8 +66,8 @@ def headed_by_place(heard: str, read_part: Callable[[str], Utterance]) -> Uttera
 def _told(
     said: re.Match[str], heard: str, read_part: Callable[[str], Utterance]
 ) -> Utterance | None:
-    device = _device_of(f"{said['head']}{said['tail']}".strip(" ,"), read_part)
-    if device is None or _OF_THE_BOX.search(said["head"]):
+    parts = [_device_of(said[of].strip(" ,"), read_part) for of in ("head", "tail")]
+    if None in parts or _OF_THE_BOX.search(said["head"]):
         return None
     start = said.start("rest")
     read = read_part(heard[start:])
@@ -79,6 +79,7 @@ def _told(
     span = (said.start("head"), said.end("tail"))
     begins: Act = acts.NextBox(name=_name(head), words=heard[slice(*span)], span=span)
     listed = any(isinstance(act, acts.AddDevice) for act in read.acts)
+    device = [one for part in parts for one in part or ()]
     called = [] if listed else [replace(one, span=span) for one in device]
     left = tuple(
         Unread(run.words, (run.span[0] + start, run.span[1] + start), run.weighty)
@@ -96,7 +97,7 @@ def _device_of(words: str, read_part: Callable[[str], Utterance]) -> list[Act] |
     kinds = {act.family for act in told if isinstance(act, acts.NameBoxKind)}
     if kinds - {None, "junction"}:
         return None  # "older octagon in 103, 4 x 1-1/2"
-    measured = ("count", "awg", "volume", "depth")
+    measured = ("count", "awg", "volume", "depth", "width")
     if any(getattr(act, of, None) is not None for act in told for of in measured):
         return None
     devices = (act for act in told if isinstance(act, acts.AddDevice))

@@ -23,8 +23,9 @@ _JOINED = lazy_pattern(
 _LEADS_TO = lazy_pattern(r"(?i)\b(?:with|to|on|onto|into|for|at|feeding)\s")
 _COMMA = lazy_pattern(r"[,;]")
 _STOP = lazy_pattern(r"[.;!?\n](?!\d)")
-_FAR, _NEAR, _CLOSE, _TIED = 3, 2, 1, 0
-"""How far two things stand apart: a sentence, a comma, a word or none, a word that ties them."""
+_AND = lazy_pattern(r"(?i)\b(?:and|plus)\s")
+_FAR, _NEAR, _NEXT, _JOINED_BY, _TIED = 4, 3, 2, 1, 0
+"""How far two things stand apart: a sentence, a comma, nothing, an "and", a word that ties them."""
 
 
 def told_in_groups(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
@@ -70,6 +71,8 @@ def _groups(told: Sequence[Told]) -> list[list[Told]]:
         if not groups or (_is_wires(act) == first and _is_wires(before) != first):
             groups.append([])
         groups[-1].append(act)
+    if first and len(groups) > 1 and _is_wires(groups[-1][-1]):
+        groups.pop()  # wires behind the last device, which land on none
     whole = all(_is_wires(group[-1]) != first for group in groups)
     return groups if whole else []
 
@@ -91,7 +94,9 @@ def _distance(before: Act, after: Act, heard: str) -> int:
         return _FAR
     if _COMMA.search(between):
         return _NEAR
-    return _TIED if _LEADS_TO.search(between) else _CLOSE
+    if _LEADS_TO.search(between):
+        return _TIED
+    return _JOINED_BY if _AND.search(between) else _NEXT
 
 
 def _is_wires(act: Act) -> TypeGuard[Wires]:
