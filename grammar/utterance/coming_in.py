@@ -10,8 +10,8 @@ from collections.abc import Iterator, Sequence
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.lazy_patterns import lazy_pattern
-from boxaloud.grammar.utterance.coming_in_frames import frames_in, not_of_it
 from boxaloud.grammar.rewriting.rewriter import without
+from boxaloud.grammar.utterance.coming_in_frames import frames_in, not_of_it
 from boxaloud.grammar.utterance.masked_words import is_bare, masked, thing_of
 from boxaloud.grammar.utterance.whereabouts import pieces_elsewhere
 

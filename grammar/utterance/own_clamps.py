@@ -48,6 +48,9 @@ _THERE_ARE = lazy_pattern(r"(?i)there(?:['’]s| is| are|['’]re)\b")
 #: "Two 14-2s and clamps", "clamps too".
 _AND = lazy_pattern(r"(?i)(?:\s+and)?\s*$")
 _TOO = lazy_pattern(r"(?i)^\s*,?\s*(?:too|also|as well)\b")
+_LEADS_ON = lazy_pattern(
+    r"(?i)(?:(?:an?|the|and|with|this time|it['’]s|it is|i['’]ve got|there['’]s|there are|got) )+"
+)
 _ALONE = lazy_pattern(r"(?i)(?:and )?(?:(?:the|cable|two|some) )?clamps")
 _TOLD = (*_BOX, acts.AddCable, acts.AddConductors, acts.AddDevice)
 _BESIDE = (acts.AddFitting, acts.AddGrounds, acts.Ask, acts.AskUnknown, acts.Suppose)
@@ -125,8 +128,10 @@ def _listed(act: Act, made: list[Act], heard: str) -> bool:
         acts.AskUnknown,
         acts.Suppose,
     )
+    lead = _LEADS_ON.match(heard, at)
+    begins = {at, lead.end() if lead is not None else at}
     return behind[:1] in ",.;" and any(
-        isinstance(one, goes_on) and one.span[0] == at for one in made
+        isinstance(one, goes_on) and one.span[0] in begins for one in made
     )
 
 
