@@ -233,7 +233,7 @@ def _what_it_means(question: Question) -> list[Act] | None:
     """ "What is a yoke", "what is a dimmer on twelves"."""
     if not _ASKS_OF_A_TERM.match(question.line) or (term := question.term) is None:
         return None
-    sized = [found for found in question.counted if found.get("awg") is not None]
+    sized = [one for one in question.counted if one.kind == "device" and one.get("awg")]
     return [_meaning(term, sized, question.words, question.span)]
 
 

@@ -29,7 +29,10 @@ _NUMBER = (
     rf"|{_SMALL}-{_TENS}(?! ?(?:square|sixteen|gauge)|s\b)"
     rf"|(?<=\b)(?:{_COUNTED}) (?:number )?(?:{_SMALL}|{_TEENS}|\d{{1,2}}){_NOT_OTHER})"
 )
-_LEAD = r"(?:(?:ok|okay|so|and|alright|well|um|uh|hey|now|then|right|next box|next)[,.:]? )*"
+_LEAD = (
+    r"(?:(?:ok|okay|so|and|alright|well|um|uh|hey|hello|hi|please|now|then|right|next box|next"
+    r"|this is|i'm at|we're at|i'm in|we're in)[,.:]? )*"
+)
 _HEAD = rf"\s*{_LEAD}(?P<head>(?:[a-z][a-z'’-]*,? ){{0,5}}?)(?P<number>{_NUMBER})"
 _TAIL = rf"(?P<tail>,? (?:(?:[a-z]+ )?{_NUMBER}|[a-z][a-z'’-]*(?: [a-z]+){{0,2}}))"
 _REST = r"[,.:;] (?P<rest>.+)"
