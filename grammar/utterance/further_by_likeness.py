@@ -77,6 +77,18 @@ _NTH = lazy_pattern(
     r"(?:^|[,;.CDWX] |\band )(?:the |a )?(?P<nth>second|third|fourth|fifth) (?:one|cable|run)\b"
     r"(?! of\b)"
 )
+_RACEWAY = r"(?:pipe|conduit|raceway|emt|side|end)"
+#: "One pipe out, the same", "each pipe brings three 12s": as many as are told of another.
+_OF_RACEWAYS = (
+    lazy_pattern(
+        rf"(?<=[CW])\b.*?(?P<of>\b{_RACEWAY}(?: (?:in|out|on|off|up|down|over))*"
+        r"(?: (?:to|from|on|at) the [a-z]+)?,? (?:with |has |is )?(?:exactly |just )?the same\b)"
+        r"(?! (?:size|length|kind|wall|side|way))"
+    ),
+    lazy_pattern(
+        rf"(?P<of>\beach {_RACEWAY} (?:brings?|carr(?:ies|y)|has|holds?|gets?|with))(?= [CW])"
+    ),
+)
 _PLACES = {"second": 2, "third": 3, "fourth": 4, "fifth": 5}
 #: Said alone, such words begin what somebody says; elsewhere they may be about anything.
 _ALONE = lazy_pattern(
@@ -127,7 +139,8 @@ def further_by_likeness(
         return
     taken = [run.span for run in left]
     spans = [found.span() for found in _found(text, heard, things)]
-    for start, end in (*spans, *_ones(made, text), *_nth(made, text)):
+    raceways = (found.span("of") for form in _OF_RACEWAYS for found in form.finditer(text))
+    for start, end in (*spans, *_ones(made, text), *_nth(made, text), *raceways):
         if any(span[0] < end and start < span[1] for span in taken):
             continue
         taken.append((start, end))

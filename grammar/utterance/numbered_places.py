@@ -26,7 +26,7 @@ _NOT_OTHER = (
 )
 _NUMBER = (
     rf"(?:(?:[1-9]\d\d[a-z]?|[a-rt-z]-?\d{{1,2}}){_NOT_OTHER}"
-    rf"|{_SMALL}-{_TENS}(?! ?(?:square|sixteen|gauge)|s\b)"
+    rf"|(?!four-eleven\b){_SMALL}-{_TENS}(?! ?(?:square|sixteen|gauge)|s\b)"
     rf"|(?<=\b)(?:{_COUNTED}) (?:number )?(?:{_SMALL}|{_TEENS}|\d{{1,2}}){_NOT_OTHER})"
 )
 _LEAD = (

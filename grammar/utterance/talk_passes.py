@@ -49,6 +49,7 @@ from boxaloud.grammar.utterance.fixture_groups import no_ground_of_fixture
 from boxaloud.grammar.utterance.gang_volumes import volume_of_gangs
 from boxaloud.grammar.utterance.heads_behind_with import ON_A_CABLE_PIECES, heads_behind_with
 from boxaloud.grammar.utterance.hedged_clamps import clamps_looked_for
+from boxaloud.grammar.utterance.joined_devices import joined_devices
 from boxaloud.grammar.utterance.left_after_removal import left_after_removal
 from boxaloud.grammar.utterance.names_in_two import place_behind
 from boxaloud.grammar.utterance.nods_to_others import nods_to_others
@@ -144,6 +145,7 @@ IN_TALK = (
     Pass(pole_behind, (acts.AddDevice,), 2),
     Pass(devices_summed, (acts.AddDevice,), 2),
     Pass(devices_broken_down, (acts.AddDevice,), 2),
+    Pass(joined_devices, (acts.AddDevice,), 2),
     Pass(sizes_of_all, (acts.AddGrounds, acts.AddConductors), 1),
     Pass(volume_of_that, (acts.DoIt,), 2),
     Pass(clamps_put_right, (acts.Undo,), 2),

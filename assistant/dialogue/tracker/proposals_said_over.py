@@ -87,8 +87,12 @@ def let_go(turn: Turn) -> None:
 
 def _says(told: Act, proposed: Act) -> bool:
     """ "Yes, add it, one more 12-3": what is done is only said once more."""
-    slots = ("awg", "conductors", "name")
+    slots = ("awg", "conductors")
     same = type(told) is type(proposed) and isinstance(told, tuple(KIND_OF))
-    return same and all(
-        getattr(proposed, one, None) in (None, getattr(told, one, None)) for one in slots
+    named, before = getattr(told, "name", None), getattr(proposed, "name", None)
+    alike = before is None or (named or "").endswith(before)  # a duplex is a receptacle
+    return (
+        same
+        and alike
+        and all(getattr(proposed, one, None) in (None, getattr(told, one, None)) for one in slots)
     )
