@@ -86,7 +86,7 @@ _OF_RACEWAYS = (
         r"(?! (?:size|length|kind|wall|side|way))"
     ),
     lazy_pattern(
-        rf"(?P<of>\beach {_RACEWAY} (?:brings?|carr(?:ies|y)|has|holds?|gets?|with))(?= [CW])"
+        r"(?P<of>\beach (?:pipe|conduit|raceway) (?:brings?|carr(?:ies|y)|has|holds?))(?= [CW])"
     ),
 )
 _PLACES = {"second": 2, "third": 3, "fourth": 4, "fifth": 5}
