@@ -103,6 +103,8 @@ def _device_of(words: str, read_part: Callable[[str], Utterance]) -> list[Act] |
     measured = ("count", "awg", "volume", "depth", "width")
     if any(getattr(act, of, None) is not None for act in told for of in measured):
         return None
+    if not all(isinstance(act, acts.AddDevice | acts.NameBoxKind | acts.AddCable) for act in told):
+        return None  # "clamps inside, room 204"
     devices = (act for act in told if isinstance(act, acts.AddDevice))
     return [replace(act, doubts=(acts.Doubt("count", "named"),)) for act in devices]
 
