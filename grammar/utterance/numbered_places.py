@@ -45,7 +45,8 @@ _HEADED = (
 _OF_THE_BOX = lazy_pattern(
     r"\b(?:it|it's|its|is|are|marked|stamped|says|reads|volume|capacity|about|cubic|add|put|take"
     r"|make|change|use|use|with|of|nec|code|article|section|table|under|from|to|for|per|than|if|was"
-    r"|i|we|no|not|the|this|that|there's|one|two|three|four|five|six|seven|eight|nine|ten)\b"
+    r"|i|we|no|not|the|this|that|there's|one|two|three|four|five|six|seven|eight|nine|ten"
+    r"|amps?|volts?|watts?|poles?|breakers?|fuses?)\b"
 )
 _DEVICE = lazy_pattern(
     r"\b(?:switch|dimmer|timer|receptacle|outlet|plug|gfci|gfi|duplex|sensor|thermostat|way)\b"
