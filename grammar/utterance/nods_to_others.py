@@ -9,7 +9,8 @@ from boxaloud.grammar.phrases.vocabulary import known_words
 
 _COMMA = lazy_pattern(r"\s*,\s*")
 _SILENT = (acts.OtherTalk, acts.Social, acts.Skip, acts.Yes, acts.No)
-_NAMED = lazy_pattern(r"\s*,?\s*(?P<name>[A-Z][a-z]+)(?=\s*(?:[.,!?;]|$))")
+#: A name that is not our own.
+_NAMED = lazy_pattern(r"\s*,?\s*(?!Boxaloud\b)(?P<name>[A-Z][a-z]+)(?=\s*(?:[.,!?;]|$))")
 
 
 def nods_to_others(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:

@@ -15,10 +15,13 @@ from boxaloud.grammar.utterance.box_naming import CHANGES, shifted
 _SMALL = r"(?:one|two|three|four|five|six|seven|eight|nine)"
 _TEENS = r"(?:ten|eleven|twelve|(?:thir|four|fif|six|seven|eigh|nine)teen)"
 _TENS = rf"(?:(?:twen|thir|for|fif|six|seven|eigh|nine)ty(?:-{_SMALL})?|{_TEENS})"
+#: "Switch on 14" is on wires of that size; one is no place either ("on one").
+_WIRE_SIZE = r"(?:one|six|eight|ten|twelve|fourteen|[68]|1[024])"
 #: Places that are counted up: a small number behind one of them is none of the box.
 _COUNTED = (
     r"(?:corridor|hall|gridline|grid|line|level|floor|column|bay|wing|pendant|room|suite|unit"
-    r"|bench|aisle|rack|station|phase|tower|stair|desk|counter outlet|on(?! one\b))"
+    r"|bench|aisle|rack|station|phase|tower|stair|desk|counter outlet"
+    rf"|on(?! (?:number )?{_WIRE_SIZE}\b))"
 )
 _NOT_OTHER = (
     r"(?![\w/-]|\.\d| ?(?:by|cubic|cubes?|cu|inch|gang|square|amps?|volts?|feet|mil|ml|ways?|poles?"
@@ -27,7 +30,7 @@ _NOT_OTHER = (
 _NUMBER = (
     rf"(?:(?:[1-9]\d\d[a-z]?|[a-rt-z]-?\d{{1,2}}){_NOT_OTHER}"
     rf"|(?!four-eleven\b){_SMALL}-{_TENS}(?! ?(?:square|sixteen|gauge)|s\b)"
-    rf"|(?<=\b)(?:{_COUNTED}) (?:number )?(?:{_SMALL}|{_TEENS}|\d{{1,2}}){_NOT_OTHER})"
+    rf"|\b(?:{_COUNTED}) (?:number )?(?:{_SMALL}|{_TEENS}|\d{{1,2}}){_NOT_OTHER})"
 )
 _LEAD = (
     r"(?:(?:ok|okay|so|and|alright|well|um|uh|hey|hello|hi|please|now|then|right|next box|next"
@@ -44,7 +47,7 @@ _HEADED = (
 #: Words before a number that make it one of the box, or one of elsewhere.
 _OF_THE_BOX = lazy_pattern(
     r"\b(?:it|it's|its|is|are|marked|stamped|says|reads|volume|capacity|about|cubic|add|put|take"
-    r"|make|change|use|use|with|of|nec|code|article|section|table|under|from|to|for|per|than|if|was"
+    r"|make|change|use|with|of|nec|code|article|section|table|under|from|to|for|per|than|if|was"
     r"|i|we|no|not|the|this|that|there's|one|two|three|four|five|six|seven|eight|nine|ten"
     r"|amps?|volts?|watts?|poles?|breakers?|fuses?)\b"
 )

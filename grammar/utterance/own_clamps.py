@@ -119,15 +119,7 @@ def _listed(act: Act, made: list[Act], heard: str) -> bool:
     if behind.strip(" ,.;!").lower() in ("", "please"):
         return True
     at = len(heard) - len(behind.lstrip(" ,.;!"))  # "clamps, dunno" is no item of a list
-    goes_on = (
-        *_TOLD,
-        *_BOX,
-        acts.AddFitting,
-        acts.AddGrounds,
-        acts.Ask,
-        acts.AskUnknown,
-        acts.Suppose,
-    )
+    goes_on = (*_TOLD, *_BOX, *_BESIDE)
     lead = _LEADS_ON.match(heard, at)
     begins = {at, lead.end() if lead is not None else at}
     return behind[:1] in ",.;" and any(

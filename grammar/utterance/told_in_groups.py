@@ -24,6 +24,7 @@ _LEADS_TO = lazy_pattern(r"(?i)\b(?:with|to|on|onto|into|for|at|feeding)\s")
 _COMMA = lazy_pattern(r"[,;]")
 _STOP = lazy_pattern(r"[.;!?\n](?!\d)")
 _AND = lazy_pattern(r"(?i)\b(?:and|plus)\s")
+_SEVERAL = 2
 _FAR, _NEAR, _NEXT, _JOINED_BY, _TIED = 4, 3, 2, 1, 0
 """How far two things stand apart: a sentence, a comma, nothing, an "and", a word that ties them."""
 
@@ -33,7 +34,7 @@ def told_in_groups(made: list[Act], heard: str, left: list[Unread]) -> list[Act]
     of what was said has wires of its own and the sizes differ."""
     told = [act for act in made if _is_told(act)]
     groups = _groups(told)
-    if len(groups) < len(("two", "groups")):
+    if len(groups) < _SEVERAL:
         return made
     sizes = [_size(group, heard) for group in groups]
     if None in sizes or len(set(sizes)) == 1:

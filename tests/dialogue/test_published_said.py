@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import json
 import re
+from collections.abc import Callable
 from decimal import Decimal
 from fractions import Fraction
 from functools import cache
@@ -23,7 +24,7 @@ SAID = [
     json.loads(line)
     for line in Path(__file__).with_name("published_said.jsonl").read_text("utf-8").splitlines()
 ]
-FLOORS = {"a": 94, "b": 101, "c": 95}
+FLOORS = {"a": 94, "b": 99, "c": 95}
 _NUMBERS = (
     "none", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven",
     "twelve", "thirteen", "fourteen", "fifteen",
@@ -59,7 +60,7 @@ def _told(text: str) -> list[tuple[str, ...]]:
 def _missing(due: dict[str, Any], reply: Reply, said: str) -> list[str]:
     """What of the published answer is neither worked out nor said."""
     unit, sheet = due.get("unit", "in3"), reply.sheet
-    checks = {
+    checks: dict[str, Callable[[Any], bool]] = {
         "total": lambda v: _near(sheet.total, v, unit) or _says(said, v),
         "minimum": lambda v: _near(sheet.total, v, unit) or _says(said, v),
         "capacity": lambda v: _near(sheet.capacity, v, unit) or _says(said, v),
