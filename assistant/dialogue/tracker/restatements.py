@@ -115,6 +115,8 @@ def _of_any_wires(turn: Turn, thing: Thing) -> bool:
 
 
 _AND = re.compile(r"\s*,?\s*(?:and|plus|with|,)\s*(?:the |also )?")
+#: Of another kind there may be words between: "ten 12s spliced in it and one green".
+_FURTHER_ON = re.compile(r"[^.;!?]*(?:\b(?:and|plus|with)|,)\s*")
 
 
 def _goes_on(turn: Turn, act: acts.Restate, item: Item) -> bool:
@@ -125,6 +127,9 @@ def _goes_on(turn: Turn, act: acts.Restate, item: Item) -> bool:
         return False
     last = before[-1]
     between = turn.heard[last.span[1] : act.span[0]].lower()
+    kinds = references.TYPES[references.kind_of(act.thing)]
+    if not isinstance(item.content, kinds) and _FURTHER_ON.fullmatch(between):
+        return True
     of_that = _told(item.content) == _told(last.thing) != _told(act.thing)
     return of_that and _AND.fullmatch(between) is not None
 
