@@ -123,7 +123,21 @@ class _Reach:
             element.found is not None and element.found.words.lower().startswith("the ")
             for element in behind
         )
-        return named and tag in ("for", "on", "from", "off") and self.open_at == place - 1
+        if named and tag in ("for", "on", "from", "off") and self.open_at == place - 1:
+            return True
+        return self._at_a_device(place)
+
+    def _at_a_device(self, place: int) -> bool:
+        """ "No power at the GFCI": what there is none of is said of a device that is there. "No use
+        for the dimmer", "not putting in the switch" deny it."""
+        open_at, behind = self.open_at or 0, self.elements[place + 1 : place + 2]
+        if self.open_at is None or place < open_at + 2 or not behind or not _definite(behind[0]):
+            return False
+        negator, noun = self.elements[open_at].tag, self.elements[place - 1].tag
+        none_of = negator in _NONE_OF or _first_word(self.elements[open_at + 1]) in _INDEFINITE
+        if not none_of or noun in _WISHED:
+            return False
+        return self.elements[place].tag in _WHERE
 
     def _thing(self, place: int) -> None:
         """Deny the thing at a place, where it is no noun group of its own."""
@@ -141,6 +155,23 @@ class _Reach:
         else:
             self.found.add(place)
             self.unknown = 0
+
+
+_NONE_OF = frozenset({"no", "zero", "without"})
+_INDEFINITE = frozenset({"a", "an", "any"})
+_WHERE = frozenset(
+    {"in", "on", "at", "behind", "to", "for", "from", "off", "under", "near", "left"}
+)
+#: "No need for the dimmer": of these there is none because there is to be none of the device.
+_WISHED = frozenset({"need", "use", "want", "call", "reason", "point", "room", "place", "sign"})
+
+
+def _definite(element: Element) -> bool:
+    """Whether an element is a device that is pointed at: "that dimmer"."""
+    if element.found is None or element.found.kind != "device":
+        return False
+    words = element.found.words.lower()
+    return words.startswith(("the ", "that ", "this ", "my ", "those ", "these ", "our "))
 
 
 _THERE = frozenset({"in", "here", "there", "inside", "left", "installed", "present", "staying"})
