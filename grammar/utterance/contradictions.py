@@ -8,6 +8,7 @@ from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.acts.reference import Which
 from boxaloud.grammar.building.plain_things import just_like
+from boxaloud.grammar.clauses.act_kinds import pointed_at
 from boxaloud.grammar.clauses.text_before import just_before
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.neighbours import joining
@@ -56,8 +57,10 @@ _WHICH: dict[str, Which] = {"last": "last", "other": "other"}
 _ORDINALS = {"first": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5}
 #: "… the second is" before what it is.
 _NTH_IS = lazy_pattern(
-    r"(?i)\b(?P<which>(?:the |that |my )(?P<nth>first|second|third|fourth|fifth|last|other)"
-    r"(?: (?:one|cable|run|wire))?)(?:['’]s| is| was| should be| has to be| needs to be| will be)"
+    r"(?i)\b(?P<which>(?:the |that |my )(?P<nth>first|second|third|fourth|fifth|last|other"
+    r"|(?:left|right|top|bottom|upper|lower|middle|front|back|near|far)(?:[ -]hand)?(?: side)?)"
+    r"(?: (?:one|cable|run|wire|device))?)(?: that| which)?"
+    r"(?:['’]s| is| was| should be| has to be| needs to be| will be)"
     r"(?: (?:really|actually|a|an|just|now|going to be|supposed to be))* ?$"
 )
 
@@ -65,16 +68,18 @@ _NTH_IS = lazy_pattern(
 @joining
 def nth_is_another(new: Act, denied: Act, heard: str) -> Act | None:
     """ "The second is 14-3 not 14-2": one of those is another, and not all of them are denied."""
-    if not isinstance(new, acts.AddCable) or not isinstance(denied, acts.Deny):
+    if not isinstance(new, acts.AddCable | acts.AddDevice) or not isinstance(denied, acts.Deny):
         return None
     said = _NTH_IS.search(just_before(heard, new.span[0]))
-    if said is None or denied.target.kind != "cable":
+    if said is None or denied.target.kind != pointed_at(new, "").kind:
         return None
     nth = said["nth"].lower()
-    which = _WHICH.get(nth, "said")
+    which, ordinal = _WHICH.get(nth, "said"), _ORDINALS.get(nth)
+    if isinstance(new, acts.AddDevice):
+        ordinal = None  # the second device is not the second of those that are denied
     target = replace(
-        denied.target, count=1 if nth in _WHICH else None, ordinal=_ORDINALS.get(nth),
-        which=which, words=said["which"],
+        denied.target, count=None if ordinal else 1, ordinal=ordinal, which=which,
+        words=said["which"],
     )  # fmt: skip
     start = new.span[0] - len(said[0])
     span = (start, denied.span[1])
@@ -85,3 +90,24 @@ def nth_is_another(new: Act, denied: Act, heard: str) -> Act | None:
         span=span,
         function="correction",
     )
+
+
+_SO_NOT = lazy_pattern(r"(?i)[\s,.;–-]*(?:(?:and|so|it['’]?s) )?not (?:(?:a|an|the|another) )?")
+
+
+@joining
+def some_not_others(changed: Act, denied: Act, heard: str) -> Act | None:
+    """ "One's just a duplex, not a GFCI": of those that are denied so many are another, and the
+    rest stays."""
+    if not isinstance(changed, acts.Replace) or not isinstance(denied, acts.Deny):
+        return None
+    new, was, target = just_like(changed.thing), denied.target, changed.target
+    if new.kind != was.kind or target.kind not in ("anything", was.kind):
+        return None
+    if _SO_NOT.fullmatch(heard, changed.span[1], denied.span[0]) is None:
+        return None
+    if target.kind == "anything":
+        known = {"kind": was.kind, "name": was.name, "awg": was.awg, "conductors": was.conductors}
+        target = replace(target, **known)
+    span = (changed.span[0], denied.span[1])
+    return replace(changed, target=target, span=span)

@@ -22,7 +22,12 @@ from boxaloud.grammar.utterance.clamp_counts import clamps_counted, clamps_on_so
 from boxaloud.grammar.utterance.clamps_after_all import found_after_all
 from boxaloud.grammar.utterance.clamps_among import so_many_inside
 from boxaloud.grammar.utterance.cleaned_labels import wiped_to_read
-from boxaloud.grammar.utterance.contradictions import denied_at_once, is_another, nth_is_another
+from boxaloud.grammar.utterance.contradictions import (
+    denied_at_once,
+    is_another,
+    nth_is_another,
+    some_not_others,
+)
 from boxaloud.grammar.utterance.counted_by_name import (
     cable_spoken_of,
     named_one_by_one,
@@ -47,6 +52,8 @@ from boxaloud.grammar.utterance.devices_summed import devices_broken_down, devic
 from boxaloud.grammar.utterance.false_starts import devices_said_anew
 from boxaloud.grammar.utterance.fixture_groups import no_ground_of_fixture
 from boxaloud.grammar.utterance.gang_volumes import volume_of_gangs
+from boxaloud.grammar.utterance.grounds_of_lists import PIECES as GROUND_PIECES
+from boxaloud.grammar.utterance.grounds_of_lists import none_grounded
 from boxaloud.grammar.utterance.heads_behind_with import ON_A_CABLE_PIECES, heads_behind_with
 from boxaloud.grammar.utterance.hedged_clamps import clamps_looked_for
 from boxaloud.grammar.utterance.joined_devices import joined_devices
@@ -200,6 +207,7 @@ IN_TALK = (
     Pass(denied_lists, (acts.Deny, acts.SetClamps), 1, ("or",)),
     Pass(nth_is_another, (acts.Deny,), 2),
     Pass(is_another, (acts.Deny,), 2),
+    Pass(some_not_others, (acts.Deny,), 2),
     Pass(no_volume, (acts.SetVolume,), 2),
     Pass(leads_elsewhere, (acts.AddDevice, acts.Land), 1, AWAY_PIECES),
     Pass(pointed_out, (acts.Restate,), 2),
@@ -243,6 +251,7 @@ OF_CLAMPS = (
 OF_DENIALS = (
     Pass(no_ground_of_fixture, (acts.Deny,), 2),
     Pass(grounds_of_those, (acts.Deny,), 2),
+    Pass(none_grounded, (acts.AddCable,), 2, GROUND_PIECES),
     Pass(denials_last, (acts.Deny,), 2),
     Pass(denied_at_once, (acts.Deny,), 2),
     Pass(topic_of_order, (acts.Remove, acts.Restate), 2),

@@ -151,8 +151,10 @@ def _counted_anew(turn: Turn, thing: AddCable) -> bool:
     if turn.supposed or not any(doubt.reason == "some" for doubt in thing.doubts):
         return False
     like = replace(references.to_thing(thing), count=None)
-    known = references.find(turn.state, like)
+    known = references.find(turn.state, replace(like, words=""))
     if known is None or known.key not in {item.key for item in turn.began.items}:
+        return False
+    if _AS_WELL.match(turn.heard, thing.span[1]):
         return False
     from boxaloud.assistant.dialogue.belief import held_acts
 
@@ -164,6 +166,7 @@ def _counted_anew(turn: Turn, thing: AddCable) -> bool:
     return True
 
 
+_AS_WELL = re.compile(r"(?i)[^,.;:?!]{0,30}\b(?:as well|too|also|besides|on top|in addition)\b")
 _FURTHER = re.compile(
     r"\b(?:another|more|second|third|extra|additional|other|add|adding|put|install)\b"
 )

@@ -5,12 +5,15 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
+from boxaloud.assistant.dialogue.belief import held_acts
 from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.state_parts import Item
+from boxaloud.assistant.dialogue.tracker import item_changes
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Thing
+from boxaloud.grammar.enclosures import lengths
 from boxaloud.rules.contents import Cable, FixtureWires
 
 _NOT = re.compile(r"(?i)\W*(?:and |but )?not (?:the |my )?")
@@ -65,6 +68,29 @@ def restated(turn: Turn, act: acts.Restate) -> Item | None:
     if exact is not None and isinstance(exact.content, kind):
         return exact  # and not the 12-3 for "it's a three-way"
     return last_of_type(state, act.thing)
+
+
+#: "…, not three" behind a count, whatever way its things go.
+_NOT_SO_MANY = re.compile(
+    r"(?i)[^.;?!,]{0,40},\s*(?:and |so )?not (?P<n>[a-z]+|\d{1,2})(?=\s*(?:[.,;!]|$))"
+)
+
+
+def puts_another_count_right(turn: Turn, act: acts.Restate, item: Item) -> bool:
+    """ "Four 12s going on, not three", where there are five in all: what is put right is no count
+    of all there are. It may be of those that came in last; else how many there are is asked."""
+    found = _NOT_SO_MANY.match(turn.heard, act.thing.span[1])
+    told, there = act.thing.count, item.content.count
+    if act is turn.settled or turn.supposed or found is None or told is None:
+        return False
+    denied = lengths.value(found["n"].lower())
+    if denied is None or denied == there or told == there:
+        return False
+    if denied == turn.state.added < there and turn.state.last == item.key:
+        item_changes.recount(turn, item, there - int(denied) + told, act.words)
+    else:
+        held_acts.wait(turn, act, "count", "fewer")
+    return True
 
 
 def last_of_type(state: State, thing: Thing) -> Item | None:

@@ -69,6 +69,8 @@ def restate(turn: Turn, act: acts.Restate) -> None:
         return
     if wider_names.counted(turn, thing, item):
         return
+    if restated_items.puts_another_count_right(turn, act, item):
+        return
     if _stands_for_more(turn, act, item) or _some_of_those(turn, act, item):
         held_acts.wait(turn, act, "count", "fewer")
         return

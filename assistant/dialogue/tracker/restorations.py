@@ -12,7 +12,7 @@ from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import say
 from boxaloud.assistant.dialogue.state_parts import Item, Recalled
-from boxaloud.assistant.dialogue.tracker import clamps
+from boxaloud.assistant.dialogue.tracker import clamps, mentions
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 
@@ -33,6 +33,12 @@ def put_back(turn: Turn, act: acts.PutBack) -> None:
         return
     if act.target.kind != "anything":
         recalled = tuple(one for one in recalled if _was_taken((one,), act.target))
+    if not recalled and item is None and _never_told(act):
+        device = acts.AddDevice(
+            count=act.target.count or 1, name=act.target.name, words=act.words, span=act.span
+        )
+        mentions.mention(turn, device)
+        return
     if not recalled:
         turn.refused.append(
             say("nothing_to_redo")
@@ -48,6 +54,15 @@ def put_back(turn: Turn, act: acts.PutBack) -> None:
     for one in reversed(recalled[-take:]):
         _restore(turn, one, act.target.count)
         _is_out_with_it(turn, one)
+
+
+_GOES_BACK = re.compile(r"\b(?:goes|going|went) back\b", re.IGNORECASE)
+
+
+def _never_told(act: acts.PutBack) -> bool:
+    """ "The three-way goes back in", of which nothing was told before: it is in the box."""
+    named = act.target.kind == "device" and act.target.name is not None
+    return named and _GOES_BACK.search(act.words) is not None
 
 
 def _is_out_with_it(turn: Turn, back: Recalled) -> None:
