@@ -124,3 +124,23 @@ def _one_by_role(act: acts.Restate, item: Item) -> bool:
 
 
 _SEVERAL_SAID = lazy_pattern(r"(?i)[0-9]['’]?s\b|cables|\b(?:both|all|they|those|these)\b")
+
+
+_AGAIN = lazy_pattern(r"(?i)\s+(?:once )?again\b")
+
+
+def all_again(turn: Turn, act: acts.Restate) -> bool:
+    """ "Make it two 12-2s again", where one of the two became a 12-3: all there are."""
+    thing = act.thing
+    if not isinstance(thing, acts.AddCable) or thing.awg is None or act.instead_of is not None:
+        return False
+    if not _AGAIN.search(act.words):
+        return False
+    cables = [one.content for one in turn.state.items if isinstance(one.content, Cable)]
+    if len(cables) < 2 or thing.count != sum(one.count for one in cables):
+        return False
+    every = acts.Reference("cable", which="both" if thing.count == 2 else "all", words=act.words)
+    replacements.replace_act(
+        turn, acts.Replace(target=every, thing=thing, words=act.words, span=act.span)
+    )
+    return True

@@ -12,6 +12,7 @@ from boxaloud.assistant.dialogue.state_parts import Item
 from boxaloud.assistant.dialogue.tracker import (
     added_items,
     bonding_jumpers,
+    conductor_sums,
     counts,
     device_landing,
     device_named,
@@ -40,8 +41,8 @@ def mention(turn: Turn, thing: Thing) -> None:
     if isinstance(thing, AddCable) and thing.awg is None:
         counts.unsized_cables(turn, thing)
         return
-    again = recaps.summed_up(turn, thing) or _all_of_them(turn, thing)
-    if again or _revised(turn, thing) or _of_cables(turn, thing):
+    again = recaps.summed_up(turn, thing) or conductor_sums.sums_up(turn, thing)
+    if again or _all_of_them(turn, thing) or _revised(turn, thing) or _of_cables(turn, thing):
         return
     if known_cables.told_of(turn, thing):
         turn.understood.append(thing.words)

@@ -13,6 +13,7 @@ from boxaloud.assistant.dialogue.tracker import (
     added_items,
     agreeing_numbers,
     cables_restated,
+    conductor_sums,
     counts,
     devices_counted,
     item_changes,
@@ -39,7 +40,8 @@ def restate(turn: Turn, act: acts.Restate) -> None:
     """ "Actually three 14-2s", "it's a smart dimmer", "14-3s not 14-2s"."""
     act = restated_items.denied_behind(turn, act)
     state, thing = turn.state, act.thing
-    if _proposed(turn, thing) or pointed_restatements.pointed(turn, act):
+    known = _proposed(turn, thing) or pointed_restatements.pointed(turn, act)
+    if known or conductor_sums.restated(turn, act):
         return
     if isinstance(thing, acts.AddCable) and thing.awg is None:
         counts.unsized_cables(turn, thing)
@@ -54,7 +56,7 @@ def restate(turn: Turn, act: acts.Restate) -> None:
         devices_counted.made_up_behind(turn, act)
         or _of_all_devices(turn, act)
         or cables_restated.of_every_kind(turn, act)
-        or _all_again(turn, act)
+        or cables_restated.all_again(turn, act)
         or sizes_anew.called_wire(turn, act)
     ):
         return
@@ -80,26 +82,6 @@ def restate(turn: Turn, act: acts.Restate) -> None:
         turn.refuse(thing.words, str(refusal))
         return
     item_changes.put_in_place(turn, item, contents[0], thing)
-
-
-_AGAIN = re.compile(r"(?i)\s+(?:once )?again\b")
-
-
-def _all_again(turn: Turn, act: acts.Restate) -> bool:
-    """ "Make it two 12-2s again", where one of the two became a 12-3: all there are."""
-    thing = act.thing
-    if not isinstance(thing, acts.AddCable) or thing.awg is None or act.instead_of is not None:
-        return False
-    if not _AGAIN.search(act.words):
-        return False
-    cables = [one.content for one in turn.state.items if isinstance(one.content, Cable)]
-    if len(cables) < 2 or thing.count != sum(one.count for one in cables):
-        return False
-    every = acts.Reference("cable", which="both" if thing.count == 2 else "all", words=act.words)
-    replacements.replace_act(
-        turn, acts.Replace(target=every, thing=thing, words=act.words, span=act.span)
-    )
-    return True
 
 
 def _come_in(turn: Turn, act: acts.Restate, item: Item | None) -> None:
