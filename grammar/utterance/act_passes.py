@@ -235,7 +235,7 @@ THEN = Passes(
         Pass(each_pipe, (), 0, ("each", "per pipe", "apiece")),
         Pass(
             each_side,
-            (acts.AddCable, acts.AddConductors, acts.AddGrounds, acts.AddDevice),
+            (acts.AddCable, acts.AddConductors, acts.AddGrounds, acts.AddDevice, acts.Restate),
             1,
             SIDES,
         ),

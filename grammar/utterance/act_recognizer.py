@@ -20,6 +20,7 @@ from boxaloud.grammar.utterance.box_copies import box_copied, named_as_copy
 from boxaloud.grammar.utterance.box_naming import box_named
 from boxaloud.grammar.utterance.box_openings import opening
 from boxaloud.grammar.utterance.boxes_in_places import of_numbered_box
+from boxaloud.grammar.utterance.boxes_named_alone import named_alone
 from boxaloud.grammar.utterance.clause_acts import clause_acts
 from boxaloud.grammar.utterance.correction_markers import (
     COUNTS,
@@ -48,7 +49,6 @@ from boxaloud.grammar.utterance.denied_tails import without_denied_values
 from boxaloud.grammar.utterance.device_words import names_device
 from boxaloud.grammar.utterance.forbidden_orders import forbidden_order
 from boxaloud.grammar.utterance.gone_back import taken_back
-from boxaloud.grammar.utterance.heading_devices import named_alone
 from boxaloud.grammar.utterance.headings import BOX_TOPIC, of_the_box
 from boxaloud.grammar.utterance.layout import single_spaced, trimmed
 from boxaloud.grammar.utterance.lone_numbers import restated_alone

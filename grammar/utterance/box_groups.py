@@ -244,6 +244,17 @@ def _is_depth(number: acts.Number, size: acts.SetSize) -> bool:
     return unsaid and value is not None and value != int(value) and value < 5
 
 
+#: Boxes that do not gang: "two gang", said of one, is of its ring or of the openings in its cover.
+_SINGLE_BOXES = frozenset({"square", "octagon", "round"})
+
+
+def _gangs_of_box(told: acts.SetSize | acts.NameBoxKind, family: str | None) -> int | None:
+    """The gangs that were told before the size, where a box of its family can have them."""
+    if isinstance(told, acts.NameBoxKind) and family in _SINGLE_BOXES:
+        return None
+    return told.gangs
+
+
 _SAID_TO_BE_DEVICE = lazy_pattern(r"\b(?:device|gem|switch|gangable) box")
 
 
@@ -279,9 +290,10 @@ def _merged_size(one: acts.SetSize | acts.NameBoxKind, other: acts.SetSize) -> a
     )
     if isinstance(first.depth, type(depth)) and first.depth != depth and not isinstance(depth, str):
         return None
+    gangs = other.gangs or _gangs_of_box(one, family)
     return acts.SetSize(
         family=family, width=other.width or first.width, height=other.height or first.height,
-        depth=depth, gangs=other.gangs or one.gangs, material=other.material or one.material,
+        depth=depth, gangs=gangs, material=other.material or one.material,
         words=f"{one.words}, {other.words}",
         span=(min(one.span[0], other.span[0]), max(one.span[1], other.span[1])),
         doubts=(*one.doubts, *other.doubts), function=other.function,

@@ -11,7 +11,7 @@ from boxaloud.grammar.clauses.act_kinds import is_thing
 from boxaloud.grammar.clauses.text_before import just_before
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.device_groups import called, for_unlike
-from boxaloud.grammar.utterance.headings import ROOM_WORDS, ROOMS, may_name
+from boxaloud.grammar.utterance.headings import ROOM_WORDS, ROOMS
 
 #: Before the device: where the box is, and nothing counted.
 _WHERE = lazy_pattern(
@@ -30,7 +30,8 @@ _SITS = lazy_pattern(
 )
 #: "The AFCI split in the den uses", "the switch in the boys' room".
 _IN_ROOM = lazy_pattern(
-    r"(?i)(?: split| combo| location| box)? (?:in|at|by|near|of)((?: (?!and\b|has\b|is\b|it\b)"
+    r"(?i)(?: split| combo| location| box)? (?:in|at|by|near|of|behind|over|under|above|below"
+    r"|beside|outside|next to)((?: (?!and\b|has\b|is\b|it\b)"
     r"[a-z]+['’]?s?){1,6})"
 )
 _COMMA = lazy_pattern(r"(?i)(?: (?:box|problem|job|circuit|location))?\s*,")
@@ -45,8 +46,8 @@ _WHICH_LOT = lazy_pattern(
 _THIS_IS = lazy_pattern(r"(?i)\bthis is $|\bthis one['’]s $")
 _SPLIT = lazy_pattern(r"(?i) (?:split|combo)\b")
 _COUNTED_NEXT = lazy_pattern(r"(?i)\s+(?:an?|one|two|three|four|five|six|\d)\b")
-_PLACES = ROOMS | ROOM_WORDS
-_COUNTED = lazy_pattern(
+PLACES = ROOMS | ROOM_WORDS
+COUNTED = lazy_pattern(
     r"(?i)(?:a|an|one|two|three|four|five|six|\d|just|only|single)\b(?![- ]?way)"
 )
 _WIDE = ("range receptacle", "dryer receptacle")
@@ -72,7 +73,7 @@ def named_by_device(made: list[Act], heard: str, left: list[Unread]) -> list[Act
     if between is None and boxed and isinstance(first, acts.AddDevice) and not first.doubts:
         named = replace(first, doubts=(acts.Doubt("count", "named"),))
         return [named if act is first else act for act in made]
-    if not between or any(_kind(act) for act in rest[:between]):
+    if not between or any(kind_of(act) for act in rest[:between]):
         return made  # not listed, or in a list of devices
     if not any(isinstance(act, (acts.AddCable, acts.AddConductors)) for act in made):
         return made
@@ -99,7 +100,7 @@ def _unlike(act: Act, first: acts.AddDevice, heard: str) -> bool:
 def _in_a_room(device: Act, heard: str) -> bool:
     """Whether a device is said to be in a room, before or behind it."""
     before = just_before(heard, device.span[0]).lower().split()[-1:]
-    if _PLACES.intersection([*before, *device.words.lower().split()]):
+    if PLACES.intersection([*before, *device.words.lower().split()]):
         return True
     behind = _IN_ROOM.match(heard, device.span[1])
     return bool(behind and (ROOMS - {"box"}).intersection(behind[1].lower().split()))
@@ -108,9 +109,10 @@ def _in_a_room(device: Act, heard: str) -> bool:
 def _wired_in_place(first: Act, rest: list[Act], heard: str) -> bool:
     """ "The three-way in the garage has two 12-3s on it", "bathroom outlet, two 12-2s": a device by
     its place, and the cables at it, and no other of its kind."""
-    if any(_kind(act) for act in rest):
+    if any(kind_of(act) for act in rest):
         return False
-    wired = any(isinstance(act, (acts.AddCable, acts.AddConductors)) for act in rest)
+    told = [act.thing if isinstance(act, acts.Restate) else act for act in rest]
+    wired = any(isinstance(act, (acts.AddCable, acts.AddConductors)) for act in told)
     return wired and _in_a_room(first, heard)
 
 
@@ -131,7 +133,7 @@ _IT_IS = lazy_pattern(
 def _told_again(act: Act, made: list[Act], heard: str) -> Act:
     """A device by which a place is called at which cables are, where what is there is told behind;
     or that a place is said to have, before anything else."""
-    if not isinstance(act, acts.AddDevice) or act.doubts or not _kind(act):
+    if not isinstance(act, acts.AddDevice) or act.doubts or not kind_of(act):
         return act
     before = heard[: act.span[0]]
     if act.count == 1 and act is made[0] and _IT_IS.fullmatch(before):
@@ -139,7 +141,7 @@ def _told_again(act: Act, made: list[Act], heard: str) -> Act:
         return replace(act, doubts=(acts.Doubt("count", "named"),)) if named else act
     if act.count is not None or not _THE.match(act.words) or not _BEHIND_THE.search(before.strip()):
         return act
-    later = [one for one in made if _kind(one) and one.span[0] > act.span[1]]
+    later = [one for one in made if kind_of(one) and one.span[0] > act.span[1]]
     if len(later) != 1 or not _in_a_room(act, heard):
         return act
     if not _HAS_IT.search(heard[: later[0].span[0]]):
@@ -153,9 +155,9 @@ def _of_place(act: Act, heard: str) -> Act:
     if not isinstance(act, acts.AddDevice) or act.count is not None or act.doubts:
         return act
     the = _THE.match(act.words)
-    if the is None or not _IN_THE.search(heard[: act.span[0]].rstrip()) or not _kind(act):
+    if the is None or not _IN_THE.search(heard[: act.span[0]].rstrip()) or not kind_of(act):
         return act
-    if _PLACES.isdisjoint(act.words[the.end() :].lower().split()):
+    if PLACES.isdisjoint(act.words[the.end() :].lower().split()):
         return act
     return replace(act, doubts=(acts.Doubt("count", "named"),))
 
@@ -177,95 +179,15 @@ def _itself(act: Act, first: acts.AddDevice) -> bool:
     return plain and act.words.lower().startswith(("the ", "that "))
 
 
-#: "The front hall switch first", "front bedroom switch box", "this is the bath GFCI".
-_ONLY_NAME = lazy_pattern(
-    r"(?i)\W*(?:(?:ok|okay|alright|all right|right|so|um|uh|now|well|and|hey|hi|hello|first|next"
-    r"|next up|starting|start|let me|let['’]?s|let us|i['’]?m|i am|we['’]?re|we are|i['’]?ll"
-    r"|we['’]?ll|i|we|do|doing|begin|beginning|go|going|with|at|on|over|to|here['’]?s|here is"
-    r"|this is|this one|this one['’]?s|is|it['’]?s|it is|that['’]?s|for|in|the|my|our),? )*"
-)
-_AROUND_NAME = lazy_pattern(r"(?i)(?:[a-z' -]|[34](?=[- ]?way\b))*")
-_NAME_ENDS = lazy_pattern(
-    r"(?i)(?: (?:box|one|location|job)(?: (?:by|near|in|at|beside|behind|next to|over|under)"
-    r" (?:the|my|our) [a-z]+(?: [a-z]+)?)?)?(?:,? (?:first|to start|to begin with|now|next"
-    r"|here|please))*\W*"
-)
-_SOME_PLACE = lazy_pattern(r"(?i)\b(?:box|first|to start|to begin with)\b")
-
-
-#: "Range outlet question": what is going to be asked about, and no device of a box yet.
-_TOPIC = lazy_pattern(
-    r"(?i)(?: box(?: fill)?)? (?:question|scenario)s?(?:,? (?:for you|here|today|please|first))*\W*"
-)
-
-
-def named_alone(made: list[Act], heard: str, expect: str | None) -> list[Act]:
-    """ "Bath GFCI.", "the front hall switch first", before anything is told: what the box is called
-    by, which is in it, and is not counted again where it is told by itself."""
-    told = [act for act in made if not isinstance(act, (acts.Social, acts.NameBox))]
-    device = told[0] if len(told) == 1 else None
-    if isinstance(device, acts.Restate) and device.instead_of is None:
-        device = device.thing  # "this is the laundry dimmer": there is none yet
-    if not isinstance(device, acts.AddDevice):
-        return made
-    if device.count is None and _TOPIC.fullmatch(heard, device.span[1]):
-        whole = (0, len(heard))
-        return [acts.OtherTalk(words=heard, span=whole)]
-    if expect not in (None, "contents"):
-        return made
-    if device.count is not None or not _kind(device) or device.doubts or "?" in heard:
-        return made
-    lead = _ONLY_NAME.match(heard)
-    start = max(device.span[0], lead.end() if lead else 0)
-    words = heard[start : device.span[1]].lower()
-    if _COUNTED.match(words) or not _NAME_ENDS.fullmatch(heard, device.span[1]):
-        return made
-    if lead is None or not _AROUND_NAME.fullmatch(heard, lead.end(), device.span[1]):
-        return made
-    if not _is_name(heard[lead.end() : device.span[1]].lower().split(), heard[device.span[1] :]):
-        return made
-    named_device = replace(device, doubts=(acts.Doubt("count", "named"),))
-    told = [named_device if act is told[0] else act for act in made]
-    if expect is None or any(isinstance(act, acts.NameBox) for act in made):
-        return told
-    span = (lead.end(), device.span[1])
-    name = _FIGURES.sub(lambda found: _WORDS[found[0]], heard[slice(*span)].lower())
-    return [acts.NameBox(name=name, words=heard[slice(*span)], span=span), *told]
-
-
-#: "A second GFCI", "the other switch": one more, and no name.
-_FURTHER = frozenset(
-    {"second", "third", "fourth", "other", "another", "new", "old", "more", "extra"}
-)
-_OF_DEVICES = frozenset(
-    {"single", "double", "pole", "duplex", "light", "lights", "fan", "wall", "toggle", "smart"}
-)
-
-
-_FIGURES = lazy_pattern(r"\b[34](?=[- ]way\b)")
-_WORDS = {"3": "three", "4": "four"}
-_WAYS = lazy_pattern(r"\b(three|four|3|4) way\b")
-
-
-def _is_name(words: list[str], behind: str) -> bool:
-    """Whether the words up to a device, its own the last of them, name a box by its place, or are
-    said to be of a box by what is behind them."""
-    *before, _ = _WAYS.sub(r"\1-way", " ".join(words)).split() or [""]
-    if before and before[-1] in _FURTHER:
-        return False
-    placed = _PLACES.intersection(before) or _SOME_PLACE.search(behind)
-    return bool(placed) and all(may_name(word) or word in _OF_DEVICES for word in before)
-
-
 def _heads(first: Act, heard: str) -> bool:
     """Whether a device without a count stands at the head, as the name of the box."""
-    if not _kind(first) or getattr(first, "count", None) is not None:
+    if not kind_of(first) or getattr(first, "count", None) is not None:
         return False
     before = heard[: first.span[0]]
     where = _WHICH_LOT if _ITS_BOX.match(heard, first.span[1]) else _WHERE
-    if where.fullmatch(before) is None or _COUNTED.match(first.words):
+    if where.fullmatch(before) is None or COUNTED.match(first.words):
         return False
-    place = bool(_PLACES.intersection(f"{before} {first.words}".lower().split()))
+    place = bool(PLACES.intersection(f"{before} {first.words}".lower().split()))
     named = any(p.match(heard, first.span[1]) for p in (_HEADED, _ITS_BOX))
     named = named or (place and _SITS.match(heard, first.span[1]) is not None)
     named = named or bool(_SPLIT.match(heard, first.span[1]) and _in_a_room(first, heard))
@@ -277,7 +199,9 @@ def _heads(first: Act, heard: str) -> bool:
 def _listed(act: Act, first: Act, boxed: bool) -> bool:
     """Whether an act is the device of the heading, counted or said more closely; where the box is
     called by it, said once more."""
-    if _kind(act) != _kind(first) or not isinstance(act, (acts.AddDevice, acts.AddTerminalBlock)):
+    if kind_of(act) != kind_of(first) or not isinstance(
+        act, (acts.AddDevice, acts.AddTerminalBlock)
+    ):
         return False
     if boxed and act.count in (None, 1):
         return True
@@ -286,7 +210,7 @@ def _listed(act: Act, first: Act, boxed: bool) -> bool:
     return act.count is not None or (isinstance(first, acts.AddDevice) and not same)
 
 
-def _kind(act: Act) -> str:
+def kind_of(act: Act) -> str:
     """What sort of thing a box is called by."""
     if isinstance(act, acts.AddTerminalBlock):
         return "terminal block"

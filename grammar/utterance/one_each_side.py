@@ -51,8 +51,21 @@ def each_side(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
             span, reach = (act.span[0], end), end
             doubts = tuple(doubt for doubt in act.doubts if doubt.slot != "count")
             act = replace(act, count=count, doubts=doubts, words=heard[slice(*span)], span=span)
+        elif isinstance(act, acts.Restate):
+            act = _restated(act, heard)
         told.append(act)
     return told
+
+
+def _restated(act: acts.Restate, heard: str) -> acts.Restate:
+    """ "Make it five 8s each way": so many at both."""
+    found = _at_both(act.thing, heard) if isinstance(act.thing, _THINGS) else None
+    if found is None or not isinstance(act.thing, _THINGS):
+        return act
+    count, end = found
+    span = (act.span[0], end)
+    thing = replace(act.thing, count=count)
+    return replace(act, thing=thing, words=heard[slice(*span)], span=span)
 
 
 def _at_both(act: _Thing, heard: str) -> tuple[int, int] | None:

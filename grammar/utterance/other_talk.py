@@ -167,7 +167,23 @@ def _by_itself(act: Act, parts: list[Clause]) -> bool:
         return False
     if isinstance(thing, acts.AddDevice) and thing.count is None:
         return False
-    return any(_is_all_of(part, act) for part in parts)
+    return any(_is_all_of(part, act) for part in parts) or _is_headed(act, parts)
+
+
+#: "Desk wall, two duplexes": where a box is, as its heading.
+_PLACE = lazy_pattern(
+    r"(?:the )?(?:[a-z-]+ ){1,2}(?:wall|side|end|corner|area|counter|bench|door|landing|window)"
+)
+
+
+def _is_headed(act: Act, parts: list[Clause]) -> bool:
+    """Whether a thing is all that stands behind a place at the beginning."""
+    return (
+        len(parts) > 1
+        and _PLACE.fullmatch(parts[0].line) is not None
+        and parts[1].span[0] <= act.span[0] < parts[1].span[1]
+        and _JUST_ONE.fullmatch(parts[1].line) is not None
+    )
 
 
 def _begins(act: Act, parts: list[Clause], others: list[acts.OtherTalk]) -> bool:

@@ -62,7 +62,9 @@ def pieces_elsewhere(heard: str) -> list[Piece]:
         if of == "" and _goes_with(words, before):
             of, held = before, False
         if of in ("box", "matter") and not said_to_program(heard[start:end]):
-            found.append(Piece(start, end, held and _weighs(words), of == "box"))
+            found.append(
+                Piece(start, end, (held and _weighs(words)) or _listed(words), of == "box")
+            )
         before = of
     return found
 
@@ -114,6 +116,11 @@ def _goes_with(words: str, before: str) -> bool:
 def _holds(words: str, break_before: str) -> bool:
     """ "The furnace has its own box, there's a 14-2 in it": "it" is the box just spoken of."""
     return not set(break_before) & set(".!?\n") and words_of("holds").match(words) is not None
+
+
+def _listed(words: str) -> bool:
+    """ "Two three-ways by the back stairs": as a list of a box begins, wherever that is."""
+    return words_of("listed").match(words) is not None
 
 
 def _weighs(words: str) -> bool:

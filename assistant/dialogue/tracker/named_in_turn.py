@@ -13,7 +13,8 @@ from boxaloud.grammar import acts
 
 def others(turn: Turn, act: acts.Replace, found: list[Item]) -> list[Item]:
     """Those that were found, without the ones that were said to be something in this breath."""
-    if act.target.which in ("other", "others"):
+    further = act.target.which in ("other", "others")
+    if further or parts_said_apart.follows_part(turn, act):
         found = parts_said_apart.not_said(turn, act, found)
     named = _named_before(turn, act)
     return [one for one in found if one.content.count > named.count(references.called(one))]

@@ -9,6 +9,7 @@ from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.state_parts import Item
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
+from boxaloud.grammar.acts import Reference
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 _OF_THEM = lazy_pattern(r"(?i)[a-z0-9]+ of (?:them|those|these)")
@@ -44,8 +45,19 @@ def not_said(turn: Turn, act: acts.Replace, found: list[Item]) -> list[Item]:
     """ "One of them is a 14-3, the others are 12-2": those that were not said to be something."""
     parts = [one for one in turn.done if isinstance(one, acts.Replace) and one is not act]
     said = [replace(references.to_thing(one.thing), count=None) for one in parts if _is_part(one)]
-    left = [one for one in found if not any(references.agrees(one, part) for part in said)]
+    left = [one for one in found if not any(_is_called(one, part) for part in said)]
     return left or found
+
+
+def _is_called(item: Item, told: Reference) -> bool:
+    """Whether an item is of what was told, by the same name: a switch is no three-way."""
+    same_name = told.name is None or references.called(item) == told.name
+    return same_name and references.agrees(item, told)
+
+
+def follows_part(turn: Turn, act: acts.Replace) -> bool:
+    """ "Two are three-ways and one is a dimmer": whether the act tells of a further part."""
+    return act.target.count is not None and _part_before(turn, act) is not None
 
 
 def left_so(turn: Turn, act: acts.Replace, found: Sequence[Item]) -> bool:
@@ -74,7 +86,7 @@ def _beside_the_part(turn: Turn, act: acts.Replace, item: Item) -> bool:
     told = replace(references.to_thing(before.thing), count=None)
     return (
         item.content.count == before.target.count
-        and references.agrees(item, told)
+        and _is_called(item, told)
         and _OF_THOSE.match(act.target.words.strip()) is None
     )
 

@@ -76,17 +76,25 @@ _NOT_SO_MANY = re.compile(
 )
 
 
+#: "Four whites, not three": of one color, and not of all.
+_COLOURED = re.compile(
+    r"(?i)\b(?:blacks?|reds?|blues?|whites?|browns?|oranges?|yellows?|gr[ae]ys?|hots?|neutrals?)\b"
+)
+
+
 def puts_another_count_right(turn: Turn, act: acts.Restate, item: Item) -> bool:
     """ "Four 12s going on, not three", where there are five in all: what is put right is no count
     of all there are. It may be of those that came in last; else how many there are is asked."""
-    found = _NOT_SO_MANY.match(turn.heard, act.thing.span[1])
     told, there = act.thing.count, item.content.count
-    if act is turn.settled or turn.supposed or found is None or told is None:
+    if act is turn.settled or turn.supposed or told is None or told == there:
         return False
-    denied = lengths.value(found["n"].lower())
-    if denied is None or denied == there or told == there:
+    coloured = _COLOURED.search(turn.heard[slice(*act.thing.span)]) is not None
+    found = _NOT_SO_MANY.match(turn.heard, act.thing.span[1])
+    denied = lengths.value(found["n"].lower()) if found is not None else None
+    if denied == there or (denied is None and not (coloured and told < there)):
         return False
-    if denied == turn.state.added < there and turn.state.last == item.key:
+    of_last = denied == turn.state.added and turn.state.last == item.key
+    if denied is not None and denied < there and (of_last or coloured):
         item_changes.recount(turn, item, there - int(denied) + told, act.words)
     else:
         held_acts.wait(turn, act, "count", "fewer")
