@@ -17,7 +17,7 @@ from boxaloud.grammar.building.pattern_groups import (
 )
 from boxaloud.grammar.building.several_removed import each_removed
 from boxaloud.grammar.building.told_clause import Telling
-from boxaloud.grammar.clauses.act_fields import THINGS, thing_of
+from boxaloud.grammar.clauses.act_fields import THINGS, act_of, thing_of
 from boxaloud.grammar.clauses.clause import Element
 from boxaloud.grammar.clauses.referring_expressions import refer
 from boxaloud.grammar.lazy_patterns import lazy_pattern
@@ -207,6 +207,9 @@ _NTH = {"second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "seventh":
 
 
 _ROOMS = frozenset(grammar_data.table("clauses")["rooms"]["names"]) - {"box"}
+#: What is worked elsewhere in the room, and so fed by a cable or switched.
+_WORKED = frozenset(grammar_data.table("clauses")["purposes"]["worked"])
+_WEIGHED = lazy_pattern(r"\d|(?i:\bpounds?\b)")
 
 
 _MISSED = lazy_pattern(r"(?i)\b(?:missed|forgot|overlooked|skipped) (?!.*\b(?:more|another)\b)")
@@ -222,11 +225,11 @@ def build_more(match: Match, telling: Telling) -> list[Act] | None:
     count = number_of(match)
     if _MISSED.search(words) and _COUNTED.search(telling.heard[: match.clause.span[0]]):
         return None  # "four, I missed one": why there are four
-    if match.has("room") and not _ROOMS.intersection(match.found.group("room").split()):
+    if match.has("room") and not (_ROOMS | _WORKED).intersection(match.found["room"].split()):
         return None  # "two more for the gfci"
     target = target_of(match, telling) if match.has("ref") else Reference(which="last")
     nth = _NTH.get(match.found.group("nth")) if match.has("nth") else None
-    if match.has("way"):
+    if match.has("way") or match.has("hung"):
         target = Reference("wire", which="last", words=words)  # "then one more down to the porch"
     elif target.kind == "cable" or "cable" in words.lower().split():
         target = Reference(
@@ -242,8 +245,16 @@ def build_more(match: Match, telling: Telling) -> list[Act] | None:
             words=words,
             span=span,
             function="request",
-        )
+        ),
+        *_hung(match, words),
     ]
+
+
+def _hung(match: Match, words: str) -> list[Act]:
+    """ "Another for the 30 pound chandelier": what hangs from the box, where its weight is told."""
+    if not match.has("hung") or _WEIGHED.search(words) is None:
+        return []
+    return [act for one in pieces(match, "hung") if one.found and (act := act_of(one.found))]
 
 
 def counted_in_all(count: int, words: str, span: tuple[int, int]) -> acts.Recount:

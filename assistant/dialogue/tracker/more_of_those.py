@@ -14,7 +14,7 @@ from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Reference
 from boxaloud.grammar.clauses.act_fields import KIND_OF
-from boxaloud.rules.contents import Cable, Uncounted
+from boxaloud.rules.contents import Cable, Uncounted, Yoke
 
 
 def more(turn: Turn, act: acts.More) -> None:
@@ -76,6 +76,8 @@ def _more_of(state: State, target: Reference) -> Item | None:
     if target.kind == "anything":
         return state.item(state.last) or item_changes.countable(state)
     found = references.find_all(state, replace(target, which="said"))
+    if target.kind == "wire":
+        return _wire_told_last(state, target, found)
     if (
         target.kind == "cable"
         and len(
@@ -85,4 +87,18 @@ def _more_of(state: State, target: Reference) -> Item | None:
     ):
         last = state.item(state.last)
         return last if last in found else None
+    return found[-1] if found else None
+
+
+_FOR = re.compile(r"(?i)\bfor (?:the|an?|my|our)\b")
+
+
+def _wire_told_last(state: State, target: Reference, found: list[Item]) -> Item | None:
+    """Of which wires "another to the porch" is one more: those told last. "Another for the cans"
+    behind a switch may be either, and is asked."""
+    last = state.item(state.last)
+    if last in found:
+        return last
+    if last is not None and isinstance(last.content, Yoke) and _FOR.search(target.words):
+        return None
     return found[-1] if found else None
