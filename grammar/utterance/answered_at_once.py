@@ -172,7 +172,9 @@ _THEN_NO = lazy_pattern(r"(?i)[^,.;:!?]{0,16}\?[\s,.]*(?:(?:um|uh|oh|well|hmm|wa
 _PASSING = lazy_pattern(
     r"(?i)[^,.;:!?]{0,10}\s*[?,.]?\s*(?:oh |wait )?(?:no|nope|nah)[\s,.]+(?:wait,? )?"
     r"(?:that|it|that one|this)(?:['’]s| is| was) (?:[a-z]+ ){0,4}?(?:speaker|coax|phone"
-    r"|door ?bell|thermostat|low voltage|alarm|cat ?[56]e?|going past|passing|outside|next door)"
+    r"|door ?bell|thermostat|low voltage|alarm|cat ?[56]e?|going past|passing|outside|next door"
+    r"|(?:the |another |a different )?(?:next|other|neighbou?r['’]?s?) (?:bay|box|wall|room|side)"
+    r"|another (?:bay|box|wall|room))"
     r"(?: (?:wire|cable|stuff))?\b"
 )
 _SENTENCE = lazy_pattern(r"[^.;!?]*")
@@ -192,6 +194,10 @@ def asked_and_denied(made: list[Act], heard: str, left: list[Unread]) -> list[Ac
         last = kept[-1] if kept else None
         if act.span[0] < until:
             continue
+        counted = _counted_at_once(last, made[place : place + 2], heard)
+        if counted is not None:
+            kept[-1], until = counted, counted.span[1]
+            continue
         passing = _PASSING.match(heard, act.span[1]) if is_thing(act) else None
         if passing is not None and not isinstance(act, acts.AddUncounted):
             until = passing.end()
@@ -201,6 +207,41 @@ def asked_and_denied(made: list[Act], heard: str, left: list[Unread]) -> list[Ac
         else:
             kept.append(act)
     return kept
+
+
+_HOW_MANY = lazy_pattern(
+    r"(?i)[\s,.;!]*(?:(?:just|only|it['’]s|there['’]s|there (?:is|are)|make (?:it|that))\s+)*"
+)
+
+
+#: Behind the number: nothing that it could be of.
+_SAID_SO = lazy_pattern(
+    r"(?i)(?: of (?:them|those|’em|'em))?(?:,? (?:here|there|please))*\s*(?:[.!,;]|$)"
+)
+
+
+def _counted_at_once(last: Act | None, answer: list[Act], heard: str) -> acts.Restate | None:
+    """ "Three switches? No. Two.": so many of what was asked, whatever else was told last."""
+    if not is_thing(last) or last.count is None or len(answer) < 2:
+        return None
+    no, number = answer
+    if not isinstance(no, acts.No) or not isinstance(number, (acts.Number, acts.RestateNumber)):
+        return None
+    value = number.value
+    if value is None or value != int(value) or not 0 < value < last.count * 10:
+        return None
+    if _THEN_NO.fullmatch(heard, last.span[1], no.span[0]) is None:
+        return None
+    if _HOW_MANY.fullmatch(heard, no.span[1], number.span[0]) is None:
+        return None
+    if _SAID_SO.match(heard, number.span[1]) is None:
+        return None
+    span = (last.span[0], number.span[1])
+    return acts.Restate(
+        thing=replace(last, count=int(value)), span=span,
+        instead_of=replace(pointed_at(last, last.words), count=None),
+        words=heard[slice(*span)], doubts=last.doubts, function="correction",
+    )  # fmt: skip
 
 
 def _only_asked(last: Act | None, no: Act, behind: list[Act], heard: str) -> bool:

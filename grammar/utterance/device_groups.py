@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from boxaloud.grammar import acts, grammar_data
 from boxaloud.grammar.acts import Act, Unread
+from boxaloud.grammar.clauses.act_kinds import is_thing
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 
 _ACTIVITY = lazy_pattern(
@@ -148,12 +149,45 @@ def _names_the_box(act: Act, made: list[Act], heard: str) -> bool:
     )
 
 
+#: "Island quad, …", "peninsula quad." at the head of what is told, or behind a break.
+_PLACED_QUAD = lazy_pattern(
+    r"(?i)(?:^|.*[.;:!?,]\s)\s*(?:(?:ok|okay|so|now|and|for|the|this is|it's),? )*"
+    r"(?P<where>(?:[a-z']+ ){1,3})(?:quad|fourplex)"
+)
+_QUAD_ENDS = lazy_pattern(r"(?i)(?: box| location)?\s*(?:[.,:;]|$)")
+
+
+def _by_its_place(act: Act, heard: str) -> bool:
+    """ "Peninsula quad": what a box may be called by, told again where its devices are listed."""
+    found = _PLACED_QUAD.fullmatch(heard, 0, act.span[1])
+    if found is None or getattr(act, "count", None) is not None:
+        return False
+    return bool(
+        _PURPOSES.intersection(found["where"].lower().split())
+        and _QUAD_ENDS.match(heard, act.span[1])
+    )
+
+
+def _listed_behind(made: list[Act]) -> bool:
+    """ "Sink quad, …, a GFI and a regular duplex": those are the two of the quad."""
+    devices = [act for act in made if isinstance(act, acts.AddDevice) and not _is_quad(act)]
+    outlets = [act.count or 1 for act in devices if str(act.name).endswith("receptacle")]
+    return sum(outlets) == _TWO and all(act.count or act.words[:2] == "a " for act in devices)
+
+
+_TWO = 2
+
+
 def quads_as_duplexes(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """A quad receptacle is two duplexes on two yokes, 314.16(B)(4)."""
     kept: list[Act] = []
     if any(map(_two_duplexes, made)):  # "garage quad: …, two duplexes": one and the same
         made = [act for act in made if not _is_quad(act) or _joined_on(heard, act)]
     made = [act for act in made if not _names_the_box(act, made, heard)]
+    first = next((act for act in made if is_thing(act) or isinstance(act, acts.Restate)), None)
+    headed = first is not None and _is_quad(first) and _by_its_place(first, heard)
+    if headed and _listed_behind(made):
+        made = [act for act in made if act is not first]
     for act in made:
         last = kept[-1] if kept else None
         quad = isinstance(last, acts.AddDevice) and _QUAD.search(last.words.lower()) is not None
@@ -165,7 +199,8 @@ def quads_as_duplexes(made: list[Act], heard: str, left: list[Unread]) -> list[A
         ):
             continue  # "a quad, I mean two duplexes"
         if isinstance(act, acts.AddDevice) and act.name == "quad receptacle":
-            act = _as_duplexes(act)
+            named = (acts.Doubt("count", "named"),) if headed and act is first else ()
+            act = replace(_as_duplexes(act), doubts=named)
         thing = act.thing if isinstance(act, (acts.Restate, acts.Replace)) else None
         if isinstance(thing, acts.AddDevice) and thing.name == "quad receptacle":
             act = replace(act, thing=_as_duplexes(thing))  # type: ignore[call-arg]

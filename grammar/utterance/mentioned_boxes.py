@@ -182,7 +182,7 @@ def _forms(box: CalledBox) -> tuple[re.Pattern[str], ...]:
         rf"{LEAD}{_HOLDING} [^.;]*(?P<mention> (?:over |up |down |out |back )?in the {box.may})"
         r"(?:,? too| as well| now|,? please)*[ .!]*$",
         rf"{LEAD}{_ORDERS} [^.;]*(?P<mention> {_INTO} the {box.must})(?:,? please)?[ .!]*$",
-        rf"{LEAD}{_PLACES} [^.;]*(?P<mention> {_INTO} the {box.may})(?:,? please)?[ .!]*$",
+        rf"{LEAD}{_PLACES} [^.;]*(?P<mention> {_INTO} {the}{box.may})(?:,? please)?[ .!]*$",
     )
     return tuple(re.compile(r"(?i)\s*" + _SPACE.sub(r"\\s+", form)) for form in forms)
 

@@ -43,8 +43,8 @@ def further_one_named(made: list[Act], heard: str, left: list[Unread]) -> list[A
             and not _of_what_was_told(kept, act, heard)
         ):
             kept.pop()
-            if (last.count or 1) > 1:
-                act = replace(act, count=last.count, span=(last.span[0], act.span[1]))
+            count = last.count if (last.count or 1) > 1 else act.count
+            act = replace(act, count=count, span=(last.span[0], act.span[1]))
         kept.append(act)
     return kept
 

@@ -120,6 +120,7 @@ from boxaloud.grammar.utterance.undone_things import others_stay, said_gone, und
 from boxaloud.grammar.utterance.unmarked_lists import unmarked_lists
 from boxaloud.grammar.utterance.wires_uncounted import wires_uncounted
 
+_SAID_ANEW = (acts.Restate, acts.Recount, acts.Replace, acts.RestateNumber, acts.Reclassify)
 _GOING = (acts.AddDevice, acts.AddCable, acts.AddConductors, acts.AddFitting, acts.Restate)
 IN_TALK = (
     Pass(by_purpose, (acts.AddDevice,), 1, PURPOSE_PIECES),
@@ -187,7 +188,7 @@ IN_TALK = (
     Pass(asked_and_denied, (), 1, ("no", "nah")),
     Pass(clamps_looked_for, (acts.SetClamps, acts.DontKnow), 1, ("clamp",)),
     Pass(numbers_asked_with, (acts.Number,), 2),
-    Pass(denied_behind, (acts.Restate, acts.Recount, acts.Replace, acts.RestateNumber), 1),
+    Pass(denied_behind, _SAID_ANEW, 1),
     Pass(meant_not_that, (acts.Deny,), 2),
     Pass(sized_behind, (acts.AddCable,), 1),
     Pass(sized_after_way, (acts.AddCable,), 2),

@@ -83,6 +83,8 @@ def _of(text: str, match: re.Match[str], kind: str) -> Withdrawn | None:
         return None
     if not wished and _other_stays(match[0], before[begun:]):
         return None
+    if not wished and _is_done_with(match[0], before[begun:], text[match.end() :]):
+        return None
     several = not wished and len(_without_same(orders, before)) > 1
     several = several or _told_between(before[begun:])
     if kind == "refused":
@@ -158,6 +160,18 @@ def _other_stays(match: str, begun: str) -> bool:
     if named is None or not _TAKEN.match(begun):
         return False
     return not any(word in begun for word in re.findall(r"[a-z]{3,}", named[1] or named[2]))
+
+
+_ONLY_LEFT = re.compile(
+    r"\W*(?:(?:so|and|it's|there's|there are|that leaves|we've got|i've got|leaves)\W+)*"
+    r"(?:only|just) (?:the )?(?:an?|one|two|three|four|five|six|seven|eight|[1-9])\b"
+)
+
+
+def _is_done_with(match: str, begun: str, behind: str) -> bool:
+    """ "Take the 14-3 out, forget it, only two 14-2s": it goes, and what is left is told."""
+    gone = "forget" in match and _TAKEN.match(begun) is not None
+    return gone and _ONLY_LEFT.match(behind) is not None
 
 
 def _said_again(match: re.Match[str], verb: str, begun: str) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 from boxaloud.assistant.dialogue.interpretation import references
@@ -16,6 +17,12 @@ from boxaloud.rules.contents import (
     Content,
     FixtureWires,
     Grounds,
+)
+
+#: "Just three of them go through, sorry, not four": of those that do, so many.
+_NOT_SO_MANY = re.compile(
+    r"(?i)[\s,.;]*(?:(?:sorry|my bad|my mistake|oops|actually|and|but)[\s,.;]+)*not "
+    r"(?:all )?(?:two|three|four|five|six|seven|eight|nine|ten|\d+)\b"
 )
 
 
@@ -37,6 +44,13 @@ def reclassify(turn: Turn, act: acts.Reclassify) -> None:
     count = item.content.count if act.count is None else act.count
     if count > item.content.count:
         item_changes.fewer(turn, item)
+        return
+    if (
+        act.kind != "grounds"
+        and item.content.path == act.path
+        and _NOT_SO_MANY.match(turn.heard, act.span[1])
+    ):
+        item_changes.recount(turn, item, count, act.words)
         return
     rest = item.content.count - count
     left = (

@@ -26,6 +26,7 @@ _BESIDE_IT = re.compile(
 _AND_ONE = re.compile(
     r"(?i)\W*(?:(?:ok|okay|so|oh|well|yeah|um|uh|wait|hello|hi|hey|please|now)\b\W*)*and\b"
 )
+_THE_ONE = re.compile(r"(?i)(?:the|that|its) ")
 _PLAIN = ("receptacle", "duplex receptacle", "switch", "single-pole switch", "device")
 
 
@@ -37,6 +38,8 @@ def _one_beside(turn: Turn, thing: AddDevice, item: Item) -> bool:
     single = (thing.count or 1) == 1 == item.content.count
     other = single and thing.name not in (*_PLAIN, references.called(item))
     joined = other and _AND_ONE.match(turn.heard, begins) is not None
+    if joined and turn.state.name_open == item.key and _THE_ONE.match(thing.words):
+        joined = False  # "island plug", and then "and the GFI": what that plug is
     return joined or _BESIDE_IT.search(turn.heard) is not None
 
 

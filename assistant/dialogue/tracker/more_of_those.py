@@ -12,8 +12,9 @@ from boxaloud.assistant.dialogue.state_parts import Item
 from boxaloud.assistant.dialogue.tracker import added_items, item_changes
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
-from boxaloud.grammar.acts import Reference
+from boxaloud.grammar.acts import Act, Reference
 from boxaloud.grammar.clauses.act_fields import KIND_OF
+from boxaloud.grammar.clauses.act_kinds import is_thing
 from boxaloud.rules.contents import Cable, Uncounted, Yoke
 
 
@@ -49,6 +50,18 @@ def more(turn: Turn, act: acts.More) -> None:
     item_changes.recount(turn, item, item.content.count + extra, act.words)
     if turn.state is not before:
         turn.state = altered(turn.state, added=extra)
+
+
+def makes_so_many(state: State, act: Act, told: Act) -> bool:
+    """ "Suppose I ran a fourth. … Run it, four 14-2s": as many as there are with that one."""
+    if not isinstance(act, acts.More) or not is_thing(told) or told.count is None:
+        return False
+    item = _more_of(state, act.target)
+    return (
+        item is not None
+        and references.agrees(item, references.to_thing(told))
+        and told.count == item.content.count + (act.count or 1)
+    )
 
 
 _MISSED = re.compile(

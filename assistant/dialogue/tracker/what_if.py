@@ -20,6 +20,7 @@ from boxaloud.assistant.dialogue.nlg.sentences import (
     sentences,
     unstopped,
 )
+from boxaloud.assistant.dialogue.tracker import more_of_those
 from boxaloud.assistant.dialogue.tracker.proposals_said_over import (
     names_it_again,
     spells_out,
@@ -243,7 +244,11 @@ def do_it(turn: Turn, act: acts.DoIt) -> None:
     if turn.ahead and spells_out(turn.ahead[0], proposed):
         turn.understood.append(act.words)
         return
-    if len(proposed) == 1 and turn.ahead and names_it_again(turn.ahead[0], proposed[0]):
+    following = turn.ahead[0] if turn.ahead and len(proposed) == 1 else None
+    if following is not None and (
+        names_it_again(following, proposed[0])
+        or more_of_those.makes_so_many(turn.state, proposed[0], following)
+    ):
         turn.understood.append(turn.ahead.pop(0).words)
     turn.ahead[:0] = [replace(_sure(one), function="request") for one in proposed]
 
