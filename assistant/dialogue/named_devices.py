@@ -122,6 +122,7 @@ def settled(turn: Turn) -> None:
     now, before = turn.state.item(key), turn.base.item(key)
     same = now is not None and now == before and turn.state.named_by == key
     told = now is not None and any(_told_of(act, now) for act in turn.done)
+    told = told and not (now is not None and _one_of_a_kind_more(turn, now))
     if same and (not told or _GOES.search(turn.heard)):
         return
     state = altered(turn.state, name_open=0)
@@ -129,6 +130,21 @@ def settled(turn: Turn) -> None:
         turn.state = state
     else:
         turn.enter(state, say("echo.named_in", what=item_names.heard(now.content)))
+
+
+#: "And a GFCI": maybe the one that the box is called by, maybe one more.
+_AND_A = lazy_pattern(r"(?i)\W*(?:(?:ok|okay|so|oh|well|yeah|um|uh|now)\b\W*)*and (?:an?|one) ")
+_ALSO = lazy_pattern(r"(?i)\b(?:too|also|as well|another|next to|beside|besides|other|more)\b")
+
+
+def _one_of_a_kind_more(turn: Turn, item: Item) -> bool:
+    """Whether all that was told is a device of another name, which may yet be that of the box."""
+    things = [act for act in turn.done if isinstance(act, acts.AddDevice)]
+    if len(things) != 1 or not isinstance(item.content, Yoke) or things[0].count != 1:
+        return False
+    other = things[0].name not in (item.content.name, "receptacle", "switch", "device")
+    joined = _AND_A.match(turn.heard) is not None and _ALSO.search(turn.heard) is None
+    return other and joined
 
 
 def _told_of(act: Act, item: Item) -> bool:
