@@ -28,6 +28,7 @@ _FURTHER = lazy_pattern(r"(?i)\b(?:plus|also|more|another|extra|additional|too)\
 def explained(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """The acts without the names of conductors that were counted before them."""
     made = _sized_one_by_one(_counted_then_listed(made, heard), heard)
+    made = _ground_ahead(made, heard)
     kept: list[Act] = []
     place = 0
     while place < len(made):
@@ -63,8 +64,8 @@ def _counts(act: Act) -> bool:
     )
 
 
-def _names(made: list[Act], place: int, heard: str) -> list[Act]:
-    """The names that stand behind a count, with the words that lead to them."""
+def _run(made: list[Act], place: int, heard: str) -> list[Act]:
+    """The names that stand behind an act."""
     run: list[Act] = []
     for act in made[place + 1 :]:
         thing = act.thing if isinstance(act, acts.Restate) else act
@@ -73,10 +74,53 @@ def _names(made: list[Act], place: int, heard: str) -> list[Act]:
         run.append(thing)
     while run and isinstance(run[-1], acts.AddGrounds) and run[-1].awg is not None:
         run.pop()  # "…, one 12 ground": counted by itself
+    return run
+
+
+def _names(made: list[Act], place: int, heard: str) -> list[Act]:
+    """The names that stand behind a count, with the words that lead to them."""
+    run = _run(made, place, heard)
     if not run or isinstance(run[0], acts.AddGrounds):
         return []
     first = made[place + 1]
-    return run if _LEADS_ON.match(heard[made[place].span[1] : first.span[0]] + first.words) else []
+    between = heard[made[place].span[1] : first.span[0]]
+    if _LEADS_ON.match(between + first.words) or _just_as_many(made[place], run, between):
+        return run
+    return []
+
+
+_ONE_COMMA = lazy_pattern(r"\s*[,–—]\s*")
+
+
+def _just_as_many(counted: Act, run: list[Act], between: str) -> bool:
+    """ "Nine 12s, four blacks, four whites and a green": colours right behind the count that come
+    to it, with the green ones or without them, and to nothing else."""
+    wires = [one for one in run if isinstance(one, acts.AddConductors)]
+    if not _ONE_COMMA.fullmatch(between) or len({one.role for one in wires}) < 2:
+        return False
+    if any(not _COLOURS.search(one.role or "") for one in wires):
+        return False
+    insulated = sum(_count(one) for one in wires)
+    return getattr(counted, "count", None) in (insulated, sum(_count(one) for one in run))
+
+
+_AND = lazy_pattern(r"(?i)\s*,?\s*(?:and|plus|with)\s*")
+
+
+def _ground_ahead(made: list[Act], heard: str) -> list[Act]:
+    """ "Eight 12s and a green, four black and four white": the green one stands before the count,
+    and the colours right behind it."""
+    for place in range(len(made) - 3):
+        act, ground, *rest = made[place:]
+        if not _counts(act) or not isinstance(ground, acts.AddGrounds):
+            continue
+        run = _run([ground, *rest], 0, heard)
+        wires = [one for one in run if not isinstance(one, acts.AddGrounds)]
+        told = _AND.fullmatch(heard[act.span[1] : ground.span[0]])
+        between = heard[ground.span[1] : rest[0].span[0]]
+        if told and run and len(wires) == len(run) and _just_as_many(act, run, between):
+            return [*made[: place + 2], *made[place + 2 + len(run) :]]
+    return made
 
 
 def _is_name(act: Act) -> bool:

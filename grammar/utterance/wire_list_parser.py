@@ -2,43 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from dataclasses import replace
 
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance import wire_list_patterns as said
-
-
-@dataclass
-class NamedWires:
-    """One list: how many insulated conductors and green ones it names, and their sizes."""
-
-    start: int
-    end: int
-    wires: int = 0
-    grounds: int = 0
-    items: int = 0
-    names: int = 0
-    """Colours and phases among its names, which are of nothing but single conductors."""
-    awg: int | None = None
-    ground_awg: int | None = None
-    agrees: bool = True
-    """False where a total that was said with it is another."""
-    times: int = 1
-    each: bool = False
-    checked: bool = False
-    """True where a total was said with it."""
-    more: bool = False
-    """True where they are said to come on top of others."""
-    bare: bool = True
-    """True where no name in it is counted."""
-    marked: bool = False
-    """True where a size, a total, a way in or out shows that it is a list of conductors."""
-    groups: list[list[int]] = field(default_factory=lambda: [[0, 0]])
-
-    @property
-    def span(self) -> tuple[int, int]:
-        """Where it stands in the text."""
-        return self.start, self.end
+from boxaloud.grammar.utterance.named_wires import NamedWires
 
 
 def named_wires(plain: str) -> list[NamedWires]:
@@ -82,6 +50,7 @@ class _ListReader:
         while self._next():
             pass
         made = self._made
+        self._lend()
         if made.wires > 1 and self._each_name == 1 and said.UNSHARED.match(self._plain, made.end):
             return replace(made, agrees=False)
         if made.times > 1 and not made.each:
@@ -95,6 +64,13 @@ class _ListReader:
             or (made.marked and (made.names or (made.awg and (made.wires > 2 or made.checked))))
         )
         return made if enough else None
+
+    def _lend(self) -> None:
+        """ "Two dimmers on number twelve, with two blacks, two whites": wires of that size."""
+        before = said.LENT.search(self._plain, max(0, self._start - 32), self._start)
+        if before is not None and self._made.awg is None:
+            self._made.awg = said.SIZES.get(before["size"]) or int(before["size"])
+            self._made.marked = True
 
     def _take(self, end: int) -> bool:
         self._at = self._made.end = end
@@ -118,7 +94,8 @@ class _ListReader:
                 self._made.marked = self._headed = True
             self._at = each.end()
             return False
-        first = said.SIZE_FIRST.match(self._plain, self._at) if begins else None
+        own = said.OF_ANOTHER.search(self._plain, 0, self._start)
+        first = said.SIZE_FIRST.match(self._plain, self._at) if begins and not own else None
         if first is not None:
             size = first["size"] or first["several"]
             self._made.awg = said.SIZES.get(size) or int(size)

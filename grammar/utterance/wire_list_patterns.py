@@ -26,7 +26,7 @@ _EDGE = (
     r"|coming|go|come|spliced|both|pulled|at|that'?s|that|makes|number|through|straight|right|too"
     r"|also|the|a|an|its|one|two|three|black|red|blue|white|brown|orange|yellow|gr[ae]y|green"
     r"|blk|blu|wht|brn|org|orn|yel|gry|neutral|hot|switch leg|travell?er|ground|phase|per|total|fit"
-    r"|[abc]|" + _SIZE_WORD + r"(?:'?e?s)?|\#)\b"
+    r"|[abc]|(?:of (?:number |no\.? ?|# ?)?)?" + _SIZE_WORD + r"(?:'?e?s)?|\#)\b"
     r"(?![-/]?\d)|\#|[1-9] (?:black|red|blue|white|green|neutral|hot|travell?er|ground)s?\b))"
 )
 COLOUR = (
@@ -40,7 +40,7 @@ NAME = lazy_pattern(
     rf"|another)\s+)?(?:(?P<named>(?:{COLOUR}(?: phase| neutral| hot| travell?er)?"
     r"|[abc] phase|phase [abc]|l[123]))|(?P<role>" + _ROLE + rf")(?: {COLOUR})?"
     r"|(?P<ground>greens?|gre?ns?|ground))"
-    rf"(?P<s>s)?(?: (?:wires?|conductors?|splice))?\b{_EDGE}"
+    rf"(?P<s>s)?(?: (?:wires?|conductors?|ones|splice))?\b{_EDGE}"
 )
 #: Letters are phases only together, or before a neutral.
 PHASES = lazy_pattern(
@@ -103,7 +103,8 @@ SIZE = lazy_pattern(
     rf"{_GAP}(?P<marked>(?:(?:all|they're|they are|these are|those are|every one|everything|both"
     rf"|of|them|em"
     rf"|are|is|in|it's) )*(?:number |no\.? ?|# ?)?)(?P<size>{_SIZE_WORD})(?P<s>'?e?s)?"
-    r"(?: (?:gauge|awg|wires?|conductors?|thhn|thwn|copper|stranded|solid|cu))*\b(?!\s*(?:\"|inch))"
+    r"(?: (?:gauge|awg|wires?|conductors?|thhn|thwn|copper|stranded|solid|cu|throughout))*\b"
+    r"(?!\s*(?:\"|inch))"
     rf"(?:{_EDGE}|{_DONE})"
 )
 TOTAL = lazy_pattern(
@@ -116,11 +117,18 @@ TOTAL = lazy_pattern(
     r")(?P<s>'?e?s))?(?=\s*(?:$|[.,;:?!…)–\n-](?!\d)|(?:and|plus|with|then|so)\b))"
 )  # fmt: skip
 COMES_ON_TOP = lazy_pattern(r"\b(?:plus|also|add|another|then|more)\s+$")
-COUNTED = lazy_pattern(rf"(?<!number )(?<!#)\b{COUNT} +$")
+COUNTED = lazy_pattern(rf"(?<!number )(?<!#)\b{COUNT} +(?:number +|no\.? *|# *)?$")
+#: "Two dimmers on number twelve, with two blacks, two whites": what a device lands on is the size
+#: of the wires that are named right behind it, unless they have one of their own.
+LENT = lazy_pattern(
+    rf"\bon (?:number |no\.? ?|# ?)?(?P<size>{_SIZE_WORD})(?:'?e?s)?[,;:]? (?:with |and )?$"
+)
 #: "Number 12: black red blue white".
 SIZE_FIRST = lazy_pattern(
     rf"(?:all )?(?:(?:number |no\.? ?|# ?)(?P<size>{_SIZE_WORD})'?s?"
     rf"|(?P<several>{_SIZE_WORD})'?e?s)"
-    r"\s*[,:-]?\s+"
+    r"(?: wire)?\s*[,:-]?\s+"
 )
+#: "A dimmer on number twelve, …", "eight wires number twelve, …": the size of something else.
+OF_ANOTHER = lazy_pattern(r"\b(?:on|an?|wires|conductors) $")
 DETERMINED = lazy_pattern(rf"(?:{COUNT}|an?|its|the|another)\s|greens?\b")

@@ -15,7 +15,8 @@ from boxaloud.grammar.acts import Unread
 from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer.heard_words import Word
 from boxaloud.grammar.lexer.tokens import plain_text
-from boxaloud.grammar.utterance.wire_list_parser import NamedWires, named_wires
+from boxaloud.grammar.utterance.named_wires import NamedWires
+from boxaloud.grammar.utterance.wire_list_parser import named_wires
 from boxaloud.grammar.utterance.wire_list_patterns import COLOUR, COUNT, COUNTS
 
 _ANY = lazy_pattern(
@@ -55,6 +56,18 @@ _ELIDED = lazy_pattern(
     rf"(?P<rest>(?P<n>{COUNT}) (?:{_MOVING} )?(?:in|out|up|down)\b)"
 )
 _PLURALS = {"fourteen": 14, "twelv": 12, "ten": 10, "eight": 8, "six": 6, "sixe": 6}
+#: "Eight wires passing straight through unbroken, ": counted right before they are named.
+_COUNT_AHEAD = lazy_pattern(
+    rf"\b(?<!number )(?<!#)(?P<n>{COUNT}) +(?:(?:number |no\.? ?|# ?)?(?P<size>(?:1[024]|8|6)'?s"
+    r"|fourteens|twelves|tens|eights|sixes)|(?:wires|conductors)(?: of)?"
+    r"(?: (?:number |no\.? ?|# ?)?(?P<sized>14|12|10|8|6|fourteen|twelve|ten|eight|six))?"
+    r"|(?:goe?s?|comes?|going|coming|leave|leaving|in|out))\b"
+    r"(?! (?:are|were|is|more)\b)(?:(?! (?:and|plus|with|or) )[^,.;:?!\d]){0,60}"
+    r"[,:(–-]\s*(?:(?:that's|they're|they are|these are|being|namely|so) )?$"
+)
+#: "Six twelves, plus two blacks, two reds and two whites".
+_ON_TOP = lazy_pattern(r"\b(?:and|plus|also|then|another|further|more)\s*$")
+_GOES_OUT = lazy_pattern(r"\W*(?:(?:are|all|then|that) )*(?:go(?:es|ing)?|leav(?:es?|ing)|out)\b")
 _LEADS_ON = lazy_pattern(
     r"[:(]\s*$|[,:;(-]*\s*(?:(?:so |and )?(?:that's|thats|that is|it's|they're|they are|those are"
     r"|which is|which are|being|namely|as in|meaning))\s*$"
@@ -84,6 +97,11 @@ def wires_counted(text: str) -> tuple[str, list[Unread]]:
         if written is None:
             held.append(Unread(text[start:end], (start, end), True))
             written = " " * (end - start)
+        ahead = None if cables else _count_ahead(found, plain)
+        if ahead is not None and COUNTS[ahead["n"]] != found.wires:
+            at = start - len(ahead.group())  # "nine wires, … and a green": without that one
+            counted = str(found.wires).ljust(len(ahead["n"]))
+            text = text[:at] + counted + text[at + len(counted) :]
         text = text[:start] + written + text[end:]
     return text, held[::-1]
 
@@ -150,7 +168,10 @@ def _written(found: NamedWires, plain: str) -> str | None:
         return None
     if _NOT_TOLD.search(clause.rpartition(",")[2]) or _CUT_SHORT.search(clause):
         return None
-    if found.awg is None:
+    if _count_ahead(found, plain) is not None:
+        green = _green(found)
+        return _spread("", f"all number {found.awg}" + (", " + green if green else ""), end - start)
+    if found.awg is None and not _ON_TOP.search(clause):
         counted = [COUNTS[n["n"]] for n in _COUNTED.finditer(clause)]
         if counted and sum(counted) == found.wires:
             # "six twelves, that's A B neutral in and A B neutral out": named, not added
@@ -163,6 +184,19 @@ def _written(found: NamedWires, plain: str) -> str | None:
     green = _green(found)
     head = f"{found.wires} " + ("more " if found.more else "")
     return _spread(head, tail + (", " + green if green else ""), end - start)
+
+
+def _count_ahead(found: NamedWires, plain: str) -> re.Match[str] | None:
+    """ "Eight wires come straight through, four blacks and four whites, number 12": the count of
+    those that are named once more with their size, of the green ones too or without them."""
+    before = _COUNT_AHEAD.search(_BREAK.split(plain[: found.start])[-1])
+    if before is None or found.awg is None or _GOES_OUT.match(plain, found.end):
+        return None
+    size = (before["size"] or before["sized"] or "").rstrip("s'").removesuffix("e")
+    if size and int(_PLURALS.get(size, size)) != found.awg:
+        return None
+    agrees = COUNTS[before["n"]] in (found.wires, found.wires + found.grounds)
+    return before if agrees else None
 
 
 def _green(found: NamedWires) -> str:
