@@ -58,11 +58,13 @@ WAY = lazy_pattern(
     rf"(?=\s*(?:$|[.,;:!?…-]|#|(?:and|in|all|each|so|number|{_SIZE_WORD}(?:'?e?s)?)\b))"
 )
 PIPE = lazy_pattern(r"\s*,?\s*in (?:the |a |one )?(?:pipe|conduit|emt|raceway|flex)\b")
+#: "The first run: …"; "the pipe is the ground" names no conductor.
 HEADING = lazy_pattern(
     r"(?:the |my |from |in )?(?:(?:first|second|third|other|next|last|one) )?"
     r"(?:home ?run|run|pipe|conduit|feed|circuit)(?: (?:number )?(?:one|1|(?:two|three|four|[2-4])"
     r"(?=\s*[,:-]|'s| is| has| brings| carries| with)))?(?:'s| is| has| brings| carries| with)?"
-    r"(?: got)?\s*[,:-]?\s+"
+    r"(?: got)?\s*[,:-]?\s+(?!(?:the|our|my|your|its) (?:[a-z]+ )?ground\b"
+    rf"(?![\s,]+(?:and )?(?:(?:an?|the|one) )?(?:{COLOUR}|hot|neutral)\b))"
 )
 SEVERAL = lazy_pattern(
     rf"(?P<n>{COUNT}) (?:home ?runs|runs|pipes|conduits|feeds|circuits)(?: in this box| in here"
@@ -101,9 +103,10 @@ SAME = lazy_pattern(r"(?:the )?same(?: thing| again| colou?rs)?\b\s*[,:]?\s*")
 _DONE = r"(?<=s)(?=\s*(?:are|were|enter|entering|end|ending|terminate|land|landing|which|inside)\b)"
 SIZE = lazy_pattern(
     rf"{_GAP}(?P<marked>(?:(?:all|they're|they are|these are|those are|every one|everything|both"
-    rf"|of|them|em"
+    rf"|of|them|em|also"
     rf"|are|is|in|it's) )*(?:number |no\.? ?|# ?)?)(?P<size>{_SIZE_WORD})(?P<s>'?e?s)?"
-    r"(?: (?:gauge|awg|wires?|conductors?|thhn|thwn|copper|stranded|solid|cu|throughout))*\b"
+    r"(?: (?:gauge|awg|wires?|conductors?|thhn|thwn|copper|stranded|solid|cu|throughout"
+    r"|too|also|as well))*\b"
     r"(?!\s*(?:\"|inch))"
     rf"(?:{_EDGE}|{_DONE})"
 )

@@ -43,10 +43,14 @@ _IN_ALL = re.compile(
 def said_in_all(act: SetVolume, box: Sequence[Part], extras: Sequence[Part], heard: str) -> bool:
     """ "A ring marked 3.5, which makes 24.5 in all": what the box and its parts come to, and no
     other box."""
+    return _IN_ALL.search(heard) is not None and come_to(box, extras) == volume_of(act)
+
+
+def come_to(box: Sequence[Part], extras: Sequence[Part]) -> Decimal | None:
+    """What a box and the parts on it come to; None without parts, or where one has no volume."""
     sizes = [_size(part) for part in (*box, *extras)]
-    if not box or not extras or None in sizes or _IN_ALL.search(heard) is None:
-        return False
-    return sum(size for size in sizes if size is not None) == volume_of(act)
+    known = [size for size in sizes if size is not None]
+    return sum(known, Decimal(0)) if box and extras and len(known) == len(sizes) else None
 
 
 def is_whole(act: SetVolume, extras: Sequence[Part], heard: str) -> bool:

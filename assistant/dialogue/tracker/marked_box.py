@@ -8,6 +8,7 @@ from decimal import Decimal
 
 from boxaloud.assistant.dialogue.altering import altered
 from boxaloud.assistant.dialogue.interpretation.act_volumes import (
+    come_to,
     is_whole,
     metric_of,
     said_in_all,
@@ -95,8 +96,18 @@ def _gangs_ahead(turn: Turn) -> int | None:
     return next((kind.gangs for kind in kinds if kind.gangs), None)
 
 
+_DENIED = re.compile(r"(?i)\b(?:no|not|wrong|wait|actually|sorry|instead)\b|n['’]t\b")
+_JUST_BEFORE = 12
+
+
 def set_volume(turn: Turn, volume: Decimal, act: Act) -> None:
-    """Take `volume` cubic inches as the box's marking, or say why not."""
+    """Take `volume` cubic inches as the box's marking, or say why not. What the box and its parts
+    come to, "… a ring marked 4, so call it 25", is said of them together, 314.16(A)."""
+    before = turn.heard.partition(act.words)[0]
+    said = before[-_JUST_BEFORE:] + act.words
+    if come_to(turn.state.box, turn.state.extras) == volume and not _DENIED.search(said):
+        turn.enter(turn.state, "", act.words)
+        return
     choose_box(turn, Marked(volume, "box"), act)
 
 
