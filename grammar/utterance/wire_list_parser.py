@@ -40,6 +40,7 @@ class _ListReader:
         self._made = NamedWires(start, start)
         self._several = False
         self._headed = False
+        self._of_each_name = False
         self._each_name = 1
 
     def read(self) -> NamedWires | None:
@@ -61,8 +62,11 @@ class _ListReader:
             made.wires, made.grounds = made.wires * made.times, made.grounds * made.times
         enough = min(made.wires, made.items) >= 2 and (
             made.names >= 3
+            or self._of_each_name
             or (made.marked and (made.names or (made.awg and (made.wires > 2 or made.checked))))
         )
+        if self._of_each_name and made.awg is None:
+            made.more = said.ONE_MORE.match(self._plain, self._start) is not None
         return made if enough else None
 
     def _lend(self) -> None:
@@ -94,7 +98,7 @@ class _ListReader:
                 self._made.marked = self._headed = True
             self._at = each.end()
             return False
-        own = said.OF_ANOTHER.search(self._plain, 0, self._start)
+        own = said.OF_ANOTHER.match(self._plain, self._start)
         first = said.SIZE_FIRST.match(self._plain, self._at) if begins and not own else None
         if first is not None:
             size = first["size"] or first["several"]
@@ -174,6 +178,8 @@ class _ListReader:
         if self._several and not several and not said.DETERMINED.match(self._plain, found.start()):
             return False  # "eight black and white": eight of both
         self._several = count > 1
+        if self._made.items == 1 and not said.DETERMINED.match(self._plain, found.start()):
+            self._of_each_name = said.ONE_OF_EACH.match(self._plain, self._start) is not None
         self._made.items += 1
         self._made.bare = self._made.bare and found["n"] is None
         if found["ground"] is None:

@@ -23,7 +23,7 @@ _GAP = r"[\s,;:.…–-]*"
 _EDGE = (
     r"(?=\s*(?:$|[.,;:?!…)–\n/-](?!\d)|(?:and|plus|with|then|in|out|each|apiece|all|so|to|from"
     r"|for|going"
-    r"|coming|go|come|spliced|both|pulled|at|that'?s|that|makes|number|through|straight|right|too"
+    r"|more|coming|goe?s?|comes?|ends?|ending|lands?|landing|enters?|leaves?|runs?|spliced|both|pulled|at|that'?s|that|makes|number|through|straight|right|too"
     r"|also|the|a|an|its|one|two|three|black|red|blue|white|brown|orange|yellow|gr[ae]y|green"
     r"|blk|blu|wht|brn|org|orn|yel|gry|neutral|hot|switch leg|travell?er|ground|phase|per|total|fit"
     r"|[abc]|(?:of (?:number |no\.? ?|# ?)?)?" + _SIZE_WORD + r"(?:'?e?s)?|\#)\b"
@@ -36,10 +36,10 @@ COLOUR = (
 """What an insulated conductor is called by its color, also as a thumb types it."""
 _ROLE = r"(?:neutral|neut|switched hot|hot|switch leg|switch loop|travell?er|line|load)"
 NAME = lazy_pattern(
-    rf"(?:(?:(?P<n>{COUNT})|a(?! phase)|an|its|the"
+    rf"(?:(?:one more|a further|(?P<n>{COUNT})|a(?! phase)|an|its|the"
     rf"|another)\s+)?(?:(?P<named>(?:{COLOUR}(?: phase| neutral| hot| travell?er)?"
     r"|[abc] phase|phase [abc]|l[123]))|(?P<role>" + _ROLE + rf")(?: {COLOUR})?"
-    r"|(?P<ground>greens?|gre?ns?|ground))"
+    r"|(?<!\bno )(?<!\bany )(?P<ground>greens?|gre?ns?|ground))"
     rf"(?P<s>s)?(?: (?:wires?|conductors?|ones|splice))?\b{_EDGE}"
 )
 #: Letters are phases only together, or before a neutral.
@@ -133,5 +133,10 @@ SIZE_FIRST = lazy_pattern(
     r"(?: wire)?\s*[,:-]?\s+"
 )
 #: "A dimmer on number twelve, …", "eight wires number twelve, …": the size of something else.
-OF_ANOTHER = lazy_pattern(r"\b(?:on|an?|wires|conductors) $")
+OF_ANOTHER = lazy_pattern(
+    r"(?<=\bon )|(?<=wires )|(?<=conductors )|(?<=\ba )(?=(?:number |#)?\w+ wire\b)"
+)
+#: "A black and white end on the receptacle": one article for both of them.
+ONE_OF_EACH = lazy_pattern(r"(?:an?|one(?: more)?|another|a further)\s")
+ONE_MORE = lazy_pattern(r"(?:another|one more|a further)\s")
 DETERMINED = lazy_pattern(rf"(?:{COUNT}|an?|its|the|another)\s|greens?\b")

@@ -30,8 +30,9 @@ _CABLES = lazy_pattern(
 )
 #: Before the names in the same clause: what is done with them, and not that they are there.
 _NOT_TOLD = lazy_pattern(
-    r"\b(?:no|not|never|without|ain't|isn't|aren't|take|takes|took|remove|drop|lose|forget|swap"
-    r"|instead|was|were|splice|connect|tie|land|between|loops?|loop(?:ed|ing)|coil\w*|cap)\b"
+    r"\b(?:no(?! (?:grounds?|clamps?)\b)|not|never|without(?! (?:an? |any )?grounds?\b)|ain't"
+    r"|isn't|aren't|take|takes|took|remove|drop|lose|forget|swap|instead|was|were|splice|connect|tie|land"
+    r"|between(?! (?:them|both)\b)|loops?|loop(?:ed|ing)|coil\w*|cap)\b"
 )
 #: In the same clause: wires of a device or a luminaire, or of nothing.
 _OF_A_THING = lazy_pattern(
@@ -67,6 +68,8 @@ _COUNT_AHEAD = lazy_pattern(
 )
 #: "Six twelves, plus two blacks, two reds and two whites".
 _ON_TOP = lazy_pattern(r"\b(?:and|plus|also|then|another|further|more)\s*$")
+#: "Two 12s go through, a black and white end on the receptacle": others than those.
+_DOES = lazy_pattern(r"\s*(?:go|com|end|land|enter|leav|run|pass)(?:e?s|ing|e)?\b")
 _GOES_OUT = lazy_pattern(r"\W*(?:(?:are|all|then|that) )*(?:go(?:es|ing)?|leav(?:es?|ing)|out)\b")
 _LEADS_ON = lazy_pattern(
     r"[:(]\s*$|[,:;(-]*\s*(?:(?:so |and )?(?:that's|thats|that is|it's|they're|they are|those are"
@@ -75,6 +78,8 @@ _LEADS_ON = lazy_pattern(
 _PULLED = lazy_pattern(r"\b(?:pull\w*|cut)\b")
 _CLAUSE_END = lazy_pattern(r"[,.;:?!]")
 _BREAK = lazy_pattern(r"[.;?!\n]")
+_LISTED = 3
+"""Colors that make a list of themselves."""
 _IN_A_CABLE = 4
 """Insulated conductors of the largest cable that is usual in a building: 12-4."""
 
@@ -171,7 +176,7 @@ def _written(found: NamedWires, plain: str) -> str | None:
     if _count_ahead(found, plain) is not None:
         green = _green(found)
         return _spread("", f"all number {found.awg}" + (", " + green if green else ""), end - start)
-    if found.awg is None and not _ON_TOP.search(clause):
+    if found.awg is None and not _further(found, clause, plain):
         counted = [COUNTS[n["n"]] for n in _COUNTED.finditer(clause)]
         if counted and sum(counted) == found.wires:
             # "six twelves, that's A B neutral in and A B neutral out": named, not added
@@ -184,6 +189,14 @@ def _written(found: NamedWires, plain: str) -> str | None:
     green = _green(found)
     head = f"{found.wires} " + ("more " if found.more else "")
     return _spread(head, tail + (", " + green if green else ""), end - start)
+
+
+def _further(found: NamedWires, clause: str, plain: str) -> bool:
+    """Whether names without a size are of others than were counted before them: "six twelves, plus
+    two blacks, two reds and two whites", "two 12s, a green, a black and white"."""
+    if _ON_TOP.search(clause) or found.more or _DOES.match(plain, found.end):
+        return True
+    return found.names < _LISTED and not found.marked and not _COUNT_AHEAD.search(clause)
 
 
 def _count_ahead(found: NamedWires, plain: str) -> re.Match[str] | None:
