@@ -60,6 +60,9 @@ def remove(turn: Turn, act: acts.Remove) -> None:
     if named and not references.by_words(turn.state, target.words):
         turn.unplaced.append(act.words)
         return
+    if _of_a_colour(turn, target):
+        turn.unplaced.append(act.words)
+        return
     target = _whole_cables(turn, target)
     item = references.find(turn.state, target)
     if item is None and target.kind == "grounds":
@@ -75,6 +78,20 @@ def remove(turn: Turn, act: acts.Remove) -> None:
             item_changes.recount(turn, one, 0, act.words)
     else:
         _remove_some(turn, item, target, act)
+
+
+_COLOURED = lazy_pattern(
+    r"(?i)\b(?:blacks?|whites?|reds?|blues?|browns?|oranges?|yellows?|gr[ae]ys?|hots?|neutrals?)\b"
+)
+
+
+def _of_a_colour(turn: Turn, target: Reference) -> bool:
+    """ "Take the reds out": how many of the conductors that are there are red is not kept, so that
+    it is asked, and never all of them are taken out: each counts, 314.16(B)(1)."""
+    if target.kind != "conductors" or target.count is not None or target.awg is not None:
+        return False
+    found = references.find_all(turn.state, target)
+    return _COLOURED.search(target.words) is not None and sum(i.content.count for i in found) > 1
 
 
 def _whole_cables(turn: Turn, target: Reference) -> Reference:
