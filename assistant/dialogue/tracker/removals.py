@@ -56,11 +56,7 @@ def remove(turn: Turn, act: acts.Remove) -> None:
         return
     if _of_box(turn, target, act):
         return
-    named = target.kind == "anything" and references.named_ones(target.words)
-    if named and not references.by_words(turn.state, target.words):
-        turn.unplaced.append(act.words)
-        return
-    if _of_a_colour(turn, target):
+    if _never_told(turn, target) or _of_a_colour(turn, target):
         turn.unplaced.append(act.words)
         return
     target = _whole_cables(turn, target)
@@ -78,6 +74,12 @@ def remove(turn: Turn, act: acts.Remove) -> None:
             item_changes.recount(turn, one, 0, act.words)
     else:
         _remove_some(turn, item, target, act)
+
+
+def _never_told(turn: Turn, target: Reference) -> bool:
+    """Whether those are named of which nothing in the box was told by that name."""
+    named = target.kind == "anything" and references.named_ones(target.words)
+    return bool(named) and not references.by_words(turn.state, target.words)
 
 
 _COLOURED = lazy_pattern(
