@@ -107,7 +107,8 @@ def some_not_others(changed: Act, denied: Act, heard: str) -> Act | None:
     if _SO_NOT.fullmatch(heard, changed.span[1], denied.span[0]) is None:
         return None
     if target.kind == "anything":
-        known = {"kind": was.kind, "name": was.name, "awg": was.awg, "conductors": was.conductors}
-        target = replace(target, **known)
+        target = replace(
+            target, kind=was.kind, name=was.name, awg=was.awg, conductors=was.conductors
+        )
     span = (changed.span[0], denied.span[1])
     return replace(changed, target=target, span=span)
