@@ -15,8 +15,10 @@ from boxaloud.grammar.utterance.headings import ROOM_WORDS, ROOMS
 
 _NOUN = (
     r"(?:room|classroom|class|rm|suite|unit|office|portable|apartment|apt|lab|shop|bay|hall|corridor"
-    r"|wing|bench|station|cabin|dorm|cell|stall|bed(?:room)?|trailer|module|exam|treatment|restroom|ward|clinic|vacant|vac|villa|cottage|(?:pump|well|gate)"
-    r" ?house|kiosk)"
+    r"|wing|bench|station|cabin|dorm|cell|stall|bed(?:room)?|trailer|module|exam|treatment|restroom"
+    r"|ward|clinic|vacant|vac|villa|cottage|operatory|procedure|imaging|triage|recovery|consult|pod"
+    r"|register|checkout|studio|booth|hangar|dressing|bath(?:room)?|meeting|conference|training"
+    r"|(?:pump|well|gate) ?house|kiosk)"
 )
 _SMALL = r"(?:one|two|three|four|five|six|seven|eight|nine|oh|zero)"
 _TEENS = r"(?:ten|eleven|twelve|(?:thir|four|fif|six|seven|eigh|nine)teen)"
@@ -110,6 +112,7 @@ _GOES_ON = lazy_pattern(
     r"(?:the |in the |at the |on the )?(?:by|near|behind|beside|over|under|above|below|next to|top"
     r"|bottom|upper|lower|left|right|front|back|north|south|east|west|far)\b[^,:.]*(?:[,:.]|$)"
     r"|[a-z' ]+:|(?:[a-z]+\s+)?(?:side|wall|end|corner)[.]"
+    rf"|{_NOUN} (?:{_SMALL}|{_TEENS}|\d{{1,4}}[a-z]?)[.:]"
     r"|(?:dishwasher|refrigerator|fridge|freezer|disposal|microwave|range|stove|oven|cooktop|sink"
     r"|washer|dryer|fireplace|vanity)[.]"
 )
