@@ -95,11 +95,41 @@ def nth_is_another(new: Act, denied: Act, heard: str) -> Act | None:
 _SO_NOT = lazy_pattern(r"(?i)[\s,.;–-]*(?:(?:and|so|it['’]?s) )?not (?:(?:a|an|the|another) )?")
 
 
+#: "That's a 14-3 on the left, not a 14-2": one of them, by where it is.
+_THAT_IS = lazy_pattern(
+    r"(?i)\b(?:that|this|it|the one (?:on|at|in) the [a-z]+)(?:['’]s| is| one['’]s| one is) $"
+)
+_AT_A_SIDE = lazy_pattern(
+    r"(?i) (?:on|at|in|coming in|from) (?:the )?(?:left|right|top|bottom|back|front|middle|side|end)"
+    r"(?: side)?(?=,? )"
+)
+
+
+def _that_is(told: Act, denied: acts.Deny, heard: str) -> Act:
+    """What is told of one thing by where it is, as that it is another than what is denied."""
+    thing = told.thing if isinstance(told, acts.Restate) else told
+    if not isinstance(thing, acts.AddCable | acts.AddDevice) or thing.count not in (None, 1):
+        return told
+    before = _THAT_IS.search(just_before(heard, thing.span[0]))
+    place = _AT_A_SIDE.match(heard, thing.span[1])
+    if before is None or place is None:
+        return told
+    span = (thing.span[0], place.end())
+    return acts.Replace(
+        target=acts.Reference("anything", count=1, words=denied.words),
+        thing=replace(thing, count=1, doubts=()), words=thing.words, span=span,
+        function="correction",
+    )  # fmt: skip
+
+
 @joining
 def some_not_others(changed: Act, denied: Act, heard: str) -> Act | None:
     """ "One's just a duplex, not a GFCI": of those that are denied so many are another, and the
     rest stays."""
-    if not isinstance(changed, acts.Replace) or not isinstance(denied, acts.Deny):
+    if not isinstance(denied, acts.Deny):
+        return None
+    changed = _that_is(changed, denied, heard)
+    if not isinstance(changed, acts.Replace):
         return None
     new, was, target = just_like(changed.thing), denied.target, changed.target
     if new.kind != was.kind or target.kind not in ("anything", was.kind):
