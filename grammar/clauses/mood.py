@@ -9,6 +9,7 @@ from boxaloud.grammar import grammar_data
 from boxaloud.grammar.clauses.clause import Clause, Mood
 from boxaloud.grammar.clauses.most_wanted import asks_for_most
 from boxaloud.grammar.clauses.orders import orders_so_many
+from boxaloud.grammar.clauses.relative_clauses import tells_on
 from boxaloud.grammar.clauses.suppositions import BOX_ASKED, SUPPOSED_ANYWHERE, compares, supposes
 from boxaloud.grammar.clauses.tag_questions import asks_of_a_rule
 from boxaloud.grammar.lazy_patterns import lazy_pattern
@@ -188,6 +189,8 @@ def _read(line: str, closes: str) -> tuple[Mood, bool, bool]:
     elif " if " in line and TELLING_IF.search(line):
         mood, fit = "interrogative", True
     elif "check " in line and TELLING_IF.search(line):
+        return mood, fit, modal
+    elif closes != "?" and tells_on(line):
         return mood, fit, modal
     elif head_word in _WH or (head_word in _AUXILIARY and _asks(words, first, closes)):
         if _is_request(line, words[first:]) or orders_so_many(words[first:], closes):

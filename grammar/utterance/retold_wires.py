@@ -188,7 +188,9 @@ def _unsized(act: Act) -> TypeGuard[acts.AddGrounds]:
     return isinstance(act, acts.AddGrounds) and act.awg is None
 
 
-_BOX_OF = lazy_pattern(r"(?i)\s*box\W*(?:is |of |measuring )?")
+_BOX_OF = lazy_pattern(
+    r"(?i)\s*box\W*(?:(?:here|in my hand|in front of me)\W*)?(?:is |of |measuring |that measures )?(?:an? )?"
+)
 
 
 def switch_box(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
@@ -196,13 +198,21 @@ def switch_box(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     return [
         act
         for act, behind in zip(made, [*made[1:], None], strict=True)
-        if not (
-            isinstance(act, acts.AddDevice)
-            and act.count is None
-            and isinstance(behind, acts.SetSize)
-            and _BOX_OF.fullmatch(heard, act.span[1], behind.span[0])
-        )
+        if not (isinstance(act, acts.AddDevice) and _names_box(act, behind, heard))
     ]
+
+
+def _names_box(act: acts.AddDevice, behind: Act | None, heard: str) -> bool:
+    """Whether a device is the name of the box that is measured right behind it: "a switch box in
+    my hand, three by two by two and a half", "the device box is a three by two"."""
+    if not isinstance(behind, acts.SetSize) or act.count not in (None, 1):
+        return False
+    if act.words.lower().startswith(("one ", "1 ")):
+        return False  # "one switch box is three by two", by ear: a switch is counted
+    between = heard[act.span[1] : behind.span[0]]
+    if not between.strip(" "):
+        return behind.words.lower().startswith("box ")
+    return _BOX_OF.fullmatch(between) is not None
 
 
 def _one_of_size(act: object) -> bool:

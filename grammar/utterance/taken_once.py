@@ -47,7 +47,7 @@ def taken_once(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
         if isinstance(act, acts.Remove) and _named_behind(act, last, heard):
             kept.pop()
         if isinstance(act, acts.Remove) and last is not None and _moves_out(act, last, heard):
-            kept[-1] = _just_that(act, last)
+            kept[-1] = _just_that(act, last, heard)
             continue
         act = _put_in_instead(act, last, heard)
         kept.append(act)
@@ -132,10 +132,23 @@ _MOVES = lazy_pattern(
 )
 
 
-def _just_that(act: acts.Remove, last: Act) -> acts.Remove:
+_NTH = lazy_pattern(r"(?i)\b(second|third|fourth|fifth|sixth) $")
+_PLACES = {"second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6}
+_ONE = lazy_pattern(r"(?i)(?:it|that|that one)")
+
+
+def _just_that(act: acts.Remove, last: Act, heard: str) -> acts.Remove:
+    """The order of what was just told: "the third cable goes there, so I pulled it" takes out one,
+    the third, whatever else there is of it."""
     if not is_thing(last):
         return act
-    return replace(act, target=replace(just_like(last), count=last.count, words=last.words))
+    nth = _NTH.search(heard[: last.span[0]])
+    one = _ONE.fullmatch(act.target.words.strip()) is not None and not last.words.endswith("s")
+    count, place = last.count, _PLACES[nth[1].lower()] if nth else None
+    if nth is None and one:
+        count = count or 1
+    like = replace(just_like(last), count=count, ordinal=place, words=last.words)
+    return replace(act, target=like)
 
 
 def _moves_out(act: acts.Remove, last: Act, heard: str) -> bool:
