@@ -17,6 +17,7 @@ from boxaloud.grammar.building.pattern_groups import (
     words_of,
 )
 from boxaloud.grammar.building.told_clause import Telling
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.clauses.act_fields import act_of, reference_to
 from boxaloud.grammar.clauses.act_kinds import ROUTED
 from boxaloud.grammar.clauses.polarity import is_negator
@@ -113,6 +114,9 @@ def build_canopy(match: Match, telling: Telling) -> list[Act] | None:
     return [acts.SetCanopy(canopy=True, words=words, span=span)]
 
 
+_OF_WIRES = lazy_pattern(r"(?i)\b(?:tens|twelves|fourteens|eights|sixes|(?:1[024]|[68])['’]?s)\b")
+
+
 def build_box_number(match: Match, telling: Telling) -> list[Act] | None:
     """ "The box is 18": a bare number said of the box, its volume in cubic inches."""
     words, span = words_of(match, telling)
@@ -122,7 +126,10 @@ def build_box_number(match: Match, telling: Telling) -> list[Act] | None:
     if (
         value == int(value)
         and value in (14, 12, 10, 8, 6)
-        and re.search(r"\b(?:on|land|size|gauge|awg)\b", match.clause.line)
+        and (
+            re.search(r"\b(?:on|land|size|gauge|awg)\b", match.clause.line)
+            or _OF_WIRES.search(words)  # "also wired with the twelves"
+        )
     ):
         return None
     return [

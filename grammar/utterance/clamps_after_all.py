@@ -26,7 +26,7 @@ _PLACE = r"(?:inside|internal|inner|built[- ]in|outside|external)"
 _HOW_MANY = (
     r"(?: (?:one|some|a|an|two|\d|three|four"
     r"|a pair|a couple|them|clamps?|ones?|in there|in here|in it"
-    rf"|after all|too|of them|{_PLACE}))*"
+    rf"|after all|too|as well|of them|{_PLACE})\b)*"
 )
 _BREAK = r"[\s,.;:!?…–—-]"
 #: Behind a denial: a turn, that there is one after all, and where.
@@ -122,6 +122,7 @@ def _within(act: Act | Unread, found: re.Match[str]) -> bool:
 
 
 def _follows(act: Act, found: re.Match[str]) -> bool:
-    """Whether the thing that is found after all is said: "yes there is, a switch"."""
+    """Whether the thing that is found after all is said, "yes there is, a switch"; or what is there
+    besides, "no device. There are internal clamps"."""
     begin = act.span[0]
-    return is_thing(act) and found.start() <= begin <= found.end() + 2
+    return (is_thing(act) or isinstance(act, acts.SetClamps)) and found.start() <= begin <= found.end() + 2
