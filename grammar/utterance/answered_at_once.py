@@ -42,6 +42,19 @@ def clamps_answered(made: list[Act], heard: str, left: list[Unread]) -> list[Act
     return kept
 
 
+_THERE_ARE = lazy_pattern(r"(?i)there (?:is|are)")
+_OF_SOME = lazy_pattern(r"(?i) (?:(?:really|actually|only|just|now|still) )*")
+
+
+@joining
+def told_not_answered(last: Act, act: Act, heard: str) -> Act | None:
+    """ "There are three of the 14-2", where it is asked for clamps: told, and no "yes there are"."""
+    if not isinstance(last, acts.Yes) or not _THERE_ARE.fullmatch(last.words):
+        return None
+    told = is_thing(act) or isinstance(act, (acts.Restate, acts.Recount))
+    return act if told and _OF_SOME.fullmatch(heard, last.span[1], act.span[0]) else None
+
+
 _ONLY_INSIDE = lazy_pattern(
     r"(?i)(?:any )?(?:cable )?clamps?,?"
     r" (?:(?:on the |in the |the )?inside|internal|in the box|in it)"

@@ -11,6 +11,7 @@ from boxaloud.grammar.utterance.answered_at_once import (
     denied_behind,
     meant_not_that,
     numbers_asked_with,
+    told_not_answered,
 )
 from boxaloud.grammar.utterance.asked_together import asked_together
 from boxaloud.grammar.utterance.become_others import become_others, no_volume
@@ -185,6 +186,7 @@ IN_TALK = (
     Pass(found_after_all, (), 0),
     Pass(heads_behind_with, (acts.AddCable, acts.AddConductors), 1, ON_A_CABLE_PIECES),
     Pass(clamps_answered, (acts.AskMeaning, acts.SetClamps), 1),
+    Pass(told_not_answered, (acts.Yes,), 2, ("there",)),
     Pass(asked_and_denied, (), 1, ("no", "nah")),
     Pass(clamps_looked_for, (acts.SetClamps, acts.DontKnow), 1, ("clamp",)),
     Pass(numbers_asked_with, (acts.Number,), 2),
