@@ -144,7 +144,7 @@ def build_remove(match: Match, telling: Telling) -> list[Act] | None:
         return _for_nothing(match, telling)
     count = number_of(match)
     if match.has("ref") and re.match(
-        r"(?:t[ao]k|pull|yank|rip|cut|leav|knock|cross|strik|lift|pop|kick|haul|boot|get|got|mov"
+        r"(?:t(?:a|oo)k|pull|yank|rip|cut|leav|knock|cross|strik|lift|pop|kick|haul|boot|get|got|mov"
         r"|clear|back)\w* ",
         match.found.group("ref"),
     ):
