@@ -17,10 +17,10 @@ from boxaloud.grammar.building.pattern_groups import (
     words_of,
 )
 from boxaloud.grammar.building.told_clause import Telling
-from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.clauses.act_fields import act_of, reference_to
 from boxaloud.grammar.clauses.act_kinds import ROUTED
 from boxaloud.grammar.clauses.polarity import is_negator
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.patterns.patterns import Match
 
 

@@ -190,9 +190,7 @@ def _read(line: str, closes: str) -> tuple[Mood, bool, bool]:
         mood, fit = "interrogative", True
     elif "check " in line and TELLING_IF.search(line):
         return mood, fit, modal
-    elif closes != "?" and tells_on(line):
-        return mood, fit, modal
-    elif head_word in _WH or (head_word in _AUXILIARY and _asks(words, first, closes)):
+    elif _asks_by_its_head(line, words, first, closes):
         if _is_request(line, words[first:]) or orders_so_many(words[first:], closes):
             return mood, fit, modal
         mood, modal = "interrogative", head_word in _MODAL
@@ -210,6 +208,13 @@ def _read(line: str, closes: str) -> tuple[Mood, bool, bool]:
     if mood != "declarative" and " if " in line:
         modal = True
     return mood, fit, modal
+
+
+def _asks_by_its_head(line: str, words: list[str], first: int, closes: str) -> bool:
+    """Whether a line asks by the word that it begins with; "which sits on a round box" tells."""
+    if words[first] in _WH:
+        return closes == "?" or not tells_on(line)
+    return words[first] in _AUXILIARY and _asks(words, first, closes)
 
 
 def _is_request(line: str, words: list[str]) -> bool:

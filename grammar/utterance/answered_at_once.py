@@ -48,7 +48,7 @@ _OF_SOME = lazy_pattern(r"(?i) (?:(?:really|actually|only|just|now|still) )*")
 
 @joining
 def told_not_answered(last: Act, act: Act, heard: str) -> Act | None:
-    """ "There are three of the 14-2", where it is asked for clamps: told, and no "yes there are"."""
+    """ "There are three of the 14-2", where clamps are asked for: told, and no "yes there are"."""
     if not isinstance(last, acts.Yes) or not _THERE_ARE.fullmatch(last.words):
         return None
     told = is_thing(act) or isinstance(act, (acts.Restate, acts.Recount))

@@ -125,4 +125,6 @@ def _follows(act: Act, found: re.Match[str]) -> bool:
     """Whether the thing that is found after all is said, "yes there is, a switch"; or what is there
     besides, "no device. There are internal clamps"."""
     begin = act.span[0]
-    return (is_thing(act) or isinstance(act, acts.SetClamps)) and found.start() <= begin <= found.end() + 2
+    return (
+        is_thing(act) or isinstance(act, acts.SetClamps)
+    ) and found.start() <= begin <= found.end() + 2

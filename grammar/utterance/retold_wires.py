@@ -189,7 +189,8 @@ def _unsized(act: Act) -> TypeGuard[acts.AddGrounds]:
 
 
 _BOX_OF = lazy_pattern(
-    r"(?i)\s*box\W*(?:(?:here|in my hand|in front of me)\W*)?(?:is |of |measuring |that measures )?(?:an? )?"
+    r"(?i)\s*box\W*(?:(?:here|in my hand|in front of me)\W*)?"
+    r"(?:is |of |measuring |that measures )?(?:an? )?"
 )
 
 
