@@ -149,7 +149,9 @@ def build_remove(match: Match, telling: Telling) -> list[Act] | None:
         match.found.group("ref"),
     ):
         thing = next(e.found for e in pieces(match, "ref") if e.found is not None)
-        if not re.search(r"(?i) (?:out|off|away)(?: of [a-z ]+)?$", thing.words.strip()):
+        sent = re.match(r" (?:and|then)\b", match.found.string[match.found.end("ref") :])
+        out = re.search(r"(?i) (?:out|off|away)(?: of [a-z ]+)?$", thing.words.strip())
+        if not (out or sent):
             return None  # "cut one 14-2": nothing is taken out by that alone
         target = _led_out(pieces(match, "ref")[1:], telling.heard)
         return [acts.Remove(target=target, words=words, span=span, function="request")]
