@@ -100,8 +100,8 @@ _THAT_IS = lazy_pattern(
     r"(?i)\b(?:that|this|it|the one (?:on|at|in) the [a-z]+)(?:['’]s| is| one['’]s| one is) $"
 )
 _AT_A_SIDE = lazy_pattern(
-    r"(?i) (?:on|at|in|coming in|from) (?:the )?(?:left|right|top|bottom|back|front|middle|side|end)"
-    r"(?: side)?(?=,? )"
+    r"(?i) (?:on|at|in|coming in|from) (?:the )?(?:left|right|top|bottom|back|front|middle|side"
+    r"|end)(?: side)?(?=,? )"
 )
 
 
@@ -136,7 +136,7 @@ def some_not_others(changed: Act, denied: Act, heard: str) -> Act | None:
         return None
     if _SO_NOT.fullmatch(heard, changed.span[1], denied.span[0]) is None:
         return None
-    if target.kind == "anything":
+    if target.kind == "anything" and target.ordinal is None:
         target = replace(
             target, kind=was.kind, name=was.name, awg=was.awg, conductors=was.conductors
         )

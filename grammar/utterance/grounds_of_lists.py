@@ -32,7 +32,7 @@ def none_grounded(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     for act in reversed(made):
         if isinstance(act, acts.Unground) and _NEITHER.match(act.words) and act.ground is False:
             denied = act
-        elif not isinstance(act, acts.AddCable):
+        elif not isinstance(act, acts.AddCable) or act.awg is None:
             denied = None
         elif act.ground is False and _OF_ALL.match(heard, act.span[0]):
             denied = act

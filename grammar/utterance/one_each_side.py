@@ -29,7 +29,10 @@ _SIDES_NAMED = lazy_pattern(
     r"|front|back)\b"
 )
 #: "Two #12 each way", "a green one from each end": behind what has its own count.
-_OWN_BEHIND = lazy_pattern(rf"(?i)(?: (?:in|on|at|from|to|out))? each(?: of the two)? {_SIDE}")
+_OWN_BEHIND = lazy_pattern(
+    r"(?i)(?: and (?:an? |one )?(?:green|bare|ground|egc)(?: (?:#|number )?(?:14|12|10|8|6))?)?"
+    rf"(?: (?:in|on|at|from|to|out))? each(?: of the two)? {_SIDE}"
+)
 SIDES = ("side", "end", "way", "direction", "left", "right", "top", "front")
 _Thing: TypeAlias = acts.AddCable | acts.AddConductors | acts.AddGrounds | acts.AddDevice
 _THINGS = (acts.AddCable, acts.AddConductors, acts.AddGrounds, acts.AddDevice)

@@ -16,13 +16,13 @@ from boxaloud.rules.contents import Cable, Conductors, Yoke
 
 _ADDED_UP = lazy_pattern(
     r"(?i)\b(?:so|that['’]s|that is|(?:that |which )?makes|making|which is|altogether|totall?ing"
-    r"|(?:we|i)['’](?:re|m) at|up to|(?:i|we) (?:get|count|make it|make that)|together|then|already"
+    r"|(?:we|i)['’](?:re|m) at|up to|(?:i|we) (?:get|count|make it|make that)"
     r"|for a total of)[\s,:]*"
-    r"(?:(?:now|then|about|already|that['’]s|it['’]s|i have|we have)\b[\s,]*)*$"
+    r"(?:(?:now|about|already|that['’]s|it['’]s|i have|we have)\b[\s,]*)*$"
 )
 _ADDS_UP = lazy_pattern(
     r"(?i)\s*,?\s*(?:in all|in total|total|altogether|all told|if (?:i|you|we) (?:add|count)"
-    r"|to count|so far|already|alone|by themselves|makes?|comes? (?:to|out)|is|are|was|add up"
+    r"|to count|so far|already|alone|by themselves|makes?|comes? (?:to|out)|add up"
     r"|takes?|which|that['’]s)\b"
 )
 _MAKES = lazy_pattern(r"(?i)(?:(?:so|and) )?(?:(?:that|which) makes|making|for a total of)\b")

@@ -76,10 +76,17 @@ _NOT_SO_MANY = re.compile(
 )
 
 
+_SIZES = frozenset({14, 12, 10, 8, 6})
 #: "Four whites, not three": of one color, and not of all.
 _COLOURED = re.compile(
     r"(?i)\b(?:blacks?|reds?|blues?|whites?|browns?|oranges?|yellows?|gr[ae]ys?|hots?|neutrals?)\b"
 )
+
+
+def _of_one_color(turn: Turn, act: acts.Restate) -> bool:
+    """Whether a count is of one color alone, and no list of colors begins with it."""
+    listed = isinstance(turn.upcoming, acts.AddConductors)
+    return not listed and _COLOURED.search(turn.heard[slice(*act.thing.span)]) is not None
 
 
 def puts_another_count_right(turn: Turn, act: acts.Restate, item: Item) -> bool:
@@ -88,9 +95,11 @@ def puts_another_count_right(turn: Turn, act: acts.Restate, item: Item) -> bool:
     told, there = act.thing.count, item.content.count
     if act is turn.settled or turn.supposed or told is None or told == there:
         return False
-    coloured = _COLOURED.search(turn.heard[slice(*act.thing.span)]) is not None
+    coloured = _of_one_color(turn, act)
     found = _NOT_SO_MANY.match(turn.heard, act.thing.span[1])
     denied = lengths.value(found["n"].lower()) if found is not None else None
+    if denied in _SIZES and getattr(act.thing, "awg", None) is not None:
+        return False  # "three 12-2s, not fourteen": the size
     if denied == there or (denied is None and not (coloured and told < there)):
         return False
     of_last = denied == turn.state.added and turn.state.last == item.key
