@@ -23,7 +23,7 @@ _ADDED_UP = lazy_pattern(
 _ADDS_UP = lazy_pattern(
     r"(?i)\s*,?\s*(?:in all|in total|total|altogether|all told|if (?:i|you|we) (?:add|count)"
     r"|to count|so far|already|alone|by themselves|makes?|comes? (?:to|out)|add up"
-    r"|takes?|which|that['’]s)\b"
+    r"|takes?|which|that['’]s|is (?:an? (?:good many|lot)|plenty|quite))\b"
 )
 _MAKES = lazy_pattern(r"(?i)(?:(?:so|and) )?(?:(?:that|which) makes|making|for a total of)\b")
 #: A list of allowances: "six fourteens, the grounds together, a yoke and the clamps".
