@@ -24,14 +24,22 @@ _ONE = lazy_pattern(
     r"(?: [a-z]+)?(?:['’]s| is| was| should be| has to be| needs to be)(?: (?:really|actually|now"
     r"|just|in fact))* an? .*"
 )
+#: "The fan leg is 14/3", of cables of which one was told to go there.
+_CALLED = lazy_pattern(
+    r"(?i)\b(?:the|that) (?P<place>[a-z]+) (?:leg|run|cable|line)(?:['’]s| is)(?: (?:really|actually"
+    r"|now|just|in fact))* (?=\d|a |an |fourteen|twelve|ten)"
+)
+_WITH_IT = lazy_pattern(r" (?:(?!and\b)[a-z]+(?: |(?=\W|$)))*")
 _SILENT = (acts.No, acts.Yes, acts.Social)
 
 
 def one_by_its_way(read: Utterance, journal: Sequence[Entry], state: State) -> Utterance:
     """The utterance as the replacing of the cable that goes there; else `read` as it is."""
     found = _ONE.fullmatch(read.heard)
+    if found is None:
+        return _called_by_it(read, journal, state)
     told = _told(read)
-    if found is None or told is None or state.pending:
+    if told is None or state.pending:
         return read
     lines = [item.content for item in state.items if isinstance(item.content, Cable)]
     alike = [one for one in lines if _size(one) == (told.awg, told.conductors)]
@@ -57,6 +65,36 @@ def one_by_its_way(read: Utterance, journal: Sequence[Entry], state: State) -> U
     return replace(read, acts=(act,), unread=())
 
 
+def _called_by_it(read: Utterance, journal: Sequence[Entry], state: State) -> Utterance:
+    """The utterance with each cable called by its place as the one that was told to go there."""
+    if state.pending or read.heard.rstrip().endswith("?"):
+        return read
+    lines = [item.content for item in state.items if isinstance(item.content, Cable)]
+    made = read.acts
+    for found in _CALLED.finditer(read.heard):
+        way = _size_of_way(found["place"], journal)
+        meant = [one for one in lines if _size(one) == way]
+        if len(meant) == 1 and meant[0].count > 1:
+            made = tuple(_of_it(act, found.span(), pointing_at(meant[0])) for act in made)
+    return replace(read, acts=made) if made != read.acts else read
+
+
+def _of_it(act: Act, called: tuple[int, int], target: acts.Reference) -> Act:
+    """The act as the replacing of one of those pointed at, where its cable stands right behind."""
+    thing = act.thing if isinstance(act, acts.Replace | acts.Restate) else act
+    if not isinstance(thing, acts.AddCable) or thing.count not in (None, 1):
+        return act
+    if not called[0] <= thing.span[1] - 1 or thing.span[0] > called[1] or thing.conductors is None:
+        return act
+    if (thing.awg, thing.conductors) == (target.awg, target.conductors):
+        return act
+    return acts.Replace(
+        target=replace(target, count=1, words=act.words),
+        thing=replace(thing, count=1, function="inform"), words=act.words, span=act.span,
+        function="correction",
+    )  # fmt: skip
+
+
 def _told(read: Utterance) -> acts.AddCable | None:
     """The only cable that is told, if nothing else is."""
     things = [act for act in read.acts if not isinstance(act, _SILENT)]
@@ -77,7 +115,15 @@ def _size_of_way(place: str, journal: Sequence[Entry]) -> _Size | None:
     for entry in reversed(journal):
         if place.lower() not in entry.heard.lower():
             continue
-        sizes = {(one.awg, one.conductors) for one in entry.acts if isinstance(one, acts.AddCable)}
+        cables = [one for one in entry.acts if isinstance(one, acts.AddCable)]
+        to_it = [one for one in cables if _goes_there(one, place.lower(), entry.heard.lower())]
+        sizes = {(one.awg, one.conductors) for one in to_it or cables}
         if len(sizes) == 1:
             return sizes.pop()
     return None
+
+
+def _goes_there(cable: acts.AddCable, place: str, heard: str) -> bool:
+    """Whether the place is named with the cable, before the next thing is."""
+    with_it = _WITH_IT.match(heard, cable.span[1])
+    return with_it is not None and place in with_it.group().split()

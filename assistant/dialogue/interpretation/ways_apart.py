@@ -33,6 +33,12 @@ _ANEW = lazy_pattern(
 _AS_WELL = lazy_pattern(
     r"(?i)(?: (?:com|go)(?:es?|ing)? in)?(?: here)? (?:as well|too|also|on top)\b"
 )
+#: "Spliced to those": what is joined to the wires that were told is none of them.
+_JOINED = lazy_pattern(
+    r"(?i)(?: (?!(?:are|is|were|was|be)\b)[a-z]+){0,4}?,? (?:(?:and|all|that|which|get|gets) )*"
+    r"(?:splic|ti|t[iy]|join|nutt?|wire ?nutt?|mad)(?:e[sd]?|ing|s)?(?: up| on)?"
+    r" (?:to|onto|with) (?:those|these|them)(?=\s*(?:[.,;!]|$)| (?:with|wires|and|in here)\b)"
+)
 _MORE = lazy_pattern(r"(?i)\b(?:more|another|extra|additional)\b")
 _DEFINITE = ("the ", "that ", "my ", "both ", "all ", "of ")
 
@@ -40,7 +46,7 @@ _DEFINITE = ("the ", "that ", "my ", "both ", "all ", "of ")
 def ways_apart(read: Utterance, journal: Sequence[Entry], state: State) -> Utterance | None:
     """The utterance with the wires that go the other way told as more of them; None where none
     do."""
-    if not state.items or state.pending or _ANEW.search(read.heard):
+    if not state.items or state.pending or _ANEW.search(_JOINED.sub("", read.heard)):
         return None
     if _BOTH_WAYS.search(read.heard):
         return None
@@ -59,6 +65,9 @@ def _further(heard: str, act: Act, journal: Sequence[Entry]) -> Act | None:
     if thing.words.lower().startswith(_DEFINITE):
         return None
     if isinstance(act, acts.Restate) and _comes_on_top(heard, thing):
+        return thing
+    alike = [one for entry in journal for one in _alike(entry, thing)]
+    if alike and _JOINED.match(heard, thing.span[1]):
         return thing
     way = _way(heard, thing)
     told = {_way(entry.heard, one) for entry in journal for one in _alike(entry, thing)}
