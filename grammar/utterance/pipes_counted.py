@@ -12,9 +12,9 @@ from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer import numbers
 
 _PIPES = lazy_pattern(
-    r"\b(two|three|four|five|six|[2-6]|both) (?:of (?:the|those) )?(?:\w+ )?(?:pipes?|emts?"
+    r"(?<![/.-])\b(two|three|four|five|six|[2-6]|both) (?:of (?:the|those) )?(?:\w+ )?(?:pipes?|emts?"
     r"|home ?runs"
-    r"|conduits?|raceways?|flexes|whips|cords|stubs|runs? of (?:emt|pipe|conduit|flex))\b"
+    r"|conduits?|raceways?|flex(?:es)?(?! (?:conn|fit))|whips|cords|stubs|runs? of (?:emt|pipe|conduit|flex))\b"
 )
 _EACH = lazy_pattern(
     r"\b(?:in each|each (?:has|have|with|brings?|carr(?:y|ies)|of (?:them|those|these)|one"
@@ -35,6 +35,8 @@ def each_pipe(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     pipes = _PIPES.search(low)
     each = _EACH.search(low, pipes.end()) if pipes is not None else None
     if each is None and (of_each := _OF_EACH_PIPE.search(low)) is not None:
+        if any(act.span[0] <= of_each.start() < act.span[1] for act in made):
+            return made  # "two in, two out, a green in each pipe": read as two greens
         return _of_each_pipe(made, low, left, of_each)
     of_pipe = each is not None and _OF_EACH_PIPE.match(low, each.start())
     if pipes is None or each is None:

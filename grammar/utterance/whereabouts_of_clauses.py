@@ -17,6 +17,7 @@ _UNITS = frozenset(grammar_data.table("clauses")["other"]["units"])
 _LEADING = grammar_data.table("whereabouts")["leading_away"]
 _PLACES = frozenset(_LEADING["places"])
 _SUBJECTS = frozenset(_LEADING["subjects"])
+_WORKED = frozenset(grammar_data.table("clauses")["purposes"]["worked"])
 _PREPOSITIONS = frozenset(_LEADING["prepositions"])
 _VERBS = frozenset(_LEADING["verbs"])
 #: "ten three", "ten-three": said as words it is a cable; "10-3" may be a date.
@@ -131,6 +132,8 @@ def _modifies(words: Sequence[str], place: int) -> bool:
     """ "for the garage", "from the panel", "dryer box": it only says which."""
     if place + 1 < len(words) and words[place + 1] == "box":
         return True
+    if len(words) == place + 2 and words[place] in _WORKED and words[place + 1][:6] == "<cable":
+        return True  # "dryer 10/3"
     return any(word in _PREPOSITIONS for word in words[max(0, place - 4) : place])
 
 

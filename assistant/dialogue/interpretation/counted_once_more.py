@@ -47,6 +47,8 @@ _WEIGHS = lazy_pattern(
     r"|receptacles?|dimmers?|outlets?|plugs?|o['’]?clock|minutes?|hours?|days?|dollars?|bucks"
     r"|boxes|floors?|and an?|(?:1[024]|fourteen|twelve|ten)[-/ ](?:[234]|two|three))\b|\?"
 )
+#: "Three pigtails on it": how many there are of that.
+_OTHERS = lazy_pattern(r"(?i)\W*(?:(?:wire|ground|copper|green|short|little) )*(?:pig ?)?tails?\b")
 _POINTS = lazy_pattern(r"(?i)\bone\b")
 _ASKED = lazy_pattern(
     r"(?i)\b(?:(?:did|have|had) (?:i|we) (?:say|said|tell|told|give|given|count|counted|put|got)"
@@ -68,7 +70,7 @@ def counted_once_more(
         return read
     frames = [found for frame in (_ALONE, _LAST) if (found := frame.fullmatch(read.heard))]
     found = next((one for one in frames if SPOKEN_VALUE.fullmatch(one["value"])), None)
-    if found is None:
+    if found is None or _OTHERS.match(found["rest"]):
         return read
     value, line = spoken_value(found["value"]), _spoken_of(journal[-1], state)
     if line is None or value != int(value) or not 0 < value < _MOST or not _only_counts(read):
