@@ -107,6 +107,11 @@ def _in_and_out_spliced(found: Found, expect: str | None) -> str | None:
     return found["kept"] if every else None
 
 
+def _in_and_out_now(found: Found, expect: str | None) -> str | None:
+    """ "So 8 now" for "4 in 4 out now"."""
+    return f"{found['lead']}so {(_worth(found['n']) or 0) * _TWO} now"
+
+
 def _sum_of_two(found: Found, expect: str | None) -> str | None:
     """Nothing for "so three" behind two and another one."""
     if (_worth(found["first"]) or 0) + 1 != _worth(found["sum"]):
@@ -216,6 +221,7 @@ WORKED_OUT: Mapping[str, Callable[[Found, str | None], str | None]] = {
     "difference": _difference,
     "finger_counts": _whole(without_finger_counts),
     "in_and_out": _in_and_out,
+    "in_and_out_now": _in_and_out_now,
     "in_and_out_spliced": _in_and_out_spliced,
     "last_of_run": _last_of_run,
     "looks": _whole(without_looks),

@@ -9,6 +9,7 @@ from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.state_parts import Item
 from boxaloud.grammar.acts import Reference, Thing, ThingKind
 from boxaloud.grammar.clauses.act_fields import KIND_OF
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer import numbers
 from boxaloud.rules.contents import (
     BondingJumper,
@@ -255,12 +256,20 @@ def meant(item: Item, reference: Reference) -> int:
         return min(2, item.content.count)
     if reference.which == "all" or plural(reference.words):
         return item.content.count
-    return 1 if _singular(reference.words) and item.content.count > 1 else item.content.count
+    one = _singular(reference.words) or (reference.kind in ("device", "cable") and reference.words)
+    return 1 if one and item.content.count > 1 else item.content.count  # notes say "sw is out"
+
+
+_WAY = lazy_pattern(
+    r"(?<=\S) (?:(?:that |which )?(?:goes|going|comes|coming|runs|running|headed|heading) )?"
+    r"(?:(?:up|down|out|over|in) )?(?:to|for|from|feeding|feeds) (?=\S)"
+)
 
 
 def plural(words: str) -> bool:
     """Whether words stand in the plural: "those 14-2s", "the switches"."""
-    last = words.lower().rstrip(" ,.").removesuffix("'s").rpartition(" ")[2]
+    head = _WAY.split(words.lower().strip(), maxsplit=1)[0]  # "the 14-2 to the lights"
+    last = head.rstrip(" ,.").removesuffix("'s").rpartition(" ")[2]
     if last in ("its", "this", "thats", "whats"):
         return False  # "its coming out": one thing, written without its mark
     return (last.endswith("s") and not last.endswith(("ss", "us"))) or last in (
