@@ -12,9 +12,9 @@ from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.lexer import numbers
 
 _PIPES = lazy_pattern(
-    r"(?<![/.-])\b(two|three|four|five|six|[2-6]|both) (?:of (?:the|those) )?(?:\w+ )?(?:pipes?|emts?"
-    r"|home ?runs"
-    r"|conduits?|raceways?|flex(?:es)?(?! (?:conn|fit))|whips|cords|stubs|runs? of (?:emt|pipe|conduit|flex))\b"
+    r"(?<![/.-])\b(two|three|four|five|six|[2-6]|both) (?:of (?:the|those) )?(?:\w+ )?(?:pipes?"
+    r"|emts?|home ?runs|conduits?|raceways?|flex(?:es)?(?! (?:conn|fit))|whips|cords|stubs"
+    r"|runs? of (?:emt|pipe|conduit|flex))\b"
 )
 _EACH = lazy_pattern(
     r"\b(?:in each|each (?:has|have|with|brings?|carr(?:y|ies)|of (?:them|those|these)|one"

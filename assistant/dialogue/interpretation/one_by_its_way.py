@@ -26,8 +26,8 @@ _ONE = lazy_pattern(
 )
 #: "The fan leg is 14/3", of cables of which one was told to go there.
 _CALLED = lazy_pattern(
-    r"(?i)\b(?:the|that) (?P<place>[a-z]+) (?:leg|run|cable|line)(?:['’]s| is)(?: (?:really|actually"
-    r"|now|just|in fact))* (?=\d|a |an |fourteen|twelve|ten)"
+    r"(?i)\b(?:the|that) (?P<place>[a-z]+) (?:leg|run|cable|line)(?:['’]s| is)(?: (?:really"
+    r"|actually|now|just|in fact))* (?=\d|a |an |fourteen|twelve|ten)"
 )
 _WITH_IT = lazy_pattern(r" (?:(?!and\b)[a-z]+(?: |(?=\W|$)))*")
 _SILENT = (acts.No, acts.Yes, acts.Social)
