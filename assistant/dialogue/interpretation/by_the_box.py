@@ -10,6 +10,7 @@ from boxaloud.assistant.dialogue.interpretation.clamps_by_pronoun import clamps_
 from boxaloud.assistant.dialogue.interpretation.clamps_told_otherwise import (
     clamps_told_otherwise,
 )
+from boxaloud.assistant.dialogue.interpretation.counted_by_way import counted_by_way
 from boxaloud.assistant.dialogue.interpretation.counted_once_more import counted_once_more
 from boxaloud.assistant.dialogue.interpretation.counts_agreeing import counts_agreeing
 from boxaloud.assistant.dialogue.interpretation.counts_anew import counts_anew
@@ -101,6 +102,7 @@ def _behind(read: Utterance, journal: Sequence[Entry], state: State, sheet: Work
     read = clamps_by_pronoun(read, journal, state)
     read = landed_on_those(read, journal, state)
     read = one_by_its_way(read, journal, state)
+    read = counted_by_way(read, journal, state)
     read = taken_as_well(read, journal[-1], state)
     read = changed_as_well(read, journal[-1], state)
     read = right_before(read, journal, state)
