@@ -41,6 +41,26 @@ _FILLER = lazy_pattern(
 _REWRITES: tuple[tuple[str, str], ...] = (
     # "fourteen gauge, fourteen two"
     (rf"\b({_GAUGE}) gauge,? (?:an? )?(?=\1[-/ ])", ""),
+    # "those are twelve gauge, every one, so twelve twos"
+    (rf"\b({_GAUGE})(?: gauge)?(?:,? (?:each|every) (?:single )?one)?,? so (?=\1[-/ ])", ""),
+    # "out of the three, two are 12-2"; "one of those three's got a red"
+    (
+        r"\bout of the (?P<of>two|three|four|five|six|seven|eight),? (?P<n>one|two|three|four|five"
+        r"|six|seven)(?='s | is | are | was | were )",
+        r"\g<n> of the \g<of>",
+    ),
+    (r"\boutt?a\b", "out of"),
+    (
+        r"\b(?P<all>both|all (?:three|four|five|six))(?: the| of the)? (?:mcs?|cables|runs)"
+        r"(?=(?:'re| are| were) )",
+        r"\g<all> of the cables",
+    ),
+    # "I said twelve and I meant fourteen, all of it"
+    (
+        rf"\bi said (?P<was>{_GAUGE})(?:,? and| but|,) (?:i )?meant (?P<now>{_GAUGE})(?:'?s)?,?"
+        r" (?:all of (?:it|them|'em)|on everything|everything|the whole (?:thing|lot|box))",
+        r"everything in \g<was> is \g<now>",
+    ),
     # "the jacket on every one of them reads twelve two"
     (
         rf"\b{_MARK} (?:on|of) (?P<who>[a-z0-9' -]+?) (?:all )?(?:reads?|says?|is|are)\b",
@@ -64,6 +84,18 @@ _REWRITES: tuple[tuple[str, str], ...] = (
         rf"(?:not|no|never|isn't|ain't|wasn't|is no|is not)) {_A}(?P<was>{_SIZE}){_PART}"
         rf"(?: {_IT_IS})? (?:an? )?(?P<now>{_SIZE})",
         r"the \g<was> is a \g<now>",
+    ),
+    # "the 14-2's not a two, it's another 14-3"; "that third cable isn't a 14-2, it's a 14-3"
+    (
+        rf"\bthe (?P<was>{_SIZE})(?:'s| is| was)? ?(?:not|isn't|ain't|wasn't|is no) an? (?:two|three"
+        rf"|2|3){_PART} {_IT_IS} (?:an? |another )?(?P<now>{_CABLE})",
+        r"the \g<was> is a \g<now>",
+    ),
+    (
+        r"\b(?P<who>(?:the|that) (?:last|first|second|third|fourth|fifth) (?:one|cable|run))"
+        rf"(?:'s| is| was)? ?(?:not|isn't|ain't|wasn't|is no|never) {_A}{_SIZE}{_PART} {_IT_IS}"
+        rf" (?:an? |another )?(?P<now>{_CABLE})",
+        r"\g<who> is a \g<now>",
     ),
     # "those aren't 14-2s, they're 12-2s"
     (

@@ -9,6 +9,7 @@ _GAUGE = r"(?:14|12|10|8|6|fourteen|twelve|ten|eight|six)"
 BARE_SIZE = rf"(?:number |no\. |# ?)?{_GAUGE}"
 _COUNT = r"(?:a couple|\d|1\d|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)"
 _FEW = r"(?:[2-9]|two|three|four|five|six|seven|eight|nine)"
+_MANY = rf"(?:{_FEW}|1\d|20|[a-z]+teen|ten|eleven|twelve|twenty)"
 _IN_CABLE = r"(?:[234]|two|three|four)"
 _EACH = r"(?:them|'em|em|those|these)"
 
@@ -20,7 +21,7 @@ def _size(name: str) -> str:
         rf"(?P<{name}_two>[-/ ](?:2|two))?"
     )
     bare = rf"(?:number |no\. |# ?)?(?P<{name}_bare>{_GAUGE})(?:[- ](?:gauge|wire|awg))?"
-    wires = rf"(?P<{name}_wires>two|three|four)[- ]wire"
+    wires = rf"(?P<{name}_wires>two|three|four)(?:[- ]wire|s\b)"
     many = r"(?P<many>'?s\b)?" if name == "was" else r"(?:'?s\b)?"
     kind = r"(?: (?:nm|cables?|thhn|stranded|solid|stuff))?"
     return rf"(?:(?:{pair}|{wires}|{bare}){many}{kind}(?![\w-]))"
@@ -39,7 +40,7 @@ _IS = (
 )
 _THOSE = (
     rf"(?:{_EACH}|(?:of )?(?:the|my|those|these) (?:(?P<of>{_FEW})\b ?)?"
-    rf"(?:{_WAS}|cables?|wires|conductors|runs|ones)?)"
+    rf"(?:{_WAS}|cables?|wires|conductors|runs|ones|mcs?)?)"
 )
 _SOME = (
     r"(?:(?P<but>(?:all|every one|everything) (?:but|except) one)(?: of)?"
@@ -51,7 +52,7 @@ _SOME = (
 _BEHIND = (
     rf"(?P<every>(?:the )?both(?: of {_EACH})?|(?:the )?(?:pair|lot) of {_EACH}"
     rf"|(?:each|every)(?: (?:single|last))?(?: one)?(?: of {_EACH})?"
-    rf"|all (?:of {_EACH}|(?P<of>{_FEW})(?: of {_EACH})?))"
+    rf"|the whole (?:bunch|lot|batch|set)|all (?:of {_EACH}|(?P<of>{_MANY})(?: of {_EACH})?))"
 )
 _NTH = r"(?:last|first|second|third|fourth|odd|bottom|top|left|right|far)"
 _PLACED = rf"(?:(?:the|that) {_NTH} (?:one|cable|of)(?: out)?)"
@@ -80,9 +81,19 @@ _FRAMES = (
     rf"\b(?P<every>(?P<bare>those|these|they)|(?:those|these|the) (?P<of>{_FEW})){_IS}{_NOW}",
     # "that's 14-3. Both of 'em", "14-2, all three"
     r"(?:\b(?:that's|it's|they're|make (?:it|that|them)|those are|these are|call (?:it|them)"
-    r"|would be) (?:an? )?"
+    r"|would be|(?:this|that|the) (?:cable|wire|stuff)(?:'s| is)) (?:an? )?"
     r"|(?:^|(?<=[.,;!-] )|(?<=[.,;!-]  )|(?<=^so )|(?<=^well )|(?<=^no )))"
     rf"{_NOW}[.,;!]? (?:and )?{_BEHIND}(?=\s*(?:[.,;!]|$))",
+    # "it's number eight on all nine"
+    rf"\b(?:it's|that's|they're|it is) {_NOW} (?:on|for|in) (?P<every>(?:all|each|every|both)"
+    rf"(?:(?: (?:single|last))? one)?(?: of {_EACH})?(?: (?P<of>{_MANY}))?(?: of {_EACH})?)"
+    r"(?=\s*(?:[.,;!]|$))",
+    # "one of the two I've changed for a 12-3"
+    rf"\b{_SOME} {_THOSE} ?(?<! ) (?:i've|i|we've|we|he|they) (?:have |had )?(?:changed|swapped|switched"
+    rf"|traded|replaced)(?: out)? (?:for|to|with|into) (?:an? )?{_NOW}",
+    # "the three from the pipe are fourteens"
+    rf"\b(?P<every>(?P<loose>the (?P<of>{_MANY}) (?:from|out of|in) the (?:emt|pipe|conduit)))"
+    rf"{_IS}{_NOW}",
     # "call that 12-3 a 12-2", "put the 14-2 down as a 14-3"
     rf"\b(?:call|mark|put|make|count|figure|book|read) {_ONE}) "
     rf"{_WAS} (?:down )?(?:as |for |to )?(?:an? )?{_NOW}(?: instead| as well| too)?",
@@ -116,6 +127,10 @@ _FRAMES = (
     rf" (?:it's|it is|that's|but) (?:an? )?{_NOW}",
     # "the last one of the three is a 12-2"
     rf"\b(?P<one>(?P<placed>{_PLACED})(?: (?:of )?(?:the|those) (?P<of>{_FEW}))?){_IS}{_NOW}",
+    # "the feed is a 12-2, the other two are 14 like I said"
+    rf"\b(?P<one>(?P<placed>the (?:feed|home ?run|hot|power|supply|switch leg))){_IS}{_NOW}"
+    r"(?=[.,;!]? (?:and |but )?(?:the )?(?:other|rest)\b[^.;?!]*"
+    r" (?:like|as|the way) (?:i|we) (?:said|told|had|gave))",
     # "just the fridge line is 12-2, the other three are 14-2"
     r"\b(?:just|only) the (?:[a-z]+ )?(?:line|cable|run|feed|one|leg|circuit|home ?run)"
     rf"(?: [a-z]+){{0,3}}? ?(?<! ){_IS}{_WAS}[,.;]? (?:and |but )?"

@@ -58,7 +58,18 @@ _OF_WIRES = (
     rf" (?:{_FEW}|one)"
     rf" (?:and|of each|each)(?: (?:{_FEW}|one))?(?: of each)?"
     r"(?=\W*(?:please\W*)?$)",
-    rf"\btimes {_FEW}\b|\bthe extra pair\b",
+    rf"\btimes {_FEW}\b|\bthe extra pair\b|\b(?P<half>two|three|four) and (?P=half)(?=\W*$)",
+    # "I read the print on the jacket wrong": how the slip came about
+    r"\b(?:i|we) (?:had|got|read|was (?:reading|looking at)|were looking at|looked at|took|gave you"
+    r"|told you|said)(?: (?:the|that|it|them|print|printing|gauge|size|jacket|label|on|number|cable"
+    r"|wire))*,? (?:all )?(?:wrong(?: (?:gauge|size|reel|roll|print|jacket|one|number))?|backwards)\b",
+    r"\b(?:the|that) (?:size|gauge|number)(?:'s| is| was) (?:all )?wrong\b",
+    rf"\b(?:it|that one|that|one)(?:'s got| has| carries|'s carrying| brings) (?:an?|the) (?:extra "
+    rf"|other |second )?{_COLOR}(?: (?:wire|one))?\b",
+    # "it's the multiwire for the kitchen", "the control wires": what they are there for
+    r"\b(?:it|that|they|those)(?:'s|'re| is| are) (?:the|a|my) (?:multi ?-?wires?|home ?runs?|feeds?)"
+    r"(?: (?:for|to) the [a-z]+)?\b|, the (?:control|switch|travell?er|lighting|fan|signal)"
+    r" (?:wires|wiring|ones|conductors)(?=\W*$)",
     # "this is the kitchen, so it's yellow": why it is so
     r"\b(?:this|it)(?:'s| is) (?:on |for |all )?(?:the |a )?(?:kitchen|bath(?:room)?|laundry|garage"
     r"|basement|hall|bedroom|lighting)(?: (?:side|circuit|run|leg|line))?(?=\W*(?:so\b|[.,;!]|$))",
@@ -69,9 +80,9 @@ _OF_WIRES = (
 _REST_REMARKS = tuple(map(lazy_pattern, _OF_REST))
 _WIRE_REMARKS = tuple(map(lazy_pattern, _OF_WIRES))
 _GROUND = lazy_pattern(
-    r"\b(?:and |but )?(?:it's )?(?:just |only )?(?:the )?(?:grounds?|green|bare(?: one)?)"
+    r"\b(?:and |but )?(?:it's )?(?:just |only )?(?:the )?(?:grounds?|greens?|bare(?: one)?)"
     r"(?:'s| is| are| stays?| that's)(?: (?:still|only|just|a|an|that's))*"
-    rf" (?P<size>{BARE_SIZE})\b"
+    rf" (?P<size>{BARE_SIZE})(?:s\b)?(?: {_AS_TOLD})?(?![\w-])"
 )
 #: A size said once more of what was put right, or of what stays: "it's just some old twelve".
 _SAME = lazy_pattern(

@@ -50,6 +50,12 @@ def _read_anew(read: Utterance, heard: str, words: str, state: State) -> Utteran
     if not lines or (_is_read(read) and not by_box) or _nth(heard) > lines[0].count:
         return None
     before, behind = words[:start], words[end:]
+    landings = [act for act in read.acts if isinstance(act, acts.Land) and act.awg]
+    for act in landings:
+        behind = behind.replace(act.words.lower().replace("’", "'"), " ", 1)
+    if found_on := _ON_THOSE.search(behind):
+        claim = replace(claim, lands=True)
+        behind = behind[: found_on.start()] + " " + behind[found_on.end() :]
     behind, counted, ground = without_sizes_said_over(behind, claim, lines, state)
     if not counted and any(_is_vague(claim, line) for line in lines):
         return None
@@ -61,10 +67,18 @@ def _read_anew(read: Utterance, heard: str, words: str, state: State) -> Utteran
     bare = _told(read.heard, start, end) if words is heard else _told(read.heard)
     anew = [line for line in lines if not _is(line, claim.now)] or lines
     told = [act for line in anew if (act := _changed(claim, line, bare)) is not None]
-    told += [*_ground(claim, bare), *_landed(claim, bare, state)]
+    landed = _landed(claim, bare, state)
+    if found_on and not landed:
+        return None  # which of several devices, nobody said
+    told += [*_ground(claim, bare), *landed, *landings]
     return replace(read, acts=tuple(told), unread=())
 
 
+#: "And the receptacle is on them": on those that were just told of.
+_ON_THOSE = lazy_pattern(
+    r"\b(?:and |with )?(?:the|its?|that|my) (?:[a-z]+ )?(?:receptacle|switch|dimmer|outlet|device|plug"
+    r"|gfci|gfi|timer|sensor)(?: is|'s| lands| landed)? on (?:them|those|these|that|it)\b"
+)
 _NTH = lazy_pattern(rf"\bthe (second|third|fourth|fifth|sixth) (?={BARE_SIZE}\b)")
 _PLACES = {"second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6}
 
@@ -99,12 +113,15 @@ def _is_read(read: Utterance) -> bool:
 def _lines(claim: SizeClaim, state: State) -> list[_Wired]:
     """The lines of the box that are spoken of; none where that is open."""
     cables = claim.now.conductors is not None or claim.was.conductors is not None
-    found = [
+    wires = [
         item.content
         for item in state.items
         if isinstance(item.content, Cable) or (isinstance(item.content, Conductors) and not cables)
-        if _is(item.content, claim.was)
     ]
+    found = [line for line in wires if _is(line, claim.was)]
+    if not found and claim.of is None and claim.was.conductors is None and claim.share != "all":
+        # "six of the ten": ten of whatever size, where there is no number ten
+        found = [line for line in wires if line.count == claim.was.awg]
     if claim.odd:
         found = [line for line in found if line.count == 1] if len(found) > 1 else found
     if claim.throughout:
