@@ -107,6 +107,8 @@ _FRAMES = (
     rf"(?: in)? (?P<count>{_COUNT}) of {_THOSE} ?(?<! )(?: in)? (?:as|in|with) (?:an? )?{_NOW}",
     # "everything in twelve is fourteen"
     rf"\b(?P<every>(?P<throughout>everything)) in {_WAS}{_IS}{_NOW}",
+    # "everything in here is fourteen"
+    rf"\b(?P<every>(?P<throughout>everything)) in (?:here|there|it|this (?:box|one)){_IS}{_NOW}",
     # "it says twelve on every one of those"
     r"\b(?:it|that|they|print|jacket|label|stamp)(?: all)? (?:say|read)s? (?:number )?"
     rf"{_NOW} on (?P<every>(?:(?:all|each|every|both)(?: (?:single )?one)?(?: of)?"

@@ -15,6 +15,7 @@ from boxaloud.assistant.dialogue.interpretation.counted_once_more import counted
 from boxaloud.assistant.dialogue.interpretation.counts_agreeing import counts_agreeing
 from boxaloud.assistant.dialogue.interpretation.counts_anew import counts_anew
 from boxaloud.assistant.dialogue.interpretation.counts_left import counts_left
+from boxaloud.assistant.dialogue.interpretation.counts_not_sizes import counts_not_sizes
 from boxaloud.assistant.dialogue.interpretation.denied_things import denied_things
 from boxaloud.assistant.dialogue.interpretation.landed_on_those import landed_on_those
 from boxaloud.assistant.dialogue.interpretation.last_step_undone import undone
@@ -98,7 +99,7 @@ def _behind(read: Utterance, journal: Sequence[Entry], state: State, sheet: Work
         if whole and _ASKS_OF_IT.match(read.heard) is None and not _is_elsewhere(read):
             read = clamps_told_otherwise(read, state)
             read = volume_told_otherwise(read, state, sheet.capacity)
-    read = size_kept(taken_by_place(read, journal, state), state)
+    read = size_kept(taken_by_place(counts_not_sizes(read, state), journal, state), state)
     read = clamps_by_pronoun(read, journal, state)
     read = landed_on_those(read, journal, state)
     read = one_by_its_way(read, journal, state)

@@ -63,6 +63,8 @@ _OF_WIRES = (
     r"\b(?:i|we) (?:had|got|read|was (?:reading|looking at)|were looking at|looked at|took|gave you"
     r"|told you|said)(?: (?:the|that|it|them|print|printing|gauge|size|jacket|label|on|number|cable"
     r"|wire))*,? (?:all )?(?:wrong(?: (?:gauge|size|reel|roll|print|jacket|one|number))?|backwards)\b",
+    r"\b(?:i'm|i am|i was) (?:just |only )?look(?:ing|in'?) at the (?:print|jacket|label|printing)"
+    r"(?: on (?:the|this|that) (?:cable|jacket|wire))?\b",
     r"\b(?:the|that) (?:size|gauge|number)(?:'s| is| was) (?:all )?wrong\b",
     rf"\b(?:it|that one|that|one)(?:'s got| has| carries|'s carrying| brings) (?:an?|the) (?:extra "
     rf"|other |second )?{_COLOR}(?: (?:wire|one))?\b",
