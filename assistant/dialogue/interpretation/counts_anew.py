@@ -110,7 +110,7 @@ _PUTS_RIGHT = (acts.Restate, acts.RestateNumber, acts.Recount, acts.Replace, act
 
 def counts_anew(read: Utterance, state: State) -> Utterance:
     """The utterance with a count told anew put right; else `read` as it is."""
-    if not state.items or state.pending or of_more(read):
+    if not state.items or state.pending or of_more(read) or _only_lands(read):
         return read
     words = read.heard.lower().replace("’", "'")
     nths = list(_nths(words))
@@ -135,6 +135,12 @@ def counts_anew(read: Utterance, state: State) -> Utterance:
         span=(0, len(read.heard)), function="correction",
     )  # fmt: skip
     return replace(read, acts=(act,), unread=())
+
+
+def _only_lands(read: Utterance) -> bool:
+    """Whether all that weighs says which wires devices land on: "both are on the fourteen"."""
+    lands = bool(read.acts) and all(isinstance(act, acts.Land) for act in read.acts)
+    return lands and not any(run.weighty for run in read.unread)
 
 
 def _without_sum(words: str) -> tuple[str, tuple[str, int] | None]:

@@ -11,7 +11,7 @@ from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.rules.contents import Cable, Conductors
 
 _OF_THOSE = lazy_pattern(
-    r"(?i)\bof (?:the|those|these|my) (?:six|eight|ten|twelve|fourteen|6|8|10|12|14)$"
+    r"(?i)\bof (?:the|those|these|my) (?:six|eight|ten|twelve|fourteen|6|8|10|12|14)(?![\w-])"
 )
 
 

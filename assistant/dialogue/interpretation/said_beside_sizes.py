@@ -47,6 +47,8 @@ _OF_REST = (
 )
 #: A colour brings no conductor in, nor does the sum of the parts.
 _OF_WIRES = (
+    rf"\b(?:it|that one|that|one)(?:'s got| has| carries|'s carrying| brings) (?:an?|the) (?:extra "
+    rf"|other |second )?{_COLOR}(?: (?:wire|one))?\b",
     r"\b(?:there's|there is|i see|has|have|got|it's got|and|but)? ?(?:with )?"
     rf"(?:no|not an?|an?|the|some|any|without(?: a)?)? ?\b{_COLOR}"
     r"(?: (?:wire|one|conductor|tape|marker))*(?:'s| is| was)?"
@@ -66,8 +68,6 @@ _OF_WIRES = (
     r"\b(?:i'm|i am|i was) (?:just |only )?look(?:ing|in'?) at the (?:print|jacket|label|printing)"
     r"(?: on (?:the|this|that) (?:cable|jacket|wire))?\b",
     r"\b(?:the|that) (?:size|gauge|number)(?:'s| is| was) (?:all )?wrong\b",
-    rf"\b(?:it|that one|that|one)(?:'s got| has| carries|'s carrying| brings) (?:an?|the) (?:extra "
-    rf"|other |second )?{_COLOR}(?: (?:wire|one))?\b",
     # "it's the multiwire for the kitchen", "the control wires": what they are there for
     r"\b(?:it|that|they|those)(?:'s|'re| is| are) (?:the|a|my) (?:multi ?-?wires?|home ?runs?|feeds?)"
     r"(?: (?:for|to) the [a-z]+)?\b|, the (?:control|switch|travell?er|lighting|fan|signal)"
