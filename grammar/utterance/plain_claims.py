@@ -87,8 +87,8 @@ _REWRITES: tuple[tuple[str, str], ...] = (
     ),
     # "the 14-2's not a two, it's another 14-3"; "that third cable isn't a 14-2, it's a 14-3"
     (
-        rf"\bthe (?P<was>{_SIZE})(?:'s| is| was)? ?(?:not|isn't|ain't|wasn't|is no) an? (?:two|three"
-        rf"|2|3){_PART} {_IT_IS} (?:an? |another )?(?P<now>{_CABLE})",
+        rf"\bthe (?P<was>{_SIZE})(?:'s| is| was)? ?(?:not|isn't|ain't|wasn't|is no) an? (?:two"
+        rf"|three|2|3){_PART} {_IT_IS} (?:an? |another )?(?P<now>{_CABLE})",
         r"the \g<was> is a \g<now>",
     ),
     (

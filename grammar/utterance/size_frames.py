@@ -89,8 +89,8 @@ _FRAMES = (
     rf"(?:(?: (?:single|last))? one)?(?: of {_EACH})?(?: (?P<of>{_MANY}))?(?: of {_EACH})?)"
     r"(?=\s*(?:[.,;!]|$))",
     # "one of the two I've changed for a 12-3"
-    rf"\b{_SOME} {_THOSE} ?(?<! ) (?:i've|i|we've|we|he|they) (?:have |had )?(?:changed|swapped|switched"
-    rf"|traded|replaced)(?: out)? (?:for|to|with|into) (?:an? )?{_NOW}",
+    rf"\b{_SOME} {_THOSE} ?(?<! ) (?:i've|i|we've|we|he|they) (?:have |had )?(?:changed|swapped"
+    rf"|switched|traded|replaced)(?: out)? (?:for|to|with|into) (?:an? )?{_NOW}",
     # "the three from the pipe are fourteens"
     rf"\b(?P<every>(?P<loose>the (?P<of>{_MANY}) (?:from|out of|in) the (?:emt|pipe|conduit)))"
     rf"{_IS}{_NOW}",

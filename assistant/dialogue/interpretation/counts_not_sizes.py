@@ -1,4 +1,4 @@
-"""So many of those that are there, where their number is also a size: "take out four of those ten"."""
+"""So many of those that are there, where their number is also a size: "four of those ten"."""
 
 from __future__ import annotations
 

@@ -62,15 +62,16 @@ _OF_WIRES = (
     r"(?=\W*(?:please\W*)?$)",
     rf"\btimes {_FEW}\b|\bthe extra pair\b|\b(?P<half>two|three|four) and (?P=half)(?=\W*$)",
     # "I read the print on the jacket wrong": how the slip came about
-    r"\b(?:i|we) (?:had|got|read|was (?:reading|looking at)|were looking at|looked at|took|gave you"
-    r"|told you|said)(?: (?:the|that|it|them|print|printing|gauge|size|jacket|label|on|number|cable"
-    r"|wire))*,? (?:all )?(?:wrong(?: (?:gauge|size|reel|roll|print|jacket|one|number))?|backwards)\b",
+    r"\b(?:i|we) (?:had|got|read|was (?:reading|looking at)|were looking at|looked at|took"
+    r"|gave you|told you|said)(?: (?:the|that|it|them|print|printing|gauge|size|jacket|label|on|number"
+    r"|cable|wire))*,? (?:all )?(?:backwards"
+    r"|wrong(?: (?:gauge|size|reel|roll|print|jacket|one|number))?)\b",
     r"\b(?:i'm|i am|i was) (?:just |only )?look(?:ing|in'?) at the (?:print|jacket|label|printing)"
     r"(?: on (?:the|this|that) (?:cable|jacket|wire))?\b",
     r"\b(?:the|that) (?:size|gauge|number)(?:'s| is| was) (?:all )?wrong\b",
     # "it's the multiwire for the kitchen", "the control wires": what they are there for
-    r"\b(?:it|that|they|those)(?:'s|'re| is| are) (?:the|a|my) (?:multi ?-?wires?|home ?runs?|feeds?)"
-    r"(?: (?:for|to) the [a-z]+)?\b|, the (?:control|switch|travell?er|lighting|fan|signal)"
+    r"\b(?:it|that|they|those)(?:'s|'re| is| are) (?:the|a|my) (?:multi ?-?wires?|home ?runs?"
+    r"|feeds?)(?: (?:for|to) the [a-z]+)?\b|, the (?:control|switch|travell?er|lighting|fan|signal)"
     r" (?:wires|wiring|ones|conductors)(?=\W*$)",
     # "this is the kitchen, so it's yellow": why it is so
     r"\b(?:this|it)(?:'s| is) (?:on |for |all )?(?:the |a )?(?:kitchen|bath(?:room)?|laundry|garage"

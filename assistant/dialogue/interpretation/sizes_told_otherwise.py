@@ -76,8 +76,8 @@ def _read_anew(read: Utterance, heard: str, words: str, state: State) -> Utteran
 
 #: "And the receptacle is on them": on those that were just told of.
 _ON_THOSE = lazy_pattern(
-    r"\b(?:and |with )?(?:the|its?|that|my) (?:[a-z]+ )?(?:receptacle|switch|dimmer|outlet|device|plug"
-    r"|gfci|gfi|timer|sensor)(?: is|'s| lands| landed)? on (?:them|those|these|that|it)\b"
+    r"\b(?:and |with )?(?:the|its?|that|my) (?:[a-z]+ )?(?:receptacle|switch|dimmer|outlet|device"
+    r"|plug|gfci|gfi|timer|sensor)(?: is|'s| lands| landed)? on (?:them|those|these|that|it)\b"
 )
 _NTH = lazy_pattern(rf"\bthe (second|third|fourth|fifth|sixth) (?={BARE_SIZE}\b)")
 _PLACES = {"second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6}
