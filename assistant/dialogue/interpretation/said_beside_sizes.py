@@ -63,8 +63,8 @@ _OF_WIRES = (
     rf"\btimes {_FEW}\b|\bthe extra pair\b|\b(?P<half>two|three|four) and (?P=half)(?=\W*$)",
     # "I read the print on the jacket wrong": how the slip came about
     r"\b(?:i|we) (?:had|got|read|was (?:reading|looking at)|were looking at|looked at|took"
-    r"|gave you|told you|said)(?: (?:the|that|it|them|print|printing|gauge|size|jacket|label|on|number"
-    r"|cable|wire))*,? (?:all )?(?:backwards"
+    r"|gave you|told you|said)(?: (?:the|that|it|them|print|printing|gauge|size|jacket|label|on"
+    r"|number|cable|wire))*,? (?:all )?(?:backwards"
     r"|wrong(?: (?:gauge|size|reel|roll|print|jacket|one|number))?)\b",
     r"\b(?:i'm|i am|i was) (?:just |only )?look(?:ing|in'?) at the (?:print|jacket|label|printing)"
     r"(?: on (?:the|this|that) (?:cable|jacket|wire))?\b",

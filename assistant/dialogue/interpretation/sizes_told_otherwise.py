@@ -50,9 +50,9 @@ def _read_anew(read: Utterance, heard: str, words: str, state: State) -> Utteran
     if not lines or (_is_read(read) and not by_box) or _nth(heard) > lines[0].count:
         return None
     before, behind = words[:start], words[end:]
-    landings = [act for act in read.acts if isinstance(act, acts.Land) and act.awg]
-    for act in landings:
-        behind = behind.replace(act.words.lower().replace("’", "'"), " ", 1)
+    landings = [one for one in read.acts if isinstance(one, acts.Land) and one.awg]
+    for landing in landings:
+        behind = behind.replace(landing.words.lower().replace("’", "'"), " ", 1)
     if found_on := _ON_THOSE.search(behind):
         claim = replace(claim, lands=True)
         behind = behind[: found_on.start()] + " " + behind[found_on.end() :]
