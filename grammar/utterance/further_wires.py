@@ -62,6 +62,11 @@ _BEHIND = lazy_pattern(r"(?i)\b(?:on|to|onto|for|from|at|off) $")
 _ONE = lazy_pattern(r"(?i)(?:one|an?)\b(?! (?:more|other|second))")
 
 
+#: "The dimmer for those, one dimmer": from the one to the other.
+_APPOSED = lazy_pattern(
+    r"(?i)(?: (?:for|to|on|in|with) (?:it|this|that|them|['’]?em|these|those|here))?\s*[,:–-]+\s*"
+    r"(?:(?:and|so|just|only|that['’]?s|it['’]?s) )*"
+)
 _SOME = lazy_pattern(r"(?i)(?:(?!one\b|more\b|other|second|further|another)\w+ )(?!more\b|other)")
 
 
@@ -96,4 +101,6 @@ def _counted_behind(
         several = [one for one in named if (one.count or 0) > 1 and _SOME.match(one.words)]
         return several[0] if len(several) == 1 else None
     one = next((one for one in named if one.count == 1 and _ONE.match(one.words)), None)
-    return one if _BEHIND.search(heard[: act.span[0]]) else None
+    if one is None or _BEHIND.search(heard[: act.span[0]]):
+        return one
+    return one if _APPOSED.fullmatch(heard[act.span[1] : one.span[0]]) else None

@@ -8,6 +8,7 @@ from functools import cache
 from boxaloud.grammar import acts, grammar_data
 from boxaloud.grammar.acts import Act, Unread
 from boxaloud.grammar.clauses.clause import Clause
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.grammar.utterance.other_talk import TELLS
 from boxaloud.grammar.utterance.whereabouts import kept_of_this_box
 
@@ -36,13 +37,35 @@ def strange_telling(made: Sequence[Act], parts: Sequence[Clause], heard: str) ->
     least = STRANGE_AT_LENGTH if cabled or numbers else STRANGE
     found = {
         element.tag
-        for clause in parts
+        for clause in _since_turned_back(parts, heard)
         for element in clause.elements
         if element.found is None and _is_strange(element.tag)
     }
     if len(found) < least or kept_of_this_box(parts, heard):
         return []
     return [Unread.whole(heard)]
+
+
+#: "Should have brought the lamp. Okay, stairs, …": from here on it is of the box again.
+_BACK_TO_IT = lazy_pattern(r"(?i)(?:okay|ok|alright|all right|anyway|anyhow|right)\b,? ")
+
+
+def _since_turned_back(parts: Sequence[Clause], heard: str) -> Sequence[Clause]:
+    """The clauses from the one that turns back to the box; of sentences that tell of no thing
+    before it nothing is told, and no doubt comes from their words."""
+    for place, clause in enumerate(parts):
+        if any(one.found for one in parts[:place]) or clause.closes == "?":
+            return parts
+        if place and parts[place - 1].closes in _STOPS and _turns_back(clause, heard):
+            return parts[place:]
+    return parts
+
+
+_STOPS = (".", "!", ";")
+
+
+def _turns_back(clause: Clause, heard: str) -> bool:
+    return _BACK_TO_IT.match(heard, clause.span[0]) is not None
 
 
 def _is_slight(act: Act) -> bool:
