@@ -46,6 +46,8 @@ _WHICH_LOT = lazy_pattern(
 _THIS_IS = lazy_pattern(r"(?i)\bthis is $|\bthis one['’]s $")
 _SPLIT = lazy_pattern(r"(?i) (?:split|combo)\b")
 _COUNTED_NEXT = lazy_pattern(r"(?i)\s+(?:an?|one|two|three|four|five|six|\d)\b")
+#: "Should have brought the lamp. Okay, hall switch, …": a remark before the head of it.
+_BACK_TO_IT = lazy_pattern(r"(?is).*[.!;]\s+(?=(?:okay|ok|alright|anyway)\b)")
 PLACES = ROOMS | ROOM_WORDS
 COUNTED = lazy_pattern(
     r"(?i)(?:a|an|one|two|three|four|five|six|\d|just|only|single)\b(?![- ]?way)"
@@ -184,6 +186,8 @@ def _heads(first: Act, heard: str) -> bool:
     if not kind_of(first) or getattr(first, "count", None) is not None:
         return False
     before = heard[: first.span[0]]
+    if (back := _BACK_TO_IT.match(before)) is not None:
+        before = before[back.end() :]
     where = _WHICH_LOT if _ITS_BOX.match(heard, first.span[1]) else _WHERE
     if where.fullmatch(before) is None or COUNTED.match(first.words):
         return False

@@ -83,8 +83,8 @@ TEEN = 10
 
 _LEFT = lazy_pattern(r"(?i)\W*(?:left|now|remain|remaining|then)\b")
 _SO = lazy_pattern(
-    r"(?i)\b(?:so|leaves|leaving|left with|makes|that is|that's|down to|back to)"
-    r"(?: (?:just|only|us|me))* $"
+    r"(?i)\b(?:so|leaves|leaving|left with|makes|that is|that's|down to|back to|still)"
+    r"(?: (?:just|only|us|me|the|those|still))* $"
 )
 
 
