@@ -32,6 +32,8 @@ def strange_telling(made: Sequence[Act], parts: Sequence[Clause], heard: str) ->
         return []
     if all(isinstance(act, acts.AddUncounted) for act in telling):
         return []  # it counts nothing, wherever it is
+    if _is_headed_list(parts):
+        return []
     numbers = all(isinstance(act, (acts.Number, acts.SetVolume)) for act in telling)
     cabled = any(isinstance(act, acts.AddCable) for act in telling)
     least = STRANGE_AT_LENGTH if cabled or numbers else STRANGE
@@ -44,6 +46,26 @@ def strange_telling(made: Sequence[Act], parts: Sequence[Clause], heard: str) ->
     if len(found) < least or kept_of_this_box(parts, heard):
         return []
     return [Unread.whole(heard)]
+
+
+_A_THING = lazy_pattern(
+    r"(?:(?:and|plus|with) )?<(?:device|fitting|cable|conductors|grounds):[^>]*>"
+)
+_LONGEST_HEADING = 3
+"""Words of a heading by itself."""
+
+
+def _is_headed_list(parts: Sequence[Clause]) -> bool:
+    """ "Vending alcove. Two duplexes.": nothing but a place and, in sentences of their own,
+    things."""
+    heading, *rest = parts
+    return (
+        bool(rest)
+        and heading.closes in (".", ":")
+        and not heading.found
+        and len(heading.elements) <= _LONGEST_HEADING
+        and all(_A_THING.fullmatch(part.line) for part in rest)
+    )
 
 
 #: "Should have brought the lamp. Okay, stairs, …": from here on it is of the box again.
