@@ -70,7 +70,8 @@ def _sized_later(made: list[Act]) -> list[Act]:
             and act.thing.awg is not None
             and (waiting := _unsized(kept))
         ):
-            act = replace(act.thing, count=waiting, doubts=())
+            told = act.thing.count or 1  # "one cable more, so it's four 14-2s": all there are
+            act = replace(act.thing, count=told if told > 1 else waiting, doubts=())
         kept.append(act)
     return kept
 

@@ -35,7 +35,10 @@ def each_pipe(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     pipes = _PIPES.search(low)
     each = _EACH.search(low, pipes.end()) if pipes is not None else None
     if each is None and (of_each := _OF_EACH_PIPE.search(low)) is not None:
-        if any(act.span[0] <= of_each.start() < act.span[1] for act in made):
+        if any(
+            isinstance(act, acts.AddGrounds) and act.span[0] <= of_each.start() < act.span[1]
+            for act in made
+        ):
             return made  # "two in, two out, a green in each pipe": read as two greens
         return _of_each_pipe(made, low, left, of_each)
     of_pipe = each is not None and _OF_EACH_PIPE.match(low, each.start())

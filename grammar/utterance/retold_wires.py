@@ -194,6 +194,9 @@ _BOX_OF = lazy_pattern(
 )
 
 
+_TAKES = lazy_pattern(r"(?i)\b(?:takes?|gangs?|needs?|amps?)\b")
+
+
 def switch_box(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """ "Switch box three by two, three and a half deep": what box it is, and no switch."""
     return [
@@ -210,6 +213,8 @@ def _names_box(act: acts.AddDevice, behind: Act | None, heard: str) -> bool:
         return False
     if act.words.lower().startswith(("one ", "1 ")):
         return False  # "one switch box is three by two", by ear: a switch is counted
+    if _TAKES.search(act.words):
+        return False  # "a receptacle that takes a two gang box. The box is…"
     between = heard[act.span[1] : behind.span[0]]
     if not between.strip(" "):
         return behind.words.lower().startswith("box ")

@@ -70,7 +70,12 @@ _COUNT_AHEAD = lazy_pattern(
 _ON_TOP = lazy_pattern(r"\b(?:and|plus|also|then|another|further|more)\s*$")
 #: "Two 12s go through, a black and white end on the receptacle": others than those.
 _DOES = lazy_pattern(r"\s*(?:go|com|end|land|enter|leav|run|pass)(?:e?s|ing|e)?\b")
-_GOES_OUT = lazy_pattern(r"\W*(?:(?:are|all|then|that) )*(?:go(?:es|ing)?|leav(?:es?|ing)|out)\b")
+#: "Six wires come in, three black and three white 12s go out": others than those counted ahead.
+_GOES_OUT = lazy_pattern(
+    r"\W*(?:(?:are|all|then|that) )*(?:go(?:es|ing)?|leav(?:es?|ing)|out)\b"
+    r"|[^,.;:?!]*\b(?:go|goes|going|leav(?:es?|ing)|out|to the|splic\w+|pass\w*|come|comes|coming"
+    r"|through|land\w*|ends?|ending)\b"
+)
 _LEADS_ON = lazy_pattern(
     r"[:(]\s*$|[,:;(-]*\s*(?:(?:so |and )?(?:that's|thats|that is|it's|they're|they are|those are"
     r"|which is|which are|being|namely|as in|meaning))\s*$"

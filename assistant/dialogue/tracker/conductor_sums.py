@@ -22,17 +22,25 @@ _ADDED_UP = lazy_pattern(
 )
 _ADDS_UP = lazy_pattern(
     r"(?i)\s*,?\s*(?:in all|in total|total|altogether|all told|if (?:i|you|we) (?:add|count)"
-    r"|to count|so far|already|alone|by themselves|makes?|comes? (?:to|out)|add up"
-    r"|takes?|which|that['’]s|is (?:an? (?:good many|lot)|plenty|quite))\b"
+    r"|to count|(?:so far|already|alone|by themselves)(?=\s*(?:[.,;!]|$))|makes?"
+    r"|comes? (?:to|out)|add up|takes?|is (?:an? (?:good many|lot)|plenty|quite)"
+    r"|(?:at )?(?:\w+(?: and an? (?:quarter|half))?|\d(?:\.\d+)?)(?: cubic inches| inches)? each)\b"
 )
 _MAKES = lazy_pattern(r"(?i)(?:(?:so|and) )?(?:(?:that|which) makes|making|for a total of)\b")
 #: A list of allowances: "six fourteens, the grounds together, a yoke and the clamps".
 _ALLOWANCES = lazy_pattern(
-    r"(?i)\b(?:yokes?|allowances?|grounds? (?:together|as one|for one|counted)|the grounds)\b"
+    r"(?i)\b(?:yokes?|allowances?|grounds? (?:together|as one|for one|counted))\b"
 )
 _ENTER = lazy_pattern(r"(?i)\b(?:enter\w*|come(?:s|ing)? in|bring\w*|pull\w*|pipes?|conduit|emt)\b")
 _FURTHER = lazy_pattern(
     r"(?i)\b(?:more|another|extra|additional|other|also|too|further|plus|add|besides|as well)\b"
+)
+_FURTHER_AHEAD = lazy_pattern(
+    r"(?i)\b(?:more|another|extra|additional|other|also|further|plus|add|besides)\s*$"
+)
+#: Wires that come in by themselves, in the sentence that tells of them.
+_BY_THEMSELVES = lazy_pattern(
+    r"(?i)\b(?:pipes?|conduits?|emt|flex|raceway|loose|from the|out the|individual|singles)\b"
 )
 _AND = lazy_pattern(r"(?i)\s*,?\s*(?:and|plus|,)\s*$")
 _SENTENCE_END = ".;!?"
@@ -63,6 +71,11 @@ def restated(turn: Turn, act: acts.Restate) -> bool:
 def _may_be_sum(turn: Turn, thing: AddConductors) -> bool:
     """Whether there is something that may be added up, and nothing says there is more."""
     if thing.count is None or thing.path is not None or _FURTHER.search(thing.words):
+        return False
+    start, end = _sentence(turn, thing)
+    if _FURTHER_AHEAD.search(turn.heard, start, thing.span[0]):
+        return False
+    if _BY_THEMSELVES.search(turn.heard, start, end):
         return False
     of_size = [
         item.content
@@ -116,6 +129,11 @@ def _lists_allowances(turn: Turn, thing: AddConductors) -> bool:
     in."""
     start, end = _sentence(turn, thing)
     said = turn.heard[start:end]
+    if any(
+        isinstance(_wires(act), acts.AddCable) and start <= act.span[0] < thing.span[0]
+        for act in turn.done
+    ):
+        return False  # the cables themselves are told there
     joined = [
         act
         for act in turn.done

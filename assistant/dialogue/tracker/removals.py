@@ -50,6 +50,7 @@ def remove(turn: Turn, act: acts.Remove) -> None:
     pronoun = act.target.kind == "anything" and act.target.count is None
     if pronoun and _THESE.fullmatch(act.target.words.strip()) and same_again.taken_out(turn, act):
         return
+    act = removals_said_over.that_goes_by(turn, act)
     target = reference_ambiguity.resolved(turn.state, removals_said_over.those_of_late(turn, act))
     if target is None:
         reference_ambiguity.ask_which(turn, act)

@@ -10,6 +10,7 @@ from boxaloud.assistant.dialogue.interpretation import references
 from boxaloud.assistant.dialogue.turn import Turn
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Reference
+from boxaloud.grammar.lazy_patterns import lazy_pattern
 from boxaloud.rules.contents import Cable, Yoke
 
 _THAT = re.compile(r"(?i)that\b")
@@ -54,10 +55,31 @@ def _taken_just_now(turn: Turn, act: acts.Remove) -> bool:
     taken = turn.state.recalled[-1].content if turn.state.recalled else None
     if not isinstance(before, acts.Remove) or not isinstance(taken, Cable):
         return False
+    nth = act.target.ordinal  # "that one goes past the box. Forget the fourth": it was the fourth
+    if nth is not None and _GOES_BY.search(before.words):
+        held = references.find(turn.state, Reference(kind="cable"))
+        return held is not None and held.content.count == nth - 1
     one = before.target.count == 1 == taken.count and act.target.count in (None, 1)
     like = act.target.kind == "cable" and act.target.awg == taken.awg
     told = _THAT.match(act.target.words) or _LESS.match(act.words)
     return one and like and told is not None
+
+
+_GOES_BY = lazy_pattern(
+    r"(?i)\b(?:that|this) one(?: just| only)?(?:['’]s| is)? (?:(?:just|only) )?"
+    r"(?:goes|going|runs|running|passes|passing|went|heads) (?:(?:right|straight|on) )*"
+    r"(?:by|past|behind|around|over|along)\b[^.;!?]*[.,;]?[^.;!?]{0,24}$"
+)
+
+
+def that_goes_by(turn: Turn, act: acts.Remove) -> acts.Remove:
+    """ "That one goes by behind the box. It's not in here": a cable that passes, one of those there
+    are, and neither a device nor all that came in last."""
+    target = act.target
+    pointed = target.kind == "anything" and target.item is None and target.count is None
+    if not pointed or not _GOES_BY.search(turn.heard[: act.span[1]]):
+        return act
+    return replace(act, target=Reference(kind="wire", count=1))
 
 
 _THOSE = re.compile(r"(?i)\b(?:those|these|them|the last) (?:two|three|four|five|six|[2-6])\b")

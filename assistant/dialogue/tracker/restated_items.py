@@ -85,8 +85,11 @@ _COLOURED = re.compile(
 
 def _of_one_color(turn: Turn, act: acts.Restate) -> bool:
     """Whether a count is of one color alone, and no list of colors begins with it."""
-    listed = isinstance(turn.upcoming, acts.AddConductors)
-    return not listed and _COLOURED.search(turn.heard[slice(*act.thing.span)]) is not None
+    if not isinstance(act.thing, acts.AddConductors) or isinstance(
+        turn.upcoming, acts.AddConductors
+    ):
+        return False  # a jacket's color, or the list of all
+    return _COLOURED.search(turn.heard[slice(*act.thing.span)]) is not None
 
 
 def puts_another_count_right(turn: Turn, act: acts.Restate, item: Item) -> bool:
