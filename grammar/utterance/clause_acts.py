@@ -40,6 +40,11 @@ _CHANGES = frozenset(grammar_data.table("clauses")["other"]["change"])
 #: Verbs that take a thing out: none of them is unknown.
 _TAKES_OUT = lazy_pattern(grammar_data.table("patterns")["macros"]["remove"])
 #: "Three times", "twice over": how often what stands before it is there.
+#: "I've got the feed for the shed": a cable, wherever it goes.
+_FEED = lazy_pattern(
+    r"(?i)(?:i(?:['’]ve| have)(?: also)?(?: got)?|there(?:['’]s| is)|i see|plus|and)(?: also)?"
+    r" (?:an?|the|another|my) feed(?:er)? (?:for|to|from)\b"
+)
 _HOW_OFTEN = lazy_pattern(r"(?i)(?:just |only )?(?:\w+ times|twice)(?: over)?")
 _LIFTS = frozenset({"lift", "pop", "kick", "haul", "boot"})
 """Verbs that take a thing out where "out" stands behind it."""
@@ -97,6 +102,8 @@ def _of_something_else(
     words = heard[clause.span[0] : clause.span[1]]
     exact = any(found.kind == "cable" and found.get("count") is not None for found in clause.found)
     held = [Unread(words, clause.span, True)] if exact and not usual else []
+    if _FEED.search(words):
+        held = [Unread(words, clause.span, True)]
     if _HOW_OFTEN.fullmatch(words) and place and parts[place - 1].found:
         held = [Unread(words, clause.span, True)]  # "two 12-2, three times": two or six
     return [acts.OtherTalk(words=words, span=clause.span)], held

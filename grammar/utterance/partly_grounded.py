@@ -8,6 +8,7 @@ from dataclasses import replace
 from boxaloud.grammar import acts
 from boxaloud.grammar.acts import Act, Reference, Unread
 from boxaloud.grammar.lazy_patterns import lazy_pattern
+from boxaloud.grammar.utterance.wire_list_patterns import COUNTS, SIZES
 
 _SOME = lazy_pattern(r"(?i)\W*(?:and |but )?[\w-]+ of (?:the|those|these|my)\b")
 _IN_THOSE = lazy_pattern(
@@ -20,10 +21,23 @@ _THE_REST = lazy_pattern(
 )
 
 
+#: "One of the two 14s has", "two of the cables in here have": before "no ground".
+_SOME_HAVE = lazy_pattern(
+    r"(?i)\b(?P<n>one|two|three|four|[1-4]) of (?:the|those|these|my|our)"
+    r"(?: (?:two|three|four|five|six|[2-6]))?(?: old| older| new)?"
+    rf" (?P<what>cables?|runs?|ones?|(?P<awg>1[024]|8|6|{'|'.join(SIZES)})['’]?e?s)"
+    r"(?: in (?:here|there|it|this box|the box))?"
+    r" (?:has|have|had|got|comes? with|came with)(?: got| really| actually)*\s*$"
+)
+
+
 def partly_grounded(made: list[Act], heard: str, left: list[Unread]) -> list[Act]:
     """The acts with those cables without a ground alone that were said to have none."""
     kept: list[Act] = []
-    for act in map(_of_some, made):
+    for act in (_of_some_alone(_of_some(one), heard) for one in made):
+        if isinstance(act, acts.Unground):  # whose they are said to be is told in it
+            left[:] = [run for run in left if not act.span[0] <= run.span[0] < act.span[1]]
+            kept = [one for one in kept if not act.span[0] <= one.span[0] < act.span[1]]
         bare = _last_bare(kept)
         if bare is not None and _denies_grounds(act) and _IN_THOSE.match(heard, act.span[1]):
             continue
@@ -57,6 +71,22 @@ def _of_some(act: Act) -> Act:
     return acts.Unground(
         target=target, words=act.words, span=act.span, doubts=act.doubts, function="correction"
     )
+
+
+def _of_some_alone(act: Act, heard: str) -> Act:
+    """ "One of the two 14s has no ground": of one cable, and the others keep theirs."""
+    some = _SOME_HAVE.search(heard, 0, act.span[0]) if _denies_grounds(act) else None
+    if some is None:
+        return act
+    size = (some["awg"] or "").lower()
+    target = Reference(
+        "cable",
+        awg=SIZES.get(size, int(size) if size.isdigit() else None),
+        count=COUNTS[some["n"].lower()],
+        words=heard[some.start() : some.end("what")],
+    )
+    span = (some.start(), act.span[1])
+    return acts.Unground(target=target, words=heard[slice(*span)], span=span, function="correction")
 
 
 def _last_bare(made: list[Act]) -> acts.Unground | None:

@@ -23,7 +23,7 @@ from boxaloud.grammar.utterance.said_of_each import UNKNOWN_PIECES, nobody_knows
 OF_COUNTS = (
     Pass(parts_counted, (acts.AddCable,), 1, (" are ", " were ")),
     Pass(named_closely, (acts.AddConductors, acts.AddDevice), 2),
-    Pass(partly_grounded, (acts.Unground, acts.Restate), 1),
+    Pass(partly_grounded, (acts.Unground, acts.Restate, acts.Deny), 1),
     Pass(grounds_in_those, (acts.Recount,), 2),
     Pass(another_so_many, (acts.AddCable, acts.AddDevice), 2),
     Pass(one_more_in_all, (acts.Recount,), 2),

@@ -84,11 +84,21 @@ _PUT_IN = lazy_pattern(rf"\b(?:{_PUT})(?: [a-z]+)* in$")
 _TOO = frozenset({"too", "also", "well", "another"})
 _THIS = frozenset({"the", "this", "that", "these", "those", "its", "our"})
 _LONGEST_NOUN = 5
+#: "There's a lone black twelve that joins on": one of a size, whatever it is called.
+_ONE_OF_A_SIZE = lazy_pattern(
+    rf"\b(?:there (?:is|was)|here is|i (?:have|see|found|got)){_ADVERB}"
+    r" (?:an?(?: (?!that|which|is|of|with|about|for|at|in|on|to|and|number)[a-z]+){0,3}"
+    r"|<conductors:1:>) <n:(?:14|12|10|8|6)>(?: (?:that|which|in|here|too|also|[a-z]+ing)\b|$)"
+)
 
 
 def holds_unknown(parts: Sequence[Clause]) -> bool:
-    """Whether any clause says that a thing nobody knows is in the box: no other talk then."""
-    return any(in_the_box(clause, known_words()) is not None for clause in parts)
+    """Whether any clause says that a thing nobody knows, or a wire by its size alone, is in the
+    box: no other talk then."""
+    return any(
+        in_the_box(clause, known_words()) is not None or _ONE_OF_A_SIZE.search(clause.line)
+        for clause in parts
+    )
 
 
 def in_the_box(clause: Clause, known: Set[str]) -> int | None:

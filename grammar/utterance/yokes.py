@@ -174,10 +174,10 @@ def gangs_behind(last: Act, act: Act, heard: str) -> Act | None:
 
 #: "Timer double wide, counts as two gang".
 _COUNTS_AS = lazy_pattern(
-    r"(?i)(?:[\s,]|\b(?:that['’]?s|that|is|it['’]?s|its|it|so|and|counts? as|takes up|a"
+    r"(?i)(?:[\s,]|\b(?:that['’]?s|that|is|it['’]?s|its|it|so|and|counts? as|as|for|takes up|a"
     r"|double[- ]wide|the (?:wider?|big|bigger) one|(?:two|2)[- ]gangs?(?: wide)?)\b)*$"
 )
-_SAYS_SO = lazy_pattern(r"(?i)\bdouble[- ]wide\b|\bcounts? as\b")
+_SAYS_SO = lazy_pattern(r"(?i)\bdouble[- ]wide\b|\bcounts? as\b|^ (?:as|for) ")
 
 
 def _counted_wide(last: acts.AddDevice, act: acts.NameBoxKind, heard: str) -> bool:

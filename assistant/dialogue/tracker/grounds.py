@@ -74,7 +74,11 @@ def unground(turn: Turn, act: acts.Unground) -> None:
         item_changes.not_found(turn, act.target, act.words)
         return
     if target.count is not None and target.which == "said":
-        item, cable = found[-1]
+        last = [one for one in found if one[0].key == turn.state.last]
+        if len(found) > 1 and not last and target.count < sum(c.count for _, c in found):
+            reference_ambiguity.ask_which(turn, replace(act, target=replace(target, kind="cable")))
+            return  # "one of the cables has no ground", of several kinds
+        item, cable = (last or found)[-1]
         ground = ground_for(cable.awg) if act.ground else None
         split_cable(turn, item, cable, target.count, ground, act.words)
         return
