@@ -6,7 +6,11 @@ import re
 from dataclasses import replace
 
 from boxaloud.assistant.dialogue.altering import altered
-from boxaloud.assistant.dialogue.interpretation import reference_ambiguity, references
+from boxaloud.assistant.dialogue.interpretation import (
+    reference_ambiguity,
+    references,
+    wire_colors,
+)
 from boxaloud.assistant.dialogue.nlg import item_names
 from boxaloud.assistant.dialogue.nlg.sentences import say
 from boxaloud.assistant.dialogue.state_parts import Item
@@ -83,18 +87,13 @@ def _never_told(turn: Turn, target: Reference) -> bool:
     return bool(named) and not references.by_words(turn.state, target.words)
 
 
-_COLOURED = lazy_pattern(
-    r"(?i)\b(?:blacks?|whites?|reds?|blues?|browns?|oranges?|yellows?|gr[ae]ys?|hots?|neutrals?)\b"
-)
-
-
 def _of_a_colour(turn: Turn, target: Reference) -> bool:
     """ "Take the reds out": how many of the conductors that are there are red is not kept, so that
     it is asked, and never all of them are taken out: each counts, 314.16(B)(1)."""
     if target.kind != "conductors" or target.count is not None or target.awg is not None:
         return False
     found = references.find_all(turn.state, target)
-    return _COLOURED.search(target.words) is not None and sum(i.content.count for i in found) > 1
+    return wire_colors.names_color(target.words) and sum(i.content.count for i in found) > 1
 
 
 def _whole_cables(turn: Turn, target: Reference) -> Reference:

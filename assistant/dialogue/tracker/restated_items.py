@@ -6,7 +6,7 @@ import re
 from dataclasses import replace
 
 from boxaloud.assistant.dialogue.belief import held_acts
-from boxaloud.assistant.dialogue.interpretation import references
+from boxaloud.assistant.dialogue.interpretation import references, wire_colors
 from boxaloud.assistant.dialogue.state import State
 from boxaloud.assistant.dialogue.state_parts import Item
 from boxaloud.assistant.dialogue.tracker import item_changes
@@ -77,10 +77,6 @@ _NOT_SO_MANY = re.compile(
 
 
 _SIZES = frozenset({14, 12, 10, 8, 6})
-#: "Four whites, not three": of one color, and not of all.
-_COLOURED = re.compile(
-    r"(?i)\b(?:blacks?|reds?|blues?|whites?|browns?|oranges?|yellows?|gr[ae]ys?|hots?|neutrals?)\b"
-)
 
 
 def _of_one_color(turn: Turn, act: acts.Restate) -> bool:
@@ -89,7 +85,7 @@ def _of_one_color(turn: Turn, act: acts.Restate) -> bool:
         turn.upcoming, acts.AddConductors
     ):
         return False  # a jacket's color, or the list of all
-    return _COLOURED.search(turn.heard[slice(*act.thing.span)]) is not None
+    return wire_colors.names_color(turn.heard[slice(*act.thing.span)])
 
 
 def puts_another_count_right(turn: Turn, act: acts.Restate, item: Item) -> bool:
